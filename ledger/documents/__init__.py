@@ -1,0 +1,1 @@
+"""Draws a view on paper; no queries, no rules."""

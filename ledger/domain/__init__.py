@@ -1,0 +1,1 @@
+"""The trade itself, pure: no clock, no files, no SQL, no terminal."""

@@ -1,0 +1,1 @@
+"""The law as data: one file per market."""

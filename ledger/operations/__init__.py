@@ -1,0 +1,1 @@
+"""One use case per file: one function, one transaction, one entry."""

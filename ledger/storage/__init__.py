@@ -1,0 +1,1 @@
+"""The writing side of the ledger file."""
