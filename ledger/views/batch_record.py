@@ -1,0 +1,145 @@
+"""Everything known of one batch, from the supplier's drum to the last bar."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.views.worksheet import PrintedFrom
+
+
+@dataclass(frozen=True)
+class UsedMaterial:
+    """One lot that went in; quantities in mg, or pieces for packaging."""
+
+    number: int | None
+    role: str
+    material: str
+    inci: str | None
+    lot_code: str
+    supplier: str | None
+    supplier_lot: str | None  # None: unknown (or our own growing or making, see `origin`)
+    origin: str  # "supplier", "own", "batch"
+    lot_status: str
+    certificate: str | None  # the saponification value or purity used, with where it came from
+    target: int | None
+    used: int
+    low: int | None
+    high: int | None
+    pieces: bool
+    weighed_by: str
+    weighed_at: str  # UTC timestamp of the entry
+
+
+@dataclass(frozen=True)
+class RecordedReading:
+    """One thing observed or measured while making or curing."""
+
+    on: date
+    at: str | None
+    what: str
+    value: str  # with its unit, as it is printed
+    by: str
+    entry: int
+    limit: str | None = None
+
+
+@dataclass(frozen=True)
+class RecordedDecision:
+    """One decision by a named person."""
+
+    on: date
+    what: str  # accepted, rejected, on hold, passed for packing, released, discarded
+    subject: str
+    by: str
+    reason: str | None
+    entry: int
+    superseded: bool
+
+
+@dataclass(frozen=True)
+class Yielded:
+    """One lot the batch gave: bars (pieces) or a mass."""
+
+    lot_code: str
+    material: str
+    quantity: int
+    pieces: bool
+    mass_mg: int | None
+    place: str
+    on: date
+    status: str
+
+
+@dataclass(frozen=True)
+class WhereBars:
+    """How many bars are or went where; `left` tells those no longer in our hands."""
+
+    where: str  # "on hand", "at a stall", "retained", "returned", "sold", "dispatched", "given", "wasted"
+    detail: str
+    on: date | None
+    count: int
+    left: bool
+
+
+@dataclass(frozen=True)
+class PrintedLabels:
+    """One label run."""
+
+    on: date
+    layout: str
+    market: str
+    count: int
+    text_digest: str
+    by: str
+    entry: int
+
+
+@dataclass(frozen=True)
+class Attached:
+    """A paper or picture kept in the ledger, by name and digest."""
+
+    name: str
+    kind: str
+    sha256: str
+    subject: str
+
+
+@dataclass(frozen=True)
+class BatchRecord:
+    """The batch record as it stands."""
+
+    business: str
+    units: str
+    batch_code: str
+    product: str
+    recipe_code: str | None
+    recipe_version: int | None
+    process: str
+    status: str
+    draft: bool  # not yet released (or rejected): marked across the head
+    planned_on: date
+    made_on: date | None
+    cut_on: date | None
+    ready_on: date | None
+    usable_from: date | None
+    fats_mg: int
+    alkali_mg: int
+    water_mg: int
+    alkali_kind: str | None
+    alkali_purity_ppm: int | None
+    superfat_nominal_ppm: int | None
+    superfat_actual_ppm: int | None
+    lye_concentration_ppm: int | None
+    mass_in_mg: int
+    mass_out_mg: int | None  # None until the cut
+    bars_planned: int | None
+    bars_cut: int | None
+    net_weight_mg: int | None
+    materials: tuple[UsedMaterial, ...]
+    readings: tuple[RecordedReading, ...]
+    decisions: tuple[RecordedDecision, ...]
+    yields: tuple[Yielded, ...]
+    whereabouts: tuple[WhereBars, ...]
+    labels: tuple[PrintedLabels, ...]
+    attachments: tuple[Attached, ...]
+    warnings: tuple[str, ...]
+    printed_from: PrintedFrom

@@ -1,0 +1,118 @@
+"""The answer to a supplier's call: which batches, which bars, where every one is, whom to call."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.views.worksheet import PrintedFrom
+
+
+@dataclass(frozen=True)
+class NamedLot:
+    """One lot the notice is about."""
+
+    lot_code: str
+    material: str
+    supplier: str | None
+    supplier_lot: str | None
+    received_on: date
+    received: int  # mg or pieces
+    on_hand: int
+    pieces: bool
+    status: str
+
+
+@dataclass(frozen=True)
+class ReachedBatch:
+    """One batch that used a named lot, directly or through others."""
+
+    batch_code: str
+    product: str
+    made_on: date
+    status: str
+    through: tuple[str, ...]  # lot and batch codes from the named lot to this batch, in order
+    used: int  # mg (or pieces) of the named or in-between lot that went in
+    pieces: bool
+    bars_made: int
+    yields_bars: bool
+
+
+@dataclass(frozen=True)
+class BarsAt:
+    """Bars of one batch at one place or gone one way."""
+
+    batch_code: str
+    product: str
+    where: str  # "on hand", "at a stall", "retained", "returned", "sold", "dispatched", "given", "wasted"
+    detail: str  # the place, stall, customer or reason
+    on: date | None
+    count: int
+    left: bool
+    contact: str | None
+
+
+@dataclass(frozen=True)
+class BulkAt:
+    """Loose material reached (infused oil, offcuts, a combined drum) that is still here."""
+
+    lot_code: str
+    material: str
+    place: str
+    on_hand: int
+    pieces: bool
+    status: str
+
+
+@dataclass(frozen=True)
+class ToCall:
+    """Someone who received bars that are reached."""
+
+    name: str
+    phone: str | None
+    email: str | None
+    address: str | None
+    bars: int
+    batches: tuple[str, ...]
+    last_on: date
+
+
+@dataclass(frozen=True)
+class Totals:
+    """Bars made and where they are; `unexplained` is made less all the rest and is always shown."""
+
+    made: int
+    on_hand: int
+    at_stall: int
+    retained: int
+    returned: int  # in our hands again, on the returns shelf
+    sold: int
+    dispatched: int  # less what came back
+    given: int
+    wasted: int
+    unexplained: int
+
+
+@dataclass(frozen=True)
+class CannotBeExcluded:
+    """Something the records cannot rule out, and why."""
+
+    what: str
+    why: str
+
+
+@dataclass(frozen=True)
+class RecallAnswer:
+    """The whole answer, at one moment of the ledger."""
+
+    business: str
+    units: str
+    asked: tuple[str, ...]  # the numbers as they were given
+    lots: tuple[NamedLot, ...]
+    batches: tuple[ReachedBatch, ...]
+    bars: tuple[BarsAt, ...]
+    bulk: tuple[BulkAt, ...]
+    call: tuple[ToCall, ...]
+    totals: Totals
+    cannot_exclude: tuple[CannotBeExcluded, ...]
+    exercise: bool
+    held: bool  # everything on hand was put on hold with this answer
+    printed_from: PrintedFrom
