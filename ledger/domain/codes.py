@@ -1,0 +1,92 @@
+"""Codes of batches and lots, with a check character, and supplier numbers as quoted by telephone."""
+
+import re
+
+from stdnum.iso7064 import mod_11_2
+
+from ledger.errors import BadInput, Refused
+
+_DASHES = re.compile(r"[\s\-–—−./_]+")
+
+
+def batch_code(year: int, number: int) -> str:
+    """26-118-X: the year, the running number in it, and the ISO/IEC 7064 MOD 11-2 check character.
+
+    Digits and X alone, so that nothing in it can be read as another sign.
+    """
+    digits = f"{year % 100:02d}{number:03d}"
+    return f"{digits[:2]}-{digits[2:]}-{mod_11_2.calc_check_digit(digits)}"
+
+
+def lot_code(number: int) -> str:
+    """L41-7: the running number and its ISO/IEC 7064 MOD 11-2 check character."""
+    return f"L{number}-{mod_11_2.calc_check_digit(str(number))}"
+
+
+def looks_like_batch_code(text: str) -> bool:
+    """Whether it has the shape of a batch code, right or mistyped."""
+    return re.fullmatch(r"\d{5,}[\dX]", _DASHES.sub("", text).upper()) is not None
+
+
+def looks_like_lot_code(text: str) -> bool:
+    """Whether it has the shape of one of our lot codes, right or mistyped."""
+    return re.fullmatch(r"L\d+[\dX]", _DASHES.sub("", text).upper()) is not None
+
+
+def _checked(digits: str, check: str, text: str, right: str) -> str:
+    if mod_11_2.calc_check_digit(digits) != check:
+        raise Refused(
+            f"'{text.strip()}' is not a code of ours: its last character does not fit the rest "
+            f"(it would be {right}). Read the label again."
+        )
+    return right
+
+
+def read_batch_code(text: str) -> str:
+    """A batch code as typed, in its one spelling.
+
+    Raises Refused when the check character does not fit, BadInput when it is no batch code at all.
+    """
+    plain = _DASHES.sub("", text).upper()
+    if not looks_like_batch_code(text):
+        raise BadInput(f"'{text.strip()}' is not a batch code; one looks like {batch_code(2026, 118)}.")
+    year, number = int(plain[:2]), int(plain[2:-1])
+    return _checked(plain[:-1], plain[-1], text, batch_code(year, number))
+
+
+def read_lot_code(text: str) -> str:
+    """A lot code of ours as typed, in its one spelling; raises like `read_batch_code`."""
+    plain = _DASHES.sub("", text).upper()
+    if not looks_like_lot_code(text):
+        raise BadInput(f"'{text.strip()}' is not a lot code of ours; one looks like {lot_code(41)}.")
+    return _checked(plain[1:-1], plain[-1], text, lot_code(int(plain[1:-1])))
+
+
+_PREFIX = re.compile(
+    r"(?:lot\s*(?:number|no|nr)?|lote|batch\s*(?:number|no|nr)?|b/n|l/n|bn|charge(?:n-?nr)?)"
+    r"(?![a-z])[\s.:#-]*",
+    re.IGNORECASE,
+)
+
+
+def supplier_number_key(text: str) -> str:
+    """A supplier's lot number for comparing, however a notice or a voice on the telephone quotes it.
+
+    Capitals, spaces, dashes, slashes, dots and a prefix such as LOT or BN make no difference;
+    leading zeros do.
+    """
+    plain = text.strip().strip("'\"")
+    while match := _PREFIX.match(plain):
+        if not re.search(r"\w", plain[match.end() :]):
+            break
+        plain = plain[match.end() :]
+    return re.sub(r"[\W_]+", "", plain).casefold()
+
+
+_WORDS = dict(zip("0123456789", "zero one two three four five six seven eight nine".split(), strict=True))
+
+
+def spoken(code: str) -> str:
+    """A code as it is read out: two six, one one eight, X."""
+    groups = re.findall(r"[A-Z]|\d+", code.replace("-", " "))
+    return ", ".join(" ".join(_WORDS.get(sign, sign) for sign in group) for group in groups)

@@ -1,0 +1,72 @@
+"""Money in whole minor units of one currency, and sharing it out so that the shares add up."""
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from ledger.domain.quantity import parse_number
+from ledger.errors import BadInput
+
+# ISO 4217, list one (from memory, unverified): currencies whose minor unit is not a hundredth.
+_DIGITS = {
+    "BHD": 3, "IQD": 3, "JOD": 3, "KWD": 3, "LYD": 3, "OMR": 3, "TND": 3,
+    "BIF": 0, "CLP": 0, "DJF": 0, "GNF": 0, "ISK": 0, "JPY": 0, "KMF": 0, "KRW": 0, "PYG": 0,
+    "RWF": 0, "UGX": 0, "VND": 0, "VUV": 0, "XAF": 0, "XOF": 0, "XPF": 0,
+}  # fmt: skip
+_HUNDREDTHS = frozenset(
+    "AED AUD BAM BGN BRL CAD CHF CNY CZK DKK EUR GBP GEL HKD HUF IDR ILS INR KES MAD MDL MKD MXN MYR "
+    "NAD NGN NOK NZD PEN PHP PKR PLN QAR RON RSD SAR SEK SGD THB TRY TWD UAH USD ZAR ALL AMD".split()
+)
+
+
+def currency_digits(code: str) -> int:
+    """How many decimals the currency has. Raises BadInput for a code that is not known."""
+    if code in _DIGITS:
+        return _DIGITS[code]
+    if code in _HUNDREDTHS:
+        return 2
+    raise BadInput(f"'{code}' is not a currency known here; write its three capitals, such as EUR.")
+
+
+def parse_money(text: str, currency: str, *, what: str = "the amount of money") -> int:
+    """An amount such as 12.40 in minor units. Raises BadInput for more decimals than there are coins."""
+    digits = currency_digits(currency)
+    plain = text.strip().removeprefix(currency).removesuffix(currency).strip()
+    minor = parse_number(plain, what=what) * 10**digits
+    if minor.denominator != 1:
+        raise BadInput(f"{what} '{text}' has more decimals than {currency} has; write {digits} of them.")
+    return int(minor)
+
+
+def show_money(minor: int, currency: str) -> str:
+    """Minor units as they are read: 12.40 EUR."""
+    digits = currency_digits(currency)
+    sign = "-" if minor < 0 else ""
+    whole, rest = divmod(abs(minor), 10**digits)
+    amount = f"{whole}.{rest:0{digits}d}" if digits else f"{whole}"
+    return f"{sign}{amount} {currency}"
+
+
+def _half_up(value: Fraction) -> int:
+    return (2 * value.numerator + value.denominator) // (2 * value.denominator)
+
+
+def share_of(total_minor: int, whole: int, before: int, after: int) -> int:
+    """The share of a total that the stretch from `before` to `after` of `whole` bears.
+
+    Cumulative rounding, half up: stretches that together make the whole add up to the total exactly.
+    """
+    if whole <= 0:
+        raise BadInput("Nothing cannot be shared out.")
+    return _half_up(Fraction(total_minor * after, whole)) - _half_up(
+        Fraction(total_minor * before, whole)
+    )
+
+
+def share_out(total_minor: int, weights: Sequence[int]) -> list[int]:
+    """The total shared by weight; the shares add up to it exactly. Raises BadInput for no weight at all."""
+    whole = sum(weights)
+    shares, before = [], 0
+    for weight in weights:
+        shares.append(share_of(total_minor, whole, before, before + weight))
+        before += weight
+    return shares

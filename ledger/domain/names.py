@@ -1,0 +1,47 @@
+"""Finding what she means by a code, a name, or the start of one."""
+
+import difflib
+from collections.abc import Iterable, Sequence
+
+from ledger.errors import BadInput
+
+
+def near(text: str, known: Iterable[str], limit: int = 3) -> list[str]:
+    """The known words closest to what was typed, nearest first."""
+    by_fold = {word.casefold(): word for word in known}
+    close = difflib.get_close_matches(text.casefold(), by_fold, n=limit, cutoff=0.55)
+    return [by_fold[word] for word in close]
+
+
+def match_name(text: str, names: Sequence[tuple[str, str]], *, noun: str, add: str) -> str:
+    """The code meant among (code, name) pairs.
+
+    An exact code wins, then an exact name, then the start of a code, of a name, or of a word in a
+    name, where only one fits. Raises BadInput listing what it could mean, or near matches and `add`,
+    the command that adds one.
+    """
+    wanted = text.strip().casefold()
+    for code, name in names:
+        if wanted == code.casefold():
+            return code
+    exact = [code for code, name in names if wanted == name.casefold()]
+    if len(exact) == 1:
+        return exact[0]
+    fits = [
+        (code, name)
+        for code, name in names
+        if wanted
+        and (
+            code.casefold().startswith(wanted)
+            or name.casefold().startswith(wanted)
+            or any(word.startswith(wanted) for word in name.casefold().split())
+        )
+    ]
+    if len(fits) == 1:
+        return fits[0][0]
+    if fits:
+        listed = ", ".join(f"{code} ({name})" for code, name in fits[:8])
+        raise BadInput(f"'{text}' could be any of these {noun}s: {listed}. Write its short name.")
+    close = near(text, [code for code, _ in names] + [name for _, name in names])
+    hint = f" Did you mean {' or '.join(close)}?" if close else ""
+    raise BadInput(f"No {noun} is called '{text}'.{hint} To add one: {add}")

@@ -1,0 +1,175 @@
+"""Masses, pieces, shares, temperatures and lengths as people type and read them."""
+
+import re
+from fractions import Fraction
+
+from ledger.errors import BadInput
+
+# NIST SP 811 (2008), appendix B: 1 lb = 453.592 37 g exactly; an ounce is a sixteenth of it;
+# 1 US fluid ounce = 29.573 529 562 5 mL exactly; 1 in = 25.4 mm exactly.
+_MASS_MG = {
+    "g": Fraction(1000),
+    "mg": Fraction(1),
+    "kg": Fraction(1_000_000),
+    "oz": Fraction("28349.523125"),
+    "lb": Fraction("453592.37"),
+}
+_VOLUME_ML = {
+    "ml": Fraction(1),
+    "cl": Fraction(10),
+    "l": Fraction(1000),
+    "fl oz": Fraction("29.5735295625"),
+}
+_LENGTH_UM = {"mm": Fraction(1000), "cm": Fraction(10_000), "in": Fraction(25_400)}
+_NUMBER = re.compile(r"\d+(?:[ \u00a0\u202f]\d{3})*(?:[.,]\d+)?|\.\d+")
+_SPLIT = re.compile(r"(?P<number>[\d.,\s\u00a0\u202f+-]*)(?P<unit>.*)", re.DOTALL)
+_THIN = "\u202f"
+
+
+def parse_number(text: str, *, what: str = "the number") -> Fraction:
+    """A plain number, with a point or a comma before the decimals, exactly.
+
+    Raises BadInput for a negative or unreadable number, and for 1,284, which could be either.
+    """
+    plain = text.strip()
+    if plain.startswith(("-", "−")):
+        raise BadInput(f"{what.capitalize()} cannot be below zero: '{text.strip()}'.")
+    if not _NUMBER.fullmatch(plain):
+        shown = plain or "nothing"
+        raise BadInput(f"{what.capitalize()} cannot be read from '{shown}'; write it like 182.4.")
+    if re.fullmatch(r"\d{1,3},\d{3}", plain):
+        first, last = plain.split(",")
+        raise BadInput(
+            f"{what.capitalize()} '{plain}' can be read two ways; write {first}{last} or {first}.{last}."
+        )
+    return Fraction(re.sub(r"\s", "", plain).replace(",", "."))
+
+
+def _split(text: str, *, what: str, example: str) -> tuple[Fraction, str, str]:
+    match = _SPLIT.fullmatch(text.strip())
+    assert match is not None  # the pattern takes any text
+    unit = match["unit"].strip()
+    if not match["number"].strip():
+        raise BadInput(f"{what.capitalize()} cannot be read from '{text.strip()}'; write {example}.")
+    return parse_number(match["number"], what=what), unit, match["number"].strip()
+
+
+def _unit_error(text: str, number: str, unit: str, known: list[str], what: str) -> BadInput:
+    from ledger.domain.names import near
+
+    close = near(unit, known, 1)
+    suggestion = close[0] if close else known[0]
+    if not unit:
+        return BadInput(f"{number} of what? Write {what} with its unit, such as {number} {suggestion}.")
+    return BadInput(
+        f"{text.strip()}: '{unit}' is not a unit known here; write {number} {suggestion} "
+        f"(one of {', '.join(known)})."
+    )
+
+
+def _norm(unit: str) -> str:
+    return re.sub(r"[\s.]+", " ", unit.casefold()).strip()
+
+
+def parse_mass(text: str, *, what: str = "the weight") -> int:
+    """A weight in whole milligrams; g, kg, mg, oz or lb must stand behind it. Raises BadInput."""
+    number, unit, typed = _split(text, what=what, example="182.4 g")
+    if _norm(unit) in _VOLUME_ML:
+        raise BadInput(f"{text.strip()} is a volume; weigh it, and write {what} in g, such as 182.4 g.")
+    factor = _MASS_MG.get(_norm(unit))
+    if factor is None:
+        raise _unit_error(text, typed, unit, list(_MASS_MG), what)
+    return round(number * factor)
+
+
+def parse_amount(text: str, *, density_mg_per_ml: int | None = None, what: str = "the amount") -> int:
+    """A weight, or a volume of something whose density is known, in whole milligrams. Raises BadInput."""
+    number, unit, typed = _split(text, what=what, example="5 kg")
+    factor = _MASS_MG.get(_norm(unit))
+    if factor is not None:
+        return round(number * factor)
+    volume = _VOLUME_ML.get(_norm(unit))
+    if volume is None:
+        raise _unit_error(text, typed, unit, [*_MASS_MG, "mL", "L", "fl oz"], what)
+    if density_mg_per_ml is None:
+        raise BadInput(
+            f"{text.strip()} is a volume, and the density is not known; write the weight, "
+            "or give the material its --density."
+        )
+    return round(number * volume * density_mg_per_ml)
+
+
+def parse_pieces(text: str, *, what: str = "the number") -> int:
+    """A whole number of pieces. Raises BadInput."""
+    plain = text.strip()
+    if not re.fullmatch(r"\d+", plain):
+        raise BadInput(f"{what.capitalize()} is a whole number, such as 10; '{plain}' is not one.")
+    return int(plain)
+
+
+def parse_share(text: str, *, what: str = "the share") -> int:
+    """A percentage, with or without its sign, in parts per million. Raises BadInput."""
+    number = parse_number(text.strip().removesuffix("%").strip(), what=what)
+    return round(number * 10_000)
+
+
+def parse_temperature(text: str, *, what: str = "the temperature") -> int:
+    """A temperature in thousandths of a degree Celsius; C or F must stand behind it. Raises BadInput."""
+    plain = text.strip()
+    match = re.fullmatch(r"([-−]?)\s*([\d.,]+)\s*°?\s*([cCfF]?)", plain)
+    if not match:
+        raise BadInput(f"{what.capitalize()} cannot be read from '{plain}'; write 49 C or 120 F.")
+    degrees = parse_number(match[2], what=what) * (-1 if match[1] else 1)
+    if not match[3]:
+        raise BadInput(f"{plain} degrees of which kind? Write {plain} C or {plain} F.")
+    celsius = degrees if match[3] in "cC" else (degrees - 32) * Fraction(5, 9)
+    return round(celsius * 1000)
+
+
+def parse_length(text: str, *, what: str = "the length") -> int:
+    """A length in whole micrometres; mm, cm or in must stand behind it. Raises BadInput."""
+    number, unit, typed = _split(text, what=what, example="80 mm")
+    factor = _LENGTH_UM.get(_norm(unit))
+    if factor is None:
+        raise _unit_error(text, typed, unit, list(_LENGTH_UM), what)
+    return round(number * factor)
+
+
+def _decimal(value: Fraction, decimals: int, *, trim: bool = True) -> str:
+    scaled = value * 10**decimals
+    whole = (2 * abs(scaled.numerator) + scaled.denominator) // (2 * scaled.denominator)
+    digits = f"{whole:0{decimals + 1}d}"
+    head, tail = (digits[:-decimals], digits[-decimals:]) if decimals else (digits, "")
+    grouped = f"{int(head):,}".replace(",", _THIN) if len(head) > 3 else head
+    tail = tail.rstrip("0") if trim else tail
+    sign = "−" if value < 0 and whole else ""
+    return f"{sign}{grouped}.{tail}" if tail else f"{sign}{grouped}"
+
+
+def show_mass(mg: int, units: str = "metric") -> str:
+    """A mass as her scale reads it: 182.4 g, 1 284 g, 12.35 kg; or in ounces and pounds."""
+    size = abs(mg)
+    if units == "us":
+        pounds = size >= 5 * _MASS_MG["lb"]
+        unit = "lb" if pounds else "oz"
+        return f"{_decimal(Fraction(mg) / _MASS_MG[unit], 2, trim=False)} {unit}"
+    if size >= 10_000_000:
+        return f"{_decimal(Fraction(mg, 1_000_000), 2, trim=False)} kg"
+    return f"{_decimal(Fraction(mg, 1000), 2 if size < 10_000 else 1)} g"
+
+
+def show_share(ppm: int, decimals: int = 1) -> str:
+    """A share as a percentage: 5.2 %."""
+    return f"{_decimal(Fraction(ppm, 10_000), decimals, trim=False)} %"
+
+
+def show_temperature(milli_c: int, units: str = "metric") -> str:
+    """A temperature to a tenth of a degree, in the ledger's system."""
+    if units == "us":
+        return f"{_decimal(Fraction(milli_c, 1000) * Fraction(9, 5) + 32, 1, trim=False)} °F"
+    return f"{_decimal(Fraction(milli_c, 1000), 1, trim=False)} °C"
+
+
+def show_sap(mg_per_kg: int) -> str:
+    """A saponification value in mg KOH per g: 190.0."""
+    return _decimal(Fraction(mg_per_kg, 1000), 1, trim=False)
