@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass
 from typing import TYPE_CHECKING
 
-from ledger.storage.tables import Personal, PersonalText
+from ledger.storage.tables import Erasure, Personal, PersonalText
 
 if TYPE_CHECKING:
     from ledger.storage.book import Transaction
@@ -44,3 +44,9 @@ def remember_person(tx: "Transaction", details: PersonDetails) -> int | None:
     assert personal.id is not None
     tx.add(PersonalText(personal_id=personal.id, salt=salt, **asdict(details)))
     return personal.id
+
+
+def forget_person(tx: "Transaction", personal_id: int, reason: str) -> None:
+    """Erase the details for good; the erasure itself is a fact, and the guard wants it first."""
+    tx.add(Erasure(personal_id=personal_id, reason=reason))
+    tx.rows.execute("DELETE FROM personal_text WHERE personal_id = ?", (personal_id,))

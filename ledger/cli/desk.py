@@ -1,0 +1,89 @@
+"""What every command finds on the desk: the ledger, who is at it, and what day it is."""
+
+import os
+import sqlite3
+from dataclasses import dataclass, field
+from datetime import UTC, date, datetime
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import typer
+
+from ledger.views.settings import Settings
+
+if TYPE_CHECKING:
+    from ledger.storage.book import Book
+
+DEFAULT_FILE = "soap.db"
+
+
+@dataclass
+class Desk:
+    """One run of the program; the only place that knows the clock."""
+
+    path: Path
+    who_given: str | None = None
+    debug: bool = False
+    _rows: sqlite3.Connection | None = field(default=None, repr=False)
+
+    def rows(self) -> sqlite3.Connection:
+        """A connection that can only read; an older file is brought up to date first."""
+        if self._rows is None:
+            from ledger.views.reading import OlderLedger, open_rows
+
+            try:
+                self._rows = open_rows(self.path)
+            except OlderLedger:
+                from ledger.storage.book import bring_up_to_date
+
+                copy = bring_up_to_date(self.path)
+                typer.echo(f"The ledger was brought up to date; a copy of the old one is {copy}.", err=True)
+                self._rows = open_rows(self.path)
+        return self._rows
+
+    def book(self) -> "Book":
+        """The ledger opened for writing."""
+        from ledger.storage.book import Book
+
+        self.rows()
+        return Book(self.path, who=self.who, now=now)
+
+    @cached_property
+    def settings(self) -> Settings:
+        """Who she is and how the ledger speaks."""
+        from ledger.views.settings import settings
+
+        return settings(self.rows())
+
+    @property
+    def who(self) -> str:
+        """Who writes: --as NAME, or the name of the computer's user."""
+        return self.who_given or os.environ.get("USER") or os.environ.get("USERNAME") or "the maker"
+
+    @property
+    def today(self) -> date:
+        """Today in the ledger's own time zone."""
+        from zoneinfo import ZoneInfo
+
+        return now().astimezone(ZoneInfo(self.settings.time_zone)).date()
+
+    def day(self, text: str | None, *, what: str = "the date") -> date:
+        """The business date of a command: --on, or today. Raises BadInput for one that has not come."""
+        if text is None:
+            return self.today
+        from ledger.domain.dates import not_future, parse_date
+
+        return not_future(parse_date(text, today=self.today, what=what), today=self.today, what=what)
+
+
+def now() -> datetime:
+    """This moment, in UTC."""
+    return datetime.now(UTC)
+
+
+def desk(ctx: typer.Context) -> Desk:
+    """The desk that the root command laid out."""
+    found = ctx.find_object(Desk)
+    assert found is not None
+    return found

@@ -1,0 +1,94 @@
+"""Add a material, or change what is known of one."""
+
+from dataclasses import dataclass
+
+from ledger.domain.shortcode import check_code, short_code
+from ledger.errors import BadInput
+from ledger.storage.book import Book
+from ledger.storage.tables import Material, MaterialRevision
+from ledger.views.material import material_by_code, material_list
+
+
+@dataclass(frozen=True)
+class MaterialFacts:
+    """What is known of a material, with where the saponification value comes from."""
+
+    name: str
+    inci: str | None = None
+    reference_key: str | None = None
+    sap_low_mg_per_kg: int | None = None
+    sap_high_mg_per_kg: int | None = None
+    sap_source: str | None = None
+    alkali_kind: str | None = None
+    purity_ppm: int | None = None
+    density_mg_per_ml: int | None = None
+    note: str | None = None
+
+
+def check_facts(kind: str, facts: MaterialFacts) -> None:
+    """Raise BadInput for what the lye cannot be reckoned with: a fat without a value, KOH without purity."""
+    low, high = facts.sap_low_mg_per_kg, facts.sap_high_mg_per_kg
+    if kind == "fat" and (low is None or high is None):
+        raise BadInput(
+            f"{facts.name} is a fat without a saponification value; add --sap 188-192 from its certificate, "
+            "or --like olive to start from a published range."
+        )
+    if low is not None and high is not None and not 0 < low <= high <= 400_000:
+        raise BadInput(
+            f"A saponification value of {low / 1000:g} to {high / 1000:g} mg KOH/g cannot be; "
+            "fats lie between about 90 and 270. Write the lower figure first."
+        )
+    if kind != "fat" and low is not None:
+        raise BadInput(f"Only a fat has a saponification value; leave out --sap for {facts.name}.")
+    if kind == "alkali" and facts.alkali_kind is None:
+        raise BadInput(f"Which alkali is {facts.name}? Add --alkali NaOH or --alkali KOH.")
+    if facts.purity_ppm is not None and not 0 < facts.purity_ppm <= 1_000_000:
+        raise BadInput("A purity lies above 0 and at most at 100 %; write for example --purity 99.")
+    if facts.alkali_kind == "KOH" and facts.purity_ppm is None:
+        raise BadInput(
+            "KOH is sold at 85 to 95 % and the lye depends on it; add --purity 90 from its certificate."
+        )
+
+
+def add_material(book: Book, facts: MaterialFacts, *, kind: str, code: str | None) -> str:
+    """Book a new material and return its short name. Raises BadInput when the name or code is taken."""
+    check_facts(kind, facts)
+    with book.write("material add") as tx:
+        known = material_list(tx.rows)
+        taken = {one.code for one in known}
+        if any(one.name.casefold() == facts.name.casefold() for one in known):
+            raise BadInput(
+                f"There is a material '{facts.name}' already; change it with: "
+                f'soapledger material edit "{facts.name}"'
+            )
+        chosen = check_code(code, taken, noun="material") if code else short_code(facts.name, taken)
+        material = tx.add(Material(code=chosen, kind=kind))
+        assert material.id is not None
+        tx.add(_revision(material.id, facts))
+        tx.say(f"Added material {facts.name} ({chosen}).")
+    return chosen
+
+
+def edit_material(book: Book, code: str, facts: MaterialFacts) -> None:
+    """Write a new revision of a material; batches made before keep the figures they used."""
+    with book.write("material edit") as tx:
+        material = material_by_code(tx.rows, code)
+        check_facts(material.kind, facts)
+        tx.add(_revision(material.id, facts))
+        tx.say(f"Changed material {facts.name} ({material.code}).")
+
+
+def _revision(material_id: int, facts: MaterialFacts) -> MaterialRevision:
+    return MaterialRevision(
+        material_id=material_id,
+        name=facts.name,
+        inci=facts.inci,
+        reference_key=facts.reference_key,
+        sap_low_mg_per_kg=facts.sap_low_mg_per_kg,
+        sap_high_mg_per_kg=facts.sap_high_mg_per_kg,
+        sap_source=facts.sap_source,
+        alkali_kind=facts.alkali_kind,
+        purity_ppm=facts.purity_ppm,
+        density_mg_per_ml=facts.density_mg_per_ml,
+        note=facts.note,
+    )

@@ -1,0 +1,79 @@
+"""Start a ledger, or change who she is and how the ledger speaks."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from ledger.domain.money import currency_digits
+from ledger.errors import BadInput
+from ledger.storage.book import Book
+from ledger.storage.tables import MarketAddress, Material, MaterialRevision, Place, SettingsRevision
+from ledger.views.settings import Responsible
+
+PLACES = (
+    ("workshop", "workshop", "workshop"),
+    ("retained", "retained samples", "retained"),
+    ("returns", "returns shelf", "returns"),
+)
+OFFCUTS = "offcuts"
+
+
+@dataclass(frozen=True)
+class Setup:
+    """Who she is: business, money, units, clock, and the responsible person for each market."""
+
+    business: str
+    country: str
+    currency: str
+    units: str
+    time_zone: str
+    addresses: Mapping[str, Responsible]
+    phone: str | None = None
+    labour_minor_per_hour: int | None = None
+
+
+def set_up(book: Book, setup: Setup) -> None:
+    """Write the settings as a new revision; the first also makes the places every ledger has.
+
+    Raises BadInput for a currency, unit system or time zone that is not known.
+    """
+    _check(setup)
+    with book.write("init") as tx:
+        first = tx.rows.execute("SELECT count(*) FROM live_place").fetchone()[0] == 0
+        revision = tx.add(
+            SettingsRevision(
+                business=setup.business,
+                country=setup.country,
+                currency=setup.currency,
+                units=setup.units,
+                time_zone=setup.time_zone,
+                phone=setup.phone,
+                labour_minor_per_hour=setup.labour_minor_per_hour,
+            )
+        )
+        assert revision.id is not None
+        tx.add_all(
+            MarketAddress(
+                settings_revision_id=revision.id, market=market, name=one.name, address=one.address
+            )
+            for market, one in sorted(setup.addresses.items())
+        )
+        if first:
+            tx.add_all(Place(code=code, name=name, kind=kind) for code, name, kind in PLACES)
+            offcuts = tx.add(Material(code=OFFCUTS, kind="rework"))
+            assert offcuts.id is not None
+            tx.add(MaterialRevision(material_id=offcuts.id, name=OFFCUTS))
+        tx.say(f"{'Started the ledger of' if first else 'Changed the settings of'} {setup.business}.")
+
+
+def _check(setup: Setup) -> None:
+    from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+    currency_digits(setup.currency)
+    if setup.units not in ("metric", "us"):
+        raise BadInput(f"'{setup.units}' is not a system of units; write metric or us.")
+    try:
+        ZoneInfo(setup.time_zone)
+    except (ZoneInfoNotFoundError, ValueError):
+        raise BadInput(
+            f"'{setup.time_zone}' is not a time zone; write it like Europe/Dublin or America/Chicago."
+        ) from None

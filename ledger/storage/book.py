@@ -1,0 +1,200 @@
+"""The open book: every operation is one transaction that closes with one entry."""
+
+import sqlite3
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any, TypeVar
+
+from sqlalchemy import Engine, create_engine, event
+from sqlalchemy.exc import DBAPIError
+from sqlmodel import Session, SQLModel
+
+from ledger import __version__
+from ledger.errors import BadInput, Refused
+from ledger.fileformat import SCHEMA_VERSION
+from ledger.storage.backup import back_up
+from ledger.storage.chain import GENESIS, entry_digest, fact_queries
+from ledger.storage.migrations import migrate
+from ledger.storage.tables import Entry
+
+Row = TypeVar("Row", bound=SQLModel)
+
+
+class Transaction:
+    """One operation being written; it becomes one entry, or nothing."""
+
+    def __init__(self, session: Session, *, verb: str, reverses: int | None) -> None:
+        """`reverses` names the entry that an undo takes back."""
+        self._session = session
+        self._said: str | None = None
+        self.verb = verb
+        self.reverses = reverses
+        raw = session.connection().connection.driver_connection
+        assert isinstance(raw, sqlite3.Connection)
+        self._raw = raw
+        last = raw.execute("SELECT id, digest FROM entry ORDER BY id DESC LIMIT 1").fetchone()
+        self.entry: int = last["id"] + 1 if last else 1
+        self.previous: str = last["digest"] if last else GENESIS
+
+    @property
+    def rows(self) -> sqlite3.Connection:
+        """The same transaction's connection, for view functions; what was added is flushed first."""
+        self._session.flush()
+        return self._raw
+
+    def add(self, row: Row) -> Row:
+        """Write one row of this entry and return it with its number."""
+        self.add_all([row])
+        return row
+
+    def add_all(self, rows: Iterable[SQLModel]) -> None:
+        """Write several rows of this entry."""
+        for row in rows:
+            if hasattr(row, "entry_id"):
+                row.entry_id = self.entry
+            self._session.add(row)
+            self._session.flush()
+
+    def say(self, sentence: str) -> None:
+        """State what was done, for `history`."""
+        self._said = sentence
+
+    def close(self, *, who: str, now: datetime) -> None:
+        """Write the entry itself, with the digest over its rows."""
+        assert self._said is not None, f"{self.verb} did not say what it did"
+        raw = self.rows
+        recorded_at = now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
+        digest = entry_digest(
+            raw,
+            fact_queries(raw),
+            entry_id=self.entry,
+            recorded_at=recorded_at,
+            who=who,
+            verb=self.verb,
+            said=self._said,
+            reverses=self.reverses,
+            program=__version__,
+            previous=self.previous,
+        )
+        self._session.add(
+            Entry(
+                id=self.entry,
+                recorded_at=recorded_at,
+                who=who,
+                verb=self.verb,
+                said=self._said,
+                reverses=self.reverses,
+                program=__version__,
+                previous=self.previous,
+                digest=digest,
+            )
+        )
+        self._session.flush()
+
+
+class Book:
+    """A ledger file opened for writing by one person."""
+
+    def __init__(self, path: Path, *, who: str, now: Callable[[], datetime]) -> None:
+        """Open a ledger that exists; an older one is brought up to date after a backup copy beside it.
+
+        `now` gives the moment of an entry. Raises BadInput when there is no such file, Refused when a
+        newer program wrote it.
+        """
+        if not path.exists():
+            raise BadInput(f"There is no ledger at {path}; start one with: soapledger init")
+        self.path = path
+        self.who = who
+        self._now = now
+        bring_up_to_date(path)
+        self._engine = _engine(path)
+
+    @classmethod
+    def create(cls, path: Path, *, who: str, now: Callable[[], datetime]) -> "Book":
+        """Start a new, empty ledger. Raises Refused when the file exists."""
+        if path.exists():
+            raise Refused(f"There is a ledger at {path} already; nothing is overwritten.")
+        raw = sqlite3.connect(path, isolation_level=None)
+        try:
+            migrate(raw)
+        finally:
+            raw.close()
+        return cls(path, who=who, now=now)
+
+    @contextmanager
+    def write(self, verb: str, *, reverses: int | None = None) -> Iterator[Transaction]:
+        """One operation: committed as one entry when the block ends well, else nothing is written.
+
+        Raises Refused when a guard of the file says no, or when another program is writing.
+        """
+        try:
+            with Session(self._engine, expire_on_commit=False) as session, session.begin():
+                tx = Transaction(session, verb=verb, reverses=reverses)
+                yield tx
+                tx.close(who=self.who, now=self._now())
+        except (DBAPIError, sqlite3.IntegrityError, sqlite3.OperationalError) as error:
+            raise _in_her_words(error) from error
+
+    def close(self) -> None:
+        """Let go of the file."""
+        self._engine.dispose()
+
+
+def bring_up_to_date(path: Path) -> Path | None:
+    """Migrate an older file after a backup copy; returns the copy, or None when nothing was to do.
+
+    Raises Refused for a file that a newer program wrote.
+    """
+    raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, isolation_level=None)
+    try:
+        version = raw.execute("PRAGMA user_version").fetchone()[0]
+        if version > SCHEMA_VERSION:
+            raise Refused(
+                f"{path} was written by a newer soapledger (its format {version}, this one knows "
+                f"{SCHEMA_VERSION}); install the newer one. Nothing was changed."
+            )
+        if version == SCHEMA_VERSION or version == 0:
+            return None
+        copy = path.with_name(f"{path.stem}-before-format-{SCHEMA_VERSION}{path.suffix}")
+        back_up(path, copy, overwrite=True)
+        migrate(raw)
+        return copy
+    finally:
+        raw.close()
+
+
+def _engine(path: Path) -> Engine:
+    def connect() -> sqlite3.Connection:
+        raw = sqlite3.connect(
+            f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None
+        )
+        raw.row_factory = sqlite3.Row
+        raw.executescript(
+            "PRAGMA journal_mode = DELETE; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; "
+            "PRAGMA recursive_triggers = ON;"  # else INSERT OR REPLACE slips past append-only
+        )
+        return raw
+
+    engine = create_engine("sqlite://", creator=connect)
+
+    @event.listens_for(engine, "begin")
+    def begin(connection: Any) -> None:
+        connection.exec_driver_sql("BEGIN IMMEDIATE")
+        connection.exec_driver_sql("PRAGMA defer_foreign_keys = ON")
+
+    return engine
+
+
+def _in_her_words(error: Exception) -> Refused:
+    text = str(getattr(error, "orig", error))
+    if text.startswith("guard: "):
+        return Refused(text.removeprefix("guard: ") + " Nothing was written.")
+    if "locked" in text:
+        return Refused("Another soapledger is writing to this ledger; try again in a moment.")
+    if "readonly" in text:
+        return Refused("The ledger file cannot be written to; look at its permissions.")
+    if "disk is full" in text:
+        return Refused("The disk is full; nothing was written. Make room, then do it again.")
+    raise error

@@ -1,0 +1,78 @@
+"""Brings a ledger file to the schema this program knows; the numbered SQL files are its only source."""
+
+import sqlite3
+from pathlib import Path
+
+from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION
+from ledger.storage.chain import fact_tables
+
+_HERE = Path(__file__).parent
+
+
+def migration_files() -> tuple[Path, ...]:
+    """The migrations in order; the n-th brings a file from version n - 1 to n."""
+    return tuple(sorted(_HERE.glob("[0-9]*.sql")))
+
+
+def migrate(raw: sqlite3.Connection, *, to: int = SCHEMA_VERSION) -> None:
+    """Run the migrations a file lacks, then lay the views and guards anew, all in one transaction."""
+    version = raw.execute("PRAGMA user_version").fetchone()[0]
+    script = ["BEGIN IMMEDIATE;"]
+    script += [path.read_text(encoding="utf-8") for path in migration_files()[version:to]]
+    script += [f"PRAGMA application_id = {APPLICATION_ID};", f"PRAGMA user_version = {to};"]
+    try:
+        raw.executescript("\n".join(script))
+        _lay_views_and_guards(raw)
+        raw.execute("COMMIT")
+    except BaseException:
+        if raw.in_transaction:
+            raw.execute("ROLLBACK")
+        raise
+
+
+def _lay_views_and_guards(raw: sqlite3.Connection) -> None:
+    old = raw.execute(
+        "SELECT type, name FROM sqlite_schema WHERE type IN ('view', 'trigger')"
+    ).fetchall()
+    for kind, name in sorted(old):  # triggers before the views they read
+        raw.execute(f"DROP {kind} {name}")
+    tables = fact_tables(raw)
+    for table in tables:
+        raw.execute(live_view(table))
+    for statement in _statements((_HERE.parent / "guards.sql").read_text(encoding="utf-8")):
+        raw.execute(statement)
+    for table in tables:
+        for statement in _append_only(table):
+            raw.execute(statement)
+
+
+def live_view(table: str) -> str:
+    """The rows of a table that count: no undone entry's, and none an undo wrote."""
+    return (
+        f"CREATE VIEW live_{table} AS SELECT t.* FROM {table} t "
+        "WHERE NOT EXISTS (SELECT 1 FROM entry r WHERE r.reverses = t.entry_id) "
+        "AND NOT EXISTS (SELECT 1 FROM entry e WHERE e.id = t.entry_id AND e.reverses IS NOT NULL)"
+    )
+
+
+def _append_only(table: str) -> tuple[str, ...]:
+    refuse = "SELECT RAISE(ABORT, 'guard: What was written is never {}.');"
+    return (
+        f"CREATE TRIGGER {table}_never_changed BEFORE UPDATE ON {table} "
+        f"BEGIN {refuse.format('changed')} END",
+        f"CREATE TRIGGER {table}_never_deleted BEFORE DELETE ON {table} "
+        f"BEGIN {refuse.format('deleted')} END",
+        f"CREATE TRIGGER {table}_entry_still_open BEFORE INSERT ON {table} "
+        "WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.entry_id) "
+        "BEGIN SELECT RAISE(ABORT, 'guard: Nothing is added to an entry that was closed.'); END",
+    )
+
+
+def _statements(script: str) -> list[str]:
+    found, so_far = [], ""
+    for line in script.splitlines(keepends=True):
+        so_far += line
+        if sqlite3.complete_statement(so_far):
+            found.append(so_far)
+            so_far = ""
+    return found

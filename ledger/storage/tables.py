@@ -1,0 +1,296 @@
+"""The tables as the writing side sees them; the migrations alone make them in the file."""
+
+from datetime import date
+
+from sqlmodel import Field, SQLModel
+
+
+class Entry(SQLModel, table=True):
+    """One operation: who wrote what and when, chained to the entry before by digest."""
+
+    id: int | None = Field(default=None, primary_key=True)
+    recorded_at: str
+    who: str
+    verb: str
+    said: str
+    reverses: int | None = None
+    program: str
+    previous: str
+    digest: str
+
+
+class Fact(SQLModel):
+    """What every row of an entry carries."""
+
+    id: int | None = Field(default=None, primary_key=True)
+    entry_id: int = 0
+
+
+class Personal(Fact, table=True):
+    """Stands for one person's details; only their salted digest is in the chain."""
+
+    salted_digest: str
+
+
+class PersonalText(SQLModel, table=True):
+    """The details themselves, the only rows that may be erased."""
+
+    __tablename__ = "personal_text"
+    personal_id: int = Field(primary_key=True)
+    salt: str
+    name: str | None = None
+    phone: str | None = None
+    email: str | None = None
+    address: str | None = None
+    health: str | None = None
+
+
+class Erasure(Fact, table=True):
+    """The decision to erase one person's details."""
+
+    personal_id: int
+    reason: str
+
+
+class SettingsRevision(Fact, table=True):
+    """Who she is and how the ledger speaks; the latest counts."""
+
+    __tablename__ = "settings_revision"
+    business: str
+    country: str
+    currency: str
+    units: str
+    time_zone: str
+    phone: str | None = None
+    labour_minor_per_hour: int | None = None
+
+
+class MarketAddress(Fact, table=True):
+    """The responsible person and address for one market."""
+
+    __tablename__ = "market_address"
+    settings_revision_id: int
+    market: str
+    name: str
+    address: str
+
+
+class Supplier(Fact, table=True):
+    """Who supplies; `own` is her own garden or kitchen."""
+
+    code: str
+    own: int
+
+
+class SupplierRevision(Fact, table=True):
+    """What is known of a supplier; the latest counts."""
+
+    __tablename__ = "supplier_revision"
+    supplier_id: int
+    name: str
+    personal_id: int | None = None
+    note: str | None = None
+
+
+class Customer(Fact, table=True):
+    """A shop or a person her bars go to."""
+
+    code: str
+    kind: str
+
+
+class CustomerRevision(Fact, table=True):
+    """What is known of a customer; the latest counts."""
+
+    __tablename__ = "customer_revision"
+    customer_id: int
+    name: str | None = None
+    personal_id: int | None = None
+    note: str | None = None
+
+
+class Material(Fact, table=True):
+    """A kind of thing: an oil, a lye, a wrapper, a soap."""
+
+    code: str
+    kind: str
+
+
+class MaterialRevision(Fact, table=True):
+    """What is known of a material; the latest counts."""
+
+    __tablename__ = "material_revision"
+    material_id: int
+    name: str
+    inci: str | None = None
+    reference_key: str | None = None
+    sap_low_mg_per_kg: int | None = None
+    sap_high_mg_per_kg: int | None = None
+    sap_source: str | None = None
+    alkali_kind: str | None = None
+    purity_ppm: int | None = None
+    density_mg_per_ml: int | None = None
+    note: str | None = None
+
+
+class Place(Fact, table=True):
+    """Where lots are: the workshop, a stall, the retained samples, the returns."""
+
+    code: str
+    name: str
+    kind: str
+
+
+class Delivery(Fact, table=True):
+    """One delivery, with its note and carriage."""
+
+    supplier_id: int
+    note_number: str | None = None
+    on: date
+    carriage_minor: int = 0
+
+
+class Recipe(Fact, table=True):
+    """A recipe, and the material it gives."""
+
+    code: str
+    material_id: int
+
+
+class RecipeVersion(Fact, table=True):
+    """One version of a recipe: its text as it was given."""
+
+    __tablename__ = "recipe_version"
+    recipe_id: int
+    number: int
+    name: str
+    source: str
+
+
+class Batch(Fact, table=True):
+    """The work that turns lots into other lots."""
+
+    code: str
+    process: str
+    recipe_version_id: int | None = None
+    material_id: int
+    on: date
+    bars_planned: int | None = None
+
+
+class Lot(Fact, table=True):
+    """One traceable quantity of a material, from a supplier or from a batch."""
+
+    code: str
+    material_id: int
+    on: date
+    delivery_id: int | None = None
+    supplier_id: int | None = None
+    supplier_number: str | None = None
+    supplier_number_key: str | None = None
+    batch_id: int | None = None
+    best_before: date | None = None
+    cost_minor: int | None = None
+    sap_low_mg_per_kg: int | None = None
+    sap_high_mg_per_kg: int | None = None
+    purity_ppm: int | None = None
+    certificate: str | None = None
+    mass_mg: int | None = None
+
+
+class PlanLine(Fact, table=True):
+    """One numbered line of a planned batch."""
+
+    __tablename__ = "plan_line"
+    batch_id: int
+    number: int
+    role: str
+    material_id: int
+    lot_id: int | None = None
+    target: int
+    low: int
+    high: int
+    stage: str
+
+
+class Movement(Fact, table=True):
+    """A signed quantity of a lot, at a place, on a date."""
+
+    lot_id: int
+    place_id: int
+    on: date
+    quantity: int
+    kind: str
+    batch_id: int | None = None
+    plan_line_id: int | None = None
+    customer_id: int | None = None
+    money_minor: int | None = None
+    note: str | None = None
+
+
+class Reading(Fact, table=True):
+    """Something measured or seen while a batch was made or cured."""
+
+    batch_id: int
+    on: date
+    at: str | None = None
+    what: str
+    value: int | None = None
+    unit: str | None = None
+    text: str | None = None
+
+
+class Decision(Fact, table=True):
+    """What a named person decided about a lot or a batch."""
+
+    lot_id: int | None = None
+    batch_id: int | None = None
+    verdict: str
+    on: date
+    by: str
+    reason: str | None = None
+
+
+class AttachedContent(SQLModel, table=True):
+    """The bytes of a paper or picture, by SHA-256."""
+
+    __tablename__ = "attached_content"
+    digest: str = Field(primary_key=True)
+    content: bytes
+
+
+class Attachment(Fact, table=True):
+    """A paper or picture attached to what it vouches for."""
+
+    digest: str
+    name: str
+    kind: str
+    lot_id: int | None = None
+    batch_id: int | None = None
+    recipe_id: int | None = None
+    material_id: int | None = None
+
+
+class LabelRun(Fact, table=True):
+    """Labels printed for one lot of bars."""
+
+    __tablename__ = "label_run"
+    lot_id: int
+    on: date
+    layout: str
+    market: str
+    count: int
+    text: str
+    text_digest: str
+
+
+class Complaint(Fact, table=True):
+    """What a customer reported."""
+
+    on: date
+    lot_id: int | None = None
+    bought: str | None = None
+    what: str
+    serious: int | None = None
+    decided_by: str | None = None
+    personal_id: int | None = None

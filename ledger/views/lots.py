@@ -1,0 +1,206 @@
+"""Lots: what they are, their status, and what is on hand where."""
+
+import sqlite3
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.domain.codes import (
+    looks_like_batch_code,
+    looks_like_lot_code,
+    read_batch_code,
+    read_lot_code,
+)
+from ledger.domain.names import near
+from ledger.errors import BadInput, Refused
+from ledger.views.reading import day, maybe_day
+
+
+@dataclass(frozen=True)
+class LotRow:
+    """One lot as it stands; quantities in mg, or pieces where `counted`."""
+
+    id: int
+    code: str
+    material_id: int
+    material_code: str
+    material: str
+    kind: str
+    inci: str | None
+    on: date
+    supplier_id: int | None
+    supplier: str | None
+    supplier_own: bool
+    supplier_number: str | None
+    batch_id: int | None
+    batch_code: str | None
+    best_before: date | None
+    cost_minor: int | None
+    sap_low_mg_per_kg: int | None  # the lot's own certificate, else None
+    sap_high_mg_per_kg: int | None
+    purity_ppm: int | None
+    certificate: str | None
+    mass_mg: int | None
+    status: str
+    on_hand: int
+
+    @property
+    def counted(self) -> bool:
+        """Whether it is counted in pieces."""
+        return self.kind in ("packaging", "soap")
+
+    @property
+    def number_unknown(self) -> bool:
+        """Whether a supplier's lot number was never learnt (her own growing has none to learn)."""
+        return self.supplier_id is not None and self.supplier_number is None and not self.supplier_own
+
+
+# :on NULL asks for the latest status; the latest decision taken up to a date is the status on it.
+LOT_SQL = """
+SELECT l.id, l.code, l.material_id, m.code AS material_code, mr.name AS material, m.kind, mr.inci,
+       l."on", l.supplier_id, sr.name AS supplier, coalesce(s.own, 0) AS supplier_own, l.supplier_number,
+       l.batch_id, b.code AS batch_code, l.best_before, l.cost_minor, l.sap_low_mg_per_kg,
+       l.sap_high_mg_per_kg, l.purity_ppm, l.certificate, l.mass_mg,
+       coalesce((SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id
+                 AND (:on IS NULL OR d."on" <= :on) ORDER BY d.id DESC LIMIT 1),
+                CASE m.kind WHEN 'soap' THEN 'curing' ELSE 'quarantine' END) AS status,
+       (SELECT coalesce(sum(v.quantity), 0) FROM movement v WHERE v.lot_id = l.id
+        AND (:on IS NULL OR v."on" <= :on)) AS on_hand
+FROM live_lot l
+JOIN material m ON m.id = l.material_id
+JOIN live_material_revision mr
+  ON mr.id = (SELECT max(id) FROM live_material_revision WHERE material_id = m.id)
+LEFT JOIN supplier s ON s.id = l.supplier_id
+LEFT JOIN live_supplier_revision sr
+  ON sr.id = (SELECT max(id) FROM live_supplier_revision WHERE supplier_id = s.id)
+LEFT JOIN batch b ON b.id = l.batch_id
+"""
+
+
+def _lot(row: sqlite3.Row) -> LotRow:
+    values = dict(row)
+    values["on"] = day(row["on"])
+    values["best_before"] = maybe_day(row["best_before"])
+    values["supplier_own"] = bool(row["supplier_own"])
+    return LotRow(**values)
+
+
+def all_lots(rows: sqlite3.Connection, *, on: date | None = None) -> tuple[LotRow, ...]:
+    """Every lot in the order it was booked; status and stock as of a date when one is given."""
+    moment = on.isoformat() if on else None
+    return tuple(_lot(row) for row in rows.execute(LOT_SQL + " ORDER BY l.id", {"on": moment}))
+
+
+def lot_by_id(rows: sqlite3.Connection, lot_id: int, *, on: date | None = None) -> LotRow:
+    """One lot by its row number."""
+    moment = on.isoformat() if on else None
+    row = rows.execute(LOT_SQL + " WHERE l.id = :id", {"on": moment, "id": lot_id}).fetchone()
+    return _lot(row)
+
+
+def find_lot(rows: sqlite3.Connection, text: str, *, on: date | None = None) -> LotRow:
+    """The lot meant by one of our lot codes, or by the batch code for a batch's bars.
+
+    Raises Refused for an unknown or mistyped batch code, BadInput for any other unknown code.
+    """
+    moment = on.isoformat() if on else None
+    if looks_like_lot_code(text):
+        code = read_lot_code(text)
+    elif looks_like_batch_code(text):
+        code = read_batch_code(text)
+    else:
+        known = [row[0] for row in rows.execute("SELECT code FROM live_lot")]
+        close = near(text, known)
+        hint = f" Did you mean {' or '.join(close)}?" if close else ""
+        raise BadInput(f"'{text}' is not a lot code.{hint} See them all: soapledger stock --all")
+    row = rows.execute(LOT_SQL + " WHERE l.code = :code", {"on": moment, "code": code}).fetchone()
+    if row is not None:
+        return _lot(row)
+    if looks_like_batch_code(text):
+        batch = rows.execute("SELECT 1 FROM live_batch WHERE code = ?", (code,)).fetchone()
+        if batch:
+            raise Refused(f"Batch {code} has no bars yet; book the cut: soapledger batch cut {code} BARS")
+        raise Refused(f"There is no batch {code} here. See them all: soapledger batch list")
+    raise BadInput(f"There is no lot {code} here. See them all: soapledger stock --all")
+
+
+@dataclass(frozen=True)
+class PlaceRow:
+    """Where lots can be."""
+
+    id: int
+    code: str
+    name: str
+    kind: str  # workshop, stall, retained, returns
+
+
+def places(rows: sqlite3.Connection) -> tuple[PlaceRow, ...]:
+    """Every place, in the order it was added."""
+    return tuple(
+        PlaceRow(**dict(row)) for row in rows.execute("SELECT id, code, name, kind FROM live_place ORDER BY id")
+    )
+
+
+def place_of_kind(rows: sqlite3.Connection, kind: str) -> PlaceRow:
+    """The one place of a kind that every ledger has: workshop, retained or returns."""
+    return next(place for place in places(rows) if place.kind == kind)
+
+
+def on_hand_at(rows: sqlite3.Connection, lot_id: int, place_id: int, *, on: date | None = None) -> int:
+    """What is on hand of a lot at a place (up to a date when one is given)."""
+    moment = on.isoformat() if on else None
+    row = rows.execute(
+        "SELECT coalesce(sum(quantity), 0) FROM movement WHERE lot_id = ? AND place_id = ? "
+        'AND (? IS NULL OR "on" <= ?)',
+        (lot_id, place_id, moment, moment),
+    ).fetchone()
+    return int(row[0])
+
+
+def whereabouts(rows: sqlite3.Connection, lot_id: int) -> tuple[tuple[PlaceRow, int], ...]:
+    """Every place that holds some of a lot now, with how much."""
+    return tuple(
+        (place, held) for place in places(rows) if (held := on_hand_at(rows, lot_id, place.id)) != 0
+    )
+
+
+def planned_use(rows: sqlite3.Connection, lot_id: int, *, but_batch: int | None = None) -> int:
+    """What open lines of planned batches mean to take from a lot (mg or pieces)."""
+    row = rows.execute(
+        """
+        SELECT coalesce(sum(p.target), 0) FROM live_plan_line p
+        WHERE p.lot_id = ? AND p.batch_id IS NOT ?
+          AND NOT EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id)
+          AND NOT EXISTS (SELECT 1 FROM live_decision d WHERE d.batch_id = p.batch_id AND d.verdict = 'discarded')
+        """,
+        (lot_id, but_batch),
+    ).fetchone()
+    return int(row[0])
+
+
+@dataclass(frozen=True)
+class Available:
+    """An accepted lot with what can still be planned with."""
+
+    lot: LotRow
+    at_workshop: int
+    free: int
+
+
+def available(rows: sqlite3.Connection, material_id: int, *, on: date) -> tuple[Available, ...]:
+    """The accepted lots of a material that hold something free and are not out of date, first to
+    expire first (FEFO); lots without a date come last, oldest first.
+    """
+    workshop = place_of_kind(rows, "workshop")
+    found = []
+    query = LOT_SQL + " WHERE l.material_id = :material"
+    for row in rows.execute(query, {"on": on.isoformat(), "material": material_id}).fetchall():
+        lot = _lot(row)
+        if lot.status != "accepted" or (lot.best_before and lot.best_before < on) or lot.on > on:
+            continue
+        held = min(
+            on_hand_at(rows, lot.id, workshop.id, on=on), on_hand_at(rows, lot.id, workshop.id)
+        )
+        free = held - planned_use(rows, lot.id)
+        if free > 0:
+            found.append(Available(lot, held, free))
+    return tuple(sorted(found, key=lambda a: (a.lot.best_before or date.max, a.lot.on, a.lot.id)))

@@ -1,0 +1,61 @@
+"""Opens a ledger for reading: a connection that cannot write."""
+
+import sqlite3
+from datetime import date
+from pathlib import Path
+
+from ledger.errors import BadInput, DamagedLedger, Refused
+from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION
+
+
+class OlderLedger(Exception):
+    """The file was written by an older program and has to be brought up to date first."""
+
+
+def open_rows(path: Path) -> sqlite3.Connection:
+    """A read-only connection to a ledger.
+
+    Raises BadInput when there is none, DamagedLedger when the file is not a sound ledger, Refused when
+    a newer program wrote it, OlderLedger when it has to be brought up to date first.
+    """
+    if not path.exists():
+        raise BadInput(
+            f"There is no ledger at {path}; start one with 'soapledger init', or name it: "
+            "soapledger --ledger FILE …"
+        )
+    rows = sqlite3.connect(
+        f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None
+    )
+    rows.row_factory = sqlite3.Row
+    try:
+        application = rows.execute("PRAGMA application_id").fetchone()[0]
+        version = rows.execute("PRAGMA user_version").fetchone()[0]
+    except sqlite3.DatabaseError as error:
+        rows.close()
+        raise DamagedLedger(
+            f"{path} cannot be read as a ledger ({error}). Keep it, and go back to your last backup."
+        ) from error
+    if application != APPLICATION_ID:
+        rows.close()
+        raise DamagedLedger(f"{path} is not a soapledger file; name the right one with --ledger FILE.")
+    if version > SCHEMA_VERSION:
+        rows.close()
+        raise Refused(
+            f"{path} was written by a newer soapledger (its format {version}, this one knows "
+            f"{SCHEMA_VERSION}); install the newer one."
+        )
+    if version < SCHEMA_VERSION:
+        rows.close()
+        raise OlderLedger
+    rows.execute("PRAGMA query_only = ON")
+    return rows
+
+
+def day(text: str) -> date:
+    """A stored business date."""
+    return date.fromisoformat(text)
+
+
+def maybe_day(text: str | None) -> date | None:
+    """A stored business date that may be missing."""
+    return date.fromisoformat(text) if text else None
