@@ -24,9 +24,7 @@ def add(
     ctx: typer.Context,
     name: Annotated[str, typer.Argument(help="The shop's trade name, or the person's name.")],
     shop: Annotated[bool, typer.Option("--shop", help="A shop.")] = False,
-    person: Annotated[
-        bool, typer.Option("--person", help="A person; the name can be erased later.")
-    ] = False,
+    person: Annotated[bool, typer.Option("--person", help="A person; the name can be erased later.")] = False,
     code: Annotated[str | None, typer.Option("--code", help="A short name of your choosing.")] = None,
     contact: Contact = None,
     phone: Phone = None,

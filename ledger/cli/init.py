@@ -25,9 +25,7 @@ def command(
         ),
     ] = None,
     phone: Annotated[str | None, typer.Option("--phone")] = None,
-    labour: Annotated[
-        str | None, typer.Option("--labour", help="What an hour of your work costs.")
-    ] = None,
+    labour: Annotated[str | None, typer.Option("--labour", help="What an hour of your work costs.")] = None,
 ) -> None:
     """Start a ledger in this folder, or change its settings; asks for what is left out."""
     from ledger.domain.money import parse_money

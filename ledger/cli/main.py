@@ -15,7 +15,6 @@ from ledger.cli import customer, init, material, supplier
 from ledger.cli.desk import DEFAULT_FILE, Desk
 from ledger.errors import LedgerError
 
-
 # A noun file holds `app` (a group of commands) or `command` (one); here in the order of the work:
 # set up, stock, make, sell, answer, keep.
 NOUNS: dict[str, ModuleType] = {
@@ -94,12 +93,11 @@ def root(
     ledger: Annotated[
         str | None,
         typer.Option(
-            "--ledger", help=f"The ledger file (else SOAPLEDGER, else {DEFAULT_FILE} in this folder)."
+            "--ledger",
+            help=f"The ledger file (else SOAPLEDGER, else {DEFAULT_FILE} in this folder).",
         ),
     ] = None,
-    who: Annotated[
-        str | None, typer.Option("--as", help="Who is writing, e.g. --as Nuala.")
-    ] = None,
+    who: Annotated[str | None, typer.Option("--as", help="Who is writing, e.g. --as Nuala.")] = None,
     debug: Annotated[bool, typer.Option("--debug", help="Show where a fault happened.")] = False,
     version: Annotated[
         bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version.")

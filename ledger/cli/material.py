@@ -33,9 +33,7 @@ Like = Annotated[
     str | None, typer.Option("--like", help="Start from a published fat, e.g. olive or coconut.")
 ]
 Inci = Annotated[str | None, typer.Option("--inci", help="Its INCI name, as the label lists it.")]
-Sap = Annotated[
-    str | None, typer.Option("--sap", help="Saponification value, mg KOH per g: 190 or 184-196.")
-]
+Sap = Annotated[str | None, typer.Option("--sap", help="Saponification value, mg KOH per g: 190 or 184-196.")]
 Source = Annotated[
     str | None, typer.Option("--sap-source", help="Where that value stands, e.g. its certificate.")
 ]
@@ -99,7 +97,10 @@ def _facts(
     if sap:
         low, high = read_sap(sap)
         facts = replace(
-            facts, sap_low_mg_per_kg=low, sap_high_mg_per_kg=high, sap_source=source or "her own entry"
+            facts,
+            sap_low_mg_per_kg=low,
+            sap_high_mg_per_kg=high,
+            sap_source=source or "her own entry",
         )
     if alkali:
         if alkali.lower() not in ("naoh", "koh"):
@@ -139,12 +140,8 @@ def add(
     if chosen_kind not in KINDS:
         close = near(chosen_kind, KINDS)
         hint = f" Did you mean {close[0]}?" if close else ""
-        raise BadInput(
-            f"What kind of material is {name}?{hint} Add --kind with one of: {', '.join(KINDS)}."
-        )
-    facts = _facts(
-        MaterialFacts(name), like, inci, sap, sap_source, alkali, purity, density, note
-    )
+        raise BadInput(f"What kind of material is {name}?{hint} Add --kind with one of: {', '.join(KINDS)}.")
+    facts = _facts(MaterialFacts(name), like, inci, sap, sap_source, alkali, purity, density, note)
     chosen = add_material(desk(ctx).book(), facts, kind=chosen_kind, code=code)
     say(f"{name} is added as '{chosen}', a {chosen_kind}.")
     if facts.sap_low_mg_per_kg is not None:
@@ -216,13 +213,14 @@ def show(ctx: typer.Context, which: Which, json: Json = False) -> None:
     if json:
         out_json(card)
         return
-    held = (
-        f"{card.on_hand} pieces" if card.counted else show_mass(card.on_hand, here.settings.units)
-    )
+    held = f"{card.on_hand} pieces" if card.counted else show_mass(card.on_hand, here.settings.units)
     say(f"{card.name} ({card.code}), a {card.kind}: {held} on hand.")
     lines = (
         ("INCI name", card.inci or "not given yet"),
-        ("saponification value", f"{_sap_text(card)}  [{card.sap_source}]" if card.sap_source else ""),
+        (
+            "saponification value",
+            f"{_sap_text(card)}  [{card.sap_source}]" if card.sap_source else "",
+        ),
         ("alkali", card.alkali_kind or ""),
         ("purity", show_share(card.purity_ppm) if card.purity_ppm else ""),
         ("density", f"{card.density_mg_per_ml / 1000:.3f} g/mL" if card.density_mg_per_ml else ""),

@@ -21,9 +21,7 @@ def warn(text: str) -> None:
     typer.echo(text, err=True)
 
 
-def table(
-    headers: Sequence[str], rows: Sequence[Sequence[str]], *, right: Collection[int] = ()
-) -> None:
+def table(headers: Sequence[str], rows: Sequence[Sequence[str]], *, right: Collection[int] = ()) -> None:
     """A plain table, columns in `right` set to the right; empty columns are left out."""
     kept = [i for i in range(len(headers)) if any(row[i] for row in rows)]
     widths = {i: max(len(headers[i]), *(len(row[i]) for row in rows)) for i in kept}

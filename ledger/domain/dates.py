@@ -49,9 +49,7 @@ def _day(year: int, month: int, day: int, text: str, what: str) -> date:
 def not_future(day: date, *, today: date, what: str = "the date") -> date:
     """The day, unless it has not come yet. Raises BadInput."""
     if day > today:
-        raise BadInput(
-            f"{what.capitalize()} {show_date(day)} has not come yet; today is {show_date(today)}."
-        )
+        raise BadInput(f"{what.capitalize()} {show_date(day)} has not come yet; today is {show_date(today)}.")
     return day
 
 

@@ -13,8 +13,7 @@ _DIGITS = {
     "RWF": 0, "UGX": 0, "VND": 0, "VUV": 0, "XAF": 0, "XOF": 0, "XPF": 0,
 }  # fmt: skip
 _HUNDREDTHS = frozenset(
-    "AED AUD BAM BGN BRL CAD CHF CNY CZK DKK EUR GBP GEL HKD HUF IDR ILS INR KES MAD MDL MKD MXN MYR "
-    "NAD NGN NOK NZD PEN PHP PKR PLN QAR RON RSD SAR SEK SGD THB TRY TWD UAH USD ZAR ALL AMD".split()
+    ["AED", "AUD", "BAM", "BGN", "BRL", "CAD", "CHF", "CNY", "CZK", "DKK", "EUR", "GBP", "GEL", "HKD", "HUF", "IDR", "ILS", "INR", "KES", "MAD", "MDL", "MKD", "MXN", "MYR", "NAD", "NGN", "NOK", "NZD", "PEN", "PHP", "PKR", "PLN", "QAR", "RON", "RSD", "SAR", "SEK", "SGD", "THB", "TRY", "TWD", "UAH", "USD", "ZAR", "ALL", "AMD"]
 )
 
 
@@ -57,9 +56,7 @@ def share_of(total_minor: int, whole: int, before: int, after: int) -> int:
     """
     if whole <= 0:
         raise BadInput("Nothing cannot be shared out.")
-    return _half_up(Fraction(total_minor * after, whole)) - _half_up(
-        Fraction(total_minor * before, whole)
-    )
+    return _half_up(Fraction(total_minor * after, whole)) - _half_up(Fraction(total_minor * before, whole))
 
 
 def share_out(total_minor: int, weights: Sequence[int]) -> list[int]:

@@ -52,9 +52,7 @@ def set_up(book: Book, setup: Setup) -> None:
         )
         assert revision.id is not None
         tx.add_all(
-            MarketAddress(
-                settings_revision_id=revision.id, market=market, name=one.name, address=one.address
-            )
+            MarketAddress(settings_revision_id=revision.id, market=market, name=one.name, address=one.address)
             for market, one in sorted(setup.addresses.items())
         )
         if first:

@@ -26,9 +26,7 @@ def add_supplier(book: Book, details: SupplierDetails, *, own: bool, code: str |
         taken = {one.code for one in known}
         if any(one.name.casefold() == details.name.casefold() for one in known):
             raise BadInput(f"There is a supplier '{details.name}' already; see: soapledger supplier list")
-        chosen = (
-            check_code(code, taken, noun="supplier") if code else short_code(details.name, taken)
-        )
+        chosen = check_code(code, taken, noun="supplier") if code else short_code(details.name, taken)
         supplier = tx.add(Supplier(code=chosen, own=int(own)))
         assert supplier.id is not None
         tx.add(

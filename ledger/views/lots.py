@@ -136,7 +136,8 @@ class PlaceRow:
 def places(rows: sqlite3.Connection) -> tuple[PlaceRow, ...]:
     """Every place, in the order it was added."""
     return tuple(
-        PlaceRow(**dict(row)) for row in rows.execute("SELECT id, code, name, kind FROM live_place ORDER BY id")
+        PlaceRow(**dict(row))
+        for row in rows.execute("SELECT id, code, name, kind FROM live_place ORDER BY id")
     )
 
 
@@ -158,9 +159,7 @@ def on_hand_at(rows: sqlite3.Connection, lot_id: int, place_id: int, *, on: date
 
 def whereabouts(rows: sqlite3.Connection, lot_id: int) -> tuple[tuple[PlaceRow, int], ...]:
     """Every place that holds some of a lot now, with how much."""
-    return tuple(
-        (place, held) for place in places(rows) if (held := on_hand_at(rows, lot_id, place.id)) != 0
-    )
+    return tuple((place, held) for place in places(rows) if (held := on_hand_at(rows, lot_id, place.id)) != 0)
 
 
 def planned_use(rows: sqlite3.Connection, lot_id: int, *, but_batch: int | None = None) -> int:
@@ -197,9 +196,7 @@ def available(rows: sqlite3.Connection, material_id: int, *, on: date) -> tuple[
         lot = _lot(row)
         if lot.status != "accepted" or (lot.best_before and lot.best_before < on) or lot.on > on:
             continue
-        held = min(
-            on_hand_at(rows, lot.id, workshop.id, on=on), on_hand_at(rows, lot.id, workshop.id)
-        )
+        held = min(on_hand_at(rows, lot.id, workshop.id, on=on), on_hand_at(rows, lot.id, workshop.id))
         free = held - planned_use(rows, lot.id)
         if free > 0:
             found.append(Available(lot, held, free))

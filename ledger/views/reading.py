@@ -23,9 +23,7 @@ def open_rows(path: Path) -> sqlite3.Connection:
             f"There is no ledger at {path}; start one with 'soapledger init', or name it: "
             "soapledger --ledger FILE …"
         )
-    rows = sqlite3.connect(
-        f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None
-    )
+    rows = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None)
     rows.row_factory = sqlite3.Row
     try:
         application = rows.execute("PRAGMA application_id").fetchone()[0]

@@ -31,9 +31,7 @@ def migrate(raw: sqlite3.Connection, *, to: int = SCHEMA_VERSION) -> None:
 
 
 def _lay_views_and_guards(raw: sqlite3.Connection) -> None:
-    old = raw.execute(
-        "SELECT type, name FROM sqlite_schema WHERE type IN ('view', 'trigger')"
-    ).fetchall()
+    old = raw.execute("SELECT type, name FROM sqlite_schema WHERE type IN ('view', 'trigger')").fetchall()
     for kind, name in sorted(old):  # triggers before the views they read
         raw.execute(f"DROP {kind} {name}")
     tables = fact_tables(raw)
@@ -58,10 +56,8 @@ def live_view(table: str) -> str:
 def _append_only(table: str) -> tuple[str, ...]:
     refuse = "SELECT RAISE(ABORT, 'guard: What was written is never {}.');"
     return (
-        f"CREATE TRIGGER {table}_never_changed BEFORE UPDATE ON {table} "
-        f"BEGIN {refuse.format('changed')} END",
-        f"CREATE TRIGGER {table}_never_deleted BEFORE DELETE ON {table} "
-        f"BEGIN {refuse.format('deleted')} END",
+        f"CREATE TRIGGER {table}_never_changed BEFORE UPDATE ON {table} BEGIN {refuse.format('changed')} END",
+        f"CREATE TRIGGER {table}_never_deleted BEFORE DELETE ON {table} BEGIN {refuse.format('deleted')} END",
         f"CREATE TRIGGER {table}_entry_still_open BEFORE INSERT ON {table} "
         "WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.entry_id) "
         "BEGIN SELECT RAISE(ABORT, 'guard: Nothing is added to an entry that was closed.'); END",

@@ -1,0 +1,25 @@
+"""When bars are ready, counted from the cut."""
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+
+@dataclass(frozen=True)
+class Cure:
+    """The days that matter to one batch on its rack."""
+
+    ready_on: date
+    usable_from: date | None
+    days_left: int  # below zero: ready for so many days
+
+    @property
+    def ready(self) -> bool:
+        """Whether the cure has ended."""
+        return self.days_left <= 0
+
+
+def cure(*, cut_on: date, days: int, usable_from_days: int | None, today: date) -> Cure:
+    """The cure-ready date from the recipe's own days; no standard gives them (common practice)."""
+    ready = cut_on + timedelta(days=days)
+    usable = None if usable_from_days is None else cut_on + timedelta(days=usable_from_days)
+    return Cure(ready, usable, (ready - today).days)
