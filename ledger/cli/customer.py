@@ -63,9 +63,7 @@ def edit(
 
     here = desk(ctx)
     old = customer_by_code(here.rows(), which)
-    person = PersonDetails(
-        contact or old.person, phone or old.phone, email or old.email, address or old.address
-    )
+    person = PersonDetails(contact or old.person, phone or old.phone, email or old.email, address or old.address)
     details = CustomerDetails(name or old.name, person, note or old.note)
     edit_customer(here.book(), old.code, details)
     say(f"{details.name} is changed; documents printed before keep what stood then.")

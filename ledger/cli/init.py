@@ -20,8 +20,7 @@ def command(
         list[str] | None,
         typer.Option(
             "--market",
-            help="A market with its responsible person and address, as "
-            "'eu=Name; street, town' (repeat for more).",
+            help="A market with its responsible person and address, as 'eu=Name; street, town' (repeat for more).",
         ),
     ] = None,
     phone: Annotated[str | None, typer.Option("--phone")] = None,

@@ -11,7 +11,22 @@ import typer
 from typer.core import TyperGroup
 
 from ledger import __version__
-from ledger.cli import customer, init, material, supplier
+from ledger.cli import (
+    attach,
+    batch,
+    cure,
+    customer,
+    init,
+    lot,
+    material,
+    pass_,
+    receive,
+    recipe,
+    reject,
+    release,
+    stock,
+    supplier,
+)
 from ledger.cli.desk import DEFAULT_FILE, Desk
 from ledger.errors import LedgerError
 
@@ -22,6 +37,16 @@ NOUNS: dict[str, ModuleType] = {
     "supplier": supplier,
     "customer": customer,
     "material": material,
+    "recipe": recipe,
+    "receive": receive,
+    "stock": stock,
+    "lot": lot,
+    "batch": batch,
+    "cure": cure,
+    "pass": pass_,
+    "release": release,
+    "reject": reject,
+    "attach": attach,
 }
 
 

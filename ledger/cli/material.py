@@ -29,14 +29,10 @@ KINDS = (
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 Which = Annotated[str, typer.Argument(help="Its short name or name.")]
-Like = Annotated[
-    str | None, typer.Option("--like", help="Start from a published fat, e.g. olive or coconut.")
-]
+Like = Annotated[str | None, typer.Option("--like", help="Start from a published fat, e.g. olive or coconut.")]
 Inci = Annotated[str | None, typer.Option("--inci", help="Its INCI name, as the label lists it.")]
 Sap = Annotated[str | None, typer.Option("--sap", help="Saponification value, mg KOH per g: 190 or 184-196.")]
-Source = Annotated[
-    str | None, typer.Option("--sap-source", help="Where that value stands, e.g. its certificate.")
-]
+Source = Annotated[str | None, typer.Option("--sap-source", help="Where that value stands, e.g. its certificate.")]
 Alkali = Annotated[str | None, typer.Option("--alkali", help="NaOH or KOH.")]
 Purity = Annotated[str | None, typer.Option("--purity", help="Purity of the alkali, percent.")]
 Density = Annotated[str | None, typer.Option("--density", help="Density in g per mL, e.g. 0.92.")]

@@ -27,9 +27,7 @@ def table(headers: Sequence[str], rows: Sequence[Sequence[str]], *, right: Colle
     widths = {i: max(len(headers[i]), *(len(row[i]) for row in rows)) for i in kept}
 
     def line(cells: Sequence[str]) -> str:
-        return "  ".join(
-            cells[i].rjust(widths[i]) if i in right else cells[i].ljust(widths[i]) for i in kept
-        ).rstrip()
+        return "  ".join(cells[i].rjust(widths[i]) if i in right else cells[i].ljust(widths[i]) for i in kept).rstrip()
 
     say("  " + line(headers))
     for row in rows:

@@ -59,9 +59,7 @@ def edit(
 
     here = desk(ctx)
     old = supplier_by_code(here.rows(), which)
-    person = PersonDetails(
-        contact or old.person, phone or old.phone, email or old.email, address or old.address
-    )
+    person = PersonDetails(contact or old.person, phone or old.phone, email or old.email, address or old.address)
     details = SupplierDetails(name or old.name, person, note or old.note)
     edit_supplier(here.book(), old.code, details)
     say(f"{details.name} is changed; documents printed before keep what stood then.")

@@ -83,7 +83,13 @@ def supplier_number_key(text: str) -> str:
     return re.sub(r"[\W_]+", "", plain).casefold()
 
 
-_WORDS = dict(zip("0123456789", ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"], strict=True))
+_WORDS = dict(
+    zip(
+        "0123456789",
+        ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"],
+        strict=True,
+    )
+)
 
 
 def spoken(code: str) -> str:

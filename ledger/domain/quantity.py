@@ -39,9 +39,7 @@ def parse_number(text: str, *, what: str = "the number") -> Fraction:
         raise BadInput(f"{what.capitalize()} cannot be read from '{shown}'; write it like 182.4.")
     if re.fullmatch(r"\d{1,3},\d{3}", plain):
         first, last = plain.split(",")
-        raise BadInput(
-            f"{what.capitalize()} '{plain}' can be read two ways; write {first}{last} or {first}.{last}."
-        )
+        raise BadInput(f"{what.capitalize()} '{plain}' can be read two ways; write {first}{last} or {first}.{last}.")
     return Fraction(re.sub(r"\s", "", plain).replace(",", "."))
 
 
@@ -62,8 +60,7 @@ def _unit_error(text: str, number: str, unit: str, known: list[str], what: str) 
     if not unit:
         return BadInput(f"{number} of what? Write {what} with its unit, such as {number} {suggestion}.")
     return BadInput(
-        f"{text.strip()}: '{unit}' is not a unit known here; write {number} {suggestion} "
-        f"(one of {', '.join(known)})."
+        f"{text.strip()}: '{unit}' is not a unit known here; write {number} {suggestion} (one of {', '.join(known)})."
     )
 
 

@@ -333,9 +333,7 @@ def _extras(reader: _Reader, table: str, default_stage: str) -> list[RecipeLine]
             raise reader.bad(table, index, f"{material} needs either percent_of_fats = 2 or grams = 20.")
         stage = part.get("when", default_stage)
         if stage not in (*STAGES, default_stage):
-            raise reader.bad(
-                table, index, f"when = '{stage}' is not known; write one of {', '.join(STAGES)}."
-            )
+            raise reader.bad(table, index, f"when = '{stage}' is not known; write one of {', '.join(STAGES)}.")
         share = None if percent is None else round(percent * 10_000)
         found.append(RecipeLine(table, material, stage, mass, share, note=part.get("note")))
     return found

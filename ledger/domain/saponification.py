@@ -50,9 +50,7 @@ def demand(fats: Sequence[FatCharge], kind: str) -> Fraction:
     return sum((fat.demand_koh_mg for fat in fats), Fraction(0)) * _per_koh(kind)
 
 
-def alkali_for(
-    fats: Sequence[FatCharge], *, kind: str, superfat_ppm: int, purity_ppm: int = WHOLE_PPM
-) -> AlkaliNeed:
+def alkali_for(fats: Sequence[FatCharge], *, kind: str, superfat_ppm: int, purity_ppm: int = WHOLE_PPM) -> AlkaliNeed:
     """The alkali to weigh for a superfat, the share of the fats' alkali demand that is withheld.
 
     Raises BadInput for a purity or a superfat that cannot be.

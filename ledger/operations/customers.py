@@ -77,9 +77,7 @@ def _person(kind: str, details: CustomerDetails) -> PersonDetails:
     return PersonDetails(details.name, contact.phone, contact.email, contact.address)
 
 
-def _revision(
-    customer_id: int, kind: str, details: CustomerDetails, personal_id: int | None
-) -> CustomerRevision:
+def _revision(customer_id: int, kind: str, details: CustomerDetails, personal_id: int | None) -> CustomerRevision:
     return CustomerRevision(
         customer_id=customer_id,
         name=details.name if kind == "shop" else None,

@@ -45,9 +45,7 @@ def check_facts(kind: str, facts: MaterialFacts) -> None:
     if facts.purity_ppm is not None and not 0 < facts.purity_ppm <= 1_000_000:
         raise BadInput("A purity lies above 0 and at most at 100 %; write for example --purity 99.")
     if facts.alkali_kind == "KOH" and facts.purity_ppm is None:
-        raise BadInput(
-            "KOH is sold at 85 to 95 % and the lye depends on it; add --purity 90 from its certificate."
-        )
+        raise BadInput("KOH is sold at 85 to 95 % and the lye depends on it; add --purity 90 from its certificate.")
 
 
 def add_material(book: Book, facts: MaterialFacts, *, kind: str, code: str | None) -> str:
@@ -58,8 +56,7 @@ def add_material(book: Book, facts: MaterialFacts, *, kind: str, code: str | Non
         taken = {one.code for one in known}
         if any(one.name.casefold() == facts.name.casefold() for one in known):
             raise BadInput(
-                f"There is a material '{facts.name}' already; change it with: "
-                f'soapledger material edit "{facts.name}"'
+                f"There is a material '{facts.name}' already; change it with: soapledger material edit \"{facts.name}\""
             )
         chosen = check_code(code, taken, noun="material") if code else short_code(facts.name, taken)
         material = tx.add(Material(code=chosen, kind=kind))

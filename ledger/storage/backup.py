@@ -31,7 +31,5 @@ def back_up(source: Path, target: Path, *, overwrite: bool) -> None:
         reading.close()
     if verdict != "ok":
         beside.unlink(missing_ok=True)
-        raise DamagedLedger(
-            f"{source} cannot be copied whole: {verdict}. Keep the file, and your last backup."
-        )
+        raise DamagedLedger(f"{source} cannot be copied whole: {verdict}. Keep the file, and your last backup.")
     os.replace(beside, target)

@@ -167,9 +167,7 @@ def bring_up_to_date(path: Path) -> Path | None:
 
 def _engine(path: Path) -> Engine:
     def connect() -> sqlite3.Connection:
-        raw = sqlite3.connect(
-            f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None
-        )
+        raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None)
         raw.row_factory = sqlite3.Row
         raw.executescript(
             "PRAGMA journal_mode = DELETE; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; "

@@ -25,10 +25,7 @@ def canonical_sql(raw: sqlite3.Connection, table: str) -> str:
     """
     columns = sorted(row[1] for row in raw.execute(f"PRAGMA table_info({table})"))
     pairs = ",".join(f"'{column}',\"{column}\"" for column in columns)
-    return (
-        f"SELECT '{table} '||json_patch('{{}}',json_object({pairs})) "
-        f"FROM main.{table} WHERE entry_id=? ORDER BY id"
-    )
+    return f"SELECT '{table} '||json_patch('{{}}',json_object({pairs})) FROM main.{table} WHERE entry_id=? ORDER BY id"
 
 
 def fact_queries(raw: sqlite3.Connection) -> tuple[str, ...]:

@@ -136,8 +136,7 @@ class PlaceRow:
 def places(rows: sqlite3.Connection) -> tuple[PlaceRow, ...]:
     """Every place, in the order it was added."""
     return tuple(
-        PlaceRow(**dict(row))
-        for row in rows.execute("SELECT id, code, name, kind FROM live_place ORDER BY id")
+        PlaceRow(**dict(row)) for row in rows.execute("SELECT id, code, name, kind FROM live_place ORDER BY id")
     )
 
 

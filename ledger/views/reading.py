@@ -20,8 +20,7 @@ def open_rows(path: Path) -> sqlite3.Connection:
     """
     if not path.exists():
         raise BadInput(
-            f"There is no ledger at {path}; start one with 'soapledger init', or name it: "
-            "soapledger --ledger FILE …"
+            f"There is no ledger at {path}; start one with 'soapledger init', or name it: soapledger --ledger FILE …"
         )
     rows = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None)
     rows.row_factory = sqlite3.Row

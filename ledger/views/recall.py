@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.views.worksheet import PrintedFrom
+from ledger.views.settings import PrintedFrom
 
 
 @dataclass(frozen=True)

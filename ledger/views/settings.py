@@ -5,7 +5,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ledger.errors import BadInput
-from ledger.views.worksheet import PrintedFrom
+
+
+@dataclass(frozen=True)
+class PrintedFrom:
+    """What a page was printed from: the last entry of the ledger, its UTC time, and the program."""
+
+    entry: int
+    recorded_at: str
+    program: str
 
 
 @dataclass(frozen=True)

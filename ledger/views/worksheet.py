@@ -1,16 +1,14 @@
-"""What the bench needs for one planned batch: every line of work with its lot, target and tolerance."""
+"""What the bench needs for one batch: every line of work with its lot, target and tolerance."""
 
+import sqlite3
 from dataclasses import dataclass
 from datetime import date
+from fractions import Fraction
 
-
-@dataclass(frozen=True)
-class PrintedFrom:
-    """What a page was printed from: the last entry of the ledger, its UTC time, and the program."""
-
-    entry: int
-    recorded_at: str
-    program: str
+from ledger.domain.saponification import lye_concentration
+from ledger.views.batch import find_batch, plan_lines, recipe_of
+from ledger.views.lots import lot_by_id
+from ledger.views.settings import PrintedFrom, printed_from, settings
 
 
 @dataclass(frozen=True)
@@ -59,3 +57,61 @@ class Worksheet:
     ready_days: int | None
     notes: tuple[str, ...]  # warnings that stay with the batch
     printed_from: PrintedFrom
+
+
+def worksheet(rows: sqlite3.Connection, code: str, *, program: str) -> Worksheet:
+    """The worksheet of one batch; raises like `find_batch`."""
+    batch = find_batch(rows, code)
+    recipe = recipe_of(rows, batch)
+    own = settings(rows)
+    lines = []
+    for line in plan_lines(rows, batch.id):
+        lot = lot_by_id(rows, line.lot_id) if line.lot_id else None
+        lines.append(
+            WeighLine(
+                number=line.number,
+                role=line.role,
+                material=line.material,
+                inci=line.inci,
+                lot_code=lot.code if lot else None,
+                supplier=lot.supplier if lot else None,
+                supplier_lot=lot.supplier_number if lot else None,
+                best_before=lot.best_before if lot else None,
+                target=line.target,
+                low=line.low,
+                high=line.high,
+                stage=line.stage,
+                pieces=line.counted,
+                weighed=line.used if line.logged else None,
+            )
+        )
+
+    def total(*roles: str) -> int:
+        return sum(line.target for line in lines if line.role in roles)
+
+    fats, alkali, water = total("fat"), total("alkali"), total("liquid")
+    notes = tuple(f"{line.material}: no lot is set aside for it yet." for line in lines if line.lot_code is None)
+    return Worksheet(
+        business=own.business,
+        units=own.units,
+        batch_code=batch.code,
+        product=batch.product,
+        recipe_code=batch.recipe_code or "",
+        recipe_version=batch.recipe_version or 0,
+        process=batch.process,
+        made_on=batch.on,
+        lines=tuple(lines),
+        fats_mg=fats,
+        alkali_mg=alkali,
+        water_mg=water,
+        dough_mg=sum(line.target for line in lines if not line.pieces),
+        superfat_ppm=recipe.superfat_ppm if recipe else None,
+        lye_concentration_ppm=lye_concentration(water, alkali) if alkali else None,
+        water_per_alkali_thousandths=round(Fraction(water * 1000, alkali)) if alkali else None,
+        mould=recipe.mould if recipe else None,
+        bars_planned=batch.bars_planned,
+        net_weight_mg=recipe.net_weight_mg if recipe else None,
+        ready_days=batch.cure_days,
+        notes=notes,
+        printed_from=printed_from(rows, program),
+    )

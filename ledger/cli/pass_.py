@@ -1,0 +1,39 @@
+"""soapledger pass: cured bars passed for packing."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.desk import desk
+from ledger.cli.show import count, say
+
+
+def command(
+    ctx: typer.Context,
+    code: Annotated[str, typer.Argument(help="The batch code.")],
+    wasted: Annotated[str, typer.Option("--wasted", help="Bars that are no good.")] = "0",
+    reason: Annotated[str | None, typer.Option("--reason", help="What is wrong with those.")] = None,
+    anyway: Annotated[
+        str | None, typer.Option("--anyway", help="Pass before the cure has ended, with the reason.")
+    ] = None,
+    unwrapped: Annotated[bool, typer.Option("--unwrapped", help="No wrapping is used.")] = False,
+    on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
+) -> None:
+    """Pass cured bars for packing, e.g. soapledger pass 26-118-0 --wasted 1 --reason cracked."""
+    from ledger.domain.quantity import parse_pieces
+    from ledger.operations.release import pass_bars
+
+    here = desk(ctx)
+    done = pass_bars(
+        here.book(),
+        code,
+        on=here.day(on),
+        by=here.who,
+        wasted=parse_pieces(wasted, what="the number of bars wasted"),
+        reason=reason,
+        anyway=anyway,
+        unwrapped=unwrapped,
+    )
+    wrapping = "; ".join(f"{used} of {name} used" for name, used in done.wrapping)
+    say(f"{count(done.good, 'bar')} of batch {code} passed for packing{f' ({wrapping})' if wrapping else ''}.")
+    say(f"Next: soapledger label print {code} --market eu -o labels.pdf, then soapledger release {code}")

@@ -1,0 +1,77 @@
+"""The batch record on the screen."""
+
+from ledger.cli.show import amount, say, table
+from ledger.domain.dates import show_date
+from ledger.domain.quantity import show_mass, show_share
+from ledger.views.batch_record import BatchRecord
+
+
+def say_record(record: BatchRecord) -> None:
+    """Say what is known of a batch: the answer first, then what went in, was read, decided and became of it."""
+    units = record.units
+    say(f"Batch {record.batch_code}, {record.product}: {record.status}.")
+    facts = [
+        ("recipe", f"{record.recipe_code}, version {record.recipe_version}" if record.recipe_code else ""),
+        ("made", show_date(record.made_on) if record.made_on else ""),
+        (
+            "cut",
+            f"{show_date(record.cut_on)}, {record.bars_cut} bars" if record.cut_on and record.bars_cut else "",
+        ),
+        ("ready", show_date(record.ready_on) if record.ready_on else ""),
+        ("usable from", show_date(record.usable_from) if record.usable_from else ""),
+        (
+            "superfat",
+            f"{show_share(record.superfat_nominal_ppm)} meant"
+            + (
+                f", {show_share(record.superfat_actual_ppm, 2)} as weighed"
+                if record.superfat_actual_ppm is not None
+                else ""
+            )
+            if record.superfat_nominal_ppm is not None
+            else "",
+        ),
+        ("lye", show_share(record.lye_concentration_ppm) if record.lye_concentration_ppm else ""),
+        ("went in", show_mass(record.mass_in_mg, units) if record.mass_in_mg else ""),
+        ("came out", show_mass(record.mass_out_mg, units) if record.mass_out_mg is not None else ""),
+    ]
+    for label, value in facts:
+        if value:
+            say(f"  {label:12} {value}")
+    for warning in record.warnings:
+        say(f"  ! {warning}")
+    if record.materials:
+        say()
+        table(
+            ("line", "material", "lot", "their number", "target", "used"),
+            [
+                (
+                    str(m.number or ""),
+                    m.material,
+                    m.lot_code,
+                    m.supplier_lot or {"supplier": "unknown", "own": "own growing"}.get(m.origin, m.supplier or ""),
+                    amount(m.target, m.pieces, units) if m.target is not None else "",
+                    amount(m.used, m.pieces, units),
+                )
+                for m in record.materials
+            ],
+            right=(0, 4, 5),
+        )
+    if record.readings:
+        say()
+        table(
+            ("on", "read", "", "by"),
+            [(show_date(r.on), r.what, r.value, r.by) for r in record.readings],
+        )
+    if record.decisions:
+        say()
+        table(
+            ("on", "decided", "by", "why"),
+            [(show_date(d.on), f"{d.subject} {d.what}", d.by, d.reason or "") for d in record.decisions],
+        )
+    if record.whereabouts:
+        say()
+        table(
+            ("bars", "where", "", "on"),
+            [(str(w.count), w.where, w.detail, show_date(w.on) if w.on else "") for w in record.whereabouts],
+            right=(0,),
+        )

@@ -1,0 +1,62 @@
+"""soapledger stock: what is on hand."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.desk import desk
+from ledger.cli.show import amount, count, out_json, say, table
+
+
+def command(
+    ctx: typer.Context,
+    what: Annotated[str | None, typer.Argument(help="One material only.")] = None,
+    kind: Annotated[str | None, typer.Option("--kind", help="One kind only, e.g. fat or soap.")] = None,
+    empty: Annotated[bool, typer.Option("--all", help="Used-up lots too.")] = False,
+    json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
+) -> None:
+    """Show what is on hand, first to expire first, and what of it is not yet planned for."""
+    from ledger.domain.dates import show_date
+    from ledger.views.material import material_by_code
+    from ledger.views.stock import stock
+
+    here = desk(ctx)
+    material = material_by_code(here.rows(), what).id if what else None
+    found = stock(here.rows(), material_id=material, kind=kind, empty=empty)
+    if json:
+        out_json(found)
+        return
+    units = here.settings.units
+    if not found:
+        say("Nothing of that is on hand." if what or kind else "Nothing is on hand yet.")
+        say("Next: soapledger receive SUPPLIER")
+        return
+    lots = sum(len(one.lots) for one in found)
+    bars = sum(one.on_hand for one in found if one.kind == "soap")
+    if what:
+        one = found[0]
+        say(
+            f"{one.name}: {amount(one.on_hand, one.counted, units)} on hand in {count(lots, 'lot')}, "
+            f"{amount(one.free, one.counted, units)} of it free."
+        )
+    else:
+        say(f"{count(len(found), 'material')} on hand in {count(lots, 'lot')}; {count(bars, 'bar')} of soap.")
+    body = []
+    for one in found:
+        for index, line in enumerate(one.lots):
+            places = ", ".join(
+                place if len(line.here) == 1 else f"{place} {amount(held, line.counted, units)}"
+                for place, held in line.here
+            )
+            body.append(
+                (
+                    one.name if index == 0 else "",
+                    line.lot.code,
+                    amount(line.lot.on_hand, line.counted, units),
+                    amount(line.free, line.counted, units) if line.free != line.lot.on_hand else "",
+                    line.lot.status,
+                    show_date(line.lot.best_before) if line.lot.best_before else "",
+                    places,
+                )
+            )
+    table(("material", "lot", "on hand", "free", "status", "best before", "where"), body, right=(2, 3))

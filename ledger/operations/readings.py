@@ -1,0 +1,132 @@
+"""Log a temperature, a time, a pH, a weight, or what was seen."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.domain.dates import parse_clock
+from ledger.domain.names import near
+from ledger.domain.quantity import parse_mass, parse_number, parse_temperature
+from ledger.errors import BadInput, Refused
+from ledger.storage.book import Book
+from ledger.storage.tables import Decision, Reading
+from ledger.views.batch import find_batch
+
+# What can be read at the bench, and in what: a temperature, minutes, a clock time, a weight, pH, or words.
+READINGS = {
+    "lye temperature": "milli-C",
+    "fats temperature": "milli-C",
+    "fragrance temperature": "milli-C",
+    "cook temperature": "milli-C",
+    "trace": "min",
+    "cook start": "clock",
+    "cook end": "clock",
+    "pot weight": "mg",
+    "poured": "clock",
+    "unmoulded": "clock",
+    "pH": "milli-pH",
+    "bar weight": "mg",
+    "labour": "min",
+    "observation": "words",
+}
+
+
+@dataclass(frozen=True)
+class ReadingValue:
+    """One reading, ready to be booked."""
+
+    what: str
+    value: int | None = None
+    unit: str | None = None
+    at: str | None = None
+    text: str | None = None
+
+
+def read_reading(text: str) -> ReadingValue:
+    """A reading as typed, such as 'lye temperature=49 C'. Raises BadInput for what cannot be."""
+    what, separator, typed = text.partition("=")
+    what, typed = what.strip(), typed.strip()
+    name = next((known for known in READINGS if known.casefold() == what.casefold()), None)
+    if name is None:
+        close = near(what, READINGS, 1)
+        hint = f"did you mean {close[0]}?" if close else f"known: {', '.join(READINGS)}."
+        raise BadInput(f"'{what}' is not something read at the bench; {hint}")
+    if not separator or not typed:
+        raise BadInput(f"What was the {name}? Write it like '{name}={_EXAMPLES[READINGS[name]]}'.")
+    kind = READINGS[name]
+    if kind == "milli-C":
+        value = parse_temperature(typed, what=f"the {name}")
+        if not -40_000 <= value <= 200_000:
+            raise BadInput(f"A {name} of {typed} cannot be; look at the number and the unit.")
+        return ReadingValue(name, value, kind)
+    if kind == "min":
+        return ReadingValue(name, round(parse_number(_minutes(typed), what=f"the {name}")), kind)
+    if kind == "mg":
+        return ReadingValue(name, parse_mass(typed, what=f"the {name}"), kind)
+    if kind == "milli-pH":
+        value = round(parse_number(typed, what="the pH") * 1000)
+        if value > 14_000:
+            raise BadInput(f"A pH of {typed} cannot be; it lies between 0 and 14.")
+        return ReadingValue(name, value, kind)
+    if kind == "clock":
+        return ReadingValue(name, at=parse_clock(typed))
+    return ReadingValue(name, text=typed)
+
+
+_EXAMPLES = {
+    "milli-C": "49 C",
+    "min": "12 min",
+    "mg": "1320 g",
+    "milli-pH": "9.6",
+    "clock": "14:05",
+    "words": "soda ash on top",
+}
+
+
+def _minutes(text: str) -> str:
+    for ending in ("minutes", "minute", "min"):
+        if text.endswith(ending):
+            return text.removesuffix(ending).strip()
+    return text
+
+
+def log_readings(book: Book, code: str, readings: tuple[ReadingValue, ...], *, on: date) -> None:
+    """Book readings of one batch. Raises Refused for a discarded batch, BadInput for a day too early."""
+    with book.write("batch reading") as tx:
+        batch = find_batch(tx.rows, code)
+        if batch.discarded:
+            raise Refused(f"Batch {batch.code} was discarded; nothing more is read of it.")
+        if on < batch.planned_on:
+            raise BadInput(f"Batch {batch.code} was planned for {batch.planned_on.isoformat()}; look at --on.")
+        for one in readings:
+            if one.what == "poured" and batch.open_lines:
+                raise Refused(
+                    f"Batch {batch.code} has lines still to be weighed, so it cannot be poured yet: "
+                    f"soapledger batch log {batch.code}"
+                )
+            tx.add(
+                Reading(
+                    batch_id=batch.id,
+                    on=on,
+                    at=one.at,
+                    what=one.what,
+                    value=one.value,
+                    unit=one.unit,
+                    text=one.text,
+                )
+            )
+        tx.say(f"Noted {', '.join(one.what for one in readings)} of batch {batch.code}.")
+
+
+def discard_batch(book: Book, code: str, *, on: date, by: str, reason: str) -> None:
+    """Give a batch up before it was cut: a decision by a named person; what went in stays booked.
+
+    Raises Refused once it was cut (then its bars are rejected), or when it was discarded already.
+    """
+    with book.write("batch discard") as tx:
+        batch = find_batch(tx.rows, code)
+        if batch.yield_lot_id is not None:
+            raise Refused(f"Batch {batch.code} is {batch.status}; reject its bars: soapledger reject {batch.code}")
+        if batch.discarded:
+            raise Refused(f"Batch {batch.code} was discarded already.")
+        tx.add(Decision(batch_id=batch.id, verdict="discarded", on=on, by=by, reason=reason))
+        tx.say(f"Discarded batch {batch.code}: {reason}.")

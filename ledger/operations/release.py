@@ -1,0 +1,158 @@
+"""Bars passed for packing, released or rejected: decisions by a named person."""
+
+from dataclasses import dataclass
+from datetime import date
+from sqlite3 import Connection
+
+from ledger.domain.dates import show_date
+from ledger.errors import BadInput, Refused
+from ledger.storage.book import Book, Transaction
+from ledger.storage.tables import Decision, Movement
+from ledger.views.batch import BatchRow, find_batch, plan_lines
+from ledger.views.lots import available, lot_by_id, on_hand_at, place_of_kind
+
+
+@dataclass(frozen=True)
+class Passed:
+    """Bars that may be packed, and the wrapping booked for them by material."""
+
+    good: int
+    wasted: int
+    wrapping: tuple[tuple[str, int], ...]
+
+
+def _bars(rows: Connection, code: str, on: date) -> tuple[BatchRow, int, int]:
+    """(batch, number of its bar lot, bars in the workshop); raises when there are no bars."""
+    batch = find_batch(rows, code)
+    if batch.yield_lot_id is None or not batch.soap or batch.yielded_on is None:
+        raise Refused(f"Batch {batch.code} is {batch.status}; it has no bars yet.")
+    if on < batch.yielded_on:
+        raise BadInput(f"Batch {batch.code} was cut on {show_date(batch.yielded_on)}; look at --on.")
+    here = on_hand_at(rows, batch.yield_lot_id, place_of_kind(rows, "workshop").id, on=on)
+    return batch, batch.yield_lot_id, here
+
+
+def pass_bars(
+    book: Book,
+    code: str,
+    *,
+    on: date,
+    by: str,
+    wasted: int = 0,
+    reason: str | None = None,
+    anyway: str | None = None,
+    unwrapped: bool = False,
+) -> Passed:
+    """Pass cured bars for packing; bars that are no good are booked as waste, wrapping as used.
+
+    Raises Refused before the cure has ended (unless `anyway` gives a reason, kept with the decision),
+    for bars on hold or rejected, for more waste than bars, or for too little wrapping.
+    """
+    if wasted and not reason:
+        raise BadInput('Say what was wrong with the bars thrown away: --reason "…".')
+    with book.write("pass") as tx:
+        batch, lot_id, here = _bars(tx.rows, code, on)
+        lot = lot_by_id(tx.rows, lot_id, on=on)
+        if lot.status not in ("curing", "passed"):
+            raise Refused(f"The bars of batch {batch.code} are {lot.status}; decide that first.")
+        if lot.status == "passed":
+            raise Refused(f"The bars of batch {batch.code} are passed already; next: soapledger release {batch.code}")
+        assert batch.ready_on is not None
+        if on < batch.ready_on and anyway is None:
+            left = (batch.ready_on - on).days
+            raise Refused(
+                f"Batch {batch.code} cures until {show_date(batch.ready_on)}, {left} days more. "
+                "To pass it early, add --anyway REASON."
+            )
+        if wasted > here:
+            raise Refused(f"Batch {batch.code} has {here} bars in the workshop; {wasted} cannot be thrown away.")
+        workshop = place_of_kind(tx.rows, "workshop")
+        if wasted:
+            tx.add(Movement(lot_id=lot_id, place_id=workshop.id, on=on, quantity=-wasted, kind="wasted", note=reason))
+        good = here - wasted
+        wrapping = () if unwrapped else _wrap(tx, batch, good, on)
+        early = f"before the cure ended: {anyway}" if on < batch.ready_on else None
+        tx.add(Decision(lot_id=lot_id, verdict="passed", on=on, by=by, reason=early))
+        tx.say(f"Passed {good} bars of batch {batch.code} for packing.")
+    return Passed(good, wasted, wrapping)
+
+
+def _wrap(tx: Transaction, batch: BatchRow, good: int, on: date) -> tuple[tuple[str, int], ...]:
+    used = []
+    for line in plan_lines(tx.rows, batch.id):
+        if line.role != "packaging" or not batch.bars_planned:
+            continue
+        left = good * (line.target // batch.bars_planned)
+        used.append((line.material, left))
+        for one in available(tx.rows, line.material_id, on=on):
+            # what this very line planned is its own to use
+            take = min(left, one.at_workshop)
+            if take > 0:
+                tx.add(
+                    Movement(
+                        lot_id=one.lot.id,
+                        place_id=place_of_kind(tx.rows, "workshop").id,
+                        on=on,
+                        quantity=-take,
+                        kind="consumed",
+                        batch_id=batch.id,
+                        plan_line_id=line.id,
+                    )
+                )
+                left -= take
+        if left > 0:
+            raise Refused(
+                f"{left} more of {line.material} are needed to wrap {good} bars; receive them, "
+                "or add --unwrapped to pass the bars bare."
+            )
+    return tuple(used)
+
+
+def release_bars(book: Book, code: str, *, on: date, by: str, retain: int = 0, reason: str | None = None) -> int:
+    """Release bars that were passed for packing, setting retained samples aside; returns how many may leave.
+
+    Raises Refused before they are passed, while on hold or rejected without a reason to lift it, or for
+    more samples than bars.
+    """
+    with book.write("release") as tx:
+        batch, lot_id, here = _bars(tx.rows, code, on)
+        lot = lot_by_id(tx.rows, lot_id, on=on)
+        passed = tx.rows.execute(
+            "SELECT 1 FROM live_decision WHERE lot_id = ? AND verdict = 'passed'", (lot_id,)
+        ).fetchone()
+        if lot.status == "curing" or not passed:
+            raise Refused(
+                f"The bars of batch {batch.code} are not passed for packing yet: soapledger pass {batch.code}"
+            )
+        if lot.status == "released":
+            raise Refused(f"The bars of batch {batch.code} are released already.")
+        if lot.status in ("on hold", "rejected") and not reason:
+            raise Refused(
+                f'The bars of batch {batch.code} are {lot.status}; to release them all the same, say why: --reason "…".'
+            )
+        if retain > here:
+            raise Refused(f"Batch {batch.code} has {here} bars in the workshop; {retain} cannot be set aside.")
+        tx.add(Decision(lot_id=lot_id, verdict="released", on=on, by=by, reason=reason))
+        if retain:
+            for place, quantity in (("workshop", -retain), ("retained", retain)):
+                tx.add(
+                    Movement(
+                        lot_id=lot_id,
+                        place_id=place_of_kind(tx.rows, place).id,
+                        on=on,
+                        quantity=quantity,
+                        kind="moved",
+                        note="retained sample",
+                    )
+                )
+        tx.say(f"Released batch {batch.code}, {here - retain} bars.")
+    return here - retain
+
+
+def reject_bars(book: Book, code: str, *, on: date, by: str, reason: str) -> int:
+    """Reject the bars of a batch; they stay here until thrown away or reworked. Returns how many."""
+    with book.write("reject") as tx:
+        batch, lot_id, here = _bars(tx.rows, code, on)
+        tx.add(Decision(lot_id=lot_id, verdict="rejected", on=on, by=by, reason=reason))
+        tx.say(f"Rejected the bars of batch {batch.code}: {reason}.")
+    return here

@@ -1,0 +1,146 @@
+"""Log what was weighed: the actual grams of each line, from the lot that was really used."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from sqlite3 import Connection
+
+from ledger.domain.quantity import show_mass, show_share
+from ledger.errors import BadInput, Refused
+from ledger.storage.book import Book, Transaction
+from ledger.storage.tables import Decision, Movement
+from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
+from ledger.views.lots import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
+from ledger.views.lye_check import LyeCheck, lye_check
+from ledger.views.settings import settings
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """So much (mg) of one lot; no lot means the one on the worksheet."""
+
+    quantity: int
+    lot_code: str | None = None
+
+
+def weigh(
+    book: Book,
+    code: str,
+    weighed: Mapping[int, Sequence[Weighed]],
+    *,
+    on: date,
+    by: str,
+    correct: bool = False,
+    anyway: str | None = None,
+) -> LyeCheck:
+    """Book the actual grams of some lines in one entry, and say what superfat they give.
+
+    A line weighed again is a correction, booked as the difference so that both stay to be read.
+    Raises Refused when a lot holds too little, was not accepted or is out of date, when a line was
+    weighed already and this is no correction, after the cut, or when the superfat would not be above
+    zero (unless `anyway` gives a reason, which is kept as a decision).
+    """
+    with book.write("batch log") as tx:
+        batch = find_batch(tx.rows, code)
+        _still_open(batch, on)
+        lines = {line.number: line for line in plan_lines(tx.rows, batch.id) if line.role != "packaging"}
+        for number, takes in weighed.items():
+            if number not in lines:
+                raise BadInput(f"Batch {batch.code} has no line {number}; its lines are 1 to {max(lines)}.")
+            _book_line(tx, batch, lines[number], takes, on=on, correct=correct)
+        check = lye_check(tx.rows, batch.id)
+        if check.superfat_ppm is not None and check.superfat_ppm <= 0:
+            if anyway is None:
+                raise Refused(
+                    f"With these weights batch {batch.code} has a superfat of "
+                    f"{show_share(check.superfat_ppm, 2)}: lye is left over and it would burn. Nothing was "
+                    "written. Weigh again; to keep it as it is, add --anyway REASON."
+                )
+            tx.add(Decision(batch_id=batch.id, verdict="accepted", on=on, by=by, reason=anyway))
+        numbers = ", ".join(str(number) for number in sorted(weighed))
+        tx.say(f"Weighed line {numbers} of batch {batch.code}{' (correction)' if correct else ''}.")
+    return check
+
+
+def _still_open(batch: BatchRow, on: date) -> None:
+    if batch.discarded:
+        raise Refused(f"Batch {batch.code} was discarded; nothing more goes in.")
+    if batch.yield_lot_id is not None:
+        raise Refused(f"Batch {batch.code} is {batch.status}; nothing more goes in after that.")
+    if on < batch.planned_on:
+        raise BadInput(
+            f"Batch {batch.code} was planned for {batch.planned_on.isoformat()}; the day it was made cannot "
+            "be before that. Give the day with --on."
+        )
+
+
+def _book_line(
+    tx: Transaction, batch: BatchRow, line: PlanLineRow, takes: Sequence[Weighed], *, on: date, correct: bool
+) -> None:
+    units = settings(tx.rows).units
+    if line.logged and not correct:
+        raise Refused(
+            f"Line {line.number} ({line.material}) was weighed already: {show_mass(line.used, units)}. "
+            "To correct it, add --correct; both stay to be read."
+        )
+    if correct and not line.logged:
+        raise Refused(f"Line {line.number} ({line.material}) was not weighed yet; leave out --correct.")
+    workshop = place_of_kind(tx.rows, "workshop")
+    wanted: dict[int, int] = {}
+    for take in takes:
+        if take.quantity <= 0:
+            raise BadInput(f"Line {line.number} ({line.material}) takes more than nothing; write its weight.")
+        lot = _lot(tx.rows, line, take, on)
+        wanted[lot.id] = wanted.get(lot.id, 0) + take.quantity
+    before = {
+        row["lot_id"]: row["used"]
+        for row in tx.rows.execute(
+            "SELECT lot_id, -sum(quantity) AS used FROM movement WHERE plan_line_id = ? GROUP BY lot_id",
+            (line.id,),
+        )
+    }
+    for lot_id in sorted({*wanted, *before}):
+        more = wanted.get(lot_id, 0) - before.get(lot_id, 0)
+        if more == 0:
+            continue
+        if more > 0:
+            _may_take(tx.rows, lot_by_id(tx.rows, lot_id, on=on), workshop.id, more, on, units)
+        tx.add(
+            Movement(
+                lot_id=lot_id,
+                place_id=workshop.id,
+                on=on,
+                quantity=-more,
+                kind="consumed",
+                batch_id=batch.id,
+                plan_line_id=line.id,
+                note="correction" if correct else None,
+            )
+        )
+
+
+def _lot(rows: Connection, line: PlanLineRow, take: Weighed, on: date) -> LotRow:
+    if take.lot_code is None:
+        if line.lot_id is None:
+            raise BadInput(f"Line {line.number} ({line.material}) has no lot yet; write it as 100 g@L41-5.")
+        return lot_by_id(rows, line.lot_id, on=on)
+    lot = find_lot(rows, take.lot_code, on=on)
+    if lot.material_id != line.material_id:
+        raise Refused(f"Line {line.number} asks for {line.material}, and lot {lot.code} is {lot.material}.")
+    return lot
+
+
+def _may_take(rows: Connection, lot: LotRow, place_id: int, asked: int, on: date, units: str) -> None:
+    if lot.status != "accepted":
+        raise Refused(
+            f"Lot {lot.code} ({lot.material}) is {lot.status}; only accepted lots go into a batch: "
+            f"soapledger lot accept {lot.code}"
+        )
+    if lot.best_before and lot.best_before < on:
+        raise Refused(f"Lot {lot.code} ({lot.material}) was best before {lot.best_before.isoformat()}; use another.")
+    held = min(on_hand_at(rows, lot.id, place_id, on=on), on_hand_at(rows, lot.id, place_id))
+    if asked > held:
+        raise Refused(
+            f"Lot {lot.code} ({lot.material}) holds {show_mass(held, units)}, and {show_mass(asked, units)} was "
+            f"asked for. Split the line over two lots, e.g. {show_mass(held, units)}@{lot.code},… , or count the lot."
+        )

@@ -1,0 +1,50 @@
+"""Where the bars of a batch are, and where the others went; the figures every answer is made of."""
+
+import sqlite3
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.views.reading import day
+
+
+@dataclass(frozen=True)
+class BarCount:
+    """Bars of one lot at one place, or gone one way on one day."""
+
+    lot_id: int
+    where: str  # on hand, at a stall, retained, returned, sold, dispatched, given, wasted, missing at a count
+    detail: str  # the place, the stall, the customer, the reason
+    on: date | None
+    count: int
+    left: bool
+    customer_id: int | None
+
+
+_HERE = {"workshop": "on hand", "stall": "at a stall", "retained": "retained", "returns": "returned"}
+
+
+def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCount, ...]:
+    """Every bar of some lots, by place for those that are here and by way for those that went."""
+    found = []
+    for lot_id in lot_ids:
+        here = rows.execute(
+            "SELECT p.kind, p.name, sum(v.quantity) AS held FROM movement v JOIN place p ON p.id = v.place_id "
+            "WHERE v.lot_id = ? GROUP BY p.id HAVING held <> 0 ORDER BY p.id",
+            (lot_id,),
+        )
+        found += [BarCount(lot_id, _HERE[row["kind"]], row["name"], None, row["held"], False, None) for row in here]
+        gone = rows.execute(
+            """
+            SELECT v.kind, v."on", p.name AS place, p.kind AS place_kind, v.customer_id, v.note, -sum(v.quantity) AS gone
+            FROM live_movement v JOIN place p ON p.id = v.place_id
+            WHERE v.lot_id = ? AND v.kind IN ('sold','dispatched','given','wasted','returned','counted','consumed')
+            GROUP BY v.kind, v."on", v.place_id, v.customer_id, v.note HAVING gone <> 0 ORDER BY v."on", min(v.id)
+            """,
+            (lot_id,),
+        )
+        for row in gone:
+            kind = "missing at a count" if row["kind"] == "counted" else row["kind"]
+            detail = row["place"] if kind == "sold" else row["note"] or ""
+            found.append(BarCount(lot_id, kind, detail, day(row["on"]), row["gone"], True, row["customer_id"]))
+    return tuple(found)

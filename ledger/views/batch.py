@@ -1,0 +1,191 @@
+"""Batches: what they are, and where each stands, read from the facts."""
+
+import sqlite3
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from ledger.domain.codes import looks_like_batch_code, read_batch_code
+from ledger.domain.recipe import Recipe, read_recipe
+from ledger.errors import BadInput, Refused
+from ledger.views.reading import day, maybe_day
+
+
+@dataclass(frozen=True)
+class BatchRow:
+    """One batch as it stands."""
+
+    id: int
+    code: str
+    process: str
+    material_id: int
+    product: str
+    recipe_version_id: int | None
+    recipe_code: str | None
+    recipe_version: int | None
+    planned_on: date
+    made_on: date | None  # the day the first material was weighed
+    bars_planned: int | None
+    open_lines: int  # lines still to be weighed, packaging apart
+    lines: int
+    poured: bool
+    yield_lot_id: int | None  # its bars, or the bulk it gave
+    yielded_on: date | None
+    made: int  # bars, or mg of bulk
+    lot_status: str | None
+    discarded: bool
+    cure_days: int | None
+    usable_from_days: int | None
+
+    @property
+    def ready_on(self) -> date | None:
+        """The day the cure ends."""
+        if self.yielded_on is None or self.cure_days is None:
+            return None
+        return self.yielded_on + timedelta(days=self.cure_days)
+
+    @property
+    def usable_from(self) -> date | None:
+        """The day hot-process soap can be used from, though it is not yet steady in weight."""
+        if self.yielded_on is None or self.usable_from_days is None:
+            return None
+        return self.yielded_on + timedelta(days=self.usable_from_days)
+
+    @property
+    def on(self) -> date:
+        """The day it was made, or is planned for."""
+        return self.made_on or self.planned_on
+
+    @property
+    def soap(self) -> bool:
+        """Whether it gives bars."""
+        return self.process in ("cold", "hot", "rebatch")
+
+    @property
+    def status(self) -> str:
+        """Where it stands, in the words of the trade."""
+        if self.discarded:
+            return "discarded"
+        if self.yield_lot_id is not None:
+            if self.process == "combine":
+                return "combined"
+            if self.process == "infusion":
+                return "strained"
+            return {
+                "curing": "curing",
+                "passed": "passed for packing",
+            }.get(self.lot_status or "", self.lot_status or "curing")
+        if self.lines and self.open_lines < self.lines:
+            if self.open_lines:
+                return "being weighed"
+            if self.process == "infusion":
+                return "infusing"
+            return "poured" if self.poured else "weighed"
+        return "planned"
+
+
+_SQL = """
+SELECT b.id, b.code, b.process, b.material_id, mr.name AS product, b.recipe_version_id, r.code AS recipe_code,
+       rv.number AS recipe_version, rv.source, b."on" AS planned_on, b.bars_planned,
+       (SELECT min(v."on") FROM live_movement v JOIN live_plan_line p ON p.id = v.plan_line_id
+        WHERE v.batch_id = b.id AND p.role <> 'packaging') AS made_on,
+       (SELECT count(*) FROM live_plan_line p WHERE p.batch_id = b.id AND p.role <> 'packaging') AS lines,
+       (SELECT count(*) FROM live_plan_line p WHERE p.batch_id = b.id AND p.role <> 'packaging'
+        AND NOT EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id)) AS open_lines,
+       EXISTS (SELECT 1 FROM live_reading g WHERE g.batch_id = b.id AND g.what = 'poured') AS poured,
+       l.id AS yield_lot_id, l."on" AS yielded_on,
+       (SELECT coalesce(sum(v.quantity), 0) FROM movement v WHERE v.lot_id = l.id AND v.kind = 'yielded') AS made,
+       (SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id ORDER BY d.id DESC LIMIT 1) AS lot_status,
+       EXISTS (SELECT 1 FROM live_decision d WHERE d.batch_id = b.id AND d.verdict = 'discarded') AS discarded
+FROM live_batch b
+JOIN live_material_revision mr
+  ON mr.id = (SELECT max(id) FROM live_material_revision WHERE material_id = b.material_id)
+LEFT JOIN recipe_version rv ON rv.id = b.recipe_version_id
+LEFT JOIN recipe r ON r.id = rv.recipe_id
+LEFT JOIN live_lot l ON l.batch_id = b.id AND l.material_id = b.material_id
+"""
+
+
+def _batch(row: sqlite3.Row) -> BatchRow:
+    values = dict(row)
+    source = values.pop("source")
+    recipe = read_recipe(source, file="recipe") if source else None
+    soap = values["process"] in ("cold", "hot", "rebatch")
+    values["planned_on"] = day(values["planned_on"])
+    values["made_on"] = maybe_day(values["made_on"])
+    values["yielded_on"] = maybe_day(values["yielded_on"])
+    values["poured"], values["discarded"] = bool(values["poured"]), bool(values["discarded"])
+    values["cure_days"] = recipe.cure_days if recipe and soap else None
+    values["usable_from_days"] = recipe.usable_from_days if recipe and soap else None
+    return BatchRow(**values)
+
+
+def batches(rows: sqlite3.Connection) -> tuple[BatchRow, ...]:
+    """Every batch, oldest first."""
+    return tuple(_batch(row) for row in rows.execute(_SQL + ' ORDER BY b."on", b.id'))
+
+
+def batch_by_id(rows: sqlite3.Connection, batch_id: int) -> BatchRow:
+    """One batch by its row number."""
+    return _batch(rows.execute(_SQL + " WHERE b.id = ?", (batch_id,)).fetchone())
+
+
+def find_batch(rows: sqlite3.Connection, text: str) -> BatchRow:
+    """The batch meant by a code. Raises Refused for an unknown or mistyped code, BadInput for no code."""
+    if not looks_like_batch_code(text):
+        raise BadInput(f"'{text}' is not a batch code; see them all: soapledger batch list")
+    code = read_batch_code(text)
+    row = rows.execute(_SQL + " WHERE b.code = ?", (code,)).fetchone()
+    if row is None:
+        raise Refused(f"There is no batch {code} here; see them all: soapledger batch list")
+    return _batch(row)
+
+
+def recipe_of(rows: sqlite3.Connection, batch: BatchRow) -> Recipe | None:
+    """The recipe version a batch was planned from; none for a combined drum."""
+    row = rows.execute("SELECT source FROM recipe_version WHERE id = ?", (batch.recipe_version_id,)).fetchone()
+    return read_recipe(row[0], file=f"recipe {batch.recipe_code}") if row else None
+
+
+@dataclass(frozen=True)
+class PlanLineRow:
+    """One numbered line of a batch, with what has been weighed on it."""
+
+    id: int
+    number: int
+    role: str
+    material_id: int
+    material_code: str
+    material: str
+    inci: str | None
+    kind: str
+    lot_id: int | None
+    target: int
+    low: int
+    high: int
+    stage: str
+    used: int  # mg or pieces taken so far
+    logged: bool
+
+    @property
+    def counted(self) -> bool:
+        """Whether it is counted in pieces."""
+        return self.kind in ("packaging", "soap")
+
+
+def plan_lines(rows: sqlite3.Connection, batch_id: int) -> tuple[PlanLineRow, ...]:
+    """The lines of a batch, in the order of work."""
+    found = rows.execute(
+        """
+        SELECT p.id, p.number, p.role, p.material_id, m.code AS material_code, mr.name AS material, mr.inci,
+               m.kind, p.lot_id, p.target, p.low, p.high, p.stage,
+               (SELECT coalesce(-sum(v.quantity), 0) FROM movement v WHERE v.plan_line_id = p.id) AS used,
+               EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id) AS logged
+        FROM live_plan_line p
+        JOIN material m ON m.id = p.material_id
+        JOIN live_material_revision mr
+          ON mr.id = (SELECT max(id) FROM live_material_revision WHERE material_id = m.id)
+        WHERE p.batch_id = ? ORDER BY p.number
+        """,
+        (batch_id,),
+    )
+    return tuple(PlanLineRow(**{**dict(row), "logged": bool(row["logged"])}) for row in found)

@@ -1,0 +1,267 @@
+"""Fills the batch record from the facts."""
+
+import sqlite3
+
+from ledger.domain.quantity import show_mass, show_temperature
+from ledger.domain.saponification import lye_concentration
+from ledger.views.bars import BarCount, bar_counts
+from ledger.views.batch import BatchRow, find_batch, plan_lines, recipe_of
+from ledger.views.batch_record import (
+    Attached,
+    BatchRecord,
+    PrintedLabels,
+    RecordedDecision,
+    RecordedReading,
+    UsedMaterial,
+    WhereBars,
+    Yielded,
+)
+from ledger.views.customer import customer_list
+from ledger.views.lots import lot_by_id, whereabouts
+from ledger.views.lye_check import LyeCheck, lye_check
+from ledger.views.reading import day
+from ledger.views.settings import printed_from, settings
+
+
+def batch_record(rows: sqlite3.Connection, code: str, *, program: str) -> BatchRecord:
+    """The record of one batch as it stands; raises like `find_batch`."""
+    batch = find_batch(rows, code)
+    recipe = recipe_of(rows, batch)
+    own = settings(rows)
+    check = lye_check(rows, batch.id)
+    yields = _yields(rows, batch, own.units)
+    masses = [one.mass_mg for one in yields]
+    known_out = sum(mass for mass in masses if mass is not None)
+    bars = next((one for one in yields if one.pieces), None)
+    final = batch.status in ("released", "rejected", "discarded", "strained", "combined")
+    lot_ids = [batch.yield_lot_id] if batch.yield_lot_id and batch.soap else []
+    return BatchRecord(
+        business=own.business,
+        units=own.units,
+        batch_code=batch.code,
+        product=batch.product,
+        recipe_code=batch.recipe_code,
+        recipe_version=batch.recipe_version,
+        process=batch.process,
+        status=batch.status,
+        draft=not final,
+        planned_on=batch.planned_on,
+        made_on=batch.made_on,
+        cut_on=batch.yielded_on,
+        ready_on=batch.ready_on,
+        usable_from=batch.usable_from,
+        fats_mg=check.fats_mg,
+        alkali_mg=check.alkali_mg,
+        water_mg=check.water_mg,
+        alkali_kind=check.alkali_kind,
+        alkali_purity_ppm=check.purity_ppm,
+        superfat_nominal_ppm=recipe.superfat_ppm if recipe else None,
+        superfat_actual_ppm=check.superfat_ppm,
+        lye_concentration_ppm=lye_concentration(check.water_mg, check.alkali_mg) if check.alkali_mg else None,
+        mass_in_mg=mass_in(rows, batch.id),
+        mass_out_mg=known_out if yields and None not in masses else None,
+        bars_planned=batch.bars_planned,
+        bars_cut=bars.quantity if bars else None,
+        net_weight_mg=recipe.net_weight_mg if recipe else None,
+        materials=_materials(rows, batch, check),
+        readings=_readings(rows, batch, own.units),
+        decisions=_decisions(rows, batch),
+        yields=yields,
+        whereabouts=tuple(
+            WhereBars(one.where, _detail(rows, one), one.on, one.count, one.left)
+            for one in bar_counts(rows, [number for number in lot_ids if number is not None])
+        ),
+        labels=_labels(rows, batch),
+        attachments=_attachments(rows, batch),
+        warnings=_warnings(rows, batch),
+        printed_from=printed_from(rows, program),
+    )
+
+
+def mass_in(rows: sqlite3.Connection, batch_id: int) -> int:
+    """Everything weighed into a batch, in mg; packaging is counted, not weighed."""
+    row = rows.execute(
+        "SELECT coalesce(-sum(v.quantity), 0) FROM movement v JOIN lot l ON l.id = v.lot_id "
+        "JOIN material m ON m.id = l.material_id "
+        "WHERE v.batch_id = ? AND v.kind = 'consumed' AND m.kind <> 'packaging'",
+        (batch_id,),
+    ).fetchone()
+    return int(row[0])
+
+
+def _materials(rows: sqlite3.Connection, batch: BatchRow, check: LyeCheck) -> tuple[UsedMaterial, ...]:
+    lines = {line.id: line for line in plan_lines(rows, batch.id)}
+    found = []
+    for row in rows.execute(
+        """
+        SELECT v.lot_id, v.plan_line_id, -sum(v.quantity) AS used, max(e.who) AS who, max(e.recorded_at) AS at
+        FROM movement v JOIN entry e ON e.id = v.entry_id
+        WHERE v.batch_id = ? AND v.kind = 'consumed' GROUP BY v.plan_line_id, v.lot_id HAVING used > 0
+        ORDER BY (SELECT number FROM plan_line WHERE id = v.plan_line_id), min(v.id)
+        """,
+        (batch.id,),
+    ).fetchall():
+        lot, line = lot_by_id(rows, row["lot_id"]), lines.get(row["plan_line_id"])
+        found.append(
+            UsedMaterial(
+                number=line.number if line else None,
+                role=line.role if line else lot.kind,
+                material=lot.material,
+                inci=lot.inci,
+                lot_code=lot.code,
+                supplier=lot.supplier or (f"batch {lot.batch_code}" if lot.batch_code else None),
+                supplier_lot=lot.supplier_number,
+                origin="batch" if lot.batch_id else "own" if lot.supplier_own else "supplier",
+                lot_status=lot.status,
+                certificate=check.figures.get(lot.id),
+                target=line.target if line else None,
+                used=row["used"],
+                low=line.low if line else None,
+                high=line.high if line else None,
+                pieces=lot.counted,
+                weighed_by=row["who"],
+                weighed_at=row["at"],
+            )
+        )
+    return tuple(found)
+
+
+def _readings(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[RecordedReading, ...]:
+    found = rows.execute(
+        'SELECT r."on", r.at, r.what, r.value, r.unit, r.text, e.who, r.entry_id FROM live_reading r '
+        'JOIN entry e ON e.id = r.entry_id WHERE r.batch_id = ? ORDER BY r."on", r.id',
+        (batch.id,),
+    )
+    return tuple(
+        RecordedReading(
+            on=day(row["on"]),
+            at=row["at"],
+            what=row["what"],
+            value=_value(row["value"], row["unit"], row["at"], row["text"], units),
+            by=row["who"],
+            entry=row["entry_id"],
+        )
+        for row in found
+    )
+
+
+def _value(value: int | None, unit: str | None, at: str | None, text: str | None, units: str) -> str:
+    if value is None or unit is None:
+        return text or at or ""
+    if unit == "mg":
+        return show_mass(value, units)
+    if unit == "milli-C":
+        return show_temperature(value, units)
+    return f"{value / 1000:.1f}" if unit == "milli-pH" else f"{value} min"
+
+
+def _decisions(rows: sqlite3.Connection, batch: BatchRow) -> tuple[RecordedDecision, ...]:
+    found = rows.execute(
+        """
+        SELECT d."on", d.verdict, d.by, d.reason, d.entry_id, d.lot_id,
+          EXISTS (SELECT 1 FROM live_decision x WHERE x.lot_id = d.lot_id AND x.id > d.id) AS superseded
+        FROM live_decision d WHERE d.batch_id = ? OR d.lot_id = ? ORDER BY d.id
+        """,
+        (batch.id, batch.yield_lot_id if batch.soap else None),
+    )
+    words = {"passed": "passed for packing"}
+    return tuple(
+        RecordedDecision(
+            on=day(row["on"]),
+            what=words.get(row["verdict"], row["verdict"]),
+            subject="bars" if row["lot_id"] else "batch",
+            by=row["by"],
+            reason=row["reason"],
+            entry=row["entry_id"],
+            superseded=bool(row["superseded"]),
+        )
+        for row in found
+    )
+
+
+def _yields(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[Yielded, ...]:
+    found = rows.execute(
+        "SELECT v.lot_id, sum(v.quantity) AS made FROM movement v WHERE v.batch_id = ? AND v.kind = 'yielded' "
+        "GROUP BY v.lot_id HAVING made > 0 ORDER BY v.lot_id",
+        (batch.id,),
+    ).fetchall()
+    result = []
+    for row in found:
+        lot = lot_by_id(rows, row["lot_id"])
+        here = ", ".join(
+            f"{place.name} {held if lot.counted else show_mass(held, units)}"
+            for place, held in whereabouts(rows, lot.id)
+        )
+        result.append(
+            Yielded(
+                lot_code=lot.code,
+                material=lot.material,
+                quantity=row["made"],
+                pieces=lot.counted,
+                mass_mg=lot.mass_mg if lot.counted else row["made"],
+                place=here or "none left here",
+                on=lot.on,
+                status=lot.status,
+            )
+        )
+    return tuple(result)
+
+
+def _detail(rows: sqlite3.Connection, one: BarCount) -> str:
+    if one.customer_id is None:
+        return one.detail
+    card = next(card for card in customer_list(rows) if card.id == one.customer_id)
+    return card.name
+
+
+def _labels(rows: sqlite3.Connection, batch: BatchRow) -> tuple[PrintedLabels, ...]:
+    found = rows.execute(
+        'SELECT r."on", r.layout, r.market, r.count, r.text_digest, e.who, r.entry_id FROM live_label_run r '
+        "JOIN entry e ON e.id = r.entry_id WHERE r.lot_id = ? ORDER BY r.id",
+        (batch.yield_lot_id,),
+    )
+    return tuple(
+        PrintedLabels(
+            day(row["on"]),
+            row["layout"],
+            row["market"],
+            row["count"],
+            row["text_digest"],
+            row["who"],
+            row["entry_id"],
+        )
+        for row in found
+    )
+
+
+def _attachments(rows: sqlite3.Connection, batch: BatchRow) -> tuple[Attached, ...]:
+    found = rows.execute(
+        """
+        SELECT a.name, a.kind, a.digest, CASE WHEN a.batch_id IS NULL THEN l.code ELSE 'this batch' END AS subject
+        FROM live_attachment a LEFT JOIN lot l ON l.id = a.lot_id
+        WHERE a.batch_id = :batch OR a.lot_id IN
+          (SELECT lot_id FROM movement WHERE batch_id = :batch GROUP BY lot_id HAVING sum(quantity) <> 0)
+        ORDER BY a.id
+        """,
+        {"batch": batch.id},
+    )
+    return tuple(Attached(row["name"], row["kind"], row["digest"], row["subject"]) for row in found)
+
+
+def _warnings(rows: sqlite3.Connection, batch: BatchRow) -> tuple[str, ...]:
+    """What a reader must know at once: unknown supplier numbers, lots on hold, weights outside."""
+    found = []
+    lines = {line.id: line for line in plan_lines(rows, batch.id)}
+    for row in rows.execute(
+        "SELECT lot_id FROM movement WHERE batch_id = ? AND kind = 'consumed' GROUP BY lot_id HAVING sum(quantity) < 0",
+        (batch.id,),
+    ).fetchall():
+        lot = lot_by_id(rows, row["lot_id"])
+        if lot.number_unknown:
+            found.append(f"{lot.material}, lot {lot.code}: the supplier's lot number is unknown.")
+        if lot.status in ("on hold", "rejected"):
+            found.append(f"{lot.material}, lot {lot.code}, is {lot.status} now.")
+    for line in lines.values():
+        if line.logged and line.role != "packaging" and not line.low <= line.used <= line.high:
+            found.append(f"Line {line.number}, {line.material}: weighed outside OK from–to.")
+    return tuple(found)
