@@ -1,7 +1,6 @@
 """The root command: what stands on it, the order of the commands, and the one error boundary."""
 
 import os
-import sqlite3
 import sys
 from pathlib import Path
 from types import ModuleType
@@ -29,6 +28,7 @@ from ledger.cli import (
 )
 from ledger.cli.desk import DEFAULT_FILE, Desk
 from ledger.errors import LedgerError
+from ledger.fileformat import trouble
 
 # A noun file holds `app` (a group of commands) or `command` (one); here in the order of the work:
 # set up, stock, make, sell, answer, keep.
@@ -73,20 +73,15 @@ class Root(TyperGroup):
             message = getattr(error, "format_message", error.__str__)()
             typer.echo(f"{message} Help: soapledger --help", err=True)
             sys.exit(2)
-        except sqlite3.DatabaseError as error:
-            if debug:
-                raise
-            typer.echo(
-                f"The ledger file cannot be read ({error}). Keep it, and go back to your last backup.",
-                err=True,
-            )
-            sys.exit(3)
         except BrokenPipeError:
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
             sys.exit(0)
         except Exception as error:
             if debug:
                 raise
+            if meaning := trouble(error):
+                typer.echo(str(meaning), err=True)
+                sys.exit(meaning.exit_code)
             typer.echo(
                 f"A fault in soapledger ({type(error).__name__}: {error}); nothing was written. "
                 "Run it again with: soapledger --debug …",

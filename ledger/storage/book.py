@@ -13,7 +13,7 @@ from sqlmodel import Session, SQLModel
 
 from ledger import __version__
 from ledger.errors import BadInput, Refused
-from ledger.fileformat import SCHEMA_VERSION
+from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION, trouble
 from ledger.storage.backup import back_up
 from ledger.storage.chain import GENESIS, entry_digest, fact_queries
 from ledger.storage.migrations import migrate
@@ -127,15 +127,19 @@ class Book:
     def write(self, verb: str, *, reverses: int | None = None) -> Iterator[Transaction]:
         """One operation: committed as one entry when the block ends well, else nothing is written.
 
-        Raises Refused when a guard of the file says no, or when another program is writing.
+        Raises Refused when a guard of the file says no, when another program is writing, or when the disk
+        is full; DamagedLedger when the file cannot be read.
         """
         try:
             with Session(self._engine, expire_on_commit=False) as session, session.begin():
                 tx = Transaction(session, verb=verb, reverses=reverses)
                 yield tx
                 tx.close(who=self.who, now=self._now())
-        except (DBAPIError, sqlite3.IntegrityError, sqlite3.OperationalError) as error:
-            raise _in_her_words(error) from error
+        except (DBAPIError, sqlite3.Error) as error:
+            meaning = trouble(error)
+            if meaning is None:
+                raise
+            raise meaning from error
 
     def close(self) -> None:
         """Let go of the file."""
@@ -183,16 +187,3 @@ def _engine(path: Path) -> Engine:
         connection.exec_driver_sql("PRAGMA defer_foreign_keys = ON")
 
     return engine
-
-
-def _in_her_words(error: Exception) -> Refused:
-    text = str(getattr(error, "orig", error))
-    if text.startswith("guard: "):
-        return Refused(text.removeprefix("guard: ") + " Nothing was written.")
-    if "locked" in text:
-        return Refused("Another soapledger is writing to this ledger; try again in a moment.")
-    if "readonly" in text:
-        return Refused("The ledger file cannot be written to; look at its permissions.")
-    if "disk is full" in text:
-        return Refused("The disk is full; nothing was written. Make room, then do it again.")
-    raise error

@@ -42,7 +42,8 @@ class BarsAt:
 
     batch_code: str
     product: str
-    where: str  # "on hand", "at a stall", "retained", "returned", "sold", "dispatched", "given", "wasted"
+    where: str  # "on hand", "at a stall", "retained", "returned", "sold", "dispatched", "given", "wasted",
+    # "came back", "missing at a count"
     detail: str  # the place, stall, customer or reason
     on: date | None
     count: int

@@ -1,0 +1,40 @@
+"""soapledger trace: from a bar back to every drum, or on from a drum to every bar."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.desk import desk
+from ledger.cli.show import amount, count, out_json, say
+
+
+def command(
+    ctx: typer.Context,
+    code: Annotated[str, typer.Argument(help="A batch code from a bar, or one of our lot codes.")],
+    forward: Annotated[bool, typer.Option("--forward", help="On to the bars, not back to the drums.")] = False,
+    json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
+) -> None:
+    """Go back from the code on a bar to every supplier's lot, e.g. soapledger trace 26-118-0."""
+    from ledger.domain.dates import show_date
+    from ledger.views.trace import trace
+
+    here = desk(ctx)
+    found = trace(here.rows(), code, forward=forward)
+    if json:
+        out_json(found)
+        return
+    if forward:
+        say(f"{found.what}, {found.code}, went into {count(len(found.batches), 'batch', 'batches')}.")
+    else:
+        say(f"{found.what}, {found.code}, goes back to {count(len(found.supplier_lots), 'lot')} as received.")
+    for step in found.steps:
+        held = "" if step.quantity is None else amount(step.quantity, step.pieces, here.settings.units) + "  "
+        origin = ""
+        if step.supplier:
+            origin = f" from {step.supplier}, their number {step.supplier_lot or 'unknown or own'}"
+        word = "received" if step.supplier else "made"
+        more = " (see above)" if step.seen_before else ""
+        say(
+            f"{'   ' * step.depth}{held}{step.what}, {step.kind} {step.code}{origin}, "
+            f"{word} {show_date(step.on)}, {step.status}{more}"
+        )

@@ -1,0 +1,31 @@
+"""Put everything a recall reaches, and that is still here, on hold, in one transaction."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from ledger import __version__
+from ledger.storage.book import Book
+from ledger.storage.tables import Decision
+from ledger.views.graph import ledger_graph
+from ledger.views.lots import LotRow, lot_by_id
+from ledger.views.recall import RecallAnswer
+from ledger.views.recall_answer import recall_answer
+
+
+def hold_reached(
+    book: Book, named: Sequence[LotRow], *, asked: Sequence[str], on: date, by: str, reason: str, exercise: bool
+) -> RecallAnswer:
+    """Hold the named lots and every lot made from them of which something is here; returns the answer.
+
+    Lots that are on hold or rejected already stay as they are.
+    """
+    with book.write("recall hold") as tx:
+        closure = ledger_graph(tx.rows).downstream([("lot", lot.id) for lot in named])
+        held = []
+        for number in sorted(closure.of_kind("lot")):
+            lot = lot_by_id(tx.rows, number)
+            if lot.on_hand and lot.status not in ("on hold", "rejected"):
+                tx.add(Decision(lot_id=lot.id, verdict="on hold", on=on, by=by, reason=reason))
+                held.append(lot.code)
+        tx.say(f"Recall of {', '.join(asked)}: put {', '.join(held) or 'nothing'} on hold.")
+        return recall_answer(tx.rows, named, asked=asked, program=__version__, exercise=exercise, held=True)

@@ -1,0 +1,104 @@
+"""From a code on a bar back to every supplier's lot, or on from a lot to every bar."""
+
+import sqlite3
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.domain.codes import looks_like_batch_code
+from ledger.domain.graph import Node
+from ledger.views.batch import BatchRow, batches, find_batch
+from ledger.views.graph import ledger_graph
+from ledger.views.lots import LotRow, all_lots, find_lot
+
+
+@dataclass(frozen=True)
+class TraceStep:
+    """One lot or batch on the way; `depth` counts the steps, quantity is what passed along the step."""
+
+    depth: int
+    kind: str  # "lot" or "batch"
+    code: str
+    what: str
+    on: date
+    supplier: str | None
+    supplier_lot: str | None
+    quantity: int | None
+    pieces: bool
+    status: str
+    seen_before: bool  # its own steps stand further up
+
+
+@dataclass(frozen=True)
+class Trace:
+    """The whole way, depth first."""
+
+    code: str
+    what: str
+    forward: bool
+    steps: tuple[TraceStep, ...]
+    supplier_lots: tuple[str, ...]
+    batches: tuple[str, ...]
+
+
+def trace(rows: sqlite3.Connection, code: str, *, forward: bool = False) -> Trace:
+    """Trace a batch code or a lot code; raises like `find_batch` and `find_lot`."""
+    lots = {lot.id: lot for lot in all_lots(rows)}
+    made = {batch.id: batch for batch in batches(rows)}
+    if looks_like_batch_code(code):
+        batch = find_batch(rows, code)
+        start: Node = ("batch", batch.id)
+    else:
+        start = ("lot", find_lot(rows, code).id)
+    graph = ledger_graph(rows)
+    steps: list[TraceStep] = []
+    seen: set[Node] = set()
+    waiting: list[tuple[int, Node, Node | None]] = [(0, start, None)]
+    while waiting:
+        depth, node, before = waiting.pop()
+        again = node in seen
+        seen.add(node)
+        steps.append(_step(rows, depth, node, before, lots, made, again))
+        if not again:
+            following = graph.children(node) if forward else graph.parents(node)
+            waiting += [(depth + 1, one, node) for one in reversed(following)]
+    own = [lots[number] for kind, number in seen if kind == "lot"]
+    return Trace(
+        code=steps[0].code,
+        what=steps[0].what,
+        forward=forward,
+        steps=tuple(steps),
+        supplier_lots=tuple(lot.code for lot in sorted(own, key=lambda lot: lot.id) if lot.supplier_id is not None),
+        batches=tuple(sorted(made[number].code for kind, number in seen if kind == "batch")),
+    )
+
+
+def _step(
+    rows: sqlite3.Connection,
+    depth: int,
+    node: Node,
+    before: Node | None,
+    lots: dict[int, LotRow],
+    made: dict[int, BatchRow],
+    again: bool,
+) -> TraceStep:
+    kind, number = node
+    quantity, pieces = None, False
+    if before is not None:
+        lot_id, batch_id = (number, before[1]) if kind == "lot" else (before[1], number)
+        quantity = abs(
+            rows.execute(
+                "SELECT coalesce(sum(quantity), 0) FROM movement WHERE lot_id = ? AND batch_id = ?", (lot_id, batch_id)
+            ).fetchone()[0]
+        )
+        pieces = lots[lot_id].counted
+    if kind == "batch":
+        batch = made[number]
+        return TraceStep(
+            depth, kind, batch.code, f"{batch.product} ({batch.process})", batch.on, None, None, quantity, pieces,
+            batch.status, again,
+        )  # fmt: skip
+    lot = lots[number]
+    return TraceStep(
+        depth, kind, lot.code, lot.material, lot.on, lot.supplier, lot.supplier_number, quantity, pieces, lot.status,
+        again,
+    )  # fmt: skip
