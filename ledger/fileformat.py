@@ -5,16 +5,17 @@ from ledger.errors import DamagedLedger, LedgerError, Refused
 APPLICATION_ID = 0x50AB1ED6
 SCHEMA_VERSION = 1
 
+_BUSY = "Another soapledger is writing to this ledger; try again in a moment."
 # SQLite's primary result codes (https://sqlite.org/rescode.html), each with what it means to her.
-_TROUBLE: dict[int, LedgerError] = {
-    5: Refused("Another soapledger is writing to this ledger; try again in a moment."),
-    6: Refused("Another soapledger is writing to this ledger; try again in a moment."),
-    8: Refused("The ledger file cannot be written to; look at its permissions and its folder's."),
-    10: DamagedLedger("The disk did not read or write the ledger file; keep the file, and go back to your last backup."),
-    11: DamagedLedger("The ledger file is damaged; keep it, and go back to your last backup."),
-    13: Refused("The disk is full; nothing was written. Make room, then do it again."),
-    14: DamagedLedger("The ledger file cannot be opened; look at its permissions, or name it with --ledger FILE."),
-    26: DamagedLedger("The file is not a ledger; keep it, and name the right one with --ledger FILE."),
+_TROUBLE: dict[int, tuple[type[LedgerError], str]] = {
+    5: (Refused, _BUSY),
+    6: (Refused, _BUSY),
+    8: (Refused, "The ledger cannot be written to; look at the permissions of the file and of its folder."),
+    10: (DamagedLedger, "The disk does not read or write the ledger as it should; go back to your last backup."),
+    11: (DamagedLedger, "The ledger file is damaged; keep it, and go back to your last backup."),
+    13: (Refused, "The disk is full; nothing was written. Make room, then do it again."),
+    14: (DamagedLedger, "The ledger cannot be opened; look at its permissions, or name it with --ledger FILE."),
+    26: (DamagedLedger, "That file is not a ledger; keep it, and name the right one with --ledger FILE."),
 }
 
 
@@ -25,4 +26,7 @@ def trouble(error: BaseException) -> LedgerError | None:
     if text.startswith("guard: "):
         return Refused(text.removeprefix("guard: ") + " Nothing was written.")
     code = getattr(cause, "sqlite_errorcode", None)
-    return _TROUBLE.get(code & 0xFF) if isinstance(code, int) else None
+    if not isinstance(code, int) or code & 0xFF not in _TROUBLE:
+        return None
+    kind, message = _TROUBLE[code & 0xFF]
+    return kind(message)

@@ -30,10 +30,11 @@ def command(
     from ledger.domain.money import parse_money
     from ledger.operations.setup import Setup, set_up
     from ledger.storage.book import Book
-    from ledger.views.settings import Responsible, settings
+    from ledger.views.settings import Responsible, settings_if_any
 
     here = desk(ctx)
-    old = settings(here.rows()) if here.path.exists() else None
+    there = here.path.exists()
+    old = settings_if_any(here.rows()) if there else None
 
     def value(given: str | None, known: str | None, question: str, default: str | None = None) -> str:
         if given is not None:
@@ -71,12 +72,13 @@ def command(
         set_up(here.book(), setup)
         say(f"The settings of {name} are changed.")
         return
-    book = Book.create(here.path, who=here.who, now=now)
+    book = here.book() if there else Book.create(here.path, who=here.who, now=now)
     try:
         set_up(book, setup)
     except Exception:
         book.close()
-        here.path.unlink()
+        if not there:
+            here.path.unlink()
         raise
     say(f"The ledger of {name} is started in {here.path}.")
     say("Next: soapledger supplier add NAME, then soapledger material add NAME --like olive")

@@ -4,10 +4,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ledger.domain.money import currency_digits
-from ledger.errors import BadInput
+from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
 from ledger.storage.tables import MarketAddress, Material, MaterialRevision, Place, SettingsRevision
-from ledger.views.settings import Responsible
+from ledger.views.settings import Responsible, settings_if_any
 
 PLACES = (
     ("workshop", "workshop", "workshop"),
@@ -34,11 +34,18 @@ class Setup:
 def set_up(book: Book, setup: Setup) -> None:
     """Write the settings as a new revision; the first also makes the places every ledger has.
 
-    Raises BadInput for a currency, unit system or time zone that is not known.
+    Raises BadInput for a missing name, or a country, currency, unit system or time zone that is not known;
+    Refused for another currency once something was received.
     """
     _check(setup)
     with book.write("init") as tx:
-        first = tx.rows.execute("SELECT count(*) FROM live_place").fetchone()[0] == 0
+        before = settings_if_any(tx.rows)
+        first = before is None
+        if before and before.currency != setup.currency and tx.rows.execute("SELECT 1 FROM lot").fetchone():
+            raise Refused(
+                f"This ledger reckons in {before.currency}, and what was booked stays so; "
+                "for another currency start another ledger."
+            )
         revision = tx.add(
             SettingsRevision(
                 business=setup.business,
@@ -66,6 +73,10 @@ def set_up(book: Book, setup: Setup) -> None:
 def _check(setup: Setup) -> None:
     from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
+    if not setup.business.strip():
+        raise BadInput("A ledger needs the name you trade under; write it with --business NAME.")
+    if not (len(setup.country) == 2 and setup.country.isascii() and setup.country.isalpha()):
+        raise BadInput(f"'{setup.country}' is not a country's two letters; write them like IE or GB.")
     currency_digits(setup.currency)
     if setup.units not in ("metric", "us"):
         raise BadInput(f"'{setup.units}' is not a system of units; write metric or us.")

@@ -1,5 +1,6 @@
 """The open book: every operation is one transaction that closes with one entry."""
 
+import os
 import sqlite3
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
@@ -12,7 +13,7 @@ from sqlalchemy.exc import DBAPIError
 from sqlmodel import Session, SQLModel
 
 from ledger import __version__
-from ledger.errors import BadInput, Refused
+from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION, trouble
 from ledger.storage.backup import back_up
 from ledger.storage.chain import GENESIS, entry_digest, fact_queries
@@ -113,14 +114,19 @@ class Book:
 
     @classmethod
     def create(cls, path: Path, *, who: str, now: Callable[[], datetime]) -> "Book":
-        """Start a new, empty ledger. Raises Refused when the file exists."""
+        """Start a new, empty ledger. Raises Refused when the file exists, BadInput when its folder does not."""
         if path.exists():
             raise Refused(f"There is a ledger at {path} already; nothing is overwritten.")
-        raw = sqlite3.connect(path, isolation_level=None)
+        if not path.absolute().parent.is_dir():
+            raise BadInput(f"There is no folder {path.parent}; make it first, or name another with --ledger FILE.")
+        beside = path.with_name(path.name + ".part")  # moved into place whole
+        beside.unlink(missing_ok=True)
+        raw = sqlite3.connect(beside, isolation_level=None)
         try:
             migrate(raw)
         finally:
             raw.close()
+        os.replace(beside, path)
         return cls(path, who=who, now=now)
 
     @contextmanager
@@ -149,24 +155,38 @@ class Book:
 def bring_up_to_date(path: Path) -> Path | None:
     """Migrate an older file after a backup copy; returns the copy, or None when nothing was to do.
 
-    Raises Refused for a file that a newer program wrote.
+    Raises Refused for a file that a newer program wrote, DamagedLedger for one that is no ledger.
     """
-    raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, isolation_level=None)
+    raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None)
     try:
+        application = raw.execute("PRAGMA application_id").fetchone()[0]
         version = raw.execute("PRAGMA user_version").fetchone()[0]
+        if application != APPLICATION_ID:
+            raise DamagedLedger(f"{path} is not a soapledger file; name the right one with --ledger FILE.")
         if version > SCHEMA_VERSION:
             raise Refused(
                 f"{path} was written by a newer soapledger (its format {version}, this one knows "
                 f"{SCHEMA_VERSION}); install the newer one. Nothing was changed."
             )
-        if version == SCHEMA_VERSION or version == 0:
+        if version == SCHEMA_VERSION:
             return None
-        copy = path.with_name(f"{path.stem}-before-format-{SCHEMA_VERSION}{path.suffix}")
-        back_up(path, copy, overwrite=True)
+        copy = _free_name(path.with_name(f"{path.stem}-format-{version}{path.suffix}"))
+        back_up(path, copy, overwrite=False)
         migrate(raw)
         return copy
+    except sqlite3.Error as error:
+        raise trouble(error) or error from error
     finally:
         raw.close()
+
+
+def _free_name(path: Path) -> Path:
+    """The path itself, or the first numbered one that no file has."""
+    number, free = 1, path
+    while free.exists():
+        number += 1
+        free = path.with_name(f"{path.stem}-{number}{path.suffix}")
+    return free
 
 
 def _engine(path: Path) -> Engine:

@@ -40,9 +40,17 @@ class Settings:
 
 def settings(rows: sqlite3.Connection) -> Settings:
     """The settings as they stand. Raises BadInput for a ledger that was never set up."""
+    found = settings_if_any(rows)
+    if found is None:
+        raise BadInput("This ledger was not set up yet; do it with: soapledger init")
+    return found
+
+
+def settings_if_any(rows: sqlite3.Connection) -> Settings | None:
+    """The settings as they stand; None for a ledger that was started and never set up."""
     row = rows.execute("SELECT * FROM live_settings_revision ORDER BY id DESC LIMIT 1").fetchone()
     if row is None:
-        raise BadInput("This ledger was not set up yet; do it with: soapledger init")
+        return None
     addresses = {
         one["market"]: Responsible(one["name"], one["address"])
         for one in rows.execute(

@@ -16,12 +16,14 @@ def migration_files() -> tuple[Path, ...]:
 
 def migrate(raw: sqlite3.Connection, *, to: int = SCHEMA_VERSION) -> None:
     """Run the migrations a file lacks, then lay the views and guards anew, all in one transaction."""
-    version = raw.execute("PRAGMA user_version").fetchone()[0]
-    script = ["BEGIN IMMEDIATE;"]
-    script += [path.read_text(encoding="utf-8") for path in migration_files()[version:to]]
-    script += [f"PRAGMA application_id = {APPLICATION_ID};", f"PRAGMA user_version = {to};"]
+    raw.execute("BEGIN IMMEDIATE")
     try:
-        raw.executescript("\n".join(script))
+        version = raw.execute("PRAGMA user_version").fetchone()[0]  # read here: another program may have been first
+        for path in migration_files()[version:to]:
+            for statement in _statements(path.read_text(encoding="utf-8")):
+                raw.execute(statement)
+        raw.execute(f"PRAGMA application_id = {APPLICATION_ID}")
+        raw.execute(f"PRAGMA user_version = {to}")
         _lay_views_and_guards(raw)
         raw.execute("COMMIT")
     except BaseException:
@@ -37,6 +39,7 @@ def _lay_views_and_guards(raw: sqlite3.Connection) -> None:
     tables = fact_tables(raw)
     for table in tables:
         raw.execute(live_view(table))
+        raw.execute(f"CREATE INDEX IF NOT EXISTS {table}_of_entry ON {table} (entry_id)")
     for statement in _statements((_HERE.parent / "guards.sql").read_text(encoding="utf-8")):
         raw.execute(statement)
     for table in tables:
