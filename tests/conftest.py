@@ -1,0 +1,162 @@
+"""What every test may ask for: an empty book, a small worked shop, and a way to run commands."""
+
+import importlib
+import pkgutil
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import UTC, date, datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+from freezegun import freeze_time
+from typer.testing import CliRunner
+
+import ledger
+from ledger.cli.main import app
+from ledger.operations.cut import cut_batch
+from ledger.operations.materials import MaterialFacts, add_material
+from ledger.operations.plan import PlanRequest, plan_batch
+from ledger.operations.readings import ReadingValue, log_readings
+from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
+from ledger.operations.recipes import add_recipe
+from ledger.operations.release import pass_bars, release_bars
+from ledger.operations.setup import Setup, set_up
+from ledger.operations.suppliers import SupplierDetails, add_supplier
+from ledger.operations.weigh import Weighed, weigh
+from ledger.storage.book import Book
+from ledger.storage.personal import PersonDetails
+from ledger.views.batch import find_batch, plan_lines
+from ledger.views.reading import open_rows
+from ledger.views.settings import Responsible
+
+# Every module is imported before any clock is frozen: a date class taken while time stands still is a fake one.
+for _module in pkgutil.walk_packages(ledger.__path__, "ledger."):
+    importlib.import_module(_module.name)
+
+NOW = datetime(2026, 6, 1, 9, 30, tzinfo=UTC)  # 10:30 in Dublin, a Monday
+ADDRESS = Responsible("Nuala Quill", "Tidewrack Soaps, 3 Slip Lane, Port Emmer")
+SETUP = Setup(
+    business="Tidewrack Soaps",
+    country="IE",
+    currency="EUR",
+    units="metric",
+    time_zone="Europe/Dublin",
+    addresses={"eu": ADDRESS, "gb": ADDRESS},
+    labour_minor_per_hour=1500,
+)
+PLAIN_BAR = """
+name = "Plain Bar"
+code = "plain-bar"
+process = "cold"
+superfat = 5
+fats_total = "1000 g"
+
+[alkali]
+material = "sodium hydroxide"
+kind = "NaOH"
+
+[water]
+material = "water"
+per_alkali = 2.0
+
+[[fat]]
+material = "olive oil"
+percent = 60
+
+[[fat]]
+material = "coconut oil"
+percent = 40
+
+[mould]
+name = "loaf"
+bars = 10
+net_weight = "100 g"
+"""
+
+
+@pytest.fixture(autouse=True)
+def clean_desk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """No variable and no folder of whoever runs the tests reaches them."""
+    for name in ("SOAPLEDGER", "NO_COLOR", "COLUMNS"):
+        monkeypatch.delenv(name, raising=False)
+    monkeypatch.setenv("USER", "Nuala")
+    monkeypatch.chdir(tmp_path)
+
+
+@pytest.fixture
+def frozen() -> Iterator[Any]:
+    """The clock stands at NOW; `frozen.tick(days)` and `frozen.move_to(...)` move it."""
+    with freeze_time(NOW) as clock:
+        yield clock
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Iterator[Book]:
+    """A new ledger with only its settings, in the file that commands find by themselves."""
+    opened = Book.create(tmp_path / "soap.db", who="Nuala", now=lambda: NOW)
+    set_up(opened, SETUP)
+    yield opened
+    opened.close()
+
+
+@dataclass(frozen=True)
+class Shop:
+    """A small shop at work: one delivery, one batch of ten bars, released; the day is 1 Jun 2026."""
+
+    book: Book
+    olive: str  # 5 kg came on 2 Mar under their number 4471/2; 600 g went into the batch
+    coconut: str  # 3 kg; 400 g went into the batch
+    lye: str
+    water: str
+    batch: str  # made on 1 Apr, cut on 2 Apr, passed and released on 4 May
+
+    def rows(self) -> Any:
+        """A fresh read-only connection."""
+        return open_rows(self.book.path)
+
+
+@pytest.fixture
+def shop(book: Book) -> Shop:
+    """The worked shop, written through the same operations that commands call."""
+    add_supplier(book, SupplierDetails("Oakmoor Oils", PersonDetails(phone="01 555 0142")), own=False, code="oakmoor")
+    for facts, kind in (
+        (MaterialFacts("olive oil", "Olea Europaea Fruit Oil", None, 190_000, 190_000, "certificate"), "fat"),
+        (MaterialFacts("coconut oil", "Cocos Nucifera Oil", None, 257_000, 257_000, "certificate"), "fat"),
+        (MaterialFacts("sodium hydroxide", "Sodium Hydroxide", alkali_kind="NaOH"), "alkali"),
+        (MaterialFacts("water", "Aqua"), "liquid"),
+    ):
+        add_material(book, facts, kind=kind, code=None)
+    add_recipe(book, PLAIN_BAR, file="plain-bar.toml")
+    lines = (
+        DeliveryLine("olive oil", 5_000_000, "4471/2", 3250, best_before=date(2027, 8, 31)),
+        DeliveryLine("coconut oil", 3_000_000, "CN-0919", 1800, best_before=date(2027, 3, 31)),
+        DeliveryLine("sodium hydroxide", 1_000_000, "SH 88 A", 900),
+        DeliveryLine("water", 5_000_000, None, 100),
+    )
+    note = DeliveryNote("oakmoor", date(2026, 3, 2), lines, note_number="D-118", accepted_by="Nuala")
+    olive, coconut, lye, water = (lot.code for lot in receive(book, note))
+    made, cut, packed = date(2026, 4, 1), date(2026, 4, 2), date(2026, 5, 4)
+    batch = plan_batch(book, PlanRequest("plain-bar", made))
+    rows = open_rows(book.path)
+    targets = {line.number: [Weighed(line.target)] for line in plan_lines(rows, find_batch(rows, batch).id)}
+    weigh(book, batch, targets, on=made, by="Nuala")
+    log_readings(book, batch, (ReadingValue("poured", at="14:05"),), on=made)
+    cut_batch(book, batch, bars=10, on=cut, by="Nuala", bars_mg=1_320_000)
+    pass_bars(book, batch, on=packed, by="Nuala")
+    release_bars(book, batch, on=packed, by="Nuala")
+    return Shop(book, olive, coconut, lye, water, batch)
+
+
+@pytest.fixture
+def run() -> Callable[..., Any]:
+    """Run a command as typed and assert its exit code; the result has .stdout and .stderr."""
+
+    def command(*words: str, input: str | None = None, code: int = 0) -> Any:
+        result = CliRunner().invoke(app, list(words), input=input)
+        shown = f"soapledger {' '.join(words)}\n{result.stdout}\n{result.stderr}"
+        assert result.exit_code == code, shown
+        assert "Traceback" not in result.output, shown
+        return result
+
+    return command
