@@ -208,9 +208,7 @@ def cut(
     assert batch.ready_on is not None
     say(f"{count(number, 'bar')} of batch {batch.code} are on the rack; ready on {show_date(batch.ready_on)}.")
     if mass is not None:
-        say(
-            f"{show_mass(put_in, units)} went in; {show_mass(put_in - mass - rest, units)} was lost to the pot and the air."
-        )
+        say(f"{show_mass(put_in, units)} went in; {show_mass(put_in - mass - rest, units)} lost to pot and air.")
     if batch.usable_from:
         say(f"Usable from {show_date(batch.usable_from)}, though not yet steady in weight (common practice).")
 

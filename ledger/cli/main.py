@@ -2,8 +2,8 @@
 
 import os
 import sys
+from collections.abc import Callable
 from pathlib import Path
-from types import ModuleType
 from typing import Annotated, Any
 
 import typer
@@ -13,47 +13,64 @@ from ledger import __version__
 from ledger.cli import (
     attach,
     batch,
+    cost,
     cure,
     customer,
+    dispatch,
     init,
+    keep,
     lot,
     material,
     pass_,
+    recall,
     receive,
     recipe,
     reject,
     release,
+    stall,
     stock,
     supplier,
+    trace,
 )
 from ledger.cli.desk import DEFAULT_FILE, Desk
 from ledger.errors import LedgerError
 from ledger.fileformat import trouble
 
-# A noun file holds `app` (a group of commands) or `command` (one); here in the order of the work:
+# Each noun is a group of commands or one command; here in the order of the work:
 # set up, stock, make, sell, answer, keep.
-NOUNS: dict[str, ModuleType] = {
-    "init": init,
-    "supplier": supplier,
-    "customer": customer,
-    "material": material,
-    "recipe": recipe,
-    "receive": receive,
-    "stock": stock,
-    "lot": lot,
-    "batch": batch,
-    "cure": cure,
-    "pass": pass_,
-    "release": release,
-    "reject": reject,
-    "attach": attach,
+NOUNS: dict[str, typer.Typer | Callable[..., None]] = {
+    "init": init.command,
+    "supplier": supplier.app,
+    "customer": customer.app,
+    "material": material.app,
+    "recipe": recipe.app,
+    "receive": receive.command,
+    "stock": stock.command,
+    "lot": lot.app,
+    "batch": batch.app,
+    "cure": cure.app,
+    "pass": pass_.command,
+    "release": release.command,
+    "reject": reject.command,
+    "stall": stall.app,
+    "dispatch": dispatch.dispatch,
+    "return": dispatch.return_,
+    "gift": dispatch.gift,
+    "cost": cost.command,
+    "trace": trace.command,
+    "recall": recall.app,
+    "attach": attach.command,
+    "check": keep.check,
+    "undo": keep.undo,
+    "history": keep.history,
+    "backup": keep.backup,
 }
 
 
 class Root(TyperGroup):
     """Runs a command; every error leaves as one line and its exit code."""
 
-    def list_commands(self, ctx: Any) -> list[str]:
+    def list_commands(self, ctx: Any) -> list[str]:  # noqa: ARG002
         """The commands in the order of the work, not of the alphabet."""
         return list(NOUNS)
 
@@ -119,7 +136,7 @@ def root(
     ] = None,
     who: Annotated[str | None, typer.Option("--as", help="Who is writing, e.g. --as Nuala.")] = None,
     debug: Annotated[bool, typer.Option("--debug", help="Show where a fault happened.")] = False,
-    version: Annotated[
+    version: Annotated[  # noqa: ARG001
         bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version.")
     ] = False,
 ) -> None:
@@ -129,10 +146,10 @@ def root(
 
 
 for _name, _part in NOUNS.items():
-    if hasattr(_part, "app"):
-        app.add_typer(_part.app, name=_name, no_args_is_help=True)
+    if isinstance(_part, typer.Typer):
+        app.add_typer(_part, name=_name, no_args_is_help=True)
     else:
-        app.command(_name)(_part.command)
+        app.command(_name)(_part)
 
 
 def run() -> None:

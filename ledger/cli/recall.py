@@ -66,7 +66,7 @@ def lot(
             f"{one.code} {one.material} from {one.supplier}, their {one.supplier_number}" for one in found
         )
         raise BadInput(
-            f"Several lots fit: {listed}. Add --supplier or --material to choose, name our lot code, or --all for every one."
+            f"Several lots fit: {listed}. Choose with --supplier, --material or our lot code, or take --all."
         )
     asked = asked or tuple(word for word in (vendor and vendor.name, card and card.name) if word)
     for path in (output, csv_file):

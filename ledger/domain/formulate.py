@@ -82,7 +82,9 @@ def lye_for(recipe: Recipe, fats: Sequence[FatCharge], *, purity_ppm: int | None
     NaOH without a certificate is reckoned as pure, which errs towards more superfat. Raises BadInput
     for KOH without a purity, Refused for too little water.
     """
-    assert recipe.alkali_kind and recipe.water_rule and recipe.superfat_ppm is not None
+    assert recipe.alkali_kind
+    assert recipe.water_rule
+    assert recipe.superfat_ppm is not None
     if purity_ppm is None and recipe.alkali_kind == "KOH":
         raise BadInput("KOH needs its purity, which its certificate states; give it to the lot or material.")
     need = alkali_for(

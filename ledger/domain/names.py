@@ -21,7 +21,7 @@ def match_name(text: str, names: Sequence[tuple[str, str]], *, noun: str, add: s
     the command that adds one.
     """
     wanted = text.strip().casefold()
-    for code, name in names:
+    for code, _ in names:
         if wanted == code.casefold():
             return code
     exact = [code for code, name in names if wanted == name.casefold()]

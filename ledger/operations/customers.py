@@ -1,6 +1,6 @@
 """Add a customer, change what is known of one, or erase a person's details."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from ledger.domain.shortcode import check_code, short_code
 from ledger.errors import BadInput, Refused
@@ -15,7 +15,7 @@ class CustomerDetails:
     """A shop by its trade name, or a person whose name stands in erasable details."""
 
     name: str
-    contact: PersonDetails = PersonDetails()
+    contact: PersonDetails = field(default_factory=PersonDetails)
     note: str | None = None
 
 

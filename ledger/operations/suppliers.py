@@ -1,6 +1,6 @@
 """Add a supplier, or change what is known of one."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from ledger.domain.shortcode import check_code, short_code
 from ledger.errors import BadInput
@@ -15,7 +15,7 @@ class SupplierDetails:
     """Who supplies: a firm with someone to call, or her own garden."""
 
     name: str
-    contact: PersonDetails = PersonDetails()
+    contact: PersonDetails = field(default_factory=PersonDetails)
     note: str | None = None
 
 

@@ -36,7 +36,8 @@ def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCou
         found += [BarCount(lot_id, _HERE[row["kind"]], row["name"], None, row["held"], False, None) for row in here]
         gone = rows.execute(
             """
-            SELECT v.kind, v."on", p.name AS place, p.kind AS place_kind, v.customer_id, v.note, -sum(v.quantity) AS gone
+            SELECT v.kind, v."on", p.name AS place, p.kind AS place_kind, v.customer_id, v.note,
+              -sum(v.quantity) AS gone
             FROM live_movement v JOIN place p ON p.id = v.place_id
             WHERE v.lot_id = ? AND v.kind IN ('sold','dispatched','given','wasted','returned','counted','consumed')
             GROUP BY v.kind, v."on", v.place_id, v.customer_id, v.note HAVING gone <> 0 ORDER BY v."on", min(v.id)

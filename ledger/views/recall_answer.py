@@ -237,7 +237,7 @@ def _cannot_exclude(
             found.append(
                 CannotBeExcluded(
                     f"{one.count} bars of batch {one.batch_code}",
-                    f"missing at a count on {one.on.isoformat() if one.on else 'an unknown day'}; where they went is not known",
+                    f"missing at a count on {one.on.isoformat() if one.on else '?'}; where they went is not known",
                 )
             )
     for row in rows.execute('SELECT id, "on", bought FROM live_complaint WHERE lot_id IS NULL ORDER BY id'):

@@ -1,0 +1,24 @@
+"""Reading CODE=NUMBER, as every command that moves bars takes it."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.errors import BadInput
+
+BARS = Annotated[list[str], typer.Argument(help="Batches and numbers, e.g. 26-118-0=6.")]
+
+
+def read_bars(texts: list[str]) -> dict[str, int]:
+    """Batch codes with how many bars of each. Raises BadInput."""
+    from ledger.domain.quantity import parse_pieces
+
+    found: dict[str, int] = {}
+    for text in texts:
+        code, separator, number = text.partition("=")
+        if not separator:
+            raise BadInput(f"How many of '{text}'? Write it like {text}=6.")
+        if code.strip() in found:
+            raise BadInput(f"Batch {code.strip()} stands twice; write one number for it.")
+        found[code.strip()] = parse_pieces(number, what=f"the number of bars of {code.strip()}")
+    return found

@@ -1,0 +1,30 @@
+"""What was written, entry by entry."""
+
+import sqlite3
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class HistoryLine:
+    """One entry; `undone_by` names the entry that took it back."""
+
+    entry: int
+    recorded_at: str
+    who: str
+    verb: str
+    said: str
+    reverses: int | None
+    undone_by: int | None
+    digest: str
+
+
+def history(rows: sqlite3.Connection, *, last: int | None = None) -> tuple[HistoryLine, ...]:
+    """The entries, oldest first; only the last so many where told."""
+    found = rows.execute(
+        """
+        SELECT e.id AS entry, e.recorded_at, e.who, e.verb, e.said, e.reverses, r.id AS undone_by, e.digest
+        FROM entry e LEFT JOIN entry r ON r.reverses = e.id ORDER BY e.id DESC LIMIT ?
+        """,
+        (-1 if last is None else last,),
+    ).fetchall()
+    return tuple(HistoryLine(**dict(row)) for row in reversed(found))
