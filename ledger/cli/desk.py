@@ -1,7 +1,6 @@
 """What every command finds on the desk: the ledger, who is at it, and what day it is."""
 
 import os
-import sqlite3
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime
 from functools import cached_property
@@ -14,6 +13,7 @@ from ledger.views.settings import Settings
 
 if TYPE_CHECKING:
     from ledger.storage.book import Book
+    from ledger.views.reading import Rows
 
 DEFAULT_FILE = "soap.db"
 
@@ -25,9 +25,9 @@ class Desk:
     path: Path
     who_given: str | None = None
     debug: bool = False
-    _rows: sqlite3.Connection | None = field(default=None, repr=False)
+    _rows: "Rows | None" = field(default=None, repr=False)
 
-    def rows(self) -> sqlite3.Connection:
+    def rows(self) -> "Rows":
         """A connection that can only read; an older file is brought up to date first."""
         if self._rows is None:
             from ledger.views.reading import OlderLedger, open_rows

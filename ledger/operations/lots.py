@@ -2,13 +2,13 @@
 
 from collections.abc import Sequence
 from datetime import date
-from sqlite3 import Connection
 
 from ledger.domain.quantity import show_mass
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
 from ledger.storage.tables import Decision, Movement
 from ledger.views.lots import LotRow, find_lot, on_hand_at, place_of_kind, places
+from ledger.views.reading import Rows
 from ledger.views.settings import settings
 
 
@@ -80,7 +80,7 @@ def _too_much(lot: LotRow, held: int, asked: int, units: str) -> str:
     )
 
 
-def _place_id(rows: Connection, text: str | None) -> int:
+def _place_id(rows: Rows, text: str | None) -> int:
     if text is None:
         return place_of_kind(rows, "workshop").id
     from ledger.domain.names import match_name

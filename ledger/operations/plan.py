@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from sqlite3 import Connection
 
 from ledger.domain.dates import show_date
 from ledger.domain.formulate import lye_for, scaled_bars, targets, tolerance
@@ -14,6 +13,7 @@ from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Batch, PlanLine
 from ledger.views.lots import Available, available, find_lot
 from ledger.views.material import MaterialCard, material_by_code
+from ledger.views.reading import Rows
 from ledger.views.recipe import fat_charge, materials_named, recipe_by_code, recipe_version
 from ledger.views.settings import settings
 
@@ -115,7 +115,7 @@ def plan_batch(book: Book, request: PlanRequest) -> str:
     return batch.code
 
 
-def _chosen(rows: Connection, using: Mapping[str, str], on: date) -> dict[int, str]:
+def _chosen(rows: Rows, using: Mapping[str, str], on: date) -> dict[int, str]:
     chosen = {}
     for word, code in using.items():
         card, lot = material_by_code(rows, word), find_lot(rows, code, on=on)
@@ -168,7 +168,7 @@ def _fill(
     return takes
 
 
-def _shortage(rows: Connection, card: MaterialCard, free: int, target: int | None, on: date) -> str:
+def _shortage(rows: Rows, card: MaterialCard, free: int, target: int | None, on: date) -> str:
     units = settings(rows).units
     asked = f", and {show_mass(target, units)} is needed" if target is not None else ""
     waiting = rows.execute(

@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 from datetime import date
-from sqlite3 import Connection
 
 from ledger.domain.dates import show_date
 from ledger.errors import BadInput, Refused
@@ -10,6 +9,7 @@ from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Movement
 from ledger.views.batch import BatchRow, find_batch, plan_lines
 from ledger.views.lots import available, lot_by_id, on_hand_at, place_of_kind
+from ledger.views.reading import Rows
 
 
 @dataclass(frozen=True)
@@ -21,7 +21,7 @@ class Passed:
     wrapping: tuple[tuple[str, int], ...]
 
 
-def _bars(rows: Connection, code: str, on: date) -> tuple[BatchRow, int, int]:
+def _bars(rows: Rows, code: str, on: date) -> tuple[BatchRow, int, int]:
     """(batch, number of its bar lot, bars in the workshop); raises when there are no bars."""
     batch = find_batch(rows, code)
     if batch.yield_lot_id is None or not batch.soap or batch.yielded_on is None:

@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from sqlite3 import Connection
 
 from ledger.domain.money import share_out
 from ledger.domain.shortcode import short_code
@@ -12,6 +11,7 @@ from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Movement, Place
 from ledger.views.customer import customer_by_code, customer_list
 from ledger.views.lots import LotRow, find_lot, on_hand_at, place_of_kind, places
+from ledger.views.reading import Rows
 from ledger.views.stall import at_stall, stall_by_name
 
 
@@ -207,7 +207,7 @@ def take_back(
         tx.say(f"{sum(bars.values())} bars came back from {card.code if card else place.name if place else 'someone'}.")
 
 
-def _out(rows: Connection, lot_id: int, customer_id: int | None, place_id: int | None) -> int:
+def _out(rows: Rows, lot_id: int, customer_id: int | None, place_id: int | None) -> int:
     """Bars of a lot that are with a customer, or were sold and did not come back."""
     if customer_id is not None:
         row = rows.execute(

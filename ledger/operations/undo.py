@@ -1,13 +1,12 @@
 """Take one entry back: an entry of its own that mirrors its movements."""
 
 from dataclasses import dataclass
-from sqlite3 import Connection, Row
 
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
 from ledger.storage.chain import fact_tables
 from ledger.storage.tables import Movement
-from ledger.views.reading import day
+from ledger.views.reading import Row, Rows, day
 
 # What only a later decision takes back.
 _DECISIONS = ("lot accepted", "lot rejected", "lot on hold", "release", "reject", "recall hold", "batch discard")
@@ -65,7 +64,7 @@ def undo(book: Book, number: int) -> Undone:
         return Undone(number, row["said"])
 
 
-def last_entry(rows: Connection) -> int:
+def last_entry(rows: Rows) -> int:
     """The last entry that was not taken back and is no undo. Raises BadInput when there is none."""
     row = rows.execute(
         "SELECT max(id) FROM entry e WHERE reverses IS NULL "
@@ -76,7 +75,7 @@ def last_entry(rows: Connection) -> int:
     return int(row[0])
 
 
-def _dependants(rows: Connection, entry: int) -> list[str]:
+def _dependants(rows: Rows, entry: int) -> list[str]:
     """What later entries that still count built on rows of this one, in her words; found by foreign key."""
     found: list[str] = []
     for table in fact_tables(rows):
@@ -94,7 +93,7 @@ def _dependants(rows: Connection, entry: int) -> list[str]:
     return found
 
 
-def _name(rows: Connection, table: str, row: Row) -> str:
+def _name(rows: Rows, table: str, row: Row) -> str:
     columns = row.keys()
 
     def code(of: str, number: int) -> str:

@@ -3,7 +3,6 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
-from sqlite3 import Connection
 
 from ledger.domain.quantity import show_mass, show_share
 from ledger.errors import BadInput, Refused
@@ -12,6 +11,7 @@ from ledger.storage.tables import Decision, Movement
 from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.views.lots import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
 from ledger.views.lye_check import LyeCheck, lye_check
+from ledger.views.reading import Rows
 from ledger.views.settings import settings
 
 
@@ -119,7 +119,7 @@ def _book_line(
         )
 
 
-def _lot(rows: Connection, line: PlanLineRow, take: Weighed, on: date) -> LotRow:
+def _lot(rows: Rows, line: PlanLineRow, take: Weighed, on: date) -> LotRow:
     if take.lot_code is None:
         if line.lot_id is None:
             raise BadInput(f"Line {line.number} ({line.material}) has no lot yet; write it as 100 g@L41-5.")
@@ -130,7 +130,7 @@ def _lot(rows: Connection, line: PlanLineRow, take: Weighed, on: date) -> LotRow
     return lot
 
 
-def _may_take(rows: Connection, lot: LotRow, place_id: int, asked: int, on: date, units: str) -> None:
+def _may_take(rows: Rows, lot: LotRow, place_id: int, asked: int, on: date, units: str) -> None:
     if lot.status != "accepted":
         raise Refused(
             f"Lot {lot.code} ({lot.material}) is {lot.status}; only accepted lots go into a batch: "

@@ -7,6 +7,9 @@ from pathlib import Path
 from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION
 
+Rows = sqlite3.Connection  # what a view reads from; other layers name it by this, and never import sqlite3
+Row = sqlite3.Row
+
 
 class OlderLedger(Exception):
     """The file was written by an older program and has to be brought up to date first."""

@@ -1,0 +1,48 @@
+"""What starts fast stays fast: --help and the answers load none of the heavy libraries."""
+
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+HEAVY = ("sqlmodel", "sqlalchemy", "reportlab", "rich", "numpy")
+PROBE = """
+import sys
+from ledger.cli.main import run
+sys.argv = ["soapledger", *{words}]
+try:
+    run()
+except SystemExit as end:
+    assert end.code == 0, end.code
+print("LOADED", *[name for name in {heavy} if name in sys.modules])
+"""
+
+
+def loaded(folder: Path, *words: str) -> list[str]:
+    """Which heavy libraries a command loads in an interpreter of its own."""
+    probe = PROBE.format(words=list(words), heavy=HEAVY)
+    done = subprocess.run([sys.executable, "-c", probe], cwd=folder, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    return done.stdout.rsplit("LOADED", 1)[1].split()
+
+
+@pytest.mark.parametrize("words", [["--help"], ["--version"], ["batch", "--help"]], ids=" ".join)
+def test_help_and_version_load_no_heavy_library(tmp_path: Path, words: list[str]) -> None:
+    assert loaded(tmp_path, *words) == []
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    "words",
+    [["stock"], ["stock", "--json"], ["batch", "list"], ["cure", "list"], ["supplier", "list"], ["history"]],
+    ids=" ".join,
+)
+def test_an_answer_loads_no_heavy_library(tmp_path: Path, words: list[str]) -> None:
+    assert loaded(tmp_path, *words) == []
+
+
+def test_a_recall_and_a_trace_load_no_heavy_library(tmp_path: Path, shop: Any) -> None:
+    assert loaded(tmp_path, "recall", "lot", "4471/2") == []
+    assert loaded(tmp_path, "trace", shop.batch) == []
