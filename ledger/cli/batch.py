@@ -66,7 +66,7 @@ def plan(
         from ledger.documents.files import write_file
         from ledger.documents.worksheet import draw_worksheet
 
-        write_file(output, draw_worksheet(sheet, paper=size), force=True)
+        write_file(output, draw_worksheet(sheet, cautions=cautions(), paper=size), force=True)
     if json:
         out_json(sheet)
         return
@@ -309,8 +309,9 @@ def show(
             return
         from ledger.documents.files import write_file
         from ledger.documents.worksheet import draw_worksheet
+        from ledger.reference.cautions import cautions
 
-        write_file(output, draw_worksheet(sheet, paper=size), force=force)
+        write_file(output, draw_worksheet(sheet, cautions=cautions(), paper=size), force=force)
         say(f"The worksheet of batch {sheet.batch_code} is {output}.")
         return
     record = batch_record(here.rows(), code, program=__version__)

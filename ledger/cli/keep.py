@@ -14,9 +14,9 @@ Json = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 
 def check(ctx: typer.Context, json: Json = False) -> None:
     """Prove that nothing in the ledger was changed, lost or added behind its back."""
-    from ledger.storage.verify import verify
+    from ledger.operations.check import check
 
-    verdict = verify(desk(ctx).rows())
+    verdict = check(desk(ctx).rows())
     if json:
         out_json(verdict)
     elif not verdict.findings:

@@ -23,7 +23,7 @@ _VOLUME_ML = {
 _LENGTH_UM = {"mm": Fraction(1000), "cm": Fraction(10_000), "in": Fraction(25_400)}
 _NUMBER = re.compile(r"\d+(?:[ \u00a0\u202f]\d{3})*(?:[.,]\d+)?|\.\d+")
 _SPLIT = re.compile(r"(?P<number>[\d.,\s\u00a0\u202f+-]*)(?P<unit>.*)", re.DOTALL)
-_THIN = "\u202f"
+_GROUP = "\u00a0"
 
 
 def parse_number(text: str, *, what: str = "the number") -> Fraction:
@@ -137,7 +137,7 @@ def _decimal(value: Fraction, decimals: int, *, trim: bool = True) -> str:
     whole = (2 * abs(scaled.numerator) + scaled.denominator) // (2 * scaled.denominator)
     digits = f"{whole:0{decimals + 1}d}"
     head, tail = (digits[:-decimals], digits[-decimals:]) if decimals else (digits, "")
-    grouped = f"{int(head):,}".replace(",", _THIN) if len(head) > 3 else head
+    grouped = f"{int(head):,}".replace(",", _GROUP) if len(head) > 3 else head
     tail = tail.rstrip("0") if trim else tail
     sign = "−" if value < 0 and whole else ""
     return f"{sign}{grouped}.{tail}" if tail else f"{sign}{grouped}"

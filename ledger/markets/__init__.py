@@ -1,8 +1,26 @@
-"""The law as data: one file per market, found by its name."""
+"""The law as data: one file per market; a new market is a new file with a MARKET in it."""
 
+from functools import cache
+from importlib import import_module
 from pathlib import Path
+
+from ledger.domain.market import Market
+from ledger.domain.names import near
+from ledger.errors import BadInput
 
 
 def market_codes() -> tuple[str, ...]:
     """The markets there is a file for."""
     return tuple(sorted(path.stem for path in Path(__file__).parent.glob("[a-z]*.py")))
+
+
+@cache
+def market(code: str) -> Market:
+    """One market by its code. Raises BadInput with the list."""
+    wanted = code.strip().lower()
+    if wanted not in market_codes():
+        close = near(wanted, market_codes(), 1)
+        hint = f" Did you mean {close[0]}?" if close else ""
+        raise BadInput(f"'{code}' is not a market known here.{hint} Choose from {', '.join(market_codes())}.")
+    found: Market = import_module(f"ledger.markets.{wanted}").MARKET
+    return found

@@ -177,6 +177,12 @@ def _shortage(rows: Rows, card: MaterialCard, free: int, target: int | None, on:
         (card.id,),
     ).fetchall()
     hint = f" Lot {waiting[0][0]} waits in quarantine." if waiting else ""
+    held = rows.execute(
+        "SELECT l.code FROM live_lot l WHERE l.material_id = ? AND (SELECT d.verdict FROM live_decision d "
+        "WHERE d.lot_id = l.id ORDER BY d.id DESC LIMIT 1) = 'on hold'",
+        (card.id,),
+    ).fetchall()
+    hint += f" Lot {held[0][0]} is on hold." if held else ""
     late = rows.execute(
         "SELECT l.code, l.best_before FROM live_lot l WHERE l.material_id = ? AND l.best_before < ? AND "
         "(SELECT sum(quantity) FROM movement WHERE lot_id = l.id) > 0 ORDER BY l.id",

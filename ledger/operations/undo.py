@@ -4,12 +4,9 @@ from dataclasses import dataclass
 
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
-from ledger.storage.chain import fact_tables
 from ledger.storage.tables import Movement
-from ledger.views.reading import Row, Rows, day
-
-# What only a later decision takes back.
-_DECISIONS = ("lot accepted", "lot rejected", "lot on hold", "release", "reject", "recall hold", "batch discard")
+from ledger.views.dependants import dependants
+from ledger.views.reading import Rows, day
 
 
 @dataclass(frozen=True)
@@ -23,8 +20,9 @@ class Undone:
 def undo(book: Book, number: int) -> Undone:
     """Take back one entry.
 
-    Refused when something later depends on it (named), when it is a decision (superseded by a new one),
-    an erasure, an undo, or was taken back already. Raises BadInput for an entry that is not there.
+    Its movements are mirrored on their own dates; its other facts no longer count. Raises Refused when
+    something later depends on it (named), when it is a decision (followed by another one), an erasure, an
+    undo, or was taken back already; BadInput for an entry that is not there.
     """
     with book.write("undo", reverses=number) as tx:
         row = tx.rows.execute("SELECT verb, said, reverses FROM entry WHERE id = ?", (number,)).fetchone()
@@ -34,16 +32,21 @@ def undo(book: Book, number: int) -> Undone:
             raise Refused(f"Entry {number} is itself an undo; do again what it took back.")
         if tx.rows.execute("SELECT 1 FROM entry WHERE reverses = ?", (number,)).fetchone():
             raise Refused(f"Entry {number} was taken back already.")
-        if row["verb"] in _DECISIONS:
+        said = str(row["said"]).rstrip(".")
+        if _starts_the_ledger(tx.rows, number):
+            raise Refused("The start of a ledger is not taken back; change what is wrong with: soapledger init")
+        if tx.rows.execute("SELECT 1 FROM erasure WHERE entry_id = ?", (number,)).fetchone():
+            raise Refused(f"Entry {number} ({said}) erased for good; it cannot be taken back.")
+        if _decides(tx.rows, number):
             raise Refused(
-                f"Entry {number} is a decision ({row['said']}); a decision is not undone but followed by another."
+                f"Entry {number} ({said}) is a decision; it is not taken back but followed by another, "
+                "such as soapledger lot hold or reject, and both stay to be read."
             )
-        if row["verb"] in ("init", "customer erase"):
-            raise Refused(f"Entry {number} ({row['said']}) cannot be taken back.")
-        if dependants := _dependants(tx.rows, number):
+        if found := dependants(tx.rows, number):
+            more = f" and {len(found) - 5} more" if len(found) > 5 else ""
             raise Refused(
-                f"Entry {number} ({row['said']}) cannot be taken back: {', '.join(dependants[:5])} depend"
-                f"{'s' if len(dependants) == 1 else ''} on it. Take that back first."
+                f"Entry {number} ({said}) cannot be taken back: {', '.join(found[:5])}{more} "
+                f"depend{'s' if len(found) == 1 else ''} on it. Take that back first, the latest first."
             )
         for one in tx.rows.execute("SELECT * FROM movement WHERE entry_id = ? ORDER BY id DESC", (number,)).fetchall():
             tx.add(
@@ -75,38 +78,14 @@ def last_entry(rows: Rows) -> int:
     return int(row[0])
 
 
-def _dependants(rows: Rows, entry: int) -> list[str]:
-    """What later entries that still count built on rows of this one, in her words; found by foreign key."""
-    found: list[str] = []
-    for table in fact_tables(rows):
-        for key in rows.execute(f"PRAGMA foreign_key_list({table})").fetchall():
-            if key["table"] == "entry" or key["table"] not in fact_tables(rows):
-                continue
-            query = (
-                f'SELECT t.* FROM live_{table} t JOIN {key["table"]} p ON p.id = t."{key["from"]}" '
-                "WHERE p.entry_id = ? AND t.entry_id <> ? ORDER BY t.id"
-            )
-            for row in rows.execute(query, (entry, entry)).fetchall():
-                name = _name(rows, table, row)
-                if name not in found:
-                    found.append(name)
-    return found
+def _starts_the_ledger(rows: Rows, entry: int) -> bool:
+    return rows.execute("SELECT 1 FROM place WHERE entry_id = ? AND kind = 'workshop'", (entry,)).fetchone() is not None
 
 
-def _name(rows: Rows, table: str, row: Row) -> str:
-    columns = row.keys()
-
-    def code(of: str, number: int) -> str:
-        return str(rows.execute(f"SELECT code FROM {of} WHERE id = ?", (number,)).fetchone()[0])
-
-    if "batch_id" in columns and row["batch_id"] is not None:
-        return f"batch {code('batch', row['batch_id'])}"
-    if table == "batch":
-        return f"batch {row['code']}"
-    if "lot_id" in columns and row["lot_id"] is not None:
-        return f"lot {code('lot', row['lot_id'])} (entry {row['entry_id']})"
-    if table == "lot":
-        return f"lot {row['code']}"
-    if table in ("recipe", "material"):
-        return f"{table} {row['code']}"
-    return f"entry {row['entry_id']}"
+def _decides(rows: Rows, entry: int) -> bool:
+    """Whether the entry decides about a lot or a batch that an earlier one made."""
+    query = """
+        SELECT 1 FROM decision d LEFT JOIN lot l ON l.id = d.lot_id LEFT JOIN batch b ON b.id = d.batch_id
+        WHERE d.entry_id = ? AND coalesce(l.entry_id, b.entry_id) <> d.entry_id
+    """
+    return rows.execute(query, (entry,)).fetchone() is not None

@@ -4,6 +4,7 @@ import os
 import sqlite3
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
+from dataclasses import asdict
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, TypeVar
@@ -16,7 +17,7 @@ from ledger import __version__
 from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION, trouble
 from ledger.storage.backup import back_up
-from ledger.storage.chain import GENESIS, entry_digest, fact_queries
+from ledger.storage.chain import GENESIS, Head, entry_digest, lines_of
 from ledger.storage.migrations import migrate
 from ledger.storage.tables import Entry
 
@@ -65,13 +66,9 @@ class Transaction:
     def close(self, *, who: str, now: datetime) -> None:
         """Write the entry itself, with the digest over its rows."""
         assert self._said is not None, f"{self.verb} did not say what it did"
-        raw = self.rows
-        recorded_at = now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
-        digest = entry_digest(
-            raw,
-            fact_queries(raw),
-            entry_id=self.entry,
-            recorded_at=recorded_at,
+        head = Head(
+            id=self.entry,
+            recorded_at=now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ"),
             who=who,
             verb=self.verb,
             said=self._said,
@@ -79,19 +76,7 @@ class Transaction:
             program=__version__,
             previous=self.previous,
         )
-        self._session.add(
-            Entry(
-                id=self.entry,
-                recorded_at=recorded_at,
-                who=who,
-                verb=self.verb,
-                said=self._said,
-                reverses=self.reverses,
-                program=__version__,
-                previous=self.previous,
-                digest=digest,
-            )
-        )
+        self._session.add(Entry(**asdict(head), digest=entry_digest(head, lines_of(self.rows, self.entry))))
         self._session.flush()
 
 

@@ -3,10 +3,39 @@
 import hashlib
 import json
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from heapq import merge
 
 FORMAT = 1
 GENESIS = "0" * 64
+
+
+@dataclass(frozen=True)
+class Head:
+    """What an entry says of itself; all of it is in its digest."""
+
+    id: int
+    recorded_at: str
+    who: str
+    verb: str
+    said: str
+    reverses: int | None
+    program: str
+    previous: str
+
+
+def entry_digest(head: Head, lines: Iterable[str]) -> str:
+    """SHA-256 over the head of an entry and the canonical text of its rows, a line each."""
+    text = json.dumps(
+        [FORMAT, head.id, head.recorded_at, head.who, head.verb, head.said, head.reverses, head.program, head.previous],
+        ensure_ascii=False,
+    )
+    digest = hashlib.sha256(text.encode())
+    for line in lines:
+        digest.update(b"\n")
+        digest.update(line.encode())
+    return digest.hexdigest()
 
 
 def fact_tables(raw: sqlite3.Connection) -> tuple[str, ...]:
@@ -19,46 +48,29 @@ def fact_tables(raw: sqlite3.Connection) -> tuple[str, ...]:
 
 
 def canonical_sql(raw: sqlite3.Connection, table: str) -> str:
-    """The query that gives the rows of one entry in one table as canonical text.
+    """The query that gives the rows of one table as (entry, canonical text).
 
     Columns go by name and NULLs are left out, so that a nullable column added later changes nothing.
     """
-    columns = sorted(row[1] for row in raw.execute(f"PRAGMA table_info({table})"))
+    columns = sorted(row[1] for row in raw.execute(f"PRAGMA main.table_info({table})"))
     pairs = ",".join(f"'{column}',\"{column}\"" for column in columns)
-    return f"SELECT '{table} '||json_patch('{{}}',json_object({pairs})) FROM main.{table} WHERE entry_id=? ORDER BY id"
+    return f"SELECT entry_id, '{table} '||json_patch('{{}}',json_object({pairs})) FROM main.{table}"
 
 
-def fact_queries(raw: sqlite3.Connection) -> tuple[str, ...]:
-    """The canonical queries of every table, in order."""
-    return tuple(canonical_sql(raw, table) for table in fact_tables(raw))
+def lines_of(raw: sqlite3.Connection, entry_id: int) -> Iterator[str]:
+    """The canonical text of the rows of one entry, by table, then by row."""
+    for table in fact_tables(raw):
+        query = canonical_sql(raw, table) + " WHERE entry_id = ? ORDER BY id"
+        yield from (row[1] for row in raw.execute(query, (entry_id,)))
 
 
-def _lines(raw: sqlite3.Connection, queries: tuple[str, ...], entry_id: int) -> Iterator[str]:
-    for query in queries:
-        for row in raw.execute(query, (entry_id,)):
-            yield row[0]
+def all_lines(raw: sqlite3.Connection) -> Iterator[tuple[int, str]]:
+    """The canonical text of every row with its entry, in the order of entries: one pass over each table."""
 
+    def of_table(place: int, table: str) -> Iterator[tuple[int, int, int, str]]:
+        query = canonical_sql(raw, table) + " ORDER BY entry_id, id"
+        for number, (entry_id, line) in enumerate(raw.execute(query)):
+            yield entry_id, place, number, line
 
-def entry_digest(
-    raw: sqlite3.Connection,
-    queries: tuple[str, ...],
-    *,
-    entry_id: int,
-    recorded_at: str,
-    who: str,
-    verb: str,
-    said: str,
-    reverses: int | None,
-    program: str,
-    previous: str,
-) -> str:
-    """SHA-256 over the head of an entry and the canonical text of its rows."""
-    head = json.dumps(
-        [FORMAT, entry_id, recorded_at, who, verb, said, reverses, program, previous],
-        ensure_ascii=False,
-    )
-    digest = hashlib.sha256(head.encode())
-    for line in _lines(raw, queries, entry_id):
-        digest.update(b"\n")
-        digest.update(line.encode())
-    return digest.hexdigest()
+    streams = [of_table(place, table) for place, table in enumerate(fact_tables(raw))]
+    return ((entry_id, line) for entry_id, _, _, line in merge(*streams))

@@ -1,49 +1,58 @@
-"""Proves that a ledger file is what was written: chain, schema, contents, and what must always hold."""
+"""Proves that a ledger file is what was written: the file, its schema, the chain, what is attached, people."""
 
 import hashlib
 import sqlite3
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from itertools import groupby
 
-from ledger.domain.invariants import Facts, Finding, MovementFact, findings
-from ledger.fileformat import SCHEMA_VERSION
-from ledger.storage.chain import GENESIS, entry_digest, fact_queries, fact_tables
+from ledger.domain.invariants import Finding
+from ledger.fileformat import trouble
+from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, fact_tables, lines_of
 from ledger.storage.migrations import migrate
 from ledger.storage.personal import salted_digest
 
 
-@dataclass(frozen=True)
-class Verdict:
-    """What was checked and what was found."""
+def verify(rows: sqlite3.Connection) -> tuple[Finding, ...]:
+    """Everything in the file that is not as it was written, not only the first; empty when all is well."""
+    found: list[Finding] = []
+    for part in (_file, _pointers, _schema, _chain, _contents, _people):
+        found += _guarded(part, rows)
+    return tuple(found)
 
-    entries: int
-    head: str  # digest of the last entry: copied elsewhere, it seals everything up to it
-    findings: tuple[Finding, ...]
 
-
-def verify(rows: sqlite3.Connection) -> Verdict:
-    """Check a whole ledger; everything that is wrong is found, not only the first."""
-    found = [*_file(rows), *_schema(rows)]
-    if not found:
-        found += [*_chain(rows), *_strays(rows), *_contents(rows), *_people(rows), *findings(_facts(rows))]
-    last = rows.execute("SELECT id, digest FROM entry ORDER BY id DESC LIMIT 1").fetchone()
-    return Verdict(last["id"] if last else 0, last["digest"] if last else GENESIS, tuple(found))
+def _guarded(part: Callable[[sqlite3.Connection], Iterator[Finding]], rows: sqlite3.Connection) -> Iterator[Finding]:
+    """A part that cannot be read is itself a finding, and the other parts go on."""
+    try:
+        yield from part(rows)
+    except sqlite3.Error as error:
+        yield Finding(f"part of the file cannot be read ({error})")
 
 
 def _file(rows: sqlite3.Connection) -> Iterator[Finding]:
     for row in rows.execute("PRAGMA integrity_check"):
         if row[0] != "ok":
-            yield Finding(f"the file is damaged: {row[0]}")
-    for row in rows.execute("PRAGMA foreign_key_check"):
-        yield Finding(f"a row of {row[0]} points at nothing")
+            yield Finding(f"the file is damaged: {row[0].splitlines()[-1]}")
+
+
+def _pointers(rows: sqlite3.Connection) -> Iterator[Finding]:
+    for table, rowid, parent, _ in rows.execute("PRAGMA foreign_key_check").fetchall():
+        entry = _entry_of(rows, table, rowid)
+        yield Finding(f"a row of {table} points at a row of {parent} that is not there", entry)
+
+
+def _entry_of(rows: sqlite3.Connection, table: str, rowid: int | None) -> int | None:
+    if table not in fact_tables(rows):
+        return None
+    row = rows.execute(f"SELECT entry_id FROM {table} WHERE rowid = ?", (rowid,)).fetchone()
+    return int(row[0]) if row else None
 
 
 def _schema(rows: sqlite3.Connection) -> Iterator[Finding]:
     """Tables, guards and views are those the migrations give, none changed or missing."""
     clean = sqlite3.connect(":memory:", isolation_level=None)
     try:
-        migrate(clean, to=SCHEMA_VERSION)
-        query = "SELECT type || ' ' || name, sql FROM sqlite_schema WHERE sql IS NOT NULL"
+        migrate(clean)
+        query = "SELECT type || ' ' || name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_%'"
         wanted, real = dict(clean.execute(query).fetchall()), dict(map(tuple, rows.execute(query).fetchall()))
     finally:
         clean.close()
@@ -54,94 +63,74 @@ def _schema(rows: sqlite3.Connection) -> Iterator[Finding]:
 
 
 def _chain(rows: sqlite3.Connection) -> Iterator[Finding]:
-    queries = fact_queries(rows)
+    """Every entry has the digest of what it wrote, follows the one before, and no row stands outside them."""
+    entries = rows.execute("SELECT * FROM entry ORDER BY id").fetchall()
+    digests = _digests(rows, {row["id"]: _head(row) for row in entries})
     previous, number = GENESIS, 0
-    for row in rows.execute("SELECT * FROM entry ORDER BY id").fetchall():
+    for row in entries:
         number += 1
         if row["id"] != number:
             yield Finding(f"entry {number} is missing", number)
             number = row["id"]
-        digest = entry_digest(
-            rows,
-            queries,
-            entry_id=row["id"],
-            recorded_at=row["recorded_at"],
-            who=row["who"],
-            verb=row["verb"],
-            said=row["said"],
-            reverses=row["reverses"],
-            program=row["program"],
-            previous=row["previous"],
-        )
-        if digest != row["digest"]:
-            yield Finding(f"entry {row['id']} ({row['said']}) is not what was written", row["id"])
+        if digests.pop(number, None) != row["digest"]:
+            yield Finding(f"entry {number} ({row['said']}) is not what was written", number)
         if row["previous"] != previous:
-            yield Finding(f"entry {row['id']} does not follow the entry before it", row["id"])
+            yield Finding(f"entry {number} does not follow the one before it", number)
         previous = row["digest"]
+    for stray in sorted(digests):
+        yield Finding(f"there are rows of an entry {stray} that was never written", stray)
 
 
-def _strays(rows: sqlite3.Connection) -> Iterator[Finding]:
-    for table in fact_tables(rows):
-        for row in rows.execute(
-            f"SELECT entry_id, count(*) AS n FROM {table} "
-            "WHERE entry_id NOT IN (SELECT id FROM entry) GROUP BY entry_id"
-        ):
-            yield Finding(f"{row['n']} rows of {table} belong to no entry", row["entry_id"])
+def _head(row: sqlite3.Row) -> Head:
+    return Head(**{name: row[name] for name in Head.__dataclass_fields__})
+
+
+def _digests(rows: sqlite3.Connection, heads: dict[int, Head]) -> dict[int, str]:
+    """The digest of each entry from what stands in the file now; rows of no entry have one as well."""
+    digests = {number: entry_digest(head, ()) for number, head in heads.items()}
+    try:
+        for number, lines in groupby(all_lines(rows), key=lambda one: one[0]):
+            head = heads.get(number)
+            digests[number] = entry_digest(head, (line for _, line in lines)) if head else ""
+    except sqlite3.Error:
+        for number, head in heads.items():  # something cannot be read: one by one, to name the entry it is in
+            digests[number] = _digest_or_none(rows, head)
+    return digests
+
+
+def _digest_or_none(rows: sqlite3.Connection, head: Head) -> str:
+    try:
+        return entry_digest(head, lines_of(rows, head.id))
+    except sqlite3.Error as error:
+        return str(trouble(error) or error)
 
 
 def _contents(rows: sqlite3.Connection) -> Iterator[Finding]:
-    for row in rows.execute("SELECT digest, content FROM attached_content"):
-        if hashlib.sha256(row["content"]).hexdigest() != row["digest"]:
-            yield Finding(f"the attached file {row['digest'][:16]}… is not what was attached")
+    for row in rows.execute("SELECT digest, content FROM attached_content").fetchall():
+        users = rows.execute("SELECT name, entry_id FROM attachment WHERE digest = ?", (row["digest"],)).fetchall()
+        if not users:
+            yield Finding(f"the content {row['digest'][:16]} was attached by no entry")
+        content = row["content"]
+        if not isinstance(content, bytes) or hashlib.sha256(content).hexdigest() != row["digest"]:
+            for user in users:
+                yield Finding(
+                    f"{user['name']}, attached by entry {user['entry_id']}, is not what was attached", user["entry_id"]
+                )
 
 
 def _people(rows: sqlite3.Connection) -> Iterator[Finding]:
+    """Personal details are as they were written, or were erased by a decision that is kept."""
     for row in rows.execute(
         """
-        SELECT p.id, p.entry_id, p.salted_digest, t.*,
-          EXISTS (SELECT 1 FROM erasure e WHERE e.personal_id = p.id) AS erased
+        SELECT p.entry_id, p.salted_digest, t.*,
+               EXISTS (SELECT 1 FROM erasure e WHERE e.personal_id = p.id) AS erased
         FROM personal p LEFT JOIN personal_text t ON t.personal_id = p.id
         """
     ):
-        if row["personal_id"] is None:
-            if not row["erased"]:
-                yield Finding(
-                    f"the personal details of entry {row['entry_id']} are gone without an erasure", row["entry_id"]
-                )
-        elif salted_digest(row["salt"], dict(row)) != row["salted_digest"]:
-            yield Finding(f"the personal details of entry {row['entry_id']} are not what was written", row["entry_id"])
-
-
-def _facts(rows: sqlite3.Connection) -> Facts:
-    return Facts(
-        movements=tuple(
-            MovementFact(row["entry_id"], row["lot"], row["place"], row["on"], row["quantity"], row["kind"])
-            for row in rows.execute(
-                'SELECT v.entry_id, l.code AS lot, p.name AS place, v."on", v.quantity, v.kind FROM movement v '
-                "JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id ORDER BY v.id"
-            )
-        ),
-        moved_by_entry=tuple(
-            (row[0], row[1], row[2])
-            for row in rows.execute(
-                "SELECT v.entry_id, l.code, sum(v.quantity) FROM movement v JOIN lot l ON l.id = v.lot_id "
-                "WHERE v.kind = 'moved' GROUP BY v.entry_id, v.lot_id"
-            )
-        ),
-        dispatched_by_customer=tuple(
-            (row[0], row[1], row[2])
-            for row in rows.execute(
-                "SELECT c.code, l.code, -sum(v.quantity) FROM movement v JOIN customer c ON c.id = v.customer_id "
-                "JOIN lot l ON l.id = v.lot_id GROUP BY v.customer_id, v.lot_id"
-            )
-        ),
-        bars_without_release=tuple(
-            row[0]
-            for row in rows.execute(
-                "SELECT DISTINCT l.code FROM live_movement v JOIN lot l ON l.id = v.lot_id "
-                "JOIN material m ON m.id = l.material_id WHERE m.kind = 'soap' AND v.quantity < 0 "
-                "AND v.kind IN ('sold', 'dispatched', 'given') AND NOT EXISTS "
-                "(SELECT 1 FROM decision d WHERE d.lot_id = l.id AND d.verdict = 'released')"
-            )
-        ),
-    )
+        entry, there = row["entry_id"], row["personal_id"] is not None
+        if row["erased"] and there:
+            yield Finding(f"personal details of entry {entry} were erased and are there again", entry)
+        elif not row["erased"] and not there:
+            yield Finding(f"personal details of entry {entry} are gone, and nobody decided so", entry)
+        elif there and salted_digest(row["salt"], dict(row)) != row["salted_digest"]:
+            yield Finding(f"personal details of entry {entry} are not what was written", entry)

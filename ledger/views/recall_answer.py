@@ -205,6 +205,17 @@ def _to_call(
                 last_on=date.fromisoformat(row["last"]),
             )
         )
+    for row in rows.execute(
+        f"""
+        SELECT v.note, -sum(v.quantity) AS bars, max(v."on") AS last, group_concat(DISTINCT l.code) AS codes
+        FROM live_movement v JOIN lot l ON l.id = v.lot_id
+        WHERE v.kind = 'given' AND v.customer_id IS NULL AND v.lot_id IN ({marks}) GROUP BY v.note
+        """,
+        [lot.id for lot in bar_lots],
+    ).fetchall():
+        name = f"{row['note'] or 'someone not named'} (a gift)"
+        codes = tuple(sorted(row["codes"].split(",")))
+        found.append(ToCall(name, None, None, None, row["bars"], codes, date.fromisoformat(row["last"])))
     return tuple(sorted(found, key=lambda one: (-one.bars, one.name)))
 
 
