@@ -68,6 +68,15 @@ class Desk:
 
         return now().astimezone(ZoneInfo(self.settings.time_zone)).date()
 
+    def clock(self, recorded_at: str) -> str:
+        """A stored moment as her own clock showed it: 25 Nov 2026 14:05."""
+        from zoneinfo import ZoneInfo
+
+        from ledger.domain.dates import show_date
+
+        there = datetime.fromisoformat(recorded_at).astimezone(ZoneInfo(self.settings.time_zone))
+        return f"{show_date(there.date())} {there:%H:%M}"
+
     def day(self, text: str | None, *, what: str = "the date") -> date:
         """The business date of a command: --on, or today. Raises BadInput for one that has not come."""
         if text is None:

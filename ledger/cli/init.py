@@ -43,11 +43,11 @@ def command(
             return known
         return ask(question, default=default)
 
-    name = value(business, old and old.business, "The name you trade under")
-    land = value(country, old and old.country, "Country (two letters)").upper()
-    money = value(currency, old and old.currency, "Currency (three letters)", "EUR").upper()
-    system = value(units, old and old.units, "Units (metric or us)", "metric").lower()
-    zone = value(time_zone, old and old.time_zone, "Time zone", "Europe/Dublin")
+    name = value(business, old.business if old else None, "The name you trade under")
+    land = value(country, old.country if old else None, "Country (two letters)").upper()
+    money = value(currency, old.currency if old else None, "Currency (three letters)", "EUR").upper()
+    system = value(units, old.units if old else None, "Units (metric or us)", "metric").lower()
+    zone = value(time_zone, old.time_zone if old else None, "Time zone", "Europe/Dublin")
     addresses = dict(old.addresses) if old else {}
     if market is None and old is None:
         code = ask("Market (eu, gb, us, ca; nothing for none yet)", default="")

@@ -16,7 +16,8 @@ def check(ctx: typer.Context, json: Json = False) -> None:
     """Prove that nothing in the ledger was changed, lost or added behind its back."""
     from ledger.operations.check import check
 
-    verdict = check(desk(ctx).rows())
+    here = desk(ctx)
+    verdict = check(here.rows())
     if json:
         out_json(verdict)
     elif not verdict.findings:
@@ -25,7 +26,7 @@ def check(ctx: typer.Context, json: Json = False) -> None:
     if verdict.findings:
         lines = "\n".join(f"  {one.what}." for one in verdict.findings)
         raise DamagedLedger(
-            f"{count(len(verdict.findings), 'thing is', 'things are')} wrong in this ledger:\n{lines}\n"
+            f"{count(len(verdict.findings), 'thing is', 'things are')} wrong in {here.path}:\n{lines}\n"
             "Keep this file as it is, and go back to your last backup."
         )
 
@@ -58,17 +59,18 @@ def history(
     from ledger.views.history import history
 
     number = parse_pieces(last, what="the number of entries") if last else None
-    found = history(desk(ctx).rows(), last=number)
+    here = desk(ctx)
+    found = history(here.rows(), last=number)
     if json:
         out_json(found)
         return
-    say(f"{count(len(found), 'entry', 'entries')}.")
+    say(f"{count(len(found), 'entry', 'entries')}, the latest last.")
     table(
-        ("entry", "written (UTC)", "by", "what"),
+        ("entry", "written", "by", "what"),
         [
             (
                 str(one.entry),
-                one.recorded_at[:16].replace("T", " "),
+                here.clock(one.recorded_at),
                 one.who,
                 one.said + (f" [taken back by {one.undone_by}]" if one.undone_by else ""),
             )
@@ -84,14 +86,10 @@ def backup(
     force: Annotated[bool, typer.Option("--force", help="Overwrite an older copy.")] = False,
 ) -> None:
     """Copy the whole ledger to one file and prove the copy sound, e.g. soapledger backup /media/stick/soap.db."""
-    from ledger.storage.backup import back_up
-    from ledger.storage.verify import verify
-    from ledger.views.reading import open_rows
+    from ledger.operations.backup import keep_copy
 
     here = desk(ctx)
-    here.rows()
-    back_up(here.path, target, overwrite=force)
-    verdict = verify(open_rows(target))
-    if verdict.findings:
-        raise DamagedLedger(f"The copy {target} carries faults of the ledger itself; run: soapledger check")
+    here.rows()  # an older ledger is brought up to date first
+    verdict = keep_copy(here.path, target, overwrite=force)
     say(f"{target} holds {count(verdict.entries, 'entry', 'entries')}, checked.")
+    say(f"To look into it: soapledger --ledger {target} history")

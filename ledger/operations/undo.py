@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
 from ledger.storage.tables import Movement
-from ledger.views.dependants import dependants
+from ledger.views.dependants import Dependant, dependants
 from ledger.views.reading import Rows, day
 
 
@@ -43,11 +43,7 @@ def undo(book: Book, number: int) -> Undone:
                 "such as soapledger lot hold or reject, and both stay to be read."
             )
         if found := dependants(tx.rows, number):
-            more = f" and {len(found) - 5} more" if len(found) > 5 else ""
-            raise Refused(
-                f"Entry {number} ({said}) cannot be taken back: {', '.join(found[:5])}{more} "
-                f"depend{'s' if len(found) == 1 else ''} on it. Take that back first, the latest first."
-            )
+            raise Refused(_held_by(number, said, found))
         for one in tx.rows.execute("SELECT * FROM movement WHERE entry_id = ? ORDER BY id DESC", (number,)).fetchall():
             tx.add(
                 Movement(
@@ -89,3 +85,14 @@ def _decides(rows: Rows, entry: int) -> bool:
         WHERE d.entry_id = ? AND coalesce(l.entry_id, b.entry_id) <> d.entry_id
     """
     return rows.execute(query, (entry,)).fetchone() is not None
+
+
+def _held_by(entry: int, said: str, found: tuple[Dependant, ...]) -> str:
+    names = ", ".join(one.name for one in found[:5]) + (f" and {len(found) - 5} more" if len(found) > 5 else "")
+    verb = "depends" if len(found) == 1 else "depend"
+    advice = (
+        "A decision is not taken back; book what is true now instead, with soapledger lot count or lot waste."
+        if any(one.decision for one in found)
+        else "Take that back first, the latest first."
+    )
+    return f"Entry {entry} ({said}) cannot be taken back: {names} {verb} on it. {advice}"

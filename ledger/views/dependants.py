@@ -24,21 +24,34 @@ def foreign_keys(rows: sqlite3.Connection) -> tuple[ForeignKey, ...]:
     return tuple(ForeignKey(*row) for row in found)
 
 
-def dependants(rows: sqlite3.Connection, entry: int) -> tuple[str, ...]:
-    """What later entries built on this one and still counts, in her words, each once."""
-    found: dict[str, None] = {}
-    for part in (_by_key, _by_work, _by_stock, _by_return):
-        found |= dict.fromkeys(part(rows, entry))
-    return tuple(found)
+@dataclass(frozen=True)
+class Dependant:
+    """Something that stands on an entry, in her words; a decision is not taken back itself."""
+
+    name: str
+    decision: bool = False
 
 
-def _by_key(rows: sqlite3.Connection, entry: int) -> list[str]:
+def binding(table: str) -> str:
+    """Which rows of a table bind what they name: an acceptance says only that a lot was looked at."""
+    return "t.verdict <> 'accepted'" if table == "decision" else "1"
+
+
+def dependants(rows: sqlite3.Connection, entry: int) -> tuple[Dependant, ...]:
+    """What later entries built on this one and still counts, each once."""
+    built = [*_by_key(rows, entry), *map(Dependant, _by_work(rows, entry))]
+    if not built:  # else named already, and more plainly
+        built = [Dependant(name) for part in (_by_stock, _by_return) for name in part(rows, entry)]
+    return tuple(dict.fromkeys(built))
+
+
+def _by_key(rows: sqlite3.Connection, entry: int) -> list[Dependant]:
     """Rows of other entries that name a row of this one."""
     found = []
     for key in foreign_keys(rows):
         query = (
             f'SELECT t.* FROM live_{key.table} t JOIN {key.parent} p ON p.id = t."{key.column}" '
-            "WHERE p.entry_id = :entry AND t.entry_id <> :entry ORDER BY t.id"
+            f"WHERE p.entry_id = :entry AND t.entry_id <> :entry AND {binding(key.table)} ORDER BY t.id"
         )
         for row in rows.execute(query, {"entry": entry}).fetchall():
             found.append(_name(rows, key.table, row))
@@ -46,9 +59,10 @@ def _by_key(rows: sqlite3.Connection, entry: int) -> list[str]:
 
 
 def _by_work(rows: sqlite3.Connection, entry: int) -> list[str]:
-    """What came of a batch after this entry put something into it."""
+    """What came of a batch after this entry put something into it, or poured it."""
     query = """
-        WITH fed AS (SELECT DISTINCT batch_id AS id FROM movement WHERE entry_id = :entry AND kind = 'consumed')
+        WITH fed AS (SELECT batch_id AS id FROM movement WHERE entry_id = :entry AND kind = 'consumed'
+                     UNION SELECT batch_id FROM reading WHERE entry_id = :entry AND what = 'poured')
         SELECT 'lot ' || l.code FROM live_lot l JOIN fed ON fed.id = l.batch_id WHERE l.entry_id > :entry
         UNION ALL
         SELECT 'the pouring of batch ' || b.code || ' (entry ' || g.entry_id || ')' FROM live_reading g
@@ -110,10 +124,14 @@ def _entry(rows: sqlite3.Connection, number: int) -> str:
     return f"entry {number} ({str(said).rstrip('.')})"
 
 
-def _name(rows: sqlite3.Connection, table: str, row: sqlite3.Row) -> str:
+def _name(rows: sqlite3.Connection, table: str, row: sqlite3.Row) -> Dependant:
     """A row in her words: the batch it belongs to, its own code, or else its entry."""
-    if "batch_id" in row.keys() and row["batch_id"] is not None:  # noqa: SIM118: a Row is no mapping
-        return "batch " + str(rows.execute("SELECT code FROM batch WHERE id = ?", (row["batch_id"],)).fetchone()[0])
+    columns = row.keys()
+    if table == "decision":
+        return Dependant(_entry(rows, row["entry_id"]), decision=True)
+    if "batch_id" in columns and row["batch_id"] is not None:
+        code = rows.execute("SELECT code FROM batch WHERE id = ?", (row["batch_id"],)).fetchone()[0]
+        return Dependant(f"batch {code}")
     if table in ("batch", "lot", "recipe", "material", "supplier", "customer"):
-        return f"{table} {row['code']}"
-    return _entry(rows, row["entry_id"])
+        return Dependant(f"{table} {row['code']}")
+    return Dependant(_entry(rows, row["entry_id"]))

@@ -3,7 +3,7 @@
 import sqlite3
 
 from ledger.domain.invariants import DecisionFact, Facts, LotFact, MovementFact
-from ledger.views.dependants import foreign_keys
+from ledger.views.dependants import binding, foreign_keys
 
 
 def facts(rows: sqlite3.Connection) -> Facts:
@@ -78,8 +78,9 @@ def _hanging(rows: sqlite3.Connection) -> list[tuple[int, str, int]]:
     found = []
     for key in foreign_keys(rows):
         query = (
-            f'SELECT DISTINCT t.entry_id, p.entry_id FROM live_{key.table} t JOIN {key.parent} p ON p.id = t."{key.column}" '
-            "JOIN entry r ON r.reverses = p.entry_id"
+            f"SELECT DISTINCT t.entry_id, p.entry_id FROM live_{key.table} t "
+            f'JOIN {key.parent} p ON p.id = t."{key.column}" JOIN entry r ON r.reverses = p.entry_id '
+            f"WHERE {binding(key.table)}"
         )
         found += [(row[0], key.table, row[1]) for row in rows.execute(query)]
     return found

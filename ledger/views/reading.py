@@ -5,7 +5,7 @@ from datetime import date
 from pathlib import Path
 
 from ledger.errors import BadInput, DamagedLedger, Refused
-from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION
+from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION, trouble
 
 Rows = sqlite3.Connection  # what a view reads from; other layers name it by this, and never import sqlite3
 Row = sqlite3.Row
@@ -32,7 +32,7 @@ def open_rows(path: Path) -> sqlite3.Connection:
         version = rows.execute("PRAGMA user_version").fetchone()[0]
     except sqlite3.DatabaseError as error:
         rows.close()
-        raise DamagedLedger(
+        raise trouble(error) or DamagedLedger(
             f"{path} cannot be read as a ledger ({error}). Keep it, and go back to your last backup."
         ) from error
     if application != APPLICATION_ID:
