@@ -33,6 +33,7 @@ class LabelText:
     responsible_address: str
     precautions: tuple[str, ...]
     made_on: date
+    status: str  # of the bars
     draft: bool  # not passed for packing: marked DRAFT
     declared: tuple[DeclaredIngredient, ...]
     rules: tuple[Rule, ...]
@@ -84,6 +85,7 @@ def label_text(
         responsible_address=responsible.address,
         precautions=(),
         made_on=made,
+        status=batch.status,
         draft=batch.lot_status not in ("passed", "released"),
         declared=declared,
         rules=law.rules,
