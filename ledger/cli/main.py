@@ -13,6 +13,7 @@ from ledger import __version__
 from ledger.cli import (
     attach,
     batch,
+    complaint,
     cost,
     cure,
     customer,
@@ -61,6 +62,7 @@ NOUNS: dict[str, typer.Typer | Callable[..., None]] = {
     "cost": cost.command,
     "trace": trace.command,
     "recall": recall.app,
+    "complaint": complaint.app,
     "attach": attach.command,
     "check": keep.check,
     "undo": keep.undo,
