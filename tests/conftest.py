@@ -14,6 +14,8 @@ from typer.testing import CliRunner
 
 import ledger
 from ledger.cli.main import app
+from ledger.operations.attach import attach
+from ledger.operations.customers import CustomerDetails, add_customer, erase_customer
 from ledger.operations.cut import cut_batch
 from ledger.operations.materials import MaterialFacts, add_material
 from ledger.operations.plan import PlanRequest, plan_batch
@@ -21,11 +23,13 @@ from ledger.operations.readings import ReadingValue, log_readings
 from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
 from ledger.operations.recipes import add_recipe
 from ledger.operations.release import pass_bars, release_bars
+from ledger.operations.sell import add_stall, stall_back, stall_out
 from ledger.operations.setup import Setup, set_up
 from ledger.operations.suppliers import SupplierDetails, add_supplier
 from ledger.operations.weigh import Weighed, weigh
 from ledger.storage.book import Book
-from ledger.storage.personal import PersonDetails
+from ledger.storage.personal import PersonDetails, remember_person
+from ledger.storage.tables import Complaint, LabelRun
 from ledger.views.batch import find_batch, plan_lines
 from ledger.views.reading import open_rows
 from ledger.views.settings import Responsible
@@ -160,3 +164,29 @@ def run() -> Callable[..., Any]:
         return result
 
     return command
+
+
+@pytest.fixture
+def full(shop: Shop) -> Shop:
+    """The worked shop with at least one row in every table, for tests that must leave none out."""
+    book = shop.book
+    add_stall(book, "Quay market")
+    stall_out(book, "Quay market", {shop.batch: 4}, on=date(2026, 5, 9))
+    stall_back(book, "Quay market", {shop.batch: 1}, on=date(2026, 5, 9), takings_minor=1650)
+    details = PersonDetails(phone="01 555 0177", address="2 Weir Row, Port Emmer")
+    add_customer(book, CustomerDetails("Orla Fenn", details), kind="person", code=None)
+    add_customer(book, CustomerDetails("Tomas Reed", details), kind="person", code=None)
+    erase_customer(book, "person-2", reason="asked for it by letter")
+    attach(book, b"certificate of analysis", name="coa-4471.txt", kind="CoA", to=shop.olive)
+    with book.write("label print") as tx:
+        lot = tx.rows.execute("SELECT id FROM lot WHERE code = ?", (shop.batch,)).fetchone()[0]
+        day = date(2026, 5, 5)
+        tx.add(
+            LabelRun(lot_id=lot, on=day, layout="band", market="eu", count=10, text="Plain Bar", text_digest="0" * 64)
+        )
+        tx.say("Printed 10 labels.")
+    with book.write("complaint add") as tx:
+        person = remember_person(tx, PersonDetails(name="Ida Marsh", health="a rash on both hands"))
+        tx.add(Complaint(on=date(2026, 5, 20), lot_id=lot, what="a rash", serious=0, personal_id=person))
+        tx.say("Noted a complaint.")
+    return shop

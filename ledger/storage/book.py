@@ -180,7 +180,8 @@ def _engine(path: Path) -> Engine:
         raw.row_factory = sqlite3.Row
         raw.executescript(
             "PRAGMA journal_mode = DELETE; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; "
-            "PRAGMA recursive_triggers = ON;"  # else INSERT OR REPLACE slips past append-only
+            "PRAGMA recursive_triggers = ON; "  # else INSERT OR REPLACE slips past append-only
+            "PRAGMA secure_delete = ON;"  # else erased details stay readable in the file's free space
         )
         return raw
 

@@ -14,8 +14,12 @@ def migration_files() -> tuple[Path, ...]:
     return tuple(sorted(_HERE.glob("[0-9]*.sql")))
 
 
-def migrate(raw: sqlite3.Connection, *, to: int = SCHEMA_VERSION) -> None:
-    """Run the migrations a file lacks, then lay the views and guards anew, all in one transaction."""
+def migrate(raw: sqlite3.Connection, *, to: int | None = None) -> None:
+    """Run the migrations a file lacks, then lay the views and guards anew, all in one transaction.
+
+    `to` stops at an older version; left out, the file comes to the one this program knows.
+    """
+    to = SCHEMA_VERSION if to is None else to
     raw.execute("BEGIN IMMEDIATE")
     try:
         version = raw.execute("PRAGMA user_version").fetchone()[0]  # read here: another program may have been first

@@ -1,0 +1,167 @@
+"""What the file itself refuses, whatever program writes to it; here a bare SQLite connection."""
+
+import sqlite3
+from typing import Any
+
+import pytest
+
+from ledger.storage.chain import fact_tables
+
+STATEMENT = 'INSERT INTO movement (entry_id, lot_id, place_id, "on", quantity, kind) VALUES (?, ?, ?, ?, ?, ?)'
+NEXT = 10_000  # an entry that is still open
+
+
+def raw(shop: Any) -> sqlite3.Connection:
+    """The file as another program would open it."""
+    connection = sqlite3.connect(shop.book.path, isolation_level=None)
+    connection.row_factory = sqlite3.Row
+    connection.execute("PRAGMA recursive_triggers = ON")
+    connection.execute("BEGIN")
+    return connection
+
+
+def number(connection: sqlite3.Connection, table: str, code: str) -> int:
+    return int(connection.execute(f"SELECT id FROM {table} WHERE code = ?", (code,)).fetchone()[0])
+
+
+def every_table(connection: sqlite3.Connection) -> list[str]:
+    rows = connection.execute("SELECT name FROM sqlite_schema WHERE type = 'table'")
+    return [row[0] for row in rows]
+
+
+def test_no_row_of_any_table_is_ever_changed(full: Any) -> None:
+    connection = raw(full)
+    for table in every_table(connection):
+        column = connection.execute(f"SELECT name FROM pragma_table_info('{table}') WHERE pk = 0").fetchone()[0]
+        assert connection.execute(f"SELECT count(*) FROM {table}").fetchone()[0] > 0, f"{table} is empty here"
+        with pytest.raises(sqlite3.IntegrityError, match="never changed"):
+            connection.execute(f'UPDATE {table} SET "{column}" = "{column}"')
+
+
+def test_no_row_of_any_table_is_ever_deleted(full: Any) -> None:
+    connection = raw(full)
+    for table in every_table(connection):
+        with pytest.raises(sqlite3.IntegrityError, match=r"never deleted|only by a decision"):
+            connection.execute(f"DELETE FROM {table}")
+
+
+def test_replacing_a_row_is_changing_it(full: Any) -> None:
+    connection = raw(full)
+    for table in fact_tables(connection):
+        row = dict(connection.execute(f"SELECT * FROM {table} LIMIT 1").fetchone())
+        row["entry_id"] = NEXT
+        columns, marks = ", ".join(f'"{name}"' for name in row), ", ".join("?" for _ in row)
+        with pytest.raises(sqlite3.IntegrityError, match="guard"):
+            connection.execute(f"INSERT OR REPLACE INTO {table} ({columns}) VALUES ({marks})", tuple(row.values()))
+
+
+def test_nothing_is_added_to_an_entry_that_was_closed(full: Any) -> None:
+    connection = raw(full)
+    for table in fact_tables(connection):
+        row = dict(connection.execute(f"SELECT * FROM {table} LIMIT 1").fetchone())
+        del row["id"]
+        columns, marks = ", ".join(f'"{name}"' for name in row), ", ".join("?" for _ in row)
+        with pytest.raises(sqlite3.IntegrityError, match=r"was closed|more than was|not accepted"):
+            connection.execute(f"INSERT INTO {table} ({columns}) VALUES ({marks})", tuple(row.values()))
+
+
+def test_an_entry_cannot_leave_a_gap_in_the_numbers(shop: Any) -> None:
+    connection = raw(shop)
+    with pytest.raises(sqlite3.IntegrityError, match="follows the one before"):
+        connection.execute(
+            "INSERT INTO entry (id, recorded_at, who, verb, said, program, previous, digest) "
+            "VALUES (99, '2026-06-01T09:30:00Z', 'x', 'x', 'x', 'x', 'x', 'x')"
+        )
+
+
+# The olive oil: 5 000 000 mg came on 2 Mar; 600 000 went into the batch on 1 Apr; 4 400 000 are left.
+@pytest.mark.parametrize(
+    ("on", "quantity", "allowed"),
+    [
+        ("2026-06-01", -4_400_000, True),  # all of it, today
+        ("2026-06-01", -4_400_001, False),  # a milligram too many
+        ("2026-03-01", -1, False),  # the day before it came
+        ("2026-03-15", -4_400_000, True),  # before the batch, and the batch still finds its 600 g
+        ("2026-03-15", -5_000_000, False),  # all that was there that day, but then the batch lacks 600 g
+    ],
+)
+def test_nobody_takes_more_than_was_there_then_or_is_there_later(
+    shop: Any, on: str, quantity: int, allowed: bool
+) -> None:
+    connection = raw(shop)
+    lot, place = number(connection, "lot", shop.olive), number(connection, "place", "workshop")
+    values = (NEXT, lot, place, on, quantity, "wasted")
+    if allowed:
+        connection.execute(STATEMENT, values)
+    else:
+        with pytest.raises(sqlite3.IntegrityError, match="more than was on hand"):
+            connection.execute(STATEMENT, values)
+
+
+def test_stock_at_one_place_cannot_be_taken_from_another(shop: Any) -> None:
+    connection = raw(shop)
+    lot, place = number(connection, "lot", shop.olive), number(connection, "place", "retained")
+    with pytest.raises(sqlite3.IntegrityError, match="more than was on hand"):
+        connection.execute(STATEMENT, (NEXT, lot, place, "2026-06-01", -1, "wasted"))
+
+
+def decide(connection: sqlite3.Connection, lot: int, verdict: str, on: str) -> None:
+    connection.execute(
+        'INSERT INTO decision (entry_id, lot_id, verdict, "on", by) VALUES (?, ?, ?, ?, ?)',
+        (NEXT, lot, verdict, on, "Nuala"),
+    )
+
+
+@pytest.mark.parametrize(
+    ("verdict", "decided_on", "used_on", "allowed"),
+    [
+        ("rejected", "2026-05-01", "2026-06-01", False),
+        ("on hold", "2026-05-01", "2026-06-01", False),
+        ("on hold", "2026-05-01", "2026-04-20", True),  # it was accepted still on that day
+        ("accepted", "2026-05-01", "2026-06-01", True),
+    ],
+)
+def test_only_a_lot_accepted_on_that_date_goes_into_a_batch(
+    shop: Any, verdict: str, decided_on: str, used_on: str, allowed: bool
+) -> None:
+    connection = raw(shop)
+    lot, place = number(connection, "lot", shop.olive), number(connection, "place", "workshop")
+    decide(connection, lot, verdict, decided_on)
+    if allowed:
+        connection.execute(STATEMENT, (NEXT, lot, place, used_on, -1000, "consumed"))
+    else:
+        with pytest.raises(sqlite3.IntegrityError, match="only accepted lots"):
+            connection.execute(STATEMENT, (NEXT, lot, place, used_on, -1000, "consumed"))
+
+
+@pytest.mark.parametrize("kind", ["dispatched", "given", "sold"])
+def test_only_bars_released_on_that_date_leave_the_workshop(shop: Any, kind: str) -> None:
+    connection = raw(shop)
+    bars, place = number(connection, "lot", shop.batch), number(connection, "place", "workshop")
+    with pytest.raises(sqlite3.IntegrityError, match="only released bars leave"):  # released on 4 May
+        connection.execute(STATEMENT, (NEXT, bars, place, "2026-05-03", -1, kind))
+    connection.execute(STATEMENT, (NEXT, bars, place, "2026-05-04", -1, kind))
+    decide(connection, bars, "on hold", "2026-05-10")
+    with pytest.raises(sqlite3.IntegrityError, match="only released bars leave"):
+        connection.execute(STATEMENT, (NEXT, bars, place, "2026-05-11", -1, kind))
+
+
+def test_only_released_bars_go_to_a_stall_but_what_was_sold_there_is_booked(full: Any) -> None:
+    connection = raw(full)
+    bars, stall = number(connection, "lot", full.batch), number(connection, "place", "quay-market")
+    workshop = number(connection, "place", "workshop")
+    connection.execute(STATEMENT, (NEXT, bars, workshop, "2026-05-20", -2, "moved"))
+    connection.execute(STATEMENT, (NEXT, bars, stall, "2026-05-20", 2, "moved"))
+    decide(connection, bars, "on hold", "2026-05-21")
+    with pytest.raises(sqlite3.IntegrityError, match="only released bars leave"):
+        connection.execute(STATEMENT, (NEXT, bars, stall, "2026-05-22", 1, "moved"))
+    connection.execute(STATEMENT, (NEXT, bars, stall, "2026-05-22", -1, "sold"))
+
+
+def test_personal_details_go_only_after_a_decision_that_is_kept(full: Any) -> None:
+    connection = raw(full)
+    with pytest.raises(sqlite3.IntegrityError, match="only by a decision"):
+        connection.execute("DELETE FROM personal_text")
+    person = connection.execute("SELECT personal_id FROM personal_text").fetchone()[0]
+    connection.execute("INSERT INTO erasure (entry_id, personal_id, reason) VALUES (?, ?, 'asked')", (NEXT, person))
+    connection.execute("DELETE FROM personal_text WHERE personal_id = ?", (person,))

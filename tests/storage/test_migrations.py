@@ -1,0 +1,137 @@
+"""The schema comes from the migrations alone, and an older file is brought up to it."""
+
+import sqlite3
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+from sqlmodel import SQLModel
+
+from ledger.errors import Refused
+from ledger.operations.check import check
+from ledger.storage import book as book_module
+from ledger.storage import migrations
+from ledger.storage.book import Book, bring_up_to_date
+from ledger.views import reading
+from ledger.views.reading import OlderLedger, open_rows
+
+
+def test_the_tables_written_to_have_the_columns_of_the_migrations(book: Book) -> None:
+    raw = sqlite3.connect(book.path)
+    in_file = {
+        name: {row[1] for row in raw.execute(f"PRAGMA table_info({name})")}
+        for (name,) in raw.execute("SELECT name FROM sqlite_schema WHERE type = 'table'")
+    }
+    in_program = {name: set(table.columns.keys()) for name, table in SQLModel.metadata.tables.items()}
+    assert in_program == in_file
+
+
+def test_columns_that_must_be_filled_are_the_same_on_both_sides(book: Book) -> None:
+    raw = sqlite3.connect(book.path)
+    for name, table in SQLModel.metadata.tables.items():
+        optional = {row[1] for row in raw.execute(f"PRAGMA table_info({name})") if not row[3] and not row[5]}
+        assert {column.name for column in table.columns if column.nullable} - {"id"} == optional, name
+
+
+def test_no_column_holds_broken_numbers(book: Book) -> None:
+    raw = sqlite3.connect(book.path)
+    for (name,) in raw.execute("SELECT name FROM sqlite_schema WHERE type = 'table'").fetchall():
+        kinds = {row[2] for row in raw.execute(f"PRAGMA table_info({name})")}
+        assert kinds <= {"INTEGER", "TEXT", "BLOB"}
+
+
+@pytest.fixture
+def next_format(monkeypatch: pytest.MonkeyPatch, tmp_path_factory: pytest.TempPathFactory) -> None:
+    """A program one version on, whose second migration adds a column and a table."""
+    second = tmp_path_factory.mktemp("migrations") / "0002_aroma.sql"
+    second.write_text(
+        "ALTER TABLE lot ADD COLUMN aroma TEXT;\n"
+        "CREATE TABLE shelf (id INTEGER PRIMARY KEY,\n"
+        "  entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED, name TEXT);\n",
+        encoding="utf-8",
+    )
+    files = (*migrations.migration_files(), second)
+    monkeypatch.setattr(migrations, "migration_files", lambda: files)
+    for module in (migrations, book_module, reading):
+        monkeypatch.setattr(module, "SCHEMA_VERSION", 2)
+
+
+def heads(path: Path) -> list[Any]:
+    raw = sqlite3.connect(path)
+    found = raw.execute("SELECT digest FROM entry ORDER BY id").fetchall()
+    raw.close()
+    return found
+
+
+def test_an_older_ledger_is_brought_up_to_date_after_a_copy(full: Any, request: pytest.FixtureRequest) -> None:
+    path = full.book.path
+    full.book.close()
+    before, old_bytes = heads(path), path.read_bytes()
+    request.getfixturevalue("next_format")
+    with pytest.raises(OlderLedger):
+        open_rows(path)
+    copy = bring_up_to_date(path)
+    assert copy is not None
+    assert copy.name == "soap-format-1.db"
+    assert sqlite3.connect(copy).execute("PRAGMA user_version").fetchone()[0] == 1
+    assert heads(copy) == before
+    assert path.read_bytes() != old_bytes
+    assert heads(path) == before
+    rows = open_rows(path)
+    assert rows.execute("SELECT aroma FROM live_lot").fetchone()[0] is None
+    assert rows.execute("SELECT count(*) FROM live_shelf").fetchone()[0] == 0
+    assert check(rows).findings == ()
+    assert bring_up_to_date(path) is None
+
+
+def test_a_second_upgrade_keeps_the_first_copy(full: Any, request: pytest.FixtureRequest) -> None:
+    path = full.book.path
+    full.book.close()
+    kept = path.with_name("soap-format-1.db")
+    kept.write_text("an earlier copy", encoding="utf-8")
+    request.getfixturevalue("next_format")
+    copy = bring_up_to_date(path)
+    assert copy is not None
+    assert copy.name == "soap-format-1-2.db"
+    assert kept.read_text(encoding="utf-8") == "an earlier copy"
+
+
+@pytest.mark.usefixtures("frozen")
+def test_a_command_upgrades_and_says_where_the_copy_is(full: Any, run: Any, request: pytest.FixtureRequest) -> None:
+    full.book.close()
+    request.getfixturevalue("next_format")
+    done = run("stock")
+    assert "soap-format-1.db" in done.stderr
+    assert "5 materials" in done.stdout
+    assert run("stock").stderr == ""
+
+
+def test_an_upgrade_that_fails_leaves_the_file_as_it_was(
+    full: Any, request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    path = full.book.path
+    full.book.close()
+    request.getfixturevalue("next_format")
+    broken = tmp_path / "0002_broken.sql"
+    broken.write_text("ALTER TABLE lot ADD COLUMN aroma TEXT;\nCREATE TABLE lot (id INTEGER);\n", encoding="utf-8")
+    files = (*migrations.migration_files()[:1], broken)
+    monkeypatch.setattr(migrations, "migration_files", lambda: files)
+    with pytest.raises(sqlite3.OperationalError):
+        bring_up_to_date(path)
+    raw = sqlite3.connect(path)
+    assert raw.execute("PRAGMA user_version").fetchone()[0] == 1
+    assert "aroma" not in {row[1] for row in raw.execute("PRAGMA table_info(lot)")}
+
+
+def test_a_ledger_of_a_newer_program_is_refused_and_left_alone(book: Book, run: Any) -> None:
+    book.close()
+    raw = sqlite3.connect(book.path)
+    raw.execute("PRAGMA user_version = 99")
+    raw.close()
+    before = book.path.read_bytes()
+    with pytest.raises(Refused, match="newer soapledger"):
+        Book(book.path, who="Nuala", now=lambda: datetime.now(UTC))
+    assert "newer soapledger" in run("stock", code=1).stderr
+    assert "newer soapledger" in run("supplier", "add", "Oakmoor", code=1).stderr
+    assert book.path.read_bytes() == before
