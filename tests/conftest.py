@@ -79,6 +79,19 @@ net_weight = "100 g"
 """
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """--slow also runs what takes too long for every run."""
+    parser.addoption("--slow", action="store_true", help="also the long fault runs")
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Leave the long runs out unless they are asked for."""
+    if not config.getoption("--slow"):
+        for item in items:
+            if "slow" in item.keywords:
+                item.add_marker(pytest.mark.skip(reason="a long run; choose it with --slow"))
+
+
 @pytest.fixture(autouse=True)
 def clean_desk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """No variable and no folder of whoever runs the tests reaches them."""

@@ -22,6 +22,7 @@ from ledger.storage.migrations import migrate
 from ledger.storage.tables import Entry
 
 Row = TypeVar("Row", bound=SQLModel)
+PATIENCE = 10.0  # seconds to wait while another program writes
 
 
 class Transaction:
@@ -142,7 +143,7 @@ def bring_up_to_date(path: Path) -> Path | None:
 
     Raises Refused for a file that a newer program wrote, DamagedLedger for one that is no ledger.
     """
-    raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None)
+    raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE, isolation_level=None)
     try:
         application = raw.execute("PRAGMA application_id").fetchone()[0]
         version = raw.execute("PRAGMA user_version").fetchone()[0]
@@ -176,7 +177,7 @@ def _free_name(path: Path) -> Path:
 
 def _engine(path: Path) -> Engine:
     def connect() -> sqlite3.Connection:
-        raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None)
+        raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE, isolation_level=None)
         raw.row_factory = sqlite3.Row
         raw.executescript(
             "PRAGMA journal_mode = DELETE; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; "

@@ -1,0 +1,114 @@
+"""Two programs at once, and one that dies in the middle of writing."""
+
+import os
+import random
+import signal
+import sqlite3
+import subprocess
+import sys
+import time
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from ledger.errors import Refused
+from ledger.operations.check import check
+from ledger.storage import book as book_module
+from ledger.storage.book import Book
+from ledger.views.reading import open_rows
+from ledger.views.settings import settings
+
+# Writes entries of 40 rows one after the other; {rows} rows in the last, which stays open until killed.
+WRITER = """
+import sys, time
+from datetime import UTC, datetime
+from pathlib import Path
+from ledger.storage.book import Book
+from ledger.storage.tables import Place
+book = Book(Path({path!r}), who="child", now=lambda: datetime.now(UTC))
+for turn in range({turns}):
+    with book.write("stall add") as tx:
+        tx.add_all(Place(code=f"{name}-{{turn}}-{{n}}", name="x", kind="stall") for n in range(40))
+        tx.say("Added stalls.")
+        print("wrote", flush=True)
+if {rows}:
+    with book.write("stall add") as tx:
+        tx.rows.execute("PRAGMA cache_size = 10")  # pages go to the file before the end, as in a long write
+        tx.add_all(Place(code=f"late-{{n}}", name="x" * 200, kind="stall") for n in range({rows}))
+        print("open", flush=True)
+        time.sleep(60)
+"""
+
+
+def start(book: Book, name: str, *, turns: int, rows: int = 0) -> "subprocess.Popen[str]":
+    code = WRITER.format(path=str(book.path), name=name, turns=turns, rows=rows)
+    return subprocess.Popen([sys.executable, "-c", code], stdout=subprocess.PIPE, text=True)
+
+
+def entries(path: Path) -> int:
+    rows = open_rows(path)
+    found = int(rows.execute("SELECT count(*) FROM entry").fetchone()[0])
+    rows.close()
+    return found
+
+
+def test_two_writers_take_turns_and_every_entry_is_chained(book: Book) -> None:
+    children = [start(book, name, turns=12) for name in ("ann", "bob")]
+    assert [child.wait(timeout=120) for child in children] == [0, 0]
+    assert entries(book.path) == 1 + 2 * 12
+    assert check(open_rows(book.path)).findings == ()
+
+
+def test_who_cannot_wait_any_longer_is_told_so_and_writes_nothing(book: Book, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(book_module, "PATIENCE", 0.1)
+    other = sqlite3.connect(book.path, isolation_level=None)
+    other.execute("BEGIN IMMEDIATE")
+    late = Book(book.path, who="Nuala", now=lambda: pytest.fail("nothing is written"))
+    with pytest.raises(Refused, match="Another soapledger is writing"), late.write("note"):
+        pass
+    other.execute("ROLLBACK")
+    late.close()
+    assert entries(book.path) == 1
+
+
+def test_a_reader_is_not_kept_out_while_another_writes(book: Book) -> None:
+    with book.write("note") as tx:
+        assert settings(open_rows(book.path)).business == "Tidewrack Soaps"
+        tx.say("Nothing.")
+
+
+@pytest.mark.skipif(os.name == "nt", reason="there is no such signal")
+def test_a_program_killed_in_the_middle_of_writing_leaves_the_ledger_as_it_was(book: Book, run: Any) -> None:
+    child = start(book, "ann", turns=1, rows=4000)
+    assert child.stdout is not None
+    while child.stdout.readline().strip() != "open":
+        pass
+    child.send_signal(signal.SIGKILL)
+    child.wait()
+    journal = book.path.with_name("soap.db-journal")
+    assert journal.stat().st_size > 0  # what the next reader has to roll back
+    assert "stall" not in run("stock").stdout  # a reader alone puts it right
+    assert not journal.exists()
+    assert entries(book.path) == 2
+    assert check(open_rows(book.path)).findings == ()
+
+
+def test_stopping_by_hand_in_the_middle_writes_nothing(book: Book) -> None:
+    with pytest.raises(KeyboardInterrupt), book.write("note"):
+        raise KeyboardInterrupt
+    assert entries(book.path) == 1
+
+
+@pytest.mark.slow
+@pytest.mark.skipif(os.name == "nt", reason="there is no such signal")
+def test_a_program_killed_at_any_moment_leaves_whole_entries(book: Book) -> None:
+    chance = random.Random(20260601)
+    for turn in range(25):
+        child = start(book, f"t{turn}", turns=200)
+        assert child.stdout is not None
+        child.stdout.readline()
+        time.sleep(chance.uniform(0, 0.5))
+        child.send_signal(signal.SIGKILL)
+        child.wait()
+        assert check(open_rows(book.path)).findings == ()
