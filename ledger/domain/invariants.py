@@ -175,15 +175,17 @@ def no_lot_is_made_of_itself(facts: Facts) -> Iterator[Finding]:
     """Going back from a lot never leads to the lot itself."""
     numbers = {code: number for number, code in enumerate(sorted({one.lot for one in facts.movements}))}
     batches = {code: number for number, code in enumerate(sorted({one.batch or "" for one in facts.movements}))}
-    net: Counter[tuple[str, str]] = Counter()
+    used: Counter[tuple[str, str]] = Counter()
+    given: Counter[tuple[str, str]] = Counter()
     for one in facts.movements:
         if one.batch and one.kind in ("consumed", "yielded"):
-            net[one.lot, one.batch] += one.quantity
+            (used if one.kind == "consumed" else given)[one.lot, one.batch] += one.quantity
+    made = [key for key, total in given.items() if total > 0]
     graph = Graph(
-        consumed=((numbers[lot], batches[batch]) for (lot, batch), sum_ in net.items() if sum_ < 0),
-        yielded=((batches[batch], numbers[lot]) for (lot, batch), sum_ in net.items() if sum_ > 0),
+        consumed=((numbers[lot], batches[batch]) for (lot, batch), total in used.items() if total < 0),
+        yielded=((batches[batch], numbers[lot]) for lot, batch in made),
     )
-    for lot, batch in (key for key, sum_ in net.items() if sum_ > 0):
+    for lot, batch in made:
         if ("lot", numbers[lot]) in graph.upstream([("batch", batches[batch])]).paths:
             yield Finding(f"lot {lot} is made of itself, by way of batch {batch}")
 

@@ -1,0 +1,118 @@
+"""Every law of the ledger is broken once here, and only that law complains."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+
+import pytest
+
+from ledger.domain import invariants
+from ledger.domain.invariants import INVARIANTS, DecisionFact, Facts, Finding, LotFact, MovementFact, findings
+
+OIL = LotFact("L1-X", 2, "2026-03-02", counted=False, soap=False, supplied=True, batch=None, mass_mg=None)
+BARS = LotFact("26-001-4", 5, "2026-04-02", counted=True, soap=True, supplied=False, batch="26-001-4", mass_mg=900)
+
+
+def moved(entry: int, lot: str, on: str, quantity: int, kind: str, **more: str) -> MovementFact:
+    """A movement at the workshop, unless told otherwise."""
+    place = more.get("place", "workshop")
+    return MovementFact(
+        entry=entry,
+        lot=lot,
+        place=place,
+        place_kind="stall" if place == "quay" else "workshop",
+        on=on,
+        quantity=quantity,
+        kind=kind,
+        batch=more.get("batch"),
+        customer=more.get("customer"),
+        counts=True,
+    )
+
+
+# 1 000 mg of oil came, were accepted and went into a batch; 10 bars of 900 mg together came out and were
+# released; 4 went to the quay and were sold there, 2 to a shop, which brought 1 back.
+CAME = moved(2, "L1-X", "2026-03-02", 1000, "received")
+USED = moved(4, "L1-X", "2026-04-01", -1000, "consumed", batch="26-001-4")
+CUT = moved(5, "26-001-4", "2026-04-02", 10, "yielded", batch="26-001-4")
+OUT = moved(7, "26-001-4", "2026-05-09", -4, "moved")
+IN = moved(7, "26-001-4", "2026-05-09", 4, "moved", place="quay")
+SOLD = moved(8, "26-001-4", "2026-05-09", -4, "sold", place="quay")
+SENT = moved(9, "26-001-4", "2026-05-10", -2, "dispatched", customer="ropewalk")
+BACK = moved(10, "26-001-4", "2026-05-20", 1, "returned", place="returns", customer="ropewalk")
+ACCEPTED = DecisionFact(3, "L1-X", "accepted", "2026-03-02")
+RELEASED = DecisionFact(6, "26-001-4", "released", "2026-05-04")
+SOUND = Facts(
+    lots=(OIL, BARS),
+    movements=(CAME, USED, CUT, OUT, IN, SOLD, SENT, BACK),
+    decisions=(ACCEPTED, RELEASED),
+    reverses=(),
+    hanging=(),
+)
+
+
+def swapped(old: MovementFact, **change: object) -> Facts:
+    """The sound ledger with one movement changed."""
+    changed = replace(old, **change)  # type: ignore[arg-type]
+    return replace(SOUND, movements=tuple(changed if one is old else one for one in SOUND.movements))
+
+
+Law = Callable[[Facts], Iterator[Finding]]
+BROKEN: list[tuple[Law, Facts]] = [
+    (invariants.never_below_zero, swapped(SOLD, quantity=-5)),
+    (invariants.never_below_zero, swapped(USED, on="2026-03-01")),  # used the day before it came
+    (invariants.nothing_happens_before_a_lot_is_there, swapped(CAME, on="2026-02-01")),
+    (invariants.every_lot_comes_from_somewhere, swapped(CAME, kind="counted")),
+    (invariants.every_lot_comes_from_somewhere, swapped(CUT, batch="26-002-2")),
+    (invariants.what_leaves_one_place_arrives_at_another, swapped(OUT, quantity=-3)),
+    (invariants.only_accepted_lots_were_used, replace(SOUND, decisions=(RELEASED,))),
+    (invariants.only_accepted_lots_were_used, swapped(USED, on="2026-03-01")),
+    (
+        invariants.only_accepted_lots_were_used,
+        replace(SOUND, decisions=(ACCEPTED, DecisionFact(3, "L1-X", "on hold", "2026-03-03"), RELEASED)),
+    ),
+    (invariants.only_released_bars_left, replace(SOUND, decisions=(ACCEPTED,))),
+    (invariants.only_released_bars_left, swapped(SENT, on="2026-05-03")),
+    (invariants.nobody_returns_more_than_they_got, swapped(BACK, quantity=3)),
+    (invariants.no_more_comes_out_than_went_in, replace(SOUND, lots=(OIL, replace(BARS, mass_mg=1001)))),
+    (
+        invariants.no_lot_is_made_of_itself,
+        replace(SOUND, movements=(*SOUND.movements, replace(USED, entry=11, quantity=2000, kind="yielded"))),
+    ),
+    (invariants.no_lot_is_made_of_itself, replace(SOUND, movements=(
+        moved(3, "A", "2026-03-01", -1, "consumed", batch="P"), moved(3, "B", "2026-03-01", 1, "yielded", batch="P"),
+        moved(4, "B", "2026-03-01", -1, "consumed", batch="Q"), moved(4, "A", "2026-03-01", 1, "yielded", batch="Q"),
+    ))),
+    (invariants.an_undo_mirrors_what_it_takes_back, replace(SOUND, reverses=((10, 9),))),
+    (invariants.what_counts_stands_on_what_counts, replace(SOUND, hanging=((9, "plan_line", 4),))),
+]  # fmt: skip
+
+
+def test_a_sound_ledger_has_no_finding() -> None:
+    assert findings(SOUND) == ()
+
+
+@pytest.mark.parametrize(("law", "facts"), BROKEN, ids=lambda one: getattr(one, "__name__", ""))
+def test_a_broken_law_is_found(law: Law, facts: Facts) -> None:
+    assert [one.what for one in law(facts)] != []
+
+
+def test_every_law_is_broken_here() -> None:
+    assert {law for law, _ in BROKEN} == set(INVARIANTS)
+
+
+def test_a_decision_taken_later_does_not_make_an_earlier_use_wrong() -> None:
+    later = DecisionFact(20, "L1-X", "rejected", "2026-03-03")  # dated back, but known only from entry 20
+    assert findings(replace(SOUND, decisions=(ACCEPTED, RELEASED, later))) == ()
+
+
+def test_a_sale_at_a_stall_of_bars_put_on_hold_meanwhile_is_no_breach() -> None:
+    hold = DecisionFact(7, "26-001-4", "on hold", "2026-05-09")
+    before_the_shop = replace(SOUND, movements=(CAME, USED, CUT, OUT, IN, SOLD))
+    held = replace(before_the_shop, decisions=(ACCEPTED, RELEASED, replace(hold, entry=8)))
+    assert findings(held) == ()
+
+
+def test_an_undo_that_mirrors_exactly_is_no_breach() -> None:
+    mirror = replace(SENT, entry=10, quantity=2)
+    undone = replace(SOUND, movements=(CAME, USED, CUT, OUT, IN, SOLD, SENT, mirror), reverses=((10, 9),))
+    assert findings(undone) == ()

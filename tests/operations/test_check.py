@@ -1,0 +1,46 @@
+"""A ledger written by its own operations passes its check."""
+
+from datetime import date
+from typing import Any
+
+from ledger.operations.check import check
+from ledger.storage.book import Book
+from ledger.storage.tables import Movement
+from ledger.views.facts import facts
+from ledger.views.reading import open_rows
+
+
+def test_a_new_ledger_is_clean(book: Book) -> None:
+    verdict = check(open_rows(book.path))
+    assert verdict.findings == ()
+    assert verdict.entries == 1
+
+
+def test_a_shop_with_something_in_every_table_is_clean(full: Any) -> None:
+    assert check(full.rows()).findings == ()
+
+
+def test_the_head_is_the_digest_of_the_last_entry(shop: Any) -> None:
+    rows = shop.rows()
+    last = rows.execute("SELECT id, digest FROM entry ORDER BY id DESC LIMIT 1").fetchone()
+    verdict = check(rows)
+    assert (verdict.entries, verdict.head) == (last["id"], last["digest"])
+
+
+def test_the_checks_look_at_every_movement_and_every_lot(full: Any) -> None:
+    rows = full.rows()
+    seen = facts(rows)
+    for table, rows_seen in (("movement", seen.movements), ("live_lot", seen.lots)):
+        assert len(rows_seen) == rows.execute(f"SELECT count(*) FROM {table}").fetchone()[0] > 0
+    assert {one.verdict for one in seen.decisions} == {"accepted", "passed", "released"}
+
+
+def test_a_breach_that_passes_the_guards_is_found_by_the_laws(shop: Any) -> None:
+    """A program that writes a proper entry, but moves bars that arrive nowhere."""
+    with shop.book.write("stall out") as tx:
+        lot = tx.rows.execute("SELECT id FROM lot WHERE code = ?", (shop.batch,)).fetchone()[0]
+        tx.add(Movement(lot_id=lot, place_id=1, on=date(2026, 5, 9), quantity=-3, kind="moved"))
+        tx.say("Took 3 bars somewhere.")
+    (found,) = check(shop.rows()).findings
+    assert found.entry == 15
+    assert "a move leaves -3" in found.what
