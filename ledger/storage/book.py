@@ -133,6 +133,17 @@ class Book:
                 raise
             raise meaning from error
 
+    @contextmanager
+    def look(self) -> Iterator[sqlite3.Connection]:
+        """A connection for view functions between two operations; it cannot write."""
+        raw = sqlite3.connect(f"{self.path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE)
+        raw.row_factory = sqlite3.Row
+        raw.execute("PRAGMA query_only = ON")
+        try:
+            yield raw
+        finally:
+            raw.close()
+
     def close(self) -> None:
         """Let go of the file."""
         self._engine.dispose()

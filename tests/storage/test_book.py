@@ -110,3 +110,10 @@ def test_nothing_stays_beside_the_file(tmp_path: Path, book: Book) -> None:
     with book.write("note") as tx:
         tx.say("Nothing.")
     assert [path.name for path in tmp_path.iterdir()] == ["soap.db"]
+
+
+def test_between_two_operations_the_book_can_be_read_but_not_written(book: Book) -> None:
+    with book.look() as rows:
+        assert rows.execute("SELECT count(*) FROM live_place").fetchone()[0] == 3
+        with pytest.raises(sqlite3.OperationalError, match="readonly"):
+            rows.execute("CREATE TABLE songs (title)")
