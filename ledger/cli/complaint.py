@@ -5,10 +5,10 @@ from typing import Annotated
 import typer
 
 from ledger.cli.desk import desk
-from ledger.cli.show import count, out_json, say, table
+from ledger.cli.show import confirm, count, out_json, say, table
 from ledger.errors import BadInput
 
-app = typer.Typer(help="What customers report: add, list, show.")
+app = typer.Typer(help="What customers report: add, list, show, erase.")
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 
@@ -117,3 +117,20 @@ def show(ctx: typer.Context, number: Annotated[str, typer.Argument(help="Its num
     ):
         if value:
             say(f"  {label:12} {value}")
+
+
+@app.command("erase")
+def erase(
+    ctx: typer.Context,
+    number: Annotated[str, typer.Argument(help="Its number.")],
+    reason: Annotated[str, typer.Option("--reason", help="Why, e.g. asked to be forgotten.")],
+    yes: Annotated[bool, typer.Option("--yes", help="Do not ask again.")] = False,
+) -> None:
+    """Erase who reported it and what it did to them, e.g. complaint erase 3 --reason "asked by letter"."""
+    from ledger.domain.quantity import parse_pieces
+    from ledger.operations.complaints import erase_complaint
+
+    which = parse_pieces(number, what="the number of the complaint")
+    confirm(f"Erase the personal details of complaint {which} for good?", yes)
+    erase_complaint(desk(ctx).book(), which, reason=reason)
+    say(f"The personal details of complaint {which} are erased; what happened stays.")

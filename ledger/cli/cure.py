@@ -1,11 +1,15 @@
 """soapledger cure: the rack."""
 
-from typing import Annotated
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from ledger.cli.desk import desk
 from ledger.cli.show import count, out_json, say, table
+
+if TYPE_CHECKING:
+    from ledger.views.cure import OnTheRack
 
 app = typer.Typer(help="The cure rack: what is ready, what has days to go.")
 
@@ -22,7 +26,6 @@ def list_(
     json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
 ) -> None:
     """List the batches on the rack, the first ready first."""
-    from ledger.domain.dates import show_date
     from ledger.views.cure import cure_list
 
     here = desk(ctx)
@@ -30,6 +33,13 @@ def list_(
     if json:
         out_json(found)
         return
+    say_cure(found)
+
+
+def say_cure(found: "Sequence[OnTheRack]") -> None:
+    """The rack on the screen, the first ready first."""
+    from ledger.domain.dates import show_date
+
     if not found:
         say("Nothing is on the rack.")
         return

@@ -80,7 +80,7 @@ def print_(
     code: Code,
     output: Annotated[Path, typer.Option("-o", help="The PDF file.")],
     market: MarketOption = "eu",
-    layout: Annotated[str, typer.Option("--layout", help="small, band, or a file of your own.")] = "small",
+    layout: Annotated[str, typer.Option("--layout", help="band, small, or a file of your own.")] = "band",
     sheet: Annotated[
         str | None, typer.Option("--sheet", help="a4-24, a4-6, letter-21, letter-5, or a file of your own.")
     ] = None,

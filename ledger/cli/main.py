@@ -17,6 +17,7 @@ from ledger.cli import (
     cost,
     cure,
     customer,
+    demo,
     dispatch,
     init,
     keep,
@@ -42,6 +43,7 @@ from ledger.fileformat import trouble
 # set up, stock, make, sell, answer, keep.
 NOUNS: dict[str, typer.Typer | Callable[..., None]] = {
     "init": init.command,
+    "demo": demo.command,
     "supplier": supplier.app,
     "customer": customer.app,
     "material": material.app,

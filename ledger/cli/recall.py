@@ -45,6 +45,8 @@ def lot(
     from ledger.views.recall_search import Notice, lots_meant
     from ledger.views.supplier import supplier_by_code
 
+    if hold and exercise:
+        raise BadInput("An exercise holds nothing back; leave out --hold, or --exercise if this is no exercise.")
     here = desk(ctx)
     size = paper_size(paper)
     asked = tuple(numbers or ())
@@ -56,18 +58,10 @@ def lot(
         numbers=asked,
         supplier_id=vendor.id if vendor else None,
         material_id=card.id if card else None,
-        received_from=parse_date(from_, today=here.today, what="the day after --from") if from_ else None,
-        received_to=parse_date(to, today=here.today, what="the day after --to") if to else None,
+        received_from=parse_date(from_, today=here.today, what="the day of --from") if from_ else None,
+        received_to=parse_date(to, today=here.today, what="the day of --to") if to else None,
     )
-    found = lots_meant(here.rows(), notice)
-    several = {(one.supplier_id, one.material_id) for one in found}
-    if len(several) > 1 and not every:
-        listed = "; ".join(
-            f"{one.code} {one.material} from {one.supplier}, their {one.supplier_number}" for one in found
-        )
-        raise BadInput(
-            f"Several lots fit: {listed}. Choose with --supplier, --material or our lot code, or take --all."
-        )
+    found = lots_meant(here.rows(), notice, every=every)
     asked = asked or tuple(word for word in (vendor and vendor.name, card and card.name) if word)
     for path in (output, csv_file):
         if path is not None:
@@ -77,9 +71,7 @@ def lot(
     if hold:
         from ledger.operations.hold_reached import hold_reached
 
-        answer = hold_reached(
-            here.book(), found, asked=asked, on=here.today, by=here.who, reason=reason, exercise=exercise
-        )
+        answer = hold_reached(here.book(), found, asked=asked, on=here.today, by=here.who, reason=reason)
     else:
         answer = recall_answer(here.rows(), found, asked=asked, program=__version__, exercise=exercise)
     if output:
@@ -95,23 +87,25 @@ def lot(
     if json:
         out_json(answer)
         return
-    _say(answer)
+    say_answer(answer)
     if output:
         say(f"The report is {output}.")
     if csv_file:
         say(f"Whom to call is in {csv_file}.")
     if not answer.held and (answer.totals.on_hand or answer.totals.at_stall or answer.bulk):
-        say(f"Next, to stop all that is here: soapledger recall lot {' '.join(repr(n) for n in asked)} --hold")
+        say(f"Next, to stop all that is here: soapledger recall lot {' '.join(one.code for one in found)} --hold")
 
 
-def _say(answer: RecallAnswer) -> None:
+def say_answer(answer: RecallAnswer) -> None:
+    """The answer on the screen: the sentence for the telephone, then the tables."""
     from ledger.domain.dates import show_date
 
     totals = answer.totals
     first = answer.lots[0]
     what = f"{first.material}, lot {first.lot_code} (their number {first.supplier_lot or 'unknown'})"
     if len(answer.lots) > 1:
-        what = f"{count(len(answer.lots), 'lot')} of {first.material}"
+        materials = " and ".join(dict.fromkeys(one.material for one in answer.lots))
+        what = f"{count(len(answer.lots), 'lot')} of {materials}"
     with_bars = [one for one in answer.batches if one.yields_bars]
     say(
         f"{'EXERCISE. ' if answer.exercise else ''}{what}: {count(len(with_bars), 'batch', 'batches')}, "

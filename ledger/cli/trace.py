@@ -31,7 +31,9 @@ def command(
         held = "" if step.quantity is None else amount(step.quantity, step.pieces, here.settings.units) + "  "
         origin = ""
         if step.supplier:
-            origin = f" from {step.supplier}, their number {step.supplier_lot or 'unknown or own'}"
+            origin = f" from {step.supplier}"
+            if step.supplier_lot or step.number_unknown:
+                origin += f", their number {step.supplier_lot or 'unknown'}"
         word = "received" if step.supplier else "made"
         more = " (see above)" if step.seen_before else ""
         say(

@@ -50,7 +50,7 @@ def break_lines(text: str, face: str, size: float, wide: float) -> list[str] | N
     lines: list[str] = []
     for given in text.split("\n"):
         line = ""
-        for name in re.split(r"(?<=,) ", given):
+        for name in re.split(r"(?<=[,:]) ", given):
             whole = f"{line} {name}".strip()
             if width(whole, face, size) <= wide:
                 line = whole

@@ -195,7 +195,7 @@ def read_recipe(text: str, *, file: str) -> Recipe:
     superfat = data.get("superfat")
     if soap and (isinstance(superfat, bool) or not isinstance(superfat, (int, float))):
         raise reader.bad("", 0, "superfat is missing; write superfat = 5 (percent of the alkali withheld).")
-    if soap and not 0 <= superfat < 50:
+    if isinstance(superfat, (int, float)) and not 0 <= superfat < 50:
         raise reader.bad("", 0, f"superfat = {superfat} cannot be; it lies between 0 and 50 percent.")
     fats_total = reader.weight(data, "fats_total", "")
     if soap and fats_total is None:
