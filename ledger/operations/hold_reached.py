@@ -1,6 +1,7 @@
 """Put everything a recall reaches, and that is still here, on hold, in one transaction."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 
 from ledger import __version__
@@ -10,14 +11,16 @@ from ledger.views.graph import ledger_graph
 from ledger.views.lots import LotRow, lot_by_id
 from ledger.views.recall import RecallAnswer
 from ledger.views.recall_answer import recall_answer
+from ledger.views.settings import PrintedFrom
 
 
 def hold_reached(
-    book: Book, named: Sequence[LotRow], *, asked: Sequence[str], on: date, by: str, reason: str, exercise: bool
+    book: Book, named: Sequence[LotRow], *, asked: Sequence[str], on: date, by: str, reason: str
 ) -> RecallAnswer:
     """Hold the named lots and every lot made from them of which something is here; returns the answer.
 
-    Lots that are on hold or rejected already stay as they are.
+    Lots that are on hold or rejected already stay as they are. The answer is read in the same
+    transaction and names its entry, which tells the holds.
     """
     with book.write("recall hold") as tx:
         closure = ledger_graph(tx.rows).downstream([("lot", lot.id) for lot in named])
@@ -28,4 +31,8 @@ def hold_reached(
                 tx.add(Decision(lot_id=lot.id, verdict="on hold", on=on, by=by, reason=reason))
                 held.append(lot.code)
         tx.say(f"Recall of {', '.join(asked)}: put {', '.join(held) or 'nothing'} on hold.")
-        return recall_answer(tx.rows, named, asked=asked, program=__version__, exercise=exercise, held=True)
+        answer = recall_answer(tx.rows, named, asked=asked, program=__version__, held=True)
+        number = tx.entry
+    with book.look() as rows:
+        moment = rows.execute("SELECT recorded_at FROM entry WHERE id = ?", (number,)).fetchone()[0]
+    return replace(answer, printed_from=PrintedFrom(number, moment, __version__))

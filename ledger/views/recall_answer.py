@@ -4,7 +4,8 @@ import sqlite3
 from collections.abc import Sequence
 from datetime import date
 
-from ledger.views.bars import bar_counts
+from ledger.domain.graph import Closure
+from ledger.views.bars import BarCount, bar_counts
 from ledger.views.batch import BatchRow, batches
 from ledger.views.customer import CustomerCard, customer_list
 from ledger.views.graph import ledger_graph
@@ -12,13 +13,13 @@ from ledger.views.lots import LotRow, all_lots, whereabouts
 from ledger.views.recall import (
     BarsAt,
     BulkAt,
-    CannotBeExcluded,
     NamedLot,
     ReachedBatch,
     RecallAnswer,
     ToCall,
-    Totals,
 )
+from ledger.views.recall_doubts import cannot_exclude
+from ledger.views.recall_totals import totals
 from ledger.views.settings import printed_from, settings
 
 
@@ -42,24 +43,25 @@ def recall_answer(
     bulk = [
         lots[number] for number in closure.of_kind("lot") if lots[number].kind != "soap" and number not in named_ids
     ]
+    bar_lots.sort(key=lambda lot: (lot.on, lot.id))
     customers = {card.id: card for card in customer_list(rows)}
-    bars = _bars(rows, bar_lots, customers)
+    counts = bar_counts(rows, [lot.id for lot in bar_lots])
     own = settings(rows)
     return RecallAnswer(
         business=own.business,
         units=own.units,
         asked=tuple(asked),
         lots=tuple(_named(rows, lots[lot.id]) for lot in named),
-        batches=tuple(_reached(rows, made[number], closure.paths["batch", number], lots, made) for number in reached),
-        bars=tuple(bars),
+        batches=tuple(_reached(rows, made[number], closure, lots, made) for number in reached),
+        bars=tuple(_bars(one, lots[one.lot_id], customers) for one in counts),
         bulk=tuple(
             BulkAt(lot.code, lot.material, place.name, quantity, lot.counted, lot.status)
             for lot in bulk
             for place, quantity in whereabouts(rows, lot.id)
         ),
         call=_to_call(rows, bar_lots, customers),
-        totals=_totals(bars, sum(_bars_made(rows, lot.id) for lot in bar_lots)),
-        cannot_exclude=_cannot_exclude(rows, named, lots, made, bars),
+        totals=totals(counts, sum(_bars_made(rows, lot.id) for lot in bar_lots)),
+        cannot_exclude=cannot_exclude(rows, named, counts, lots=lots, made=made),
         exercise=exercise,
         held=held,
         printed_from=printed_from(rows, program),
@@ -94,14 +96,18 @@ def _named(rows: sqlite3.Connection, lot: LotRow) -> NamedLot:
 def _reached(
     rows: sqlite3.Connection,
     batch: BatchRow,
-    path: Sequence[tuple[str, int]],
+    closure: Closure,
     lots: dict[int, LotRow],
     made: dict[int, BatchRow],
 ) -> ReachedBatch:
+    """A batch with the shortest way to it, and what it took of all reached lots counted as the last on that way."""
+    path = closure.paths["batch", batch.id]
     last_lot = lots[path[-2][1]]
+    took = [number for number in closure.of_kind("lot") if lots[number].counted == last_lot.counted]
     used = rows.execute(
-        "SELECT -sum(quantity) FROM movement WHERE batch_id = ? AND lot_id = ? AND kind = 'consumed'",
-        (batch.id, last_lot.id),
+        "SELECT -sum(quantity) FROM movement WHERE batch_id = ? AND kind = 'consumed' "
+        f"AND lot_id IN ({','.join('?' * len(took))})",
+        (batch.id, *took),
     ).fetchone()[0]
     return ReachedBatch(
         batch_code=batch.code,
@@ -116,67 +122,24 @@ def _reached(
     )
 
 
-def _bars(rows: sqlite3.Connection, bar_lots: Sequence[LotRow], customers: dict[int, CustomerCard]) -> list[BarsAt]:
-    found = []
-    for lot in bar_lots:
-        for one in bar_counts(rows, [lot.id]):
-            customer = customers.get(one.customer_id) if one.customer_id is not None else None
-            back = one.where == "returned" and one.left
-            found.append(
-                BarsAt(
-                    batch_code=lot.code,
-                    product=lot.material,
-                    where="came back" if back else one.where,
-                    detail=customer.name if customer else one.detail,
-                    on=one.on,
-                    count=one.count,
-                    left=one.left,
-                    contact=_contact(customer),
-                )
-            )
-    return found
+def _bars(one: BarCount, lot: LotRow, customers: dict[int, CustomerCard]) -> BarsAt:
+    customer = customers.get(one.customer_id) if one.customer_id is not None else None
+    return BarsAt(
+        batch_code=lot.code,
+        product=lot.material,
+        where="came back" if one.where == "returned" and one.left else one.where,
+        detail=customer.name if customer else one.detail,
+        on=one.on,
+        count=one.count,
+        left=one.left,
+        contact=_contact(customer),
+    )
 
 
 def _contact(customer: CustomerCard | None) -> str | None:
     if customer is None:
         return None
     return ", ".join(word for word in (customer.person, customer.phone, customer.email) if word) or None
-
-
-def _totals(bars: Sequence[BarsAt], made: int) -> Totals:
-    """Bars by where they are; what came back from a customer counts as returned and not as dispatched."""
-
-    def total(where: str) -> int:
-        return sum(one.count for one in bars if one.where == where)
-
-    came_back = dict.fromkeys(("sold", "dispatched", "given"), 0)
-    for one in bars:
-        if one.where == "came back":
-            came_back[_way_out(one, bars)] += one.count  # below zero
-    here = {where: total(where) for where in ("on hand", "at a stall", "retained", "returned")}
-    gone = {way: total(way) + came_back[way] for way in came_back}
-    wasted = total("wasted")
-    counted = made - sum(here.values()) - sum(gone.values()) - wasted
-    return Totals(
-        made=made,
-        on_hand=here["on hand"],
-        at_stall=here["at a stall"],
-        retained=here["retained"],
-        returned=here["returned"],
-        sold=gone["sold"],
-        dispatched=gone["dispatched"],
-        given=gone["given"],
-        wasted=wasted,
-        unexplained=counted,
-    )
-
-
-def _way_out(back: BarsAt, bars: Sequence[BarsAt]) -> str:
-    """How bars that came back had left: the way the same batch went to the same customer."""
-    for way in ("dispatched", "given"):
-        if any(one.where == way and one.detail == back.detail and one.batch_code == back.batch_code for one in bars):
-            return way
-    return "sold"
 
 
 def _to_call(
@@ -217,45 +180,3 @@ def _to_call(
         codes = tuple(sorted(row["codes"].split(",")))
         found.append(ToCall(name, None, None, None, row["bars"], codes, date.fromisoformat(row["last"])))
     return tuple(sorted(found, key=lambda one: (-one.bars, one.name)))
-
-
-def _cannot_exclude(
-    rows: sqlite3.Connection,
-    named: Sequence[LotRow],
-    lots: dict[int, LotRow],
-    made: dict[int, BatchRow],
-    bars: Sequence[BarsAt],
-) -> tuple[CannotBeExcluded, ...]:
-    """What the records cannot rule out, each with what it went into."""
-    found = []
-    graph = ledger_graph(rows)
-    named_ids = {lot.id for lot in named}
-    for material_id in sorted({lot.material_id for lot in named}):
-        for lot in lots.values():
-            if lot.material_id != material_id or not lot.number_unknown or lot.id in named_ids:
-                continue
-            closure = graph.downstream([("lot", lot.id)])
-            codes = [made[number].code for number in closure.of_kind("batch") if number in made]
-            into = f"it went into {', '.join(codes)}" if codes else "it went into nothing yet"
-            found.append(
-                CannotBeExcluded(
-                    f"lot {lot.code}, {lot.material} from {lot.supplier}, received {lot.on.isoformat()}",
-                    f"their lot number is unknown; {into}",
-                )
-            )
-    for one in bars:
-        if one.where == "missing at a count" and one.count > 0:
-            found.append(
-                CannotBeExcluded(
-                    f"{one.count} bars of batch {one.batch_code}",
-                    f"missing at a count on {one.on.isoformat() if one.on else '?'}; where they went is not known",
-                )
-            )
-    for row in rows.execute('SELECT id, "on", bought FROM live_complaint WHERE lot_id IS NULL ORDER BY id'):
-        found.append(
-            CannotBeExcluded(
-                f"complaint {row['id']} of {row['on']}",
-                f"its batch is not known; bought {row['bought'] or 'where and when is not known'}",
-            )
-        )
-    return tuple(found)

@@ -5,10 +5,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.domain.codes import looks_like_lot_code, supplier_number_key
+from ledger.domain.codes import supplier_number_key
+from ledger.domain.dates import show_date
 from ledger.domain.names import near
 from ledger.errors import BadInput
-from ledger.views.lots import LotRow, all_lots, find_lot
+from ledger.views.lots import LotRow, all_lots
 
 
 @dataclass(frozen=True)
@@ -22,36 +23,35 @@ class Notice:
     received_to: date | None = None
 
 
-def lots_meant(rows: sqlite3.Connection, notice: Notice) -> tuple[LotRow, ...]:
+def lots_meant(rows: sqlite3.Connection, notice: Notice, *, every: bool = False) -> tuple[LotRow, ...]:
     """Every lot that fits the notice.
 
     Numbers match whatever the capitals, spaces, dashes, slashes and prefixes; supplier and material
-    narrow them where they are given. Raises BadInput when a number matches nothing.
+    narrow them where they are given. Raises BadInput when a number matches nothing, or lots of different
+    suppliers or materials, unless `every` one of them is meant.
     """
-    bought = [lot for lot in all_lots(rows) if lot.supplier_id is not None and _fits(lot, notice)]
+    fitting = [lot for lot in all_lots(rows) if _fits(lot, notice)]
     if not notice.numbers:
-        if not bought:
+        if not fitting:
             raise BadInput("No lot fits that supplier, material and those days; widen them.")
-        return tuple(bought)
+        return tuple(fitting)
     found: dict[int, LotRow] = {}
     for number in notice.numbers:
-        key = supplier_number_key(number)
-        matches = [lot for lot in bought if lot.supplier_number and supplier_number_key(lot.supplier_number) == key]
+        matches = [lot for lot in fitting if _called(lot, number)]
         if not matches:
-            matches = _own_code(rows, number)
-        if not matches:
-            raise BadInput(_nothing(bought, number))
+            raise BadInput(_nothing([lot for lot in fitting if lot.supplier_id is not None], number))
+        if len({(lot.supplier_id, lot.material_id) for lot in matches}) > 1 and not every:
+            raise BadInput(_several(matches, number))
         found.update({lot.id: lot for lot in matches})
     return tuple(sorted(found.values(), key=lambda lot: lot.id))
 
 
-def _own_code(rows: sqlite3.Connection, number: str) -> list[LotRow]:
-    """A number that is one of our own lot codes; a supplier's number may look alike and fail its check."""
-    if not looks_like_lot_code(number):
-        return []
-    known = {row[0] for row in rows.execute("SELECT code FROM live_lot")}
-    plain = number.strip().upper()
-    return [find_lot(rows, plain)] if plain in known else []
+def _called(lot: LotRow, number: str) -> bool:
+    """Whether a number is this lot's: the supplier's for it as quoted by anyone, or our own code for it."""
+    if lot.supplier_number and supplier_number_key(lot.supplier_number) == supplier_number_key(number):
+        return True
+    # bars carry the batch's code and are no lot that a notice names
+    return lot.kind != "soap" and supplier_number_key(lot.code) == supplier_number_key(number)
 
 
 def _fits(lot: LotRow, notice: Notice) -> bool:
@@ -63,14 +63,24 @@ def _fits(lot: LotRow, notice: Notice) -> bool:
     )
 
 
+def _several(matches: Sequence[LotRow], number: str) -> str:
+    listed = "; ".join(
+        f"{lot.code} {lot.material} from {lot.supplier or f'batch {lot.batch_code}'}, {show_date(lot.on)}"
+        for lot in matches
+    )
+    return (
+        f"Several lots have the number '{number}': {listed}. Name the one meant by our own code "
+        f"({matches[0].code}), narrow with --supplier or --material, or take --all."
+    )
+
+
 def _nothing(bought: Sequence[LotRow], number: str) -> str:
     close = near(number, [lot.supplier_number for lot in bought if lot.supplier_number])
     hint = f" Near it: {', '.join(close)}." if close else ""
-    unknown = [lot for lot in bought if lot.number_unknown]
+    unknown = [f"{lot.code} {lot.material}" for lot in bought if lot.number_unknown]
     could = (
-        f" {len(unknown)} lots came without a number, so it cannot be excluded that it is one of them: "
-        "soapledger recall lot --supplier NAME --material NAME"
+        f" These came without a number and could be it; recall one by our own code: {', '.join(unknown)}."
         if unknown
         else ""
     )
-    return f"No lot with their number '{number}' was ever received.{hint}{could}"
+    return f"No lot with the number '{number}' was ever received.{hint}{could}"

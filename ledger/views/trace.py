@@ -22,6 +22,7 @@ class TraceStep:
     on: date
     supplier: str | None
     supplier_lot: str | None
+    number_unknown: bool  # the supplier's number was never learnt
     quantity: int | None
     pieces: bool
     status: str
@@ -94,11 +95,11 @@ def _step(
     if kind == "batch":
         batch = made[number]
         return TraceStep(
-            depth, kind, batch.code, f"{batch.product} ({batch.process})", batch.on, None, None, quantity, pieces,
-            batch.status, again,
+            depth, kind, batch.code, f"{batch.product} ({batch.process})", batch.on, None, None, False, quantity,
+            pieces, batch.status, again,
         )  # fmt: skip
     lot = lots[number]
     return TraceStep(
-        depth, kind, lot.code, lot.material, lot.on, lot.supplier, lot.supplier_number, quantity, pieces, lot.status,
-        again,
+        depth, kind, lot.code, lot.material, lot.on, lot.supplier, lot.supplier_number, lot.number_unknown, quantity,
+        pieces, lot.status, again,
     )  # fmt: skip

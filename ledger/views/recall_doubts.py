@@ -1,0 +1,79 @@
+"""What a recall cannot rule out: lots without a number, bars missing at a count, complaints without a batch."""
+
+import sqlite3
+from collections.abc import Mapping, Sequence
+
+from ledger.domain.dates import show_date
+from ledger.views.bars import BarCount
+from ledger.views.batch import BatchRow
+from ledger.views.graph import ledger_graph
+from ledger.views.lots import LotRow
+from ledger.views.reading import day
+from ledger.views.recall import CannotBeExcluded
+
+
+def cannot_exclude(
+    rows: sqlite3.Connection,
+    named: Sequence[LotRow],
+    counts: Sequence[BarCount],
+    *,
+    lots: Mapping[int, LotRow],
+    made: Mapping[int, BatchRow],
+) -> tuple[CannotBeExcluded, ...]:
+    """Everything that may belong to it, each with the reason; `counts` are the bars that were reached."""
+    return (
+        *_without_a_number(rows, named, lots, made),
+        *_missing(counts, lots),
+        *_without_a_batch(rows, counts, lots),
+    )
+
+
+def _without_a_number(
+    rows: sqlite3.Connection, named: Sequence[LotRow], lots: Mapping[int, LotRow], made: Mapping[int, BatchRow]
+) -> list[CannotBeExcluded]:
+    """Lots of the same material, from any supplier, with the batches and the number of bars they went into."""
+    graph = ledger_graph(rows)
+    named_ids = {lot.id for lot in named}
+    materials = {lot.material_id for lot in named}
+    found = []
+    for lot in lots.values():
+        if lot.material_id not in materials or not lot.number_unknown or lot.id in named_ids:
+            continue
+        reached = graph.downstream([("lot", lot.id)]).of_kind("batch")
+        bars = sum(made[number].made for number in reached if made[number].soap)
+        codes = ", ".join(sorted(made[number].code for number in reached))
+        into = f"it went into {codes} ({bars} bars)" if codes else "it went into nothing yet"
+        found.append(
+            CannotBeExcluded(
+                f"lot {lot.code}, {lot.material} from {lot.supplier}, received {show_date(lot.on)}",
+                f"their lot number is unknown; {into}",
+            )
+        )
+    return found
+
+
+def _missing(counts: Sequence[BarCount], lots: Mapping[int, LotRow]) -> list[CannotBeExcluded]:
+    return [
+        CannotBeExcluded(
+            f"{one.count} bar{'s' if one.count > 1 else ''} of batch {lots[one.lot_id].code}",
+            f"missing at a count{f' on {show_date(one.on)}' if one.on else ''}; it is not known where they went",
+        )
+        for one in counts
+        if one.where == "missing at a count" and one.count > 0
+    ]
+
+
+def _without_a_batch(
+    rows: sqlite3.Connection, counts: Sequence[BarCount], lots: Mapping[int, LotRow]
+) -> list[CannotBeExcluded]:
+    """Complaints about bars of an unknown batch, since the first reached bars were cut."""
+    since = min((lots[one.lot_id].on.isoformat() for one in counts), default=None)
+    return [
+        CannotBeExcluded(
+            f"complaint {row['id']} of {show_date(day(row['on']))}",
+            f"its batch is not known; bought {row['bought'] or 'where and when is not known'}",
+        )
+        for row in rows.execute(
+            'SELECT id, "on", bought FROM live_complaint WHERE lot_id IS NULL AND "on" >= ? ORDER BY id', (since,)
+        )
+    ]
