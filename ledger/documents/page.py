@@ -37,7 +37,7 @@ class Sheet:
     @property
     def width(self) -> float:
         """The width there is between the margins, in points."""
-        return PAPERS[self.paper][0] - 2 * MARGIN
+        return float(PAPERS[self.paper][0] - 2 * MARGIN)
 
 
 def escape(text: str, field: str = "text") -> str:

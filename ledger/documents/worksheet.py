@@ -1,5 +1,7 @@
 """The bench worksheet: numbered lines in the order of work, with boxes to write in."""
 
+from typing import Any
+
 from reportlab.lib.colors import black
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table, TableStyle
@@ -109,7 +111,7 @@ def _caution(part: tuple[str, tuple[str, ...]], wide: float) -> list[Flowable]:
     return [Spacer(1, 1.2 * mm), body, Spacer(1, 1.6 * mm)]
 
 
-def _row(cells: list[object], widths: list[float]) -> Table:
+def _row(cells: list[Any], widths: list[float]) -> Table:
     table = Table([cells], colWidths=widths)
     table.setStyle(
         TableStyle(

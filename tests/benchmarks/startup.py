@@ -12,7 +12,6 @@ import subprocess
 import sys
 import tempfile
 import time
-from datetime import date
 from pathlib import Path
 
 PYTHON = sys.executable
@@ -40,12 +39,12 @@ def commands(folder: Path) -> dict[str, list[str]]:
         "soapledger --version": [SOAPLEDGER, "--version"],
         "soapledger --help": [SOAPLEDGER, "--help"],
         "soapledger stock": [SOAPLEDGER, *ledger, "stock"],
-        "soapledger recall lot": [SOAPLEDGER, *ledger, "recall", "lot", recall_number(folder)],
+        "soapledger recall lot": [SOAPLEDGER, *ledger, "recall", "lot", recall_number()],
         "one write (supplier add)": [SOAPLEDGER, *ledger, "supplier", "add"],
     }
 
 
-def recall_number(folder: Path) -> str:
+def recall_number() -> str:
     """The supplier's lot number the demo answers, as its scenario names it."""
     import tomllib
 
@@ -67,7 +66,7 @@ def main(rounds: int) -> None:
     folder = Path(tempfile.mkdtemp(prefix="soapledger-bench-"))
     try:
         subprocess.run(
-            [SOAPLEDGER, "demo", str(folder / "season"), "--on", date.today().isoformat()],
+            [SOAPLEDGER, "demo", str(folder / "season")],
             check=True,
             stdout=subprocess.DEVNULL,
         )
