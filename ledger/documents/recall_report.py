@@ -124,7 +124,12 @@ def _totals(view: RecallAnswer, wide: float) -> Flowable:
     row = [str(value) for value in values]
     every = range(len(heads))
     return grid(
-        heads, [row], [wide * share for share in (*[0.096] * 9, 0.136)], BODY + 1, right=tuple(every), bold=tuple(every)
+        heads,
+        [row],
+        [wide * s for s in (0.08, 0.09, 0.095, 0.1, 0.1, 0.08, 0.12, 0.085, 0.095, 0.145)],
+        BODY + 1,
+        right=tuple(every),
+        bold=tuple(every),
     )
 
 

@@ -1,12 +1,14 @@
 """Plan a batch: lots chosen, lye reckoned for exactly those lots, numbered lines for the bench."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.dates import show_date
-from ledger.domain.formulate import lye_for, scaled_bars, targets, tolerance
+from ledger.domain.formulate import Lye, lye_for, scaled_bars, targets, tolerance
 from ledger.domain.quantity import show_mass
+from ledger.domain.recipe import Recipe
+from ledger.domain.saponification import FatCharge
 from ledger.errors import BadInput, Refused
 from ledger.operations.combine import next_batch_code
 from ledger.storage.book import Book, Transaction
@@ -76,10 +78,9 @@ def plan_batch(book: Book, request: PlanRequest) -> str:
                     f"The recipe reckons with {recipe.alkali_kind}, but {alkali.name} is "
                     f"{alkali.alkali_kind or 'no alkali'}; mend the recipe or the material."
                 )
-            lot, purity = _alkali_lot(tx, alkali, request.on, using)
-            lye = lye_for(recipe, charges, purity_ppm=purity)
+            lye, alkali_using = _lye(tx, recipe, charges, alkali, request.on, using)
             by_line["alkali", alkali_line.material] = _fill(
-                tx, "alkali", alkali, lye.alkali.weigh_mg, alkali_line.stage, request.on, {alkali.id: lot}
+                tx, "alkali", alkali, lye.alkali.weigh_mg, alkali_line.stage, request.on, alkali_using
             )
             by_line["liquid", water_line.material] = _fill(
                 tx, "liquid", named[water_line.material], lye.water_mg, water_line.stage, request.on, using
@@ -136,12 +137,30 @@ def _in_hand(tx: Transaction, card: MaterialCard, on: date, using: Mapping[int, 
     return found
 
 
-def _alkali_lot(tx: Transaction, card: MaterialCard, on: date, using: Mapping[int, str]) -> tuple[str, int | None]:
+def _lye(
+    tx: Transaction,
+    recipe: Recipe,
+    charges: Sequence[FatCharge],
+    card: MaterialCard,
+    on: date,
+    using: Mapping[int, str],
+) -> tuple[Lye, dict[int, str]]:
+    """The lye, and which alkali lot to begin with.
+
+    One lot that holds enough is taken alone, at its own purity. Where none does, the purest of the lots
+    is reckoned with, which errs towards more superfat.
+    """
     found = _in_hand(tx, card, on, using)
     if not found:
         raise Refused(_shortage(tx.rows, card, 0, None, on))
-    lot = found[0].lot
-    return lot.code, lot.purity_ppm if lot.purity_ppm is not None else card.purity_ppm
+    purities = [one.lot.purity_ppm if one.lot.purity_ppm is not None else card.purity_ppm for one in found]
+    for one, purity in zip(found, purities, strict=True):
+        lye = lye_for(recipe, charges, purity_ppm=purity)
+        if one.free >= lye.alkali.weigh_mg:
+            return lye, {card.id: one.lot.code}
+    known = [purity for purity in purities if purity is not None]
+    highest = max(known) if len(known) == len(purities) else None
+    return lye_for(recipe, charges, purity_ppm=highest), dict(using)
 
 
 def _fill(

@@ -1,0 +1,91 @@
+"""A ledger in memory whose facts a test writes one by one, for shapes that no single shop has."""
+
+import sqlite3
+from collections.abc import Iterable
+from typing import Any
+
+from ledger.domain.codes import batch_code, lot_code, supplier_number_key
+from ledger.storage.migrations import migrate
+
+MATERIALS = {"oil": (1, "fat"), "mixed oil": (2, "intermediate"), "soap": (3, "soap"), "offcuts": (4, "rework")}
+PLACES = {"workshop": 1, "retained": 2, "returns": 3, "quay": 4}
+DAY = "2026-03-02"
+
+
+class BareLedger:
+    """Every fact carries entry 1; the guards are those of a file, only the entry itself is left open."""
+
+    def __init__(self) -> None:
+        self.rows = sqlite3.connect(":memory:", isolation_level=None)
+        self.rows.row_factory = sqlite3.Row
+        migrate(self.rows)
+        self.add("settings_revision", business="Bare", country="IE", currency="EUR", units="metric", time_zone="UTC")
+        self.add("supplier", code="mill", own=0)
+        self.add("supplier_revision", supplier_id=1, name="The Mill")
+        for name, (number, kind) in MATERIALS.items():
+            self.add("material", code=name.replace(" ", "-"), kind=kind)
+            self.add("material_revision", material_id=number, name=name)
+        for name in PLACES:
+            self.add("place", code=name, name=name, kind="stall" if name == "quay" else name)
+        self.lots = 0
+        self.batches = 0
+
+    def add(self, table: str, **values: Any) -> int:
+        """One row of entry 1; returns its number."""
+        values = {"entry_id": 1, **values}
+        names, marks = ", ".join(f'"{name}"' for name in values), ", ".join("?" for _ in values)
+        row = self.rows.execute(f"INSERT INTO {table} ({names}) VALUES ({marks})", tuple(values.values()))
+        assert row.lastrowid is not None
+        return row.lastrowid
+
+    def buy(self, number: str | None, *, quantity: int = 1_000_000) -> int:
+        """A lot of oil from the mill, accepted."""
+        lot = self._lot(
+            "oil",
+            supplier_id=1,
+            supplier_number=number,
+            supplier_number_key=supplier_number_key(number) if number else None,
+        )
+        self.move(lot, quantity, "received")
+        return lot
+
+    def make(
+        self, process: str, used: Iterable[int], *, bars: int = 20, offcuts: bool = False
+    ) -> tuple[int, list[int]]:
+        """A batch that takes a gram of each lot used; returns it with the lots it gave."""
+        self.batches += 1
+        product = "soap" if process in ("cold", "hot", "rebatch") else "mixed oil"
+        batch = self.add(
+            "batch",
+            code=batch_code(2026, self.batches),
+            process=process,
+            material_id=MATERIALS[product][0],
+            on=DAY,
+        )
+        for lot in used:
+            self.move(lot, -1000, "consumed", batch_id=batch)
+        given = [self._lot(product, batch_id=batch)] + ([self._lot("offcuts", batch_id=batch)] if offcuts else [])
+        for lot, quantity in zip(given, (bars if product == "soap" else 100_000, 100_000), strict=False):
+            self.move(lot, quantity, "yielded", batch_id=batch)
+        return batch, given
+
+    def take_back(self, lot: int, batch: int) -> None:
+        """A batch took a lot and an undo mirrored it: the two leave nothing between them."""
+        self.move(lot, -1000, "consumed", batch_id=batch)
+        self.move(lot, 1000, "consumed", batch_id=batch)
+
+    def move(self, lot: int, quantity: int, kind: str, *, place: str = "workshop", on: str = DAY, **more: Any) -> None:
+        """One movement, as the guards let it."""
+        self.add("movement", lot_id=lot, place_id=PLACES[place], on=on, quantity=quantity, kind=kind, **more)
+
+    def code(self, table: str, number: int) -> str:
+        """The code of a lot or batch."""
+        return str(self.rows.execute(f"SELECT code FROM {table} WHERE id = ?", (number,)).fetchone()[0])
+
+    def _lot(self, material: str, **more: Any) -> int:
+        soap = material == "soap"
+        self.lots += 0 if soap else 1
+        code = self.code("batch", more["batch_id"]) if soap else lot_code(self.lots)
+        lot = self.add("lot", code=code, material_id=MATERIALS[material][0], on=DAY, **more)
+        self.add("decision", lot_id=lot, verdict="released" if soap else "accepted", on=DAY, by="Nuala")
+        return lot
