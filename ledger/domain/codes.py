@@ -6,7 +6,8 @@ from stdnum.iso7064 import mod_11_2
 
 from ledger.errors import BadInput, Refused
 
-_DASHES = re.compile(r"[\s\-–—−./_]+")
+# Every hyphen and dash that a keyboard, a printer or a PDF may put in a code (U+2010 to U+2015 and the minus sign).
+_DASHES = re.compile(r"[\s\-\u2010-\u2015−./_]+")
 
 
 def batch_code(year: int, number: int) -> str:
@@ -50,8 +51,11 @@ def read_batch_code(text: str) -> str:
     plain = _DASHES.sub("", text).upper()
     if not looks_like_batch_code(text):
         raise BadInput(f"'{text.strip()}' is not a batch code; one looks like {batch_code(2026, 118)}.")
-    year, number = int(plain[:2]), int(plain[2:-1])
-    return _checked(plain[:-1], plain[-1], text, batch_code(year, number))
+    right = batch_code(int(plain[:2]), int(plain[2:-1]))
+    if len(plain) != len(_DASHES.sub("", right)):
+        # One zero too many may fit its check character by chance, and would else pass for another batch.
+        raise Refused(f"'{text.strip()}' is not a code of ours: it has too many noughts. Read the label again.")
+    return _checked(plain[:-1], plain[-1], text, right)
 
 
 def read_lot_code(text: str) -> str:
@@ -63,8 +67,7 @@ def read_lot_code(text: str) -> str:
 
 
 _PREFIX = re.compile(
-    r"(?:lot\s*(?:number|no|nr)?|lote|batch\s*(?:number|no|nr)?|b/n|l/n|bn|charge(?:n-?nr)?)"
-    r"(?![a-z])[\s.:#-]*",
+    r"(?:(?:lot|lote|batch|chargen?)(?:[\W_]*(?:number|no|nr))?|b/n|l/n|bn)(?![a-z])[\W_]*",
     re.IGNORECASE,
 )
 
@@ -77,7 +80,7 @@ def supplier_number_key(text: str) -> str:
     """
     plain = text.strip().strip("'\"")
     while match := _PREFIX.match(plain):
-        if not re.search(r"\w", plain[match.end() :]):
+        if not re.search(r"[^\W_]", plain[match.end() :]):
             break
         plain = plain[match.end() :]
     return re.sub(r"[\W_]+", "", plain).casefold()
