@@ -3,6 +3,7 @@
 import re
 from fractions import Fraction
 
+from ledger.domain.wording import opening
 from ledger.errors import BadInput
 
 # NIST SP 811 (2008), appendix B: 1 lb = 453.592 37 g exactly; an ounce is a sixteenth of it;
@@ -21,25 +22,32 @@ _VOLUME_ML = {
     "fl oz": Fraction("29.5735295625"),
 }
 _LENGTH_UM = {"mm": Fraction(1000), "cm": Fraction(10_000), "in": Fraction(25_400)}
-_NUMBER = re.compile(r"\d+(?:[ \u00a0\u202f]\d{3})*(?:[.,]\d+)?|\.\d+")
-_SPLIT = re.compile(r"(?P<number>[\d.,\s\u00a0\u202f+-]*)(?P<unit>.*)", re.DOTALL)
+# What people call the units, by its start, for saying which one to write.
+_MEANT = (
+    ("milligr", "mg"), ("gr", "g"), ("gm", "g"), ("kilo", "kg"), ("ounce", "oz"), ("pound", "lb"),
+    ("millil", "mL"), ("lit", "L"), ("fluid", "fl oz"), ("millim", "mm"), ("centim", "cm"), ("inch", "in"),
+)  # fmt: skip
+# Spaces part thousands only where they stand before three digits; '1284 500' is two numbers, not one.
+_NUMBER = re.compile(r"(?:\d{1,3}(?:[ \u00a0\u202f]\d{3})+|\d+)(?:[.,]\d+)?|\.\d+")
+_SPLIT = re.compile(r"(?P<number>[\d.,\s\u00a0\u202f+−-]*)(?P<unit>.*)", re.DOTALL)
 _GROUP = "\u00a0"
 
 
 def parse_number(text: str, *, what: str = "the number") -> Fraction:
     """A plain number, with a point or a comma before the decimals, exactly.
 
-    Raises BadInput for a negative or unreadable number, and for 1,284, which could be either.
+    Raises BadInput for a negative or unreadable number, and for 1,284, which could be either;
+    0,284 could not, since no thousands begin with a zero.
     """
     plain = text.strip()
     if plain.startswith(("-", "−")):
-        raise BadInput(f"{what.capitalize()} cannot be below zero: '{text.strip()}'.")
+        raise BadInput(f"{opening(what)} cannot be below zero: '{text.strip()}'.")
     if not _NUMBER.fullmatch(plain):
         shown = plain or "nothing"
-        raise BadInput(f"{what.capitalize()} cannot be read from '{shown}'; write it like 182.4.")
-    if re.fullmatch(r"\d{1,3},\d{3}", plain):
+        raise BadInput(f"{opening(what)} cannot be read from '{shown}'; write it like 182.4.")
+    if re.fullmatch(r"[1-9]\d{0,2},\d{3}", plain):
         first, last = plain.split(",")
-        raise BadInput(f"{what.capitalize()} '{plain}' can be read two ways; write {first}{last} or {first}.{last}.")
+        raise BadInput(f"{opening(what)} '{plain}' can be read two ways; write {first}{last} or {first}.{last}.")
     return Fraction(re.sub(r"\s", "", plain).replace(",", "."))
 
 
@@ -48,20 +56,21 @@ def _split(text: str, *, what: str, example: str) -> tuple[Fraction, str, str]:
     assert match is not None  # the pattern takes any text
     unit = match["unit"].strip()
     if not match["number"].strip():
-        raise BadInput(f"{what.capitalize()} cannot be read from '{text.strip()}'; write {example}.")
+        raise BadInput(f"{opening(what)} cannot be read from '{text.strip()}'; write {example}.")
     return parse_number(match["number"], what=what), unit, match["number"].strip()
 
 
 def _unit_error(text: str, number: str, unit: str, known: list[str], what: str) -> BadInput:
     from ledger.domain.names import near
 
-    close = near(unit, known, 1)
-    suggestion = close[0] if close else known[0]
     if not unit:
-        return BadInput(f"{number} of what? Write {what} with its unit, such as {number} {suggestion}.")
-    return BadInput(
-        f"{text.strip()}: '{unit}' is not a unit known here; write {number} {suggestion} (one of {', '.join(known)})."
-    )
+        return BadInput(f"{number} of what? Write {what} with its unit, such as {number} {known[0]}.")
+    meant = [short for start, short in _MEANT if unit.casefold().startswith(start) and short in known]
+    close = meant or near(unit, known, 1)
+    listed = f"{', '.join(known[:-1])} or {known[-1]}"
+    # Nothing close: naming any one unit would invite a weight wrong by its factor.
+    advice = f"{number} {close[0]} (one of {', '.join(known)})" if close else f"{what} in {listed}"
+    return BadInput(f"{text.strip()}: '{unit}' is not a unit known here; write {advice}.")
 
 
 def _norm(unit: str) -> str:
@@ -100,7 +109,7 @@ def parse_pieces(text: str, *, what: str = "the number") -> int:
     """A whole number of pieces. Raises BadInput."""
     plain = text.strip()
     if not re.fullmatch(r"\d+", plain):
-        raise BadInput(f"{what.capitalize()} is a whole number, such as 10; '{plain}' is not one.")
+        raise BadInput(f"{opening(what)} is a whole number, such as 10; '{plain}' is not one.")
     return int(plain)
 
 
@@ -115,7 +124,7 @@ def parse_temperature(text: str, *, what: str = "the temperature") -> int:
     plain = text.strip()
     match = re.fullmatch(r"([-−]?)\s*([\d.,]+)\s*°?\s*([cCfF]?)", plain)
     if not match:
-        raise BadInput(f"{what.capitalize()} cannot be read from '{plain}'; write 49 C or 120 F.")
+        raise BadInput(f"{opening(what)} cannot be read from '{plain}'; write 49 C or 120 F.")
     degrees = parse_number(match[2], what=what) * (-1 if match[1] else 1)
     if not match[3]:
         raise BadInput(f"{plain} degrees of which kind? Write {plain} C or {plain} F.")
