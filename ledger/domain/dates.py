@@ -3,6 +3,7 @@
 import re
 from datetime import date, timedelta
 
+from ledger.domain.wording import opening
 from ledger.errors import BadInput
 
 MONTHS = (
@@ -26,20 +27,39 @@ def parse_date(text: str, *, today: date, what: str = "the date") -> date:
         for number, month in enumerate(MONTHS, 1):
             if month.casefold().startswith(match[2]):
                 return _day(int(match[3]), number, int(match[1]), text, what)
-    if re.fullmatch(r"\d{1,2}[/.]\d{1,2}[/.]\d{2,4}", plain):
-        raise BadInput(
-            f"{what.capitalize()} '{text.strip()}' can be read two ways; "
-            f"write it like {today.isoformat()} or {show_date(today)}."
-        )
+    if match := re.fullmatch(r"(\d{1,2})[/.](\d{1,2})[/.](\d{4}|\d{2})", plain):
+        year = int(match[3]) + (2000 if len(match[3]) == 2 else 0)
+        raise _two_ways(text, _readings(year, int(match[1]), int(match[2])), what)
     raise BadInput(
-        f"{what.capitalize()} cannot be read from '{text.strip()}'; "
+        f"{opening(what)} cannot be read from '{text.strip()}'; "
         f"write it like {today.isoformat()} or {show_date(today)}."
+    )
+
+
+def _readings(year: int, first: int, second: int) -> list[date]:
+    days = []
+    for day, month in dict.fromkeys([(first, second), (second, first)]):
+        try:
+            days.append(date(year, month, day))
+        except ValueError:
+            continue
+    return days
+
+
+def _two_ways(text: str, days: list[date], what: str) -> BadInput:
+    if not days:
+        return BadInput(f"There is no such day as '{text.strip()}'; look again at {what}.")
+    how = "can be read two ways" if len(days) == 2 else "is not written as dates are here"
+    return BadInput(
+        f"{opening(what)} '{text.strip()}' {how}; write "
+        + " or ".join(f"{day.isoformat()} for {show_date(day)}" for day in days)
+        + "."
     )
 
 
 def _day(year: int, month: int, day: int, text: str, what: str) -> date:
     if not 1990 <= year <= 2100:
-        raise BadInput(f"{what.capitalize()} '{text.strip()}' lies outside the years 1990 to 2100.")
+        raise BadInput(f"{opening(what)} '{text.strip()}' lies outside the years 1990 to 2100.")
     try:
         return date(year, month, day)
     except ValueError:
@@ -49,7 +69,7 @@ def _day(year: int, month: int, day: int, text: str, what: str) -> date:
 def not_future(day: date, *, today: date, what: str = "the date") -> date:
     """The day, unless it has not come yet. Raises BadInput."""
     if day > today:
-        raise BadInput(f"{what.capitalize()} {show_date(day)} has not come yet; today is {show_date(today)}.")
+        raise BadInput(f"{opening(what)} {show_date(day)} has not come yet; today is {show_date(today)}.")
     return day
 
 
