@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from ledger.domain.quantity import parse_number
+from ledger.domain.wording import opening
 from ledger.errors import BadInput
 
 # ISO 4217, list one (from memory, unverified): currencies whose minor unit is not a hundredth.
@@ -12,56 +13,15 @@ _DIGITS = {
     "BIF": 0, "CLP": 0, "DJF": 0, "GNF": 0, "ISK": 0, "JPY": 0, "KMF": 0, "KRW": 0, "PYG": 0,
     "RWF": 0, "UGX": 0, "VND": 0, "VUV": 0, "XAF": 0, "XOF": 0, "XPF": 0,
 }  # fmt: skip
-_HUNDREDTHS = frozenset(
-    [
-        "AED",
-        "AUD",
-        "BAM",
-        "BGN",
-        "BRL",
-        "CAD",
-        "CHF",
-        "CNY",
-        "CZK",
-        "DKK",
-        "EUR",
-        "GBP",
-        "GEL",
-        "HKD",
-        "HUF",
-        "IDR",
-        "ILS",
-        "INR",
-        "KES",
-        "MAD",
-        "MDL",
-        "MKD",
-        "MXN",
-        "MYR",
-        "NAD",
-        "NGN",
-        "NOK",
-        "NZD",
-        "PEN",
-        "PHP",
-        "PKR",
-        "PLN",
-        "QAR",
-        "RON",
-        "RSD",
-        "SAR",
-        "SEK",
-        "SGD",
-        "THB",
-        "TRY",
-        "TWD",
-        "UAH",
-        "USD",
-        "ZAR",
-        "ALL",
-        "AMD",
-    ]
-)
+# And those whose minor unit is a hundredth (same list, from memory, unverified).
+_OF_HUNDREDTHS = """
+    AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BGN BMD BND BOB BRL BSD BTN BWP BYN BZD CAD CDF CHF CNY COP
+    CRC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG HUF IDR ILS INR
+    IRR JMD KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MYR MZN
+    NAD NGN NIO NOK NPR NZD PAB PEN PGK PHP PKR PLN QAR RON RSD SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN
+    SVC SYP SZL THB TJS TMT TOP TRY TTD TWD TZS UAH USD UYU UZS VES WST XCD XCG YER ZAR ZMW ZWG
+"""
+_HUNDREDTHS = frozenset(_OF_HUNDREDTHS.split())
 
 
 def currency_digits(code: str) -> int:
@@ -79,7 +39,9 @@ def parse_money(text: str, currency: str, *, what: str = "the amount of money") 
     plain = text.strip().removeprefix(currency).removesuffix(currency).strip()
     minor = parse_number(plain, what=what) * 10**digits
     if minor.denominator != 1:
-        raise BadInput(f"{what} '{text}' has more decimals than {currency} has; write {digits} of them.")
+        raise BadInput(
+            f"{opening(what)} '{text.strip()}' has more decimals than {currency} has; write {digits} of them."
+        )
     return int(minor)
 
 
@@ -109,6 +71,8 @@ def share_of(total_minor: int, whole: int, before: int, after: int) -> int:
 def share_out(total_minor: int, weights: Sequence[int]) -> list[int]:
     """The total shared by weight; the shares add up to it exactly. Raises BadInput for no weight at all."""
     whole = sum(weights)
+    if whole <= 0:
+        raise BadInput("Nothing cannot be shared out.")
     shares, before = [], 0
     for weight in weights:
         shares.append(share_of(total_minor, whole, before, before + weight))
