@@ -1,0 +1,63 @@
+"""complaint at the command line."""
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+pytestmark = pytest.mark.usefixtures("frozen")
+
+
+def test_a_serious_one_brings_the_duties_to_mind_and_leaves_the_rest_to_her(shop: Any, run: Callable[..., Any]) -> None:
+    words = ("complaint", "add", "blisters", "--batch", shop.batch, "--serious", "yes", "--decided-by", "Nuala")
+    shown = run(*words).stdout
+    assert shown.startswith("Complaint 1 is booked.")
+    for duty in ("1223/2009, Art 23", "15 business days", "A reminder, not legal advice"):
+        assert duty in shown
+    assert f"soapledger lot hold {shop.batch}" in shown
+
+
+@pytest.mark.usefixtures("shop")
+def test_one_that_nobody_judged_brings_no_duty(run: Callable[..., Any]) -> None:
+    shown = run("complaint", "add", "too soft").stdout
+    assert "reminder" not in shown
+    assert "cannot be excluded" in shown
+
+
+def test_it_is_listed_shown_and_forgotten(shop: Any, run: Callable[..., Any]) -> None:
+    run(
+        *("complaint", "add", "itched", "--batch", shop.batch, "--on", "2026-05-20", "--name", "Ida Marsh"),
+        *("--phone", "01 555 0190", "--health", "a rash on both hands", "--bought", "quay, 9 May"),
+    )
+    assert "20 May 2026" in run("complaint", "list").stdout
+    assert len(json.loads(run("complaint", "list", "--batch", shop.batch, "--json").stdout)) == 1
+    shown = run("complaint", "show", "1").stdout
+    for words in ("itched", f"{shop.batch}, Plain Bar", "quay, 9 May", "not decided yet", "Ida Marsh", "both hands"):
+        assert words in shown
+    run("complaint", "erase", "1", "--reason", "asked by letter", input="n\n", code=1)
+    assert "Ida Marsh" in run("complaint", "show", "1").stdout
+    run("complaint", "erase", "1", "--reason", "asked by letter", "--yes")
+    shown = run("complaint", "show", "1").stdout
+    assert "itched" in shown
+    assert "Ida Marsh" not in shown
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    ("words", "message", "code"),
+    [
+        (("add", "itched", "--serious", "maybe"), "--serious yes or --serious no", 2),
+        (("add", "itched", "--serious", "yes"), "--decided-by NAME", 2),
+        (("add", "itched", "--on", "2026-06-02"), "2 Jun 2026", 2),
+        (("add", "itched", "--batch", "26-777-1"), "26-777", 1),
+        (("show", "7"), "no complaint 7", 2),
+        (("show", "first"), "number of the complaint", 2),
+    ],
+)
+def test_what_cannot_be_is_said_in_one_line(
+    run: Callable[..., Any], words: tuple[str, ...], message: str, code: int
+) -> None:
+    said = run("complaint", *words, code=code).stderr
+    assert message in said
+    assert len(said.splitlines()) == 1

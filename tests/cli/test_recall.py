@@ -1,0 +1,132 @@
+"""recall at the command line: the sentence for the telephone, the files, and what it refuses."""
+
+import csv
+import json
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pypdf
+import pytest
+
+from ledger.operations.customers import CustomerDetails, add_customer
+from ledger.operations.lots import count_lot
+from ledger.operations.sell import add_stall, dispatch, gift, stall_back, stall_out, take_back
+from ledger.storage.personal import PersonDetails
+
+pytestmark = pytest.mark.usefixtures("frozen")
+
+
+@pytest.fixture
+def sold(shop: Any) -> Any:
+    """Of 10 bars: 3 sold at the quay (4 out, 1 home), 2 to a shop of which 1 came back, 1 given, 1 missing.
+
+    That leaves 10 - 3 - 2 - 1 - 1 = 3 in the workshop and 1 on the returns shelf.
+    """
+    book, batch = shop.book, shop.batch
+    add_stall(book, "quay")
+    stall_out(book, "quay", {batch: 4}, on=date(2026, 5, 9))
+    stall_back(book, "quay", {batch: 1}, on=date(2026, 5, 9), takings_minor=1350)
+    details = CustomerDetails("=The Blue Door", PersonDetails(name="Róisín Ward", phone="+353 1 555 0177"))
+    add_customer(book, details, kind="shop", code="blue-door")
+    dispatch(book, "blue-door", {batch: 2}, on=date(2026, 5, 12), price_minor=450, note=None)
+    take_back(book, {batch: 1}, customer="blue-door", stall=None, on=date(2026, 5, 20), reason="cracked")
+    gift(book, {batch: 1}, to="the ferryman", on=date(2026, 5, 21))
+    count_lot(book, batch, 3, place=None, on=date(2026, 5, 30), note=None)
+    return shop
+
+
+def test_the_first_line_is_the_answer(sold: Any, run: Callable[..., Any]) -> None:
+    first = run("recall", "lot", "LOT 4471-2").stdout.splitlines()[0]
+    assert first == (
+        f"olive oil, lot {sold.olive} (their number 4471/2): 1 batch, 10 bars. 3 here, 0 at a stall, 0 retained, "
+        "1 returned, 3 sold, 1 dispatched, 1 given away, 0 thrown away, 1 unexplained."
+    )
+
+
+def test_the_answer_says_where_whom_to_call_and_what_is_in_doubt(sold: Any, run: Callable[..., Any]) -> None:
+    run("complaint", "add", "itched", "--on", "2026-05-25", "--bought", "some market in May")
+    run("complaint", "add", "too soft", "--on", "2026-03-30")  # before the first of these bars was cut
+    shown = run("recall", "lot", "4471/2").stdout
+    for words in ("600 g", "quay", "9 May 2026", "Róisín Ward", "+353 1 555 0177", "the ferryman (a gift)"):
+        assert words in shown
+    doubts = shown.split("Cannot be excluded:")[1]
+    assert f"1 bar of batch {sold.batch}: missing at a count on 30 May 2026" in doubts
+    assert "complaint 1 of 25 May 2026: its batch is not known; bought some market in May" in doubts
+    assert "complaint 2" not in doubts
+    assert f"Next, to stop all that is here: soapledger recall lot {sold.olive} --hold" in shown
+
+
+def test_a_lot_of_the_same_material_without_a_number_cannot_be_excluded(shop: Any, run: Callable[..., Any]) -> None:
+    run("receive", "oakmoor", "--on", "2026-05-05", "--line", "olive oil; 2 kg; lot unknown; 14.00", "--accept")
+    assert "their lot number is unknown; it went into nothing yet" in run("recall", "lot", "4471/2").stdout
+    water = run("recall", "lot", shop.water).stdout  # itself without a number: named, and in no doubt
+    assert "(their number unknown): 1 batch, 10 bars" in water
+    assert "Cannot be excluded" not in water
+
+
+def test_the_json_has_the_same_figures(sold: Any, run: Callable[..., Any]) -> None:
+    answer = json.loads(run("recall", "lot", "4471/2", "--json").stdout)
+    assert answer["totals"] == {
+        "made": 10, "on_hand": 3, "at_stall": 0, "retained": 0, "returned": 1, "sold": 3, "dispatched": 1,
+        "given": 1, "wasted": 0, "unexplained": 1,
+    }  # fmt: skip
+    assert [one["batch_code"] for one in answer["batches"]] == [sold.batch]
+    assert sum(one["count"] for one in answer["bars"]) == 10
+
+
+@pytest.mark.usefixtures("sold")
+def test_the_contact_list_holds_no_formula(run: Callable[..., Any]) -> None:
+    run("recall", "lot", "4471/2", "--csv", "call.csv")
+    with Path("call.csv").open(encoding="utf-8", newline="") as file:
+        lines = {line["name"]: line for line in csv.DictReader(file)}
+    shop = lines["'=The Blue Door (Róisín Ward)"]
+    assert (shop["phone"], shop["bars"], shop["last_on"]) == ("'+353 1 555 0177", "1", "2026-05-20")
+    assert lines["the ferryman (a gift)"]["bars"] == "1"
+
+
+def test_the_report_is_written_and_nothing_is_overwritten(sold: Any, run: Callable[..., Any]) -> None:
+    run("recall", "lot", "4471/2", "--exercise", "-o", "recall.pdf")
+    text = " ".join(page.extract_text() for page in pypdf.PdfReader("recall.pdf").pages)
+    assert sold.batch in text
+    assert "EXERCISE" in text
+    before = Path("recall.pdf").read_bytes()
+    run("recall", "lot", "4471/2", "-o", "recall.pdf", "--hold", code=2)
+    assert Path("recall.pdf").read_bytes() == before
+    assert "on hold" not in run("lot", "show", sold.olive).stdout  # refused before anything was held
+    run("recall", "lot", "4471/2", "-o", "recall.pdf", "--force")
+
+
+def test_hold_stops_all_of_it_and_says_so(sold: Any, run: Callable[..., Any]) -> None:
+    shown = run("recall", "lot", "4471/2", "--hold", "--reason", "rancid").stdout
+    assert "Everything of it that is here is on hold." in shown
+    assert "Next, to stop" not in shown
+    for code in (sold.olive, sold.batch):
+        assert "on hold" in run("lot", "show", code).stdout
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    ("words", "message"),
+    [
+        ((), "Give their lot number"),
+        (("--supplier", "oakmoor"), "both --supplier and --material"),
+        (("9999",), "No lot with the number '9999'"),
+        (("4471/2", "--exercise", "--hold"), "An exercise holds nothing back"),
+        (("4471/2", "--from", "31/12"), "The day of --from"),
+        (("4471/2", "--csv", "no/such/folder.csv"), "There is no folder"),
+    ],
+)
+def test_what_cannot_be_answered_is_said_in_one_line(
+    run: Callable[..., Any], words: tuple[str, ...], message: str
+) -> None:
+    said = run("recall", "lot", *words, code=2).stderr
+    assert message in said
+    assert len(said.splitlines()) == 1
+
+
+def test_supplier_material_and_days_do_without_a_number(shop: Any, run: Callable[..., Any]) -> None:
+    words = ("recall", "lot", "--supplier", "oakmoor", "--material", "olive oil")
+    assert f"lot {shop.olive}" in run(*words, "--from", "2026-03-01", "--to", "2026-03-31").stdout
+    assert "widen" in run(*words, "--from", "2026-03-03", code=2).stderr
