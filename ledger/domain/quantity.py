@@ -31,24 +31,31 @@ _MEANT = (
 _NUMBER = re.compile(r"(?:\d{1,3}(?:[ \u00a0\u202f]\d{3})+|\d+)(?:[.,]\d+)?|\.\d+")
 _SPLIT = re.compile(r"(?P<number>[\d.,\s\u00a0\u202f+−-]*)(?P<unit>.*)", re.DOTALL)
 _GROUP = "\u00a0"
+# Common practice, no source: far above what one person weighs, counts or is paid, and in milligrams far below
+# the largest whole number a ledger file can hold (2 to the 63rd).
+_TOO_LARGE = 10**9
+_TOO_LONG = 40
 
 
 def parse_number(text: str, *, what: str = "the number") -> Fraction:
     """A plain number, with a point or a comma before the decimals, exactly.
 
-    Raises BadInput for a negative or unreadable number, and for 1,284, which could be either;
+    Raises BadInput for a negative, unreadable or absurdly large number, and for 1,284, which could be either;
     0,284 could not, since no thousands begin with a zero.
     """
     plain = text.strip()
     if plain.startswith(("-", "−")):
         raise BadInput(f"{opening(what)} cannot be below zero: '{text.strip()}'.")
-    if not _NUMBER.fullmatch(plain):
-        shown = plain or "nothing"
+    if len(plain) > _TOO_LONG or not _NUMBER.fullmatch(plain):
+        shown = plain[:_TOO_LONG] or "nothing"
         raise BadInput(f"{opening(what)} cannot be read from '{shown}'; write it like 182.4.")
     if re.fullmatch(r"[1-9]\d{0,2},\d{3}", plain):
         first, last = plain.split(",")
         raise BadInput(f"{opening(what)} '{plain}' can be read two ways; write {first}{last} or {first}.{last}.")
-    return Fraction(re.sub(r"\s", "", plain).replace(",", "."))
+    number = Fraction(re.sub(r"\s", "", plain).replace(",", "."))
+    if number >= _TOO_LARGE:
+        raise BadInput(f"{opening(what)} '{plain}' is too large to be meant; look at the figures again.")
+    return number
 
 
 def _split(text: str, *, what: str, example: str) -> tuple[Fraction, str, str]:
@@ -110,7 +117,7 @@ def parse_pieces(text: str, *, what: str = "the number") -> int:
     plain = text.strip()
     if not re.fullmatch(r"\d+", plain):
         raise BadInput(f"{opening(what)} is a whole number, such as 10; '{plain}' is not one.")
-    return int(plain)
+    return int(parse_number(plain, what=what))
 
 
 def parse_share(text: str, *, what: str = "the share") -> int:

@@ -86,6 +86,14 @@ def test_the_contact_list_holds_no_formula(run: Callable[..., Any]) -> None:
     assert lines["the ferryman (a gift)"]["bars"] == "1"
 
 
+def test_who_brought_everything_back_is_called_no_more(sold: Any, run: Callable[..., Any]) -> None:
+    """The shop's second bar comes back as well: 0 dispatched, 2 on the shelf, and only the ferryman to call."""
+    take_back(sold.book, {sold.batch: 1}, customer="blue-door", stall=None, on=date(2026, 5, 31), reason=None)
+    answer = json.loads(run("recall", "lot", "4471/2", "--json").stdout)
+    assert (answer["totals"]["dispatched"], answer["totals"]["returned"]) == (0, 2)
+    assert [one["name"] for one in answer["call"]] == ["the ferryman (a gift)"]
+
+
 def test_the_report_is_written_and_nothing_is_overwritten(sold: Any, run: Callable[..., Any]) -> None:
     run("recall", "lot", "4471/2", "--exercise", "-o", "recall.pdf")
     text = " ".join(page.extract_text() for page in pypdf.PdfReader("recall.pdf").pages)

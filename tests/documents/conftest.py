@@ -1,0 +1,393 @@
+"""Four finished views to draw, and a way to read a drawn page back."""
+
+import io
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+import pypdfium2
+import pytest
+
+from ledger.domain.declaration import DeclaredIngredient
+from ledger.views.batch_record import (
+    Attached,
+    BatchRecord,
+    PrintedLabels,
+    RecordedDecision,
+    RecordedReading,
+    UsedMaterial,
+    WhereBars,
+    Yielded,
+)
+from ledger.views.label import LabelText
+from ledger.views.recall import (
+    BarsAt,
+    BulkAt,
+    CannotBeExcluded,
+    NamedLot,
+    ReachedBatch,
+    RecallAnswer,
+    ToCall,
+    Totals,
+)
+from ledger.views.settings import PrintedFrom
+from ledger.views.worksheet import WeighLine, Worksheet
+
+PRINTED = PrintedFrom(entry=214, recorded_at="2026-06-01T09:30:00Z", program="0.1.0")
+BUSINESS = "Tidewrack Soaps"
+MADE, CUT, READY = date(2026, 4, 1), date(2026, 4, 2), date(2026, 4, 30)
+BATCH = "26-118-0"
+MM = 72 / 25.4
+
+
+@dataclass(frozen=True)
+class Glyph:
+    """One letter on a page: its ink box in mm from the page's left and top edge, and its type size in points."""
+
+    sign: str
+    left: float
+    top: float
+    right: float
+    bottom: float
+    size: float
+
+
+class Read:
+    """A PDF read back by another library than the one that drew it."""
+
+    def __init__(self, data: bytes) -> None:
+        self.pdf = pypdfium2.PdfDocument(io.BytesIO(data))
+        self.pages = [page.get_textpage() for page in self.pdf]
+
+    def text(self, page: int | None = None) -> str:
+        """The words of one page, or of all, on one line."""
+        chosen = self.pages if page is None else [self.pages[page]]
+        return re.sub(r"\s+", " ", " ".join(one.get_text_bounded() for one in chosen))
+
+    def size_mm(self, page: int = 0) -> tuple[int, int]:
+        """Width and height of a page in whole mm."""
+        wide, high = self.pdf[page].get_size()
+        return round(wide / MM), round(high / MM)
+
+    def glyphs(self, page: int = 0) -> list[Glyph]:
+        """Every letter of a page that has ink."""
+        text, high = self.pages[page], self.pdf[page].get_size()[1]
+        found = []
+        for index in range(text.count_chars()):
+            sign = text.get_text_range(index, 1)
+            left, bottom, right, top = text.get_charbox(index)
+            if sign.strip() and right > left:
+                size = pypdfium2.raw.FPDFText_GetFontSize(text.raw, index)
+                found.append(
+                    Glyph(sign, left / MM, (high - top) / MM, right / MM, (high - bottom) / MM, round(size, 2))
+                )
+        return found
+
+    def image(self, page: int = 0, scale: float = 4) -> Any:
+        """A page as a picture, 72 dots an inch times the scale."""
+        return self.pdf[page].render(scale=scale).to_pil()
+
+
+@pytest.fixture
+def read() -> Callable[[bytes], Read]:
+    """Read a drawn document back."""
+    return Read
+
+
+def _line(number: int, role: str, material: str, lot: str, supplier: str, theirs: str | None, target: int, stage: str):
+    slack = max(target // 100, 100)
+    return WeighLine(
+        number=number,
+        role=role,
+        material=material,
+        inci=None,
+        lot_code=lot,
+        supplier=supplier,
+        supplier_lot=theirs,
+        best_before=date(2027, 8, 31),
+        target=target,
+        low=target - slack,
+        high=target + slack,
+        stage=stage,
+        pieces=role == "packaging",
+    )
+
+
+LINES = (
+    _line(1, "fat", "olive oil infused with calendula petals", "L57-1", "own making", None, 600_000, "in the fats"),
+    _line(2, "fat", "coconut oil", "L42-5", "Oakmoor Oils", "CN-0919", 300_000, "in the fats"),
+    _line(3, "fat", "shea butter", "L48-X", "Brightwater Trading", "SB/26/0087-A", 100_000, "in the fats"),
+    _line(4, "liquid", "water", "L44-1", "Oakmoor Oils", None, 284_200, "with the lye"),
+    _line(5, "alkali", "sodium hydroxide", "L43-3", "Oakmoor Oils", "SH 88 A", 142_100, "with the lye"),
+    _line(6, "botanical", "calendula petals", "L51-2", "the garden", None, 4_500, "at trace"),
+    _line(7, "fragrance", "lavender essential oil", "L52-0", "Fenwick & Daughters", "LAV-3391", 30_000, "at trace"),
+    _line(8, "packaging", "paper band", "L60-1", "Port Emmer Print", "PB-12", 10, "packing"),
+)
+
+
+@pytest.fixture
+def sheet() -> Worksheet:
+    """A cold process batch of 1 kg of fats in eight lines."""
+    return Worksheet(
+        business=BUSINESS,
+        units="metric",
+        batch_code=BATCH,
+        product="Calendula & Lavender",
+        recipe_code="calendula",
+        recipe_version=3,
+        process="cold",
+        made_on=MADE,
+        lines=LINES,
+        fats_mg=1_000_000,
+        alkali_mg=142_100,
+        water_mg=284_200,
+        dough_mg=1_460_800,
+        superfat_ppm=50_000,
+        lye_concentration_ppm=333_333,
+        water_per_alkali_thousandths=2000,
+        mould="loaf, birch",
+        bars_planned=10,
+        net_weight_mg=100_000,
+        ready_days=28,
+        notes=(),
+        printed_from=PRINTED,
+    )
+
+
+def _used(line: WeighLine, inci: str, origin: str, certificate: str | None) -> UsedMaterial:
+    return UsedMaterial(
+        number=line.number,
+        role=line.role,
+        material=line.material,
+        inci=inci,
+        lot_code=line.lot_code or "",
+        supplier=line.supplier,
+        supplier_lot=line.supplier_lot,
+        origin=origin,
+        lot_status="accepted",
+        certificate=certificate,
+        target=line.target,
+        used=line.target + (0 if line.pieces else 200),
+        low=line.low,
+        high=line.high,
+        pieces=line.pieces,
+        weighed_by="Nuala Quill",
+        weighed_at="2026-04-01T12:41:00Z",
+    )
+
+
+@pytest.fixture
+def record() -> BatchRecord:
+    """The record of that batch, released and mostly sold."""
+    names = (
+        ("Olea Europaea Fruit Oil", "batch", "190.0 mg KOH/g, midpoint of CXS 33-1981"),
+        ("Cocos Nucifera Oil", "supplier", "257.0 mg KOH/g, the lot's certificate"),
+        ("Butyrospermum Parkii Butter", "supplier", "182.0 mg KOH/g, midpoint of CXS 325R-2017"),
+        ("Aqua", "supplier", None),
+        ("Sodium Hydroxide", "supplier", "taken as 100 % pure, no certificate"),
+        ("Calendula Officinalis Flower", "own", None),
+        ("Lavandula Angustifolia Oil", "supplier", None),
+        ("", "supplier", None),
+    )
+    readings = (
+        (MADE, "13:10", "lye temperature", "42.0 °C"),
+        (MADE, "13:12", "fats temperature", "41.5 °C"),
+        (MADE, "13:31", "trace", "12 min"),
+        (MADE, "13:40", "poured", "13:40"),
+        (
+            MADE,
+            None,
+            "observation",
+            "A little slow to trace; stirred by hand for the last three minutes, no false trace.",
+        ),
+        (date(2026, 4, 29), None, "pH", "9.6"),
+    )
+    return BatchRecord(
+        business=BUSINESS,
+        units="metric",
+        batch_code=BATCH,
+        product="Calendula & Lavender",
+        recipe_code="calendula",
+        recipe_version=3,
+        process="cold",
+        status="released",
+        draft=False,
+        planned_on=date(2026, 3, 31),
+        made_on=MADE,
+        cut_on=CUT,
+        ready_on=READY,
+        usable_from=None,
+        fats_mg=1_000_600,
+        alkali_mg=142_300,
+        water_mg=284_400,
+        alkali_kind="NaOH",
+        alkali_purity_ppm=1_000_000,
+        superfat_nominal_ppm=50_000,
+        superfat_actual_ppm=49_200,
+        lye_concentration_ppm=333_500,
+        mass_in_mg=1_462_200,
+        mass_out_mg=1_418_000,
+        bars_planned=10,
+        bars_cut=10,
+        net_weight_mg=100_000,
+        materials=tuple(_used(line, *more) for line, more in zip(LINES, names, strict=True)),
+        readings=tuple(RecordedReading(*one, by="Nuala Quill", entry=188 + i) for i, one in enumerate(readings)),
+        decisions=(
+            RecordedDecision(READY, "passed for packing", "bars", "Nuala Quill", None, 203, True),
+            RecordedDecision(
+                date(2026, 5, 4), "released", "bars", "Nuala Quill", "labels checked, weights hold", 206, False
+            ),
+        ),
+        yields=(
+            Yielded(BATCH, "Calendula & Lavender", 10, True, 1_380_000, "workshop 2, retained 1", CUT, "released"),
+            Yielded("L61-8", "offcuts", 38_000, False, 38_000, "workshop 38 g", CUT, "accepted"),
+        ),
+        whereabouts=(
+            WhereBars("on hand", "workshop", None, 2, False),
+            WhereBars("retained", "retained", None, 1, False),
+            WhereBars("sold", "Saturday market, Port Emmer", date(2026, 5, 9), 4, True),
+            WhereBars("dispatched", "The Blue Door", date(2026, 5, 12), 3, True),
+        ),
+        labels=(PrintedLabels(date(2026, 5, 2), "belly band", "eu", 10, "9f" * 32, "Nuala Quill", 204),),
+        attachments=(
+            Attached("oakmoor-coconut-CN-0919.pdf", "CoA", "3a" * 32, "L42-5"),
+            Attached("loaf-in-mould.jpg", "photo", "c4" * 32, "this batch"),
+        ),
+        warnings=("water, lot L44-1: the supplier's lot number is unknown.",),
+        printed_from=PRINTED,
+    )
+
+
+@pytest.fixture
+def label() -> LabelText:
+    """The EU label of a bar of 100 g with a list of ordinary length."""
+    return LabelText(
+        market="eu",
+        product="Calendula & Lavender",
+        function="Soap",
+        net_quantity="100 g",
+        net_mg=100_000,
+        figure_height_mm=3,
+        ingredients_heading="Ingredients",
+        ingredients="OLEA EUROPAEA FRUIT OIL, COCOS NUCIFERA OIL, AQUA, SODIUM HYDROXIDE, BUTYROSPERMUM PARKII BUTTER, "
+        "LAVANDULA ANGUSTIFOLIA OIL, CALENDULA OFFICINALIS FLOWER",
+        batch_code=BATCH,
+        best_before="Best used before the end of April 2028",
+        responsible_name="Nuala Quill",
+        responsible_address="Tidewrack Soaps, 3 Slip Lane, Port Emmer",
+        precautions=(),
+        made_on=MADE,
+        draft=False,
+        status="passed for packing",
+        declared=(DeclaredIngredient("AQUA", 284_400, 194_000, ("L44-1",)),),
+        rules=(),
+        remains=(),
+    )
+
+
+@pytest.fixture
+def answer() -> RecallAnswer:
+    """The answer for one lot of olive oil that reached four batches, one of them through an infusion."""
+    shop = "Róisín Ward, 01 555 0177, orders@bluedoor.example"
+    return RecallAnswer(
+        business=BUSINESS,
+        units="metric",
+        asked=("4471/2",),
+        lots=(
+            NamedLot(
+                "L41-5",
+                "olive oil",
+                "Oakmoor Oils",
+                "4471/2",
+                date(2026, 3, 2),
+                25_000_000,
+                18_220_000,
+                False,
+                "on hold",
+            ),
+        ),
+        batches=(
+            ReachedBatch(
+                "26-109-7",
+                "olive oil infused with calendula",
+                date(2026, 3, 4),
+                "strained",
+                ("L41-5", "26-109-7"),
+                2_000_000,
+                False,
+                0,
+                False,
+            ),
+            ReachedBatch(
+                "26-112-X", "Plain Bar", date(2026, 3, 12), "released", ("L41-5", "26-112-X"), 600_000, False, 10, True
+            ),
+            ReachedBatch(
+                BATCH,
+                "Calendula & Lavender",
+                MADE,
+                "released",
+                ("L41-5", "26-109-7", "L57-1", BATCH),
+                600_200,
+                False,
+                10,
+                True,
+            ),
+            ReachedBatch(
+                "26-121-4",
+                "Confetti",
+                date(2026, 4, 20),
+                "curing",
+                ("L41-5", "26-109-7", "L57-1", BATCH, "L61-8", "26-121-4"),
+                38_000,
+                False,
+                9,
+                True,
+            ),
+        ),
+        bars=(
+            BarsAt("26-112-X", "Plain Bar", "on hand", "workshop", None, 3, False, None),
+            BarsAt("26-112-X", "Plain Bar", "sold", "Saturday market, Port Emmer", date(2026, 5, 9), 7, True, None),
+            BarsAt(BATCH, "Calendula & Lavender", "on hand", "workshop", None, 2, False, None),
+            BarsAt(BATCH, "Calendula & Lavender", "retained", "retained", None, 1, False, None),
+            BarsAt(
+                BATCH, "Calendula & Lavender", "sold", "Saturday market, Port Emmer", date(2026, 5, 9), 4, True, None
+            ),
+            BarsAt(BATCH, "Calendula & Lavender", "dispatched", "The Blue Door", date(2026, 5, 12), 3, True, shop),
+            BarsAt("26-121-4", "Confetti", "on hand", "workshop", None, 9, False, None),
+        ),
+        bulk=(BulkAt("L57-1", "olive oil infused with calendula", "workshop", 1_210_000, False, "on hold"),),
+        call=(
+            ToCall(
+                "The Blue Door (Róisín Ward)",
+                "01 555 0177",
+                "orders@bluedoor.example",
+                "12 Mill Street, Carrow",
+                3,
+                (BATCH,),
+                date(2026, 5, 12),
+            ),
+        ),
+        totals=Totals(
+            made=29,
+            on_hand=14,
+            at_stall=0,
+            retained=1,
+            returned=0,
+            sold=11,
+            dispatched=3,
+            given=0,
+            wasted=0,
+            unexplained=0,
+        ),
+        cannot_exclude=(
+            CannotBeExcluded(
+                "lot L39-9, olive oil from Oakmoor Oils, received 2026-01-19",
+                "their lot number is unknown; it went into 26-103-8",
+            ),
+        ),
+        exercise=False,
+        held=True,
+        printed_from=PRINTED,
+    )

@@ -1,0 +1,260 @@
+"""Weights, shares, temperatures and lengths are read as people write them, and refused where they could mislead."""
+
+from fractions import Fraction
+
+import pytest
+
+from ledger.domain.quantity import (
+    parse_amount,
+    parse_length,
+    parse_mass,
+    parse_number,
+    parse_pieces,
+    parse_share,
+    parse_temperature,
+    show_mass,
+    show_sap,
+    show_share,
+    show_temperature,
+)
+from ledger.errors import BadInput
+
+NBSP = "\u00a0"
+
+
+@pytest.mark.parametrize(
+    ("text", "number"),
+    [
+        ("1284.5", Fraction(2569, 2)),
+        ("1 284.5", Fraction(2569, 2)),
+        (f"1{NBSP}284.5", Fraction(2569, 2)),
+        ("1\u202f284.5", Fraction(2569, 2)),
+        ("12,5", Fraction(25, 2)),
+        ("1.284", Fraction(1284, 1000)),
+        ("0,125", Fraction(1, 8)),  # no thousands begin with a nought, so this is an eighth
+        ("1 284,125", Fraction(1_284_125, 1000)),  # the thousands are parted by a space, so the comma is the decimals'
+        (".5", Fraction(1, 2)),
+        (" 7 ", Fraction(7)),
+    ],
+)
+def test_a_number_is_read_with_a_point_or_a_comma(text: str, number: Fraction) -> None:
+    assert parse_number(text) == number
+
+
+def test_a_comma_before_three_digits_is_ambiguous_by_a_thousand() -> None:
+    with pytest.raises(BadInput, match=r"can be read two ways; write 1284 or 1\.284\."):
+        parse_number("1,284")
+
+
+@pytest.mark.parametrize(
+    "text", ["", "  ", "-5", "−5", "+5", "NaN", "inf", "1e3", "1.2.3", "1,284.5", "12 34", "1284 500", "five"]
+)
+def test_what_is_not_a_plain_number_is_refused(text: str) -> None:
+    with pytest.raises(BadInput):
+        parse_number(text)
+
+
+# A file holds whole numbers up to 2 to the 63rd, about 9.2 million million million; a bar code typed where a
+# weight was asked for must not come near it.
+@pytest.mark.parametrize("text", ["5012345678900", "1000000000", "9" * 20])
+def test_a_figure_too_large_to_be_meant_is_refused(text: str) -> None:
+    for read in (parse_number, parse_pieces, lambda typed: parse_mass(f"{typed} kg")):
+        with pytest.raises(BadInput, match="is too large to be meant"):
+            read(text)
+
+
+def test_a_figure_without_end_is_refused() -> None:
+    for text in ("9" * 5000, "1." + "1" * 5000):
+        with pytest.raises(BadInput):
+            parse_number(text)
+
+
+def test_the_message_keeps_the_capitals_of_what_it_names() -> None:
+    with pytest.raises(BadInput, match=r"^The pH cannot be below zero: '-5'"):
+        parse_number("-5", what="the pH")
+
+
+# NIST SP 811 (2008), appendix B: 1 lb = 453.592 37 g exactly, 1 oz = 1/16 lb = 28.349 523 125 g.
+@pytest.mark.parametrize(
+    ("text", "mg"),
+    [
+        ("182.4 g", 182_400),
+        ("182.4g", 182_400),
+        ("182,4 G", 182_400),
+        ("250 mg", 250),
+        ("12 kg", 12_000_000),
+        ("0,125 kg", 125_000),
+        ("1 lb", 453_592),  # 453 592.37 mg
+        ("1 oz", 28_350),  # 28 349.523 mg
+        ("16 oz", 453_592),
+        ("100 lb", 45_359_237),
+        ("1 284.5 g", 1_284_500),
+    ],
+)
+def test_a_weight_is_read_in_milligrams(text: str, mg: int) -> None:
+    assert parse_mass(text) == mg
+
+
+@pytest.mark.parametrize(
+    ("text", "advice"),
+    [
+        ("12 kgs", "write 12 kg "),
+        ("3 lbs", "write 3 lb "),
+        ("5 ounces", "write 5 oz "),
+        ("5 pounds", "write 5 lb "),
+        ("5 kilos", "write 5 kg "),
+        ("5 grams", "write 5 g "),
+        ("5 stone", "write the weight in g, mg, kg, oz or lb"),  # nothing close: no one unit is put in her mouth
+        ("1 lb 4 oz", "write the weight in g, mg, kg, oz or lb"),
+        ("1e3 g", "write the weight in g, mg, kg, oz or lb"),
+    ],
+)
+def test_an_unknown_unit_is_answered_with_the_unit_meant(text: str, advice: str) -> None:
+    with pytest.raises(BadInput) as refused:
+        parse_mass(text)
+    assert advice in str(refused.value)
+    assert "\n" not in str(refused.value)
+
+
+def test_a_weight_without_a_unit_asks_of_what() -> None:
+    with pytest.raises(BadInput, match=r"^12 of what\? Write the fats with its unit, such as 12 g\.$"):
+        parse_mass("12", what="the fats")
+
+
+@pytest.mark.parametrize("text", ["", "g", "-5 g", "−5 g", "NaN g", "1,284 g"])
+def test_a_weight_that_cannot_be_read_is_refused(text: str) -> None:
+    with pytest.raises(BadInput):
+        parse_mass(text)
+
+
+def test_a_volume_is_no_weight() -> None:
+    with pytest.raises(BadInput, match="is a volume; weigh it"):
+        parse_mass("5 L")
+
+
+# An oil of 0.915 g/mL weighs 915 mg per mL. 1 US fl oz = 29.573 529 562 5 mL (NIST SP 811), so
+# 29.573 529 562 5 x 915 = 27 059.779 5 mg.
+@pytest.mark.parametrize(
+    ("text", "mg"),
+    [
+        ("10 mL", 9_150),
+        ("10 ml", 9_150),
+        ("5 L", 4_575_000),
+        ("5 l", 4_575_000),
+        ("1 fl oz", 27_060),
+        ("1 fl. oz.", 27_060),
+        ("5 kg", 5_000_000),
+    ],
+)
+def test_a_volume_becomes_a_weight_by_the_density(text: str, mg: int) -> None:
+    assert parse_amount(text, density_mg_per_ml=915) == mg
+
+
+def test_a_volume_without_a_density_is_refused() -> None:
+    with pytest.raises(BadInput, match="the density is not known"):
+        parse_amount("5 L")
+
+
+def test_an_amount_in_an_unknown_unit_names_the_nearest() -> None:
+    with pytest.raises(BadInput, match="write 5 L "):
+        parse_amount("5 litres", density_mg_per_ml=915)
+
+
+def test_pieces_are_whole_numbers() -> None:
+    assert parse_pieces(" 12 ") == 12
+    assert parse_pieces("0") == 0
+    for text in ("", "-1", "1.5", "1,5", "1e3", "ten"):
+        with pytest.raises(BadInput):
+            parse_pieces(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "ppm"), [("5 %", 50_000), ("5", 50_000), ("5.25%", 52_500), ("5,25 %", 52_500), ("0", 0)]
+)
+def test_a_share_is_a_percentage_with_or_without_its_sign(text: str, ppm: int) -> None:
+    assert parse_share(text, what="the superfat") == ppm
+
+
+def test_a_share_that_cannot_be_read_is_refused() -> None:
+    for text in ("", "%", "5 %%", "-5 %", "5 g"):
+        with pytest.raises(BadInput):
+            parse_share(text, what="the superfat")
+
+
+# 120.2 °F: (120.2 - 32) x 5/9 = 49.0 °C. 120 °F: 88 x 5/9 = 48.888 9 °C. -40 is the same in both.
+@pytest.mark.parametrize(
+    ("text", "milli_c"),
+    [
+        ("49 C", 49_000),
+        ("49.5 °C", 49_500),
+        ("49,5c", 49_500),
+        ("-5 C", -5_000),
+        ("−5 °C", -5_000),
+        ("120.2 F", 49_000),
+        ("120°F", 48_889),
+        ("-40 F", -40_000),
+    ],
+)
+def test_a_temperature_is_read_in_thousandths_of_a_degree(text: str, milli_c: int) -> None:
+    assert parse_temperature(text) == milli_c
+
+
+def test_a_temperature_needs_its_scale() -> None:
+    with pytest.raises(BadInput, match=r"^49 degrees of which kind\? Write 49 C or 49 F\.$"):
+        parse_temperature("49")
+    for text in ("", "49 K", "NaN C", "hot"):
+        with pytest.raises(BadInput):
+            parse_temperature(text)
+
+
+# 1 in = 25.4 mm exactly (NIST SP 811).
+@pytest.mark.parametrize(("text", "um"), [("80 mm", 80_000), ("8 cm", 80_000), ("1 in", 25_400), ("2.5 in", 63_500)])
+def test_a_length_is_read_in_micrometres(text: str, um: int) -> None:
+    assert parse_length(text) == um
+
+
+def test_a_length_in_an_unknown_unit_names_the_nearest() -> None:
+    with pytest.raises(BadInput, match="write 3 in "):
+        parse_length("3 inches")
+    with pytest.raises(BadInput, match="80 of what"):
+        parse_length("80")
+
+
+@pytest.mark.parametrize(
+    ("mg", "shown"),
+    [
+        (0, "0 g"),
+        (1_234, "1.23 g"),
+        (1_235, "1.24 g"),  # half up
+        (9_500, "9.5 g"),
+        (182_400, "182.4 g"),
+        (182_449, "182.4 g"),
+        (182_450, "182.5 g"),
+        (1_284_000, f"1{NBSP}284 g"),
+        (9_999_900, f"9{NBSP}999.9 g"),
+        (10_000_000, "10.00 kg"),
+        (12_345_678, "12.35 kg"),
+        (-2_500, "−2.5 g"),
+    ],
+)
+def test_a_weight_is_shown_as_her_scale_reads_it(mg: int, shown: str) -> None:
+    assert show_mass(mg) == shown
+
+
+# 4 oz = 113 398.09 mg. 5 lb = 2 267 961.85 mg, so 2 267 961 mg is still in ounces: 79.999 97 oz.
+@pytest.mark.parametrize(
+    ("mg", "shown"), [(113_398, "4.00 oz"), (2_267_961, "80.00 oz"), (2_267_962, "5.00 lb"), (4_535_924, "10.00 lb")]
+)
+def test_a_weight_is_shown_in_ounces_and_from_five_pounds_in_pounds(mg: int, shown: str) -> None:
+    assert show_mass(mg, "us") == shown
+
+
+def test_shares_temperatures_and_saponification_values_are_shown() -> None:
+    assert show_share(52_000) == "5.2 %"
+    assert show_share(52_500) == "5.3 %"  # half up
+    assert show_share(52_500, decimals=2) == "5.25 %"
+    assert show_share(50_000, decimals=0) == "5 %"
+    assert show_temperature(49_000) == "49.0 °C"
+    assert show_temperature(49_000, "us") == "120.2 °F"
+    assert show_temperature(-5_000) == "−5.0 °C"
+    assert show_sap(190_000) == "190.0"
