@@ -34,7 +34,18 @@ def test_a_lot_code_is_its_number_and_check_character() -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["26-118-0", "261180", " 26 118 0 ", "26.118.0", "26–118–0", "26\u2011118\u20110", "26--118-0", "26/118/0"]
+    "text",
+    [
+        "26-118-0",
+        "261180",
+        " 26 118 0 ",
+        "26.118.0",
+        "26.118–0",
+        "26–118–0",
+        "26\u2011118\u20110",
+        "26--118-0",
+        "26/118/0",
+    ],
 )
 def test_a_batch_code_is_read_whatever_parts_it(text: str) -> None:
     assert read_batch_code(text) == "26-118-0"
@@ -91,6 +102,10 @@ def test_a_mistyped_code_still_has_the_shape_of_one() -> None:
         "4471.2",
         "4471_2",
         "#4471/2",
+        "#44712",
+        "LOT 4471-2",
+        "lot no. 44 71.2",
+        "BN: 4471 2",
         "'4471/2'",
         "LOT 4471/2",
         "lot4471/2",

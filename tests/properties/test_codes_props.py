@@ -29,7 +29,8 @@ def test_a_batch_code_reads_back_and_every_slip_is_caught(code: str) -> None:
     assert read_batch_code(code) == code
     assert read_batch_code(code.replace("-", "").lower()) == code
     for slip in slips(code.replace("-", "")):
-        with pytest.raises((Refused, BadInput)):
+        # An X that left its place at the end is no code at all; any other slip still looks like one.
+        with pytest.raises(BadInput if "X" in slip[:-1] else Refused):
             read_batch_code(slip)
 
 
@@ -37,7 +38,7 @@ def test_a_batch_code_reads_back_and_every_slip_is_caught(code: str) -> None:
 def test_a_lot_code_reads_back_and_every_slip_is_caught(code: str) -> None:
     assert read_lot_code(code) == code
     for slip in slips(code.removeprefix("L").replace("-", "")):
-        with pytest.raises((Refused, BadInput)):
+        with pytest.raises(BadInput if "X" in slip[:-1] else Refused):
             read_lot_code(f"L{slip}")
 
 
