@@ -1,18 +1,45 @@
 """The graph of lots and batches: what a lot went into, and what a lot was made from, at any depth."""
 
 from collections import defaultdict, deque
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 Node = tuple[str, int]  # ("lot", number) or ("batch", number)
 
 
+class Paths(Mapping[Node, tuple[Node, ...]]):
+    """The way to each node reached, start and node included, put together only when it is asked for.
+
+    A ledger of many years can be thousands of drums deep; every way written out would grow with the square.
+    """
+
+    def __init__(self, came_from: dict[Node, Node | None]) -> None:
+        """`came_from` holds the node before each, None before a start, in the order they were reached."""
+        self._came_from = came_from
+
+    def __getitem__(self, node: Node) -> tuple[Node, ...]:
+        before, way = self._came_from[node], [node]
+        while before is not None:
+            way.append(before)
+            before = self._came_from[before]
+        return tuple(reversed(way))
+
+    def __contains__(self, node: object) -> bool:
+        return node in self._came_from
+
+    def __iter__(self) -> Iterator[Node]:
+        return iter(self._came_from)
+
+    def __len__(self) -> int:
+        return len(self._came_from)
+
+
 @dataclass(frozen=True)
 class Closure:
-    """Everything reached, nearest first, with the way it was reached (from the start, itself included)."""
+    """Everything reached, nearest first, with the shortest way to each."""
 
     nodes: tuple[Node, ...]
-    paths: dict[Node, tuple[Node, ...]]
+    paths: Mapping[Node, tuple[Node, ...]]
 
     def of_kind(self, kind: str) -> tuple[int, ...]:
         """The row numbers of the lots, or of the batches, that were reached."""
@@ -52,13 +79,13 @@ class Graph:
         return tuple(self._down.get(node, ()))
 
 
-def _closure(edges: dict[Node, list[Node]], starts: Iterable[Node]) -> Closure:
-    paths: dict[Node, tuple[Node, ...]] = {start: (start,) for start in starts}
-    waiting = deque(paths)
+def _closure(edges: Mapping[Node, list[Node]], starts: Iterable[Node]) -> Closure:
+    came_from: dict[Node, Node | None] = dict.fromkeys(starts)
+    waiting = deque(came_from)
     while waiting:
         node = waiting.popleft()
         for following in edges.get(node, ()):
-            if following not in paths:
-                paths[following] = (*paths[node], following)
+            if following not in came_from:
+                came_from[following] = node
                 waiting.append(following)
-    return Closure(tuple(paths), paths)
+    return Closure(tuple(came_from), Paths(came_from))
