@@ -22,11 +22,10 @@ def cost_shares(cost_minor: int, whole: int, outflows: Sequence[Outflow]) -> dic
     exactly. The method is first in, first out within one lot; lots are never averaged.
     """
     shares: dict[int, int] = {}
-    before = 0
+    used = 0  # more than the whole for a while, where a slip of the scale is corrected later
     for one in outflows:
-        after = min(before + one.quantity, whole)
-        shares[one.key] = shares.get(one.key, 0) + share_of(cost_minor, whole, before, after)
-        before = after
+        before, used = min(used, whole), used + one.quantity
+        shares[one.key] = shares.get(one.key, 0) + share_of(cost_minor, whole, before, min(used, whole))
     return shares
 
 

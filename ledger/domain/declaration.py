@@ -43,7 +43,7 @@ def declare(
     masses: dict[str, int] = defaultdict(int)
     lots: dict[str, set[str]] = defaultdict(set)
     for part in parts:
-        name = part.inci.upper()
+        name = " ".join(part.inci.upper().split())
         if keep_fragrance_together and part.role == "fragrance":
             name = "PARFUM"
         if name in ("AQUA", "WATER"):

@@ -91,7 +91,7 @@ def lye_for(recipe: Recipe, fats: Sequence[FatCharge], *, purity_ppm: int | None
         fats,
         kind=recipe.alkali_kind,
         superfat_ppm=recipe.superfat_ppm,
-        purity_ppm=purity_ppm or WHOLE_PPM,
+        purity_ppm=WHOLE_PPM if purity_ppm is None else purity_ppm,
     )
     water = water_for(recipe.water_rule, alkali_mg=need.weigh_mg, fats_mg=sum(fat.mass_mg for fat in fats))
     return Lye(

@@ -60,6 +60,8 @@ def alkali_for(fats: Sequence[FatCharge], *, kind: str, superfat_ppm: int, purit
     if not 0 <= superfat_ppm < WHOLE_PPM:
         raise BadInput("The superfat lies between 0 and 100 %.")
     full = demand(fats, kind)
+    if full <= 0:
+        raise BadInput("There is nothing in the pot that takes up alkali; look at the fats and their values.")
     pure = full * (WHOLE_PPM - superfat_ppm) / WHOLE_PPM
     return AlkaliNeed(kind, round(full), round(pure), round(pure * WHOLE_PPM / purity_ppm))
 

@@ -38,8 +38,10 @@ def check_facts(kind: str, facts: MaterialFacts) -> None:
             f"A saponification value of {low / 1000:g} to {high / 1000:g} mg KOH/g cannot be; "
             "fats lie between about 90 and 270. Write the lower figure first."
         )
-    if kind != "fat" and low is not None:
-        raise BadInput(f"Only a fat has a saponification value; leave out --sap for {facts.name}.")
+    if kind not in ("fat", "intermediate") and low is not None:
+        raise BadInput(
+            f"Only a fat, or an oil of your own making, has a saponification value; leave out --sap for {facts.name}."
+        )
     if kind == "alkali" and facts.alkali_kind is None:
         raise BadInput(f"Which alkali is {facts.name}? Add --alkali NaOH or --alkali KOH.")
     if facts.purity_ppm is not None and not 0 < facts.purity_ppm <= 1_000_000:

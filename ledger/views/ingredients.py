@@ -40,7 +40,7 @@ def _consumed(rows: sqlite3.Connection, batch_id: int) -> list[tuple[LotRow, int
 def _composition(rows: sqlite3.Connection, lot: LotRow, above: frozenset[int]) -> dict[Key, Fraction]:
     """The shares of one lot, adding up to 1: itself if it was bought, else what its batch was made of.
 
-    Of an infusion the oils alone count: the herb was strained out, and what was strained out is not
+    Of an infusion the botanicals do not count: the herb was strained out, and what was strained out is not
     an ingredient.
     """
     if lot.batch_id is None or lot.id in above:
@@ -53,7 +53,9 @@ def _composition(rows: sqlite3.Connection, lot: LotRow, above: frozenset[int]) -
     process = rows.execute("SELECT process FROM batch WHERE id = ?", (lot.batch_id,)).fetchone()[0]
     inputs = _consumed(rows, lot.batch_id)
     if process == "infusion":
-        inputs = [(one, used) for one, used in inputs if one.kind == "fat"]
+        inputs = [(one, used) for one, used in inputs if one.kind != "botanical"]
+        if not inputs:
+            raise BadInput(f"Lot {lot.code} was made of botanicals alone; what it declares cannot be told.")
     whole = sum(used for _, used in inputs)
     shares: dict[Key, Fraction] = defaultdict(Fraction)
     for one, used in inputs:

@@ -6,6 +6,7 @@ import molmass
 import pytest
 
 from ledger.domain.saponification import KOH, NAOH, FatCharge, alkali_for, superfat_of
+from ledger.errors import BadInput
 from ledger.reference.tables import find_fat
 
 
@@ -77,3 +78,10 @@ def test_potassium_takes_as_much_more_as_it_weighs_more() -> None:
     fats = [FatCharge("olive", 1_000_000, 190_000, 190_000)]
     assert alkali_for(fats, kind="KOH", superfat_ppm=0).pure_mg == 190_000
     assert Fraction(alkali_for(fats, kind="NaOH", superfat_ppm=0).pure_mg, 190_000) == pytest.approx(0.71289, abs=1e-4)
+
+
+def test_a_purity_of_nothing_and_fats_that_take_no_alkali_are_refused() -> None:
+    with pytest.raises(BadInput, match="purity"):
+        alkali_for([pure("C57H104O6")], kind="NaOH", superfat_ppm=0, purity_ppm=0)
+    with pytest.raises(BadInput, match="takes up alkali"):
+        alkali_for([FatCharge("paraffin", 1000, 0, 0)], kind="NaOH", superfat_ppm=0)
