@@ -3,52 +3,64 @@
 from datetime import date
 
 from reportlab.lib.units import mm
-from reportlab.platypus import Flowable, Paragraph, Spacer, Table, TableStyle
+from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
 
-from ledger.documents.page import Sheet, build, escape, facts, grid, heading, para, qr, style
+from ledger.documents.page import (
+    GREY,
+    HAIR,
+    Sheet,
+    Type,
+    build,
+    escape,
+    facts,
+    grid,
+    heading,
+    para,
+    plain,
+    style,
+    titled,
+    whole,
+)
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
 from ledger.views.batch_record import BatchRecord, UsedMaterial
 
-BODY = 9
-HEAD = 12
-BIG = 26
+TYPE = Type(large=26, head=12, body=8.5)
+_LABEL = 32 * mm
 
 
 def draw_batch_record(view: BatchRecord, *, paper: str = "A4") -> bytes:
     """The record as a PDF, marked as a draft until the batch is decided. Raises Refused like the page."""
     mark = "DRAFT" if view.draft else None
-    sheet = Sheet(paper, f"Batch {view.batch_code}", "Batch record", view.business, view.printed_from, mark)
+    sheet = Sheet(paper, f"Batch {view.batch_code}", "Batch record", view.business, view.printed_from, TYPE, mark)
     wide = sheet.width
     story: list[Flowable] = [_head(view, wide)]
     if view.warnings:
-        story += heading("Look at this first", HEAD)
-        story += [para(f"• {one}", BODY) for one in view.warnings]
-    story += heading("Lye and superfat", HEAD)
-    story.append(facts(_lye(view), BODY, label_width=46 * mm, total=wide))
-    story += heading("What went in", HEAD)
-    story.append(_materials(view, wide))
-    story += heading("Readings and observations", HEAD)
-    story.append(_readings(view, wide) if view.readings else para("None logged.", BODY))
-    story += heading("Yield", HEAD)
+        story += heading("Look at this first", TYPE.head)
+        story += [para(f"• {one}", TYPE.body, bold=True) for one in view.warnings]
+    story += heading("What went in", TYPE.head)
+    story.append(_materials(view, wide) if view.materials else _none("Nothing weighed yet."))
+    story += heading("Lye and superfat", TYPE.head)
+    story.append(facts(_lye(view), TYPE.body, label_width=_LABEL, total=wide, columns=2))
+    story += _figures(view, wide)
+    story += heading("Readings and observations", TYPE.head)
+    story.append(_readings(view, wide) if view.readings else _none("None logged."))
+    story += heading("Yield", TYPE.head)
     story += _yield(view, wide)
-    story += heading("Labels printed", HEAD)
-    story.append(_labels(view, wide) if view.labels else para("None printed yet.", BODY))
-    story += heading("Decisions", HEAD)
-    story.append(_decisions(view, wide) if view.decisions else para("None taken yet.", BODY))
-    story += heading("Where the bars are, and where they went", HEAD)
-    story.append(_whereabouts(view, wide) if view.whereabouts else para("No bars yet.", BODY))
-    story += heading("Papers kept with it", HEAD)
-    story.append(_papers(view, wide) if view.attachments else para("None attached.", BODY))
-    story.append(Spacer(1, 6 * mm))
-    story.append(
-        para(
-            "This record states what was logged. It is no safety assessment and claims nothing for the product; "
-            "what may be sold where is for the responsible person and a licensed assessor to decide.",
-            BODY - 0.5,
-        )
-    )
+    story += heading("Decisions", TYPE.head)
+    story.append(_decisions(view, wide) if view.decisions else _none("None taken yet."))
+    story += heading("Labels printed", TYPE.head)
+    story.append(_labels(view, wide) if view.labels else _none("None printed yet."))
+    story += heading("Where the bars are, and where they went", TYPE.head)
+    story.append(_whereabouts(view, wide) if view.whereabouts else _none("No bars yet."))
+    story += heading("Papers kept with it", TYPE.head)
+    story.append(_papers(view, wide) if view.attachments else _none("None attached."))
+    story.append(_close())
     return build(story, sheet)
+
+
+def _none(text: str) -> Paragraph:
+    return para(text, TYPE.body)
 
 
 def _head(view: BatchRecord, wide: float) -> Table:
@@ -58,32 +70,21 @@ def _head(view: BatchRecord, wide: float) -> Table:
     recipe = f"{view.recipe_code}, version {view.recipe_version}" if view.recipe_code else "none (combined lots)"
     pairs = (
         ("status", view.status),
-        ("recipe", f"{recipe}, {view.process}"),
-        ("planned for", day(view.planned_on)),
         ("made on", day(view.made_on) or "not yet"),
-        ("cut on", day(view.cut_on)),
+        ("cut on" if view.bars_planned else "taken on", day(view.cut_on)),
         ("ready on", day(view.ready_on)),
         ("usable from", f"{day(view.usable_from)} (not yet steady in weight)" if view.usable_from else ""),
+        ("recipe", recipe),
+        ("process", view.process),
+        ("planned for", day(view.planned_on)),
     )
     left = [
-        Paragraph(escape(view.batch_code), style(BIG, bold=True, leading=1.1)),
-        Spacer(1, 1 * mm),
-        para(view.product, HEAD + 1, bold=True),
-        Spacer(1, 1.5 * mm),
-        facts(pairs, BODY + 0.5, label_width=26 * mm, total=wide - 34 * mm),
+        Paragraph(escape(view.batch_code), style(TYPE.large, bold=True, leading=1.1)),
+        para(view.product, TYPE.head, bold=True),
+        Spacer(1, 2.5 * mm),
+        facts(pairs, TYPE.body, label_width=20 * mm, total=wide - 29 * mm, columns=2),
     ]
-    table = Table([[left, qr(view.batch_code, 30 * mm)]], colWidths=[wide - 31 * mm, 31 * mm])
-    table.setStyle(
-        TableStyle(
-            [
-                ("LEFTPADDING", (0, 0), (-1, -1), 0),
-                ("RIGHTPADDING", (0, 0), (-1, -1), 0),
-                ("TOPPADDING", (0, 0), (-1, -1), 0),
-                ("VALIGN", (0, 0), (-1, -1), "TOP"),
-            ]
-        )
-    )
-    return table
+    return titled(left, view.batch_code, wide)
 
 
 def _lye(view: BatchRecord) -> list[tuple[str, str]]:
@@ -93,64 +94,76 @@ def _lye(view: BatchRecord) -> list[tuple[str, str]]:
     purity = f", purity {show_share(view.alkali_purity_ppm)}" if view.alkali_purity_ppm else ""
     weighed = f"{show_mass(view.alkali_mg, view.units)} of {view.alkali_kind}{purity}" if view.alkali_kind else ""
     return [
-        ("superfat meant", f"{show_share(view.superfat_nominal_ppm)} of the fats' alkali demand withheld"),
+        ("superfat meant", f"{show_share(view.superfat_nominal_ppm)} of the fats' alkali demand"),
         ("superfat as weighed", show_share(actual, 2) if actual is not None else "not everything is weighed yet"),
+        ("lye concentration", show_share(view.lye_concentration_ppm) if view.lye_concentration_ppm else ""),
         ("fats", show_mass(view.fats_mg, view.units)),
         ("alkali", weighed or "not weighed yet"),
-        ("water and other liquids", show_mass(view.water_mg, view.units)),
-        ("lye concentration", show_share(view.lye_concentration_ppm) if view.lye_concentration_ppm else ""),
+        ("water, other liquids", show_mass(view.water_mg, view.units)),
     ]
 
 
 def _quantity(value: int | None, pieces: bool, units: str) -> str:
     if value is None:
         return ""
-    return f"{value} pcs" if pieces else show_mass(value, units)
+    return whole(f"{value} pcs" if pieces else show_mass(value, units))
 
 
 def _materials(view: BatchRecord, wide: float) -> Table:
-    def origin(one: UsedMaterial) -> str:
-        number = one.supplier_lot or {"own": "own growing", "batch": "own making"}.get(one.origin, "number unknown")
-        return f"{one.supplier or ''}, {number}"
+    def number(one: UsedMaterial) -> str:
+        return one.supplier_lot or {"own": "own growing", "batch": "own making"}.get(one.origin, "number unknown")
+
+    def window(one: UsedMaterial) -> str:
+        if one.low is None or one.high is None or one.pieces:
+            return ""
+        low, high = show_mass(one.low, view.units), show_mass(one.high, view.units)
+        same = low.rsplit(" ", 1)[-1] == high.rsplit(" ", 1)[-1]
+        return whole(f"{low.rsplit(' ', 1)[0] if same else low} to {high}")
 
     rows = [
         (
             str(one.number or ""),
-            one.material + (f"\n{one.inci}" if one.inci else ""),
+            "\n".join(word for word in (one.material, one.inci) if word),
             one.lot_code,
-            origin(one) + (f"; {one.certificate}" if one.certificate else ""),
+            "\n".join(word for word in (number(one), one.supplier) if word),
             _quantity(one.target, one.pieces, view.units),
+            window(one),
             _quantity(one.used, one.pieces, view.units),
-            f"{one.weighed_by}, {one.weighed_at[:16].replace('T', ' ')}",
+            f"{one.weighed_by}\n{_at(one.weighed_at)}",
         )
         for one in view.materials
     ]
-    shares = (0.045, 0.22, 0.085, 0.29, 0.1, 0.1, 0.16)
+    heads = ("", "material, INCI name", "lot", "their number, supplier", "target", "OK", "weighed", "by, UTC")
+    shares = (0.04, 0.225, 0.08, 0.17, 0.095, 0.15, 0.1, 0.14)
+    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(4, 5, 6), bold=(2, 6))
+
+
+def _at(moment: str) -> str:
+    return whole(f"{show_date(date.fromisoformat(moment[:10]))}, {moment[11:16]}")
+
+
+def _figures(view: BatchRecord, wide: float) -> list[Flowable]:
+    """The saponification value or purity that was reckoned with, lot by lot, and where it comes from."""
+    rows = [(one.lot_code, one.material, one.certificate) for one in view.materials if one.certificate]
+    if not rows:
+        return []
     table = grid(
-        (
-            "line",
-            "material and INCI name",
-            "lot",
-            "supplier, their number; figure used",
-            "target",
-            "weighed",
-            "by, UTC",
-        ),
+        ("lot", "material", "figure used, and its source"),
         rows,
-        [wide * share for share in shares],
-        BODY - 0.5,
-        right=(4, 5),
-        bold=(2, 5),
+        [wide * s for s in (0.09, 0.25, 0.66)],
+        TYPE.body,
+        bold=(0,),
     )
-    return table
+    return [Spacer(1, 1.5 * mm), table]
 
 
 def _readings(view: BatchRecord, wide: float) -> Table:
-    rows = [(show_date(r.on), r.at or "", r.what, r.value, r.by, str(r.entry)) for r in view.readings]
-    shares = (0.12, 0.08, 0.2, 0.38, 0.14, 0.08)
-    return grid(
-        ("on", "at", "what", "value", "by", "entry"), rows, [wide * s for s in shares], BODY, right=(5,), bold=(3,)
-    )
+    rows = [
+        (whole(show_date(r.on)), r.at or "", r.what, r.value, r.limit or "", r.by, str(r.entry)) for r in view.readings
+    ]
+    heads = ("on", "at", "what", "value", "limit", "by", "entry")
+    shares = (0.12, 0.07, 0.18, 0.33, 0.09, 0.14, 0.07)
+    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(6,), bold=(3,))
 
 
 def _yield(view: BatchRecord, wide: float) -> list[Flowable]:
@@ -161,10 +174,10 @@ def _yield(view: BatchRecord, wide: float) -> list[Flowable]:
         ("came out", show_mass(view.mass_out_mg, units) if view.mass_out_mg is not None else "not all weighed"),
         ("lost to pot and air", show_mass(lost, units) if lost is not None else ""),
         ("bars planned", str(view.bars_planned or "")),
-        ("bars cut", str(view.bars_cut or "none yet")),
-        ("declared weight per bar", show_mass(view.net_weight_mg, units) if view.net_weight_mg else ""),
+        ("bars cut", str(view.bars_cut) if view.bars_cut else "none yet" if view.bars_planned else ""),
+        ("declared weight, each", show_mass(view.net_weight_mg, units) if view.net_weight_mg else ""),
     ]
-    found: list[Flowable] = [facts(pairs, BODY, label_width=46 * mm, total=wide)]
+    found: list[Flowable] = [facts(pairs, TYPE.body, label_width=_LABEL, total=wide, columns=2)]
     if view.yields:
         rows = [
             (
@@ -178,34 +191,11 @@ def _yield(view: BatchRecord, wide: float) -> list[Flowable]:
             )
             for one in view.yields
         ]
-        shares = (0.11, 0.21, 0.1, 0.12, 0.12, 0.13, 0.21)
-        found += [
-            Spacer(1, 1.5 * mm),
-            grid(
-                ("lot", "what", "how much", "weight", "on", "status", "here now"),
-                rows,
-                [wide * s for s in shares],
-                BODY,
-                right=(2, 3),
-                bold=(0,),
-            ),
-        ]
+        heads = ("lot", "what", "how much", "weight", "on", "status", "here now")
+        shares = (0.09, 0.23, 0.1, 0.1, 0.12, 0.14, 0.22)
+        table = grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(2, 3), bold=(0,))
+        found += [Spacer(1, 1.5 * mm), table]
     return found
-
-
-def _labels(view: BatchRecord, wide: float) -> Table:
-    rows = [
-        (show_date(r.on), r.market.upper(), r.layout, str(r.count), r.text_digest[:16], r.by, str(r.entry))
-        for r in view.labels
-    ]
-    shares = (0.13, 0.1, 0.22, 0.1, 0.21, 0.16, 0.08)
-    return grid(
-        ("on", "market", "layout", "issued", "digest of the text", "by", "entry"),
-        rows,
-        [wide * s for s in shares],
-        BODY,
-        right=(3, 6),
-    )
 
 
 def _decisions(view: BatchRecord, wide: float) -> Table:
@@ -219,10 +209,19 @@ def _decisions(view: BatchRecord, wide: float) -> Table:
         )
         for one in view.decisions
     ]
-    shares = (0.13, 0.3, 0.16, 0.33, 0.08)
-    return grid(
-        ("on", "decision", "by", "reason", "entry"), rows, [wide * s for s in shares], BODY, right=(4,), bold=(1,)
-    )
+    shares = (0.12, 0.29, 0.16, 0.36, 0.07)
+    heads = ("on", "decision", "by", "reason", "entry")
+    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(4,), bold=(1,))
+
+
+def _labels(view: BatchRecord, wide: float) -> Table:
+    rows = [
+        (show_date(r.on), r.market.upper(), r.layout, str(r.count), r.text_digest[:16], r.by, str(r.entry))
+        for r in view.labels
+    ]
+    shares = (0.12, 0.09, 0.2, 0.08, 0.28, 0.16, 0.07)
+    heads = ("on", "market", "layout", "issued", "digest of the text", "by", "entry")
+    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(3, 6))
 
 
 def _whereabouts(view: BatchRecord, wide: float) -> Table:
@@ -230,21 +229,33 @@ def _whereabouts(view: BatchRecord, wide: float) -> Table:
         (
             str(one.count),
             "came back" if one.where == "returned" and one.left else one.where,
-            one.detail,
+            one.detail if one.detail != one.where else "",
             show_date(one.on) if one.on else "",
         )
         for one in view.whereabouts
     ]
-    return grid(
-        ("bars", "where", "place, customer or reason", "on"),
-        rows,
-        [wide * s for s in (0.1, 0.22, 0.5, 0.18)],
-        BODY,
-        right=(0,),
-        bold=(0,),
-    )
+    heads = ("bars", "where", "place, customer or reason", "on")
+    return grid(heads, rows, [wide * s for s in (0.07, 0.22, 0.51, 0.2)], TYPE.body, right=(0,), bold=(0,))
 
 
 def _papers(view: BatchRecord, wide: float) -> Table:
     rows = [(one.name, one.kind, one.subject, one.sha256) for one in view.attachments]
-    return grid(("name", "kind", "of", "SHA-256"), rows, [wide * s for s in (0.2, 0.13, 0.11, 0.56)], BODY - 0.5)
+    heads = ("name", "kind", "of", "SHA-256")
+    return grid(heads, rows, [wide * s for s in (0.25, 0.1, 0.1, 0.55)], TYPE.body)
+
+
+def _close() -> Flowable:
+    """What the record does not say, and a line to sign by hand."""
+    words = (
+        "This record states what was logged. It is no safety assessment and claims nothing for the product; "
+        "what may be sold where is for the responsible person and a licensed assessor to decide."
+    )
+    lines = Table(
+        [[para("read by", TYPE.body), "", para("on", TYPE.body, right=True), ""]],
+        colWidths=[14 * mm, 80 * mm, 10 * mm, 40 * mm],
+        hAlign="LEFT",
+    )
+    lines.setStyle(
+        plain(("RIGHTPADDING", (2, 0), (2, 0), 3 * mm), *(("LINEBELOW", (x, 0), (x, 0), HAIR, GREY) for x in (1, 3)))
+    )
+    return KeepTogether([Spacer(1, 6 * mm), para(words, TYPE.body), Spacer(1, 10 * mm), lines])

@@ -7,53 +7,78 @@ from reportlab.lib.colors import black
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.fitting import SetField, Wanted, fit
+from ledger.documents.fitting import Room, SetLine, Wanted, fit
 from ledger.documents.fonts import BOLD, MEDIUM, REGULAR, register, size_for_figures, size_for_x_height
-from ledger.documents.layout import PAPER_MM, LabelLayout, SheetLayout
+from ledger.documents.layout import PAPER_MM, LabelLayout, Panel, SheetLayout, larger_layouts
 from ledger.documents.page import GREY
 from ledger.errors import BadInput, Refused
 from ledger.views.label import LabelText
 
 GAP = 1.2 * mm
+_MARK = 2.5 * mm  # how long a mark is beside the sheet of labels
 
 
 @dataclass(frozen=True)
 class Placed:
-    """One panel with its fields as they are set; x and y from the label's left and top, in points."""
+    """One panel with its lines as they are set; x and y from the label's left and top, in points."""
 
     x: float
     y: float
-    fields: tuple[SetField, ...]
+    lines: tuple[SetLine, ...]
 
 
 def set_label(view: LabelText, layout: LabelLayout) -> tuple[Placed, ...]:
     """Fit every panel of one label. Raises Refused for what does not fit or cannot be printed."""
     register()
+    texts = _texts(view, layout)
+    if view.draft:
+        texts["product"] = (
+            Wanted("draft", "DRAFT, not for sale", BOLD, layout.law_max_pt, layout.law_max_pt),
+            *texts["product"],
+        )
+    rooms = [_room(panel, texts) for panel in layout.panels]
+    larger = larger_layouts(layout)
+    remedy = (
+        f"Take a larger layout (--layout {' or '.join(larger)}), or set it on a card that goes with the bar."
+        if larger
+        else "Make a larger layout of your own, or set it on a card that goes with the bar."
+    )
+    filled = fit(rooms, gap=GAP, remedy=remedy)
+    return tuple(
+        Placed(panel.x_mm * mm, panel.y_mm * mm, lines) for panel, lines in zip(layout.panels, filled, strict=True)
+    )
+
+
+def _texts(view: LabelText, layout: LabelLayout) -> dict[str, tuple[Wanted, ...]]:
+    """Every field in its level: the name; what it is and what it weighs; the law's text."""
     law = size_for_x_height(layout.law_min_x_height_mm)
     figures = size_for_figures(view.figure_height_mm)
-    texts = {
-        "product": Wanted("product", view.product, BOLD, layout.product_pt, layout.product_min_pt),
-        "function": Wanted("function", view.function, REGULAR, layout.law_max_pt, law),
-        "net_quantity": Wanted("net_quantity", view.net_quantity, MEDIUM, figures * 1.05, figures),
-        "ingredients": Wanted(
-            "ingredients", f"{view.ingredients_heading}: {view.ingredients}", REGULAR, layout.law_max_pt, law
-        ),
-        "best_before": Wanted("best_before", view.best_before or "", REGULAR, layout.law_max_pt, law),
-        "responsible": Wanted(
-            "responsible", f"{view.responsible_name}, {view.responsible_address}", REGULAR, layout.law_max_pt, law
-        ),
-        "batch_code": Wanted("batch_code", f"Batch {view.batch_code}", MEDIUM, layout.law_max_pt, law),
+    what = max(layout.what_pt, figures)
+
+    def small(field: str, text: str, face: str = REGULAR) -> tuple[Wanted, ...]:
+        return (Wanted(field, text, face, layout.law_max_pt, law),) if text else ()
+
+    net = view.net_quantity.replace(" ", "\u00a0").replace("\u00a0(", " (")  # a figure is not torn from its unit
+    until = "\u00a0".join((view.best_before or "").rsplit(" ", 1))
+    return {
+        "product": (Wanted("product", view.product, BOLD, layout.product_pt, layout.product_min_pt),),
+        "function": (Wanted("function", view.function, REGULAR, what, max(law, figures)),),
+        "net_quantity": (Wanted("net_quantity", net, MEDIUM, what, max(law, figures)),),
+        "ingredients": small("ingredients", f"{view.ingredients_heading}: {view.ingredients}"),
+        "precautions": small("precautions", " ".join(view.precautions)),
+        "best_before": small("best_before", until),
+        "responsible": small("responsible", f"{view.responsible_name}, {view.responsible_address}"),
+        "batch_code": small("batch_code", f"Batch\u00a0{view.batch_code}", BOLD),
     }
-    placed = []
-    for panel in layout.panels:
-        wanted = [texts[field] for field in panel.fields if texts[field].text]
-        fields = fit(wanted, panel=panel.name, wide=panel.width_mm * mm, high=panel.height_mm * mm, gap=GAP)
-        placed.append(Placed(panel.x_mm * mm, panel.y_mm * mm, fields))
-    return tuple(placed)
+
+
+def _room(panel: Panel, texts: dict[str, tuple[Wanted, ...]]) -> Room:
+    top, foot = (tuple(one for field in fields for one in texts[field]) for fields in (panel.fields, panel.foot_fields))
+    return Room(panel.name, panel.width_mm * mm, panel.height_mm * mm, top, foot)
 
 
 def draw_labels(view: LabelText, layout: LabelLayout, sheet: SheetLayout, *, count: int, start: int = 1) -> bytes:
-    """So many labels on sheets, beginning at a position of the first; cut marks at every label's corners.
+    """So many labels on sheets, beginning at a position of the first.
 
     Raises BadInput for a position beyond the sheet, Refused for a label larger than its place.
     """
@@ -73,49 +98,44 @@ def draw_labels(view: LabelText, layout: LabelLayout, sheet: SheetLayout, *, cou
         position = (start - 1 + index) % sheet.places
         if index and position == 0:
             canvas.showPage()
+        if sheet.cut_marks and (index == 0 or position == 0):
+            _marks(canvas, layout, sheet, high)
         row, column = divmod(position, sheet.columns)
         left = (sheet.left_mm + column * sheet.pitch_x_mm + (sheet.width_mm - layout.width_mm) / 2) * mm
         top = high - (sheet.top_mm + row * sheet.pitch_y_mm + (sheet.height_mm - layout.height_mm) / 2) * mm
-        _marks(canvas, sheet, column, row, high)
-        if view.draft:
-            _draft(canvas, layout, left, top)  # under the text, which stays readable
         _one(canvas, placed, left, top)
     canvas.showPage()
     canvas.save()
     return out.getvalue()
 
 
-def _marks(canvas: Canvas, sheet: SheetLayout, column: int, row: int, high: float) -> None:
-    """Short grey lines where the place of a label has its corners."""
+def _marks(canvas: Canvas, layout: LabelLayout, sheet: SheetLayout, high: float) -> None:
+    """Marks to cut along, and dashed ones to fold at, all outside the labels so that none is left on them."""
+    inset_x, inset_y = (sheet.width_mm - layout.width_mm) / 2, (sheet.height_mm - layout.height_mm) / 2
+    lefts = [sheet.left_mm + column * sheet.pitch_x_mm + inset_x for column in range(sheet.columns)]
+    tops = [sheet.top_mm + row * sheet.pitch_y_mm + inset_y for row in range(sheet.rows)]
+    x0, x1 = lefts[0] * mm - mm, (lefts[-1] + layout.width_mm) * mm + mm
+    y0, y1 = high - tops[0] * mm + mm, high - (tops[-1] + layout.height_mm) * mm - mm
     canvas.setStrokeColor(GREY)
-    canvas.setLineWidth(0.3)
-    x0 = (sheet.left_mm + column * sheet.pitch_x_mm) * mm
-    y1 = high - (sheet.top_mm + row * sheet.pitch_y_mm) * mm
-    x1, y0 = x0 + sheet.width_mm * mm, y1 - sheet.height_mm * mm
-    arm = 1.2 * mm
-    for x, way_x in ((x0, 1), (x1, -1)):
-        for y, way_y in ((y0, 1), (y1, -1)):
-            canvas.line(x, y, x + way_x * arm, y)
-            canvas.line(x, y, x, y + way_y * arm)
+    canvas.setLineWidth(0.4)
+    for top in tops:
+        for edge in (top, top + layout.height_mm):
+            y = high - edge * mm
+            canvas.line(x0 - _MARK, y, x0, y)
+            canvas.line(x1, y, x1 + _MARK, y)
+    for dash, offsets in (((), (0.0, layout.width_mm)), ((1.2, 1.2), layout.folds_mm)):
+        canvas.setDash(*dash)
+        for left in lefts:
+            for offset in offsets:
+                x = (left + offset) * mm
+                canvas.line(x, y0, x, y0 + _MARK)
+                canvas.line(x, y1 - _MARK, x, y1)
+    canvas.setDash()
 
 
 def _one(canvas: Canvas, placed: tuple[Placed, ...], left: float, top: float) -> None:
     canvas.setFillColor(black)
     for panel in placed:
-        y = top - panel.y
-        for field in panel.fields:
-            canvas.setFont(field.face, field.size)
-            for line in field.lines:
-                y -= field.leading
-                canvas.drawString(left + panel.x, y + field.leading - field.size * 0.92, line)
-            y -= GAP
-
-
-def _draft(canvas: Canvas, layout: LabelLayout, left: float, top: float) -> None:
-    canvas.saveState()
-    canvas.translate(left + layout.width_mm * mm / 2, top - layout.height_mm * mm / 2)
-    canvas.rotate(18)
-    canvas.setFont(BOLD, min(26, layout.height_mm * 0.55))
-    canvas.setFillGray(0.72, 0.55)
-    canvas.drawCentredString(0, -8, "DRAFT")
-    canvas.restoreState()
+        for line in panel.lines:
+            canvas.setFont(line.face, line.size)
+            canvas.drawString(left + panel.x, top - panel.y - line.base, line.text)

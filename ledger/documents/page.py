@@ -1,8 +1,9 @@
-"""The page every document is set on: head, foot, page x of y, one typeface, hairlines."""
+"""The page every document is set on: head, foot, page x of y, one typeface in three sizes, hairlines."""
 
 import io
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import datetime
 from typing import Any
 
 from reportlab.graphics.barcode.qr import QrCodeWidget
@@ -12,15 +13,37 @@ from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, Spacer, Table, TableStyle
+from reportlab.platypus import (
+    BaseDocTemplate,
+    CondPageBreak,
+    Flowable,
+    Frame,
+    PageTemplate,
+    Paragraph,
+    Spacer,
+    Table,
+    TableStyle,
+)
 
 from ledger.documents.fonts import BOLD, REGULAR, check_glyphs, register
+from ledger.domain.dates import show_date
 from ledger.views.settings import PrintedFrom
 
 PAPERS = {"A4": A4, "Letter": LETTER}
-GREY = Color(0.62, 0.62, 0.62)
+GREY = Color(0.55, 0.55, 0.55)  # for rules only
 HAIR = 0.4
 MARGIN = 15 * mm
+_TOP, _BOTTOM = 21 * mm, 18 * mm
+_RIGHT = 2  # how reportlab writes alignment to the right
+
+
+@dataclass(frozen=True)
+class Type:
+    """The three type sizes of one document, in points."""
+
+    large: float
+    head: float
+    body: float
 
 
 @dataclass(frozen=True)
@@ -32,6 +55,7 @@ class Sheet:
     kind: str  # "Worksheet", "Batch record", "Recall report"
     business: str
     printed_from: PrintedFrom
+    type: Type
     mark: str | None = None  # DRAFT or EXERCISE, across the head
 
     @property
@@ -42,8 +66,13 @@ class Sheet:
 
 def escape(text: str, field: str = "text") -> str:
     """Text ready for a paragraph; raises Refused for a character the face lacks."""
-    plain = check_glyphs(text, field)
-    return plain.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
+    plain_text = check_glyphs(text, field)
+    return plain_text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\n", "<br/>")
+
+
+def whole(text: str) -> str:
+    """A quantity, date or number that no line tears apart."""
+    return text.replace(" ", "\u00a0")
 
 
 def style(size: float, *, bold: bool = False, right: bool = False, leading: float = 1.25) -> ParagraphStyle:
@@ -54,39 +83,54 @@ def style(size: float, *, bold: bool = False, right: bool = False, leading: floa
         fontName=BOLD if bold else REGULAR,
         fontSize=size,
         leading=size * leading,
-        alignment=2 if right else 0,
+        alignment=_RIGHT if right else 0,
         textColor=black,
     )
 
 
-def para(text: str, size: float, *, bold: bool = False, right: bool = False) -> Paragraph:
-    """One paragraph of plain text."""
-    return Paragraph(escape(text).replace("\n", "<br/>"), style(size, bold=bold, right=right))
+def para(text: str, size: float, *, bold: bool = False, right: bool = False, field: str = "text") -> Paragraph:
+    """One paragraph of plain text; a character the face lacks is refused, naming the field."""
+    return Paragraph(escape(text, field), style(size, bold=bold, right=right))
 
 
 def heading(text: str, size: float) -> list[Flowable]:
-    """A heading with the space that groups what follows."""
-    return [Spacer(1, 4.5 * mm), para(text, size, bold=True), Spacer(1, 1.2 * mm)]
+    """A heading with the space that groups what follows; it never stands alone at the foot of a page."""
+    return [CondPageBreak(28 * mm), Spacer(1, 5 * mm), para(text, size, bold=True), Spacer(1, 1 * mm)]
 
 
-def facts(pairs: Sequence[tuple[str, str]], size: float, *, label_width: float, total: float) -> Table:
-    """Labels with their values, one line each; empty values are left out."""
-    rows = [[para(label, size), para(value, size, bold=True)] for label, value in pairs if value]
-    table = Table(rows, colWidths=[label_width, total - label_width], hAlign="LEFT")
-    table.setStyle(_tight())
-    return table
-
-
-def _tight() -> TableStyle:
+def plain(*more: tuple[Any, ...]) -> TableStyle:
+    """A table without rules and without padding; `more` commands of reportlab's follow."""
     return TableStyle(
         [
             ("LEFTPADDING", (0, 0), (-1, -1), 0),
-            ("RIGHTPADDING", (0, 0), (-1, -1), 4),
-            ("TOPPADDING", (0, 0), (-1, -1), 0.8),
-            ("BOTTOMPADDING", (0, 0), (-1, -1), 0.8),
+            ("RIGHTPADDING", (0, 0), (-1, -1), 0),
+            ("TOPPADDING", (0, 0), (-1, -1), 0),
+            ("BOTTOMPADDING", (0, 0), (-1, -1), 0),
             ("VALIGN", (0, 0), (-1, -1), "TOP"),
+            *more,
         ]
     )
+
+
+def facts(
+    pairs: Sequence[tuple[str, str]], size: float, *, label_width: float, total: float, columns: int = 1
+) -> Table:
+    """Labels with their values, down each column in turn; empty values are left out."""
+    cells = [(para(label, size), para(value, size, bold=True, field=label)) for label, value in pairs if value]
+    high = -(-len(cells) // columns)
+    gap = 6 * mm
+    one = (total - gap * (columns - 1)) / columns
+    rows = []
+    for row in range(high):
+        line: list[Flowable | str] = []
+        for column in range(columns):
+            index = column * high + row
+            line += [*(cells[index] if index < len(cells) else ("", "")), ""]
+        rows.append(line[:-1])
+    widths = ([label_width, one - label_width, gap] * columns)[:-1]
+    table = Table(rows, colWidths=widths, hAlign="LEFT")
+    table.setStyle(plain(("BOTTOMPADDING", (0, 0), (-1, -1), 1.4)))
+    return table
 
 
 def grid(
@@ -97,31 +141,45 @@ def grid(
     *,
     right: Sequence[int] = (),
     bold: Sequence[int] = (),
+    row_height: float = 0,
 ) -> Table:
-    """A table with hairlines between its rows; the head is repeated on every page."""
-    data = [[para(head, size - 0.5, right=i in right) for i, head in enumerate(headers)]]
-    data += [[para(cell, size, right=i in right, bold=i in bold) for i, cell in enumerate(row)] for row in rows]
-    table = Table(data, colWidths=list(widths), repeatRows=1, hAlign="LEFT")
+    """A table with hairlines between its rows; the head is repeated on every page.
+
+    `row_height` is the least height of a row whose last cell is to be written in by hand.
+    """
+    data = [[para(head, size, right=i in right) for i, head in enumerate(headers)]]
+    data += [
+        [para(cell, size, right=i in right, bold=i in bold, field=headers[i]) for i, cell in enumerate(row)]
+        for row in rows
+    ]
+    if row_height:
+        data = [data[0], *([*row[:-1], Spacer(1, row_height)] for row in data[1:])]
+    table = Table(data, colWidths=list(widths), repeatRows=1, hAlign="LEFT", spaceAfter=1 * mm)
     table.setStyle(
-        TableStyle(
-            [
-                ("LEFTPADDING", (0, 0), (-1, -1), 0),
-                ("RIGHTPADDING", (0, 0), (-1, -1), 5),
-                *((("RIGHTPADDING"), (i, 0), (i, -1), 10) for i in right if i < len(headers) - 1),
-                ("TOPPADDING", (0, 0), (-1, -1), 1.6),
-                ("BOTTOMPADDING", (0, 0), (-1, -1), 2.2),
-                ("VALIGN", (0, 0), (-1, -1), "TOP"),
-                ("LINEBELOW", (0, 0), (-1, 0), 0.8, black),
-                ("LINEBELOW", (0, 1), (-1, -1), HAIR, GREY),
-            ]
+        plain(
+            ("RIGHTPADDING", (0, 0), (-2, -1), 7),
+            *(("RIGHTPADDING", (i, 0), (i, -1), 12) for i in right if i < len(headers) - 1),
+            ("TOPPADDING", (0, 0), (-1, -1), 1.8),
+            ("BOTTOMPADDING", (0, 0), (-1, -1), 2.4),
+            ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),
+            ("LINEBELOW", (0, 0), (-1, 0), 0.8, black),
+            ("LINEBELOW", (0, 1), (-1, -1), HAIR, GREY),
         )
     )
     return table
 
 
+def titled(left: list[Flowable], code: str, wide: float) -> Table:
+    """The top of a first page: what the reader asks first, and the QR code of the code at the right edge."""
+    side = 21 * mm  # 21 modules; the white around it is its quiet zone of four (ISO/IEC 18004, from memory)
+    table = Table([[left, qr(code, side)]], colWidths=[wide - side, side])
+    table.setStyle(plain(("RIGHTPADDING", (0, 0), (0, 0), 8 * mm), ("TOPPADDING", (1, 0), (1, 0), 1.5 * mm)))
+    return table
+
+
 def qr(text: str, side: float) -> Drawing:
-    """A QR code of so many points a side, its quiet zone of four modules included (ISO/IEC 18004)."""
-    widget = QrCodeWidget(text, barLevel="M", barBorder=4)
+    """A QR code of so many points a side, without its quiet zone."""
+    widget = QrCodeWidget(text, barLevel="M", barBorder=0)
     x0, y0, x1, y1 = widget.getBounds()
     drawing = Drawing(side, side, transform=[side / (x1 - x0), 0, 0, side / (y1 - y0), 0, 0])
     drawing.add(widget)
@@ -136,15 +194,11 @@ def build(story: list[Flowable], sheet: Sheet) -> bytes:
     document = BaseDocTemplate(
         out,
         pagesize=size,
-        leftMargin=MARGIN,
-        rightMargin=MARGIN,
-        topMargin=22 * mm,
-        bottomMargin=17 * mm,
         title=f"{sheet.kind} {sheet.code}",
         author=check_glyphs(sheet.business, "business name"),
         invariant=1,
     )
-    frame = Frame(MARGIN, 17 * mm, size[0] - 2 * MARGIN, size[1] - 39 * mm, 0, 0, 0, 0)
+    frame = Frame(MARGIN, _BOTTOM, size[0] - 2 * MARGIN, size[1] - _TOP - _BOTTOM, 0, 0, 0, 0)
     document.addPageTemplates([PageTemplate(frames=[frame])])
 
     class Numbered(Canvas):
@@ -154,7 +208,7 @@ def build(story: list[Flowable], sheet: Sheet) -> bytes:
             super().__init__(*args, **kwargs)
             self._kept: list[dict[str, Any]] = []
 
-        def showPage(self) -> None:  # reportlab's own name
+        def showPage(self) -> None:
             self._kept.append(dict(self.__dict__))
             self._startPage()
 
@@ -171,25 +225,30 @@ def build(story: list[Flowable], sheet: Sheet) -> bytes:
 
 def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int) -> None:
     wide, high = PAPERS[sheet.paper]
+    right, body = wide - MARGIN, sheet.type.body
+    head_line, foot_line = high - 17 * mm, 14 * mm
     canvas.setFillColor(black)
-    canvas.setFont(BOLD, 10)
-    canvas.drawString(MARGIN, high - 14 * mm, sheet.kind)
-    canvas.setFont(REGULAR, 10)
-    canvas.drawRightString(wide - MARGIN, high - 14 * mm, check_glyphs(sheet.business, "business name"))
+    canvas.setFont(BOLD, body)
+    canvas.drawString(MARGIN, head_line + 2.4 * mm, sheet.kind)
+    canvas.setFont(REGULAR, body)
+    canvas.drawRightString(right, head_line + 2.4 * mm, sheet.business)
     if sheet.mark:
-        canvas.setFont(BOLD, 13)
-        canvas.drawCentredString(wide / 2, high - 14.4 * mm, sheet.mark)
+        canvas.setFont(BOLD, sheet.type.head)
+        canvas.drawCentredString(wide / 2, head_line + 2.4 * mm, sheet.mark)
     canvas.setStrokeColor(GREY)
     canvas.setLineWidth(HAIR)
-    canvas.line(MARGIN, high - 17 * mm, wide - MARGIN, high - 17 * mm)
-    canvas.line(MARGIN, 13.5 * mm, wide - MARGIN, 13.5 * mm)
-    canvas.setFont(BOLD, 8.5)
-    canvas.drawString(MARGIN, 9.5 * mm, sheet.code)
-    canvas.setFont(REGULAR, 8.5)
-    written = sheet.printed_from.recorded_at.replace("T", " ").replace("Z", " UTC")
-    canvas.drawCentredString(
-        wide / 2,
-        9.5 * mm,
-        f"from entry {sheet.printed_from.entry} of {written}, soapledger {sheet.printed_from.program}",
-    )
-    canvas.drawRightString(wide - MARGIN, 9.5 * mm, f"page {number} of {pages}")
+    canvas.line(MARGIN, head_line, right, head_line)
+    canvas.line(MARGIN, foot_line, right, foot_line)
+    base = foot_line - 2 * mm - 0.75 * body
+    canvas.setFont(BOLD, body)
+    canvas.drawString(MARGIN, base, check_glyphs(sheet.code, "code"))
+    canvas.setFont(REGULAR, body)
+    source = f"from entry {sheet.printed_from.entry} of {_moment(sheet.printed_from.recorded_at)}"
+    place = f"page {number} of {pages}"
+    canvas.drawRightString(right, base, f"{source}, soapledger {sheet.printed_from.program}    {place}")
+
+
+def _moment(recorded_at: str) -> str:
+    """A UTC timestamp as it is read: 1 Jun 2026, 09:30 UTC."""
+    at = datetime.fromisoformat(recorded_at)
+    return f"{show_date(at.date())}, {at:%H:%M} UTC"

@@ -1,75 +1,71 @@
 """The recall report: the first page alone must do for the telephone."""
 
 from reportlab.lib.units import mm
-from reportlab.platypus import Flowable, Paragraph, Spacer
+from reportlab.platypus import Flowable, PageBreak, Paragraph, Spacer, Table
 
-from ledger.documents.page import Sheet, build, escape, grid, heading, para, style
+from ledger.documents.page import Sheet, Type, build, escape, grid, heading, para, plain, style, whole
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass
 from ledger.views.recall import RecallAnswer
 
-BODY = 9.5
-HEAD = 12.5
-BIG = 20
+TYPE = Type(large=22, head=12.5, body=9.5)
 
 
 def draw_recall(view: RecallAnswer, *, paper: str = "A4") -> bytes:
     """The report as a PDF, marked where it is an exercise. Raises Refused like the page."""
     mark = "EXERCISE" if view.exercise else None
-    code = f"Recall {', '.join(view.asked)}"
-    sheet = Sheet(paper, code, "Recall report", view.business, view.printed_from, mark)
+    more = f" and {len(view.asked) - 1} more" if len(view.asked) > 1 else ""
+    code = f"Recall {view.asked[0]}{more}"
+    sheet = Sheet(paper, code, "Recall report", view.business, view.printed_from, TYPE, mark)
     wide = sheet.width
-    story: list[Flowable] = [
-        Paragraph(escape(", ".join(view.asked), "number asked for"), style(BIG, bold=True, leading=1.15)),
-        para(_sentence(view), HEAD),
-    ]
-    story.append(Spacer(1, 2 * mm))
-    story.append(_lots(view, wide))
-    story += heading("Where every bar is", HEAD)
-    story.append(_totals(view, wide))
-    story.append(
-        para(
-            "Everything of it that is here was put on hold with this answer."
-            if view.held
-            else "Nothing was put on hold by this answer.",
-            BODY,
-        )
-    )
-    story += heading("Whom to call", HEAD)
-    story.append(_call(view, wide) if view.call else para("Nobody has bars of it.", BODY))
-    story += heading("Cannot be excluded", HEAD)
-    if view.cannot_exclude:
-        story.append(
-            grid(
-                ("what", "why"),
-                [(one.what, one.why) for one in view.cannot_exclude],
-                [wide * 0.45, wide * 0.55],
-                BODY,
-            )
-        )
-    else:
-        story.append(para("Nothing: every lot of it has a number, and every bar a batch.", BODY))
-    story += heading("Batches reached", HEAD)
-    story.append(_batches(view, wide) if view.batches else para("It went into no batch.", BODY))
-    story += heading("Bars, place by place", HEAD)
-    story.append(_bars(view, wide) if view.bars else para("No bars were made of it.", BODY))
+    story = [*_first_page(view, wide), PageBreak()]
+    story += heading("Cannot be excluded", TYPE.head)
+    story.append(_doubts(view, wide) if view.cannot_exclude else _say(_NO_DOUBTS))
+    story += heading("Batches reached", TYPE.head)
+    story.append(_batches(view, wide) if view.batches else _say("It went into no batch."))
+    story += heading("Bars, place by place", TYPE.head)
+    story.append(_bars(view, wide) if view.bars else _say("No bars were made of it."))
     if view.bulk:
-        story += heading("Loose material made from it that is here", HEAD)
-        rows = [
-            (
-                b.lot_code,
-                b.material,
-                b.place,
-                str(b.on_hand) if b.pieces else show_mass(b.on_hand, view.units),
-                b.status,
-            )
-            for b in view.bulk
-        ]
-        widths = [wide * s for s in (0.15, 0.33, 0.2, 0.16, 0.16)]
-        story.append(
-            grid(("lot", "material", "where", "quantity", "status"), rows, widths, BODY, right=(3,), bold=(0,))
-        )
+        story += heading("Loose material made from it that is here", TYPE.head)
+        story.append(_bulk(view, wide))
     return build(story, sheet)
+
+
+_NO_DOUBTS = "Nothing: every lot of it has a number, and every bar a batch."
+
+
+def _say(text: str, *, bold: bool = False) -> Paragraph:
+    return para(text, TYPE.body, bold=bold)
+
+
+def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
+    """What is said and asked on the telephone: the lot, the codes on the bars, the totals, whom to call."""
+    codes = ", ".join(one.batch_code for one in view.batches if one.yields_bars)
+    held = "All of it that is here was put on hold." if view.held else "Nothing was put on hold by this answer."
+    doubts = len(view.cannot_exclude)
+    said = (
+        f"{doubts} more cannot be excluded: see after the calls."
+        if doubts
+        else "Beyond these, nothing has to be suspected."
+    )
+    story: list[Flowable] = [
+        Paragraph(escape(", ".join(view.asked), "number asked for"), style(TYPE.large, bold=True, leading=1.15)),
+        Spacer(1, 1 * mm),
+        para(_sentence(view), TYPE.head),
+        Spacer(1, 3 * mm),
+        _lots(view, wide),
+    ]
+    if codes:
+        story += heading("Batch codes on the bars", TYPE.head)
+        story.append(para(codes, TYPE.head, bold=True))
+    story += heading("Where every bar is", TYPE.head)
+    story += [_totals(view, wide), Spacer(1, 2 * mm), _say(f"{held} {said}", bold=True)]
+    story += heading("Whom to call", TYPE.head)
+    story.append(_call(view, wide) if view.call else _say("Nobody known by name has bars of it."))
+    if view.totals.sold:
+        sold = f"{view.totals.sold} bars were sold to buyers who are not known by name."
+        story += [Spacer(1, 2 * mm), _say(sold)]
+    return story
 
 
 def _sentence(view: RecallAnswer) -> str:
@@ -82,105 +78,123 @@ def _sentence(view: RecallAnswer) -> str:
     )
 
 
-def _lots(view: RecallAnswer, wide: float) -> Flowable:
-    def much(quantity: int, pieces: bool) -> str:
-        return str(quantity) if pieces else show_mass(quantity, view.units)
+def _much(quantity: int, pieces: bool, units: str) -> str:
+    return str(quantity) if pieces else whole(show_mass(quantity, units))
 
+
+def _lots(view: RecallAnswer, wide: float) -> Table:
     rows = [
         (
             one.lot_code,
             one.supplier_lot or "unknown",
             one.material,
             one.supplier or "",
-            show_date(one.received_on),
-            much(one.received, one.pieces),
-            much(one.on_hand, one.pieces),
+            whole(show_date(one.received_on)),
+            _much(one.received, one.pieces, view.units),
+            _much(one.on_hand, one.pieces, view.units),
             one.status,
         )
         for one in view.lots
     ]
-    shares = (0.08, 0.14, 0.19, 0.19, 0.12, 0.1, 0.09, 0.09)
+    shares = (0.08, 0.15, 0.19, 0.18, 0.12, 0.1, 0.09, 0.09)
     heads = ("lot", "their number", "material", "supplier", "received", "quantity", "left", "status")
-    return grid(heads, rows, [wide * s for s in shares], BODY, right=(5, 6), bold=(0, 1))
+    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(5, 6), bold=(0, 1))
 
 
-def _totals(view: RecallAnswer, wide: float) -> Flowable:
+def _totals(view: RecallAnswer, wide: float) -> Table:
+    """One sum that a listener can follow: made = the rest, with what is unexplained always shown."""
     t = view.totals
-    heads = (
-        "made",
-        "on hand",
-        "at a stall",
-        "retained",
-        "returned",
-        "sold",
-        "dispatched",
-        "given",
-        "wasted",
-        "unexplained",
+    parts = (
+        ("made", t.made, ""),
+        ("on hand", t.on_hand, "="),
+        ("at a stall", t.at_stall, "+"),
+        ("retained", t.retained, "+"),
+        ("returned", t.returned, "+"),
+        ("sold", t.sold, "+"),
+        ("dispatched", t.dispatched, "+"),
+        ("given", t.given, "+"),
+        ("wasted", t.wasted, "+"),
+        ("unexplained", t.unexplained, "+"),
     )
-    values = (
-        t.made, t.on_hand, t.at_stall, t.retained, t.returned, t.sold, t.dispatched, t.given, t.wasted, t.unexplained
-    )  # fmt: skip
-    row = [str(value) for value in values]
-    every = range(len(heads))
-    return grid(
-        heads,
-        [row],
-        [wide * s for s in (0.08, 0.09, 0.095, 0.1, 0.1, 0.08, 0.12, 0.085, 0.095, 0.145)],
-        BODY + 1,
-        right=tuple(every),
-        bold=tuple(every),
-    )
+    signs = 3.5 * mm
+    shares = (0.08, 0.1, 0.1, 0.1, 0.1, 0.08, 0.13, 0.08, 0.09, 0.14)
+    room = wide - signs * (len(parts) - 1)
+    numbers: list[Flowable | str] = []
+    names: list[Flowable | str] = []
+    widths: list[float] = []
+    for (name, count, sign), share in zip(parts, shares, strict=True):
+        if sign:
+            numbers.append(para(sign, TYPE.head))
+            names.append("")
+            widths.append(signs)
+        numbers.append(para(str(count), TYPE.head, bold=True))
+        names.append(para(name, TYPE.body))
+        widths.append(room * share)
+    table = Table([numbers, names], colWidths=widths, hAlign="LEFT")
+    table.setStyle(plain())
+    return table
 
 
-def _call(view: RecallAnswer, wide: float) -> Flowable:
+def _call(view: RecallAnswer, wide: float) -> Table:
+    """Who has bars, with a column to write in what was said."""
     rows = [
         (
             one.name,
-            one.phone or "no number kept",
-            ", ".join(word for word in (one.email, one.address) if word),
+            whole(one.phone or "no number"),
+            "\n".join(word for word in (one.email, one.address) if word),
             str(one.bars),
-            ", ".join(one.batches),
-            show_date(one.last_on),
+            "\n".join(one.batches),
+            whole(show_date(one.last_on)),
+            "",
         )
         for one in view.call
     ]
-    shares = (0.21, 0.16, 0.28, 0.07, 0.16, 0.12)
-    heads = ("name", "phone", "email, address", "bars", "batches", "last on")
-    return grid(heads, rows, [wide * s for s in shares], BODY, right=(3,), bold=(0, 1))
+    shares = (0.165, 0.18, 0.22, 0.07, 0.1, 0.125, 0.14)
+    heads = ("name", "phone", "email, address", "bars", "batches", "last on", "called at, answer")
+    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(3,), bold=(0, 1), row_height=10 * mm)
 
 
-def _batches(view: RecallAnswer, wide: float) -> Flowable:
+def _doubts(view: RecallAnswer, wide: float) -> Table:
+    rows = [(one.what, one.why) for one in view.cannot_exclude]
+    return grid(("what", "why"), rows, [wide * 0.45, wide * 0.55], TYPE.body)
+
+
+def _batches(view: RecallAnswer, wide: float) -> Table:
     rows = [
         (
             one.batch_code,
             one.product,
-            show_date(one.made_on),
-            str(one.used) if one.pieces else show_mass(one.used, view.units),
-            str(one.bars_made) if one.yields_bars else "none",
+            whole(show_date(one.made_on)),
+            _much(one.used, one.pieces, view.units),
+            str(one.bars_made) if one.yields_bars else "–",
             one.status,
-            " > ".join(one.through[:-1]),
+            " → ".join(one.through[:-1]),
         )
         for one in view.batches
     ]
-    shares = (0.11, 0.22, 0.12, 0.1, 0.06, 0.14, 0.25)
+    shares = (0.1, 0.21, 0.12, 0.1, 0.06, 0.13, 0.28)
     heads = ("batch", "product", "made", "took", "bars", "status", "reached through")
-    return grid(heads, rows, [wide * s for s in shares], BODY, right=(3, 4), bold=(0,))
+    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(3, 4), bold=(0,))
 
 
-def _bars(view: RecallAnswer, wide: float) -> Flowable:
+def _bars(view: RecallAnswer, wide: float) -> Table:
     rows = [
         (
             one.batch_code,
             one.product,
-            str(one.count),
+            str(one.count).replace("-", "−"),
             one.where,
-            one.detail,
-            show_date(one.on) if one.on else "",
-            one.contact or "",
+            (one.detail if one.detail != one.where else "") + (f" ({one.contact})" if one.contact else ""),
+            whole(show_date(one.on)) if one.on else "",
         )
         for one in view.bars
     ]
-    shares = (0.11, 0.2, 0.06, 0.13, 0.18, 0.12, 0.2)
-    heads = ("batch", "product", "bars", "where", "place or customer", "on", "contact")
-    return grid(heads, rows, [wide * s for s in shares], BODY, right=(2,), bold=(0,))
+    shares = (0.1, 0.2, 0.07, 0.13, 0.37, 0.13)
+    heads = ("batch", "product", "bars", "where", "place or customer, contact", "on")
+    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(2,), bold=(0, 2))
+
+
+def _bulk(view: RecallAnswer, wide: float) -> Table:
+    rows = [(b.lot_code, b.material, b.place, _much(b.on_hand, b.pieces, view.units), b.status) for b in view.bulk]
+    heads = ("lot", "material", "where", "quantity", "status")
+    return grid(heads, rows, [wide * s for s in (0.1, 0.4, 0.2, 0.15, 0.15)], TYPE.body, right=(3,), bold=(0,))

@@ -1,0 +1,66 @@
+"""The batch record, read back."""
+
+from dataclasses import replace
+
+import zxingcpp
+
+from ledger.documents.batch_record import draw_batch_record
+
+
+def test_a_lot_is_found_beside_its_supplier_number(record, read) -> None:
+    assert "coconut oil Cocos Nucifera Oil L42-5 CN-0919 Oakmoor Oils 300 g" in read(draw_batch_record(record)).text()
+
+
+def test_an_unknown_supplier_number_is_called_unknown_and_stands_first(record, read) -> None:
+    said = read(draw_batch_record(record)).text(0)
+    assert "number unknown Oakmoor Oils" in said
+    assert said.index("Look at this first") < said.index("What went in")
+
+
+def test_what_went_in_less_what_came_out_is_what_was_lost(record, read) -> None:
+    # 1462.2 g in, 1418.0 g out: 44.2 g lost
+    assert "lost to pot and air 44.2 g" in read(draw_batch_record(record)).text()
+
+
+def test_nothing_is_below_eight_and_a_half_points_and_there_are_three_sizes(record, read) -> None:
+    drawn = read(draw_batch_record(record))
+    assert {one.size for page in range(len(drawn.pages)) for one in drawn.glyphs(page)} == {8.5, 12, 26}
+
+
+def test_no_heading_stands_alone_at_the_foot_of_a_page(record, read) -> None:
+    """Whatever the number of readings, the lowest head-sized letters have body text under them."""
+    for many in range(1, 30, 4):
+        drawn = read(draw_batch_record(replace(record, readings=record.readings[:1] * many)))
+        for page in range(len(drawn.pages)):
+            glyphs = [one for one in drawn.glyphs(page) if 22 < one.top < 279]  # between head and foot
+            heads = [one.bottom for one in glyphs if one.size == 12]
+            bodies = [one.top for one in glyphs if one.size == 8.5]
+            assert not heads or max(heads) < max(bodies)
+
+
+def test_only_an_undecided_batch_is_marked_a_draft_on_every_page(record, read) -> None:
+    drawn = read(draw_batch_record(replace(record, draft=True)))
+    assert all("DRAFT" in drawn.text(page) for page in range(len(drawn.pages)))
+    assert "DRAFT" not in read(draw_batch_record(record)).text()
+
+
+def test_all_letters_stand_within_the_margins(record, read) -> None:
+    for paper in ("A4", "Letter"):
+        drawn = read(draw_batch_record(record, paper=paper))
+        wide, high = drawn.size_mm()
+        for page in range(len(drawn.pages)):
+            for one in drawn.glyphs(page):
+                assert 14.5 < one.left < one.right < wide - 14.5, one
+                assert 8 < one.top < one.bottom < high - 5, one
+
+
+def test_polish_czech_turkish_and_nordic_names_are_read_back(record, read) -> None:
+    names = "Łucja Żółć, Přemysl Říha, Işıl Güneş, Åse Bjørk Þór"
+    decision = replace(record.decisions[0], by=names)
+    assert names in read(draw_batch_record(replace(record, decisions=(decision,)))).text()
+
+
+def test_the_code_is_read_and_equal_views_give_equal_bytes(record, read) -> None:
+    data = draw_batch_record(record)
+    assert data == draw_batch_record(record)
+    assert [code.text for code in zxingcpp.read_barcodes(read(data).image())] == ["26-118-0"]

@@ -1,0 +1,45 @@
+"""The recall report, read back."""
+
+from dataclasses import replace
+
+from ledger.documents.recall_report import draw_recall
+
+
+def test_the_first_page_alone_does_for_the_telephone(answer, read) -> None:
+    first = read(draw_recall(answer)).text(0)
+    for words in ("4471/2", "26-112-X, 26-118-0, 26-121-4", "01 555 0177", "orders@bluedoor.example", "put on hold"):
+        assert words in first
+    # made 29 = on hand 14 + stall 0 + retained 1 + returned 0 + sold 11 + dispatched 3 + given 0 + wasted 0 + 0
+    assert "29 = 14 + 0 + 1 + 0 + 11 + 3 + 0 + 0 + 0" in first
+
+
+def test_what_cannot_be_excluded_stands_apart_and_is_announced(answer, read) -> None:
+    drawn = read(draw_recall(answer))
+    assert "1 more cannot be excluded" in drawn.text(0)
+    assert "L39-9" not in drawn.text(0)
+    assert "L39-9" in drawn.text(1)
+
+
+def test_a_way_through_an_infusion_and_offcuts_is_shown(answer, read) -> None:
+    assert "L41-5 → 26-109-7 → L57-1 → 26-118-0 → L61-8" in read(draw_recall(answer)).text()
+
+
+def test_an_exercise_is_marked_on_every_page(answer, read) -> None:
+    drawn = read(draw_recall(replace(answer, exercise=True)))
+    assert all("EXERCISE" in drawn.text(page) for page in range(len(drawn.pages)))
+    assert "EXERCISE" not in read(draw_recall(answer)).text()
+
+
+def test_a_hundred_customers_run_on_with_the_heads_repeated(answer, read) -> None:
+    drawn = read(draw_recall(replace(answer, call=answer.call * 100)))
+    assert drawn.text().count("orders@bluedoor.example 12 Mill Street") == 100
+    assert "called at, answer" in drawn.text(1)
+
+
+def test_letters_stand_within_the_margins_in_three_sizes_and_bytes_are_equal(answer, read) -> None:
+    data = draw_recall(answer, paper="Letter")
+    assert data == draw_recall(answer, paper="Letter")
+    drawn = read(data)
+    glyphs = [one for page in range(len(drawn.pages)) for one in drawn.glyphs(page)]
+    assert {one.size for one in glyphs} == {9.5, 12.5, 22}
+    assert all(14.5 < one.left < one.right < 215.9 - 14.5 for one in glyphs)

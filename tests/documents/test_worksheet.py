@@ -1,0 +1,77 @@
+"""The bench worksheet, read back."""
+
+from dataclasses import replace
+
+import pytest
+import zxingcpp
+
+from ledger.documents.worksheet import draw_worksheet
+from ledger.errors import Refused
+from ledger.reference.cautions import cautions
+
+
+@pytest.fixture
+def drawn(sheet, read):
+    return read(draw_worksheet(sheet, cautions=cautions()))
+
+
+def test_every_line_has_its_number_lot_target_and_window(drawn) -> None:
+    # coconut oil 300 g, slack a hundredth of it: 297 to 303 g
+    assert "2 coconut oil lot L42-5 (Oakmoor Oils, CN-0919) 300 g OK 297 g to 303 g" in drawn.text()
+
+
+def test_nothing_is_below_eleven_points_and_there_are_three_sizes(drawn) -> None:
+    sizes = {one.size for page in range(len(drawn.pages)) for one in drawn.glyphs(page)}
+    assert sizes == {11, 14, 28}
+
+
+def test_the_cautions_stand_before_the_step_they_belong_to(drawn) -> None:
+    said = drawn.text()
+    order = [
+        "Goggles, gloves",
+        "never vinegar",
+        "Weigh the fats",
+        "Lye into water, never water into lye",
+        "sodium hydroxide",
+    ]
+    order += ["Raw dough is caustic", "At trace"]
+    found = [said.index(words) for words in order]
+    assert found == sorted(found)
+
+
+def test_the_batch_code_is_read_from_the_printed_page(drawn) -> None:
+    assert [code.text for code in zxingcpp.read_barcodes(drawn.image())] == ["26-118-0"]
+
+
+def test_packaging_is_not_weighed_at_the_bench(drawn) -> None:
+    assert "paper band" not in drawn.text()
+
+
+def test_an_infusion_needs_no_lye_and_is_strained(sheet, read) -> None:
+    lines = tuple(replace(line, stage="in the pot") for line in sheet.lines if line.role == "fat")
+    view = replace(sheet, process="infusion", lines=lines, alkali_mg=0, superfat_ppm=None, lye_concentration_ppm=None)
+    said = read(draw_worksheet(view, cautions=cautions())).text()
+    assert "Oil strained off" in said
+    assert "Lye temperature" not in said
+
+
+@pytest.mark.parametrize(("paper", "size"), [("A4", (210, 297)), ("Letter", (216, 279))])
+def test_paper_pages_and_foot(sheet, read, paper: str, size: tuple[int, int]) -> None:
+    drawn = read(draw_worksheet(sheet, cautions=cautions(), paper=paper))
+    pages = len(drawn.pages)
+    assert drawn.size_mm() == size
+    for page in range(pages):
+        foot = f"from entry 214 of 1 Jun 2026, 09:30 UTC, soapledger 0.1.0 page {page + 1} of {pages}"
+        assert foot in drawn.text(page)
+        assert "Batch 26-118-0" in drawn.text(page)
+
+
+def test_equal_views_give_equal_bytes(sheet) -> None:
+    care = cautions()
+    assert draw_worksheet(sheet, cautions=care) == draw_worksheet(sheet, cautions=care)
+
+
+def test_a_material_that_cannot_be_printed_is_refused(sheet) -> None:
+    line = replace(sheet.lines[0], material="石 oil")
+    with pytest.raises(Refused, match=r"material has the character '石'"):
+        draw_worksheet(replace(sheet, lines=(line,)), cautions=cautions())
