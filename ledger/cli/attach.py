@@ -1,27 +1,72 @@
-"""soapledger attach: keeps papers and pictures in the ledger."""
+"""soapledger attach and attachments: papers and pictures kept in the ledger."""
 
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from ledger.cli.desk import desk
-from ledger.cli.show import say
+from ledger.cli.desk import Desk, desk
+from ledger.cli.show import count, out_json, say, table
 from ledger.errors import BadInput
 
 
-def command(
+def attach(
     ctx: typer.Context,
     file: Annotated[Path, typer.Argument(help="The paper or picture.")],
-    to: Annotated[str, typer.Option("--to", help="A lot code, a batch code or a material.")],
+    to: Annotated[str, typer.Option("--to", help="A lot code, a batch code, a recipe or a material.")],
     kind: Annotated[str, typer.Option("--kind", help="What it is, e.g. CoA, safety sheet, photograph.")] = "paper",
 ) -> None:
-    """Keep a certificate, safety sheet or photograph inside the ledger, beside what it vouches for."""
-    from ledger.operations.attach import attach
+    """Keep a certificate, safety sheet or photograph, e.g. soapledger attach coa.pdf --to L41-5 --kind CoA."""
+    from ledger.operations.attach import attach as keep
 
     try:
         content = file.read_bytes()
     except OSError as error:
         raise BadInput(f"{file} cannot be read ({error.strerror}).") from None
-    digest = attach(desk(ctx).book(), content, name=file.name, kind=kind, to=to)
-    say(f"{file.name} is kept with {to} (SHA-256 {digest[:16]}…).")
+    kept = keep(desk(ctx).book(), content, name=file.name, kind=kind, to=to)
+    say(f"{file.name} is kept with {kept.subject.noun} {kept.subject.code} (SHA-256 {kept.sha256[:12]}).")
+
+
+def attachments(
+    ctx: typer.Context,
+    code: Annotated[str | None, typer.Argument(help="A lot code, a batch code, a recipe or a material.")] = None,
+    save: Annotated[str | None, typer.Option("--save", help="Save this one: how its SHA-256 begins.")] = None,
+    output: Annotated[Path | None, typer.Option("-o", help="The file to save it in.")] = None,
+    force: Annotated[bool, typer.Option("--force", help="Overwrite that file.")] = False,
+    json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
+) -> None:
+    """List the papers kept with something, or save one, e.g. soapledger attachments L41-5."""
+    from ledger.views.attachments import attachments as kept_with
+    from ledger.views.attachments import subject_meant
+
+    here = desk(ctx)
+    if save or output:
+        _save(here, save, output, force)
+        return
+    subject = subject_meant(here.rows(), code) if code else None
+    papers = kept_with(here.rows(), subject)
+    if json:
+        out_json(papers)
+        return
+    where = f" with {subject.noun} {subject.code}" if subject else ""
+    if not papers:
+        say(f"No paper is kept{where} yet.")
+        say(f"Next: soapledger attach FILE --to {subject.code if subject else 'CODE'}")
+        return
+    say(f"{count(len(papers), 'paper')} kept{where}.")
+    table(
+        ("with", "name", "what it is", "bytes", "SHA-256"),
+        [(f"{one.noun} {one.code}", one.name, one.kind, str(one.bytes), one.sha256[:12]) for one in papers],
+        right=(3,),
+    )
+    say(f"Next: soapledger attachments --save {papers[0].sha256[:12]} -o FILE")
+
+
+def _save(here: Desk, digest: str | None, output: Path | None, force: bool) -> None:
+    from ledger.documents.files import write_file
+    from ledger.views.attachments import content_of
+
+    if not digest or output is None:
+        raise BadInput("To save a paper, write both: soapledger attachments --save SHA-256 -o FILE")
+    write_file(output, content_of(here.rows(), digest), force=force)
+    say(f"Saved {output}.")

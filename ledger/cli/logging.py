@@ -1,7 +1,8 @@
 """Reading what was weighed: typed lines, a CSV file, or the prompt at the bench."""
 
 import csv
-from collections.abc import Mapping
+import re
+from collections.abc import Collection, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,65 +18,92 @@ if TYPE_CHECKING:
     from ledger.views.batch import BatchRow, PlanLineRow
     from ledger.views.lye_check import LyeCheck
 
+# One part of a line weighed from named lots; a comma inside the weight is a decimal comma.
+_PART = re.compile(r"\s*([^@]+)@\s*([^,@]+?)\s*(?:,|$)")
 
-def parse_weights(text: str, line: "PlanLineRow", *, yes: bool) -> list["Weighed"]:
+
+def parse_weights(text: str, line: "PlanLineRow", *, units: str) -> list["Weighed"]:
     """What was weighed on one line: '182.4 g', '182.4 g@L41-5', or two lots with a comma between.
 
-    Raises BadInput, also for a weight far from its target that was not confirmed.
+    A number alone is in what the worksheet asks for. Raises BadInput for what cannot be read.
     """
-    from ledger.domain.quantity import parse_mass, show_mass
+    from ledger.domain.quantity import parse_mass
     from ledger.operations.weigh import Weighed
 
+    parts: list[tuple[str, str | None]] = [(text, None)]
+    if "@" in text:
+        parts = [(weight, lot) for weight, lot in _PART.findall(text)]
+        if _PART.sub("", text).strip():
+            raise BadInput(f"'{text}' cannot be read; write each weight with its lot: 120 g@L7-2,62.4 g@L9-3.")
     found = []
-    for part in text.split(",") if "@" in text else [text]:
-        weight, _, lot = part.partition("@")
+    for weight, lot in parts:
         typed = weight.strip()
         if typed and typed[-1].isdigit():
-            typed += " g"  # the worksheet asks for grams
-        found.append(Weighed(parse_mass(typed, what=f"the weight of {line.material}"), lot.strip() or None))
-    total = sum(one.quantity for one in found)
-    if not yes and line.target and (total > 2 * line.target or 2 * total < line.target):
-        raise BadInput(
-            f"Line {line.number} asks for {show_mass(line.target)} of {line.material}, and {show_mass(total)} "
-            "is far from it; look at the scale. If it is right, add --yes."
-        )
+            typed += " oz" if units == "us" else " g"
+        found.append(Weighed(parse_mass(typed, what=f"the weight of {line.material}"), lot))
     return found
 
 
-def parse_lines(texts: list[str], lines: Mapping[int, "PlanLineRow"], *, yes: bool) -> dict[int, list["Weighed"]]:
-    """The --line options. Raises BadInput naming the one that cannot be read."""
-    found: dict[int, list[Weighed]] = {}
+def unlikely(takes: Sequence["Weighed"], line: "PlanLineRow", units: str) -> str | None:
+    """What to ask again about: more than double or less than half of what the line asks for."""
+    from ledger.domain.quantity import show_mass
+
+    total = sum(one.quantity for one in takes)
+    if total > 2 * line.target or 2 * total < line.target:
+        found = show_mass(total, units) if total else "nothing"
+        return f"Line {line.number} asks for {show_mass(line.target, units)} of {line.material}, not {found}"
+    return None
+
+
+def read_lines(
+    texts: Sequence[str], path: Path | None, lines: Mapping[int, "PlanLineRow"], *, units: str, yes: bool
+) -> dict[int, list["Weighed"]]:
+    """The --line options and the CSV file together. Raises BadInput naming what cannot be read.
+
+    A weight far from what its line asks for is refused until it is confirmed.
+    """
+    found = _read_csv(path, lines, units) if path else {}
     for text in texts:
-        number, separator, weight = text.partition("=")
-        if not separator or not number.strip().isdigit():
-            raise BadInput(f"'{text}' is not a line; write it like --line '3=182.4 g'.")
-        place = int(number)
-        if place not in lines:
-            raise BadInput(f"There is no line {place} to weigh; the lines are {min(lines)} to {max(lines)}.")
+        place, takes = _read_line(text, lines, units)
         if place in found:
             raise BadInput(f"Line {place} stands twice; for two lots write '3=120 g@L7-2,62.4 g@L9-3'.")
-        found[place] = parse_weights(weight, lines[place], yes=yes)
+        found[place] = takes
+    for place, takes in found.items():
+        if not yes and (doubt := unlikely(takes, lines[place], units)):
+            raise BadInput(f"{doubt}; look at the scale. If it is right, add --yes.")
     return found
 
 
-def read_lines_csv(path: Path, lines: Mapping[int, "PlanLineRow"], *, yes: bool) -> dict[int, list["Weighed"]]:
-    """A CSV file of line, weight and lot. Raises BadInput with file and line."""
+def _read_line(text: str, lines: Mapping[int, "PlanLineRow"], units: str) -> tuple[int, list["Weighed"]]:
+    number, separator, weight = text.partition("=")
+    if not separator or not number.strip().isdecimal():
+        raise BadInput(f"'{text}' is not a line; write it like --line '3=182.4 g'.")
+    place = int(number)
+    if place not in lines:
+        raise BadInput(f"There is no line {place} to weigh; the lines are {min(lines)} to {max(lines)}.")
+    return place, parse_weights(weight, lines[place], units=units)
+
+
+def _read_csv(path: Path, lines: Mapping[int, "PlanLineRow"], units: str) -> dict[int, list["Weighed"]]:
+    """A CSV file of line, weight and lot; two rows of one line are two lots, an empty weight is still open."""
     try:
-        reader = csv.DictReader(path.read_text(encoding="utf-8-sig").splitlines())
+        text = path.read_text(encoding="utf-8-sig").splitlines()
     except (OSError, UnicodeDecodeError) as error:
         raise BadInput(f"{path} cannot be read ({error}).") from None
+    semicolons = bool(text) and ";" in text[0]  # what a spreadsheet writes where the comma is decimal
+    reader = csv.DictReader(text, delimiter=";" if semicolons else ",")
     if not {"line", "weight"} <= set(reader.fieldnames or ()):
         raise BadInput(f"{path}, line 1: the columns are line, weight and, if needed, lot.")
     found: dict[int, list[Weighed]] = {}
     for row in reader:
-        where = f"{path}, line {reader.line_num}"
-        lot = f"@{row['lot'].strip()}" if row.get("lot") else ""
+        if not (row["weight"] or "").strip():
+            continue
+        lot = f"@{row['lot'].strip()}" if (row.get("lot") or "").strip() else ""
         try:
-            one = parse_lines([f"{row['line']}={row['weight']}{lot}"], lines, yes=yes)
-        except BadInput as error:
-            raise BadInput(f"{where}: {error}") from None
-        for number, takes in one.items():
-            found.setdefault(number, []).extend(takes)
+            place, takes = _read_line(f"{row['line']}={row['weight']}{lot}", lines, units)
+        except LedgerError as error:
+            raise BadInput(f"{path}, line {reader.line_num}: {error}") from None
+        found.setdefault(place, []).extend(takes)
     return found
 
 
@@ -84,8 +112,9 @@ def prompt_lines(here: Desk, batch: "BatchRow", made: date, *, anyway: str | Non
 
     Enter takes the target, 's' skips a line, 'b' goes back to the one before (as a correction), 'q' stops.
     """
+    from ledger.domain.dates import show_date
     from ledger.domain.quantity import show_mass
-    from ledger.operations.weigh import weigh
+    from ledger.operations.weigh import Weighed, weigh
     from ledger.views.batch import plan_lines
 
     units = here.settings.units
@@ -94,46 +123,46 @@ def prompt_lines(here: Desk, batch: "BatchRow", made: date, *, anyway: str | Non
         row["id"]: row["code"]
         for row in here.rows().execute("SELECT id, code FROM lot WHERE id IN (SELECT lot_id FROM plan_line)")
     }
-    waiting = [index for index, one in enumerate(lines) if not one.logged]
-    if waiting:
-        warn("Enter takes the target; s skips, b goes back one line, q stops. Another lot: 182.4 g@L41-5")
-    position = waiting[0] if waiting else len(lines)
     done = {index for index, one in enumerate(lines) if one.logged}
+    position = next((index for index in range(len(lines)) if index not in done), len(lines))
+    if position < len(lines):
+        warn(f"Batch {batch.code}, made on {show_date(made)} (another day: --on).")
+        warn("Enter takes the target; 0 is left out, s skips, b goes back, q stops. Another lot: 182.4 g@L41-5")
     while position < len(lines):
         line = lines[position]
+        if line.role == "alkali":
+            say_alkali_wanted(here, batch)
         lot = f", lot {codes[line.lot_id]}" if line.lot_id else ""
         window = f"OK {show_mass(line.low, units)} to {show_mass(line.high, units)}"
-        typed = ask(f"{line.number}. {line.material}{lot}, {window}", default=show_mass(line.target, units))
+        question = f"{line.number}. {line.material}{lot}: {show_mass(line.target, units)} ({window})"
+        typed = ask(question, default="")
         if typed.casefold() == "q":
             say(f"Stopped; what you logged is kept. Go on with: soapledger batch log {batch.code}")
             raise typer.Exit
-        if typed.casefold() == "b" and position > 0:
-            position -= 1
+        if typed.casefold() == "b":
+            position = max(position - 1, 0)
             continue
-        if typed.casefold() not in ("s", "b"):
+        if typed.casefold() != "s":
             try:
-                if typed == show_mass(line.target, units):
-                    from ledger.operations.weigh import Weighed
-
-                    takes = [Weighed(line.target)]
-                else:
-                    takes = parse_weights(typed, line, yes=False)
+                takes = parse_weights(typed, line, units=units) if typed else [Weighed(line.target)]
+                doubt = unlikely(takes, line, units)
+                if doubt and ask(f"  {doubt}. Is it right? yes or no", default="no").casefold() not in ("y", "yes"):
+                    continue
+                correct = position in done
                 weigh(
                     here.book(),
                     batch.code,
                     {line.number: takes},
                     on=made,
                     by=here.who,
-                    correct=position in done,
+                    correct=correct,
                     anyway=anyway,
                 )
             except LedgerError as error:
                 warn(f"  {error}")
                 continue
             done.add(position)
-        position += 1
-        while position < len(lines) and position in done:
-            position += 1
+        position = next((index for index in range(position + 1, len(lines)) if index not in done), len(lines))
     _prompt_readings(here, batch, made)
 
 
@@ -155,6 +184,7 @@ def _prompt_readings(here: Desk, batch: "BatchRow", made: date) -> None:
         while True:
             typed = ask(f"{what} (Enter to leave it out)", default="")
             if typed.casefold() == "q":
+                say(f"Stopped; what you logged is kept. Go on with: soapledger batch log {batch.code}")
                 raise typer.Exit
             if not typed:
                 break
@@ -163,6 +193,32 @@ def _prompt_readings(here: Desk, batch: "BatchRow", made: date) -> None:
                 break
             except LedgerError as error:
                 warn(f"  {error}")
+
+
+def say_outside(here: Desk, batch: "BatchRow", numbers: Collection[int]) -> None:
+    """The lines just logged that weigh more or less than OK from-to."""
+    from ledger.domain.quantity import show_mass
+    from ledger.views.batch import plan_lines
+
+    units = here.settings.units
+    for line in plan_lines(here.rows(), batch.id):
+        if line.number in numbers and line.outside:
+            window = f"{show_mass(line.low, units)} to {show_mass(line.high, units)}"
+            warn(f"Line {line.number}, {line.material}: {show_mass(line.used, units)} is outside OK {window}.")
+
+
+def say_alkali_wanted(here: Desk, batch: "BatchRow") -> None:
+    """Before the alkali is weighed: what the fats as weighed take, where the worksheet says another figure."""
+    from ledger.domain.quantity import show_mass
+    from ledger.views.lye_check import alkali_wanted
+
+    lye = alkali_wanted(here.rows(), batch)
+    units = here.settings.units
+    if lye and show_mass(lye.wanted_mg, units) != show_mass(lye.planned_mg, units):
+        say(
+            f"The fats as weighed take {show_mass(lye.wanted_mg, units)} of alkali for the superfat of the recipe; "
+            f"the worksheet says {show_mass(lye.planned_mg, units)}."
+        )
 
 
 def say_superfat(check: "LyeCheck") -> None:

@@ -5,8 +5,7 @@ from typing import Annotated
 import typer
 
 from ledger.cli.desk import Desk, desk
-from ledger.cli.show import amount, confirm, count, out_json, say, table
-from ledger.errors import BadInput
+from ledger.cli.show import amount, confirm, count, out_json, say, table, warn
 
 app = typer.Typer(help="One lot: show, accept, reject, hold, count, waste, combine.")
 
@@ -53,6 +52,7 @@ def show(
         ("cost", show_money(lot.cost_minor, here.settings.currency) if lot.cost_minor is not None else ""),
         ("certificate", "; ".join(certificate)),
         ("where", ", ".join(f"{place} {amount(held, lot.counted, units)}" for place, held in card.here)),
+        ("set aside for", ", ".join(f"batch {b} {amount(held, lot.counted, units)}" for b, held in card.planned)),
         ("papers", ", ".join(f"{paper.name} ({paper.kind})" for paper in card.papers)),
     ):
         if value:
@@ -87,6 +87,8 @@ def _decide(here: Desk, codes: list[str], verdict: str, on: str | None, reason: 
 
     day = here.day(on)
     lots = decide_lots(here.book(), codes, verdict=verdict, on=day, by=here.who, reason=reason)
+    if not lots:
+        say(f"{'That lot is' if len(codes) == 1 else 'Those lots are'} accepted already; nothing to do.")
     for lot in lots:
         held = amount(lot.on_hand, lot.counted, here.settings.units)
         say(f"Lot {lot.code} ({lot.material}, {held} on hand) is {verdict}.")
@@ -94,7 +96,7 @@ def _decide(here: Desk, codes: list[str], verdict: str, on: str | None, reason: 
 
 @app.command("accept")
 def accept(ctx: typer.Context, codes: Codes, on: On = None, reason: Reason = None) -> None:
-    """Accept lots that were looked at, so that they may go into a batch."""
+    """Accept lots that were looked at, so that they may go into a batch, e.g. soapledger lot accept L41-5."""
     _decide(desk(ctx), codes, "accepted", on, reason)
 
 
@@ -161,24 +163,32 @@ def waste(
     here = desk(ctx)
     gone = _quantity(here, code, quantity)
     lot = waste_lot(here.book(), code, gone, place=at, on=here.day(on), reason=reason)
-    say(f"{amount(gone, lot.counted, here.settings.units)} of lot {lot.code} is booked as waste: {reason}.")
+    left = amount(lot.on_hand, lot.counted, here.settings.units)
+    say(
+        f"{amount(gone, lot.counted, here.settings.units)} of lot {lot.code} is booked as waste: {reason}. "
+        f"{left} is left in all."
+    )
 
 
 @app.command("combine")
 def combine_(
     ctx: typer.Context,
     codes: Codes,
+    into: Annotated[str | None, typer.Option("--into", help="What you call the drum.")] = None,
     on: On = None,
     yes: Annotated[bool, typer.Option("--yes", help="Do not ask again.")] = False,
 ) -> None:
     """Pour lots of one material together, as when a drum is topped up; a recall follows both."""
     from ledger.operations.combine import combine
+    from ledger.views.lot_card import lot_card
 
     here = desk(ctx)
-    if len(codes) < 2:
-        raise BadInput("Name the lots that were poured together, at least two.")
+    for card in [lot_card(here.rows(), code) for code in codes]:
+        if card.planned:
+            batches = ", ".join(batch for batch, _ in card.planned)
+            warn(f"Lot {card.lot.code} is set aside for batch {batches}, which will have to take the new one.")
     confirm(f"Pour {', '.join(codes)} together into one new lot?", yes)
-    lot = combine(here.book(), codes, on=here.day(on), by=here.who)
+    lot = combine(here.book(), codes, on=here.day(on), by=here.who, into=into)
     say(
         f"{count(len(codes), 'lot')} poured together: lot {lot.code}, {lot.material}, "
         f"{amount(lot.on_hand, lot.counted, here.settings.units)}. Write the new code on the drum."

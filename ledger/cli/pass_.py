@@ -20,10 +20,11 @@ def command(
     on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
 ) -> None:
     """Pass cured bars for packing, e.g. soapledger pass 26-118-0 --wasted 1 --reason cracked."""
+    from ledger.domain.codes import read_batch_code
     from ledger.domain.quantity import parse_pieces
     from ledger.operations.release import pass_bars
 
-    here = desk(ctx)
+    here, code = desk(ctx), read_batch_code(code)
     done = pass_bars(
         here.book(),
         code,

@@ -15,9 +15,10 @@ def command(
     on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
 ) -> None:
     """Reject the bars of a batch: they stay here until thrown away."""
+    from ledger.domain.codes import read_batch_code
     from ledger.operations.release import reject_bars
 
-    here = desk(ctx)
+    here, code = desk(ctx), read_batch_code(code)
     here_now = reject_bars(here.book(), code, on=here.day(on), by=here.who, reason=reason)
     say(f"Batch {code} is rejected: {reason}. {count(here_now, 'bar')} are here.")
     say(f"Next, when they are thrown away: soapledger lot waste {code} {here_now} --reason rejected")

@@ -18,10 +18,11 @@ def command(
     on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
 ) -> None:
     """Release packed bars, by name: only then may they leave, e.g. soapledger release 26-118-0 --retain 1."""
+    from ledger.domain.codes import read_batch_code
     from ledger.domain.quantity import parse_pieces
     from ledger.operations.release import release_bars
 
-    here = desk(ctx)
+    here, code = desk(ctx), read_batch_code(code)
     kept = parse_pieces(retain, what="the number of samples")
     left = release_bars(here.book(), code, on=here.day(on), by=here.who, retain=kept, reason=reason)
     samples = f", {count(kept, 'bar')} set aside as samples" if kept else ""

@@ -74,7 +74,7 @@ def _fed() -> bool:
 
 def ask(question: str, *, default: str | None = None) -> str:
     """Ask for one value; Enter takes the default where there is one."""
-    answer: str = typer.prompt(question, default=default, err=True)
+    answer: str = typer.prompt(question, default=default, err=True, show_default=bool(default))
     return answer.strip()
 
 

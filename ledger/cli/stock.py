@@ -5,7 +5,11 @@ from typing import Annotated
 import typer
 
 from ledger.cli.desk import desk
+from ledger.cli.material import KINDS
 from ledger.cli.show import amount, count, out_json, say, table
+from ledger.errors import BadInput
+
+HELD = (*KINDS, "soap")
 
 
 def command(
@@ -17,10 +21,15 @@ def command(
 ) -> None:
     """Show what is on hand, first to expire first, and what of it is not yet planned for."""
     from ledger.domain.dates import show_date
+    from ledger.domain.names import near
     from ledger.views.material import material_by_code
     from ledger.views.stock import stock
 
     here = desk(ctx)
+    if kind is not None and kind not in HELD:
+        close = near(kind, HELD)
+        hint = f" Did you mean {close[0]}?" if close else ""
+        raise BadInput(f"There is no kind '{kind}'.{hint} The kinds are {', '.join(HELD)}.")
     material = material_by_code(here.rows(), what).id if what else None
     found = stock(here.rows(), material_id=material, kind=kind, empty=empty)
     if json:

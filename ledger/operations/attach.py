@@ -1,34 +1,40 @@
 """Keep a paper or a picture inside the ledger, beside what it vouches for."""
 
 import hashlib
+from dataclasses import dataclass
 
-from ledger.domain.codes import looks_like_batch_code, looks_like_lot_code
-from ledger.errors import BadInput
+from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
 from ledger.storage.tables import AttachedContent, Attachment
-from ledger.views.batch import find_batch
-from ledger.views.lots import find_lot
-from ledger.views.material import material_by_code
+from ledger.views.attachments import Subject, attachments, subject_meant
 
 
-def attach(book: Book, content: bytes, *, name: str, kind: str, to: str) -> str:
-    """Attach a file to a batch, a lot or a material; returns its SHA-256. The same content is kept once.
+@dataclass(frozen=True)
+class Attached:
+    """What a paper was attached to, and the SHA-256 of its content."""
 
-    Raises BadInput for an empty file or an unknown code.
+    subject: Subject
+    sha256: str
+
+
+def attach(book: Book, content: bytes, *, name: str, kind: str, to: str) -> Attached:
+    """Attach a file to a lot, a batch, a recipe or a material; the same content is kept once.
+
+    Raises BadInput for an empty file or an unknown code, Refused when that very content is kept with it
+    already.
     """
     if not content:
         raise BadInput(f"{name} is empty; look at the file.")
     digest = hashlib.sha256(content).hexdigest()
     with book.write("attach") as tx:
+        subject = subject_meant(tx.rows, to)
+        for one in attachments(tx.rows, subject):
+            if one.sha256 == digest:
+                raise Refused(f"{name} is kept with {subject.noun} {subject.code} already, as {one.name}.")
         if not tx.rows.execute("SELECT 1 FROM attached_content WHERE digest = ?", (digest,)).fetchone():
             tx.add(AttachedContent(digest=digest, content=content))
         row = Attachment(digest=digest, name=name, kind=kind)
-        if looks_like_batch_code(to):
-            row.batch_id = find_batch(tx.rows, to).id
-        elif looks_like_lot_code(to):
-            row.lot_id = find_lot(tx.rows, to).id
-        else:
-            row.material_id = material_by_code(tx.rows, to).id
+        setattr(row, f"{subject.noun}_id", subject.id)
         tx.add(row)
-        tx.say(f"Attached {name} ({kind}) to {to}.")
-    return digest
+        tx.say(f"Attached {name} ({kind}) to {subject.noun} {subject.code}.")
+    return Attached(subject, digest)

@@ -4,11 +4,14 @@ from collections.abc import Sequence
 from datetime import date
 
 from ledger.domain.codes import batch_code
+from ledger.domain.dates import show_date
+from ledger.domain.saponification import WHOLE_PPM
 from ledger.errors import BadInput, Refused
 from ledger.operations.receive import next_lot_code
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Batch, Decision, Lot, Movement
 from ledger.views.lots import LotRow, find_lot, on_hand_at, place_of_kind
+from ledger.views.material import MaterialCard, material_by_code
 
 
 def next_batch_code(tx: Transaction, on: date) -> str:
@@ -18,25 +21,21 @@ def next_batch_code(tx: Transaction, on: date) -> str:
     return batch_code(on.year, number)
 
 
-def combine(book: Book, codes: Sequence[str], *, on: date, by: str) -> LotRow:
+def combine(book: Book, codes: Sequence[str], *, on: date, by: str, into: str | None = None) -> LotRow:
     """Empty the lots named into a new one, as a batch that used them all; a recall goes through it.
 
-    The new lot keeps the earliest best-before and the widest saponification range, and is accepted.
-    Raises Refused when the lots differ in material, are not accepted, or hold nothing; BadInput for
-    fewer than two.
+    The new lot keeps the earliest best-before, the widest saponification range and the highest purity of what
+    went in, and is accepted; `into` names the drum. Raises Refused when the lots differ in material, are not
+    accepted, out of date, or hold nothing; BadInput for fewer than two.
     """
-    if len(set(codes)) < 2:
-        raise BadInput("Name the lots that were poured together, at least two: soapledger lot combine L4-9 L7-2")
     with book.write("lot combine") as tx:
-        lots = [find_lot(tx.rows, code, on=on) for code in codes]
+        lots = list({lot.id: lot for lot in (find_lot(tx.rows, code, on=on) for code in codes)}.values())
+        if len(lots) < 2:
+            raise BadInput("Name the lots that were poured together, at least two: soapledger lot combine L4-9 L7-2")
         workshop = place_of_kind(tx.rows, "workshop")
         first = lots[0]
-        if any(lot.material_id != first.material_id for lot in lots):
-            raise Refused("Only lots of one material are poured together; these are of different ones.")
-        if first.counted:
-            raise Refused(f"{first.material} is counted in pieces; there is no drum to pour together.")
-        if waiting := [lot for lot in lots if lot.status != "accepted"]:
-            raise Refused(f"Lot {waiting[0].code} is {waiting[0].status}; accept it first, or leave it out.")
+        for lot in lots:
+            _check(lot, first, on)
         batch = tx.add(Batch(code=next_batch_code(tx, on), process="combine", material_id=first.material_id, on=on))
         assert batch.id is not None
         total = 0
@@ -55,22 +54,18 @@ def combine(book: Book, codes: Sequence[str], *, on: date, by: str) -> LotRow:
                     batch_id=batch.id,
                 )
             )
-        dates = [lot.best_before for lot in lots if lot.best_before]
-        lows = [lot.sap_low_mg_per_kg for lot in lots]
-        highs = [lot.sap_high_mg_per_kg for lot in lots]
-        certified = all(low is not None for low in lows)
-        purities = [lot.purity_ppm for lot in lots if lot.purity_ppm is not None]
+        card = material_by_code(tx.rows, first.material_code)
+        low, high = _sap(lots, card)
         new = tx.add(
             Lot(
                 code=next_lot_code(tx),
                 material_id=first.material_id,
                 on=on,
                 batch_id=batch.id,
-                best_before=min(dates, default=None),
-                sap_low_mg_per_kg=min((v for v in lows if v is not None), default=None) if certified else None,
-                sap_high_mg_per_kg=max((v for v in highs if v is not None), default=None) if certified else None,
-                # the purest of them: reckoning too pure errs towards more superfat
-                purity_ppm=max(purities) if len(purities) == len(lots) else None,
+                best_before=min((lot.best_before for lot in lots if lot.best_before), default=None),
+                sap_low_mg_per_kg=low,
+                sap_high_mg_per_kg=high,
+                purity_ppm=_purity(lots, card),
             )
         )
         assert new.id is not None
@@ -82,8 +77,48 @@ def combine(book: Book, codes: Sequence[str], *, on: date, by: str) -> LotRow:
                 quantity=total,
                 kind="yielded",
                 batch_id=batch.id,
+                note=into,
             )
         )
         tx.add(Decision(lot_id=new.id, verdict="accepted", on=on, by=by, reason="poured together"))
-        tx.say(f"Poured {', '.join(lot.code for lot in lots)} together as lot {new.code} (batch {batch.code}).")
+        where = f" in {into}" if into else ""
+        tx.say(f"Poured {', '.join(lot.code for lot in lots)} together{where} as lot {new.code} (batch {batch.code}).")
         return find_lot(tx.rows, new.code)
+
+
+def _check(lot: LotRow, first: LotRow, on: date) -> None:
+    if lot.material_id != first.material_id:
+        raise Refused(
+            f"Lot {lot.code} is {lot.material} and {first.code} is {first.material}; "
+            "only lots of one material are poured together."
+        )
+    if lot.counted:
+        raise Refused(f"{lot.material} is counted in pieces; there is no drum to pour together.")
+    if on < lot.on:
+        raise BadInput(f"Lot {lot.code} was not there before {show_date(lot.on)}; look at --on.")
+    if lot.status != "accepted":
+        raise Refused(f"Lot {lot.code} is {lot.status}; accept it first, or leave it out.")
+    if lot.best_before and lot.best_before < on:
+        raise Refused(
+            f"Lot {lot.code} was best before {show_date(lot.best_before)}, as the whole drum would be; leave it out."
+        )
+
+
+def _sap(lots: Sequence[LotRow], card: MaterialCard) -> tuple[int | None, int | None]:
+    """The range that holds for every lot: its certificate's, else its material's; none where no lot has its own."""
+    if all(lot.sap_low_mg_per_kg is None for lot in lots):
+        return None, None
+    lows = [card.sap_low_mg_per_kg if lot.sap_low_mg_per_kg is None else lot.sap_low_mg_per_kg for lot in lots]
+    highs = [card.sap_high_mg_per_kg if lot.sap_high_mg_per_kg is None else lot.sap_high_mg_per_kg for lot in lots]
+    known_lows, known_highs = [v for v in lows if v is not None], [v for v in highs if v is not None]
+    if len(known_lows) < len(lots) or len(known_highs) < len(lots):
+        return None, None  # an infused oil of which one lot was never certified
+    return min(known_lows), max(known_highs)
+
+
+def _purity(lots: Sequence[LotRow], card: MaterialCard) -> int | None:
+    """The purest of them: reckoning too pure errs towards more superfat. None where no lot has its own figure."""
+    if all(lot.purity_ppm is None for lot in lots):
+        return None
+    # a material without a purity is reckoned as pure
+    return max(lot.purity_ppm or card.purity_ppm or WHOLE_PPM for lot in lots)

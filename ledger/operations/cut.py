@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass
 from ledger.errors import BadInput, Refused
 from ledger.operations.receive import next_lot_code
@@ -11,6 +12,7 @@ from ledger.storage.tables import Decision, Lot, Movement
 from ledger.views.batch import BatchRow, find_batch
 from ledger.views.lots import place_of_kind
 from ledger.views.material import material_by_code
+from ledger.views.reading import Rows
 from ledger.views.record import mass_in
 from ledger.views.settings import settings
 
@@ -27,9 +29,9 @@ def cut_batch(
         raise BadInput("How many bars were cut? Write a number above zero, such as 10.")
     with book.write("batch cut") as tx:
         batch = find_batch(tx.rows, code)
-        _ready_to_yield(batch, on)
+        _ready_to_yield(tx.rows, batch, on)
         if not batch.soap:
-            raise Refused(f"Batch {batch.code} is an infusion; strain it: soapledger batch strain {batch.code} 480g")
+            raise Refused(f"Batch {batch.code} is an infusion; strain it: soapledger batch strain {batch.code} WEIGHT")
         if not batch.poured and batch.process != "rebatch":
             raise Refused(
                 f"Batch {batch.code} is not booked as poured yet: "
@@ -82,9 +84,9 @@ def strain_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str) -> s
         raise BadInput("How much oil was strained off? Write its weight, such as 480 g.")
     with book.write("batch strain") as tx:
         batch = find_batch(tx.rows, code)
-        _ready_to_yield(batch, on)
+        _ready_to_yield(tx.rows, batch, on)
         if batch.process != "infusion":
-            raise Refused(f"Batch {batch.code} is soap; it is cut: soapledger batch cut {batch.code} 10")
+            raise Refused(f"Batch {batch.code} is soap; it is cut: soapledger batch cut {batch.code} BARS")
         put_in = mass_in(tx.rows, batch.id)
         if mass_mg > put_in:
             units = settings(tx.rows).units
@@ -95,7 +97,7 @@ def strain_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str) -> s
             """
             SELECT l.best_before, l.sap_low_mg_per_kg AS low, l.sap_high_mg_per_kg AS high
             FROM lot l JOIN material m ON m.id = l.material_id
-            WHERE m.kind = 'fat' AND l.id IN
+            WHERE m.kind IN ('fat', 'intermediate') AND l.id IN
               (SELECT lot_id FROM movement WHERE batch_id = ? GROUP BY lot_id HAVING sum(quantity) < 0)
             """,
             (batch.id,),
@@ -130,14 +132,19 @@ def strain_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str) -> s
     return lot.code
 
 
-def _ready_to_yield(batch: BatchRow, on: date) -> None:
+def _ready_to_yield(rows: Rows, batch: BatchRow, on: date) -> None:
     if batch.discarded:
         raise Refused(f"Batch {batch.code} was discarded; nothing comes of it.")
     if batch.yield_lot_id is not None:
-        raise Refused(f"Batch {batch.code} is {batch.status} already; take that back with soapledger undo first.")
+        raise Refused(f"Batch {batch.code} is {batch.status} already; see: soapledger batch show {batch.code}")
     if batch.open_lines:
-        raise Refused(
-            f"Batch {batch.code} has {batch.open_lines} lines still to be weighed: soapledger batch log {batch.code}"
-        )
-    if on < batch.on:
-        raise BadInput(f"Batch {batch.code} was made on {batch.on.isoformat()}; look at --on.")
+        lines = "1 line" if batch.open_lines == 1 else f"{batch.open_lines} lines"
+        raise Refused(f"Batch {batch.code} has {lines} still to be weighed: soapledger batch log {batch.code}")
+    last = rows.execute(
+        'SELECT max("on") FROM (SELECT "on" FROM live_movement WHERE batch_id = :batch '
+        "UNION ALL SELECT \"on\" FROM live_reading WHERE batch_id = :batch AND what = 'poured')",
+        {"batch": batch.id},
+    ).fetchone()[0]
+    made = max(batch.on, date.fromisoformat(last)) if last else batch.on
+    if on < made:
+        raise BadInput(f"Batch {batch.code} was still being made on {show_date(made)}; look at --on.")

@@ -1,15 +1,16 @@
 """Log a temperature, a time, a pH, a weight, or what was seen."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.domain.dates import parse_clock
+from ledger.domain.dates import parse_clock, show_date
 from ledger.domain.names import near
 from ledger.domain.quantity import parse_mass, parse_number, parse_temperature
 from ledger.errors import BadInput, Refused
-from ledger.storage.book import Book
+from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Reading
-from ledger.views.batch import find_batch
+from ledger.views.batch import BatchRow, find_batch
 
 # What can be read at the bench, and in what: a temperature, minutes, a clock time, a weight, pH, or words.
 READINGS = {
@@ -89,44 +90,55 @@ def _minutes(text: str) -> str:
     return text
 
 
-def log_readings(book: Book, code: str, readings: tuple[ReadingValue, ...], *, on: date) -> None:
+def log_readings(book: Book, code: str, readings: Sequence[ReadingValue], *, on: date) -> None:
     """Book readings of one batch. Raises Refused for a discarded batch, BadInput for a day too early."""
     with book.write("batch reading") as tx:
         batch = find_batch(tx.rows, code)
-        if batch.discarded:
-            raise Refused(f"Batch {batch.code} was discarded; nothing more is read of it.")
-        if on < batch.planned_on:
-            raise BadInput(f"Batch {batch.code} was planned for {batch.planned_on.isoformat()}; look at --on.")
-        for one in readings:
-            if one.what == "poured" and batch.open_lines:
-                raise Refused(
-                    f"Batch {batch.code} has lines still to be weighed, so it cannot be poured yet: "
-                    f"soapledger batch log {batch.code}"
-                )
-            tx.add(
-                Reading(
-                    batch_id=batch.id,
-                    on=on,
-                    at=one.at,
-                    what=one.what,
-                    value=one.value,
-                    unit=one.unit,
-                    text=one.text,
-                )
-            )
+        add_readings(tx, batch, readings, on)
         tx.say(f"Noted {', '.join(one.what for one in readings)} of batch {batch.code}.")
+
+
+def add_readings(tx: Transaction, batch: BatchRow, readings: Sequence[ReadingValue], on: date) -> None:
+    """Add readings to an entry; raises like `log_readings`."""
+    if batch.discarded:
+        raise Refused(f"Batch {batch.code} was discarded; nothing more is read of it.")
+    if on < batch.planned_on:
+        raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
+    for one in readings:
+        if one.what == "poured" and batch.open_lines:
+            raise Refused(
+                f"Batch {batch.code} has lines still to be weighed, so it cannot be poured yet: "
+                f"soapledger batch log {batch.code}"
+            )
+        tx.add(
+            Reading(
+                batch_id=batch.id,
+                on=on,
+                at=one.at,
+                what=one.what,
+                value=one.value,
+                unit=one.unit,
+                text=one.text,
+            )
+        )
 
 
 def discard_batch(book: Book, code: str, *, on: date, by: str, reason: str) -> None:
     """Give a batch up before it was cut: a decision by a named person; what went in stays booked.
 
-    Raises Refused once it was cut (then its bars are rejected), or when it was discarded already.
+    Raises Refused once it was cut (then its bars are rejected), or when it was discarded already; BadInput
+    without a reason, or for a day before it was made.
     """
+    if not reason.strip():
+        raise BadInput('Say why, so that it can be read later: --reason "…".')
     with book.write("batch discard") as tx:
         batch = find_batch(tx.rows, code)
         if batch.yield_lot_id is not None:
-            raise Refused(f"Batch {batch.code} is {batch.status}; reject its bars: soapledger reject {batch.code}")
+            way = f"reject its bars: soapledger reject {batch.code}" if batch.soap else "throw away its lot: lot waste"
+            raise Refused(f"Batch {batch.code} is {batch.status}; {way}")
         if batch.discarded:
             raise Refused(f"Batch {batch.code} was discarded already.")
+        if on < batch.on:
+            raise BadInput(f"Batch {batch.code} is of {show_date(batch.on)}; look at --on.")
         tx.add(Decision(batch_id=batch.id, verdict="discarded", on=on, by=by, reason=reason))
         tx.say(f"Discarded batch {batch.code}: {reason}.")

@@ -4,13 +4,21 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.codes import lot_code, supplier_number_key
+from ledger.domain.dates import show_date
 from ledger.domain.money import share_out
+from ledger.domain.quantity import show_sap
 from ledger.errors import BadInput
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Delivery, Lot, Movement
 from ledger.views.lots import place_of_kind
 from ledger.views.material import material_by_code
+from ledger.views.reading import Rows
+from ledger.views.received import came_before
 from ledger.views.supplier import supplier_by_code
+
+# mg KOH per kg: waxes lie near 90 000, the shortest fats of the trade near 270 000 (common practice, no source);
+# wide of both, so that only a figure in other units is stopped.
+LEAST_SAP, MOST_SAP = 50_000, 400_000
 
 
 @dataclass(frozen=True)
@@ -76,10 +84,8 @@ def receive(book: Book, note: DeliveryNote) -> tuple[ReceivedLot, ...]:
                 carriage_minor=note.carriage_minor,
             )
         )
-        costs = [line.cost_minor or 0 for line in note.lines]
-        carriage = share_out(note.carriage_minor, costs if any(costs) else [1] * len(costs))
         received = []
-        for line, share in zip(note.lines, carriage, strict=True):
+        for line, share in zip(note.lines, _carriage(note), strict=True):
             card = material_by_code(tx.rows, line.material)
             _check(line, card.kind, card.name)
             cost = None if line.cost_minor is None else line.cost_minor + share
@@ -132,12 +138,58 @@ def receive(book: Book, note: DeliveryNote) -> tuple[ReceivedLot, ...]:
     return tuple(received)
 
 
+def _carriage(note: DeliveryNote) -> list[int]:
+    """The carriage shared by what lines cost, evenly where all were free; a line of unknown cost bears none."""
+    weights = [line.cost_minor or 0 for line in note.lines]
+    if not any(weights):
+        weights = [0 if line.cost_minor is None else 1 for line in note.lines]
+    return share_out(note.carriage_minor, weights) if any(weights) else weights
+
+
 def _check(line: DeliveryLine, kind: str, name: str) -> None:
     if line.quantity <= 0:
         raise BadInput(f"{name}: nothing was received; write how much came, such as 5 kg.")
     if kind in ("soap", "rework"):
         raise BadInput(f"{name} comes from your own batches and is not received from a supplier.")
-    if line.sap_mg_per_kg and kind != "fat":
-        raise BadInput(f"{name} is not a fat, so it has no saponification value; leave it out.")
+    if line.sap_mg_per_kg:
+        low, high = line.sap_mg_per_kg
+        if kind not in ("fat", "intermediate"):
+            raise BadInput(f"{name} is not a fat, so it has no saponification value; leave it out.")
+        if not LEAST_SAP <= low <= high <= MOST_SAP:
+            raise BadInput(
+                f"{name}: a saponification value of {_range(low, high)} mg KOH/g cannot be; fats lie between about 90 "
+                "and 270, the lower figure first. One given for NaOH, such as 0.134, is multiplied by 1402.7."
+            )
     if line.purity_ppm is not None and (kind != "alkali" or not 0 < line.purity_ppm <= 1_000_000):
         raise BadInput(f"{name}: a purity belongs to an alkali and is at most 100 %.")
+
+
+def _range(low: int, high: int) -> str:
+    return show_sap(low) if low == high else f"{show_sap(low)} to {show_sap(high)}"
+
+
+def doubts(rows: Rows, note: DeliveryNote) -> tuple[str, ...]:
+    """What to look at twice before a delivery is booked, a sentence for each; she decides.
+
+    A number of this supplier's that came before for the same material, a best-before that has passed, a
+    saponification value far from what the material has. Raises BadInput like `receive`.
+    """
+    supplier = supplier_by_code(rows, note.supplier)
+    found = []
+    for line in note.lines:
+        card = material_by_code(rows, line.material)
+        _check(line, card.kind, card.name)
+        if line.supplier_number and (codes := came_before(rows, supplier.id, card.code, line.supplier_number)):
+            found.append(f"{card.name} came before under their number {line.supplier_number}, as {', '.join(codes)}.")
+        if line.best_before and line.best_before < note.on:
+            found.append(f"{card.name} was best before {show_date(line.best_before)}, before it came.")
+        if line.sap_mg_per_kg and card.sap_low_mg_per_kg is not None and card.sap_high_mg_per_kg is not None:
+            low, high = line.sap_mg_per_kg
+            # a twentieth beyond the known range: common practice, no source
+            if low * 20 < card.sap_low_mg_per_kg * 19 or high * 20 > card.sap_high_mg_per_kg * 21:
+                usual = _range(card.sap_low_mg_per_kg, card.sap_high_mg_per_kg)
+                found.append(
+                    f"{card.name}: the saponification value {_range(low, high)} lies far from the {usual} known for "
+                    "it, and the lye would follow it."
+                )
+    return tuple(found)

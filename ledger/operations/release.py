@@ -32,6 +32,18 @@ def _bars(rows: Rows, code: str, on: date) -> tuple[BatchRow, int, int]:
     return batch, batch.yield_lot_id, here
 
 
+def _not_before_the_last(rows: Rows, batch: BatchRow, lot_id: int, on: date) -> None:
+    """The decision taken last holds, so an older date would lift a newer decision unseen."""
+    row = rows.execute(
+        'SELECT verdict, "on" FROM live_decision WHERE lot_id = ? ORDER BY id DESC LIMIT 1', (lot_id,)
+    ).fetchone()
+    if row and date.fromisoformat(row["on"]) > on:
+        raise Refused(
+            f"The bars of batch {batch.code} have been {row['verdict']} since "
+            f"{show_date(date.fromisoformat(row['on']))}; date the decision that day or later."
+        )
+
+
 def pass_bars(
     book: Book,
     code: str,
@@ -45,34 +57,50 @@ def pass_bars(
 ) -> Passed:
     """Pass cured bars for packing; bars that are no good are booked as waste, wrapping as used.
 
-    Raises Refused before the cure has ended (unless `anyway` gives a reason, kept with the decision),
-    for bars on hold or rejected, for more waste than bars, or for too little wrapping.
+    Raises Refused before the cure has ended or for bars on hold (unless `anyway` gives a reason, kept with
+    the decision), for bars rejected, for no good bars at all, or for too little wrapping.
     """
-    if wasted and not reason:
+    anyway = (anyway or "").strip() or None
+    if wasted and not (reason or "").strip():
         raise BadInput('Say what was wrong with the bars thrown away: --reason "…".')
     with book.write("pass") as tx:
         batch, lot_id, here = _bars(tx.rows, code, on)
+        _not_before_the_last(tx.rows, batch, lot_id, on)
         lot = lot_by_id(tx.rows, lot_id, on=on)
-        if lot.status not in ("curing", "passed"):
-            raise Refused(f"The bars of batch {batch.code} are {lot.status}; decide that first.")
-        if lot.status == "passed":
-            raise Refused(f"The bars of batch {batch.code} are passed already; next: soapledger release {batch.code}")
+        if lot.status in ("passed", "released"):
+            raise Refused(f"The bars of batch {batch.code} are {lot.status} already.{_next(lot.status, batch)}")
+        if lot.status == "rejected":
+            raise Refused(f"The bars of batch {batch.code} are rejected and are not packed.")
+        if _was_passed(tx.rows, lot_id):
+            raise Refused(
+                f"The bars of batch {batch.code} were passed and are {lot.status} now; to let them go all the same: "
+                f'soapledger release {batch.code} --reason "…"'
+            )
+        if lot.status == "on hold" and anyway is None:
+            raise Refused(
+                f"The bars of batch {batch.code} are on hold; to pass them all the same, add --anyway REASON."
+            )
         assert batch.ready_on is not None
         if on < batch.ready_on and anyway is None:
             left = (batch.ready_on - on).days
             raise Refused(
-                f"Batch {batch.code} cures until {show_date(batch.ready_on)}, {left} days more. "
+                f"Batch {batch.code} cures until {show_date(batch.ready_on)}, {left} day{'s' * (left > 1)} more. "
                 "To pass it early, add --anyway REASON."
             )
         if wasted > here:
             raise Refused(f"Batch {batch.code} has {here} bars in the workshop; {wasted} cannot be thrown away.")
+        if wasted == here:
+            raise Refused(
+                f'No bar of batch {batch.code} is good then; reject it: soapledger reject {batch.code} --reason "…"'
+            )
         workshop = place_of_kind(tx.rows, "workshop")
         if wasted:
             tx.add(Movement(lot_id=lot_id, place_id=workshop.id, on=on, quantity=-wasted, kind="wasted", note=reason))
         good = here - wasted
         wrapping = () if unwrapped else _wrap(tx, batch, good, on)
         early = f"before the cure ended: {anyway}" if on < batch.ready_on else None
-        tx.add(Decision(lot_id=lot_id, verdict="passed", on=on, by=by, reason=early))
+        lifted = anyway if lot.status == "on hold" else None
+        tx.add(Decision(lot_id=lot_id, verdict="passed", on=on, by=by, reason=early or lifted))
         tx.say(f"Passed {good} bars of batch {batch.code} for packing.")
     return Passed(good, wasted, wrapping)
 
@@ -84,8 +112,9 @@ def _wrap(tx: Transaction, batch: BatchRow, good: int, on: date) -> tuple[tuple[
             continue
         left = good * (line.target // batch.bars_planned)
         used.append((line.material, left))
-        for one in available(tx.rows, line.material_id, on=on):
-            # what this very line planned is its own to use
+        # what this very batch planned is its own to use, and the lot set aside for it comes first
+        lots = available(tx.rows, line.material_id, on=on, but_batch=batch.id)
+        for one in sorted(lots, key=lambda one: one.lot.id != line.lot_id):
             take = min(left, one.at_workshop)
             if take > 0:
                 tx.add(
@@ -108,6 +137,15 @@ def _wrap(tx: Transaction, batch: BatchRow, good: int, on: date) -> tuple[tuple[
     return tuple(used)
 
 
+def _was_passed(rows: Rows, lot_id: int) -> bool:
+    row = rows.execute("SELECT 1 FROM live_decision WHERE lot_id = ? AND verdict = 'passed'", (lot_id,)).fetchone()
+    return row is not None
+
+
+def _next(status: str, batch: BatchRow) -> str:
+    return f" Next: soapledger release {batch.code}" if status == "passed" else ""
+
+
 def release_bars(book: Book, code: str, *, on: date, by: str, retain: int = 0, reason: str | None = None) -> int:
     """Release bars that were passed for packing, setting retained samples aside; returns how many may leave.
 
@@ -116,17 +154,15 @@ def release_bars(book: Book, code: str, *, on: date, by: str, retain: int = 0, r
     """
     with book.write("release") as tx:
         batch, lot_id, here = _bars(tx.rows, code, on)
+        _not_before_the_last(tx.rows, batch, lot_id, on)
         lot = lot_by_id(tx.rows, lot_id, on=on)
-        passed = tx.rows.execute(
-            "SELECT 1 FROM live_decision WHERE lot_id = ? AND verdict = 'passed'", (lot_id,)
-        ).fetchone()
-        if lot.status == "curing" or not passed:
+        if lot.status == "curing" or not _was_passed(tx.rows, lot_id):
             raise Refused(
                 f"The bars of batch {batch.code} are not passed for packing yet: soapledger pass {batch.code}"
             )
         if lot.status == "released":
             raise Refused(f"The bars of batch {batch.code} are released already.")
-        if lot.status in ("on hold", "rejected") and not reason:
+        if lot.status in ("on hold", "rejected") and not (reason or "").strip():
             raise Refused(
                 f'The bars of batch {batch.code} are {lot.status}; to release them all the same, say why: --reason "…".'
             )
@@ -150,9 +186,17 @@ def release_bars(book: Book, code: str, *, on: date, by: str, retain: int = 0, r
 
 
 def reject_bars(book: Book, code: str, *, on: date, by: str, reason: str) -> int:
-    """Reject the bars of a batch; they stay here until thrown away or reworked. Returns how many."""
+    """Reject the bars of a batch; they stay here until thrown away or reworked. Returns how many.
+
+    Raises BadInput without a reason, Refused before there are bars and when they are rejected already.
+    """
+    if not reason.strip():
+        raise BadInput('Say why, so that it can be read later: --reason "…".')
     with book.write("reject") as tx:
         batch, lot_id, here = _bars(tx.rows, code, on)
+        if lot_by_id(tx.rows, lot_id).status == "rejected":
+            raise Refused(f"The bars of batch {batch.code} are rejected already.")
+        _not_before_the_last(tx.rows, batch, lot_id, on)
         tx.add(Decision(lot_id=lot_id, verdict="rejected", on=on, by=by, reason=reason))
         tx.say(f"Rejected the bars of batch {batch.code}: {reason}.")
     return here

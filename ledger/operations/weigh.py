@@ -4,10 +4,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
 from ledger.errors import BadInput, Refused
+from ledger.operations.readings import ReadingValue, add_readings
 from ledger.storage.book import Book, Transaction
-from ledger.storage.tables import Decision, Movement
+from ledger.storage.tables import Decision, Movement, Reading
 from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.views.lots import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
 from ledger.views.lye_check import LyeCheck, lye_check
@@ -32,13 +34,14 @@ def weigh(
     by: str,
     correct: bool = False,
     anyway: str | None = None,
+    readings: Sequence[ReadingValue] = (),
 ) -> LyeCheck:
-    """Book the actual grams of some lines in one entry, and say what superfat they give.
+    """Book the actual grams of some lines, and what was read, in one entry; say what superfat they give.
 
-    A line weighed again is a correction, booked as the difference so that both stay to be read.
-    Raises Refused when a lot holds too little, was not accepted or is out of date, when a line was
-    weighed already and this is no correction, after the cut, or when the superfat would not be above
-    zero (unless `anyway` gives a reason, which is kept as a decision).
+    A line weighed again is a correction, booked as the difference so that both stay to be read; nothing
+    (0) means that the line was left out. Raises Refused when a lot holds too little, was not accepted or
+    is out of date, when a line was weighed already and this is no correction, after the cut, or when the
+    superfat would not be above zero (unless `anyway` gives a reason, which is kept as a decision).
     """
     with book.write("batch log") as tx:
         batch = find_batch(tx.rows, code)
@@ -49,16 +52,20 @@ def weigh(
                 raise BadInput(f"Batch {batch.code} has no line {number}; its lines are 1 to {max(lines)}.")
             _book_line(tx, batch, lines[number], takes, on=on, correct=correct)
         check = lye_check(tx.rows, batch.id)
-        if check.superfat_ppm is not None and check.superfat_ppm <= 0:
-            if anyway is None:
+        bears = any(lines[number].role in ("fat", "alkali") for number in weighed)
+        if bears and check.superfat_ppm is not None and check.superfat_ppm <= 0:
+            if not (anyway or "").strip():
                 raise Refused(
                     f"With these weights batch {batch.code} has a superfat of "
                     f"{show_share(check.superfat_ppm, 2)}: lye is left over and it would burn. Nothing was "
                     "written. Weigh again; to keep it as it is, add --anyway REASON."
                 )
             tx.add(Decision(batch_id=batch.id, verdict="accepted", on=on, by=by, reason=anyway))
+        if readings:
+            add_readings(tx, find_batch(tx.rows, code), readings, on)
         numbers = ", ".join(str(number) for number in sorted(weighed))
-        tx.say(f"Weighed line {numbers} of batch {batch.code}{' (correction)' if correct else ''}.")
+        read = f"; noted {', '.join(one.what for one in readings)}" if readings else ""
+        tx.say(f"Weighed line {numbers} of batch {batch.code}{' (correction)' if correct else ''}{read}.")
     return check
 
 
@@ -69,7 +76,7 @@ def _still_open(batch: BatchRow, on: date) -> None:
         raise Refused(f"Batch {batch.code} is {batch.status}; nothing more goes in after that.")
     if on < batch.planned_on:
         raise BadInput(
-            f"Batch {batch.code} was planned for {batch.planned_on.isoformat()}; the day it was made cannot "
+            f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; the day it was made cannot "
             "be before that. Give the day with --on."
         )
 
@@ -87,9 +94,12 @@ def _book_line(
         raise Refused(f"Line {line.number} ({line.material}) was not weighed yet; leave out --correct.")
     workshop = place_of_kind(tx.rows, "workshop")
     wanted: dict[int, int] = {}
+    if not any(take.quantity for take in takes):
+        _leave_out(tx, batch, line, on)
+        takes = ()
     for take in takes:
         if take.quantity <= 0:
-            raise BadInput(f"Line {line.number} ({line.material}) takes more than nothing; write its weight.")
+            raise BadInput(f"Line {line.number} ({line.material}) takes more than nothing of each lot.")
         lot = _lot(tx.rows, line, take, on)
         wanted[lot.id] = wanted.get(lot.id, 0) + take.quantity
     before = {
@@ -119,6 +129,14 @@ def _book_line(
         )
 
 
+def _leave_out(tx: Transaction, batch: BatchRow, line: PlanLineRow, on: date) -> None:
+    """A line of which nothing went in; a soap without its lye is none."""
+    if line.role in ("alkali", "liquid") and batch.process in ("cold", "hot"):
+        raise Refused(f"Line {line.number} ({line.material}) cannot be left out of a soap; write its weight.")
+    words = f"line {line.number}, {line.material}"
+    tx.add(Reading(batch_id=batch.id, on=on, what="left out", text=words, plan_line_id=line.id))
+
+
 def _lot(rows: Rows, line: PlanLineRow, take: Weighed, on: date) -> LotRow:
     if take.lot_code is None:
         if line.lot_id is None:
@@ -132,12 +150,10 @@ def _lot(rows: Rows, line: PlanLineRow, take: Weighed, on: date) -> LotRow:
 
 def _may_take(rows: Rows, lot: LotRow, place_id: int, asked: int, on: date, units: str) -> None:
     if lot.status != "accepted":
-        raise Refused(
-            f"Lot {lot.code} ({lot.material}) is {lot.status}; only accepted lots go into a batch: "
-            f"soapledger lot accept {lot.code}"
-        )
+        accept = f": soapledger lot accept {lot.code}" if lot.status == "quarantine" else "."
+        raise Refused(f"Lot {lot.code} ({lot.material}) is {lot.status}; only accepted lots go into a batch{accept}")
     if lot.best_before and lot.best_before < on:
-        raise Refused(f"Lot {lot.code} ({lot.material}) was best before {lot.best_before.isoformat()}; use another.")
+        raise Refused(f"Lot {lot.code} ({lot.material}) was best before {show_date(lot.best_before)}; use another.")
     held = min(on_hand_at(rows, lot.id, place_id, on=on), on_hand_at(rows, lot.id, place_id))
     if asked > held:
         raise Refused(

@@ -1,5 +1,10 @@
 -- What the file itself refuses, whatever program writes to it.
 
+CREATE TRIGGER lot_code_once BEFORE INSERT ON lot BEGIN
+  SELECT RAISE(ABORT, 'guard: There is a lot of that code already.') WHERE
+    EXISTS (SELECT 1 FROM live_lot WHERE code = NEW.code);
+END;
+
 CREATE TRIGGER movement_within_stock BEFORE INSERT ON movement WHEN NEW.quantity < 0 BEGIN
   SELECT RAISE(ABORT, 'guard: That is more than was on hand there on that date.') WHERE
     (SELECT coalesce(sum(quantity), 0) FROM movement

@@ -238,6 +238,7 @@ class Reading(Fact, table=True):
     value: int | None = None
     unit: str | None = None
     text: str | None = None
+    plan_line_id: int | None = None
 
 
 class Decision(Fact, table=True):

@@ -90,7 +90,8 @@ SELECT b.id, b.code, b.process, b.material_id, mr.name AS product, b.recipe_vers
         WHERE v.batch_id = b.id AND p.role <> 'packaging') AS made_on,
        (SELECT count(*) FROM live_plan_line p WHERE p.batch_id = b.id AND p.role <> 'packaging') AS lines,
        (SELECT count(*) FROM live_plan_line p WHERE p.batch_id = b.id AND p.role <> 'packaging'
-        AND NOT EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id)) AS open_lines,
+        AND NOT EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id)
+        AND NOT EXISTS (SELECT 1 FROM live_reading g WHERE g.plan_line_id = p.id)) AS open_lines,
        EXISTS (SELECT 1 FROM live_reading g WHERE g.batch_id = b.id AND g.what = 'poured') AS poured,
        l.id AS yield_lot_id, l."on" AS yielded_on,
        (SELECT coalesce(sum(v.quantity), 0) FROM movement v WHERE v.lot_id = l.id AND v.kind = 'yielded') AS made,
@@ -164,7 +165,17 @@ class PlanLineRow:
     high: int
     stage: str
     used: int  # mg or pieces taken so far
-    logged: bool
+    logged: bool  # weighed, or left out
+
+    @property
+    def left_out(self) -> bool:
+        """Whether she said that none of it went in."""
+        return self.logged and self.used == 0
+
+    @property
+    def outside(self) -> bool:
+        """Whether more or less went in than OK from-to."""
+        return self.logged and not self.left_out and not self.low <= self.used <= self.high
 
     @property
     def counted(self) -> bool:
@@ -179,7 +190,8 @@ def plan_lines(rows: sqlite3.Connection, batch_id: int) -> tuple[PlanLineRow, ..
         SELECT p.id, p.number, p.role, p.material_id, m.code AS material_code, mr.name AS material, mr.inci,
                m.kind, p.lot_id, p.target, p.low, p.high, p.stage,
                (SELECT coalesce(-sum(v.quantity), 0) FROM movement v WHERE v.plan_line_id = p.id) AS used,
-               EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id) AS logged
+               EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id)
+               OR EXISTS (SELECT 1 FROM live_reading g WHERE g.plan_line_id = p.id) AS logged
         FROM live_plan_line p
         JOIN material m ON m.id = p.material_id
         JOIN live_material_revision mr

@@ -62,11 +62,15 @@ def _by_work(rows: sqlite3.Connection, entry: int) -> list[str]:
     """What came of a batch after this entry put something into it, or poured it."""
     query = """
         WITH fed AS (SELECT batch_id AS id FROM movement WHERE entry_id = :entry AND kind = 'consumed'
-                     UNION SELECT batch_id FROM reading WHERE entry_id = :entry AND what = 'poured')
+                     UNION SELECT batch_id FROM reading WHERE entry_id = :entry AND what IN ('poured', 'left out'))
         SELECT 'lot ' || l.code FROM live_lot l JOIN fed ON fed.id = l.batch_id WHERE l.entry_id > :entry
         UNION ALL
         SELECT 'the pouring of batch ' || b.code || ' (entry ' || g.entry_id || ')' FROM live_reading g
         JOIN fed ON fed.id = g.batch_id JOIN batch b ON b.id = fed.id WHERE g.what = 'poured' AND g.entry_id > :entry
+        UNION ALL
+        SELECT DISTINCT 'the correction of line ' || p.number || ' (entry ' || v.entry_id || ')' FROM live_movement v
+        JOIN plan_line p ON p.id = v.plan_line_id WHERE v.entry_id > :entry AND EXISTS
+          (SELECT 1 FROM movement o WHERE o.entry_id = :entry AND o.plan_line_id = v.plan_line_id)
     """
     return [row[0] for row in rows.execute(query, {"entry": entry})]
 

@@ -44,11 +44,12 @@ class Paper:
 
 @dataclass(frozen=True)
 class LotCard:
-    """One lot, whole."""
+    """One lot, whole; `planned` names the planned batches it is set aside for, with how much."""
 
     lot: LotRow
     note_number: str | None
     here: tuple[tuple[str, int], ...]
+    planned: tuple[tuple[str, int], ...]
     movements: tuple[LotMovement, ...]
     decisions: tuple[LotDecision, ...]
     papers: tuple[Paper, ...]
@@ -73,11 +74,21 @@ def lot_card(rows: sqlite3.Connection, code: str) -> LotCard:
         'SELECT "on", verdict, by, reason, entry_id FROM live_decision WHERE lot_id = ? ORDER BY id',
         (lot.id,),
     )
+    planned = rows.execute(
+        """
+        SELECT b.code, sum(p.target) AS target FROM live_plan_line p JOIN batch b ON b.id = p.batch_id
+        WHERE p.lot_id = ? AND NOT EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id)
+          AND NOT EXISTS (SELECT 1 FROM live_decision d WHERE d.batch_id = p.batch_id AND d.verdict = 'discarded')
+        GROUP BY b.id ORDER BY b.id
+        """,
+        (lot.id,),
+    )
     papers = rows.execute("SELECT name, kind, digest FROM live_attachment WHERE lot_id = ? ORDER BY id", (lot.id,))
     return LotCard(
         lot=lot,
         note_number=note[0] if note else None,
         here=tuple((place.name, held) for place, held in whereabouts(rows, lot.id)),
+        planned=tuple((row["code"], row["target"]) for row in planned),
         movements=tuple(
             LotMovement(
                 on=day(row["on"]),

@@ -12,6 +12,7 @@ from ledger.domain.codes import (
 )
 from ledger.domain.names import near
 from ledger.errors import BadInput, Refused
+from ledger.views.planned import STILL_MEANT
 from ledger.views.reading import day, maybe_day
 
 
@@ -162,14 +163,13 @@ def whereabouts(rows: sqlite3.Connection, lot_id: int) -> tuple[tuple[PlaceRow, 
 
 
 def planned_use(rows: sqlite3.Connection, lot_id: int, *, but_batch: int | None = None) -> int:
-    """What open lines of planned batches mean to take from a lot (mg or pieces)."""
+    """What open lines of planned batches mean to take from a lot (mg or pieces).
+
+    Nothing is meant any more by a batch that was given up, or whose bars were passed bare or rejected.
+    """
     row = rows.execute(
-        """
-        SELECT coalesce(sum(p.target), 0) FROM live_plan_line p
-        WHERE p.lot_id = ? AND p.batch_id IS NOT ?
-          AND NOT EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id)
-          AND NOT EXISTS (SELECT 1 FROM live_decision d WHERE d.batch_id = p.batch_id AND d.verdict = 'discarded')
-        """,
+        "SELECT coalesce(sum(p.target), 0) FROM live_plan_line p "
+        f"WHERE p.lot_id = ? AND p.batch_id IS NOT ? AND {STILL_MEANT}",
         (lot_id, but_batch),
     ).fetchone()
     return int(row[0])
@@ -184,9 +184,12 @@ class Available:
     free: int
 
 
-def available(rows: sqlite3.Connection, material_id: int, *, on: date) -> tuple[Available, ...]:
+def available(
+    rows: sqlite3.Connection, material_id: int, *, on: date, but_batch: int | None = None
+) -> tuple[Available, ...]:
     """The accepted lots of a material that hold something free and are not out of date, first to
-    expire first (FEFO); lots without a date come last, oldest first.
+    expire first (FEFO); lots without a date come last, oldest first. What `but_batch` itself means to
+    take is free to it.
     """
     workshop = place_of_kind(rows, "workshop")
     found = []
@@ -196,7 +199,7 @@ def available(rows: sqlite3.Connection, material_id: int, *, on: date) -> tuple[
         if lot.status != "accepted" or (lot.best_before and lot.best_before < on) or lot.on > on:
             continue
         held = min(on_hand_at(rows, lot.id, workshop.id, on=on), on_hand_at(rows, lot.id, workshop.id))
-        free = held - planned_use(rows, lot.id)
+        free = held - planned_use(rows, lot.id, but_batch=but_batch)
         if free > 0:
             found.append(Available(lot, held, free))
     return tuple(sorted(found, key=lambda a: (a.lot.best_before or date.max, a.lot.on, a.lot.id)))

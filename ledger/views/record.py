@@ -262,6 +262,10 @@ def _warnings(rows: sqlite3.Connection, batch: BatchRow) -> tuple[str, ...]:
         if lot.status in ("on hold", "rejected"):
             found.append(f"{lot.material}, lot {lot.code}, is {lot.status} now.")
     for line in lines.values():
-        if line.logged and line.role != "packaging" and not line.low <= line.used <= line.high:
+        if line.role == "packaging":
+            continue
+        if line.left_out:
+            found.append(f"Line {line.number}, {line.material}: left out.")
+        elif line.outside:
             found.append(f"Line {line.number}, {line.material}: weighed outside OK from–to.")
     return tuple(found)

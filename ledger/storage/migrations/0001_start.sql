@@ -105,7 +105,7 @@ CREATE TABLE batch (
 );
 CREATE TABLE lot (
   id INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
-  code TEXT NOT NULL UNIQUE,             -- L41-7; the bars of a batch carry the batch's own code
+  code TEXT NOT NULL,                    -- L41-7; the bars of a batch carry the batch's own code
   material_id INTEGER NOT NULL REFERENCES material(id),
   "on" TEXT NOT NULL,                    -- received, cut or strained on
   delivery_id INTEGER REFERENCES delivery(id),
@@ -117,6 +117,7 @@ CREATE TABLE lot (
   mass_mg INTEGER,                                  -- for bars: what all of them weighed at the cut
   CHECK ((supplier_id IS NULL) <> (batch_id IS NULL))
 );
+CREATE INDEX lot_code ON lot (code);                   -- a cut taken back gives its code to the next: see the guards
 CREATE TABLE plan_line (
   id INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
   batch_id INTEGER NOT NULL REFERENCES batch(id), number INTEGER NOT NULL,
@@ -143,6 +144,7 @@ CREATE TABLE reading (
   batch_id INTEGER NOT NULL REFERENCES batch(id), "on" TEXT NOT NULL, at TEXT,   -- at: local clock time 14:05
   what TEXT NOT NULL,                    -- lye temperature, fats temperature, pH, trace, poured, cook start, cook end, bar weight, labour, observation ...
   value INTEGER, unit TEXT CHECK (unit IN ('mg','milli-C','milli-pH','min')), text TEXT,
+  plan_line_id INTEGER REFERENCES plan_line(id),    -- the line that was left out
   CHECK ((value IS NULL) = (unit IS NULL))
 );
 CREATE TABLE decision (

@@ -1,0 +1,99 @@
+"""soapledger batch log: what was weighed and read at the bench."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from ledger.cli.desk import desk
+from ledger.cli.logging import prompt_lines, read_lines, say_alkali_wanted, say_outside, say_superfat
+from ledger.cli.show import count, out_json, say
+from ledger.errors import Refused
+
+
+def log(
+    ctx: typer.Context,
+    code: Annotated[str, typer.Argument(help="The batch code, e.g. 26-118-0.")],
+    line: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--line",
+            help="One line: '3=182.4 g', from another lot '3=182.4 g@L41-5', from two '3=120 g@L7-2,62.4 g@L9-3'.",
+        ),
+    ] = None,
+    reading: Annotated[
+        list[str] | None,
+        typer.Option("--reading", help="E.g. 'lye temperature=49 C', 'trace=8 min' (repeat)."),
+    ] = None,
+    csv_file: Annotated[
+        Path | None,
+        typer.Option("--csv", help="A CSV file with the columns line, weight and, if needed, lot."),
+    ] = None,
+    as_planned: Annotated[
+        bool, typer.Option("--as-planned", help="Every line still open was weighed at its target.")
+    ] = False,
+    correct: Annotated[bool, typer.Option("--correct", help="These lines were logged wrongly before.")] = False,
+    anyway: Annotated[
+        str | None, typer.Option("--anyway", help="Keep a superfat at or below zero, with the reason.")
+    ] = None,
+    on: Annotated[str | None, typer.Option("--on", help="The day it was made (the day it was planned for).")] = None,
+    yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about unlikely weights.")] = False,
+    json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
+) -> None:
+    """Log what was weighed and read, line by line; asks for what is still open."""
+    from ledger.domain.dates import show_date
+    from ledger.operations.readings import log_readings, read_reading
+    from ledger.operations.weigh import Weighed, weigh
+    from ledger.views.batch import find_batch, plan_lines
+    from ledger.views.lye_check import lye_check
+
+    here = desk(ctx)
+    batch = find_batch(here.rows(), code)
+    made = here.day(on) if on else min(max(batch.planned_on, batch.made_on or batch.planned_on), here.today)
+    lines = {one.number: one for one in plan_lines(here.rows(), batch.id) if one.role != "packaging"}
+    if not lines or batch.discarded:
+        raise Refused(f"Batch {batch.code} is {batch.status}; there is nothing to weigh for it.")
+    readings = tuple(read_reading(text) for text in reading or ())
+    weighed = read_lines(line or (), csv_file, lines, units=here.settings.units, yes=yes)
+    if as_planned:
+        for number, one in lines.items():
+            if not one.logged and number not in weighed:
+                weighed[number] = [Weighed(one.target)]
+    prompted = not (line or reading or csv_file or as_planned)
+    if prompted:
+        prompt_lines(here, batch, made, anyway=anyway)
+    if weighed:
+        weigh(
+            here.book(),
+            batch.code,
+            weighed,
+            on=made,
+            by=here.who,
+            correct=correct,
+            anyway=anyway,
+            readings=readings,
+        )
+    elif readings:
+        log_readings(here.book(), batch.code, readings, on=made)
+    check = lye_check(here.rows(), batch.id)
+    if json:
+        out_json({"batch": find_batch(here.rows(), batch.code), "lye": check})
+        return
+    say_outside(here, batch, weighed if not prompted else lines)
+    now = find_batch(here.rows(), batch.code)
+    made_on = f", made on {show_date(now.made_on)}" if now.made_on else ""
+    if now.open_lines:
+        say(f"Batch {batch.code}{made_on}: {count(now.open_lines, 'line')} still to be weighed.")
+    else:
+        say(f"Batch {batch.code}{made_on}: everything is weighed.")
+    say_superfat(check)
+    if not prompted:
+        say_alkali_wanted(here, batch)
+    if now.open_lines:
+        say(f"Next: soapledger batch log {batch.code}")
+    elif now.process == "infusion":
+        say(f"Next, when it has drawn: soapledger batch strain {batch.code} WEIGHT")
+    elif now.poured or now.process == "rebatch":
+        say(f"Next: soapledger batch cut {batch.code} BARS --weight WEIGHT")
+    else:
+        say(f"Next: soapledger batch log {batch.code} --reading poured=14:05")

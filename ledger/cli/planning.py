@@ -1,0 +1,115 @@
+"""soapledger batch plan: what to make, from which lots, and the worksheet for the bench."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from ledger.cli.desk import desk
+from ledger.cli.paper import PAPER, paper_size
+from ledger.cli.show import amount, out_json, say, table
+from ledger.errors import BadInput
+
+if TYPE_CHECKING:
+    from ledger.views.worksheet import Worksheet
+
+
+def plan(
+    ctx: typer.Context,
+    recipe: Annotated[str, typer.Argument(help="The recipe's short name or name.")],
+    fats: Annotated[str | None, typer.Option("--fats", help="For so much fat, e.g. 1200 g.")] = None,
+    on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
+    using: Annotated[
+        list[str] | None, typer.Option("--using", help="A lot of your choosing: 'olive oil=L41-5' (repeat).")
+    ] = None,
+    output: Annotated[Path | None, typer.Option("-o", help="Write it as a PDF file.")] = None,
+    paper: PAPER = "a4",
+    force: Annotated[bool, typer.Option("--force", help="Overwrite an existing file.")] = False,
+    json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
+) -> None:
+    """Plan a batch from the lots in hand and print its worksheet, e.g. batch plan calendula -o sheet.pdf."""
+    from ledger import __version__
+    from ledger.domain.quantity import parse_mass
+    from ledger.operations.plan import PlanRequest, plan_batch
+    from ledger.views.worksheet import worksheet
+
+    here = desk(ctx)
+    size = paper_size(paper)
+    request = PlanRequest(
+        recipe=recipe,
+        on=here.day(on),
+        fats_mg=parse_mass(fats, what="the fats") if fats else None,
+        using=_choices(using or ()),
+    )
+    if output:
+        from ledger.documents.files import check_free
+
+        check_free(output, force)
+    code = plan_batch(here.book(), request)
+    sheet = worksheet(here.rows(), code, program=__version__)
+    if output:
+        from ledger.documents.files import write_file
+        from ledger.documents.worksheet import draw_worksheet
+        from ledger.reference.cautions import cautions
+
+        write_file(output, draw_worksheet(sheet, cautions=cautions(), paper=size), force=True)
+    if json:
+        out_json(sheet)
+        return
+    say_plan(sheet, here.settings.units)
+    if output:
+        say(f"The worksheet is {output}.")
+    say(f"Next, at the bench: soapledger batch log {code}")
+
+
+def _choices(texts: Sequence[str]) -> dict[str, str]:
+    """The --using options. Raises BadInput for one that cannot be read or stands twice."""
+    chosen: dict[str, str] = {}
+    for text in texts:
+        material, separator, code = (part.strip() for part in text.partition("="))
+        if not separator:
+            raise BadInput(f"'{text}' is not a choice of lot; write --using 'olive oil=L41-5'.")
+        if material in chosen:
+            raise BadInput(f"Two lots are chosen to begin {material} with; name one, the next fills up by itself.")
+        chosen[material] = code
+    return chosen
+
+
+def say_plan(sheet: "Worksheet", units: str) -> None:
+    """The cautions, then the plan in a sentence, then its lines."""
+    from ledger.domain.dates import show_date
+    from ledger.domain.quantity import show_mass, show_share
+    from ledger.reference.cautions import cautions
+
+    care = cautions()
+    say(care.first)
+    for texts in care.by_step.values():
+        for one in texts:
+            say(f"  ! {one}")
+    say()
+    facts = f"{sheet.product}, version {sheet.recipe_version}, for {show_date(sheet.made_on)}"
+    say(f"Batch {sheet.batch_code} is planned: {facts}.")
+    if sheet.superfat_ppm is not None and sheet.lye_concentration_ppm is not None:
+        say(
+            f"Superfat {show_share(sheet.superfat_ppm)}, lye concentration {show_share(sheet.lye_concentration_ppm)}, "
+            f"{show_mass(sheet.dough_mg, units)} in the pot."
+        )
+    table(
+        ("line", "when", "material", "lot", "amount", "OK from", "to"),
+        [
+            (
+                str(line.number),
+                line.stage,
+                line.material,
+                line.lot_code or "none yet",
+                amount(line.target, line.pieces, units),
+                "" if line.pieces else amount(line.low, False, units),
+                "" if line.pieces else amount(line.high, False, units),
+            )
+            for line in sheet.lines
+        ],
+        right=(0, 4, 5, 6),
+    )
+    for note in sheet.notes:
+        say(note)

@@ -1,0 +1,178 @@
+"""receive at the command line: flags, a CSV file, prompts, and what bad input gets."""
+
+import json
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from ledger.operations.suppliers import SupplierDetails, add_supplier
+from ledger.storage.personal import PersonDetails
+from ledger.views.lots import find_lot
+
+pytestmark = pytest.mark.usefixtures("frozen")
+
+OLIVE = "olive oil; 5 kg; lot 9902; 32.50; best before 2027-08-31; sap 186-190; certificate CoA 77"
+LYE = "sodium; 1 kg; lot unknown; 8; purity 99.2"
+
+
+def lots(shop: Any) -> list[Any]:
+    rows = shop.rows()
+    codes = [row[0] for row in rows.execute("SELECT code FROM lot WHERE code LIKE 'L%' ORDER BY id")]
+    return [find_lot(rows, code) for code in codes][4:]  # the shop's own delivery has four
+
+
+def test_a_delivery_by_flags(shop: Any, run: Any) -> None:
+    done = run(
+        "receive", "oak", "--line", OLIVE, "--line", LYE, "--note", "D-9", "--carriage", "4.05", "--accept",
+        "--on", "2026-05-20",
+    )  # fmt: skip
+    assert done.stdout.startswith("2 lots from Oakmoor Oils. Write these codes on the containers:")
+    olive, lye = lots(shop)
+    assert (olive.supplier_number, olive.best_before, olive.certificate) == ("9902", date(2027, 8, 31), "CoA 77")
+    assert (olive.sap_low_mg_per_kg, olive.sap_high_mg_per_kg) == (186_000, 190_000)
+    assert (lye.supplier_number, lye.purity_ppm, lye.status) == (None, 992_000, "accepted")
+    # 4.05 over 32.50 and 8.00: a tenth of a tenth each, 3.25 and 0.80
+    assert [one.cost_minor for one in (olive, lye)] == [3575, 880]
+    assert olive.code in done.stdout
+    assert "unknown" in done.stdout
+
+
+def test_a_line_that_waits_is_named_by_number_or_by_material(shop: Any, run: Any) -> None:
+    run("receive", "oak", "--line", OLIVE, "--line", LYE, "--accept", "--except", "2=drum dented")
+    done = run("receive", "oak", "--line", LYE, "--accept", "--except", "sodium=damp")
+    assert [one.status for one in lots(shop)] == ["accepted", "on hold", "on hold"]
+    assert "lot accept L7-9 --reason" in done.stdout  # the seventh lot: 7 x 2 = 14, 14 mod 11 = 3, 12 - 3 = 9
+
+
+@pytest.mark.parametrize("text", ["3=dented", "dented", "2=", "0=dented"])
+@pytest.mark.usefixtures("shop")
+def test_an_exception_that_fits_no_line_is_bad_input(run: Any, text: str) -> None:
+    assert (
+        f"--except '{text}'" in run("receive", "oak", "--line", OLIVE, "--line", LYE, "--except", text, code=2).stderr
+    )
+
+
+def test_a_delivery_from_a_spreadsheet(shop: Any, run: Any, tmp_path: Path) -> None:
+    # semicolons and a comma before the decimals, as a European spreadsheet saves it, with its mark at the start
+    text = "Material;Quantity;Lot;Cost;Hold\r\nolive oil;5 kg;9902;32,50;\r\n;;;;\r\nwater;2 kg;unknown;1;cloudy\r\n"
+    (tmp_path / "d.csv").write_bytes(b"\xef\xbb\xbf" + text.encode())
+    run("receive", "oak", "--csv", "d.csv", "--accept")
+    olive, water = lots(shop)
+    assert (olive.supplier_number, olive.cost_minor, olive.status) == ("9902", 3250, "accepted")
+    assert (water.supplier_number, water.status) == (None, "on hold")
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("material,quantity,lott\n", "d.csv, line 1, column 3: 'lott' is not known"),
+        ("material,lot\nwater,1\n", "d.csv, line 1: the column 'quantity' is missing"),
+        ("material,quantity,lot,lot\n", "d.csv, line 1, column 4: 'lot' stands there twice"),
+        ("material,quantity,lot\nwater,1 kg,A\nwatr,1 kg,A\n", "d.csv, line 3, column 1 (material): "),
+        ("material,quantity,lot\nwater,1 kgs,A\n", "d.csv, line 2, column 2 (quantity): "),
+        ("material,quantity,lot\nwater,1,284,A\n", "d.csv, line 2: there are more values than columns"),
+        ("material,quantity,lot,cost\nwater,1 kg,A,1.234\n", "d.csv, line 2, column 4 (cost): "),
+        ("material,quantity,lot,best_before\nwater,1 kg,A,soon\n", "d.csv, line 2, column 4 (best_before): "),
+        ("material,quantity,lot\nwater,1 kg,\n", "d.csv, line 2, column 3 (lot): water has no lot number"),
+        ("material,quantity\nwater,1 kg\n", "d.csv, line 2: water has no lot number"),
+        ('material,quantity,lot\n"wat\ner",1 kg,A\n', "d.csv, line 3, column 1 (material): "),
+        ("material,quantity,lot\nwater\n", "d.csv, line 2, column 2 (quantity): "),
+        ("material,quantity,lot\n", "at least one line"),
+        ("", "at least one line"),
+    ],
+)
+def test_a_faulty_file_is_named_with_line_and_column(shop: Any, run: Any, tmp_path: Path, text: str, says: str) -> None:
+    (tmp_path / "d.csv").write_text(text, encoding="utf-8")
+    error = run("receive", "oak", "--csv", "d.csv", code=2).stderr
+    assert says in error
+    assert error.count("\n") == 1  # one clear line
+    assert lots(shop) == []
+
+
+@pytest.mark.usefixtures("shop")
+def test_a_file_that_cannot_be_read_is_bad_input(run: Any, tmp_path: Path) -> None:
+    assert "cannot be read" in run("receive", "oak", "--csv", "none.csv", code=2).stderr
+    (tmp_path / "d.csv").write_bytes("material,quantity\nhuile d'été,1 kg".encode("latin-1"))
+    assert "CSV UTF-8" in run("receive", "oak", "--csv", "d.csv", code=2).stderr
+    (tmp_path / "d.csv").write_text("material,quantity\n" + "x" * 200_000 + ",1 kg\n", encoding="utf-8")
+    assert "cannot be read as CSV" in run("receive", "oak", "--csv", "d.csv", code=2).stderr
+
+
+@pytest.mark.parametrize(
+    ("line", "says"),
+    [
+        ("olive oil", "write it as"),
+        ("olive oil; 5 kg; 30", "olive oil has no lot number"),
+        ("olive oil; 5 kg; lot; 30", "olive oil has no lot number"),
+        ("olive oil; 5 kg; lot 1; 30; 31", "'31' is a second cost"),
+        ("olive oil; 5 kg; lot 1; lot 2", "'lot 2' is a second lot"),
+        ("olive oil; 5; lot 1", "5 of what?"),
+        ("olive oil; 5 L; lot 1", "density"),
+        ("olive oil; 5 kg; lot 1; sap x", "saponification value"),
+        ("sodium; 1 kg; lot 1; purity x", "purity"),
+        ("olve oil; 5 kg; lot 1", "Did you mean"),
+    ],
+)
+def test_a_faulty_line_is_quoted(shop: Any, run: Any, line: str, says: str) -> None:
+    error = run("receive", "oak", "--line", line, code=2).stderr
+    assert error.startswith(f"--line '{line}': ")
+    assert says in error
+    assert lots(shop) == []
+
+
+@pytest.mark.usefixtures("shop")
+def test_a_delivery_has_come_and_stands_in_one_place(run: Any) -> None:
+    assert "has not come yet" in run("receive", "oak", "--line", OLIVE, "--on", "2026-06-02", code=2).stderr
+    assert "not both" in run("receive", "oak", "--line", OLIVE, "--csv", "d.csv", code=2).stderr
+    assert "supplier add" in run("receive", "Brackwater", "--line", OLIVE, code=2).stderr
+
+
+def test_a_delivery_by_prompts_with_one_line_that_waits(shop: Any, run: Any) -> None:
+    typed = [
+        "olive oil", "5 kgs", "9902", "32.50", "", "",  # a unit nobody knows: the line is asked for again
+        "olive oil", "5 kg", "9902", "32.50", "31 Aug 2027", "186-190",
+        "sodium", "1 kg", "unknown", "8", "", "99.2",
+        "water", "2 kg", "W-1", "", "",
+        "",
+        "n", "2 3", "not as ordered",
+    ]  # fmt: skip
+    done = run("receive", "oak", input="\n".join(typed) + "\n")
+    assert "write 5 kg" in done.stderr
+    found = [(one.material, one.supplier_number, one.cost_minor, one.status) for one in lots(shop)]
+    assert found == [
+        ("olive oil", "9902", 3250, "accepted"),
+        ("sodium hydroxide", None, 800, "on hold"),
+        ("water", "W-1", None, "on hold"),
+    ]
+
+
+@pytest.mark.parametrize(("answers", "status"), [(("y",), "accepted"), (("n", ""), "quarantine")])
+def test_one_question_accepts_all_or_none(shop: Any, run: Any, answers: tuple[str, ...], status: str) -> None:
+    run("receive", "oak", input="\n".join(["water", "2 kg", "W-1", "1", "", "", *answers]) + "\n")
+    assert [one.status for one in lots(shop)] == [status]
+
+
+def test_her_own_growing_needs_no_number_and_no_cost(shop: Any, run: Any) -> None:
+    add_supplier(shop.book, SupplierDetails("Own garden", PersonDetails()), own=True, code="garden")
+    done = run("receive", "garden", input="water\n2 kg\n\n\n\n\ny\n")
+    assert " own " in done.stdout
+    (lot,) = lots(shop)
+    assert (lot.supplier_number, lot.number_unknown, lot.cost_minor) == (None, False, 0)
+
+
+def test_a_number_that_came_before_is_asked_about_and_kept_apart(shop: Any, run: Any) -> None:
+    again = ("receive", "oak", "--line", "olive oil; 5 kg; lot LOT 4471-2; 30")
+    run(*again, input="n\n", code=1)
+    assert lots(shop) == []
+    assert f"as {shop.olive}" in run(*again, "--yes").stderr
+    assert [one.supplier_number for one in lots(shop)] == ["LOT 4471-2"]
+
+
+def test_json_tells_codes_and_quantities(shop: Any, run: Any) -> None:
+    (one,) = json.loads(run("receive", "oak", "--line", LYE, "--json").stdout)
+    assert one == {
+        "code": lots(shop)[0].code, "material": "sodium hydroxide", "quantity": 1_000_000, "counted": False,
+        "supplier_number": None, "status": "quarantine",
+    }  # fmt: skip

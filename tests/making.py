@@ -1,0 +1,64 @@
+"""Short ways to deliver, make and cut in tests, through the same operations that commands call."""
+
+from datetime import date
+
+from ledger.operations.cut import cut_batch
+from ledger.operations.plan import PlanRequest, plan_batch
+from ledger.operations.readings import ReadingValue
+from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
+from ledger.operations.weigh import Weighed, weigh
+from ledger.storage.book import Book
+from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
+
+DELIVERED = date(2026, 3, 2)
+MADE = date(2026, 5, 6)
+POURED = (ReadingValue("poured", at="14:05"),)
+
+
+def deliver(book: Book, line: DeliveryLine, *, accepted: bool = True, on: date = DELIVERED) -> str:
+    """One lot from Oakmoor Oils; returns its code."""
+    return receive(book, DeliveryNote("oakmoor", on, (line,), accepted_by="Nuala" if accepted else None))[0].code
+
+
+def batch_of(book: Book, code: str) -> BatchRow:
+    """The batch as it stands."""
+    with book.look() as rows:
+        return find_batch(rows, code)
+
+
+def lines_of(book: Book, code: str) -> tuple[PlanLineRow, ...]:
+    """The lines of a batch as they stand."""
+    with book.look() as rows:
+        return plan_lines(rows, find_batch(rows, code).id)
+
+
+def lots_of(book: Book, code: str) -> list[tuple[str, str | None, int]]:
+    """(material, lot, target) of every line of a batch."""
+    with book.look() as rows:
+        codes = dict(rows.execute("SELECT id, code FROM lot").fetchall())
+        return [
+            (line.material, codes.get(line.lot_id), line.target) for line in plan_lines(rows, find_batch(rows, code).id)
+        ]
+
+
+def planned(book: Book, recipe: str = "plain-bar", *, on: date = MADE, **more: object) -> str:
+    """A batch planned; returns its code."""
+    return plan_batch(book, PlanRequest(recipe, on, **more))  # type: ignore[arg-type]
+
+
+def weighed(book: Book, code: str, *, on: date = MADE) -> str:
+    """Every open line weighed at its target, and poured; returns the code."""
+    targets = {
+        line.number: [Weighed(line.target)]
+        for line in lines_of(book, code)
+        if line.role != "packaging" and not line.logged
+    }
+    weigh(book, code, targets, on=on, by="Nuala", readings=POURED)
+    return code
+
+
+def cut(book: Book, recipe: str = "plain-bar", *, on: date = MADE, bars: int = 10) -> str:
+    """A batch planned, weighed, poured and cut on one day; returns its code."""
+    code = weighed(book, planned(book, recipe, on=on), on=on)
+    cut_batch(book, code, bars=bars, on=on, by="Nuala", bars_mg=1_320_000)
+    return code

@@ -1,0 +1,134 @@
+"""A delivery becomes lots: codes, carriage, acceptance, and what is refused."""
+
+from datetime import date
+from typing import Any
+
+import pytest
+
+from ledger.errors import BadInput
+from ledger.operations.receive import DeliveryLine, DeliveryNote, ReceivedLot, doubts, receive
+from ledger.operations.suppliers import SupplierDetails, add_supplier
+from ledger.storage.personal import PersonDetails
+from ledger.views.lots import find_lot
+
+ON = date(2026, 5, 20)
+
+
+def came(shop: Any, *lines: DeliveryLine, **note: Any) -> tuple[ReceivedLot, ...]:
+    return receive(shop.book, DeliveryNote("oakmoor", ON, lines, **note))
+
+
+def costs(shop: Any, lots: tuple[ReceivedLot, ...]) -> list[int | None]:
+    return [find_lot(shop.rows(), one.code).cost_minor for one in lots]
+
+
+def test_carriage_is_shared_by_what_the_lines_cost_and_nothing_is_lost(shop: Any) -> None:
+    # 10.00 over 1.00, 1.00 and 1.00: a third each, 3.33 + 3.34 + 3.33 by running totals 333.3, 666.7, 1000
+    lines = [DeliveryLine("olive oil", 1_000_000, f"A{n}", 100) for n in range(3)]
+    assert costs(shop, came(shop, *lines, carriage_minor=1000)) == [433, 434, 433]
+
+
+def test_a_line_of_unknown_cost_bears_no_carriage_and_stays_unknown(shop: Any) -> None:
+    lots = came(
+        shop,
+        DeliveryLine("olive oil", 1_000_000, "A1", None),
+        DeliveryLine("coconut oil", 1_000_000, "B1", 0),
+        DeliveryLine("water", 1_000_000, "C1", 0),
+        carriage_minor=500,
+    )
+    assert costs(shop, lots) == [None, 250, 250]  # both free lines alike, as neither cost anything
+
+
+def test_without_acceptance_everything_waits_in_quarantine(shop: Any) -> None:
+    (lot,) = came(shop, DeliveryLine("olive oil", 1_000_000, "A1", 700))
+    assert lot.status == find_lot(shop.rows(), lot.code).status == "quarantine"
+
+
+def test_one_acceptance_leaves_out_the_line_with_a_reason(shop: Any) -> None:
+    good, dented = came(
+        shop,
+        DeliveryLine("olive oil", 1_000_000, "A1", 700),
+        DeliveryLine("coconut oil", 1_000_000, "B1", 600, hold_back="drum dented"),
+        accepted_by="Nuala",
+    )
+    rows = shop.rows()
+    assert (find_lot(rows, good.code).status, find_lot(rows, dented.code).status) == ("accepted", "on hold")
+    found = rows.execute("SELECT reason, by FROM decision WHERE verdict = 'on hold'").fetchone()
+    assert tuple(found) == ("drum dented", "Nuala")
+
+
+def test_an_unknown_number_is_kept_as_unknown_and_never_made_up(shop: Any) -> None:
+    (lot,) = came(shop, DeliveryLine("olive oil", 1_000_000, None, 700))
+    row = find_lot(shop.rows(), lot.code)
+    assert row.supplier_number is None
+    assert row.number_unknown
+
+
+def test_her_own_growing_has_no_number_to_be_unknown_and_costs_nothing(shop: Any) -> None:
+    add_supplier(shop.book, SupplierDetails("Own garden", PersonDetails()), own=True, code="garden")
+    (lot,) = receive(shop.book, DeliveryNote("garden", ON, (DeliveryLine("water", 1_000_000, None, None),)))
+    row = find_lot(shop.rows(), lot.code)
+    assert not row.number_unknown
+    assert row.cost_minor == 0
+
+
+def test_a_delivery_is_one_entry_or_nothing(shop: Any) -> None:
+    before = shop.rows().execute("SELECT count(*), (SELECT count(*) FROM lot) FROM entry").fetchone()
+    with pytest.raises(BadInput, match="No material is called 'olve'"):
+        came(shop, DeliveryLine("coconut oil", 1_000_000, "B1", 600), DeliveryLine("olve", 1_000_000, "A1", 700))
+    assert shop.rows().execute("SELECT count(*), (SELECT count(*) FROM lot) FROM entry").fetchone() == before
+    came(shop, DeliveryLine("coconut oil", 1_000_000, "B1", 600), DeliveryLine("olive oil", 1_000_000, "A1", 700))
+    after = shop.rows().execute("SELECT count(*), (SELECT count(*) FROM lot) FROM entry").fetchone()
+    assert tuple(after) == (before[0] + 1, before[1] + 2)
+
+
+@pytest.mark.parametrize(
+    ("line", "says"),
+    [
+        (DeliveryLine("olive oil", 0, "A1", 700), "nothing was received"),
+        (DeliveryLine("plain-bar", 10, "A1", 700), "from your own batches"),
+        (DeliveryLine("water", 1000, "A1", 700, sap_mg_per_kg=(190_000, 190_000)), "not a fat"),
+        # 0.134 g NaOH per g, typed where mg KOH per g is meant
+        (DeliveryLine("olive oil", 1000, "A1", 700, sap_mg_per_kg=(134, 134)), "given for NaOH"),
+        (DeliveryLine("olive oil", 1000, "A1", 700, sap_mg_per_kg=(196_000, 184_000)), "lower figure first"),
+        (DeliveryLine("olive oil", 1000, "A1", 700, purity_ppm=990_000), "belongs to an alkali"),
+        (DeliveryLine("sodium hydroxide", 1000, "A1", 700, purity_ppm=1_010_000), "at most 100 %"),
+    ],
+)
+def test_figures_that_cannot_be_are_bad_input(shop: Any, line: DeliveryLine, says: str) -> None:
+    with pytest.raises(BadInput, match=says):
+        came(shop, line)
+    with pytest.raises(BadInput, match=says):  # before any question is asked
+        doubts(shop.rows(), DeliveryNote("oakmoor", ON, (line,)))
+
+
+def test_a_delivery_without_lines_is_bad_input(shop: Any) -> None:
+    with pytest.raises(BadInput, match="at least one line"):
+        came(shop)
+
+
+@pytest.mark.parametrize(
+    ("line", "says"),
+    [
+        # 4471/2 came on 2 Mar; other capitals, dashes and a prefix make it no other number
+        (DeliveryLine("olive oil", 1000, "LOT 4471-2", 700), "came before under their number LOT 4471-2, as L1-X"),
+        (DeliveryLine("olive oil", 1000, "N1", 700, best_before=date(2026, 5, 19)), "best before 19 May 2026"),
+        # the shop's olive oil has 190.0; 200 is more than a twentieth above it (199.5), 199 is not
+        (DeliveryLine("olive oil", 1000, "N1", 700, sap_mg_per_kg=(200_000, 200_000)), "far from the 190.0"),
+    ],
+)
+def test_what_to_look_at_twice_is_said(shop: Any, line: DeliveryLine, says: str) -> None:
+    (sentence,) = doubts(shop.rows(), DeliveryNote("oakmoor", ON, (line,)))
+    assert says in sentence
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        DeliveryLine("coconut oil", 1000, "4471/2", 700),  # their number for another material
+        DeliveryLine("olive oil", 1000, "4471/3", 700, best_before=ON),
+        DeliveryLine("olive oil", 1000, None, 700, sap_mg_per_kg=(181_000, 199_000)),
+    ],
+)
+def test_a_plain_line_raises_no_doubt(shop: Any, line: DeliveryLine) -> None:
+    assert doubts(shop.rows(), DeliveryNote("oakmoor", ON, (line,))) == ()
