@@ -9,11 +9,10 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from ledger.views.settings import Settings
-
 if TYPE_CHECKING:
     from ledger.storage.book import Book
     from ledger.views.reading import Rows
+    from ledger.views.settings import Settings
 
 DEFAULT_FILE = "soap.db"
 
@@ -50,7 +49,7 @@ class Desk:
         return Book(self.path, who=self.who, now=now)
 
     @cached_property
-    def settings(self) -> Settings:
+    def settings(self) -> "Settings":
         """Who she is and how the ledger speaks."""
         from ledger.views.settings import settings
 

@@ -1,7 +1,7 @@
 """soapledger recall: the answer to a supplier's call."""
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -9,7 +9,9 @@ from ledger.cli.desk import desk
 from ledger.cli.paper import PAPER, paper_size
 from ledger.cli.show import amount, count, out_json, say, table
 from ledger.errors import BadInput
-from ledger.views.recall import RecallAnswer
+
+if TYPE_CHECKING:
+    from ledger.views.recall import RecallAnswer
 
 app = typer.Typer(help="A supplier's lot is bad: which batches, which bars, where, whom to call.")
 
@@ -96,7 +98,7 @@ def lot(
         say(f"Next, to stop all that is here: soapledger recall lot {' '.join(one.code for one in found)} --hold")
 
 
-def say_answer(answer: RecallAnswer) -> None:
+def say_answer(answer: "RecallAnswer") -> None:
     """The answer on the screen: the sentence for the telephone, then the tables."""
     from ledger.domain.dates import show_date
 

@@ -2,12 +2,18 @@
 
 import re
 
-from stdnum.iso7064 import mod_11_2
-
 from ledger.errors import BadInput, Refused
 
 # Every hyphen and dash that a keyboard, a printer or a PDF may put in a code (U+2010 to U+2015 and the minus sign).
 _DASHES = re.compile(r"[\s\-\u2010-\u2015−./_]+")
+
+
+def _check_character(digits: str) -> str:
+    """The ISO/IEC 7064 MOD 11-2 check character."""
+    from stdnum.iso7064 import mod_11_2  # here, since it loads ssl, which a mere look at the stock need not wait for
+
+    character: str = mod_11_2.calc_check_digit(digits)
+    return character
 
 
 def batch_code(year: int, number: int) -> str:
@@ -16,12 +22,12 @@ def batch_code(year: int, number: int) -> str:
     Digits and X alone, so that nothing in it can be read as another sign.
     """
     digits = f"{year % 100:02d}{number:03d}"
-    return f"{digits[:2]}-{digits[2:]}-{mod_11_2.calc_check_digit(digits)}"
+    return f"{digits[:2]}-{digits[2:]}-{_check_character(digits)}"
 
 
 def lot_code(number: int) -> str:
     """L41-7: the running number and its ISO/IEC 7064 MOD 11-2 check character."""
-    return f"L{number}-{mod_11_2.calc_check_digit(str(number))}"
+    return f"L{number}-{_check_character(str(number))}"
 
 
 def looks_like_batch_code(text: str) -> bool:
@@ -35,7 +41,7 @@ def looks_like_lot_code(text: str) -> bool:
 
 
 def _checked(digits: str, check: str, text: str, right: str) -> str:
-    if mod_11_2.calc_check_digit(digits) != check:
+    if _check_character(digits) != check:
         raise Refused(
             f"'{text.strip()}' is not a code of ours: its last character does not fit the rest "
             f"(it would be {right}). Read the label again."
