@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from ledger.domain.quantity import show_mass
 from ledger.domain.recipe_file import Part, RecipeFile
@@ -60,6 +61,7 @@ class Recipe:
         return tuple(line for line in self.lines if line.role == role)
 
 
+@lru_cache(maxsize=256)  # a list of batches asks for the same few texts again and again
 def read_recipe(text: str, *, file: str) -> Recipe:
     """Read a recipe file.
 
