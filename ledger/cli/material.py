@@ -139,7 +139,7 @@ def add(
         raise BadInput(f"What kind of material is {name}?{hint} Add --kind with one of: {', '.join(KINDS)}.")
     facts = _facts(MaterialFacts(name), like, inci, sap, sap_source, alkali, purity, density, note)
     chosen = add_material(desk(ctx).book(), facts, kind=chosen_kind, code=code)
-    say(f"{name} is added as '{chosen}', a {chosen_kind}.")
+    say(f"{name} is added as '{chosen}', of the kind {chosen_kind}.")
     if facts.sap_low_mg_per_kg is not None:
         say(f"Saponification value {_sap_text(facts)}: {facts.sap_source}.")
     if facts.inci is None and chosen_kind != "packaging":
@@ -210,7 +210,7 @@ def show(ctx: typer.Context, which: Which, json: Json = False) -> None:
         out_json(card)
         return
     held = f"{card.on_hand} pieces" if card.counted else show_mass(card.on_hand, here.settings.units)
-    say(f"{card.name} ({card.code}), a {card.kind}: {held} on hand.")
+    say(f"{card.name} ({card.code}), {card.kind}: {held} on hand.")
     lines = (
         ("INCI name", card.inci or "not given yet"),
         (

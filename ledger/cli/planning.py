@@ -8,7 +8,7 @@ import typer
 
 from ledger.cli.desk import desk
 from ledger.cli.paper import PAPER, paper_size
-from ledger.cli.show import amount, out_json, say, table
+from ledger.cli.show import amount, out_json, say, say_wrapped, table
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
@@ -86,7 +86,7 @@ def say_plan(sheet: "Worksheet", units: str) -> None:
     say(care.first)
     for texts in care.by_step.values():
         for one in texts:
-            say(f"  ! {one}")
+            say_wrapped(one, first="  ! ", indent="    ")
     say()
     facts = f"{sheet.product}, version {sheet.recipe_version}, for {show_date(sheet.made_on)}"
     say(f"Batch {sheet.batch_code} is planned: {facts}.")

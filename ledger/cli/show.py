@@ -16,6 +16,15 @@ def say(text: str = "") -> None:
     typer.echo(text)
 
 
+def say_wrapped(text: str, *, indent: str = "", first: str = "") -> None:
+    """A longer text, wrapped to the width of the screen; `first` stands before its first line."""
+    import shutil
+    import textwrap
+
+    wide = max(40, shutil.get_terminal_size((80, 24)).columns)
+    say(textwrap.fill(text, wide, initial_indent=first or indent, subsequent_indent=indent, break_on_hyphens=False))
+
+
 def warn(text: str) -> None:
     """One line beside the answer, on standard error."""
     typer.echo(text, err=True)

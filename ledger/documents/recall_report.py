@@ -46,7 +46,7 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
     said = (
         f"{doubts} more cannot be excluded: see after the calls."
         if doubts
-        else "Beyond these, nothing has to be suspected."
+        else "The records name no doubtful lot or bar beside these."
     )
     story: list[Flowable] = [
         Paragraph(escape(", ".join(view.asked), "number asked for"), style(TYPE.large, bold=True, leading=1.15)),

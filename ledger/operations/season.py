@@ -11,24 +11,24 @@ from typing import Any
 
 from ledger.domain.codes import supplier_number_key
 from ledger.domain.money import parse_money
-from ledger.domain.quantity import parse_amount, parse_mass, parse_number, parse_pieces, parse_share
+from ledger.domain.quantity import parse_mass
 from ledger.operations.combine import combine
 from ledger.operations.complaints import Report, book_complaint
 from ledger.operations.customers import CustomerDetails, add_customer
 from ledger.operations.cut import cut_batch, strain_batch
 from ledger.operations.labels import LabelRequest, print_labels
 from ledger.operations.lots import count_lot, decide_lots, waste_lot
-from ledger.operations.materials import MaterialFacts, add_material
+from ledger.operations.materials import add_material
 from ledger.operations.plan import PlanRequest, plan_batch
 from ledger.operations.readings import ReadingValue, log_readings, read_reading
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
+from ledger.operations.receive import DeliveryNote, receive
 from ledger.operations.recipes import add_recipe
 from ledger.operations.release import pass_bars, reject_bars, release_bars
+from ledger.operations.season_rows import delivery_line, material_facts, person_details
 from ledger.operations.sell import add_stall, dispatch, gift, stall_back, stall_out, take_back
 from ledger.operations.setup import Setup, set_up
 from ledger.operations.suppliers import SupplierDetails, add_supplier
 from ledger.operations.weigh import Weighed, weigh
-from ledger.reference.tables import find_fat
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails
 from ledger.views.batch import find_batch, plan_lines
@@ -36,7 +36,6 @@ from ledger.views.label import LabelText
 from ledger.views.settings import Responsible
 
 Draw = Callable[[LabelText, int], bytes]
-_ALKALI_INCI = {"NaOH": "SODIUM HYDROXIDE", "KOH": "POTASSIUM HYDROXIDE"}
 
 
 @dataclass(frozen=True)
@@ -115,27 +114,14 @@ class Season:
             add_stall(self.book, name)
 
     def _supplier(self, row: dict[str, str]) -> None:
-        person = _person(row)
+        person = person_details(row)
         add_supplier(self.book, SupplierDetails(row["name"], person), own=row["own"] == "yes", code=row["code"])
 
     def _customer(self, row: dict[str, str]) -> None:
-        add_customer(self.book, CustomerDetails(row["name"], _person(row)), kind=row["kind"], code=row["code"])
+        add_customer(self.book, CustomerDetails(row["name"], person_details(row)), kind=row["kind"], code=row["code"])
 
     def _material(self, row: dict[str, str]) -> None:
-        fat = find_fat(row["like"]) if row["like"] else None
-        facts = MaterialFacts(
-            name=row["name"],
-            inci=row["inci"] or (fat.inci if fat else _ALKALI_INCI.get(row["alkali"])),
-            reference_key=fat.key if fat else None,
-            sap_low_mg_per_kg=fat.sap_low_mg_per_kg if fat else None,
-            sap_high_mg_per_kg=fat.sap_high_mg_per_kg if fat else None,
-            sap_source=f"{fat.source} ({fat.status})" if fat else None,
-            alkali_kind=row["alkali"] or None,
-            purity_ppm=parse_share(row["purity"]) if row["purity"] else None,
-            density_mg_per_ml=round(parse_number(row["density"]) * 1000) if row["density"] else None,
-            note=row["note"] or None,
-        )
-        add_material(self.book, facts, kind=row["kind"], code=row["code"])
+        add_material(self.book, material_facts(row), kind=row["kind"], code=row["code"])
 
     def _recipe(self, path: Path) -> None:
         add_recipe(self.book, path.read_text(encoding="utf-8"), file=path.name)
@@ -149,27 +135,7 @@ class Season:
     def _delivery(self, rows: list[dict[str, str]]) -> None:
         materials = {row["code"]: row for row in self._rows("materials.csv")}
         on, currency = self.day(int(rows[0]["day"])), self.scenario["currency"]
-        lines = []
-        for row in rows:
-            material = materials[row["material"]]
-            density = round(parse_number(material["density"]) * 1000) if material["density"] else None
-            counted = material["kind"] == "packaging"
-            sap = round(parse_number(row["sap"]) * 1000) if row["sap"] else None
-            lines.append(
-                DeliveryLine(
-                    material=row["material"],
-                    quantity=parse_pieces(row["quantity"])
-                    if counted
-                    else parse_amount(row["quantity"], density_mg_per_ml=density),
-                    supplier_number=None if row["lot"] == "unknown" else row["lot"],
-                    cost_minor=parse_money(row["cost"], currency),
-                    best_before=on + timedelta(days=int(row["best_before_days"])) if row["best_before_days"] else None,
-                    sap_mg_per_kg=(sap, sap) if sap else None,
-                    purity_ppm=parse_share(row["purity"]) if row["purity"] else None,
-                    certificate=row["certificate"] or None,
-                    hold_back=row["hold"] or None,
-                )
-            )
+        lines = [delivery_line(row, materials[row["material"]], on, currency) for row in rows]
         note = DeliveryNote(
             supplier=rows[0]["supplier"],
             on=on,
@@ -296,7 +262,3 @@ class Season:
                 decided_by=self.maker if "serious" in event else None,
             ),
         )
-
-
-def _person(row: dict[str, str]) -> PersonDetails:
-    return PersonDetails(row["contact"] or None, row["phone"] or None, row["email"] or None, row["address"] or None)

@@ -1,0 +1,57 @@
+"""The sample season: it plays on any day, holds what was promised of it, and ends in a sound ledger."""
+
+import csv
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+from freezegun import freeze_time
+
+from ledger.reference.shipped import sample_data
+
+
+def table(name: str) -> list[dict[str, str]]:
+    """One table of the season."""
+    with (sample_data() / name).open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def test_the_season_is_as_large_as_it_was_promised() -> None:
+    assert len(table("suppliers.csv")) >= 6
+    assert sum(row["own"] == "yes" for row in table("suppliers.csv")) == 1
+    assert len(table("materials.csv")) >= 25
+    deliveries = table("deliveries.csv")
+    assert len(deliveries) >= 45
+    assert sum(row["lot"] == "unknown" for row in deliveries) == 1
+    assert len(list((sample_data() / "recipes").glob("*.toml"))) >= 6
+    text = " ".join(path.read_text(encoding="utf-8") for path in sample_data().rglob("*") if path.is_file())
+    assert not any(word in text.casefold() for word in ("grapefruit", "mango", "yogurt"))
+
+
+# an ordinary day, a leap day, and a new year in the middle of the season
+@pytest.mark.parametrize("day", ["2026-11-25", "2028-02-29", "2027-03-10"])
+def test_the_demo_does_the_main_job_and_leaves_a_sound_ledger(day: str, tmp_path: Path, run: Any) -> None:
+    with freeze_time(f"{day} 12:00:00"):
+        shown = run("demo", str(tmp_path / "season")).stdout
+        ledger = ("--ledger", str(tmp_path / "season" / "soap.db"))
+        answer = json.loads(run(*ledger, "recall", "lot", "lot ot 4471/2", "--json").stdout)
+        assert "nothing is wrong" in run(*ledger, "check").stdout
+        batches = json.loads(run(*ledger, "batch", "list", "--json").stdout)
+        lots = [
+            line["lot"] for one in json.loads(run(*ledger, "stock", "--all", "--json").stdout) for line in one["lots"]
+        ]
+    for name in ("worksheet.pdf", "batch-record.pdf", "labels.pdf", "recall.pdf"):
+        assert (tmp_path / "season" / name).read_bytes().startswith(b"%PDF")
+        assert name in shown
+    assert (tmp_path / "season" / "whom-to-call.csv").exists()
+    totals = answer["totals"]
+    assert totals["made"] == sum(one["bars_made"] for one in answer["batches"])
+    assert totals["made"] == sum(count for place, count in totals.items() if place != "made")
+    assert totals["unexplained"] == 0
+    through = {len(one["through"]) for one in answer["batches"]}
+    assert max(through) >= 5  # drum to batch to lot to batch to lot to batch: at least two steps between
+    assert len(batches) >= 24
+    statuses = {one["status"] for one in batches}
+    assert {"planned", "curing", "released", "rejected", "strained", "combined"} <= statuses
+    assert any(lot["status"] == "on hold" for lot in lots)
