@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.views.lots import LotRow, find_lot, whereabouts
+from ledger.views.planned import STILL_MEANT
 from ledger.views.reading import day
 
 
@@ -75,12 +76,8 @@ def lot_card(rows: sqlite3.Connection, code: str) -> LotCard:
         (lot.id,),
     )
     planned = rows.execute(
-        """
-        SELECT b.code, sum(p.target) AS target FROM live_plan_line p JOIN batch b ON b.id = p.batch_id
-        WHERE p.lot_id = ? AND NOT EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id)
-          AND NOT EXISTS (SELECT 1 FROM live_decision d WHERE d.batch_id = p.batch_id AND d.verdict = 'discarded')
-        GROUP BY b.id ORDER BY b.id
-        """,
+        "SELECT b.code, sum(p.target) AS target FROM live_plan_line p JOIN batch b ON b.id = p.batch_id "
+        f"WHERE p.lot_id = ? AND {STILL_MEANT} GROUP BY b.id ORDER BY b.id",
         (lot.id,),
     )
     papers = rows.execute("SELECT name, kind, digest FROM live_attachment WHERE lot_id = ? ORDER BY id", (lot.id,))

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.views.lots import LotRow, all_lots, places
+from ledger.views.planned import STILL_MEANT
 
 
 @dataclass(frozen=True)
@@ -48,14 +49,8 @@ def stock(
     planned = {
         row["lot_id"]: row["target"]
         for row in rows.execute(
-            """
-            SELECT p.lot_id, sum(p.target) AS target FROM live_plan_line p
-            WHERE p.lot_id IS NOT NULL
-              AND NOT EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id)
-              AND NOT EXISTS (SELECT 1 FROM live_decision d
-                              WHERE d.batch_id = p.batch_id AND d.verdict = 'discarded')
-            GROUP BY p.lot_id
-            """
+            "SELECT p.lot_id, sum(p.target) AS target FROM live_plan_line p "
+            f"WHERE p.lot_id IS NOT NULL AND {STILL_MEANT} GROUP BY p.lot_id"
         )
     }
     by_material: dict[int, list[StockLine]] = {}
