@@ -1,9 +1,12 @@
 """Reading CODE=NUMBER, as every command that moves bars takes it."""
 
+from collections.abc import Iterable
 from typing import Annotated
 
 import typer
 
+from ledger.cli.desk import Desk
+from ledger.cli.show import warn
 from ledger.errors import BadInput
 
 BARS = Annotated[list[str], typer.Argument(help="Batches and numbers, e.g. 26-118-0=6.")]
@@ -22,3 +25,13 @@ def read_bars(texts: list[str]) -> dict[str, int]:
             raise BadInput(f"Batch {code.strip()} stands twice; write one number for it.")
         found[code.strip()] = parse_pieces(number, what=f"the number of bars of {code.strip()}")
     return found
+
+
+def warn_of_holds(here: Desk, codes: Iterable[str]) -> None:
+    """Say which of the lots just moved or used are on hold or rejected by now; what happened stays booked."""
+    from ledger.views.lots import find_lot
+
+    for code in codes:
+        lot = find_lot(here.rows(), code)
+        if lot.status in ("on hold", "rejected"):
+            warn(f"{lot.code} ({lot.material}) is {lot.status} now; what happened before is booked all the same.")

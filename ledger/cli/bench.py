@@ -5,7 +5,8 @@ from typing import Annotated
 
 import typer
 
-from ledger.cli.desk import desk
+from ledger.cli.bars import warn_of_holds
+from ledger.cli.desk import Desk, desk
 from ledger.cli.logging import prompt_lines, read_lines, say_alkali_wanted, say_outside, say_superfat
 from ledger.cli.show import count, out_json, say
 from ledger.errors import Refused
@@ -87,13 +88,26 @@ def log(
     else:
         say(f"Batch {batch.code}{made_on}: everything is weighed.")
     say_superfat(check)
+    warn_of_holds(here, _lots_used(here, batch.id))
     if not prompted:
         say_alkali_wanted(here, batch)
     if now.open_lines:
         say(f"Next: soapledger batch log {batch.code}")
     elif now.process == "infusion":
         say(f"Next, when it has drawn: soapledger batch strain {batch.code} WEIGHT")
+    elif now.yield_lot_id is not None:
+        say(f"It is {now.status}; see it whole: soapledger batch show {batch.code}")
     elif now.poured or now.process == "rebatch":
         say(f"Next: soapledger batch cut {batch.code} BARS --weight WEIGHT")
     else:
         say(f"Next: soapledger batch log {batch.code} --reading poured=14:05")
+
+
+def _lots_used(here: Desk, batch_id: int) -> list[str]:
+    """The codes of the lots a batch has used so far."""
+    found = here.rows().execute(
+        "SELECT l.code FROM movement v JOIN lot l ON l.id = v.lot_id WHERE v.batch_id = ? AND v.kind = 'consumed' "
+        "GROUP BY l.id HAVING sum(v.quantity) < 0 ORDER BY l.id",
+        (batch_id,),
+    )
+    return [row["code"] for row in found]

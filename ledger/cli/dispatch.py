@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from ledger.cli.bars import BARS, read_bars
+from ledger.cli.bars import BARS, read_bars, warn_of_holds
 from ledger.cli.desk import desk
 from ledger.cli.show import count, say
 from ledger.errors import BadInput
@@ -29,6 +29,7 @@ def dispatch(
     each = parse_money(price, here.settings.currency, what="the price") if price else None
     whom = dispatch(here.book(), customer, wanted, on=here.day(on), price_minor=each, note=note)
     say(f"{count(sum(wanted.values()), 'bar')} dispatched to {whom}.")
+    warn_of_holds(here, wanted)
 
 
 def gift(
@@ -44,6 +45,7 @@ def gift(
     wanted = read_bars(bars)
     whom = gift(here.book(), wanted, to=to, on=here.day(on))
     say(f"{count(sum(wanted.values()), 'bar')} given to {whom}.")
+    warn_of_holds(here, wanted)
 
 
 def return_(

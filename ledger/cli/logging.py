@@ -45,11 +45,12 @@ def parse_weights(text: str, line: "PlanLineRow", *, units: str) -> list["Weighe
 
 
 def unlikely(takes: Sequence["Weighed"], line: "PlanLineRow", units: str) -> str | None:
-    """What to ask again about: more than double or less than half of what the line asks for."""
+    """What to ask again about: an alkali a tenth off, anything else more than double or less than half."""
     from ledger.domain.quantity import show_mass
 
     total = sum(one.quantity for one in takes)
-    if total > 2 * line.target or 2 * total < line.target:
+    lye_off = line.role == "alkali" and 10 * abs(total - line.target) > line.target
+    if lye_off or total > 2 * line.target or 2 * total < line.target:
         found = show_mass(total, units) if total else "nothing"
         return f"Line {line.number} asks for {show_mass(line.target, units)} of {line.material}, not {found}"
     return None

@@ -14,8 +14,9 @@ def command(
     wasted: Annotated[str, typer.Option("--wasted", help="Bars that are no good.")] = "0",
     reason: Annotated[str | None, typer.Option("--reason", help="What is wrong with those.")] = None,
     anyway: Annotated[
-        str | None, typer.Option("--anyway", help="Pass before the cure has ended, with the reason.")
+        str | None, typer.Option("--anyway", help="Pass early, or with lye left over, with the reason.")
     ] = None,
+    lift: Annotated[str | None, typer.Option("--lift", help="Lift a hold, with the reason.")] = None,
     unwrapped: Annotated[bool, typer.Option("--unwrapped", help="No wrapping is used.")] = False,
     on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
 ) -> None:
@@ -33,6 +34,7 @@ def command(
         wasted=parse_pieces(wasted, what="the number of bars wasted"),
         reason=reason,
         anyway=anyway,
+        lift=lift,
         unwrapped=unwrapped,
     )
     wrapping = "; ".join(f"{used} of {name} used" for name, used in done.wrapping)

@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from ledger.cli.bars import BARS, read_bars
+from ledger.cli.bars import BARS, read_bars, warn_of_holds
 from ledger.cli.desk import desk
 from ledger.cli.show import ask, count, out_json, say, table, warn
 
@@ -32,6 +32,7 @@ def out(ctx: typer.Context, name: Name, bars: BARS, on: On = None) -> None:
     wanted = read_bars(bars)
     place = stall_out(here.book(), name, wanted, on=here.day(on))
     say(f"{count(sum(wanted.values()), 'bar')} taken to {place}.")
+    warn_of_holds(here, wanted)
     say(f'Next, when you are home: soapledger stall back "{place}"')
 
 

@@ -11,6 +11,18 @@ from ledger.errors import BadInput, Refused
 NAOH = Fraction("39.99677")
 KOH = Fraction("56.1053")
 WHOLE_PPM = 1_000_000
+# No alkali sold for soap is half something else (NaOH at least 95 %, KOH at least 85 %: Ph. Eur. and USP, from
+# memory, unverified); a figure below is a slip such as 0.99 for 99, which would ask for a hundredfold of lye.
+LEAST_PURITY_PPM = 500_000
+
+
+def check_purity(purity_ppm: int, *, what: str) -> None:
+    """Raise BadInput for a purity that no alkali sold for soap has."""
+    if not LEAST_PURITY_PPM <= purity_ppm <= WHOLE_PPM:
+        raise BadInput(
+            f"A purity of {purity_ppm / 10_000:g} % cannot be for {what}; it lies between 50 and 100 %, "
+            "so write 99 for 99 %."
+        )
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ from ledger.domain.quantity import show_mass
 from ledger.domain.recipe import Recipe
 from ledger.domain.saponification import FatCharge
 from ledger.errors import BadInput, Refused
-from ledger.views.lots import LotRow, available, find_lot
+from ledger.views.lots import LotRow, available, find_lot, lot_by_id
 from ledger.views.material import MaterialCard, material_by_code
 from ledger.views.reading import Rows
 from ledger.views.settings import settings
@@ -104,6 +104,11 @@ def chosen_lots(rows: Rows, using: Mapping[str, str], materials: Mapping[int, st
             raise BadInput(f"Lot {lot.code} is {lot.material}, not {card.name}; look at --using.")
         if card.id in chosen:
             raise BadInput(f"Two lots are chosen to begin {card.name} with; name one, the next fills up by itself.")
+        now = lot_by_id(rows, lot.id)
+        if lot.on > on:
+            raise Refused(f"Lot {lot.code} came on {show_date(lot.on)}, after the day of the batch; look at --on.")
+        if now.status not in ("accepted", "quarantine"):
+            raise Refused(f"Lot {lot.code} ({lot.material}) is {now.status}; choose another.")
         if lot.status == "quarantine":
             raise Refused(f"Lot {lot.code} is in quarantine; accept it first: soapledger lot accept {lot.code}")
         if lot.status != "accepted":

@@ -57,9 +57,10 @@ def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], 
             best_before_months=request.best_before_months,
         )
         if view.draft:
+            step = "pass" if view.status == "curing" else "release"
             raise Refused(
-                f"The bars of batch {view.batch_code} are {view.status}; labels are printed once they are passed for "
-                f"packing: soapledger pass {view.batch_code}. A marked draft is printed with --draft."
+                f"The bars of batch {view.batch_code} are {view.status}; labels are printed for bars that are passed "
+                f"for packing or released: soapledger {step} {view.batch_code}. A marked draft is printed with --draft."
             )
         lot_id = find_batch(tx.rows, request.batch).yield_lot_id
         assert lot_id is not None

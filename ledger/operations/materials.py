@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from ledger.domain.saponification import check_purity
 from ledger.domain.shortcode import check_code, short_code
 from ledger.errors import BadInput
 from ledger.storage.book import Book
@@ -44,8 +45,8 @@ def check_facts(kind: str, facts: MaterialFacts) -> None:
         )
     if kind == "alkali" and facts.alkali_kind is None:
         raise BadInput(f"Which alkali is {facts.name}? Add --alkali NaOH or --alkali KOH.")
-    if facts.purity_ppm is not None and not 0 < facts.purity_ppm <= 1_000_000:
-        raise BadInput("A purity lies above 0 and at most at 100 %; write for example --purity 99.")
+    if facts.purity_ppm is not None:
+        check_purity(facts.purity_ppm, what=facts.name)
     if facts.alkali_kind == "KOH" and facts.purity_ppm is None:
         raise BadInput("KOH is sold at 85 to 95 % and the lye depends on it; add --purity 90 from its certificate.")
 

@@ -6,7 +6,6 @@ from datetime import date
 
 from ledger.domain.formulate import scaled_bars, targets, tolerance
 from ledger.domain.recipe import Recipe, RecipeLine
-from ledger.errors import BadInput
 from ledger.operations.allocate import FreeStock, Take, chosen_lots
 from ledger.operations.combine import next_batch_code
 from ledger.storage.book import Book
@@ -95,11 +94,6 @@ def _fill(
         if line.role == "fat" and take.lot
     ]
     alkali = named[recipe.of_role("alkali")[0].material]
-    if alkali.alkali_kind != recipe.alkali_kind:
-        raise BadInput(
-            f"The recipe reckons with {recipe.alkali_kind}, but {alkali.name} is "
-            f"{alkali.alkali_kind or 'no alkali'}; mend the recipe or the material."
-        )
     lye, first = stock.lye(recipe, charges, alkali)
     weigh = {"alkali": lye.alkali.weigh_mg, "liquid": lye.water_mg}
     return [

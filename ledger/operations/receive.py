@@ -7,6 +7,7 @@ from ledger.domain.codes import lot_code, supplier_number_key
 from ledger.domain.dates import show_date
 from ledger.domain.money import share_out
 from ledger.domain.quantity import show_sap
+from ledger.domain.saponification import check_purity
 from ledger.errors import BadInput
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Delivery, Lot, Movement
@@ -160,8 +161,10 @@ def _check(line: DeliveryLine, kind: str, name: str) -> None:
                 f"{name}: a saponification value of {_range(low, high)} mg KOH/g cannot be; fats lie between about 90 "
                 "and 270, the lower figure first. One given for NaOH, such as 0.134, is multiplied by 1402.7."
             )
-    if line.purity_ppm is not None and (kind != "alkali" or not 0 < line.purity_ppm <= 1_000_000):
-        raise BadInput(f"{name}: a purity belongs to an alkali and is at most 100 %.")
+    if line.purity_ppm is not None:
+        if kind != "alkali":
+            raise BadInput(f"{name} is no alkali, so it has no purity here; leave it out.")
+        check_purity(line.purity_ppm, what=name)
 
 
 def _range(low: int, high: int) -> str:

@@ -4,11 +4,13 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.dates import show_date
+from ledger.domain.quantity import show_share
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Movement
 from ledger.views.batch import BatchRow, find_batch, plan_lines
 from ledger.views.lots import available, lot_by_id, on_hand_at, place_of_kind
+from ledger.views.lye_check import lye_check
 from ledger.views.reading import Rows
 
 
@@ -53,12 +55,14 @@ def pass_bars(
     wasted: int = 0,
     reason: str | None = None,
     anyway: str | None = None,
+    lift: str | None = None,
     unwrapped: bool = False,
 ) -> Passed:
     """Pass cured bars for packing; bars that are no good are booked as waste, wrapping as used.
 
-    Raises Refused before the cure has ended or for bars on hold (unless `anyway` gives a reason, kept with
-    the decision), for bars rejected, for no good bars at all, or for too little wrapping.
+    Raises Refused before the cure has ended or with lye left over as weighed (unless `anyway` gives a
+    reason), for bars on hold (unless `lift` says why the hold is lifted), for bars rejected, for no good
+    bars at all, or for too little wrapping. The reasons are kept with the decision.
     """
     anyway = (anyway or "").strip() or None
     if wasted and not (reason or "").strip():
@@ -76,16 +80,19 @@ def pass_bars(
                 f"The bars of batch {batch.code} were passed and are {lot.status} now; to let them go all the same: "
                 f'soapledger release {batch.code} --reason "…"'
             )
-        if lot.status == "on hold" and anyway is None:
-            raise Refused(
-                f"The bars of batch {batch.code} are on hold; to pass them all the same, add --anyway REASON."
-            )
+        if lot.status == "on hold" and not (lift or "").strip():
+            raise Refused(f"The bars of batch {batch.code} are on hold; to lift the hold, add --lift REASON.")
         assert batch.ready_on is not None
-        if on < batch.ready_on and anyway is None:
+        against = []
+        if on < batch.ready_on:
             left = (batch.ready_on - on).days
+            against.append(f"it cures until {show_date(batch.ready_on)}, {left} day{'s' * (left > 1)} more")
+        superfat = lye_check(tx.rows, batch.id).superfat_ppm
+        if superfat is not None and superfat <= 0:
+            against.append(f"as weighed its superfat is {show_share(superfat, 2)}, so lye is left over and it burns")
+        if against and anyway is None:
             raise Refused(
-                f"Batch {batch.code} cures until {show_date(batch.ready_on)}, {left} day{'s' * (left > 1)} more. "
-                "To pass it early, add --anyway REASON."
+                f"Batch {batch.code}: {'; and '.join(against)}. To pass it all the same, add --anyway REASON."
             )
         if wasted > here:
             raise Refused(f"Batch {batch.code} has {here} bars in the workshop; {wasted} cannot be thrown away.")
@@ -98,9 +105,9 @@ def pass_bars(
             tx.add(Movement(lot_id=lot_id, place_id=workshop.id, on=on, quantity=-wasted, kind="wasted", note=reason))
         good = here - wasted
         wrapping = () if unwrapped else _wrap(tx, batch, good, on)
-        early = f"before the cure ended: {anyway}" if on < batch.ready_on else None
-        lifted = anyway if lot.status == "on hold" else None
-        tx.add(Decision(lot_id=lot_id, verdict="passed", on=on, by=by, reason=early or lifted))
+        reasons = [f"{'; '.join(against)}; passed all the same: {anyway}"] if against else []
+        reasons += [f"hold lifted: {lift}"] if lot.status == "on hold" else []
+        tx.add(Decision(lot_id=lot_id, verdict="passed", on=on, by=by, reason="; ".join(reasons) or None))
         tx.say(f"Passed {good} bars of batch {batch.code} for packing.")
     return Passed(good, wasted, wrapping)
 

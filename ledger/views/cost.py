@@ -79,7 +79,8 @@ class _Coster:
         rate = self.own.labour_minor_per_hour
         labour = None if rate is None else labour_cost(minutes, rate)
         total = sum(line.cost_minor or 0 for line in lines) + (labour or 0)
-        to_bars, to_offcuts = self._split(batch, total)
+        wrapping = sum(line.cost_minor or 0 for line in lines if line.role == "packaging")
+        to_bars, to_offcuts = self._split(batch, total, wrapping)
         good = self._good_bars(batch)
         taken = self.rows.execute(
             "SELECT coalesce(sum(money_minor), 0) FROM movement WHERE lot_id = ?", (batch.yield_lot_id,)
@@ -118,8 +119,8 @@ class _Coster:
         ).fetchone()[0]
         return int(batch.made - wasted)
 
-    def _split(self, batch: BatchRow, total: int) -> tuple[int, int]:
-        """The total over bars and offcuts by mass; without the weight of the bars they carry it all."""
+    def _split(self, batch: BatchRow, total: int, wrapping: int) -> tuple[int, int]:
+        """The total over bars and offcuts by mass, but for the wrapping; bars that were not weighed carry it all."""
         if not batch.soap or batch.yield_lot_id is None:
             return total, 0
         offcuts = self.rows.execute(
@@ -129,8 +130,8 @@ class _Coster:
         bars = lot_by_id(self.rows, batch.yield_lot_id).mass_mg
         if not offcuts or not bars:
             return total, 0
-        to_bars, to_offcuts = share_out(total, [bars, offcuts])
-        return to_bars, to_offcuts
+        to_bars, to_offcuts = share_out(total - wrapping, [bars, offcuts])
+        return to_bars + wrapping, to_offcuts
 
     def _lot_cost(self, lot: LotRow) -> int | None:
         if lot.batch_id is None:

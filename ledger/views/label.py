@@ -11,6 +11,7 @@ from ledger.domain.net_quantity import dual, metric
 from ledger.errors import BadInput, Refused
 from ledger.markets import market
 from ledger.views.batch import find_batch, recipe_of
+from ledger.views.graph import ledger_graph
 from ledger.views.ingredients import parts_of_batch
 from ledger.views.settings import settings
 
@@ -89,5 +90,21 @@ def label_text(
         draft=batch.lot_status not in ("passed", "released"),
         declared=declared,
         rules=law.rules,
-        remains=law.remains,
+        remains=(*_own_remains(rows, batch.id), *law.remains),
     )
+
+
+def _own_remains(rows: sqlite3.Connection, batch_id: int) -> tuple[str, ...]:
+    """What this very batch leaves to a person, before what its market does."""
+    found = ["The best-before date: months from the making as the recipe gives them, or 24 by default (no source)."]
+    marks = ledger_graph(rows).upstream([("batch", batch_id)]).of_kind("batch")
+    infused = rows.execute(
+        f"SELECT code FROM batch WHERE process = 'infusion' AND id IN ({','.join('?' * len(marks))}) ORDER BY code",
+        marks,
+    ).fetchall()
+    if infused:
+        found.append(
+            f"Whether anything of the plants strained out of {', '.join(row[0] for row in infused)} was carried over "
+            "and is to be declared; here it is not."
+        )
+    return tuple(found)

@@ -196,7 +196,12 @@ def available(
     query = LOT_SQL + " WHERE l.material_id = :material"
     for row in rows.execute(query, {"on": on.isoformat(), "material": material_id}).fetchall():
         lot = _lot(row)
-        if lot.status != "accepted" or (lot.best_before and lot.best_before < on) or lot.on > on:
+        # accepted on that day, and no other decision since: what is planned is still to be weighed
+        if (
+            {lot.status, lot_by_id(rows, lot.id).status} != {"accepted"}
+            or (lot.best_before and lot.best_before < on)
+            or lot.on > on
+        ):
             continue
         held = min(on_hand_at(rows, lot.id, workshop.id, on=on), on_hand_at(rows, lot.id, workshop.id))
         free = held - planned_use(rows, lot.id, but_batch=but_batch)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from ledger.domain.formulate import Lye, Target, lye_for, targets
 from ledger.domain.names import match_name
 from ledger.domain.recipe import Recipe, read_recipe
+from ledger.domain.roles import check_role
 from ledger.domain.saponification import FatCharge
 from ledger.errors import BadInput
 from ledger.views.material import MaterialCard, material_list
@@ -81,7 +82,11 @@ def recipe_source(rows: sqlite3.Connection, version_id: int) -> str:
 
 
 def materials_named(rows: sqlite3.Connection, recipe: Recipe, *, file: str) -> dict[str, MaterialCard]:
-    """Every material the recipe names, by the words it uses. Raises BadInput naming file and material."""
+    """Every material the recipe names, by the words it uses.
+
+    Raises BadInput naming file and material for one that is not known, or that stands where its kind
+    does not belong.
+    """
     cards = material_list(rows)
     found = {}
     for word in [line.material for line in recipe.lines] + ([recipe.yields] if recipe.yields else []):
@@ -95,6 +100,13 @@ def materials_named(rows: sqlite3.Connection, recipe: Recipe, *, file: str) -> d
         except BadInput as error:
             raise BadInput(f"{file}: {error}") from None
         found[word] = next(card for card in cards if card.code == code)
+    for line in recipe.lines:
+        check_role(line.role, found[line.material].kind, found[line.material].name, where=file)
+        if line.role == "alkali" and found[line.material].alkali_kind != recipe.alkali_kind:
+            raise BadInput(
+                f"{file}: the recipe reckons with {recipe.alkali_kind}, but {found[line.material].name} is "
+                f"{found[line.material].alkali_kind}; mend the recipe or the material."
+            )
     return found
 
 

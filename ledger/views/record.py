@@ -57,7 +57,9 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str) -> BatchR
         alkali_purity_ppm=check.purity_ppm,
         superfat_nominal_ppm=recipe.superfat_ppm if recipe else None,
         superfat_actual_ppm=check.superfat_ppm,
-        lye_concentration_ppm=lye_concentration(check.water_mg, check.alkali_mg) if check.alkali_mg else None,
+        lye_concentration_ppm=lye_concentration(check.water_mg, check.alkali_mg)
+        if check.alkali_mg and check.water_mg
+        else None,
         mass_in_mg=mass_in(rows, batch.id),
         mass_out_mg=known_out if yields and None not in masses else None,
         bars_planned=batch.bars_planned,

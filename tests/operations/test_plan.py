@@ -110,9 +110,8 @@ def test_potash_in_the_jar_of_soda_is_refused(shop: Shop) -> None:
     wrong = (
         PLAIN_BAR.replace("plain-bar", "wrong").replace("Plain Bar", "Wrong").replace('"sodium hydroxide"', '"potash"')
     )
-    add_recipe(shop.book, wrong, file="wrong.toml")
     with pytest.raises(BadInput, match="reckons with NaOH, but potash is KOH"):
-        planned(shop.book, "wrong")
+        add_recipe(shop.book, wrong, file="wrong.toml")
 
 
 def test_a_plan_refused_leaves_nothing(shop: Shop) -> None:

@@ -60,7 +60,7 @@ def test_bars_are_passed_on_the_day_the_cure_ends_and_not_before(shop: Shop) -> 
 def test_bars_passed_early_keep_the_reason(shop: Shop) -> None:
     code = cut(shop.book)
     pass_it(shop, code, on=date(2026, 5, 20), anyway="a test for a friend")
-    assert reason(shop, "passed") == "before the cure ended: a test for a friend"
+    assert reason(shop, "passed") == "it cures until 3 Jun 2026, 14 days more; passed all the same: a test for a friend"
 
 
 def test_bars_that_are_no_good_are_wasted_with_a_reason(shop: Shop) -> None:
@@ -101,10 +101,11 @@ def test_no_more_samples_than_bars(shop: Shop) -> None:
 def test_curing_bars_on_hold_are_passed_only_with_a_reason(shop: Shop) -> None:
     code = cut(shop.book)
     hold(shop, code, on=date(2026, 5, 20))
-    with pytest.raises(Refused, match="are on hold; to pass them all the same, add --anyway REASON"):
-        pass_it(shop, code)
-    pass_it(shop, code, anyway="another lot was meant")
-    assert reason(shop, "passed") == "another lot was meant"
+    for words in ({}, {"anyway": "a reason for something else"}, {"lift": " "}):
+        with pytest.raises(Refused, match="are on hold; to lift the hold, add --lift REASON"):
+            pass_it(shop, code, **words)
+    pass_it(shop, code, lift="another lot was meant")
+    assert reason(shop, "passed") == "hold lifted: another lot was meant"
 
 
 def test_passed_bars_on_hold_are_released_only_with_a_reason(shop: Shop) -> None:

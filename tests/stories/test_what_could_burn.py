@@ -1,0 +1,130 @@
+"""What a tired maker could slip past the lye and the holds, and is stopped at."""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+from freezegun import freeze_time
+
+RECIPE = """
+name = "Plain"
+code = "plain"
+process = "cold"
+superfat = 5
+fats_total = "1000 g"
+[alkali]
+material = "lye"
+kind = "NaOH"
+[water]
+material = "water"
+per_alkali = 2.0
+[[fat]]
+material = "olive oil"
+percent = 100
+[mould]
+bars = 10
+net_weight = "100 g"
+"""
+
+
+@pytest.fixture
+def bench(tmp_path: Path, run: Any, monkeypatch: Any) -> Any:
+    """A bench on 5 October with olive oil, lye and water, accepted."""
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "plain.toml").write_text(RECIPE, encoding="utf-8")
+    with freeze_time("2026-10-05 09:00:00"):
+        run("init", "--business", "Wren Soap", "--country", "IE", "--currency", "EUR", "--units", "metric",
+            "--time-zone", "Europe/Dublin", "--market", "eu=Orla Wren; Quay Lane")  # fmt: skip
+        run("supplier", "add", "Ottersby Oils")
+        run("material", "add", "olive oil", "--kind", "fat", "--sap", "190", "--inci", "OLEA EUROPAEA FRUIT OIL")
+        run("material", "add", "lye", "--alkali", "NaOH")
+        run("material", "add", "water", "--kind", "liquid", "--inci", "AQUA")
+        run("receive", "ottersby", "--accept", "--line", "olive oil; 5 kg; lot A1; 35", "--line",
+            "lye; 1 kg; lot N1; 4", "--line", "water; 2 kg; lot W1; 0")  # fmt: skip
+    return run
+
+
+@freeze_time("2026-10-05 10:00:00")
+def test_lye_or_oil_outside_the_reckoning_of_the_lye_is_refused(bench: Any) -> None:
+    for table, wanted in (("fragrance", "[alkali]"), ("additive", "[alkali]")):
+        Path("bad.toml").write_text(
+            RECIPE.replace('"plain"', '"bad"') + f'[[{table}]]\nmaterial = "lye"\npercent_of_fats = 3\n',
+            encoding="utf-8",
+        )
+        assert wanted in bench("recipe", "add", "bad.toml", code=2).stderr
+    Path("bad.toml").write_text(
+        RECIPE.replace('"plain"', '"bad"') + '[[additive]]\nmaterial = "olive oil"\ngrams = 30\n', encoding="utf-8"
+    )
+    assert "[[fat]]" in bench("recipe", "add", "bad.toml", code=2).stderr
+    Path("bad.toml").write_text(RECIPE.replace('"NaOH"', '"KOH"').replace('"plain"', '"bad"'), encoding="utf-8")
+    assert "reckons with KOH" in bench("recipe", "add", "bad.toml", code=2).stderr
+
+
+@freeze_time("2026-10-05 10:00:00")
+def test_a_purity_typed_as_a_fraction_is_questioned(bench: Any) -> None:
+    assert (
+        "write 99 for 99 %" in bench("material", "add", "lye 2", "--alkali", "NaOH", "--purity", "0.98", code=2).stderr
+    )
+    line = "lye; 50 kg; lot P1; 3; purity 0.99"
+    assert "write 99 for 99 %" in bench("receive", "ottersby", "--accept", "--line", line, code=2).stderr
+
+
+def test_too_much_lye_is_asked_about_and_kept_in_sight_until_the_bars_leave(bench: Any) -> None:
+    with freeze_time("2026-10-05 10:00:00"):
+        bench("recipe", "add", "plain.toml")
+        bench("batch", "plan", "plain")
+        # 1000 g x 0.190 x 0.71289 = 135.4 g; 5 % withheld leaves 128.7 g. 200 g would be 55 % too much.
+        assert "Line 3" in bench("batch", "log", "26-001-4", "--line", "3=200 g", code=2).stderr
+        bench("batch", "log", "26-001-4", "--line", "1=1000 g", "--line", "2=260 g")
+        refused = bench("batch", "log", "26-001-4", "--line", "3=200 g", "--yes", code=1).stderr
+        assert "lye is left over" in refused
+        bench("batch", "log", "26-001-4", "--line", "3=200 g", "--yes", "--anyway", "to see")
+        bench("batch", "log", "26-001-4", "--reading", "poured=14:00")
+    with freeze_time("2026-10-06 10:00:00"):
+        bench("batch", "cut", "26-001-4", "10", "--weight", "1400 g")
+    with freeze_time("2026-11-20 10:00:00"):
+        assert "lye is left over" in bench("pass", "26-001-4", code=1).stderr
+        bench("pass", "26-001-4", "--anyway", "for washing floors")
+        assert "for washing floors" in bench("batch", "show", "26-001-4").stdout
+
+
+def test_a_hold_is_lifted_only_by_saying_so_and_seen_by_whoever_dates_before_it(bench: Any) -> None:
+    with freeze_time("2026-10-05 10:00:00"):
+        bench("recipe", "add", "plain.toml")
+        bench("batch", "plan", "plain")
+        bench("batch", "log", "26-001-4", "--as-planned", "--reading", "poured=14:00")
+    with freeze_time("2026-10-06 10:00:00"):
+        bench("batch", "cut", "26-001-4", "10", "--weight", "1350 g")
+    with freeze_time("2026-11-20 10:00:00"):
+        bench("recall", "lot", "A1", "--hold")
+        assert "on hold" in bench("pass", "26-001-4", "--anyway", "fine", code=1).stderr
+        # the oil is on hold now, so nothing new is planned with it, whatever day is given
+        assert "on hold" in bench("batch", "plan", "plain", "--on", "2026-11-19", code=1).stderr
+        bench("pass", "26-001-4", "--lift", "the supplier took the notice back")
+        bench("release", "26-001-4")
+        bench("customer", "add", "The Grey Heron", "--shop")
+    with freeze_time("2026-11-22 10:00:00"):
+        bench("lot", "hold", "26-001-4", "--reason", "a second notice")
+        moved = bench("dispatch", "grey", "26-001-4=1", "--on", "2026-11-21")
+        assert "on hold now" in moved.stderr
+
+
+def test_bars_carry_their_wrapping_and_offcuts_none_of_it(bench: Any) -> None:
+    with freeze_time("2026-10-05 10:00:00"):
+        bench("material", "add", "band", "--kind", "packaging")
+        Path("wrapped.toml").write_text(
+            RECIPE.replace('"plain"', '"wrapped"') + '[[packaging]]\nmaterial = "band"\n', encoding="utf-8"
+        )
+        bench("recipe", "add", "wrapped.toml")
+        bench("receive", "ottersby", "--accept", "--line", "band; 100; lot B1; 50")
+        bench("batch", "plan", "wrapped")
+        bench("batch", "log", "26-001-4", "--as-planned", "--reading", "poured=14:00")
+    with freeze_time("2026-10-06 10:00:00"):
+        bench("batch", "cut", "26-001-4", "10", "--weight", "1080 g", "--offcuts", "120 g")
+    with freeze_time("2026-11-20 10:00:00"):
+        bench("pass", "26-001-4")
+        # olive 1000 of 5000 g of 35.00 = 7.00; lye 128.66 of 1000 g of 4.00 = 0.51; ten bands of 100 for 50.00 = 5.00.
+        # Offcuts carry 120 / 1200 of 7.51, 0.75; the bars 6.76 and their bands.
+        shown = bench("cost", "26-001-4").stdout
+        assert "The offcuts carry 0.75 EUR" in shown
+        assert "12.51 EUR" in shown
