@@ -29,7 +29,7 @@ from ledger.operations.suppliers import SupplierDetails, add_supplier
 from ledger.operations.weigh import Weighed, weigh
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, remember_person
-from ledger.storage.tables import Complaint, LabelRun
+from ledger.storage.tables import Assessment, Complaint, Constituent, LabelRun, PlanTarget, SkinLimit
 from ledger.views.batch import find_batch, plan_lines
 from ledger.views.reading import open_rows
 from ledger.views.settings import Responsible
@@ -198,6 +198,12 @@ def full(shop: Shop) -> Shop:
             LabelRun(lot_id=lot, on=day, layout="band", market="eu", count=10, text="Plain Bar", text_digest="0" * 64)
         )
         tx.say("Printed 10 labels.")
+    with book.write("recipe assess") as tx:
+        tx.add(Assessment(recipe_id=1, source='assessor = "R. Lund"'))
+        tx.add(Constituent(material_id=1, name="Linalool", share_ppm=1000, source="statement of 2 Mar 2026"))
+        tx.add(SkinLimit(material_id=1, limit_ppm=30_000, certificate="OO-1", category="9", dated=date(2026, 3, 2)))
+        tx.add(PlanTarget(plan_line_id=1, target=600_000, low=594_000, high=606_000))
+        tx.say("Noted papers.")
     with book.write("complaint add") as tx:
         person = remember_person(tx, PersonDetails(name="Ida Marsh", health="a rash on both hands"))
         tx.add(Complaint(on=date(2026, 5, 20), lot_id=lot, what="a rash", serious=0, personal_id=person))

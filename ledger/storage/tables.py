@@ -63,6 +63,7 @@ class SettingsRevision(Fact, table=True):
     time_zone: str
     phone: str | None = None
     labour_minor_per_hour: int | None = None
+    scale_step_mg: int | None = None
 
 
 class MarketAddress(Fact, table=True):
@@ -131,6 +132,10 @@ class MaterialRevision(Fact, table=True):
     purity_ppm: int | None = None
     density_mg_per_ml: int | None = None
     note: str | None = None
+    inci_sodium: str | None = None
+    inci_potassium: str | None = None
+    acid_koh_mg_per_kg: int | None = None
+    water_ppm: int | None = None
 
 
 class Place(Fact, table=True):
@@ -176,6 +181,8 @@ class Batch(Fact, table=True):
     material_id: int
     on: date
     bars_planned: int | None = None
+    part_of: int | None = None
+    portion: str | None = None
 
 
 class Lot(Fact, table=True):
@@ -196,6 +203,8 @@ class Lot(Fact, table=True):
     purity_ppm: int | None = None
     certificate: str | None = None
     mass_mg: int | None = None
+    purity_high_ppm: int | None = None
+    water_ppm: int | None = None
 
 
 class PlanLine(Fact, table=True):
@@ -211,6 +220,17 @@ class PlanLine(Fact, table=True):
     low: int
     high: int
     stage: str
+    in_demand: int | None = None
+
+
+class PlanTarget(Fact, table=True):
+    """A new target for a line, after a mis-weighing was corrected; the latest counts."""
+
+    __tablename__ = "plan_target"
+    plan_line_id: int
+    target: int
+    low: int
+    high: int
 
 
 class Movement(Fact, table=True):
@@ -295,3 +315,33 @@ class Complaint(Fact, table=True):
     serious: int | None = None
     decided_by: str | None = None
     personal_id: int | None = None
+
+
+class Constituent(Fact, table=True):
+    """What an oil or a fragrance contains, as its supplier states it for a lot or in general."""
+
+    material_id: int
+    lot_id: int | None = None
+    name: str
+    share_ppm: int
+    source: str
+
+
+class SkinLimit(Fact, table=True):
+    """The highest share in the finished product that a certificate allows."""
+
+    __tablename__ = "skin_limit"
+    material_id: int | None = None
+    constituent: str | None = None
+    limit_ppm: int
+    certificate: str
+    amendment: str | None = None
+    category: str
+    dated: date
+
+
+class Assessment(Fact, table=True):
+    """The safety assessment of a product, as its text was given; the latest counts."""
+
+    recipe_id: int
+    source: str

@@ -9,10 +9,12 @@ import pytest
 from sqlmodel import SQLModel
 
 from ledger.errors import Refused
+from ledger.fileformat import SCHEMA_VERSION
 from ledger.operations.check import check
 from ledger.storage import book as book_module
 from ledger.storage import migrations
 from ledger.storage.book import Book, bring_up_to_date
+from ledger.storage.chain import GENESIS, Head, entry_digest, lines_of
 from ledger.views import reading
 from ledger.views.reading import OlderLedger, open_rows
 
@@ -43,18 +45,18 @@ def test_no_column_holds_broken_numbers(book: Book) -> None:
 
 @pytest.fixture
 def next_format(monkeypatch: pytest.MonkeyPatch, tmp_path_factory: pytest.TempPathFactory) -> None:
-    """A program one version on, whose second migration adds a column and a table."""
-    second = tmp_path_factory.mktemp("migrations") / "0002_aroma.sql"
-    second.write_text(
+    """A program one version on, whose last migration adds a column and a table."""
+    last = tmp_path_factory.mktemp("migrations") / "9999_aroma.sql"
+    last.write_text(
         "ALTER TABLE lot ADD COLUMN aroma TEXT;\n"
         "CREATE TABLE shelf (id INTEGER PRIMARY KEY,\n"
         "  entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED, name TEXT);\n",
         encoding="utf-8",
     )
-    files = (*migrations.migration_files(), second)
+    files = (*migrations.migration_files(), last)
     monkeypatch.setattr(migrations, "migration_files", lambda: files)
     for module in (migrations, book_module, reading):
-        monkeypatch.setattr(module, "SCHEMA_VERSION", 2)
+        monkeypatch.setattr(module, "SCHEMA_VERSION", SCHEMA_VERSION + 1)
 
 
 def heads(path: Path) -> list[Any]:
@@ -73,8 +75,8 @@ def test_an_older_ledger_is_brought_up_to_date_after_a_copy(full: Any, request: 
         open_rows(path)
     copy = bring_up_to_date(path)
     assert copy is not None
-    assert copy.name == "soap-format-1.db"
-    assert sqlite3.connect(copy).execute("PRAGMA user_version").fetchone()[0] == 1
+    assert copy.name == f"soap-format-{SCHEMA_VERSION}.db"
+    assert sqlite3.connect(copy).execute("PRAGMA user_version").fetchone()[0] == SCHEMA_VERSION
     assert heads(copy) == before
     assert path.read_bytes() != old_bytes
     assert heads(path) == before
@@ -85,15 +87,50 @@ def test_an_older_ledger_is_brought_up_to_date_after_a_copy(full: Any, request: 
     assert bring_up_to_date(path) is None
 
 
+def test_a_ledger_of_the_first_format_keeps_every_row_and_digest(tmp_path: Path) -> None:
+    path = tmp_path / "soap.db"
+    raw = sqlite3.connect(path, isolation_level=None)
+    raw.row_factory = sqlite3.Row
+    migrations.migrate(raw, to=1)
+    raw.execute("BEGIN")
+    for statement in (
+        "INSERT INTO settings_revision (entry_id, business, country, currency, units, time_zone) "
+        "VALUES (1, 'Tidewrack Soaps', 'IE', 'EUR', 'metric', 'Europe/Dublin')",
+        "INSERT INTO material (entry_id, code, kind) VALUES (1, 'plain', 'soap')",
+        "INSERT INTO material_revision (entry_id, material_id, name) VALUES (1, 1, 'Plain Bar')",
+        'INSERT INTO batch (entry_id, code, process, material_id, "on") '
+        "VALUES (1, '26-001-4', 'hot', 1, '2026-04-01')",
+        "INSERT INTO plan_line (entry_id, batch_id, number, role, material_id, target, low, high, stage) "
+        "VALUES (1, 1, 1, 'fat', 1, 700000, 693000, 707000, 'in the fats')",
+        'INSERT INTO reading (entry_id, batch_id, "on", what, value, unit) '
+        "VALUES (1, 1, '2026-04-01', 'lye temperature', 49000, 'milli-C')",
+    ):
+        raw.execute(statement)
+    head = Head(1, "2026-04-01T09:00:00Z", "Nuala", "batch plan", "Planned.", None, "0.1", GENESIS)
+    digest = entry_digest(head, lines_of(raw, 1))
+    raw.execute(
+        "INSERT INTO entry (id, recorded_at, who, verb, said, program, previous, digest) VALUES (?,?,?,?,?,?,?,?)",
+        (1, head.recorded_at, head.who, head.verb, head.said, head.program, head.previous, digest),
+    )
+    raw.execute("COMMIT")
+    raw.close()
+    assert bring_up_to_date(path) == path.with_name("soap-format-1.db")
+    rows = open_rows(path)
+    assert tuple(rows.execute("SELECT code, process, part_of FROM live_batch").fetchone()) == ("26-001-4", "hot", None)
+    assert tuple(rows.execute("SELECT what, value FROM live_reading").fetchone()) == ("lye temperature", 49_000)
+    assert rows.execute("PRAGMA foreign_key_check").fetchall() == []
+    assert check(rows).findings == ()
+
+
 def test_a_second_upgrade_keeps_the_first_copy(full: Any, request: pytest.FixtureRequest) -> None:
     path = full.book.path
     full.book.close()
-    kept = path.with_name("soap-format-1.db")
+    kept = path.with_name(f"soap-format-{SCHEMA_VERSION}.db")
     kept.write_text("an earlier copy", encoding="utf-8")
     request.getfixturevalue("next_format")
     copy = bring_up_to_date(path)
     assert copy is not None
-    assert copy.name == "soap-format-1-2.db"
+    assert copy.name == f"soap-format-{SCHEMA_VERSION}-2.db"
     assert kept.read_text(encoding="utf-8") == "an earlier copy"
 
 
@@ -102,7 +139,7 @@ def test_a_command_upgrades_and_says_where_the_copy_is(full: Any, run: Any, requ
     full.book.close()
     request.getfixturevalue("next_format")
     done = run("stock")
-    assert "soap-format-1.db" in done.stderr
+    assert f"soap-format-{SCHEMA_VERSION}.db" in done.stderr
     assert "5 materials" in done.stdout
     assert run("stock").stderr == ""
 
@@ -115,12 +152,12 @@ def test_an_upgrade_that_fails_leaves_the_file_as_it_was(
     request.getfixturevalue("next_format")
     broken = tmp_path / "0002_broken.sql"
     broken.write_text("ALTER TABLE lot ADD COLUMN aroma TEXT;\nCREATE TABLE lot (id INTEGER);\n", encoding="utf-8")
-    files = (*migrations.migration_files()[:1], broken)
+    files = (*migrations.migration_files()[:-1], broken)
     monkeypatch.setattr(migrations, "migration_files", lambda: files)
     with pytest.raises(sqlite3.OperationalError):
         bring_up_to_date(path)
     raw = sqlite3.connect(path)
-    assert raw.execute("PRAGMA user_version").fetchone()[0] == 1
+    assert raw.execute("PRAGMA user_version").fetchone()[0] == SCHEMA_VERSION
     assert "aroma" not in {row[1] for row in raw.execute("PRAGMA table_info(lot)")}
 
 

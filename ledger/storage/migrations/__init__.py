@@ -23,6 +23,7 @@ def migrate(raw: sqlite3.Connection, *, to: int | None = None) -> None:
     raw.execute("BEGIN IMMEDIATE")
     try:
         version = raw.execute("PRAGMA user_version").fetchone()[0]  # read here: another program may have been first
+        _drop_views_and_guards(raw)  # a table they read may be laid anew
         for path in migration_files()[version:to]:
             for statement in _statements(path.read_text(encoding="utf-8")):
                 raw.execute(statement)
@@ -36,10 +37,13 @@ def migrate(raw: sqlite3.Connection, *, to: int | None = None) -> None:
         raise
 
 
-def _lay_views_and_guards(raw: sqlite3.Connection) -> None:
+def _drop_views_and_guards(raw: sqlite3.Connection) -> None:
     old = raw.execute("SELECT type, name FROM sqlite_schema WHERE type IN ('view', 'trigger')").fetchall()
     for kind, name in sorted(old):  # triggers before the views they read
         raw.execute(f"DROP {kind} {name}")
+
+
+def _lay_views_and_guards(raw: sqlite3.Connection) -> None:
     tables = fact_tables(raw)
     for table in tables:
         raw.execute(live_view(table))
