@@ -6,13 +6,14 @@ from typing import Annotated
 import typer
 
 from ledger.cli.bench import log
+from ledger.cli.correct import correct
 from ledger.cli.desk import desk
 from ledger.cli.paper import PAPER, paper_size
 from ledger.cli.planning import plan
 from ledger.cli.show import count, out_json, say, table
 from ledger.errors import BadInput
 
-app = typer.Typer(help="A batch: plan, log, cut or strain, note, discard, show, list.")
+app = typer.Typer(help="A batch: plan, log, correct, divide, cut, strain or fill, note, discard, show, list.")
 
 Code = Annotated[str, typer.Argument(help="The batch code, e.g. 26-118-0.")]
 Json = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
@@ -23,6 +24,44 @@ Force = Annotated[bool, typer.Option("--force", help="Overwrite an existing file
 
 app.command("plan")(plan)
 app.command("log")(log)
+app.command("correct")(correct)
+
+
+@app.command("divide")
+def divide(
+    ctx: typer.Context,
+    code: Code,
+    portions: Annotated[
+        list[str] | None, typer.Argument(help="What went into each, e.g. plain='700 g' slate='450 g'; else as planned.")
+    ] = None,
+    on: On = None,
+    json: Json = False,
+) -> None:
+    """Divide the dough at trace into its portions, each a batch with a code and bars of its own."""
+    from ledger.domain.quantity import parse_mass, show_mass
+    from ledger.operations.portions import divide_batch
+    from ledger.views.batch import find_batch
+
+    here = desk(ctx)
+    masses: dict[str, int] = {}
+    for text in portions or ():
+        name, separator, weight = (part.strip() for part in text.partition("="))
+        if not separator or name in masses:
+            raise BadInput(f"'{text}' is not a portion with its weight, once; write plain='700 g'.")
+        masses[name] = parse_mass(weight, what=f"the weight of {name}")
+    batch = find_batch(here.rows(), code)
+    day = here.day(on) if on else min(batch.on, here.today)
+    done = divide_batch(here.book(), code, masses, on=day, by=here.who)
+    if json:
+        out_json([{"portion": name, "batch": one, "dough_mg": mass} for name, one, mass in done])
+        return
+    say(f"Batch {batch.code} is divided into {count(len(done), 'portion')}.")
+    table(
+        ("portion", "batch", "dough"),
+        [(name, one, show_mass(mass, here.settings.units)) for name, one, mass in done],
+        right=(2,),
+    )
+    say(f"Next, for each: soapledger batch log {done[0][1]}")
 
 
 @app.command("cut")
@@ -64,12 +103,32 @@ def strain(
 ) -> None:
     """End an infusion: book the oil strained off as a lot of its own."""
     from ledger.domain.quantity import parse_mass, show_mass
-    from ledger.operations.cut import strain_batch
+    from ledger.operations.bulk import strain_batch
 
     here = desk(ctx)
     mass = parse_mass(weight, what="the weight strained off")
     lot = strain_batch(here.book(), code, mass_mg=mass, on=here.day(on), by=here.who)
     say(f"{show_mass(mass, here.settings.units)} strained off as lot {lot}. Write the code on the jar.")
+
+
+@app.command("fill")
+def fill(
+    ctx: typer.Context,
+    code: Code,
+    weight: Annotated[str, typer.Argument(help="What came of it, e.g. 980 g.")],
+    on: On = None,
+) -> None:
+    """End a blend of fats or a stock lye: book it, filled off, as a lot of its own."""
+    from ledger.domain.quantity import parse_mass, show_mass, show_share
+    from ledger.operations.bulk import fill_batch
+    from ledger.views.lots import find_lot
+
+    here = desk(ctx)
+    mass = parse_mass(weight, what="what came of it")
+    code_of_lot = fill_batch(here.book(), code, mass_mg=mass, on=here.day(on), by=here.who)
+    lot = find_lot(here.rows(), code_of_lot)
+    what = f", {show_share(lot.purity_ppm, 2)} alkali" if lot.purity_ppm is not None else ""
+    say(f"{show_mass(mass, here.settings.units)} filled off as lot {lot.code}{what}. Write the code on the container.")
 
 
 @app.command("note")

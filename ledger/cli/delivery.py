@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ledger.cli.desk import Desk
-from ledger.cli.material import read_sap
+from ledger.cli.material_facts import read_purity, read_sap
 from ledger.cli.show import ask, warn
 from ledger.errors import BadInput
 
@@ -38,7 +38,7 @@ def _line(
     """One line from its words by column; `where` says in what place a column was written."""
     from ledger.domain.dates import parse_date
     from ledger.domain.money import parse_money
-    from ledger.domain.quantity import parse_amount, parse_pieces, parse_share
+    from ledger.domain.quantity import parse_amount, parse_pieces
     from ledger.operations.receive import DeliveryLine
     from ledger.views.material import material_by_code
 
@@ -56,7 +56,7 @@ def _line(
         raise BadInput(
             f"{where('lot')}{card.name} has no lot number; copy it from the container, or write: lot unknown."
         )
-    cost = best_before = sap = purity = None
+    cost = best_before = sap = purity = purity_high = None
     if text := values.get("cost"):
         with _at(where("cost")):
             cost = parse_money(text, here.settings.currency, what="the cost")
@@ -68,7 +68,7 @@ def _line(
             sap = read_sap(text)
     if text := values.get("purity"):
         with _at(where("purity")):
-            purity = parse_share(text, what="the purity")
+            purity, purity_high = read_purity(text)
     return DeliveryLine(
         material=card.code,
         quantity=quantity,
@@ -77,6 +77,7 @@ def _line(
         best_before=best_before,
         sap_mg_per_kg=sap,
         purity_ppm=purity,
+        purity_high_ppm=purity_high,
         certificate=values.get("certificate") or None,
         hold_back=values.get("hold") or None,
     )

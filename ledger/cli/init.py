@@ -24,10 +24,14 @@ def command(
         ),
     ] = None,
     phone: Annotated[str | None, typer.Option("--phone")] = None,
+    scale_step: Annotated[
+        str | None, typer.Option("--scale-step", help="The smallest step your bench scale shows, e.g. '1 g' (0.1 g).")
+    ] = None,
     labour: Annotated[str | None, typer.Option("--labour", help="What an hour of your work costs.")] = None,
 ) -> None:
     """Start a ledger in this folder, or change its settings; asks for what is left out."""
     from ledger.domain.money import parse_money
+    from ledger.domain.quantity import parse_mass
     from ledger.operations.setup import Setup, set_up
     from ledger.storage.book import Book
     from ledger.views.settings import Responsible, settings_if_any
@@ -67,6 +71,9 @@ def command(
         labour_minor_per_hour=parse_money(labour, money, what="the cost of an hour")
         if labour
         else (old.labour_minor_per_hour if old else None),
+        scale_step_mg=parse_mass(scale_step, what="the step of the scale")
+        if scale_step
+        else (old.scale_step_mg if old else None),
     )
     if old:
         set_up(here.book(), setup)

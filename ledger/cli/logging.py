@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import typer
 
 from ledger.cli.desk import Desk
-from ledger.cli.show import ask, say, warn
+from ledger.cli.show import ask, say, say_wrapped, warn
 from ledger.errors import BadInput, LedgerError
 
 if TYPE_CHECKING:
@@ -213,18 +213,26 @@ def say_alkali_wanted(here: Desk, batch: "BatchRow") -> None:
     from ledger.domain.quantity import show_mass
     from ledger.views.lye_check import alkali_wanted
 
-    lye = alkali_wanted(here.rows(), batch)
     units = here.settings.units
-    if lye and show_mass(lye.wanted_mg, units) != show_mass(lye.planned_mg, units):
-        say(
-            f"The fats as weighed take {show_mass(lye.wanted_mg, units)} of alkali for the superfat of the recipe; "
-            f"the worksheet says {show_mass(lye.planned_mg, units)}."
-        )
+    for lye in alkali_wanted(here.rows(), batch):
+        if show_mass(lye.wanted_mg, units) != show_mass(lye.planned_mg, units):
+            say(
+                f"The fats as weighed take {show_mass(lye.wanted_mg, units)} of {lye.material} for the superfat of the "
+                f"recipe; the worksheet says {show_mass(lye.planned_mg, units)}."
+            )
 
 
 def say_superfat(check: "LyeCheck") -> None:
-    """The superfat that the actual grams and lots give, in a sentence."""
+    """The superfat that the actual grams and lots give, with how low it may lie."""
     from ledger.domain.quantity import show_share
+    from ledger.domain.uncertainty import all_low_warning
 
-    if check.superfat_ppm is not None:
-        say(f"As weighed, from these lots, the superfat is {show_share(check.superfat_ppm, 2)}.")
+    for pot, found in (("in the pot, before the fat held back goes in,", check.before_addition), ("", check.superfat)):
+        if found is not None:
+            say_wrapped(
+                f"As weighed, from these lots, the superfat {pot + ' ' if pot else ''}is "
+                f"{show_share(found.nominal_ppm, 2)}; likely low {show_share(found.likely_low_ppm, 2)}, "
+                f"all low {show_share(found.all_low_ppm, 2)}."
+            )
+    if warning := all_low_warning(check.before_addition or check.superfat):
+        say_wrapped(warning)

@@ -5,14 +5,30 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from ledger.cli.desk import desk
-from ledger.cli.show import out_json, say, table
+from ledger.cli.material_facts import (
+    Alkali,
+    Density,
+    Inci,
+    Like,
+    Note,
+    Purity,
+    Salts,
+    Sap,
+    Source,
+    Strength,
+    Water,
+    as_facts,
+    kind_of,
+    read_facts,
+)
+from ledger.cli.show import confirm, out_json, say, table
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
     from ledger.operations.materials import MaterialFacts
     from ledger.views.material import MaterialCard
 
-app = typer.Typer(help="Fats, lye, essential oils, wrappers and the rest: add, edit, list, show.")
+app = typer.Typer(help="Fats, lye, essential oils, wrappers and the rest: add, edit, contains, limit, list, show.")
 
 KINDS = (
     "fat",
@@ -29,88 +45,6 @@ KINDS = (
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 Which = Annotated[str, typer.Argument(help="Its short name or name.")]
-Like = Annotated[str | None, typer.Option("--like", help="Start from a published fat, e.g. olive or coconut.")]
-Inci = Annotated[str | None, typer.Option("--inci", help="Its INCI name, as the label lists it.")]
-Sap = Annotated[str | None, typer.Option("--sap", help="Saponification value, mg KOH per g: 190 or 184-196.")]
-Source = Annotated[str | None, typer.Option("--sap-source", help="Where that value stands, e.g. its certificate.")]
-Alkali = Annotated[str | None, typer.Option("--alkali", help="NaOH or KOH.")]
-Purity = Annotated[str | None, typer.Option("--purity", help="Purity of the alkali, percent.")]
-Density = Annotated[str | None, typer.Option("--density", help="Density in g per mL, e.g. 0.92.")]
-Note = Annotated[str | None, typer.Option("--note")]
-
-
-def read_sap(text: str) -> tuple[int, int]:
-    """A saponification value or range in mg KOH per g, as mg KOH per kg; raises BadInput."""
-    from ledger.domain.quantity import parse_number
-
-    parts = text.replace("–", "-").split("-")
-    if len(parts) > 2:
-        raise BadInput(f"'{text}' is not a saponification value; write 190 or 184-196.")
-    values = [round(parse_number(part, what="the saponification value") * 1000) for part in parts]
-    return values[0], values[-1]
-
-
-def read_density(text: str) -> int:
-    """A density in g per mL as mg per mL; raises BadInput for what no liquid has."""
-    from ledger.domain.quantity import parse_number
-
-    plain = text.removesuffix("g/mL").removesuffix("g/ml").strip()
-    density = round(parse_number(plain, what="the density") * 1000)
-    if not 500 <= density <= 2500:
-        raise BadInput(f"A density of {text} cannot be; oils lie near 0.92 g/mL, water at 1.00.")
-    return density
-
-
-def _facts(
-    old: "MaterialFacts",
-    like: str | None,
-    inci: str | None,
-    sap: str | None,
-    source: str | None,
-    alkali: str | None,
-    purity: str | None,
-    density: str | None,
-    note: str | None,
-) -> "MaterialFacts":
-    from dataclasses import replace
-
-    from ledger.domain.quantity import parse_share
-    from ledger.reference.tables import find_fat
-
-    facts = old
-    if like:
-        fat = find_fat(like)
-        facts = replace(
-            facts,
-            inci=fat.inci,
-            reference_key=fat.key,
-            sap_low_mg_per_kg=fat.sap_low_mg_per_kg,
-            sap_high_mg_per_kg=fat.sap_high_mg_per_kg,
-            sap_source=f"{fat.source} ({fat.status})",
-        )
-    if inci:
-        facts = replace(facts, inci=inci.upper())
-    if sap:
-        low, high = read_sap(sap)
-        facts = replace(
-            facts,
-            sap_low_mg_per_kg=low,
-            sap_high_mg_per_kg=high,
-            sap_source=source or "her own entry",
-        )
-    if alkali:
-        if alkali.lower() not in ("naoh", "koh"):
-            raise BadInput(f"'{alkali}' is not an alkali known here; write NaOH or KOH.")
-        kind = "NaOH" if alkali.lower() == "naoh" else "KOH"
-        name = "SODIUM HYDROXIDE" if kind == "NaOH" else "POTASSIUM HYDROXIDE"
-        facts = replace(facts, alkali_kind=kind, inci=inci.upper() if inci else name)
-    if purity:
-        facts = replace(facts, purity_ppm=parse_share(purity, what="the purity"))
-    if density:
-        facts = replace(facts, density_mg_per_ml=read_density(density))
-    if note:
-        facts = replace(facts, note=note)
-    return facts
 
 
 @app.command("add")
@@ -121,23 +55,41 @@ def add(
     code: Annotated[str | None, typer.Option("--code", help="A short name of your choosing.")] = None,
     like: Like = None,
     inci: Inci = None,
+    salts: Salts = None,
     sap: Sap = None,
     sap_source: Source = None,
     alkali: Alkali = None,
     purity: Purity = None,
+    strength: Strength = None,
+    water: Water = None,
     density: Density = None,
     note: Note = None,
+    yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about an unlikely figure.")] = False,
 ) -> None:
     """Add a material, e.g. soapledger material add "olive oil" --like olive."""
     from ledger.domain.names import near
     from ledger.operations.materials import MaterialFacts, add_material
 
-    chosen_kind = kind or ("fat" if like else "alkali" if alkali else "")
+    chosen_kind = kind or kind_of(like, alkali)
     if chosen_kind not in KINDS:
         close = near(chosen_kind, KINDS)
         hint = f" Did you mean {close[0]}?" if close else ""
         raise BadInput(f"What kind of material is {name}?{hint} Add --kind with one of: {', '.join(KINDS)}.")
-    facts = _facts(MaterialFacts(name), like, inci, sap, sap_source, alkali, purity, density, note)
+    facts = read_facts(
+        MaterialFacts(name),
+        like=like,
+        inci=inci,
+        salts=salts,
+        sap=sap,
+        source=sap_source,
+        alkali=alkali,
+        purity=purity,
+        strength=strength,
+        water=water,
+        density=density,
+        note=note,
+    )
+    _ask_about(facts, yes)
     chosen = add_material(desk(ctx).book(), facts, kind=chosen_kind, code=code)
     say(f"{name} is added as '{chosen}', of the kind {chosen_kind}.")
     if facts.sap_low_mg_per_kg is not None:
@@ -153,12 +105,16 @@ def edit(
     name: Annotated[str | None, typer.Option("--name")] = None,
     like: Like = None,
     inci: Inci = None,
+    salts: Salts = None,
     sap: Sap = None,
     sap_source: Source = None,
     alkali: Alkali = None,
     purity: Purity = None,
+    strength: Strength = None,
+    water: Water = None,
     density: Density = None,
     note: Note = None,
+    yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about an unlikely figure.")] = False,
 ) -> None:
     """Change what is known of a material; what you leave out stays as it was."""
     from dataclasses import replace
@@ -168,10 +124,80 @@ def edit(
 
     here = desk(ctx)
     card = material_by_code(here.rows(), which)
-    facts = _facts(_as_facts(card), like, inci, sap, sap_source, alkali, purity, density, note)
+    facts = read_facts(
+        as_facts(card),
+        like=like,
+        inci=inci,
+        salts=salts,
+        sap=sap,
+        source=sap_source,
+        alkali=alkali,
+        purity=purity,
+        strength=strength,
+        water=water,
+        density=density,
+        note=note,
+    )
+    _ask_about(facts, yes)
     facts = replace(facts, name=name or card.name)
     edit_material(here.book(), card.code, facts)
     say(f"{facts.name} is changed; batches made before keep the figures they used.")
+
+
+@app.command("contains")
+def contains(
+    ctx: typer.Context,
+    which: Which,
+    shares: Annotated[list[str], typer.Argument(help="What it contains, in percent: linalool=32 limonene=0.8.")],
+    source: Annotated[str, typer.Option("--source", help="Where it stands, e.g. 'allergen statement, 2 Mar 2026'.")],
+    lot: Annotated[str | None, typer.Option("--lot", help="For this lot alone.")] = None,
+) -> None:
+    """State what an oil or fragrance contains, as its supplier says, in general or for one lot."""
+    from ledger.domain.quantity import parse_share
+    from ledger.operations.skin import state_contents
+
+    found: dict[str, int] = {}
+    for text in shares:
+        name, separator, percent = (part.strip() for part in text.rpartition("="))
+        if not separator or not name or name in found:
+            raise BadInput(f"'{text}' is not a constituent with its percent, once; write linalool=32.")
+        found[name] = parse_share(percent, what=f"the share of {name}")
+    card = state_contents(desk(ctx).book(), which, found, source=source, lot=lot)
+    say(f"{card.name}{f', lot {lot},' if lot else ''} contains {', '.join(found)} as stated ({source}).")
+
+
+@app.command("limit")
+def limit(
+    ctx: typer.Context,
+    which: Annotated[str, typer.Argument(help="The fragrance; or a constituent, with --constituent.")],
+    percent: Annotated[str, typer.Argument(help="The highest share in the finished bar, percent.")],
+    certificate: Annotated[str, typer.Option("--certificate", help="The certificate's number.")],
+    category: Annotated[str, typer.Option("--category", help="The kind of product it is for, e.g. 9.")],
+    amendment: Annotated[str | None, typer.Option("--amendment", help="The amendment it goes by.")] = None,
+    dated: Annotated[str | None, typer.Option("--dated", help="Its date (today).")] = None,
+    constituent: Annotated[
+        bool, typer.Option("--constituent", help="It is a constituent, summed over all oils.")
+    ] = False,
+) -> None:
+    """State how much of a fragrance, or of a constituent, a certificate allows on the skin."""
+    from ledger.domain.quantity import parse_share, show_share
+    from ledger.operations.skin import LimitFacts, state_limit
+
+    here = desk(ctx)
+    facts = LimitFacts(
+        parse_share(percent, what="the limit"),
+        certificate,
+        category,
+        here.day(dated, what="the date of the certificate"),
+        amendment,
+    )
+    name = state_limit(
+        here.book(), facts, material=None if constituent else which, constituent=which if constituent else None
+    )
+    say(
+        f"{name}: at most {show_share(facts.limit_ppm, 3)} of the bar, by certificate {certificate}, "
+        f"category {category}."
+    )
 
 
 @app.command("list")
@@ -218,7 +244,16 @@ def show(ctx: typer.Context, which: Which, json: Json = False) -> None:
             f"{_sap_text(card)}  [{card.sap_source}]" if card.sap_source else "",
         ),
         ("alkali", card.alkali_kind or ""),
-        ("purity", show_share(card.purity_ppm) if card.purity_ppm else ""),
+        ("soap salts", "; ".join(name for name in (card.inci_sodium, card.inci_potassium) if name)),
+        (
+            "strength" if card.dissolved or not card.alkali_kind else "purity",
+            show_share(card.purity_ppm) if card.purity_ppm else "",
+        ),
+        (
+            "uses up",
+            f"{card.acid_koh_mg_per_kg / 1_000_000:.4g} g KOH per g of pure acid" if card.acid_koh_mg_per_kg else "",
+        ),
+        ("water", show_share(card.water_ppm) if card.water_ppm else ""),
         ("density", f"{card.density_mg_per_ml / 1000:.3f} g/mL" if card.density_mg_per_ml else ""),
         ("note", card.note or ""),
     )
@@ -227,21 +262,13 @@ def show(ctx: typer.Context, which: Which, json: Json = False) -> None:
             say(f"  {label:21} {value}")
 
 
-def _as_facts(card: "MaterialCard") -> "MaterialFacts":
-    from ledger.operations.materials import MaterialFacts
+def _ask_about(facts: "MaterialFacts", yes: bool) -> None:
+    """Ask again about a saponification value that is unlikely for what the fat is like."""
+    from ledger.reference.plausible import sap_doubt
 
-    return MaterialFacts(
-        name=card.name,
-        inci=card.inci,
-        reference_key=card.reference_key,
-        sap_low_mg_per_kg=card.sap_low_mg_per_kg,
-        sap_high_mg_per_kg=card.sap_high_mg_per_kg,
-        sap_source=card.sap_source,
-        alkali_kind=card.alkali_kind,
-        purity_ppm=card.purity_ppm,
-        density_mg_per_ml=card.density_mg_per_ml,
-        note=card.note,
-    )
+    low, high = facts.sap_low_mg_per_kg, facts.sap_high_mg_per_kg
+    if low is not None and high is not None and (doubt := sap_doubt(facts.name, facts.reference_key, low, high)):
+        confirm(f"{doubt} Is it right?", yes)
 
 
 def _sap_text(facts: "MaterialFacts | MaterialCard") -> str:

@@ -23,6 +23,11 @@ def plan(
     using: Annotated[
         list[str] | None, typer.Option("--using", help="A lot of your choosing: 'olive oil=L41-5' (repeat).")
     ] = None,
+    version: Annotated[str | None, typer.Option("--version", help="An earlier version of the recipe.")] = None,
+    anyway: Annotated[
+        str | None,
+        typer.Option("--anyway", help="Plan it though the superfat is likely to be nothing, with the reason."),
+    ] = None,
     output: Annotated[Path | None, typer.Option("-o", help="Write it as a PDF file.")] = None,
     paper: PAPER = "a4",
     force: Annotated[bool, typer.Option("--force", help="Overwrite an existing file.")] = False,
@@ -30,7 +35,7 @@ def plan(
 ) -> None:
     """Plan a batch from the lots in hand and print its worksheet, e.g. batch plan calendula -o sheet.pdf."""
     from ledger import __version__
-    from ledger.domain.quantity import parse_mass
+    from ledger.domain.quantity import parse_mass, parse_pieces
     from ledger.operations.plan import PlanRequest, plan_batch
     from ledger.views.worksheet import worksheet
 
@@ -41,6 +46,8 @@ def plan(
         on=here.day(on),
         fats_mg=parse_mass(fats, what="the fats") if fats else None,
         using=_choices(using or ()),
+        version=parse_pieces(version, what="the version") if version else None,
+        anyway=anyway,
     )
     if output:
         from ledger.documents.files import check_free
@@ -91,10 +98,16 @@ def say_plan(sheet: "Worksheet", units: str) -> None:
     facts = f"{sheet.product}, version {sheet.recipe_version}, for {show_date(sheet.made_on)}"
     say(f"Batch {sheet.batch_code} is planned: {facts}.")
     if sheet.superfat_ppm is not None and sheet.lye_concentration_ppm is not None:
-        say(
+        say_wrapped(
             f"Superfat {show_share(sheet.superfat_ppm)}, lye concentration {show_share(sheet.lye_concentration_ppm)}, "
             f"{show_mass(sheet.dough_mg, units)} in the pot."
         )
+    if sheet.superfat:
+        from ledger.cli.recipe_page import superfat_words
+
+        if sheet.before_addition:
+            say_wrapped(f"In the pot, before the fat held back goes in: {superfat_words(sheet.before_addition)}.")
+        say_wrapped(f"From these lots the superfat is {superfat_words(sheet.superfat)}.")
     table(
         ("line", "when", "material", "lot", "amount", "OK from", "to"),
         [
@@ -112,4 +125,4 @@ def say_plan(sheet: "Worksheet", units: str) -> None:
         right=(0, 4, 5, 6),
     )
     for note in sheet.notes:
-        say(note)
+        say_wrapped(note, first="  ! ", indent="    ")

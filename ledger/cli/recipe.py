@@ -6,13 +6,15 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from ledger.cli.desk import desk
-from ledger.cli.show import amount, out_json, say, table
+from ledger.cli.paper import PAPER, paper_size
+from ledger.cli.show import out_json, say, table
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
-    from ledger.views.recipe import RecipeSheet
+    from ledger.domain.mould import Mould
+    from ledger.views.recipe_page import RecipePage
 
-app = typer.Typer(help="Your recipes, small text files: add, edit (the next version), list, show.")
+app = typer.Typer(help="Your recipes, small text files: add, revise (the next version), list, show, scale, print.")
 
 File = Annotated[Path, typer.Argument(help="The recipe file (TOML).")]
 Which = Annotated[str, typer.Argument(help="The recipe's short name or name.")]
@@ -39,43 +41,16 @@ def add(ctx: typer.Context, file: File) -> None:
     say(f"Next: soapledger recipe show {added.code}, then soapledger batch plan {added.code}")
 
 
-@app.command("edit")
-def edit(ctx: typer.Context, which: Which, file: File) -> None:
+@app.command("revise")
+def revise(ctx: typer.Context, which: Which, file: File) -> None:
     """Book the next version of a recipe from its changed file; batches keep the version they used."""
-    from ledger.operations.recipes import edit_recipe
+    from ledger.cli.revision import say_difference
+    from ledger.operations.recipes import revise_recipe
 
     here = desk(ctx)
-    added = edit_recipe(here.book(), which, read_text(file), file=file.name)
-    say(f"{added.recipe.name} has version {added.version} now. What changed:")
-    assert added.before is not None
-    old = {(line.role, line.material): line for line in added.before.lines}
-    new = {(line.role, line.material): line for line in added.recipe.lines}
-    for key in [*old, *(key for key in new if key not in old)]:
-        was, now = (_written(found.get(key), here.settings.units) for found in (old, new))
-        if was != now:
-            say(f"  {key[1]}: {was or 'not there'} → {now or 'gone'}")
-    for label, before, after in (
-        ("superfat", added.before.superfat_ppm, added.recipe.superfat_ppm),
-        ("fats in all, mg", added.before.fats_total_mg, added.recipe.fats_total_mg),
-        ("cure days", added.before.cure_days, added.recipe.cure_days),
-        ("bars", added.before.bars, added.recipe.bars),
-    ):
-        if before != after:
-            shown = [f"{v / 10_000:g} %" if label == "superfat" and v is not None else v for v in (before, after)]
-            say(f"  {label}: {shown[0]} → {shown[1]}")
-
-
-def _written(line: object, units: str) -> str:
-    from ledger.domain.quantity import show_mass, show_share
-    from ledger.domain.recipe import RecipeLine
-
-    if not isinstance(line, RecipeLine):
-        return ""
-    if line.share_ppm is not None:
-        return show_share(line.share_ppm)
-    if line.mass_mg is not None:
-        return show_mass(line.mass_mg, units)
-    return f"{line.per_bar} per bar" if line.per_bar else line.stage
+    done = revise_recipe(here.book(), which, read_text(file), file=file.name)
+    say(f"{done.recipe.name} has version {done.version} now. What changed:")
+    say_difference(here, done.code, done.version)
 
 
 @app.command("list")
@@ -98,63 +73,92 @@ def list_(ctx: typer.Context, json: Json = False) -> None:
     )
 
 
+Version = Annotated[str | None, typer.Option("--version", help="An earlier version.")]
+Fats = Annotated[str | None, typer.Option("--fats", help="For so much fat, e.g. 1200 g.")]
+
+
 @app.command("show")
-def show(
+def show(ctx: typer.Context, which: Which, version: Version = None, fats: Fats = None, json: Json = False) -> None:
+    """Show a recipe worked out in grams: lines, lye, superfat, the soap it makes and its fatty acids."""
+    page = _page(ctx, which, version, fats)
+    if json:
+        out_json(page)
+        return
+    from ledger.cli.recipe_page import say_page
+
+    say_page(page)
+
+
+@app.command("scale")
+def scale(
     ctx: typer.Context,
     which: Which,
-    version: Annotated[str | None, typer.Option("--version", help="An earlier version.")] = None,
-    fats: Annotated[str | None, typer.Option("--fats", help="For so much fat, e.g. 1200 g.")] = None,
+    mould: Annotated[
+        str | None,
+        typer.Option("--mould", help="To a mould: '8 x 2.5 x 3.5 in', 'cylinder 7.5 x 25 cm', '6 of 90 mL'."),
+    ] = None,
+    bars: Annotated[str | None, typer.Option("--bars", help="To so many bars, with --size or --net-weight.")] = None,
+    size: Annotated[str | None, typer.Option("--size", help="The size of a bar: '80 x 55 x 25 mm'.")] = None,
+    net_weight: Annotated[str | None, typer.Option("--net-weight", help="What a bar weighs after the cure.")] = None,
+    stock: Annotated[str | None, typer.Option("--stock", help="To all that is free of one of its fats.")] = None,
+    version: Version = None,
     json: Json = False,
 ) -> None:
-    """Show a recipe worked out in grams, with the figures of its materials."""
-    from ledger.domain.quantity import parse_mass, parse_pieces
-    from ledger.views.recipe import recipe_by_code, recipe_sheet
+    """Scale a recipe to a mould, to so many bars, or to the stock of one fat."""
+    from ledger.cli.scaling import say_scaled, scaled_fats
+    from ledger.domain.mould import parse_mould
 
     here = desk(ctx)
-    card = recipe_by_code(here.rows(), which)
-    number = parse_pieces(version, what="the version") if version else None
-    size = parse_mass(fats, what="the fats") if fats else None
-    sheet = recipe_sheet(here.rows(), card, version=number, fats_mg=size)
+    number = _version(version)
+    fats_mg = scaled_fats(here, which, number, mould=mould, bars=bars, size=size, net_weight=net_weight, stock=stock)
+    page = _page(ctx, which, version, None, fats_mg=fats_mg, mould=parse_mould(mould) if mould else None)
     if json:
-        out_json(sheet)
+        out_json(page)
         return
-    _show_sheet(sheet, here.settings.units)
+    say_scaled(here, page)
 
 
-def _show_sheet(sheet: "RecipeSheet", units: str) -> None:
-    from ledger.domain.quantity import show_mass, show_share
-    from ledger.reference.cautions import cautions
+@app.command("print")
+def print_(
+    ctx: typer.Context,
+    which: Which,
+    output: Annotated[Path, typer.Option("-o", help="The PDF file to write.")],
+    version: Version = None,
+    fats: Fats = None,
+    paper: PAPER = "a4",
+    force: Annotated[bool, typer.Option("--force", help="Overwrite an existing file.")] = False,
+) -> None:
+    """Print a recipe as a sheet of one page, with a chart of its fatty acids."""
+    from ledger.documents.files import check_free, write_file
+    from ledger.documents.recipe_sheet import draw_recipe_sheet
 
-    recipe = sheet.recipe
-    made = f"{recipe.process} process" if recipe.process in ("cold", "hot") else recipe.process
-    head = f"{recipe.name}, version {sheet.version}: {made}"
-    if recipe.superfat_ppm is not None:
-        head += f", superfat {show_share(recipe.superfat_ppm)} of the alkali withheld"
-    say(head + ".")
-    body = []
-    fats = sum(t.target for t in sheet.targets if t.line.role == "fat")
-    amounts = {(t.line.role, t.line.material): t.target for t in sheet.targets}
-    if sheet.lye:
-        amounts["alkali", recipe.of_role("alkali")[0].material] = sheet.lye.alkali.weigh_mg
-        amounts["liquid", recipe.of_role("liquid")[0].material] = sheet.lye.water_mg
-    for line in recipe.lines:
-        target = amounts[line.role, line.material]
-        counted = line.role == "packaging"
-        share = show_share(round(target * 1_000_000 / fats)) if fats and not counted else ""
-        name = sheet.materials[line.material].name
-        body.append((line.stage, name, amount(target, counted, units), share))
-    table(("when", "material", "amount", "of the fats"), body, right=(2, 3))
-    if sheet.lye:
-        dough = fats + sheet.lye.water_mg + sheet.lye.alkali.weigh_mg
-        say(
-            f"Lye concentration {show_share(sheet.lye.concentration_ppm)}, water to alkali "
-            f"{sheet.lye.water_per_alkali_thousandths / 1000:.2f} : 1; fats, lye and water together "
-            f"{show_mass(dough, units)}."
-        )
-        say("The alkali follows the figures of the materials; a batch is reckoned from the lots in hand.")
-        say(cautions().first)
-    if recipe.process in ("cold", "hot", "rebatch"):
-        usable = (
-            f"; usable from {recipe.usable_from_days} days, not yet steady in weight" if recipe.usable_from_days else ""
-        )
-        say(f"Cure {recipe.cure_days} days{usable} (her own figures; common practice, no source).")
+    check_free(output, force)
+    page = _page(ctx, which, version, fats)
+    write_file(output, draw_recipe_sheet(page, paper=paper_size(paper)), force=True)
+    say(f"{page.name}, version {page.version}, is {output}.")
+
+
+def _version(text: str | None) -> int | None:
+    from ledger.domain.quantity import parse_pieces
+
+    return parse_pieces(text, what="the version") if text else None
+
+
+def _page(
+    ctx: typer.Context,
+    which: str,
+    version: str | None,
+    fats: str | None,
+    *,
+    fats_mg: int | None = None,
+    mould: "Mould | None" = None,
+) -> "RecipePage":
+    from ledger import __version__
+    from ledger.domain.quantity import parse_mass
+    from ledger.views.recipe import recipe_by_code
+    from ledger.views.recipe_page import recipe_page
+
+    here = desk(ctx)
+    size = parse_mass(fats, what="the fats") if fats else fats_mg
+    card = recipe_by_code(here.rows(), which)
+    return recipe_page(here.rows(), card, version=_version(version), fats_mg=size, mould=mould, program=__version__)

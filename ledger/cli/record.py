@@ -30,6 +30,18 @@ def say_record(record: BatchRecord) -> None:
             if record.superfat_nominal_ppm is not None
             else "",
         ),
+        (
+            "likely low",
+            f"{show_share(record.superfat.likely_low_ppm, 2)}; all low {show_share(record.superfat.all_low_ppm, 2)}"
+            if record.superfat
+            else "",
+        ),
+        (
+            "in the pot",
+            f"superfat {show_share(record.before_addition.nominal_ppm, 2)} before the fat held back went in"
+            if record.before_addition
+            else "",
+        ),
         ("lye", show_share(record.lye_concentration_ppm) if record.lye_concentration_ppm else ""),
         ("went in", show_mass(record.mass_in_mg, units) if record.mass_in_mg else ""),
         ("came out", show_mass(record.mass_out_mg, units) if record.mass_out_mg is not None else ""),

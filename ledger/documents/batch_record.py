@@ -23,6 +23,7 @@ from ledger.documents.page import (
 )
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
+from ledger.domain.uncertainty import Superfat
 from ledger.views.batch_record import BatchRecord, UsedMaterial
 
 TYPE = Type(large=26, head=12, body=8.5)
@@ -96,11 +97,22 @@ def _lye(view: BatchRecord) -> list[tuple[str, str]]:
     return [
         ("superfat meant", f"{show_share(view.superfat_nominal_ppm)} of the fats' alkali demand"),
         ("superfat as weighed", show_share(actual, 2) if actual is not None else "not everything is weighed yet"),
+        ("likely low, all low", _low(view.superfat)),
+        (
+            "before the addition",
+            f"{show_share(view.before_addition.nominal_ppm, 2)}; {_low(view.before_addition)}"
+            if view.before_addition
+            else "",
+        ),
         ("lye concentration", show_share(view.lye_concentration_ppm) if view.lye_concentration_ppm else ""),
         ("fats", show_mass(view.fats_mg, view.units)),
         ("alkali", weighed or "not weighed yet"),
         ("water, other liquids", show_mass(view.water_mg, view.units)),
     ]
+
+
+def _low(found: Superfat | None) -> str:
+    return f"{show_share(found.likely_low_ppm, 2)}, {show_share(found.all_low_ppm, 2)}" if found else ""
 
 
 def _quantity(value: int | None, pieces: bool, units: str) -> str:

@@ -112,6 +112,15 @@ def parse_amount(text: str, *, density_mg_per_ml: int | None = None, what: str =
     return round(number * volume * density_mg_per_ml)
 
 
+def parse_volume(text: str, *, what: str = "the volume") -> int:
+    """A volume in whole microlitres; mL, cl, L or fl oz must stand behind it. Raises BadInput."""
+    number, unit, typed = _split(text, what=what, example="1200 mL")
+    factor = _VOLUME_ML.get(_norm(unit))
+    if factor is None:
+        raise _unit_error(text, typed, unit, ["mL", "L", "cl", "fl oz"], what)
+    return round(number * factor * 1000)
+
+
 def parse_pieces(text: str, *, what: str = "the number") -> int:
     """A whole number of pieces. Raises BadInput."""
     plain = text.strip()
@@ -181,6 +190,13 @@ def show_temperature(milli_c: int, units: str = "metric") -> str:
     if units == "us":
         return f"{_decimal(Fraction(milli_c, 1000) * Fraction(9, 5) + 32, 1, trim=False)} °F"
     return f"{_decimal(Fraction(milli_c, 1000), 1, trim=False)} °C"
+
+
+def show_volume(microlitres: int, units: str = "metric") -> str:
+    """A volume: 1 076 mL, or 36.4 fl oz."""
+    if units == "us":
+        return f"{_decimal(Fraction(microlitres, 1000) / _VOLUME_ML['fl oz'], 1, trim=False)} fl oz"
+    return f"{_decimal(Fraction(microlitres, 1000), 0)} mL"
 
 
 def show_sap(mg_per_kg: int) -> str:

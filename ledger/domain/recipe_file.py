@@ -15,28 +15,35 @@ Part = Mapping[str, Any]
 # The parts of a file and the words each takes; "" is the head of the file.
 _WORDS: dict[str, tuple[str, ...]] = {
     "": ("name", "code", "process", "superfat", "fats_total", "best_before_months"),
-    "alkali": ("material", "kind"),
+    "alkali": ("material", "kind", "percent_of_demand"),
     "water": ("material", "per_alkali", "lye_concentration", "of_fats", "grams"),
-    "fat": ("material", "percent", "grams", "note"),
-    "additive": ("material", "percent_of_fats", "grams", "when", "note"),
-    "fragrance": ("material", "percent_of_fats", "grams", "when", "note"),
+    "fat": ("material", "percent", "grams", "when", "in_demand", "note"),
+    "liquid": ("material", "percent_of_fats", "grams", "when", "note"),
+    "portion": ("name", "percent", "bars"),
+    "additive": ("material", "percent_of_fats", "grams", "when", "add_alkali", "portion", "note"),
+    "fragrance": ("material", "percent_of_fats", "grams", "when", "portion", "note"),
     "part": ("material", "grams", "note"),
     "rework": ("material", "grams", "note"),
     "infusion": ("yields", "days"),
-    "cure": ("days", "usable_from_days"),
-    "mould": ("name", "bars", "net_weight"),
+    "blend": ("yields",),
+    "cure": ("days", "usable_from_days", "water_left", "driest_water"),
+    "mould": ("name", "size", "bars", "net_weight"),
     "work": ("minutes",),
     "packaging": ("material", "per_bar"),
 }
-_ONCE = ("alkali", "water", "infusion", "cure", "mould", "work")
+_ONCE = ("water", "infusion", "blend", "cure", "mould", "work")
 _EVERY = ("name", "code", "process", "best_before_months", "work", "packaging")
-_SOAP = (*_EVERY, "superfat", "fats_total", "alkali", "water", "fat", "additive", "fragrance", "cure", "mould")
+_SOAP = (
+    *_EVERY, "superfat", "fats_total", "alkali", "water", "fat", "liquid", "additive", "fragrance", "portion", "cure",
+    "mould",
+)  # fmt: skip
 # What each process has a use for. An infusion takes its parts alone: what was strained out is not declared, so
 # whatever stays in the oil goes into the soap, where it is.
 _PLACE: dict[str, tuple[str, ...]] = {
     "cold": _SOAP,
     "hot": _SOAP,
     "infusion": (*_EVERY, "part", "infusion"),
+    "blend": (*_EVERY, "part", "blend"),
     "rebatch": (*_EVERY, "rework", "water", "additive", "fragrance", "cure", "mould"),
 }
 
@@ -134,6 +141,13 @@ class RecipeFile:
         if not isinstance(value, str):
             raise self.bad(table, index, f'{key} is a word, in quotes; write {key} = "…".', key)
         return " ".join(value.split()) or None
+
+    def flag(self, part: Part, key: str, table: str, index: int) -> bool | None:
+        """A yes or no; None where it is left out. Raises BadInput for anything but true or false."""
+        value = part.get(key)
+        if value is not None and not isinstance(value, bool):
+            raise self.bad(table, index, f"{key} is a yes or no; write {key} = true or {key} = false.", key)
+        return value
 
     def number(
         self, part: Part, key: str, table: str, index: int, top: int, *, or_nothing: bool = False

@@ -10,10 +10,11 @@ _FITS = {
     "additive": ("additive", "botanical", "colourant", "liquid", "fragrance"),
     "fragrance": ("fragrance",),
     "part": _WEIGHED,
+    "blend": (*_WEIGHED, "alkali"),
     "rework": ("rework",),
     "packaging": ("packaging",),
 }
-_PART = {"liquid": "[water]", "alkali": "[alkali]"}
+_PART = {"liquid": "[water]", "alkali": "[alkali]", "blend": "[[part]]"}
 
 
 def check_role(role: str, kind: str, material: str, *, where: str) -> None:

@@ -1,6 +1,6 @@
 """How much alkali the fats take, and what superfat the alkali weighed leaves."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -10,15 +10,26 @@ from ledger.errors import BadInput, Refused
 # Na 22.98977, K 39.0983, O 15.999, H 1.008.
 NAOH = Fraction("39.99677")
 KOH = Fraction("56.1053")
+MOLAR_MASS = {"NaOH": NAOH, "KOH": KOH}
 WHOLE_PPM = 1_000_000
+MG_PER_KG = 1_000_000
 # No alkali sold for soap is half something else (NaOH at least 95 %, KOH at least 85 %: Ph. Eur. and USP, from
 # memory, unverified); a figure below is a slip such as 0.99 for 99, which would ask for a hundredfold of lye.
 LEAST_PURITY_PPM = 500_000
+# A stock lye is a solution: weaker than 5 % it would drown the dough, and above 60 % NaOH comes out of it again
+# (a saturated solution holds a little over 50 % at 20 °C; from memory, unverified).
+LEAST_STRENGTH_PPM, MOST_STRENGTH_PPM = 50_000, 600_000
 
 
-def check_purity(purity_ppm: int, *, what: str) -> None:
-    """Raise BadInput for a purity that no alkali sold for soap has."""
-    if not LEAST_PURITY_PPM <= purity_ppm <= WHOLE_PPM:
+def check_purity(purity_ppm: int, *, what: str, dissolved: bool = False) -> None:
+    """Raise BadInput for a purity that no alkali sold for soap has, or a strength that no stock lye has."""
+    if dissolved:
+        if not LEAST_STRENGTH_PPM <= purity_ppm <= MOST_STRENGTH_PPM:
+            raise BadInput(
+                f"A strength of {purity_ppm / 10_000:g} % cannot be for {what}; a stock lye holds between 5 and 60 % "
+                "of alkali, so write 50 for half and half."
+            )
+    elif not LEAST_PURITY_PPM <= purity_ppm <= WHOLE_PPM:
         raise BadInput(
             f"A purity of {purity_ppm / 10_000:g} % cannot be for {what}; it lies between 50 and 100 %, "
             "so write 99 for 99 %."
@@ -35,58 +46,97 @@ class FatCharge:
     sap_high_mg_per_kg: int
 
     @property
+    def sap_mg_per_kg(self) -> Fraction:
+        """The middle of its range, which the lye is reckoned with."""
+        return Fraction(self.sap_low_mg_per_kg + self.sap_high_mg_per_kg, 2)
+
+    @property
     def demand_koh_mg(self) -> Fraction:
         """Pure KOH that saponifies all of it, at the middle of its range, in mg."""
-        middle = Fraction(self.sap_low_mg_per_kg + self.sap_high_mg_per_kg, 2)
-        return self.mass_mg * middle / 1_000_000
+        return self.mass_mg * self.sap_mg_per_kg / MG_PER_KG
+
+
+@dataclass(frozen=True)
+class AlkaliCharge:
+    """One alkali in the jug, as weighed: its purity as a range (the same twice where one figure is known)."""
+
+    name: str
+    kind: str  # NaOH or KOH
+    mass_mg: int
+    purity_low_ppm: int
+    purity_high_ppm: int
+
+    @property
+    def purity_ppm(self) -> Fraction:
+        """The middle of its range, which the lye is reckoned with."""
+        return Fraction(self.purity_low_ppm + self.purity_high_ppm, 2)
+
+    @property
+    def koh_mg(self) -> Fraction:
+        """The pure KOH it is worth, mole for mole, in mg."""
+        return self.mass_mg * self.purity_ppm / WHOLE_PPM * KOH / molar_mass(self.kind)
 
 
 @dataclass(frozen=True)
 class AlkaliNeed:
-    """What to weigh: pure alkali and the product as sold, in mg."""
+    """What to weigh of one alkali: pure, and the product as sold, in mg."""
 
     kind: str
-    demand_mg: int  # pure alkali that would saponify everything
-    pure_mg: int  # pure alkali after the superfat was withheld
+    demand_mg: int  # pure alkali that would take up its share of everything
+    pure_mg: int  # pure alkali after the superfat was withheld, and with what acids use up
     weigh_mg: int  # of the product, at its purity
 
 
-def _per_koh(kind: str) -> Fraction:
-    if kind not in ("NaOH", "KOH"):
+def molar_mass(kind: str) -> Fraction:
+    """The molar mass of an alkali in g/mol. Raises BadInput for one not known here."""
+    if kind not in MOLAR_MASS:
         raise BadInput(f"'{kind}' is not an alkali known here; write NaOH or KOH.")
-    return NAOH / KOH if kind == "NaOH" else Fraction(1)
+    return MOLAR_MASS[kind]
 
 
-def demand(fats: Sequence[FatCharge], kind: str) -> Fraction:
-    """Pure alkali, in mg, that saponifies all the fats: mass × saponification value × molar ratio."""
-    return sum((fat.demand_koh_mg for fat in fats), Fraction(0)) * _per_koh(kind)
+def demand_koh(fats: Iterable[FatCharge]) -> Fraction:
+    """Pure KOH, in mg, that saponifies all the fats: mass × saponification value."""
+    return sum((fat.demand_koh_mg for fat in fats), Fraction(0))
 
 
-def alkali_for(fats: Sequence[FatCharge], *, kind: str, superfat_ppm: int, purity_ppm: int = WHOLE_PPM) -> AlkaliNeed:
-    """The alkali to weigh for a superfat, the share of the fats' alkali demand that is withheld.
+def alkali_for(
+    fats: Iterable[FatCharge],
+    *,
+    kind: str,
+    superfat_ppm: int,
+    share_ppm: int = WHOLE_PPM,
+    purity_ppm: int | Fraction = WHOLE_PPM,
+    acids_koh_mg: Fraction = Fraction(0),
+) -> AlkaliNeed:
+    """What to weigh of one alkali for a superfat, the share of the fats' alkali demand that is withheld.
 
-    Raises BadInput for a purity or a superfat that cannot be.
+    `share_ppm` is the share of the demand that this kind meets, mole for mole; `acids_koh_mg` the alkali, as
+    KOH, to add for acids that use it up. Raises BadInput for a purity or a superfat that cannot be.
     """
     if not 0 < purity_ppm <= WHOLE_PPM:
         raise BadInput("The purity of the alkali lies above 0 and at most at 100 %.")
     if not 0 <= superfat_ppm < WHOLE_PPM:
         raise BadInput("The superfat lies between 0 and 100 %.")
-    full = demand(fats, kind)
+    full = demand_koh(fats)
     if full <= 0:
         raise BadInput("There is nothing in the pot that takes up alkali; look at the fats and their values.")
-    pure = full * (WHOLE_PPM - superfat_ppm) / WHOLE_PPM
-    return AlkaliNeed(kind, round(full), round(pure), round(pure * WHOLE_PPM / purity_ppm))
+    factor = molar_mass(kind) / KOH * Fraction(share_ppm, WHOLE_PPM)
+    pure = (full * (WHOLE_PPM - superfat_ppm) / WHOLE_PPM + acids_koh_mg) * factor
+    return AlkaliNeed(kind, round(full * factor), round(pure), round(pure * WHOLE_PPM / purity_ppm))
 
 
-def superfat_of(fats: Sequence[FatCharge], *, kind: str, alkali_mg: int, purity_ppm: int = WHOLE_PPM) -> int:
-    """The superfat, in ppm, that so much alkali leaves; below zero is an excess of alkali.
+def superfat_of(
+    fats: Iterable[FatCharge], alkalis: Iterable[AlkaliCharge], *, acids_koh_mg: Fraction = Fraction(0)
+) -> int:
+    """The superfat, in ppm, that so much alkali leaves once acids took theirs; below zero is too much alkali.
 
     Raises BadInput when there is no fat.
     """
-    full = demand(fats, kind)
+    full = demand_koh(fats)
     if full == 0:
         raise BadInput("There is no fat in the pot to reckon a superfat with.")
-    return round((1 - Fraction(alkali_mg * purity_ppm, WHOLE_PPM) / full) * WHOLE_PPM)
+    worth = sum((alkali.koh_mg for alkali in alkalis), Fraction(0)) - acids_koh_mg
+    return round((1 - worth / full) * WHOLE_PPM)
 
 
 @dataclass(frozen=True)
@@ -98,22 +148,26 @@ class WaterRule:
 
 
 def water_for(rule: WaterRule, *, alkali_mg: int, fats_mg: int) -> int:
-    """The water in mg. Raises Refused when it is less than the alkali's own mass, which cannot dissolve."""
+    """The water in mg for so much alkali (dry, as sold) and fat."""
     share = Fraction(rule.value_ppm, WHOLE_PPM)
     if rule.kind == "per_alkali":
-        water = alkali_mg * share
-    elif rule.kind == "lye_concentration":
-        water = alkali_mg * (1 - share) / share
-    else:
-        water = fats_mg * share
-    if water < alkali_mg:
-        # A saturated solution at room temperature holds a little over its own mass of NaOH
-        # (about 1.1 g per g of water at 20 °C; from memory, unverified).
+        return round(alkali_mg * share)
+    if rule.kind == "lye_concentration":
+        return round(alkali_mg * (1 - share) / share)
+    return round(fats_mg * share)
+
+
+def check_dissolves(water_mg: int, alkali_mg: int) -> None:
+    """Raise Refused for less water with the lye than the alkali's own mass, in which it cannot dissolve.
+
+    A saturated solution at room temperature holds a little over its own mass of NaOH (about 1.1 g per g of
+    water at 20 °C; from memory, unverified).
+    """
+    if water_mg < alkali_mg:
         raise Refused(
             "The recipe gives the alkali less water than its own weight, and it would not dissolve; "
-            "raise the water to at least 1 : 1 (2 : 1 is usual)."
+            "raise the water with the lye to at least 1 : 1 (2 : 1 is usual)."
         )
-    return round(water)
 
 
 def lye_concentration(water_mg: int, alkali_mg: int) -> int:

@@ -5,11 +5,12 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from ledger.domain.dates import show_date
-from ledger.domain.formulate import Lye, lye_for
+from ledger.domain.formulate import Charge, alkali_need
+from ledger.domain.pot import Figures
 from ledger.domain.quantity import show_mass
 from ledger.domain.recipe import Recipe
-from ledger.domain.saponification import FatCharge
 from ledger.errors import BadInput, Refused
+from ledger.views.figures import figures_of
 from ledger.views.lots import LotRow, available, find_lot, lot_by_id
 from ledger.views.material import MaterialCard, material_by_code
 from ledger.views.reading import Rows
@@ -70,36 +71,48 @@ class FreeStock:
             self._promised[lot.id] = self._promised.get(lot.id, 0) + target
         return [Take(card, lot, target)]
 
-    def lye(self, recipe: Recipe, charges: Sequence[FatCharge], card: MaterialCard) -> tuple[Lye, str | None]:
-        """The lye, and which alkali lot to begin with.
+    def alkalis(
+        self, recipe: Recipe, charges: Sequence[Charge], named: Mapping[str, MaterialCard]
+    ) -> tuple[dict[str, Figures], dict[str, str]]:
+        """The figures to reckon each alkali with, by kind, and which lot to begin with.
 
         One lot that holds enough is taken alone, at its own purity. Where none does, the purest of the
         lots is reckoned with, which errs towards more superfat. Raises Refused when there is none.
         """
-        found = self.lots(card)
-        if not found:
-            raise Refused(shortage(self.rows, card, 0, None, self.on))
-        purities = [lot.purity_ppm if lot.purity_ppm is not None else card.purity_ppm for lot, _ in found]
-        for (lot, free), purity in zip(found, purities, strict=True):
-            lye = lye_for(recipe, charges, purity_ppm=purity)
-            if free >= lye.alkali.weigh_mg:
-                return lye, lot.code
-        known = [purity for purity in purities if purity is not None]
-        highest = max(known) if len(known) == len(purities) else None
-        return lye_for(recipe, charges, purity_ppm=highest), None
+        figures: dict[str, Figures] = {}
+        first: dict[str, str] = {}
+        for line in recipe.of_role("alkali"):
+            card, kind = named[line.material], line.kind or ""
+            found = [(lot, free, figures_of(card, lot)) for lot, free in self.lots(card)]
+            if not found:
+                raise Refused(shortage(self.rows, card, 0, None, self.on))
+            enough = (
+                (lot, known) for lot, free, known in found if free >= alkali_need(recipe, charges, known).weigh_mg
+            )
+            if alone := next(enough, None):
+                first[kind], figures[kind] = alone[0].code, alone[1]
+            else:
+                figures[kind] = max((known for _, _, known in found), key=lambda one: one.alkali(0).purity_ppm)
+        return figures, first
 
 
-def chosen_lots(rows: Rows, using: Mapping[str, str], materials: Mapping[int, str], on: date) -> dict[int, str]:
-    """The lots chosen by hand, by material.
+def chosen_lots(
+    rows: Rows, using: Mapping[str, str], recipe: Recipe, named: Mapping[str, MaterialCard], on: date
+) -> tuple[dict[int, str], dict[str, MaterialCard]]:
+    """The lots chosen by hand, by material, and the materials of the recipe with a stock lye in place of flakes.
 
     Raises BadInput for a material the recipe does not take or a lot of another one; Refused for a lot that
     is not accepted, out of date, or has nothing free.
     """
     chosen: dict[int, str] = {}
+    cards = dict(named)
+    materials = {named[line.material].id: named[line.material].name for line in recipe.lines}
     for word, code in using.items():
         card, lot = material_by_code(rows, word), find_lot(rows, code, on=on)
         if card.id not in materials:
             raise BadInput(f"The recipe takes no {card.name}; it takes {', '.join(materials.values())}.")
+        if lot.material_id != card.id and lot.kind == "alkali" and card.kind == "alkali":
+            card = _other_alkali(rows, lot, card, cards)
         if lot.material_id != card.id:
             raise BadInput(f"Lot {lot.code} is {lot.material}, not {card.name}; look at --using.")
         if card.id in chosen:
@@ -118,7 +131,20 @@ def chosen_lots(rows: Rows, using: Mapping[str, str], materials: Mapping[int, st
         if lot.id not in {one.lot.id for one in available(rows, card.id, on=on)}:
             raise Refused(f"Lot {lot.code} ({lot.material}) has nothing free; see: soapledger lot show {lot.code}")
         chosen[card.id] = lot.code
-    return chosen
+    return chosen, cards
+
+
+def _other_alkali(rows: Rows, lot: LotRow, card: MaterialCard, cards: dict[str, MaterialCard]) -> MaterialCard:
+    """A stock lye, or another make, that supplies the line of an alkali of its kind. Raises BadInput for another."""
+    other = material_by_code(rows, lot.material_code)
+    if other.alkali_kind != card.alkali_kind:
+        raise BadInput(
+            f"Lot {lot.code} is {other.alkali_kind}, and the recipe reckons with {card.alkali_kind}; choose another."
+        )
+    for word, one in cards.items():
+        if one.id == card.id:
+            cards[word] = other
+    return other
 
 
 def shortage(rows: Rows, card: MaterialCard, free: int, target: int | None, on: date) -> str:

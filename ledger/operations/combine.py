@@ -66,6 +66,7 @@ def combine(book: Book, codes: Sequence[str], *, on: date, by: str, into: str | 
                 sap_low_mg_per_kg=low,
                 sap_high_mg_per_kg=high,
                 purity_ppm=_purity(lots, card),
+                water_ppm=_water(lots, card),
             )
         )
         assert new.id is not None
@@ -121,4 +122,11 @@ def _purity(lots: Sequence[LotRow], card: MaterialCard) -> int | None:
     if all(lot.purity_ppm is None for lot in lots):
         return None
     # a material without a purity is reckoned as pure
-    return max(lot.purity_ppm or card.purity_ppm or WHOLE_PPM for lot in lots)
+    return max(lot.purity_high_ppm or lot.purity_ppm or card.purity_ppm or WHOLE_PPM for lot in lots)
+
+
+def _water(lots: Sequence[LotRow], card: MaterialCard) -> int | None:
+    """Of several stock lyes, the least water, as it goes with the strongest; None where no lot has its own figure."""
+    if card.water_ppm is None or all(lot.water_ppm is None for lot in lots):
+        return None
+    return min(card.water_ppm if lot.water_ppm is None else lot.water_ppm for lot in lots)

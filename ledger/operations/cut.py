@@ -1,4 +1,4 @@
-"""What a batch gives: bars and offcuts at the cut, an infused oil at the straining."""
+"""The cut: bars, which carry the code of their batch, and offcuts."""
 
 from datetime import date
 
@@ -16,6 +16,12 @@ from ledger.views.reading import Rows
 from ledger.views.record import mass_in
 from ledger.views.settings import settings
 
+_INSTEAD = {
+    "infusion": "strain it: soapledger batch strain {0} WEIGHT",
+    "blend": "fill it off: soapledger batch fill {0} WEIGHT",
+}
+_DIVIDE = "its dough divides into portions: soapledger batch divide {0}"
+
 
 def cut_batch(
     book: Book, code: str, *, bars: int, on: date, by: str, bars_mg: int | None = None, offcuts_mg: int = 0
@@ -29,9 +35,11 @@ def cut_batch(
         raise BadInput("How many bars were cut? Write a number above zero, such as 10.")
     with book.write("batch cut") as tx:
         batch = find_batch(tx.rows, code)
-        _ready_to_yield(tx.rows, batch, on)
         if not batch.soap:
-            raise Refused(f"Batch {batch.code} is an infusion; strain it: soapledger batch strain {batch.code} WEIGHT")
+            raise Refused(
+                f"Batch {batch.code} gives no bars; {_INSTEAD.get(batch.process, _DIVIDE)}".format(batch.code)
+            )
+        ready_to_yield(tx.rows, batch, on)
         if not batch.poured and batch.process != "rebatch":
             raise Refused(
                 f"Batch {batch.code} is not booked as poured yet: "
@@ -74,65 +82,8 @@ def cut_batch(
     return put_in
 
 
-def strain_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str) -> str:
-    """Book the oil strained off an infusion as a new, accepted lot and return its code.
-
-    What stays in the cloth is waste and is not declared. Its saponification value is that of the oil
-    that went in; its best-before is the earliest of what went in. Raises Refused like `cut_batch`.
-    """
-    if mass_mg <= 0:
-        raise BadInput("How much oil was strained off? Write its weight, such as 480 g.")
-    with book.write("batch strain") as tx:
-        batch = find_batch(tx.rows, code)
-        _ready_to_yield(tx.rows, batch, on)
-        if batch.process != "infusion":
-            raise Refused(f"Batch {batch.code} is soap; it is cut: soapledger batch cut {batch.code} BARS")
-        put_in = mass_in(tx.rows, batch.id)
-        if mass_mg > put_in:
-            units = settings(tx.rows).units
-            raise Refused(
-                f"{show_mass(mass_mg, units)} came out and only {show_mass(put_in, units)} went in; weigh again."
-            )
-        fats = tx.rows.execute(
-            """
-            SELECT l.best_before, l.sap_low_mg_per_kg AS low, l.sap_high_mg_per_kg AS high
-            FROM lot l JOIN material m ON m.id = l.material_id
-            WHERE m.kind IN ('fat', 'intermediate') AND l.id IN
-              (SELECT lot_id FROM movement WHERE batch_id = ? GROUP BY lot_id HAVING sum(quantity) < 0)
-            """,
-            (batch.id,),
-        ).fetchall()
-        dates = [date.fromisoformat(row["best_before"]) for row in fats if row["best_before"]]
-        certified = bool(fats) and all(row["low"] is not None for row in fats)
-        lot = tx.add(
-            Lot(
-                code=next_lot_code(tx),
-                material_id=batch.material_id,
-                on=on,
-                batch_id=batch.id,
-                best_before=min(dates, default=None),
-                sap_low_mg_per_kg=min(row["low"] for row in fats) if certified else None,
-                sap_high_mg_per_kg=max(row["high"] for row in fats) if certified else None,
-                certificate="of the oil that went in" if certified else None,
-            )
-        )
-        assert lot.id is not None
-        tx.add(
-            Movement(
-                lot_id=lot.id,
-                place_id=place_of_kind(tx.rows, "workshop").id,
-                on=on,
-                quantity=mass_mg,
-                kind="yielded",
-                batch_id=batch.id,
-            )
-        )
-        tx.add(Decision(lot_id=lot.id, verdict="accepted", on=on, by=by, reason="strained"))
-        tx.say(f"Strained batch {batch.code} as lot {lot.code}.")
-    return lot.code
-
-
-def _ready_to_yield(rows: Rows, batch: BatchRow, on: date) -> None:
+def ready_to_yield(rows: Rows, batch: BatchRow, on: date) -> None:
+    """Raise Refused for a batch discarded, done, or with lines open; BadInput for a day too early."""
     if batch.discarded:
         raise Refused(f"Batch {batch.code} was discarded; nothing comes of it.")
     if batch.yield_lot_id is not None:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from ledger.domain.saponification import check_purity
+from ledger.domain.saponification import WHOLE_PPM, check_purity
 from ledger.domain.shortcode import check_code, short_code
 from ledger.errors import BadInput
 from ledger.storage.book import Book
@@ -24,6 +24,10 @@ class MaterialFacts:
     purity_ppm: int | None = None
     density_mg_per_ml: int | None = None
     note: str | None = None
+    inci_sodium: str | None = None
+    inci_potassium: str | None = None
+    acid_koh_mg_per_kg: int | None = None
+    water_ppm: int | None = None
 
 
 def check_facts(kind: str, facts: MaterialFacts) -> None:
@@ -45,8 +49,21 @@ def check_facts(kind: str, facts: MaterialFacts) -> None:
         )
     if kind == "alkali" and facts.alkali_kind is None:
         raise BadInput(f"Which alkali is {facts.name}? Add --alkali NaOH or --alkali KOH.")
-    if facts.purity_ppm is not None:
-        check_purity(facts.purity_ppm, what=facts.name)
+    if facts.acid_koh_mg_per_kg is not None:
+        if kind != "additive":
+            raise BadInput(f"An acid such as {facts.name} is an additive; write --kind additive.")
+        if facts.purity_ppm is None:
+            raise BadInput(f"How strong is {facts.name}? Add --strength 80, as its label or certificate says.")
+        if not 0 < facts.purity_ppm <= WHOLE_PPM:
+            raise BadInput(
+                f"A strength of {facts.purity_ppm / 10_000:g} % cannot be; it lies above 0, at most at 100 %."
+            )
+    elif kind == "alkali" and facts.purity_ppm is not None:
+        check_purity(facts.purity_ppm, what=facts.name, dissolved=facts.water_ppm is not None)
+    elif facts.purity_ppm is not None:
+        raise BadInput(f"{facts.name} is neither an alkali nor an acid, so it has no purity or strength; leave it out.")
+    if facts.water_ppm is not None and (kind not in ("liquid", "alkali") or not 0 < facts.water_ppm <= WHOLE_PPM):
+        raise BadInput(f"The water in {facts.name} is a share above 0, at most 100 %, of a liquid; look at --water.")
     if facts.alkali_kind == "KOH" and facts.purity_ppm is None:
         raise BadInput("KOH is sold at 85 to 95 % and the lye depends on it; add --purity 90 from its certificate.")
 
@@ -91,4 +108,8 @@ def _revision(material_id: int, facts: MaterialFacts) -> MaterialRevision:
         purity_ppm=facts.purity_ppm,
         density_mg_per_ml=facts.density_mg_per_ml,
         note=facts.note,
+        inci_sodium=facts.inci_sodium,
+        inci_potassium=facts.inci_potassium,
+        acid_koh_mg_per_kg=facts.acid_koh_mg_per_kg,
+        water_ppm=facts.water_ppm,
     )

@@ -4,14 +4,22 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.domain.formulate import scaled_bars, targets, tolerance
+from ledger.domain.formulate import Charge, Formulation, formulate, scaled_bars, targets, tolerance
 from ledger.domain.recipe import Recipe, RecipeLine
+from ledger.errors import Refused
 from ledger.operations.allocate import FreeStock, Take, chosen_lots
 from ledger.operations.combine import next_batch_code
-from ledger.storage.book import Book
+from ledger.operations.portions import dough_code, material_id, plan_portions
+from ledger.operations.skin import over_the_limit
+from ledger.operations.superfat_guard import LIKELY_NOTHING, keep_or_refuse, likely_low_refusal
+from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Batch, PlanLine
+from ledger.views.batch import find_batch, portions_of
+from ledger.views.figures import figures_of
 from ledger.views.material import MaterialCard
-from ledger.views.recipe import fat_charge, materials_named, recipe_by_code, recipe_version
+from ledger.views.recipe import RecipeCard, materials_named, recipe_by_code, recipe_version
+from ledger.views.settings import settings
+from ledger.views.skin import batch_skin_checks
 
 
 @dataclass(frozen=True)
@@ -22,6 +30,8 @@ class PlanRequest:
     on: date
     fats_mg: int | None = None
     using: Mapping[str, str] | None = None  # material -> lot code
+    version: int | None = None  # None: the latest
+    anyway: str | None = None  # the reason to plan although the superfat is likely to be nothing
 
 
 def plan_batch(book: Book, request: PlanRequest) -> str:
@@ -29,74 +39,102 @@ def plan_batch(book: Book, request: PlanRequest) -> str:
 
     Lots are taken first to expire first out; a line that one lot cannot fill is split over the next.
     The alkali follows the saponification value of each lot (its certificate's, else its material's)
-    and the purity of the alkali in hand. Raises Refused for too little in stock, a lot out of date, or
-    too little water; BadInput for an unknown recipe, material or lot.
+    and the purity of the alkali in hand. Raises Refused for too little in stock, a lot out of date,
+    too little water, a fragrance over its limit on the skin, or a superfat likely to be nothing (unless
+    `anyway` gives a reason, which is kept as a decision); BadInput for an unknown recipe, material or lot.
     """
     with book.write("batch plan") as tx:
         card = recipe_by_code(tx.rows, request.recipe)
-        version_id, number, recipe = recipe_version(tx.rows, card)
+        version_id, number, recipe = recipe_version(tx.rows, card, request.version)
         named = materials_named(tx.rows, recipe, file=f"recipe {card.code}")
-        taken = {named[line.material].id: named[line.material].name for line in recipe.lines}
-        chosen = chosen_lots(tx.rows, request.using or {}, taken, request.on)
+        chosen, named = chosen_lots(tx.rows, request.using or {}, recipe, named, request.on)
         stock = FreeStock(tx.rows, request.on, chosen)
-        batch = tx.add(
-            Batch(
-                code=next_batch_code(tx, request.on),
-                process=recipe.process,
-                recipe_version_id=version_id,
-                material_id=card.material_id,
-                on=request.on,
-                bars_planned=scaled_bars(recipe, request.fats_mg),
-            )
-        )
+        step = settings(tx.rows).scale_step_mg
+        filled, formulation = _fill(stock, recipe, named, request.fats_mg, step)
+        batch = _book_batch(tx, card, version_id, recipe, request)
         assert batch.id is not None
-        place = 0
-        for line, takes in _fill(stock, recipe, named, request.fats_mg):
-            role = named[line.material].kind if line.role == "part" else line.role
-            for take in takes:
-                place += 1
-                low, high = tolerance(role, take.quantity)
-                tx.add(
-                    PlanLine(
-                        batch_id=batch.id,
-                        number=place,
-                        role=role,
-                        material_id=take.card.id,
-                        lot_id=take.lot.id if take.lot else None,
-                        target=take.quantity,
-                        low=low,
-                        high=high,
-                        stage=line.stage,
-                    )
-                )
+        if formulation:
+            refusal = likely_low_refusal(formulation, card)
+            keep_or_refuse(
+                tx, batch.id, refusal, anyway=request.anyway, on=request.on, by=book.who, before=LIKELY_NOTHING
+            )
+        _book_lines(tx, batch, filled, named, step, divided=bool(recipe.portions))
+        plan_portions(tx, batch, recipe, filled, step=step)
+        for one in (batch.code, *(child.code for child in portions_of(tx.rows, batch.id))):
+            if over := over_the_limit(batch_skin_checks(tx.rows, find_batch(tx.rows, one))):
+                raise Refused(f"{recipe.name} is not planned: {over}")
         tx.say(f"Planned batch {batch.code}, {recipe.name} version {number}.")
     return batch.code
 
 
+def _book_batch(tx: Transaction, card: RecipeCard, version_id: int, recipe: Recipe, request: PlanRequest) -> Batch:
+    return tx.add(
+        Batch(
+            code=next_batch_code(tx, request.on),
+            process=recipe.process,
+            recipe_version_id=version_id,
+            material_id=material_id(tx.rows, dough_code(recipe.code)) if recipe.portions else card.material_id,
+            on=request.on,
+            bars_planned=scaled_bars(recipe, request.fats_mg),
+        )
+    )
+
+
+Filled = list[tuple[RecipeLine, Sequence[Take]]]
+
+
+def _book_lines(
+    tx: Transaction, batch: Batch, filled: Filled, named: Mapping[str, MaterialCard], step: int, *, divided: bool
+) -> None:
+    place = 0
+    for line, takes in filled:
+        if line.portion or (line.role == "packaging" and divided):
+            continue  # it stands on the worksheet of its portion
+        role = named[line.material].kind if line.role == "part" else line.role
+        for take in takes:
+            place += 1
+            low, high = tolerance(role, take.quantity, step=step)
+            assert batch.id is not None
+            tx.add(
+                PlanLine(
+                    batch_id=batch.id,
+                    number=place,
+                    role=role,
+                    material_id=take.card.id,
+                    lot_id=take.lot.id if take.lot else None,
+                    target=take.quantity,
+                    low=low,
+                    high=high,
+                    stage=line.stage,
+                    in_demand=None if line.in_demand and line.add_alkali is not False else 0,
+                )
+            )
+
+
 def _fill(
-    stock: FreeStock, recipe: Recipe, named: Mapping[str, MaterialCard], fats_mg: int | None
-) -> list[tuple[RecipeLine, Sequence[Take]]]:
+    stock: FreeStock, recipe: Recipe, named: Mapping[str, MaterialCard], fats_mg: int | None, step: int
+) -> tuple[Filled, Formulation | None]:
     """Every line with the lots it is filled from, in the order of work; the lye follows from the fats."""
-    amounts = iter(targets(recipe, fats_total_mg=fats_mg))
-    filled: list[tuple[RecipeLine, Sequence[Take]]] = []
-    for line in recipe.lines:
-        if recipe.alkali_kind and line.role in ("alkali", "liquid"):
-            filled.append((line, ()))
-            continue
-        card, target = named[line.material], next(amounts).target
-        filled.append((line, stock.wrap(card, target) if line.role == "packaging" else stock.take(card, target)))
-    if not recipe.alkali_kind:
-        return filled
+    amounts = {one.line: one.target for one in targets(recipe, fats_total_mg=fats_mg)}
+    filled: dict[RecipeLine, Sequence[Take]] = {}
+    for line, target in amounts.items():
+        card = named[line.material]
+        filled[line] = stock.wrap(card, target) if line.role == "packaging" else stock.take(card, target)
+    if not recipe.soap:
+        return list(filled.items()), None
     charges = [
-        fat_charge(take.card, take.quantity, take.lot.sap_low_mg_per_kg, take.lot.sap_high_mg_per_kg)
-        for line, takes in filled
+        Charge(line, take.quantity, figures_of(take.card, take.lot))
+        for line, takes in filled.items()
         for take in takes
-        if line.role == "fat" and take.lot
+        if line.role != "packaging"
     ]
-    alkali = named[recipe.of_role("alkali")[0].material]
-    lye, first = stock.lye(recipe, charges, alkali)
-    weigh = {"alkali": lye.alkali.weigh_mg, "liquid": lye.water_mg}
-    return [
-        (line, stock.take(named[line.material], weigh[line.role], first=first) if line.role in weigh else takes)
-        for line, takes in filled
-    ]
+    alkalis, first = stock.alkalis(recipe, charges, named)
+    fill = next(line for line in recipe.lines if line.fills_up)
+    worked = formulate(recipe, charges, alkalis=alkalis, fill=figures_of(named[fill.material]), scale_step_mg=step)
+    if worked.lye.fill_mg:
+        filled[fill] = stock.take(named[fill.material], worked.lye.fill_mg)
+    weigh = {need.kind: need.weigh_mg for need in worked.lye.alkalis}
+    for line in recipe.of_role("alkali"):
+        kind = line.kind or ""
+        filled[line] = stock.take(named[line.material], weigh[kind], first=first.get(kind))
+    return [(line, filled[line]) for line in recipe.lines if line in filled], worked

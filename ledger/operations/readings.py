@@ -6,7 +6,7 @@ from datetime import date
 
 from ledger.domain.dates import parse_clock, show_date
 from ledger.domain.names import near
-from ledger.domain.quantity import parse_mass, parse_number, parse_temperature
+from ledger.domain.quantity import parse_mass, parse_number, parse_temperature, parse_volume
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Reading
@@ -19,8 +19,12 @@ READINGS = {
     "fragrance temperature": "milli-C",
     "cook temperature": "milli-C",
     "trace": "min",
+    "mixed": "clock",
+    "pot before cook": "mg",
     "cook start": "clock",
     "cook end": "clock",
+    "pot after cook": "mg",
+    "dough volume": "uL",
     "pot weight": "mg",
     "poured": "clock",
     "unmoulded": "clock",
@@ -61,6 +65,8 @@ def read_reading(text: str) -> ReadingValue:
         return ReadingValue(name, value, kind)
     if kind == "min":
         return ReadingValue(name, round(parse_number(_minutes(typed), what=f"the {name}")), kind)
+    if kind == "uL":
+        return ReadingValue(name, parse_volume(typed, what=f"the {name}"), kind)
     if kind == "mg":
         return ReadingValue(name, parse_mass(typed, what=f"the {name}"), kind)
     if kind == "milli-pH":
@@ -77,6 +83,7 @@ _EXAMPLES = {
     "milli-C": "49 C",
     "min": "12 min",
     "mg": "1320 g",
+    "uL": "1080 mL",
     "milli-pH": "9.6",
     "clock": "14:05",
     "words": "soda ash on top",

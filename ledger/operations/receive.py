@@ -6,13 +6,13 @@ from datetime import date
 from ledger.domain.codes import lot_code, supplier_number_key
 from ledger.domain.dates import show_date
 from ledger.domain.money import share_out
-from ledger.domain.quantity import show_sap
-from ledger.domain.saponification import check_purity
+from ledger.domain.saponification import WHOLE_PPM, check_purity
 from ledger.errors import BadInput
+from ledger.reference.plausible import sap_doubt, sap_range
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Delivery, Lot, Movement
 from ledger.views.lots import place_of_kind
-from ledger.views.material import material_by_code
+from ledger.views.material import MaterialCard, material_by_code
 from ledger.views.reading import Rows
 from ledger.views.received import came_before
 from ledger.views.supplier import supplier_by_code
@@ -32,7 +32,8 @@ class DeliveryLine:
     cost_minor: int | None
     best_before: date | None = None
     sap_mg_per_kg: tuple[int, int] | None = None
-    purity_ppm: int | None = None
+    purity_ppm: int | None = None  # of an alkali, or the strength of an acid or a stock lye
+    purity_high_ppm: int | None = None
     certificate: str | None = None
     hold_back: str | None = None  # the reason it is not accepted with the rest
 
@@ -88,7 +89,7 @@ def receive(book: Book, note: DeliveryNote) -> tuple[ReceivedLot, ...]:
         received = []
         for line, share in zip(note.lines, _carriage(note), strict=True):
             card = material_by_code(tx.rows, line.material)
-            _check(line, card.kind, card.name)
+            _check(line, card)
             cost = None if line.cost_minor is None else line.cost_minor + share
             lot = tx.add(
                 Lot(
@@ -104,6 +105,8 @@ def receive(book: Book, note: DeliveryNote) -> tuple[ReceivedLot, ...]:
                     sap_low_mg_per_kg=line.sap_mg_per_kg[0] if line.sap_mg_per_kg else None,
                     sap_high_mg_per_kg=line.sap_mg_per_kg[1] if line.sap_mg_per_kg else None,
                     purity_ppm=line.purity_ppm,
+                    purity_high_ppm=line.purity_high_ppm,
+                    water_ppm=WHOLE_PPM - line.purity_ppm if card.dissolved and line.purity_ppm else None,
                     certificate=line.certificate,
                 )
             )
@@ -147,7 +150,8 @@ def _carriage(note: DeliveryNote) -> list[int]:
     return share_out(note.carriage_minor, weights) if any(weights) else weights
 
 
-def _check(line: DeliveryLine, kind: str, name: str) -> None:
+def _check(line: DeliveryLine, card: MaterialCard) -> None:
+    kind, name = card.kind, card.name
     if line.quantity <= 0:
         raise BadInput(f"{name}: nothing was received; write how much came, such as 5 kg.")
     if kind in ("soap", "rework"):
@@ -158,17 +162,33 @@ def _check(line: DeliveryLine, kind: str, name: str) -> None:
             raise BadInput(f"{name} is not a fat, so it has no saponification value; leave it out.")
         if not LEAST_SAP <= low <= high <= MOST_SAP:
             raise BadInput(
-                f"{name}: a saponification value of {_range(low, high)} mg KOH/g cannot be; fats lie between about 90 "
-                "and 270, the lower figure first. One given for NaOH, such as 0.134, is multiplied by 1402.7."
+                f"{name}: a saponification value of {sap_range(low, high)} mg KOH/g cannot be; fats lie between about "
+                "90 and 270, the lower figure first. One given for NaOH, such as 0.134, is multiplied by 1402.7."
             )
     if line.purity_ppm is not None:
-        if kind != "alkali":
-            raise BadInput(f"{name} is no alkali, so it has no purity here; leave it out.")
-        check_purity(line.purity_ppm, what=name)
+        if kind != "alkali" and card.acid_koh_mg_per_kg is None:
+            raise BadInput(f"{name} is neither an alkali nor an acid, so it has no purity here; leave it out.")
+        for ppm in (line.purity_ppm, line.purity_high_ppm or line.purity_ppm):
+            if kind == "alkali":
+                check_purity(ppm, what=name, dissolved=card.dissolved)
+            elif not 0 < ppm <= WHOLE_PPM:
+                raise BadInput(f"{name}: a strength of {ppm / 10_000:g} % cannot be; it lies above 0, up to 100 %.")
 
 
-def _range(low: int, high: int) -> str:
-    return show_sap(low) if low == high else f"{show_sap(low)} to {show_sap(high)}"
+def _sap_doubt(card: MaterialCard, low: int, high: int) -> str | None:
+    """A value far from the published ones, or from what she has for the material."""
+    if doubt := sap_doubt(card.name, card.reference_key, low, high):
+        return doubt
+    usual_low, usual_high = card.sap_low_mg_per_kg, card.sap_high_mg_per_kg
+    if usual_low is None or usual_high is None:
+        return None
+    if low * 100 < usual_low * 95 or high * 100 > usual_high * 105:  # common practice, no source
+        usual = sap_range(usual_low, usual_high)
+        return (
+            f"{card.name}: the saponification value {sap_range(low, high)} lies far from the {usual} known for it, "
+            "and the lye would follow it."
+        )
+    return None
 
 
 def doubts(rows: Rows, note: DeliveryNote) -> tuple[str, ...]:
@@ -181,18 +201,11 @@ def doubts(rows: Rows, note: DeliveryNote) -> tuple[str, ...]:
     found = []
     for line in note.lines:
         card = material_by_code(rows, line.material)
-        _check(line, card.kind, card.name)
+        _check(line, card)
         if line.supplier_number and (codes := came_before(rows, supplier.id, card.code, line.supplier_number)):
             found.append(f"{card.name} came before under their number {line.supplier_number}, as {', '.join(codes)}.")
         if line.best_before and line.best_before < note.on:
             found.append(f"{card.name} was best before {show_date(line.best_before)}, before it came.")
-        if line.sap_mg_per_kg and card.sap_low_mg_per_kg is not None and card.sap_high_mg_per_kg is not None:
-            low, high = line.sap_mg_per_kg
-            # a twentieth beyond the known range: common practice, no source
-            if low * 20 < card.sap_low_mg_per_kg * 19 or high * 20 > card.sap_high_mg_per_kg * 21:
-                usual = _range(card.sap_low_mg_per_kg, card.sap_high_mg_per_kg)
-                found.append(
-                    f"{card.name}: the saponification value {_range(low, high)} lies far from the {usual} known for "
-                    "it, and the lye would follow it."
-                )
+        if line.sap_mg_per_kg and (doubt := _sap_doubt(card, *line.sap_mg_per_kg)):
+            found.append(doubt)
     return tuple(found)

@@ -1,24 +1,26 @@
 """Add a recipe, or its next version."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from ledger.domain.recipe import Recipe, read_recipe
+from ledger.domain.recipe import Recipe
+from ledger.domain.recipe_reading import read_recipe
 from ledger.errors import BadInput, Refused
+from ledger.operations.portions import add_portion_materials
 from ledger.storage.book import Book
 from ledger.storage.tables import Material, MaterialRevision, RecipeVersion
 from ledger.storage.tables import Recipe as RecipeRow
-from ledger.views.material import material_list
+from ledger.views.material import MaterialCard, material_list
 from ledger.views.recipe import materials_named, recipe_by_code, recipe_list, recipe_source, recipe_version
 
 
 @dataclass(frozen=True)
 class RecipeAdded:
-    """A recipe version as it was booked, with the one before where there was one."""
+    """A recipe version as it was booked."""
 
     code: str
     version: int
     recipe: Recipe
-    before: Recipe | None
 
 
 def add_recipe(book: Book, text: str, *, file: str) -> RecipeAdded:
@@ -32,16 +34,12 @@ def add_recipe(book: Book, text: str, *, file: str) -> RecipeAdded:
         if any(card.code == recipe.code for card in recipe_list(tx.rows)):
             raise BadInput(
                 f"{file}: there is a recipe '{recipe.code}' already; make its next version with: "
-                f"soapledger recipe edit {recipe.code} {file}"
+                f"soapledger recipe revise {recipe.code} {file}"
             )
         named = materials_named(tx.rows, recipe, file=file)
         if recipe.yields:
             product = named[recipe.yields].id
-            if named[recipe.yields].kind not in ("fat", "intermediate"):
-                raise BadInput(
-                    f"{file}: an infusion gives an oil (kind fat) or another intermediate; "
-                    f"{recipe.yields} is of the kind {named[recipe.yields].kind}."
-                )
+            _check_yield(recipe, named, file)
         else:
             if any(card.code == recipe.code for card in material_list(tx.rows)):
                 raise BadInput(f"{file}: a material is called '{recipe.code}' already; choose another code.")
@@ -51,18 +49,42 @@ def add_recipe(book: Book, text: str, *, file: str) -> RecipeAdded:
             product = material.id
         row = tx.add(RecipeRow(code=recipe.code, material_id=product))
         assert row.id is not None
+        add_portion_materials(tx, recipe)
         tx.add(RecipeVersion(recipe_id=row.id, number=1, name=recipe.name, source=text))
         tx.say(f"Added recipe {recipe.name} ({recipe.code}).")
-    return RecipeAdded(recipe.code, 1, recipe, None)
+    return RecipeAdded(recipe.code, 1, recipe)
 
 
-def edit_recipe(book: Book, code: str, text: str, *, file: str) -> RecipeAdded:
+def _check_yield(recipe: Recipe, named: Mapping[str, MaterialCard], file: str) -> None:
+    """Raise BadInput for an infusion that gives no oil, or a blend that is neither a fat nor a stock lye."""
+    assert recipe.yields
+    card = named[recipe.yields]
+    alkalis = [line for line in recipe.lines if named[line.material].kind == "alkali"]
+    if recipe.process == "infusion" and card.kind not in ("fat", "intermediate"):
+        raise BadInput(
+            f"{file}: an infusion gives an oil (kind fat) or another intermediate; "
+            f"{recipe.yields} is of the kind {card.kind}."
+        )
+    if recipe.process != "blend":
+        return
+    if not alkalis and card.kind not in ("fat", "intermediate"):
+        raise BadInput(f"{file}: a blend of fats gives a fat or an intermediate; {card.name} is {card.kind}.")
+    if alkalis and (not card.dissolved or any(named[one.material].alkali_kind != card.alkali_kind for one in alkalis)):
+        raise BadInput(
+            f"{file}: a stock lye is one alkali in water, and gives a material that is dissolved; add it with: "
+            f'soapledger material add "stock lye" --alkali NaOH --strength 50'
+        )
+    if alkalis and any(named[one.material].kind not in ("alkali", "liquid") for one in recipe.of_role("part")):
+        raise BadInput(f"{file}: a stock lye holds an alkali and water, nothing else.")
+
+
+def revise_recipe(book: Book, code: str, text: str, *, file: str) -> RecipeAdded:
     """Book the next version of a recipe; batches keep the version they were planned from.
 
     Raises BadInput like `add_recipe`, Refused when nothing changed or the process would.
     """
     recipe = read_recipe(text, file=file)
-    with book.write("recipe edit") as tx:
+    with book.write("recipe revise") as tx:
         card = recipe_by_code(tx.rows, code)
         version_id, number, before = recipe_version(tx.rows, card)
         if recipe.code != card.code:
@@ -75,6 +97,7 @@ def edit_recipe(book: Book, code: str, text: str, *, file: str) -> RecipeAdded:
                 "so give the file a code of its own and add it."
             )
         materials_named(tx.rows, recipe, file=file)
+        add_portion_materials(tx, recipe)
         tx.add(RecipeVersion(recipe_id=card.id, number=number + 1, name=recipe.name, source=text))
         tx.say(f"Version {number + 1} of recipe {recipe.name} ({card.code}).")
-    return RecipeAdded(card.code, number + 1, recipe, before)
+    return RecipeAdded(card.code, number + 1, recipe)

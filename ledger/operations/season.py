@@ -12,10 +12,11 @@ from typing import Any
 from ledger.domain.codes import supplier_number_key
 from ledger.domain.money import parse_money
 from ledger.domain.quantity import parse_mass
+from ledger.operations.bulk import strain_batch
 from ledger.operations.combine import combine
 from ledger.operations.complaints import Report, book_complaint
 from ledger.operations.customers import CustomerDetails, add_customer
-from ledger.operations.cut import cut_batch, strain_batch
+from ledger.operations.cut import cut_batch
 from ledger.operations.labels import LabelRequest, print_labels
 from ledger.operations.lots import count_lot, decide_lots, waste_lot
 from ledger.operations.materials import add_material

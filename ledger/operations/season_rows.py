@@ -6,7 +6,7 @@ from ledger.domain.money import parse_money
 from ledger.domain.quantity import parse_amount, parse_number, parse_pieces, parse_share
 from ledger.operations.materials import MaterialFacts
 from ledger.operations.receive import DeliveryLine
-from ledger.reference.tables import find_fat
+from ledger.reference.tables import ReferenceFat, find_reference
 from ledger.storage.personal import PersonDetails
 
 _ALKALI_INCI = {"NaOH": "SODIUM HYDROXIDE", "KOH": "POTASSIUM HYDROXIDE"}
@@ -23,7 +23,8 @@ def _density(row: dict[str, str]) -> int | None:
 
 def material_facts(row: dict[str, str]) -> MaterialFacts:
     """A material, with the published figures of the fat it is like."""
-    fat = find_fat(row["like"]) if row["like"] else None
+    like = find_reference(row["like"]) if row["like"] else None
+    fat = like if isinstance(like, ReferenceFat) else None
     return MaterialFacts(
         name=row["name"],
         inci=row["inci"] or (fat.inci if fat else _ALKALI_INCI.get(row["alkali"])),
@@ -35,6 +36,8 @@ def material_facts(row: dict[str, str]) -> MaterialFacts:
         purity_ppm=parse_share(row["purity"]) if row["purity"] else None,
         density_mg_per_ml=_density(row),
         note=row["note"] or None,
+        inci_sodium=fat.inci_sodium if fat else None,
+        inci_potassium=fat.inci_potassium if fat else None,
     )
 
 

@@ -29,6 +29,7 @@ class Setup:
     addresses: Mapping[str, Responsible]
     phone: str | None = None
     labour_minor_per_hour: int | None = None
+    scale_step_mg: int | None = None  # None: a scale that reads 0.1 g
 
 
 def set_up(book: Book, setup: Setup) -> None:
@@ -55,6 +56,7 @@ def set_up(book: Book, setup: Setup) -> None:
                 time_zone=setup.time_zone,
                 phone=setup.phone,
                 labour_minor_per_hour=setup.labour_minor_per_hour,
+                scale_step_mg=setup.scale_step_mg,
             )
         )
         assert revision.id is not None
@@ -78,6 +80,8 @@ def _check(setup: Setup) -> None:
     if not (len(setup.country) == 2 and setup.country.isascii() and setup.country.isalpha()):
         raise BadInput(f"'{setup.country}' is not a country's two letters; write them like IE or GB.")
     currency_digits(setup.currency)
+    if setup.scale_step_mg is not None and not 1 <= setup.scale_step_mg <= 10_000:
+        raise BadInput("A bench scale shows steps between 0.001 g and 10 g; write --scale-step '0.1 g'.")
     if setup.units not in ("metric", "us"):
         raise BadInput(f"'{setup.units}' is not a system of units; write metric or us.")
     try:

@@ -5,16 +5,22 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.dates import show_date
-from ledger.domain.quantity import show_mass, show_share
+from ledger.domain.quantity import show_mass
 from ledger.errors import BadInput, Refused
 from ledger.operations.readings import ReadingValue, add_readings
+from ledger.operations.skin import over_the_limit
+from ledger.operations.superfat_guard import as_weighed_refusal, keep_or_refuse, plan_was_decided
 from ledger.storage.book import Book, Transaction
-from ledger.storage.tables import Decision, Movement, Reading
+from ledger.storage.tables import Movement, Reading
 from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.views.lots import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
 from ledger.views.lye_check import LyeCheck, lye_check
+from ledger.views.material import material_by_id
 from ledger.views.reading import Rows
 from ledger.views.settings import settings
+from ledger.views.skin import batch_skin_checks
+
+_KEEP = "If it is in already, book it with --anyway REASON, which is kept."
 
 
 @dataclass(frozen=True)
@@ -41,7 +47,7 @@ def weigh(
     A line weighed again is a correction, booked as the difference so that both stay to be read; nothing
     (0) means that the line was left out. Raises Refused when a lot holds too little, was not accepted or
     is out of date, when a line was weighed already and this is no correction, after the cut, or when the
-    superfat would not be above zero (unless `anyway` gives a reason, which is kept as a decision).
+    superfat is not likely to be above zero (unless `anyway` gives a reason, which is kept as a decision).
     """
     with book.write("batch log") as tx:
         batch = find_batch(tx.rows, code)
@@ -50,23 +56,27 @@ def weigh(
         for number, takes in weighed.items():
             if number not in lines:
                 raise BadInput(f"Batch {batch.code} has no line {number}; its lines are 1 to {max(lines)}.")
-            _book_line(tx, batch, lines[number], takes, on=on, correct=correct)
+            book_line(tx, batch, lines[number], takes, on=on, correct=correct)
         check = lye_check(tx.rows, batch.id)
-        bears = any(lines[number].role in ("fat", "alkali") for number in weighed)
-        if bears and check.superfat_ppm is not None and check.superfat_ppm <= 0:
-            if not (anyway or "").strip():
-                raise Refused(
-                    f"With these weights batch {batch.code} has a superfat of "
-                    f"{show_share(check.superfat_ppm, 2)}: lye is left over and it would burn. Nothing was "
-                    "written. Weigh again; to keep it as it is, add --anyway REASON."
-                )
-            tx.add(Decision(batch_id=batch.id, verdict="accepted", on=on, by=by, reason=anyway))
+        if any(_bears_on_the_lye(tx.rows, lines[number]) for number in weighed):
+            refusal = as_weighed_refusal(batch, check, decided=plan_was_decided(tx.rows, batch.id))
+            keep_or_refuse(tx, batch.id, refusal, anyway=anyway, on=on, by=by)
+        if any(lines[number].role in ("fragrance", "additive") for number in weighed):
+            over = over_the_limit(batch_skin_checks(tx.rows, batch))
+            keep_or_refuse(tx, batch.id, over and f"{over} {_KEEP}", anyway=anyway, on=on, by=by)
         if readings:
             add_readings(tx, find_batch(tx.rows, code), readings, on)
         numbers = ", ".join(str(number) for number in sorted(weighed))
         read = f"; noted {', '.join(one.what for one in readings)}" if readings else ""
         tx.say(f"Weighed line {numbers} of batch {batch.code}{' (correction)' if correct else ''}{read}.")
     return check
+
+
+def _bears_on_the_lye(rows: Rows, line: PlanLineRow) -> bool:
+    """Fats, alkalis and acids do."""
+    if line.role == "additive":
+        return material_by_id(rows, line.material_id).acid_koh_mg_per_kg is not None
+    return line.role in ("fat", "alkali")
 
 
 def _still_open(batch: BatchRow, on: date) -> None:
@@ -81,9 +91,10 @@ def _still_open(batch: BatchRow, on: date) -> None:
         )
 
 
-def _book_line(
+def book_line(
     tx: Transaction, batch: BatchRow, line: PlanLineRow, takes: Sequence[Weighed], *, on: date, correct: bool
 ) -> None:
+    """Book one line from its lots; one weighed before is corrected by the difference. Raises like `weigh`."""
     units = settings(tx.rows).units
     if line.logged and not correct:
         raise Refused(

@@ -1,12 +1,15 @@
 """The published figures, each with its source and whether the source was read."""
 
 import csv
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cache
 from pathlib import Path
 
+from ledger.domain.fatty_acids import FattyAcid, FattyAcidRange
 from ledger.domain.names import match_name
+from ledger.domain.saponification import KOH
 
 _HERE = Path(__file__).parent
 
@@ -19,6 +22,8 @@ class ReferenceFat:
     name: str
     sap_low_mg_per_kg: int
     sap_high_mg_per_kg: int
+    ester: str  # "glyceride", "wax" or "acid": what the alkali sets free is glycerol, an alcohol, or water
+    unsaponifiable_ppm: int | None  # the most its document allows
     inci: str | None
     inci_sodium: str | None
     inci_potassium: str | None
@@ -26,33 +31,144 @@ class ReferenceFat:
     status: str  # "read" or "memory"
 
 
+@dataclass(frozen=True)
+class ReferenceAlkali:
+    """One alkali; its kind is NaOH or KOH."""
+
+    key: str
+    name: str
+    kind: str
+    inci: str
+    note: str
+
+
+@dataclass(frozen=True)
+class ReferenceAcid:
+    """An acid that uses up alkali: mg KOH per kg of the pure acid, and the strength it is usually sold at."""
+
+    key: str
+    name: str
+    formula: str
+    koh_mg_per_kg: int
+    strength_ppm: int | None  # None: it varies and must be given
+    inci: str
+    note: str
+
+
+@dataclass(frozen=True)
+class ReferenceLiquid:
+    """A liquid that stands for some of the water, with its share of water."""
+
+    key: str
+    name: str
+    water_ppm: int
+    inci: str | None
+    source: str
+    status: str
+
+
+def _rows(name: str) -> Iterator[dict[str, str]]:
+    with (_HERE / name).open(encoding="utf-8", newline="") as file:
+        yield from csv.DictReader(file)
+
+
+def _ppm(percent: str) -> int | None:
+    return round(Fraction(percent) * 10_000) if percent else None
+
+
 @cache
 def fats() -> Mapping[str, ReferenceFat]:
     """Every fat, by its key."""
-    with (_HERE / "fats.csv").open(encoding="utf-8", newline="") as file:
-        return {
-            row["key"]: ReferenceFat(
-                key=row["key"],
-                name=row["name"],
-                sap_low_mg_per_kg=int(row["sap_low_mg_per_kg"]),
-                sap_high_mg_per_kg=int(row["sap_high_mg_per_kg"]),
-                inci=row["inci"] or None,
-                inci_sodium=row["inci_sodium"] or None,
-                inci_potassium=row["inci_potassium"] or None,
-                source=f"{row['document']}; {row['source']}",
-                status=row["status"],
-            )
-            for row in csv.DictReader(file)
-        }
+    return {
+        row["key"]: ReferenceFat(
+            key=row["key"],
+            name=row["name"],
+            sap_low_mg_per_kg=int(row["sap_low_mg_per_kg"]),
+            sap_high_mg_per_kg=int(row["sap_high_mg_per_kg"]),
+            ester=row["ester"],
+            unsaponifiable_ppm=round(Fraction(row["unsaponifiable_g_per_kg"]) * 1000)
+            if row["unsaponifiable_g_per_kg"]
+            else None,
+            inci=row["inci"] or None,
+            inci_sodium=row["inci_sodium"] or None,
+            inci_potassium=row["inci_potassium"] or None,
+            source=f"{row['document']}; {row['source']}",
+            status=row["status"],
+        )
+        for row in _rows("fats.csv")
+    }
 
 
-def find_fat(text: str) -> ReferenceFat:
-    """The published fat meant. Raises BadInput with near matches."""
-    known = fats()
+@cache
+def alkalis() -> Mapping[str, ReferenceAlkali]:
+    """Both alkalis, by their key."""
+    return {
+        row["key"]: ReferenceAlkali(row["key"], row["name"], row["kind"], row["inci"], row["note"])
+        for row in _rows("alkalis.csv")
+    }
+
+
+@cache
+def acids() -> Mapping[str, ReferenceAcid]:
+    """Every acid that uses up alkali, by its key; KOH per acid = acid groups × M(KOH) / M(acid)."""
+    return {
+        row["key"]: ReferenceAcid(
+            key=row["key"],
+            name=row["name"],
+            formula=row["formula"],
+            koh_mg_per_kg=round(int(row["protons"]) * KOH / Fraction(row["molar_mass"]) * 1_000_000),
+            strength_ppm=_ppm(row["usual_strength_percent"]),
+            inci=row["inci"],
+            note=row["note"],
+        )
+        for row in _rows("acids.csv")
+    }
+
+
+@cache
+def liquids() -> Mapping[str, ReferenceLiquid]:
+    """Every liquid whose share of water is known, by its key."""
+    found = {}
+    for row in _rows("liquids.csv"):
+        water = _ppm(row["water_percent"])
+        assert water is not None
+        found[row["key"]] = ReferenceLiquid(
+            row["key"], row["name"], water, row["inci"] or None, row["source"], row["status"]
+        )
+    return found
+
+
+@cache
+def fatty_acids() -> Mapping[str, FattyAcid]:
+    """Every fatty acid, by its shorthand (C18:1), in the order of chain length."""
+    return {
+        row["acid"]: FattyAcid(row["acid"], row["name"], Fraction(row["molar_mass"])) for row in _rows("acid_names.csv")
+    }
+
+
+@cache
+def profiles() -> Mapping[str, tuple[FattyAcidRange, ...]]:
+    """The published fatty-acid ranges of each fat that has them, by its key."""
+    found: dict[str, list[FattyAcidRange]] = {}
+    for row in _rows("fatty_acids.csv"):
+        low, high = _ppm(row["low_percent"]), _ppm(row["high_percent"])
+        assert low is not None
+        assert high is not None
+        source = f"{row['document']}; {row['source']}"
+        found.setdefault(row["fat"], []).append(FattyAcidRange(row["acid"], low, high, source, row["status"]))
+    return {fat: tuple(ranges) for fat, ranges in found.items()}
+
+
+Reference = ReferenceFat | ReferenceAlkali | ReferenceAcid | ReferenceLiquid
+
+
+def find_reference(text: str) -> Reference:
+    """The published fat, alkali, acid or liquid meant. Raises BadInput with near matches."""
+    known: dict[str, Reference] = {**fats(), **alkalis(), **acids(), **liquids()}
     key = match_name(
         text,
-        [(fat.key, fat.name) for fat in known.values()],
-        noun="published fat",
+        [(one.key, one.name) for one in known.values()],
+        noun="published fat, alkali, acid or liquid",
         add="soapledger material add NAME --kind fat --sap 188-192, from the certificate",
     )
     return known[key]

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from ledger.domain.codes import looks_like_batch_code, read_batch_code
-from ledger.domain.recipe import Recipe, read_recipe
+from ledger.domain.recipe import IN_THE_FATS, Recipe
+from ledger.domain.recipe_reading import read_recipe
 from ledger.errors import BadInput, Refused
 from ledger.views.reading import day, maybe_day
 
@@ -19,6 +20,9 @@ class BatchRow:
     process: str
     material_id: int
     product: str
+    kind: str  # soap, or what else it gives
+    part_of: str | None  # the batch a portion was divided from
+    portion: str | None
     recipe_version_id: int | None
     recipe_code: str | None
     recipe_version: int | None
@@ -58,7 +62,7 @@ class BatchRow:
     @property
     def soap(self) -> bool:
         """Whether it gives bars."""
-        return self.process in ("cold", "hot", "rebatch")
+        return self.kind == "soap"
 
     @property
     def status(self) -> str:
@@ -70,6 +74,10 @@ class BatchRow:
                 return "combined"
             if self.process == "infusion":
                 return "strained"
+            if self.process == "blend":
+                return "blended"
+            if not self.soap:
+                return "divided"
             return {
                 "curing": "curing",
                 "passed": "passed for packing",
@@ -84,7 +92,8 @@ class BatchRow:
 
 
 _SQL = """
-SELECT b.id, b.code, b.process, b.material_id, mr.name AS product, b.recipe_version_id, r.code AS recipe_code,
+SELECT b.id, b.code, b.process, b.material_id, mr.name AS product, m.kind, parent.code AS part_of, b.portion,
+       b.recipe_version_id, r.code AS recipe_code,
        rv.number AS recipe_version, rv.source, b."on" AS planned_on, b.bars_planned,
        (SELECT min(v."on") FROM live_movement v JOIN live_plan_line p ON p.id = v.plan_line_id
         WHERE v.batch_id = b.id AND p.role <> 'packaging') AS made_on,
@@ -98,6 +107,8 @@ SELECT b.id, b.code, b.process, b.material_id, mr.name AS product, b.recipe_vers
        (SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id ORDER BY d.id DESC LIMIT 1) AS lot_status,
        EXISTS (SELECT 1 FROM live_decision d WHERE d.batch_id = b.id AND d.verdict = 'discarded') AS discarded
 FROM live_batch b
+JOIN material m ON m.id = b.material_id
+LEFT JOIN batch parent ON parent.id = b.part_of
 JOIN live_material_revision mr
   ON mr.id = (SELECT max(id) FROM live_material_revision WHERE material_id = b.material_id)
 LEFT JOIN recipe_version rv ON rv.id = b.recipe_version_id
@@ -110,7 +121,7 @@ def _batch(row: sqlite3.Row) -> BatchRow:
     values = dict(row)
     source = values.pop("source")
     recipe = read_recipe(source, file="recipe") if source else None
-    soap = values["process"] in ("cold", "hot", "rebatch")
+    soap = values["kind"] == "soap"
     values["planned_on"] = day(values["planned_on"])
     values["made_on"] = maybe_day(values["made_on"])
     values["yielded_on"] = maybe_day(values["yielded_on"])
@@ -128,6 +139,11 @@ def batches(rows: sqlite3.Connection) -> tuple[BatchRow, ...]:
 def batch_by_id(rows: sqlite3.Connection, batch_id: int) -> BatchRow:
     """One batch by its row number."""
     return _batch(rows.execute(_SQL + " WHERE b.id = ?", (batch_id,)).fetchone())
+
+
+def portions_of(rows: sqlite3.Connection, batch_id: int) -> tuple[BatchRow, ...]:
+    """The portions a batch divides into, in the order of its recipe."""
+    return tuple(_batch(row) for row in rows.execute(_SQL + " WHERE b.part_of = ? ORDER BY b.id", (batch_id,)))
 
 
 def find_batch(rows: sqlite3.Connection, text: str) -> BatchRow:
@@ -164,8 +180,14 @@ class PlanLineRow:
     low: int
     high: int
     stage: str
+    in_demand: int  # 0: a fat or an acid the lye is not reckoned for
     used: int  # mg or pieces taken so far
     logged: bool  # weighed, or left out
+
+    @property
+    def held_back(self) -> bool:
+        """Whether it is a fat that goes in later than the others."""
+        return self.role == "fat" and self.stage != IN_THE_FATS
 
     @property
     def left_out(self) -> bool:
@@ -188,7 +210,8 @@ def plan_lines(rows: sqlite3.Connection, batch_id: int) -> tuple[PlanLineRow, ..
     found = rows.execute(
         """
         SELECT p.id, p.number, p.role, p.material_id, m.code AS material_code, mr.name AS material, mr.inci,
-               m.kind, p.lot_id, p.target, p.low, p.high, p.stage,
+               m.kind, p.lot_id, coalesce(t.target, p.target) AS target, coalesce(t.low, p.low) AS low,
+               coalesce(t.high, p.high) AS high, p.stage, coalesce(p.in_demand, 1) AS in_demand,
                (SELECT coalesce(-sum(v.quantity), 0) FROM movement v WHERE v.plan_line_id = p.id) AS used,
                EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id)
                OR EXISTS (SELECT 1 FROM live_reading g WHERE g.plan_line_id = p.id) AS logged
@@ -196,6 +219,7 @@ def plan_lines(rows: sqlite3.Connection, batch_id: int) -> tuple[PlanLineRow, ..
         JOIN material m ON m.id = p.material_id
         JOIN live_material_revision mr
           ON mr.id = (SELECT max(id) FROM live_material_revision WHERE material_id = m.id)
+        LEFT JOIN live_plan_target t ON t.id = (SELECT max(id) FROM live_plan_target WHERE plan_line_id = p.id)
         WHERE p.batch_id = ? ORDER BY p.number
         """,
         (batch_id,),

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.uncertainty import Superfat
 from ledger.views.settings import PrintedFrom
 
 
@@ -128,6 +129,8 @@ class BatchRecord:
     alkali_purity_ppm: int | None
     superfat_nominal_ppm: int | None
     superfat_actual_ppm: int | None
+    superfat: Superfat | None  # as weighed, with how low it may lie
+    before_addition: Superfat | None  # hot process: of the pot, before a fat held back goes in
     lye_concentration_ppm: int | None
     mass_in_mg: int
     mass_out_mg: int | None  # None until the cut

@@ -107,7 +107,7 @@ class _Coster:
         ).fetchone()[0]
         if logged is not None:
             return int(logged)
-        recipe = recipe_of(self.rows, batch)
+        recipe = recipe_of(self.rows, batch) if batch.part_of is None else None  # its work is that of the whole
         return recipe.work_minutes or 0 if recipe else 0
 
     def _good_bars(self, batch: BatchRow) -> int:

@@ -39,6 +39,8 @@ class LotRow:
     sap_low_mg_per_kg: int | None  # the lot's own certificate, else None
     sap_high_mg_per_kg: int | None
     purity_ppm: int | None
+    purity_high_ppm: int | None
+    water_ppm: int | None
     certificate: str | None
     mass_mg: int | None
     status: str
@@ -60,7 +62,7 @@ LOT_SQL = """
 SELECT l.id, l.code, l.material_id, m.code AS material_code, mr.name AS material, m.kind, mr.inci,
        l."on", l.supplier_id, sr.name AS supplier, coalesce(s.own, 0) AS supplier_own, l.supplier_number,
        l.batch_id, b.code AS batch_code, l.best_before, l.cost_minor, l.sap_low_mg_per_kg,
-       l.sap_high_mg_per_kg, l.purity_ppm, l.certificate, l.mass_mg,
+       l.sap_high_mg_per_kg, l.purity_ppm, l.purity_high_ppm, l.water_ppm, l.certificate, l.mass_mg,
        coalesce((SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id
                  AND (:on IS NULL OR d."on" <= :on) ORDER BY d.id DESC LIMIT 1),
                 CASE m.kind WHEN 'soap' THEN 'curing' ELSE 'quarantine' END) AS status,

@@ -1,12 +1,19 @@
 """What superfat the actual grams and lots give, and what alkali the fats as weighed take."""
 
 import sqlite3
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from ledger.domain.saponification import WHOLE_PPM, FatCharge, alkali_for, superfat_of
-from ledger.views.batch import BatchRow, plan_lines, recipe_of
+from ledger.domain.formulate import Charge, alkali_need
+from ledger.domain.pot import Figures, Pot
+from ledger.domain.recipe import IN_THE_FATS, RecipeLine
+from ledger.domain.uncertainty import Superfat
+from ledger.views.batch import BatchRow, PlanLineRow, batch_by_id, plan_lines, recipe_of
+from ledger.views.figures import figures_of
 from ledger.views.lots import lot_by_id
+from ledger.views.material import material_by_id
+from ledger.views.settings import settings
 
 
 @dataclass(frozen=True)
@@ -14,123 +21,211 @@ class LyeCheck:
     """The lye of one batch as weighed; the superfat is None until all fats and the alkali are weighed."""
 
     fats_mg: int
-    alkali_mg: int
-    water_mg: int
-    alkali_kind: str | None
-    purity_ppm: int | None
-    superfat_ppm: int | None
+    alkali_mg: int  # as sold, without the water of a stock lye
+    water_mg: int  # in all the liquids and a stock lye together
+    alkali_kind: str | None  # NaOH, KOH, or both
+    purity_ppm: int | None  # of all the alkali together
+    superfat: Superfat | None
+    before_addition: Superfat | None  # hot process: of the pot, before a fat held back goes in
     figures: dict[int, str]  # by lot: the saponification value or purity used, and where it stands
+
+    @property
+    def superfat_ppm(self) -> int | None:
+        """The superfat as reckoned."""
+        return self.superfat.nominal_ppm if self.superfat else None
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """So much of one lot that was weighed on lines of one role, and what was known of it then."""
+
+    role: str
+    stage: str
+    lot_id: int
+    mass_mg: int
+    figures: Figures
+    source: str
 
 
 # The material's figures are those known when it was last weighed: a value mended later, or wrapping used
 # later, does not change what the record says.
 _SQL = """
-SELECT p.role, v.lot_id, -sum(v.quantity) AS mass, l.sap_low_mg_per_kg AS lot_low, l.sap_high_mg_per_kg AS lot_high,
-       l.purity_ppm AS lot_purity, l.certificate, mr.sap_low_mg_per_kg AS low, mr.sap_high_mg_per_kg AS high,
-       mr.sap_source, mr.purity_ppm AS purity, mr.alkali_kind, mr.name
+SELECT p.role, p.stage, v.lot_id, -sum(v.quantity) AS mass, l.sap_low_mg_per_kg AS lot_low,
+       l.sap_high_mg_per_kg AS lot_high, l.purity_ppm AS lot_purity, l.purity_high_ppm AS lot_purity_high,
+       l.water_ppm AS lot_water, l.certificate, mr.sap_low_mg_per_kg AS low, mr.sap_high_mg_per_kg AS high,
+       mr.sap_source, mr.purity_ppm AS purity, mr.alkali_kind, mr.water_ppm AS water, mr.acid_koh_mg_per_kg, mr.name
 FROM movement v JOIN live_plan_line p ON p.id = v.plan_line_id JOIN lot l ON l.id = v.lot_id
 JOIN material_revision mr ON mr.id =
   (SELECT max(r.id) FROM live_material_revision r WHERE r.material_id = l.material_id
    AND r.entry_id <= (SELECT max(w.entry_id) FROM movement w JOIN plan_line q ON q.id = w.plan_line_id
                       WHERE w.batch_id = v.batch_id AND q.role <> 'packaging'))
 WHERE v.batch_id = ? AND v.kind = 'consumed' AND p.role <> 'packaging'
-GROUP BY p.role, v.lot_id HAVING mass > 0
+GROUP BY p.role, p.stage, v.lot_id HAVING mass > 0 ORDER BY min(p.number)
 """
 
 
-def lye_check(rows: sqlite3.Connection, batch_id: int) -> LyeCheck:
-    """Reckon the superfat from what was weighed; material figures are those known when it was made."""
-    charges: list[FatCharge] = []
-    alkali = water = 0
-    pure = 0
-    kind: str | None = None
-    figures: dict[int, str] = {}
-    for row in rows.execute(_SQL, (batch_id,)):
-        if row["role"] == "fat":
-            charge = _charge(row)
-            charges.append(charge)
-            low, high = charge.sap_low_mg_per_kg, charge.sap_high_mg_per_kg
-            value = f"{low / 1000:g}" if low == high else f"{low / 1000:g} to {high / 1000:g}"
-            own = row["lot_low"] is not None
-            source = row["certificate"] or "the lot's certificate" if own else row["sap_source"]
-            figures[row["lot_id"]] = f"saponification value {value} mg KOH/g ({source})"
-        elif row["role"] == "alkali":
-            stated = row["lot_purity"] if row["lot_purity"] is not None else row["purity"]
-            kind = row["alkali_kind"]
-            alkali += row["mass"]
-            pure += row["mass"] * (stated if stated is not None else WHOLE_PPM)
-            known = f"purity {stated / 10_000:g} %" if stated is not None else "no certificate, reckoned as pure"
-            figures[row["lot_id"]] = known
-        elif row["role"] == "liquid":
-            water += row["mass"]
-    superfat = None
-    mean = round(Fraction(pure, alkali)) if alkali else None
-    if charges and mean and kind and not _open(rows, batch_id, "fat", "alkali"):
-        superfat = superfat_of(charges, kind=kind, alkali_mg=alkali, purity_ppm=mean)
-    return LyeCheck(
-        fats_mg=sum(charge.mass_mg for charge in charges),
-        alkali_mg=alkali,
-        water_mg=water,
-        alkali_kind=kind,
-        purity_ppm=mean,
-        superfat_ppm=superfat,
-        figures=figures,
+def weighed_in(rows: sqlite3.Connection, batch_id: int) -> tuple[Weighed, ...]:
+    """Everything weighed for a batch so far, wrapping apart; material figures are those known when it was made."""
+    return tuple(_weighed(row) for row in rows.execute(_SQL, (batch_id,)))
+
+
+def _weighed(row: sqlite3.Row) -> Weighed:
+    own_sap, own_purity = row["lot_low"] is not None, row["lot_purity"] is not None
+    figures = Figures(
+        name=row["name"],
+        sap_low_mg_per_kg=row["lot_low"] if own_sap else row["low"],
+        sap_high_mg_per_kg=row["lot_high"] if own_sap else row["high"],
+        alkali_kind=row["alkali_kind"],
+        purity_low_ppm=row["lot_purity"] if own_purity else row["purity"],
+        purity_high_ppm=row["lot_purity_high"] if own_purity else None,
+        water_ppm=row["lot_water"] if row["lot_water"] is not None else row["water"],
+        acid_koh_mg_per_kg=row["acid_koh_mg_per_kg"],
     )
+    source = row["certificate"] or "the lot's certificate" if own_sap else row["sap_source"] or ""
+    return Weighed(row["role"], row["stage"], row["lot_id"], row["mass"], figures, source)
+
+
+def meant_in(rows: sqlite3.Connection, batch_id: int) -> tuple[Weighed, ...]:
+    """What was weighed for a batch so far, and what is still open at its target."""
+    still = [
+        Weighed(line.role, line.stage, line.lot_id or 0, line.target, _figures(rows, line), "")
+        for line in plan_lines(rows, batch_id)
+        if not line.logged and line.role != "packaging"
+    ]
+    return (*weighed_in(rows, batch_id), *still)
+
+
+def pot_as_weighed(weighed: Iterable[Weighed], process: str, scale_step_mg: int) -> Pot:
+    """What of it bears on the lye."""
+    found = list(weighed)
+    fats = [one for one in found if one.role == "fat"]
+    return Pot(
+        process,
+        tuple(one.figures.fat(one.mass_mg) for one in fats if one.stage == IN_THE_FATS),
+        tuple(one.figures.fat(one.mass_mg) for one in fats if one.stage != IN_THE_FATS),
+        tuple(one.figures.alkali(one.mass_mg) for one in found if one.role == "alkali"),
+        sum((one.figures.acid_koh_mg(one.mass_mg) for one in found if one.role == "additive"), Fraction(0)),
+        scale_step_mg,
+    )
+
+
+def lye_check(rows: sqlite3.Connection, batch_id: int) -> LyeCheck:
+    """Reckon the superfat from what was weighed."""
+    weighed = weighed_in(rows, batch_id)
+    batch = batch_by_id(rows, batch_id)
+    alkalis = [one for one in weighed if one.role == "alkali"]
+    total = sum(one.mass_mg for one in alkalis)
+    pure = sum((one.mass_mg * one.figures.alkali(one.mass_mg).purity_ppm for one in alkalis), Fraction(0))
+    superfat = before = None
+    fats = [one for one in weighed if one.role == "fat"]
+    open_lines = [line for line in plan_lines(rows, batch_id) if not line.logged and line.role in ("fat", "alkali")]
+    if fats and alkalis and all(line.held_back for line in open_lines):
+        pot = pot_as_weighed(weighed, batch.process, settings(rows).scale_step_mg)
+        superfat = None if open_lines else pot.superfat()
+        before = pot.cooking() if open_lines or pot.held else None
+    return LyeCheck(
+        fats_mg=sum(one.mass_mg for one in fats),
+        alkali_mg=dry_alkali(weighed),
+        water_mg=water_of(weighed),
+        alkali_kind=" and ".join(dict.fromkeys(one.figures.alkali_kind or "" for one in alkalis)) or None,
+        purity_ppm=round(pure / total) if total else None,
+        superfat=superfat,
+        before_addition=before,
+        figures={one.lot_id: words for one in weighed if (words := _words(one))},
+    )
+
+
+def dry_alkali(weighed: Iterable[Weighed]) -> int:
+    """The alkali as sold, without the water of a stock lye, in mg."""
+    return round(sum((one.mass_mg - _water(one) for one in weighed if one.role == "alkali"), Fraction(0)))
+
+
+def water_of(weighed: Iterable[Weighed]) -> int:
+    """The water in all the liquids and in a stock lye, in mg."""
+    return round(sum((_water(one) for one in weighed if one.role in ("alkali", "liquid")), Fraction(0)))
+
+
+def _water(one: Weighed) -> Fraction:
+    """The water it brings: that of a liquid, or of a stock lye."""
+    if one.role == "alkali" and one.figures.water_ppm is None:
+        return Fraction(0)
+    return one.figures.water_mg(one.mass_mg)
+
+
+def _words(one: Weighed) -> str:
+    """The figure the lye was reckoned with, and where it stands."""
+    figures = one.figures
+    if one.role == "fat":
+        low, high = figures.sap_low_mg_per_kg or 0, figures.sap_high_mg_per_kg or 0
+        value = f"{low / 1000:g}" if low == high else f"{low / 1000:g} to {high / 1000:g}"
+        return f"saponification value {value} mg KOH/g ({one.source})"
+    if one.role == "alkali":
+        if figures.purity_low_ppm is None:
+            return "no certificate, reckoned as pure"
+        high = figures.purity_high_ppm or figures.purity_low_ppm
+        top = f" to {high / 10_000:g}" if high != figures.purity_low_ppm else ""
+        word = "strength" if figures.water_ppm is not None else "purity"
+        return f"{word} {figures.purity_low_ppm / 10_000:g}{top} %"
+    if figures.acid_koh_mg_per_kg is not None:
+        return f"uses up {figures.acid_koh_mg_per_kg / 1_000_000:.4g} g KOH per g of pure acid"
+    return ""
 
 
 @dataclass(frozen=True)
 class AlkaliWanted:
-    """The alkali on the worksheet, and what the fats as weighed take at the recipe's superfat; in mg."""
+    """One alkali on the worksheet, and what the fats as weighed take at the recipe's superfat; in mg."""
 
+    material: str
     planned_mg: int
     wanted_mg: int
 
 
-def alkali_wanted(rows: sqlite3.Connection, batch: BatchRow) -> AlkaliWanted | None:
-    """What to weigh of the alkali now that all fats are weighed; None before that and after it was weighed."""
+def alkali_wanted(rows: sqlite3.Connection, batch: BatchRow) -> tuple[AlkaliWanted, ...]:
+    """What to weigh of each alkali now that the fats are weighed; nothing before that, or once it is weighed.
+
+    A fat or an acid that goes in later counts with its target.
+    """
     recipe = recipe_of(rows, batch)
-    lines = [line for line in plan_lines(rows, batch.id) if line.role == "alkali"]
-    if recipe is None or recipe.superfat_ppm is None or not lines or any(line.logged for line in lines):
-        return None
-    if _open(rows, batch.id, "fat", "fat"):
-        return None
-    charges = [_charge(row) for row in rows.execute(_SQL, (batch.id,)) if row["role"] == "fat"]
-    if not charges:
-        return None
-    purities = []
-    for line in lines:
-        lot = lot_by_id(rows, line.lot_id) if line.lot_id else None
-        stated = lot.purity_ppm if lot and lot.purity_ppm is not None else _purity(rows, line.material_id)
-        purities.append(stated if stated is not None else WHOLE_PPM)
-    assert recipe.alkali_kind
-    need = alkali_for(
-        charges,
-        kind=recipe.alkali_kind,
-        superfat_ppm=recipe.superfat_ppm,
-        purity_ppm=max(purities),  # as planned: the purest errs towards more superfat
-    )
-    return AlkaliWanted(sum(line.target for line in lines), need.weigh_mg)
+    lines = plan_lines(rows, batch.id)
+    alkalis = [line for line in lines if line.role == "alkali"]
+    if recipe is None or not recipe.soap or not alkalis or any(line.logged for line in alkalis):
+        return ()
+    if any(line.role == "fat" and not line.held_back and not line.logged for line in lines):
+        return ()
+    charges = _charges(rows, batch, lines)
+    if not any(one.line.role == "fat" for one in charges):
+        return ()
+    found = []
+    for kind in recipe.alkali_shares_ppm:
+        mine = [(line, _figures(rows, line)) for line in alkalis]
+        mine = [(line, figures) for line, figures in mine if figures.alkali_kind == kind]
+        if not mine:
+            continue
+        purest = max((figures for _, figures in mine), key=lambda one: one.alkali(0).purity_ppm)  # as planned
+        need = alkali_need(recipe, charges, purest)
+        found.append(AlkaliWanted(mine[0][0].material, sum(line.target for line, _ in mine), need.weigh_mg))
+    return tuple(found)
 
 
-def _charge(row: sqlite3.Row) -> FatCharge:
-    own = row["lot_low"] is not None
-    low, high = (row["lot_low"], row["lot_high"]) if own else (row["low"], row["high"])
-    return FatCharge(row["name"], row["mass"], low, high)
+def _charges(rows: sqlite3.Connection, batch: BatchRow, lines: Sequence[PlanLineRow]) -> list[Charge]:
+    """Fats and acids as weighed; those not weighed yet at their targets."""
+    counted = {line.material: bool(line.in_demand) for line in lines}
+    found = [(one.role, one.figures.name, one.stage, one.mass_mg, one.figures) for one in weighed_in(rows, batch.id)]
+    found += [
+        (line.role, line.material, line.stage, line.target, _figures(rows, line)) for line in lines if not line.logged
+    ]
+    return [
+        Charge(
+            RecipeLine(role, name, stage, in_demand=counted.get(name, True), add_alkali=counted.get(name, True)),
+            mass,
+            figures,
+        )
+        for role, name, stage, mass, figures in found
+        if role in ("fat", "additive")
+    ]
 
 
-def _purity(rows: sqlite3.Connection, material_id: int) -> int | None:
-    row = rows.execute(
-        "SELECT purity_ppm FROM live_material_revision WHERE material_id = ? ORDER BY id DESC LIMIT 1", (material_id,)
-    ).fetchone()
-    return None if row[0] is None else int(row[0])
-
-
-def _open(rows: sqlite3.Connection, batch_id: int, role: str, other: str) -> bool:
-    """Whether a line of one of two roles is neither weighed nor left out."""
-    row = rows.execute(
-        "SELECT 1 FROM live_plan_line p WHERE p.batch_id = ? AND p.role IN (?, ?) "
-        "AND NOT EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id) "
-        "AND NOT EXISTS (SELECT 1 FROM live_reading g WHERE g.plan_line_id = p.id)",
-        (batch_id, role, other),
-    ).fetchone()
-    return row is not None
+def _figures(rows: sqlite3.Connection, line: PlanLineRow) -> Figures:
+    """The figures of the lot on the worksheet, or of its material."""
+    lot = lot_by_id(rows, line.lot_id) if line.lot_id else None
+    return figures_of(material_by_id(rows, line.material_id), lot)

@@ -23,6 +23,10 @@ class MaterialCard:
     purity_ppm: int | None
     density_mg_per_ml: int | None
     note: str | None
+    inci_sodium: str | None
+    inci_potassium: str | None
+    acid_koh_mg_per_kg: int | None
+    water_ppm: int | None
     on_hand: int  # mg, or pieces
 
     @property
@@ -30,10 +34,16 @@ class MaterialCard:
         """Whether it is counted in pieces."""
         return self.kind in ("packaging", "soap")
 
+    @property
+    def dissolved(self) -> bool:
+        """Whether it is a stock lye: an alkali that brings its own water."""
+        return self.kind == "alkali" and self.water_ppm is not None
+
 
 _SQL = """
 SELECT m.id, m.code, m.kind, r.name, r.inci, r.reference_key, r.sap_low_mg_per_kg,
        r.sap_high_mg_per_kg, r.sap_source, r.alkali_kind, r.purity_ppm, r.density_mg_per_ml, r.note,
+       r.inci_sodium, r.inci_potassium, r.acid_koh_mg_per_kg, r.water_ppm,
        (SELECT coalesce(sum(v.quantity), 0) FROM lot l JOIN movement v ON v.lot_id = l.id
         WHERE l.material_id = m.id) AS on_hand
 FROM live_material m
@@ -46,6 +56,11 @@ ORDER BY r.name COLLATE NOCASE
 def material_list(rows: sqlite3.Connection) -> tuple[MaterialCard, ...]:
     """Every material, by name."""
     return tuple(MaterialCard(**dict(row)) for row in rows.execute(_SQL))
+
+
+def material_by_id(rows: sqlite3.Connection, material_id: int) -> MaterialCard:
+    """One material by its row number."""
+    return next(card for card in material_list(rows) if card.id == material_id)
 
 
 def material_by_code(rows: sqlite3.Connection, text: str) -> MaterialCard:

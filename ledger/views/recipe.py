@@ -3,13 +3,15 @@
 import sqlite3
 from dataclasses import dataclass
 
-from ledger.domain.formulate import Lye, Target, lye_for, targets
+from ledger.domain.formulate import Charge, Formulation, Target, formulate, targets
 from ledger.domain.names import match_name
-from ledger.domain.recipe import Recipe, read_recipe
+from ledger.domain.recipe import Recipe, RecipeLine
+from ledger.domain.recipe_reading import read_recipe
 from ledger.domain.roles import check_role
-from ledger.domain.saponification import FatCharge
 from ledger.errors import BadInput
+from ledger.views.figures import figures_of
 from ledger.views.material import MaterialCard, material_list
+from ledger.views.settings import settings
 
 
 @dataclass(frozen=True)
@@ -101,13 +103,25 @@ def materials_named(rows: sqlite3.Connection, recipe: Recipe, *, file: str) -> d
             raise BadInput(f"{file}: {error}") from None
         found[word] = next(card for card in cards if card.code == code)
     for line in recipe.lines:
-        check_role(line.role, found[line.material].kind, found[line.material].name, where=file)
-        if line.role == "alkali" and found[line.material].alkali_kind != recipe.alkali_kind:
-            raise BadInput(
-                f"{file}: the recipe reckons with {recipe.alkali_kind}, but {found[line.material].name} is "
-                f"{found[line.material].alkali_kind}; mend the recipe or the material."
-            )
+        _check_line(line, found[line.material], recipe.process, file)
     return found
+
+
+def _check_line(line: RecipeLine, card: MaterialCard, process: str, file: str) -> None:
+    """Raise BadInput for a material where it does not belong, or an acid of which the lye is not told."""
+    check_role("blend" if process == "blend" and line.role == "part" else line.role, card.kind, card.name, where=file)
+    if line.role == "alkali" and card.alkali_kind != line.kind:
+        raise BadInput(
+            f"{file}: the recipe reckons with {line.kind}, but {card.name} is {card.alkali_kind}; "
+            "mend the recipe or the material."
+        )
+    if card.acid_koh_mg_per_kg is not None and line.role == "additive" and line.add_alkali is None:
+        raise BadInput(
+            f"{file}: {card.name} is an acid and uses up alkali; write add_alkali = true to add alkali for it, or "
+            "add_alkali = false to let the superfat rise."
+        )
+    if card.acid_koh_mg_per_kg is None and line.add_alkali is not None:
+        raise BadInput(f"{file}: {card.name} is no acid, so no alkali is added for it; take add_alkali out.")
 
 
 @dataclass(frozen=True)
@@ -116,9 +130,14 @@ class RecipeSheet:
 
     recipe: Recipe
     version: int
-    targets: tuple[Target, ...]
-    lye: Lye | None
+    targets: tuple[Target, ...]  # every line, in the order of work
+    formulation: Formulation | None  # None where no soap is made of fats and lye
     materials: dict[str, MaterialCard]
+
+    @property
+    def fats_mg(self) -> int:
+        """All the fats."""
+        return sum(one.target for one in self.targets if one.line.role == "fat")
 
 
 def recipe_sheet(
@@ -127,25 +146,37 @@ def recipe_sheet(
     """Work out one version, at its own size or for so much fat."""
     _, number, recipe = recipe_version(rows, card, version)
     named = materials_named(rows, recipe, file=f"recipe {card.code}")
-    found = targets(recipe, fats_total_mg=fats_mg)
-    lye = None
-    if recipe.alkali_kind:
-        charges = [fat_charge(named[t.line.material], t.target) for t in found if t.line.role == "fat"]
-        alkali = named[recipe.of_role("alkali")[0].material]
-        lye = lye_for(recipe, charges, purity_ppm=alkali.purity_ppm)
-    return RecipeSheet(recipe, number, found, lye, named)
+    return work_out(recipe, number, named, scale_step_mg=settings(rows).scale_step_mg, fats_mg=fats_mg)
 
 
-def fat_charge(card: MaterialCard, mass_mg: int, lot_low: int | None = None, lot_high: int | None = None) -> FatCharge:
-    """A fat at the saponification value of its lot's certificate, else of the material.
-
-    Raises BadInput for a fat that has neither.
-    """
-    low = lot_low if lot_low is not None else card.sap_low_mg_per_kg
-    high = lot_high if lot_high is not None else card.sap_high_mg_per_kg
-    if low is None or high is None:
-        raise BadInput(
-            f"{card.name} has no saponification value, so the lye cannot be reckoned; give it one: "
-            f"soapledger material edit {card.code} --sap 188-192"
+def work_out(
+    recipe: Recipe,
+    number: int,
+    named: dict[str, MaterialCard],
+    *,
+    scale_step_mg: int,
+    fats_mg: int | None = None,
+) -> RecipeSheet:
+    """A recipe in grams from its materials. Raises BadInput for a figure the lye needs and has not."""
+    fixed = {one.line: one.target for one in targets(recipe, fats_total_mg=fats_mg)}
+    formulation = None
+    if recipe.soap:
+        formulation = formulate(
+            recipe,
+            [
+                Charge(line, mass, figures_of(named[line.material]))
+                for line, mass in fixed.items()
+                if line.role != "packaging"
+            ],
+            alkalis={line.kind: figures_of(named[line.material]) for line in recipe.of_role("alkali") if line.kind},
+            fill=figures_of(named[next(line.material for line in recipe.lines if line.fills_up)]),
+            scale_step_mg=scale_step_mg,
         )
-    return FatCharge(card.name, mass_mg, low, high)
+        needs = {need.kind: need.weigh_mg for need in formulation.lye.alkalis}
+        for line in recipe.lines:
+            if line.fills_up:
+                fixed[line] = formulation.lye.fill_mg
+            elif line.role == "alkali":
+                fixed[line] = needs[line.kind or ""]
+    found = tuple(Target(line, fixed[line]) for line in recipe.lines)
+    return RecipeSheet(recipe, number, found, formulation, named)

@@ -2,10 +2,11 @@
 
 import sqlite3
 
-from ledger.domain.quantity import show_mass, show_temperature
+from ledger.domain.quantity import show_mass, show_temperature, show_volume
 from ledger.domain.saponification import lye_concentration
 from ledger.views.bars import BarCount, bar_counts
 from ledger.views.batch import BatchRow, find_batch, plan_lines, recipe_of
+from ledger.views.batch_notes import notes_that_stay
 from ledger.views.batch_record import (
     Attached,
     BatchRecord,
@@ -33,7 +34,7 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str) -> BatchR
     masses = [one.mass_mg for one in yields]
     known_out = sum(mass for mass in masses if mass is not None)
     bars = next((one for one in yields if one.pieces), None)
-    final = batch.status in ("released", "rejected", "discarded", "strained", "combined")
+    final = batch.status in ("released", "rejected", "discarded", "strained", "combined", "blended", "divided")
     lot_ids = [batch.yield_lot_id] if batch.yield_lot_id and batch.soap else []
     return BatchRecord(
         business=own.business,
@@ -55,8 +56,10 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str) -> BatchR
         water_mg=check.water_mg,
         alkali_kind=check.alkali_kind,
         alkali_purity_ppm=check.purity_ppm,
-        superfat_nominal_ppm=recipe.superfat_ppm if recipe else None,
+        superfat_nominal_ppm=recipe.superfat_ppm if recipe and batch.part_of is None else None,
         superfat_actual_ppm=check.superfat_ppm,
+        superfat=check.superfat,
+        before_addition=check.before_addition,
         lye_concentration_ppm=lye_concentration(check.water_mg, check.alkali_mg)
         if check.alkali_mg and check.water_mg
         else None,
@@ -75,7 +78,7 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str) -> BatchR
         ),
         labels=_labels(rows, batch),
         attachments=_attachments(rows, batch),
-        warnings=_warnings(rows, batch),
+        warnings=_warnings(rows, batch, check),
         printed_from=printed_from(rows, program),
     )
 
@@ -152,6 +155,8 @@ def _value(value: int | None, unit: str | None, at: str | None, text: str | None
         return text or at or ""
     if unit == "mg":
         return show_mass(value, units)
+    if unit == "uL":
+        return show_volume(value, units)
     if unit == "milli-C":
         return show_temperature(value, units)
     return f"{value / 1000:.1f}" if unit == "milli-pH" else f"{value} min"
@@ -250,9 +255,9 @@ def _attachments(rows: sqlite3.Connection, batch: BatchRow) -> tuple[Attached, .
     return tuple(Attached(row["name"], row["kind"], row["digest"], row["subject"]) for row in found)
 
 
-def _warnings(rows: sqlite3.Connection, batch: BatchRow) -> tuple[str, ...]:
-    """What a reader must know at once: unknown supplier numbers, lots on hold, weights outside."""
-    found = []
+def _warnings(rows: sqlite3.Connection, batch: BatchRow, check: LyeCheck) -> tuple[str, ...]:
+    """What a reader must know at once: the lye at its limits, unknown numbers, lots on hold, weights outside."""
+    found = notes_that_stay(rows, batch, check.before_addition or check.superfat)
     lines = {line.id: line for line in plan_lines(rows, batch.id)}
     for row in rows.execute(
         "SELECT lot_id FROM movement WHERE batch_id = ? AND kind = 'consumed' GROUP BY lot_id HAVING sum(quantity) < 0",

@@ -4,6 +4,7 @@ import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from ledger.domain.formulate import SCALE_STEP_MG
 from ledger.errors import BadInput
 
 
@@ -35,6 +36,7 @@ class Settings:
     time_zone: str
     phone: str | None
     labour_minor_per_hour: int | None
+    scale_step_mg: int  # the smallest step her scale shows
     addresses: Mapping[str, Responsible]
 
 
@@ -66,6 +68,7 @@ def settings_if_any(rows: sqlite3.Connection) -> Settings | None:
         time_zone=row["time_zone"],
         phone=row["phone"],
         labour_minor_per_hour=row["labour_minor_per_hour"],
+        scale_step_mg=row["scale_step_mg"] or SCALE_STEP_MG,
         addresses=addresses,
     )
 

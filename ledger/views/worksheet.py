@@ -6,8 +6,11 @@ from datetime import date
 from fractions import Fraction
 
 from ledger.domain.saponification import lye_concentration
+from ledger.domain.uncertainty import Superfat
 from ledger.views.batch import find_batch, plan_lines, recipe_of
+from ledger.views.batch_notes import notes_before, notes_that_stay
 from ledger.views.lots import lot_by_id
+from ledger.views.lye_check import dry_alkali, meant_in, pot_as_weighed, water_of
 from ledger.views.settings import PrintedFrom, printed_from, settings
 
 
@@ -49,6 +52,8 @@ class Worksheet:
     water_mg: int
     dough_mg: int
     superfat_ppm: int | None
+    superfat: Superfat | None  # from the lots chosen, with how low it may lie
+    before_addition: Superfat | None  # hot process: of the pot, before a fat held back goes in
     lye_concentration_ppm: int | None
     water_per_alkali_thousandths: int | None
     mould: str | None
@@ -89,8 +94,11 @@ def worksheet(rows: sqlite3.Connection, code: str, *, program: str) -> Worksheet
     def total(*roles: str) -> int:
         return sum(line.target for line in lines if line.role in roles)
 
-    fats, alkali, water = total("fat"), total("alkali"), total("liquid")
-    notes = tuple(f"{line.material}: no lot is set aside for it yet." for line in lines if line.lot_code is None)
+    meant = meant_in(rows, batch.id)
+    pot = None
+    if batch.process in ("cold", "hot"):
+        pot = pot_as_weighed(meant, batch.process, own.scale_step_mg)
+    fats, alkali, water = total("fat"), dry_alkali(meant), water_of(meant)
     return Worksheet(
         business=own.business,
         units=own.units,
@@ -105,13 +113,15 @@ def worksheet(rows: sqlite3.Connection, code: str, *, program: str) -> Worksheet
         alkali_mg=alkali,
         water_mg=water,
         dough_mg=sum(line.target for line in lines if not line.pieces),
-        superfat_ppm=recipe.superfat_ppm if recipe else None,
+        superfat_ppm=recipe.superfat_ppm if recipe and batch.part_of is None else None,
+        superfat=pot.superfat() if pot else None,
+        before_addition=pot.before_addition() if pot else None,
         lye_concentration_ppm=lye_concentration(water, alkali) if alkali else None,
         water_per_alkali_thousandths=round(Fraction(water * 1000, alkali)) if alkali else None,
         mould=recipe.mould if recipe else None,
         bars_planned=batch.bars_planned,
         net_weight_mg=recipe.net_weight_mg if recipe else None,
         ready_days=batch.cure_days,
-        notes=notes,
+        notes=tuple(notes_before(rows, batch) + notes_that_stay(rows, batch, pot.lowest() if pot else None)),
         printed_from=printed_from(rows, program),
     )

@@ -11,6 +11,7 @@ import pypdfium2
 import pytest
 
 from ledger.domain.declaration import DeclaredIngredient
+from ledger.domain.uncertainty import Superfat
 from ledger.views.batch_record import (
     Attached,
     BatchRecord,
@@ -145,6 +146,8 @@ def sheet() -> Worksheet:
         water_mg=284_200,
         dough_mg=1_460_800,
         superfat_ppm=50_000,
+        superfat=None,
+        before_addition=None,
         lye_concentration_ppm=333_333,
         water_per_alkali_thousandths=2000,
         mould="loaf, birch",
@@ -226,6 +229,8 @@ def record() -> BatchRecord:
         alkali_purity_ppm=1_000_000,
         superfat_nominal_ppm=50_000,
         superfat_actual_ppm=49_200,
+        superfat=Superfat(49_200, 28_100, 17_300, ()),
+        before_addition=None,
         lye_concentration_ppm=333_500,
         mass_in_mg=1_462_200,
         mass_out_mg=1_418_000,

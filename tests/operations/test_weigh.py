@@ -60,14 +60,14 @@ def test_the_alkali_is_reckoned_again_for_the_fats_as_weighed(shop: Shop) -> Non
     code = planned(shop.book)
     log(shop.book, code, {1: "610"})
     with shop.book.look() as rows:
-        assert alkali_wanted(rows, batch_of(shop.book, code)) is None  # the coconut oil is not weighed yet
+        assert alkali_wanted(rows, batch_of(shop.book, code)) == ()  # the coconut oil is not weighed yet
     log(shop.book, code, {2: "400"})
     with shop.book.look() as rows:
         # 155.9085 g x 0.95 = 148.1131 g
-        assert alkali_wanted(rows, batch_of(shop.book, code)) == AlkaliWanted(146_826, 148_113)
+        assert alkali_wanted(rows, batch_of(shop.book, code)) == (AlkaliWanted("sodium hydroxide", 146_826, 148_113),)
     log(shop.book, code, {4: "148.1"})
     with shop.book.look() as rows:
-        assert alkali_wanted(rows, batch_of(shop.book, code)) is None  # too late to say
+        assert alkali_wanted(rows, batch_of(shop.book, code)) == ()  # too late to say
 
 
 def test_a_line_may_come_from_two_lots(shop: Shop) -> None:

@@ -5,9 +5,9 @@ from fractions import Fraction
 import molmass
 import pytest
 
-from ledger.domain.saponification import KOH, NAOH, FatCharge, alkali_for, superfat_of
+from ledger.domain.saponification import KOH, NAOH, AlkaliCharge, FatCharge, alkali_for, superfat_of
 from ledger.errors import BadInput
-from ledger.reference.tables import find_fat
+from ledger.reference.tables import fats
 
 
 def pure(formula: str) -> FatCharge:
@@ -51,7 +51,7 @@ CODEX = {
 
 @pytest.mark.parametrize("key", CODEX)
 def test_the_alkali_for_a_fat_lies_in_the_middle_of_its_codex_range(key: str) -> None:
-    fat, (low, high) = find_fat(key), CODEX[key]
+    fat, (low, high) = fats()[key], CODEX[key]
     assert (fat.sap_low_mg_per_kg, fat.sap_high_mg_per_kg) == (low * 1000, high * 1000)
     charge = FatCharge(key, 1_000_000, fat.sap_low_mg_per_kg, fat.sap_high_mg_per_kg)
     need = alkali_for([charge], kind="NaOH", superfat_ppm=0)
@@ -71,7 +71,9 @@ def test_a_blend_worked_out_by_hand() -> None:
     assert need.demand_mg / 1000 == pytest.approx(146.91, abs=0.01)
     assert need.pure_mg / 1000 == pytest.approx(139.56, abs=0.01)
     assert need.weigh_mg / 1000 == pytest.approx(140.97, abs=0.01)
-    assert superfat_of(fats, kind="NaOH", alkali_mg=need.weigh_mg, purity_ppm=990_000) == pytest.approx(50_000, abs=10)
+    assert superfat_of(fats, [AlkaliCharge("lye", "NaOH", need.weigh_mg, 990_000, 990_000)]) == pytest.approx(
+        50_000, abs=10
+    )
 
 
 def test_potassium_takes_as_much_more_as_it_weighs_more() -> None:

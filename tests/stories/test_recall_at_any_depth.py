@@ -6,8 +6,9 @@ from typing import Any
 
 import pytest
 
+from ledger.operations.bulk import strain_batch
 from ledger.operations.combine import combine
-from ledger.operations.cut import cut_batch, strain_batch
+from ledger.operations.cut import cut_batch
 from ledger.operations.hold_reached import hold_reached
 from ledger.operations.materials import MaterialFacts, add_material
 from ledger.operations.plan import PlanRequest, plan_batch

@@ -10,7 +10,7 @@ ALTER TABLE material_revision ADD COLUMN water_ppm INTEGER;       -- the share o
 ALTER TABLE lot ADD COLUMN purity_high_ppm INTEGER;               -- the top of a certificate's range; purity_ppm is its foot
 ALTER TABLE lot ADD COLUMN water_ppm INTEGER;
 
-ALTER TABLE plan_line ADD COLUMN in_demand INTEGER CHECK (in_demand IN (0,1));   -- 0: a fat kept out of the lye's reckoning
+ALTER TABLE plan_line ADD COLUMN in_demand INTEGER CHECK (in_demand IN (0,1));   -- 0: a fat or an acid the lye is not reckoned for
 
 -- A new target for a line after a mis-weighing was corrected; the latest counts.
 CREATE TABLE plan_target (

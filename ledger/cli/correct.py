@@ -1,0 +1,112 @@
+"""soapledger batch correct: what can be done about a wrong weight before lye and fats have met."""
+
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from ledger.cli.desk import desk
+from ledger.cli.show import out_json, say, say_wrapped
+from ledger.errors import BadInput, Refused
+
+if TYPE_CHECKING:
+    from ledger.views.correction import Advice, Correction
+
+_UNKNOWN = ("unknown", "?", "none", "dunno")
+
+
+def correct(
+    ctx: typer.Context,
+    code: Annotated[str, typer.Argument(help="The batch code, e.g. 26-118-0.")],
+    wrong: Annotated[str, typer.Argument(help="The line and what is really in, e.g. '5=160 g'; or unknown.")],
+    take: Annotated[str | None, typer.Option("--take", help="Book the way you took: pour, lye or fats.")] = None,
+    anyway: Annotated[
+        str | None, typer.Option("--anyway", help="Keep a superfat that may be nothing, with the reason.")
+    ] = None,
+    on: Annotated[str | None, typer.Option("--on", help="The day (that of the batch).")] = None,
+    json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
+) -> None:
+    """Say what can be done about a wrong weight, e.g. batch correct 26-118-0 '5=160 g'; --take books what you did."""
+    from ledger.operations.correct import correct_batch
+    from ledger.reference.cautions import cautions
+    from ledger.views.batch import find_batch
+    from ledger.views.correction import correction
+
+    here = desk(ctx)
+    batch = find_batch(here.rows(), code)
+    if wrong.strip().casefold() in _UNKNOWN:
+        how = " ".join(cautions().by_step.get("discard", ()))
+        raise Refused(
+            f"Without knowing which line is wrong the lye of batch {batch.code} cannot be trusted; give it up: "
+            f"soapledger batch discard {batch.code} --reason 'a weight in doubt'. {how}"
+        )
+    line, mass = _read(wrong, here.settings.units)
+    if take is None:
+        found = correction(here.rows(), batch, line, mass)
+        if json:
+            out_json(found)
+            return
+        _say(found, here.settings.units)
+        return
+    from ledger.cli.logging import say_superfat
+
+    made = here.day(on) if on else max(batch.planned_on, batch.made_on or batch.planned_on)
+    check = correct_batch(
+        here.book(), batch.code, line, mass, take=take.casefold(), on=made, by=here.who, anyway=anyway
+    )
+    if json:
+        out_json({"batch": find_batch(here.rows(), batch.code), "lye": check})
+        return
+    say(f"Batch {batch.code}: line {line} is booked as it was, and what was done about it; both stay to be read.")
+    say_superfat(check)
+    say(f"Next: soapledger batch log {batch.code}")
+
+
+def _read(text: str, units: str) -> tuple[int, int]:
+    from ledger.domain.quantity import parse_mass
+
+    number, separator, weight = text.partition("=")
+    if not separator or not number.strip().isdecimal():
+        raise BadInput(f"'{text}' is not a line with its weight; write it like '5=160 g', or unknown.")
+    typed = weight.strip()
+    if typed and typed[-1].isdigit():
+        typed += " oz" if units == "us" else " g"
+    return int(number), parse_mass(typed, what="what is really in")
+
+
+def _say(found: "Correction", units: str) -> None:
+    from ledger.domain.quantity import show_mass, show_share
+
+    say_wrapped(
+        f"Batch {found.batch_code}, line {found.line}: {show_mass(found.actual_mg, units)} of {found.material} "
+        f"in place of {show_mass(found.meant_mg, units)}. If lye and fats have not met yet, there are these ways, "
+        f"in this order (meant: superfat {show_share(found.superfat_meant_ppm)}):"
+    )
+    for place, one in enumerate(found.advice, 1):
+        say_wrapped(_words(one, units), first=f"  {place}. ", indent="     ")
+    best = next((one.way for one in found.advice if one.possible and (one.likely_low_ppm or 0) > 0), None)
+    say_wrapped(
+        "If they have met, or you are not sure which line is wrong, stop: "
+        f"soapledger batch correct {found.batch_code} unknown"
+    )
+    if best:
+        say_wrapped(
+            "Do it at the bench, then book it, for example: soapledger batch correct "
+            f"{found.batch_code} '{found.line}={found.actual_mg / 1000:g} g' --take {best}"
+        )
+
+
+def _words(one: "Advice", units: str) -> str:
+    from ledger.domain.quantity import show_mass, show_share, show_volume
+
+    text = one.words[0].upper() + one.words[1:]
+    if one.nominal_ppm is None or one.likely_low_ppm is None or one.all_low_ppm is None:
+        return f"{one.way}: {text}."
+    text += (
+        f"; superfat {show_share(one.nominal_ppm, 2)}, likely low {show_share(one.likely_low_ppm, 2)}, "
+        f"all low {show_share(one.all_low_ppm, 2)}; {show_mass(one.dough_mg, units)} in the pot"
+    )
+    if one.bars:
+        text += f", about {one.bars} bars"
+    if one.overfull_ul:
+        text += f"; {show_volume(one.overfull_ul, units)} more than the mould holds"
+    return f"{one.way}: {text}."

@@ -1,0 +1,83 @@
+"""What changed between two versions of a recipe, in grams and percent."""
+
+from ledger.cli.desk import Desk
+from ledger.cli.show import amount, say, table
+from ledger.domain.quantity import show_mass, show_share
+from ledger.domain.recipe import Recipe
+from ledger.views.recipe import RecipeSheet, recipe_by_code, recipe_sheet
+
+_Key = tuple[str, str, str]
+
+
+def say_difference(here: Desk, code: str, version: int) -> None:
+    """Every line and figure of a version that differs from the version before."""
+    card = recipe_by_code(here.rows(), code)
+    before, after = (recipe_sheet(here.rows(), card, version=number) for number in (version - 1, version))
+    old, new = _lines(before, here.settings.units), _lines(after, here.settings.units)
+    rows = [
+        (key[0], *old.get(key, ("–", "")), *new.get(key, ("–", "")), _apart(key, before, after))
+        for key in dict.fromkeys([*old, *new])
+        if old.get(key) != new.get(key)
+    ]
+    if rows:
+        table(("", "was", "", "is", "", "more or less"), rows, right=(1, 2, 3, 4, 5))
+    for label, was, now in _figures(before.recipe, after.recipe, here.settings.units):
+        if was != now:
+            say(f"  {label}: {was or 'not given'} → {now or 'not given'}")
+
+
+def _lines(sheet: RecipeSheet, units: str) -> dict[_Key, tuple[str, str]]:
+    """Amount and share of the fats of every line, by material, stage and portion."""
+    found = {}
+    for one in sheet.targets:
+        counted = one.line.role == "packaging"
+        share = show_share(round(one.target * 1_000_000 / sheet.fats_mg)) if sheet.fats_mg and not counted else ""
+        key = (sheet.materials[one.line.material].name, one.line.stage, one.line.portion or "")
+        found[key] = (amount(one.target, counted, units), share)
+    return found
+
+
+def _apart(key: _Key, before: RecipeSheet, after: RecipeSheet) -> str:
+    """By how many percent a line grew or shrank."""
+    masses = []
+    for sheet in (before, after):
+        mine = [
+            one.target
+            for one in sheet.targets
+            if (sheet.materials[one.line.material].name, one.line.stage, one.line.portion or "") == key
+        ]
+        masses.append(sum(mine))
+    if not masses[0] or not masses[1]:
+        return "new" if masses[1] else "gone"
+    change = (masses[1] - masses[0]) * 1_000_000 // masses[0]
+    return f"{'+' if change > 0 else ''}{show_share(change)}"
+
+
+def _figures(before: Recipe, after: Recipe, units: str) -> list[tuple[str, str, str]]:
+    """What is not a line, as it was and as it is."""
+
+    def of(recipe: Recipe) -> dict[str, str]:
+        rule = recipe.water_rule
+        names = {"per_alkali": ": 1 of alkali", "lye_concentration": "% of the lye", "of_fats": "% of the fats"}
+        scale = 1_000_000 if rule and rule.kind == "per_alkali" else 10_000
+        return {
+            "name": recipe.name,
+            "superfat": show_share(recipe.superfat_ppm) if recipe.superfat_ppm is not None else "",
+            "water": f"{rule.value_ppm / scale:g} {names[rule.kind]}" if rule else "",
+            "alkalis": ", ".join(f"{kind} {show_share(ppm)}" for kind, ppm in recipe.alkali_shares_ppm.items()),
+            "cure": f"{recipe.cure_days} days",
+            "usable from": f"{recipe.usable_from_days} days" if recipe.usable_from_days else "",
+            "water left": show_share(recipe.water_left_ppm),
+            "water at its driest": show_share(recipe.driest_water_ppm),
+            "best before": f"{recipe.best_before_months} months",
+            "mould": " ".join(filter(None, (recipe.mould, recipe.mould_size.text if recipe.mould_size else None))),
+            "bars": str(recipe.bars or ""),
+            "net weight": show_mass(recipe.net_weight_mg, units) if recipe.net_weight_mg else "",
+            "your work": f"{recipe.work_minutes} minutes" if recipe.work_minutes else "",
+            "gives": recipe.yields or "",
+            "infusion": f"{recipe.infusion_days} days" if recipe.infusion_days else "",
+            "portions": ", ".join(f"{one.name} {show_share(one.share_ppm)}" for one in recipe.portions),
+        }
+
+    old, new = of(before), of(after)
+    return [(label, old[label], new[label]) for label in old]

@@ -1,0 +1,145 @@
+"""What is filled off in bulk: an oil strained off its herbs, a blend of fats, a stock lye."""
+
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+
+from ledger.domain.quantity import show_mass
+from ledger.errors import BadInput, Refused
+from ledger.operations.cut import ready_to_yield
+from ledger.operations.receive import next_lot_code
+from ledger.storage.book import Book, Transaction
+from ledger.storage.tables import Decision, Lot, Movement
+from ledger.views.batch import BatchRow, find_batch
+from ledger.views.lots import place_of_kind
+from ledger.views.lye_check import Weighed, weighed_in
+from ledger.views.record import mass_in
+from ledger.views.settings import settings
+
+
+@dataclass(frozen=True)
+class _Figures:
+    """What the new lot carries of what went in."""
+
+    sap_low_mg_per_kg: int | None = None
+    sap_high_mg_per_kg: int | None = None
+    purity_ppm: int | None = None
+    water_ppm: int | None = None
+    certificate: str | None = None
+
+
+def strain_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str) -> str:
+    """Book the oil strained off an infusion as a new, accepted lot and return its code.
+
+    What stays in the cloth is waste and is not declared. Its saponification value is that of the oil
+    that went in; its best-before is the earliest of what went in. Raises Refused like `cut_batch`.
+    """
+    with book.write("batch strain") as tx:
+        batch = _may_fill(tx, code, "infusion", mass_mg, on)
+        lot = _book(tx, batch, mass_mg, _of_the_oil(tx, batch), on=on, by=by, why="strained")
+        tx.say(f"Strained batch {batch.code} as lot {lot}.")
+    return lot
+
+
+def fill_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str) -> str:
+    """Book a blend of fats or a stock lye, filled off into its container, as a new, accepted lot; returns its code.
+
+    A blend carries the saponification values of its fats, weighted by mass; a stock lye its strength, worked out
+    from what was weighed. Raises Refused like `cut_batch`.
+    """
+    with book.write("batch fill") as tx:
+        batch = _may_fill(tx, code, "blend", mass_mg, on)
+        parts = weighed_in(tx.rows, batch.id)
+        dissolved = any(one.role == "alkali" for one in parts)
+        figures = _stock_lye(parts) if dissolved else _blend(parts)
+        lot = _book(tx, batch, mass_mg, figures, on=on, by=by, why="filled off")
+        tx.say(f"Filled off batch {batch.code} as lot {lot}.")
+    return lot
+
+
+def _may_fill(tx: Transaction, code: str, process: str, mass_mg: int, on: date) -> BatchRow:
+    batch = find_batch(tx.rows, code)
+    if mass_mg <= 0:
+        raise BadInput("How much came of it? Write its weight, such as 480 g.")
+    if batch.process != process:
+        way = {
+            "infusion": f"it is strained: soapledger batch strain {batch.code} WEIGHT",
+            "blend": f"it is filled off: soapledger batch fill {batch.code} WEIGHT",
+        }.get(batch.process, f"it is cut: soapledger batch cut {batch.code} BARS")
+        raise Refused(f"Batch {batch.code} is {'soap' if batch.soap else batch.process}; {way}")
+    ready_to_yield(tx.rows, batch, on)
+    put_in = mass_in(tx.rows, batch.id)
+    if mass_mg > put_in:
+        units = settings(tx.rows).units
+        raise Refused(f"{show_mass(mass_mg, units)} came out and only {show_mass(put_in, units)} went in; weigh again.")
+    return batch
+
+
+def _book(tx: Transaction, batch: BatchRow, mass_mg: int, figures: _Figures, *, on: date, by: str, why: str) -> str:
+    dates = tx.rows.execute(
+        "SELECT min(l.best_before) FROM lot l JOIN material m ON m.id = l.material_id "
+        "WHERE m.kind IN ('fat', 'intermediate') AND l.id IN "
+        "(SELECT lot_id FROM movement WHERE batch_id = ? GROUP BY lot_id HAVING sum(quantity) < 0)",
+        (batch.id,),
+    ).fetchone()[0]
+    lot = tx.add(
+        Lot(
+            code=next_lot_code(tx),
+            material_id=batch.material_id,
+            on=on,
+            batch_id=batch.id,
+            best_before=date.fromisoformat(dates) if dates else None,
+            sap_low_mg_per_kg=figures.sap_low_mg_per_kg,
+            sap_high_mg_per_kg=figures.sap_high_mg_per_kg,
+            purity_ppm=figures.purity_ppm,
+            water_ppm=figures.water_ppm,
+            certificate=figures.certificate,
+        )
+    )
+    assert lot.id is not None
+    workshop = place_of_kind(tx.rows, "workshop")
+    tx.add(Movement(lot_id=lot.id, place_id=workshop.id, on=on, quantity=mass_mg, kind="yielded", batch_id=batch.id))
+    tx.add(Decision(lot_id=lot.id, verdict="accepted", on=on, by=by, reason=why))
+    return lot.code
+
+
+def _of_the_oil(tx: Transaction, batch: BatchRow) -> _Figures:
+    """The range that holds for every oil that went in, where each lot has its own certificate."""
+    fats = tx.rows.execute(
+        """
+        SELECT l.sap_low_mg_per_kg AS low, l.sap_high_mg_per_kg AS high
+        FROM lot l JOIN material m ON m.id = l.material_id
+        WHERE m.kind IN ('fat', 'intermediate') AND l.id IN
+          (SELECT lot_id FROM movement WHERE batch_id = ? GROUP BY lot_id HAVING sum(quantity) < 0)
+        """,
+        (batch.id,),
+    ).fetchall()
+    if not fats or any(row["low"] is None for row in fats):
+        return _Figures()
+    low, high = min(row["low"] for row in fats), max(row["high"] for row in fats)
+    return _Figures(sap_low_mg_per_kg=low, sap_high_mg_per_kg=high, certificate="of the oil that went in")
+
+
+def _blend(parts: tuple[Weighed, ...]) -> _Figures:
+    """Saponification values weighted by mass; a fat without one is named by BadInput."""
+    fats = [one.figures.fat(one.mass_mg) for one in parts if one.role in ("fat", "intermediate")]
+    whole = sum(one.mass_mg for one in parts)
+    low = Fraction(sum(fat.mass_mg * fat.sap_low_mg_per_kg for fat in fats), whole)
+    high = Fraction(sum(fat.mass_mg * fat.sap_high_mg_per_kg for fat in fats), whole)
+    return _Figures(round(low), round(high), certificate="worked out from what went in")
+
+
+def _stock_lye(parts: tuple[Weighed, ...]) -> _Figures:
+    """Its strength: pure alkali over all that was weighed; and its water."""
+    alkalis = [one for one in parts if one.role == "alkali"]
+    whole = sum(one.mass_mg for one in parts)
+    pure = sum((one.mass_mg * one.figures.alkali(one.mass_mg).purity_ppm for one in alkalis), Fraction(0))
+    water = sum((one.figures.water_mg(one.mass_mg) for one in parts if one.role == "liquid"), Fraction(0))
+    water += sum(
+        (one.figures.water_mg(one.mass_mg) for one in alkalis if one.figures.water_ppm is not None), Fraction(0)
+    )
+    return _Figures(
+        purity_ppm=round(pure / whole),
+        water_ppm=round(water * 1_000_000 / whole),
+        certificate="worked out from what went in",
+    )

@@ -1,0 +1,79 @@
+"""Refuses lye that is likely to be left over, says what would make it safe, and keeps the decision to go on."""
+
+from datetime import date
+
+from ledger.domain.formulate import Formulation
+from ledger.domain.quantity import show_share
+from ledger.errors import Refused
+from ledger.storage.book import Transaction
+from ledger.storage.tables import Decision
+from ledger.views.batch import BatchRow
+from ledger.views.lye_check import LyeCheck
+from ledger.views.reading import Rows
+from ledger.views.recipe import RecipeCard
+
+
+def likely_low_refusal(worked: Formulation, card: RecipeCard) -> str | None:
+    """Why a recipe is not planned with what is in hand, and what would make it safe; None where it may be."""
+    low = worked.pot.lowest()
+    if low.likely_low_ppm > 0:
+        return None
+    pot = " in the pot, before the fat held back goes in," if worked.pot.before_addition() else ""
+    what = (
+        f"{card.name} is reckoned{pot} with a superfat of {show_share(low.nominal_ppm, 2)}, but from what is known of "
+        f"these lots it is likely to be as low as {show_share(low.likely_low_ppm, 2)}: lye may be left over and burn."
+    )
+    advice = worked.advice()
+    ways = []
+    if advice.superfat_ppm is not None:
+        ways.append(f"write superfat = {advice.superfat_ppm / 10_000:g} in the recipe")
+    if advice.certificate_of is not None and advice.with_certificate_ppm is not None:
+        enough = "would do by itself" if advice.with_certificate_ppm > 0 else "would narrow it most"
+        ways.append(
+            f"get the certificate of the lot of {advice.certificate_of}, which {enough} "
+            f"(likely low {show_share(advice.with_certificate_ppm, 2)} if it gives the middle of the range)"
+        )
+    return f"{what} To make it safe: {'; or '.join(ways)}. To plan it as it is, add --anyway REASON."
+
+
+LIKELY_NOTHING = "superfat likely nothing: "  # before the reason of a decision taken at the plan
+
+
+def keep_or_refuse(
+    tx: Transaction, batch_id: int, refusal: str | None, *, anyway: str | None, on: date, by: str, before: str = ""
+) -> None:
+    """Raise Refused, unless a reason was given, which is kept as a decision about the batch, `before` ahead of it."""
+    if refusal is None:
+        return
+    if not (anyway or "").strip():
+        raise Refused(refusal)
+    tx.add(Decision(batch_id=batch_id, verdict="accepted", on=on, by=by, reason=before + (anyway or "")))
+
+
+def plan_was_decided(rows: Rows, batch_id: int) -> bool:
+    """Whether someone decided to make the batch although its superfat is likely to be nothing."""
+    found = rows.execute(
+        "SELECT 1 FROM live_decision WHERE batch_id = ? AND verdict = 'accepted' AND reason LIKE ?",
+        (batch_id, LIKELY_NOTHING + "%"),
+    )
+    return found.fetchone() is not None
+
+
+def as_weighed_refusal(batch: BatchRow, check: LyeCheck, *, decided: bool) -> str | None:
+    """Why weights are not booked; None where they may be.
+
+    What was decided at the plan, that likely low may be nothing, is not asked again; a superfat that is itself
+    nothing is.
+    """
+    low = check.before_addition or check.superfat
+    if low is None or low.likely_low_ppm > 0 or (decided and low.nominal_ppm > 0):
+        return None
+    pot = ", before the fat held back goes in," if check.before_addition else ""
+    shown = f"With these weights batch {batch.code}{pot} has a superfat of {show_share(low.nominal_ppm, 2)}"
+    ways = (
+        f"Nothing was written. Weigh again; for what can be done: soapledger batch correct {batch.code} LINE=GRAMS. "
+        "To keep it as it is, add --anyway REASON."
+    )
+    if low.nominal_ppm <= 0:
+        return f"{shown}: lye is left over and it would burn. {ways}"
+    return f"{shown}, likely as low as {show_share(low.likely_low_ppm, 2)}: lye may be left over and burn. {ways}"
