@@ -95,6 +95,10 @@ def log(
         say(f"Next: soapledger batch log {batch.code}")
     elif now.process == "infusion":
         say(f"Next, when it has drawn: soapledger batch strain {batch.code} WEIGHT")
+    elif now.process == "blend" and now.yield_lot_id is None:
+        say(f"Next: soapledger batch fill {batch.code} WEIGHT")
+    elif not now.soap and now.yield_lot_id is None:
+        say(f"Next, at trace: soapledger batch divide {batch.code}")
     elif now.yield_lot_id is not None:
         say(f"It is {now.status}; see it whole: soapledger batch show {batch.code}")
     elif now.poured or now.process == "rebatch":

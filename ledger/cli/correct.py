@@ -83,16 +83,27 @@ def _say(found: "Correction", units: str) -> None:
     )
     for place, one in enumerate(found.advice, 1):
         say_wrapped(_words(one, units), first=f"  {place}. ", indent="     ")
-    best = next((one.way for one in found.advice if one.possible and (one.likely_low_ppm or 0) > 0), None)
-    say_wrapped(
-        "If they have met, or you are not sure which line is wrong, stop: "
-        f"soapledger batch correct {found.batch_code} unknown"
-    )
+    say_wrapped("If they have met, or you are not sure which line is wrong, stop:")
+    say(f"  soapledger batch correct {found.batch_code} unknown")
+    best = _nearest(found)
     if best:
-        say_wrapped(
-            "Do it at the bench, then book it, for example: soapledger batch correct "
-            f"{found.batch_code} '{found.line}={found.actual_mg / 1000:g} g' --take {best}"
-        )
+        say_wrapped("Do it at the bench, then book the way you took, for example:")
+        wrong = f"'{found.line}={found.actual_mg / 1000:g} g'"
+        say(f"  soapledger batch correct {found.batch_code} {wrong} --take {best}")
+
+
+def _nearest(found: "Correction") -> str | None:
+    """Pouring it as it is where that gives an ordinary bar, else the way that comes nearest to what was meant."""
+    able = [
+        one
+        for one in found.advice
+        if one.possible and one.nominal_ppm is not None and one.likely_low_ppm is not None and one.likely_low_ppm > 0
+    ]
+    for one in able:
+        if one.way == "pour" and abs((one.nominal_ppm or 0) - found.superfat_meant_ppm) <= 10_000:
+            return one.way
+    best = min(able, key=lambda one: abs((one.nominal_ppm or 0) - found.superfat_meant_ppm), default=None)
+    return best.way if best else None
 
 
 def _words(one: "Advice", units: str) -> str:

@@ -90,7 +90,7 @@ def started_from(old: "MaterialFacts", found: "Reference") -> "MaterialFacts":
             facts,
             sap_low_mg_per_kg=found.sap_low_mg_per_kg,
             sap_high_mg_per_kg=found.sap_high_mg_per_kg,
-            sap_source=f"{found.source} ({found.status})",
+            sap_source=found.source,
             inci_sodium=found.inci_sodium,
             inci_potassium=found.inci_potassium,
         )
@@ -98,7 +98,7 @@ def started_from(old: "MaterialFacts", found: "Reference") -> "MaterialFacts":
         return replace(facts, alkali_kind=found.kind)
     if isinstance(found, ReferenceAcid):
         return replace(facts, acid_koh_mg_per_kg=found.koh_mg_per_kg, purity_ppm=found.strength_ppm)
-    return replace(facts, water_ppm=found.water_ppm)
+    return replace(facts, water_ppm=found.water_ppm, density_mg_per_ml=found.density_mg_per_ml)
 
 
 def read_facts(

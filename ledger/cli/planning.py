@@ -91,8 +91,8 @@ def say_plan(sheet: "Worksheet", units: str) -> None:
 
     care = cautions()
     say(care.first)
-    for texts in care.by_step.values():
-        for one in texts:
+    for step, texts in care.by_step.items():
+        for one in texts if step != "discard" else ():
             say_wrapped(one, first="  ! ", indent="    ")
     say()
     facts = f"{sheet.product}, version {sheet.recipe_version}, for {show_date(sheet.made_on)}"

@@ -108,8 +108,12 @@ def _say_soap(page: RecipePage) -> None:
 
 
 def _say_profile(page: RecipePage) -> None:
+    counted = [one for one in page.profile if one.high_ppm >= 10_000]
     ranges = ", ".join(
-        f"{one.name} {one.low_ppm / 10_000:.0f} to {one.high_ppm / 10_000:.0f} %" for one in page.profile
+        f"{one.name} {one.low_ppm / 10_000:.1f} to {one.high_ppm / 10_000:.1f} %"
+        for one in sorted(counted, key=lambda one: -one.high_ppm)
     )
+    if rest := [one.name for one in page.profile if one.high_ppm < 10_000]:
+        ranges += f"; under 1 %: {', '.join(rest)}"
     without = f" Not counted, for want of published figures: {', '.join(page.no_profile)}." if page.no_profile else ""
     say_wrapped(f"Fatty acids of its fats, as published ranges: {ranges}.{without}")

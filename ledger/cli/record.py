@@ -1,6 +1,6 @@
 """The batch record on the screen."""
 
-from ledger.cli.show import amount, say, table
+from ledger.cli.show import amount, say, say_wrapped, table
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
 from ledger.views.batch_record import BatchRecord
@@ -50,7 +50,7 @@ def say_record(record: BatchRecord) -> None:
         if value:
             say(f"  {label:12} {value}")
     for warning in record.warnings:
-        say(f"  ! {warning}")
+        say_wrapped(warning, first="  ! ", indent="    ")
     if record.materials:
         say()
         table(

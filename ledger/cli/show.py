@@ -1,5 +1,6 @@
 """How answers are shown: a sentence, a table, JSON, a question."""
 
+import re
 import sys
 from collections.abc import Collection, Sequence
 from dataclasses import fields, is_dataclass
@@ -9,6 +10,9 @@ from typing import Any
 import typer
 
 from ledger.errors import BadInput, Refused
+
+_GLUE = "\ue000"  # a private sign that no text holds
+_UNIT = re.compile(r"(\d) (?=(?:%|g|kg|oz|lb|mL|fl oz|°C|°F|mg)(?:\W|$))")
 
 
 def say(text: str = "") -> None:
@@ -22,7 +26,9 @@ def say_wrapped(text: str, *, indent: str = "", first: str = "") -> None:
     import textwrap
 
     wide = max(40, shutil.get_terminal_size((80, 24)).columns)
-    say(textwrap.fill(text, wide, initial_indent=first or indent, subsequent_indent=indent, break_on_hyphens=False))
+    glued = _UNIT.sub(lambda found: found[1] + _GLUE, text)  # a number stays on the line of its unit
+    lines = textwrap.fill(glued, wide, initial_indent=first or indent, subsequent_indent=indent, break_on_hyphens=False)
+    say(lines.replace(_GLUE, " "))
 
 
 def warn(text: str) -> None:

@@ -35,7 +35,7 @@ def draw_worksheet(view: Worksheet, *, cautions: Cautions, paper: str = "A4") ->
     story += _caution((cautions.first, *cautions.by_step.get("start", ())), wide)
     story += _caution([f"First aid. {text}" for text in cautions.by_step.get("first aid", ())], wide)
     story.append(box_row([para("Bench and tools clean; scale reads the test weight", TYPE.body)], _box(view), wide))
-    mixed = not view.alkali_mg
+    mixed = view.process not in ("cold", "hot")
     for stage, group in groupby((line for line in view.lines if not line.pieces), key=lambda line: line.stage):
         if stage in ("at trace", "after the cook") and not mixed:
             story += _mixing(view, cautions, wide)
@@ -66,7 +66,7 @@ def _head(view: Worksheet, wide: float) -> Table:
         ("process", view.process),
         ("in the pot", show_mass(view.dough_mg, view.units)),
         ("mould", ", ".join(word for word in (view.mould, bars) if word)),
-        ("superfat", show_share(view.superfat_ppm) if view.superfat_ppm is not None else ""),
+        ("superfat", _superfat(view)),
         ("lye", show_share(view.lye_concentration_ppm) if view.lye_concentration_ppm is not None else ""),
         ("water", f"{ratio:.2f} to 1 of alkali" if view.water_per_alkali_thousandths else ""),
     )
@@ -77,6 +77,14 @@ def _head(view: Worksheet, wide: float) -> Table:
         facts(pairs, TYPE.body, label_width=20 * mm, total=wide - 29 * mm, columns=2),
     ]
     return titled(left, view.batch_code, wide)
+
+
+def _superfat(view: Worksheet) -> str:
+    """What is meant, and the likely low of the pot as it cooks."""
+    if view.superfat_ppm is None:
+        return ""
+    low = view.before_addition or view.superfat
+    return show_share(view.superfat_ppm) + (f", likely low {show_share(low.likely_low_ppm)}" if low else "")
 
 
 def _caution(texts: Sequence[str], wide: float) -> list[Flowable]:
@@ -154,6 +162,10 @@ def _ending(view: Worksheet, wide: float) -> list[Flowable]:
     unit = _scale(view)
     if view.process == "infusion":
         title, asked = "Strain", [("Strained on", "date"), ("Oil strained off", unit)]
+    elif view.process == "blend":
+        title, asked = "Fill off", [("Filled off on", "date"), ("What came of it", unit)]
+    elif not view.gives_bars:
+        title, asked = "Divide at trace", [("Divided at", "clock"), ("Dough in all", unit)]
     else:
         title = "Pour and cut"
         asked = [("Poured at", "clock"), ("Cut on", "date"), ("Bars", ""), ("All bars", unit), ("Offcuts", unit)]

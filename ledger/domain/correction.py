@@ -65,7 +65,12 @@ class Case:
 
 def ways(case: Case, free_mg: Mapping[str, int]) -> tuple[Way, Way, Way]:
     """Pour as it is; less or more of the lye; more fats, as far as they are free (mg by material). In this order."""
-    pour = Way(POUR, case.lines, case.superfat(case.lines))
+    dry = sum(one.mass_mg for one in case.lines if one.role == "alkali")
+    water = sum(one.mass_mg for one in case.lines if one.role == "liquid" and one.stage == WITH_THE_LYE)
+    if water < dry and all(one.figures.water_ppm is None for one in case.lines if one.role == "alkali"):
+        pour = Way(POUR, case.lines, None, "there is less water than alkali, and it does not dissolve")
+    else:
+        pour = Way(POUR, case.lines, case.superfat(case.lines))
     return pour, _by_lye(case), _by_fats(case, free_mg)
 
 
@@ -101,11 +106,34 @@ def _worth(lines: Sequence[InPot]) -> Fraction:
     return sum((one.figures.alkali(one.mass_mg).koh_mg for one in lines if one.role == "alkali"), Fraction(0))
 
 
+def lye_is_made(case: Case) -> bool:
+    """Whether every alkali is in the jug."""
+    return all(one.logged or one.number == case.wrong for one in case.lines if one.role == "alkali")
+
+
+def _fits(case: Case) -> bool:
+    """Whether the alkali is what the fats and acids want, to a step of the scale for each line of it."""
+    alkalis = [one for one in case.lines if one.role == "alkali"]
+    step = sum((one.figures.alkali(case.scale_step_mg).koh_mg for one in alkalis), Fraction(0))
+    return abs(_worth(case.lines) - _wanted(case)) <= step
+
+
+def _more_water(case: Case) -> Way:
+    """Water that was short is made up before the lye is used; water that was too much dries out of the bar."""
+    line = case.line
+    if line.mass_mg >= line.target_mg:
+        return Way(LYE, case.lines, None, "water cannot be taken out of the lye; the bars will take longer to dry")
+    lines = [replace(one, mass_mg=one.target_mg) if one.number == case.wrong else one for one in case.lines]
+    return Way(LYE, tuple(lines), case.superfat(lines))
+
+
 def _by_lye(case: Case) -> Way:
     """Less or more lye: of the solution where it is made, else of each alkali still to be weighed."""
-    made = all(one.logged or one.number == case.wrong for one in case.lines if one.role == "alkali")
+    if case.line.role == "liquid":
+        return _more_water(case)
+    made = lye_is_made(case)
     wanted, worth = _wanted(case), _worth(case.lines)
-    if wanted == worth or worth == 0:
+    if _fits(case) or worth == 0:
         return Way(LYE, case.lines, None, "the lye fits as it is")
     lines = []
     for one in case.lines:
@@ -136,8 +164,8 @@ def _need(case: Case, line: InPot, wanted: Fraction) -> int:
 def _by_fats(case: Case, free_mg: Mapping[str, int]) -> Way:
     """More fats to meet the lye: the one that is short, or all of them in their proportions."""
     wanted, worth = _wanted(case), _worth(case.lines)
-    if worth <= wanted:
-        why = "the lye fits as it is" if worth == wanted else "more fat would only raise the superfat further"
+    if worth <= wanted or _fits(case):
+        why = "the lye fits as it is" if _fits(case) else "more fat would only raise the superfat further"
         return Way(FATS, case.lines, None, why)
     if case.line.role == "fat":
         lines = [replace(one, mass_mg=one.target_mg) if one.number == case.wrong else one for one in case.lines]

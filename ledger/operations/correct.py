@@ -94,9 +94,9 @@ def _takes(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int) ->
 def _change(tx: Transaction, batch: BatchRow, line: PlanLineRow, to: InPot, more: int, *, step: int, on: date) -> None:
     """One line as the way out leaves it."""
     now = next(one for one in plan_lines(tx.rows, batch.id) if one.number == line.number)
+    low, high = tolerance(line.role, to.mass_mg, step=step)
+    tx.add(PlanTarget(plan_line_id=line.id, target=to.mass_mg, low=low, high=high))
     if not now.logged:
-        low, high = tolerance(line.role, to.mass_mg, step=step)
-        tx.add(PlanTarget(plan_line_id=line.id, target=to.mass_mg, low=low, high=high))
         return
     before = _lots(tx, line)
     _weigh(tx, batch, now, to.mass_mg, on)

@@ -1,11 +1,12 @@
 """Plan a batch: lots chosen, lye reckoned for exactly those lots, numbered lines for the bench."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from ledger.domain.formulate import Charge, Formulation, formulate, scaled_bars, targets, tolerance
-from ledger.domain.recipe import Recipe, RecipeLine
+from ledger.domain.recipe import WITH_THE_LYE, Recipe, RecipeLine
+from ledger.domain.saponification import check_dissolves
 from ledger.errors import Refused
 from ledger.operations.allocate import FreeStock, Take, chosen_lots
 from ledger.operations.combine import next_batch_code
@@ -121,7 +122,7 @@ def _fill(
         card = named[line.material]
         filled[line] = stock.wrap(card, target) if line.role == "packaging" else stock.take(card, target)
     if not recipe.soap:
-        return list(filled.items()), None
+        return _lye_into_water(list(filled.items()), named), None
     charges = [
         Charge(line, take.quantity, figures_of(take.card, take.lot))
         for line, takes in filled.items()
@@ -138,3 +139,19 @@ def _fill(
         kind = line.kind or ""
         filled[line] = stock.take(named[line.material], weigh[kind], first=first.get(kind))
     return [(line, filled[line]) for line in recipe.lines if line in filled], worked
+
+
+def _lye_into_water(filled: Filled, named: Mapping[str, MaterialCard]) -> Filled:
+    """A stock lye: the water stands first, and both with the cautions for lye. Raises Refused for too little water."""
+    kinds = {line: named[line.material].kind for line, _ in filled}
+    if "alkali" not in kinds.values():
+        return filled
+    masses = {
+        kind: sum(take.quantity for line, takes in filled for take in takes if kinds[line] == kind)
+        for kind in ("liquid", "alkali")
+    }
+    check_dissolves(masses["liquid"], masses["alkali"])
+    return [
+        (replace(line, stage=WITH_THE_LYE) if kinds[line] in masses else line, takes)
+        for line, takes in sorted(filled, key=lambda one: kinds[one[0]] != "liquid")
+    ]

@@ -31,7 +31,7 @@ def material_facts(row: dict[str, str]) -> MaterialFacts:
         reference_key=fat.key if fat else None,
         sap_low_mg_per_kg=fat.sap_low_mg_per_kg if fat else None,
         sap_high_mg_per_kg=fat.sap_high_mg_per_kg if fat else None,
-        sap_source=f"{fat.source} ({fat.status})" if fat else None,
+        sap_source=fat.source if fat else None,
         alkali_kind=row["alkali"] or None,
         purity_ppm=parse_share(row["purity"]) if row["purity"] else None,
         density_mg_per_ml=_density(row),

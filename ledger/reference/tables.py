@@ -62,6 +62,7 @@ class ReferenceLiquid:
     key: str
     name: str
     water_ppm: int
+    density_mg_per_ml: int
     inci: str | None
     source: str
     status: str
@@ -92,7 +93,9 @@ def fats() -> Mapping[str, ReferenceFat]:
             inci=row["inci"] or None,
             inci_sodium=row["inci_sodium"] or None,
             inci_potassium=row["inci_potassium"] or None,
-            source=f"{row['document']}; {row['source']}",
+            source=f"{row['document']}; {row['source']}"
+            if row["status"] == "read"
+            else f"{row['document']}, from memory, unverified",
             status=row["status"],
         )
         for row in _rows("fats.csv")
@@ -133,7 +136,13 @@ def liquids() -> Mapping[str, ReferenceLiquid]:
         water = _ppm(row["water_percent"])
         assert water is not None
         found[row["key"]] = ReferenceLiquid(
-            row["key"], row["name"], water, row["inci"] or None, row["source"], row["status"]
+            row["key"],
+            row["name"],
+            water,
+            round(Fraction(row["density_g_per_ml"]) * 1000),
+            row["inci"] or None,
+            row["source"],
+            row["status"],
         )
     return found
 

@@ -3,9 +3,10 @@
 import sqlite3
 from dataclasses import dataclass, replace
 
-from ledger.domain.correction import Case, InPot, Way, ways, what_it_means
-from ledger.domain.quantity import show_mass
+from ledger.domain.correction import Case, InPot, Way, lye_is_made, ways, what_it_means
+from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.recipe import WITH_THE_LYE
+from ledger.domain.saponification import lye_concentration
 from ledger.domain.scaling import Dough
 from ledger.errors import BadInput, Refused
 from ledger.views.batch import BatchRow, PlanLineRow, plan_lines, recipe_of
@@ -162,11 +163,14 @@ def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solutio
         return f"not a way out: {way.why_not}"
     if way.name == "pour":
         assert way.superfat
+        if case.line.role == "liquid":
+            return f"pour it as it is: {_lye_words(case)}"
         return f"pour it as it is: {what_it_means(way.superfat)}"
     if way.name == "fats":
         return "add " + ", ".join(f"{show_mass(mass, units)} of {one.material}" for one, mass in changes)
-    made = all(one.logged or one.number == case.wrong for one in case.lines if one.role == "alkali")
-    if not made:
+    if case.line.role == "liquid":
+        return f"add {show_mass(solution, units)} of {case.line.material} to the lye before it is used"
+    if not lye_is_made(case):
         return "weigh " + ", ".join(
             f"{show_mass(one.mass_mg, units)} of {one.material} in place of {show_mass(one.target_mg, units)}"
             for one, _ in changes
@@ -175,6 +179,16 @@ def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solutio
         return f"leave {show_mass(-solution, units)} of the lye solution in the jug"
     parts = ", ".join(f"{show_mass(mass, units)} of {one.material}" for one, mass in changes)
     return f"make {show_mass(solution, units)} more of the same lye ({parts}) and use it too"
+
+
+def _lye_words(case: Case) -> str:
+    """How strong the lye is with the water as it is, and what that means (common practice, no source)."""
+    alkali = sum(one.mass_mg for one in case.lines if one.role == "alkali")
+    water = sum(one.mass_mg for one in case.lines if one.role == "liquid" and one.stage == WITH_THE_LYE)
+    shown = f"the lye is then {show_share(lye_concentration(water, alkali))}"
+    meant = case.line.target_mg
+    effect = "it traces faster and dries sooner" if case.line.mass_mg < meant else "it traces slower and dries longer"
+    return f"{shown}; {effect}"
 
 
 def _size(rows: sqlite3.Connection, batch: BatchRow, way: Way) -> tuple[int, int, int | None]:

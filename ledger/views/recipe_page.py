@@ -111,10 +111,7 @@ def recipe_page(
         dough_mg=sum(one.target for one in sheet.targets if one.line.role != "packaging"),
         dough_ul=volume,
         density_mg_per_ml=density,
-        mould=" ".join(
-            word for word in (recipe.mould if mould is None else None, f"({into.text})" if into else None) if word
-        )
-        or None,
+        mould=_mould(recipe.mould if mould is None else None, into),
         mould_ul=into.volume_ul if into else None,
         bars=scaled_bars(recipe, fats_mg),
         net_weight_mg=recipe.net_weight_mg,
@@ -127,6 +124,13 @@ def recipe_page(
         warnings=tuple(_warnings(sheet, volume, into, own.units, skin)),
         printed_from=printed_from(rows, program),
     )
+
+
+def _mould(name: str | None, into: Mould | None) -> str | None:
+    """The mould by its name and its size."""
+    if name and into:
+        return f"{name} ({into.text})"
+    return into.text if into else name
 
 
 def dough_of(sheet: RecipeSheet) -> Dough | None:

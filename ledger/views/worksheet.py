@@ -44,7 +44,8 @@ class Worksheet:
     product: str
     recipe_code: str
     recipe_version: int
-    process: str  # cold, hot, infusion, rebatch
+    process: str  # cold, hot, infusion, blend, rebatch, portion
+    gives_bars: bool
     made_on: date
     lines: tuple[WeighLine, ...]
     fats_mg: int
@@ -107,6 +108,7 @@ def worksheet(rows: sqlite3.Connection, code: str, *, program: str) -> Worksheet
         recipe_code=batch.recipe_code or "",
         recipe_version=batch.recipe_version or 0,
         process=batch.process,
+        gives_bars=batch.soap,
         made_on=batch.on,
         lines=tuple(lines),
         fats_mg=fats,

@@ -139,6 +139,7 @@ def sheet() -> Worksheet:
         recipe_code="calendula",
         recipe_version=3,
         process="cold",
+        gives_bars=True,
         made_on=MADE,
         lines=LINES,
         fats_mg=1_000_000,
