@@ -8,7 +8,6 @@ from ledger.errors import BadInput
 
 if TYPE_CHECKING:
     from ledger.operations.materials import MaterialFacts
-    from ledger.reference.tables import Reference
     from ledger.views.material import MaterialCard
 
 Like = Annotated[
@@ -78,29 +77,6 @@ def kind_of(like: str | None, alkali: str | None) -> str:
     return "additive" if isinstance(found, ReferenceAcid) else "liquid"
 
 
-def started_from(old: "MaterialFacts", found: "Reference") -> "MaterialFacts":
-    """The facts with the published figures of what it is like."""
-    from dataclasses import replace
-
-    from ledger.reference.tables import ReferenceAcid, ReferenceAlkali, ReferenceFat
-
-    facts = replace(old, reference_key=found.key, inci=found.inci or old.inci)
-    if isinstance(found, ReferenceFat):
-        return replace(
-            facts,
-            sap_low_mg_per_kg=found.sap_low_mg_per_kg,
-            sap_high_mg_per_kg=found.sap_high_mg_per_kg,
-            sap_source=found.source,
-            inci_sodium=found.inci_sodium,
-            inci_potassium=found.inci_potassium,
-        )
-    if isinstance(found, ReferenceAlkali):
-        return replace(facts, alkali_kind=found.kind)
-    if isinstance(found, ReferenceAcid):
-        return replace(facts, acid_koh_mg_per_kg=found.koh_mg_per_kg, purity_ppm=found.strength_ppm)
-    return replace(facts, water_ppm=found.water_ppm, density_mg_per_ml=found.density_mg_per_ml)
-
-
 def read_facts(
     old: "MaterialFacts",
     *,
@@ -120,6 +96,7 @@ def read_facts(
     from dataclasses import replace
 
     from ledger.domain.quantity import parse_share
+    from ledger.operations.materials import started_from
     from ledger.reference.tables import find_reference
 
     facts = started_from(old, find_reference(like)) if like else old

@@ -1,10 +1,11 @@
 """Add a material, or change what is known of one."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ledger.domain.saponification import WHOLE_PPM, check_purity
 from ledger.domain.shortcode import check_code, short_code
 from ledger.errors import BadInput
+from ledger.reference.tables import Reference, ReferenceAcid, ReferenceAlkali, ReferenceFat
 from ledger.storage.book import Book
 from ledger.storage.tables import Material, MaterialRevision
 from ledger.views.material import material_by_code, material_list
@@ -28,6 +29,25 @@ class MaterialFacts:
     inci_potassium: str | None = None
     acid_koh_mg_per_kg: int | None = None
     water_ppm: int | None = None
+
+
+def started_from(facts: MaterialFacts, found: Reference) -> MaterialFacts:
+    """The facts with the published figures of what a material is like."""
+    facts = replace(facts, reference_key=found.key, inci=found.inci or facts.inci)
+    if isinstance(found, ReferenceFat):
+        return replace(
+            facts,
+            sap_low_mg_per_kg=found.sap_low_mg_per_kg,
+            sap_high_mg_per_kg=found.sap_high_mg_per_kg,
+            sap_source=found.source,
+            inci_sodium=found.inci_sodium,
+            inci_potassium=found.inci_potassium,
+        )
+    if isinstance(found, ReferenceAlkali):
+        return replace(facts, alkali_kind=found.kind)
+    if isinstance(found, ReferenceAcid):
+        return replace(facts, acid_koh_mg_per_kg=found.koh_mg_per_kg, purity_ppm=found.strength_ppm)
+    return replace(facts, water_ppm=found.water_ppm, density_mg_per_ml=found.density_mg_per_ml)
 
 
 def check_facts(kind: str, facts: MaterialFacts) -> None:

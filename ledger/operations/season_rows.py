@@ -1,15 +1,14 @@
 """Reads the rows of the sample season's tables as what the operations take."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 from ledger.domain.money import parse_money
 from ledger.domain.quantity import parse_amount, parse_number, parse_pieces, parse_share
-from ledger.operations.materials import MaterialFacts
+from ledger.operations.materials import MaterialFacts, started_from
 from ledger.operations.receive import DeliveryLine
-from ledger.reference.tables import ReferenceFat, find_reference
+from ledger.reference.tables import ReferenceLiquid, find_reference
 from ledger.storage.personal import PersonDetails
-
-_ALKALI_INCI = {"NaOH": "SODIUM HYDROXIDE", "KOH": "POTASSIUM HYDROXIDE"}
 
 
 def person_details(row: dict[str, str]) -> PersonDetails:
@@ -18,32 +17,30 @@ def person_details(row: dict[str, str]) -> PersonDetails:
 
 
 def _density(row: dict[str, str]) -> int | None:
-    return round(parse_number(row["density"]) * 1000) if row["density"] else None
+    if row["density"]:
+        return round(parse_number(row["density"]) * 1000)
+    like = find_reference(row["like"]) if row["like"] else None
+    return like.density_mg_per_ml if isinstance(like, ReferenceLiquid) else None
 
 
 def material_facts(row: dict[str, str]) -> MaterialFacts:
-    """A material, with the published figures of the fat it is like."""
-    like = find_reference(row["like"]) if row["like"] else None
-    fat = like if isinstance(like, ReferenceFat) else None
-    return MaterialFacts(
-        name=row["name"],
-        inci=row["inci"] or (fat.inci if fat else _ALKALI_INCI.get(row["alkali"])),
-        reference_key=fat.key if fat else None,
-        sap_low_mg_per_kg=fat.sap_low_mg_per_kg if fat else None,
-        sap_high_mg_per_kg=fat.sap_high_mg_per_kg if fat else None,
-        sap_source=fat.source if fat else None,
-        alkali_kind=row["alkali"] or None,
-        purity_ppm=parse_share(row["purity"]) if row["purity"] else None,
-        density_mg_per_ml=_density(row),
+    """A material, with the published figures of what it is like."""
+    facts = MaterialFacts(row["name"])
+    if row["like"]:
+        facts = started_from(facts, find_reference(row["like"]))
+    return replace(
+        facts,
+        inci=row["inci"] or facts.inci,
+        purity_ppm=parse_share(row["purity"]) if row["purity"] else facts.purity_ppm,
+        density_mg_per_ml=_density(row) or facts.density_mg_per_ml,
         note=row["note"] or None,
-        inci_sodium=fat.inci_sodium if fat else None,
-        inci_potassium=fat.inci_potassium if fat else None,
     )
 
 
 def delivery_line(row: dict[str, str], material: dict[str, str], on: date, currency: str) -> DeliveryLine:
     """One line of a delivery of that material that came on that day."""
     sap = round(parse_number(row["sap"]) * 1000) if row["sap"] else None
+    low, _, high = row["purity"].partition("-")
     counted = material["kind"] == "packaging"
     return DeliveryLine(
         material=row["material"],
@@ -54,7 +51,8 @@ def delivery_line(row: dict[str, str], material: dict[str, str], on: date, curre
         cost_minor=parse_money(row["cost"], currency),
         best_before=on + timedelta(days=int(row["best_before_days"])) if row["best_before_days"] else None,
         sap_mg_per_kg=(sap, sap) if sap else None,
-        purity_ppm=parse_share(row["purity"]) if row["purity"] else None,
+        purity_ppm=parse_share(low) if low else None,
+        purity_high_ppm=parse_share(high) if high else None,
         certificate=row["certificate"] or None,
         hold_back=row["hold"] or None,
     )
