@@ -29,7 +29,10 @@ class LabelText:
     ingredients_heading: str
     ingredients: str  # one line, comma-separated
     batch_code: str
-    best_before: str | None  # as printed
+    best_before: str | None  # as printed; None where a period after opening stands in its place
+    after_opening_months: int | None  # beside the mark of the open jar
+    origin: str | None  # "Made in Ireland"
+    code_text: str  # what a printed code holds: the batch code, or a GTIN
     responsible_name: str
     responsible_address: str
     precautions: tuple[str, ...]
@@ -81,6 +84,9 @@ def label_text(
         ingredients_heading=law.ingredients_heading,
         ingredients=", ".join(one.inci for one in declared),
         batch_code=batch.code,
+        after_opening_months=None,
+        origin=None,
+        code_text=batch.code,
         best_before=f"{law.best_before_wording} {MONTHS[end.month - 1]} {end.year}" if end else None,
         responsible_name=responsible.name,
         responsible_address=responsible.address,
