@@ -29,7 +29,16 @@ from ledger.operations.suppliers import SupplierDetails, add_supplier
 from ledger.operations.weigh import Weighed, weigh
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, remember_person
-from ledger.storage.tables import Assessment, Complaint, Constituent, LabelRun, PlanTarget, SkinLimit
+from ledger.storage.tables import (
+    Assessment,
+    Complaint,
+    Constituent,
+    LabelApproval,
+    LabelCount,
+    LabelRun,
+    PlanTarget,
+    SkinLimit,
+)
 from ledger.views.batch import find_batch, plan_lines
 from ledger.views.reading import open_rows
 from ledger.views.settings import Responsible
@@ -197,6 +206,8 @@ def full(shop: Shop) -> Shop:
         tx.add(
             LabelRun(lot_id=lot, on=day, layout="band", market="eu", count=10, text="Plain Bar", text_digest="0" * 64)
         )
+        tx.add(LabelApproval(lot_id=lot, market="eu", on=day, by="Nuala", text="Plain Bar", text_digest="0" * 64))
+        tx.add(LabelCount(label_run_id=1, on=day, used=9, spoiled=1, returned=0))
         tx.say("Printed 10 labels.")
     with book.write("recipe assess") as tx:
         tx.add(Assessment(recipe_id=1, source='assessor = "R. Lund"'))

@@ -77,7 +77,7 @@ def _main_job(here: Desk, season: "Season", folder: Path) -> None:
     say_cure(cure_list(rows, on=season.on))
     sheet = worksheet(rows, code[told["worksheet_example"]], program=__version__)
     record = batch_record(rows, code[told["record_example"]], program=__version__)
-    label = label_text(rows, code[told["label_example"]], "eu")
+    label = label_text(rows, code[told["label_example"]], "eu", on=season.on)
     number = told["recall_example"]
     found = lots_meant(rows, Notice(numbers=(number,)))
     answer = recall_answer(rows, found, asked=(number,), program=__version__)

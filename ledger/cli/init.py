@@ -92,13 +92,13 @@ def command(
 
 
 def _market(text: str) -> tuple[str, tuple[str, str]]:
-    from ledger.markets import market_codes
+    from ledger.markets import address_codes
 
     code, separator, rest = text.partition("=")
     name, second, address = rest.partition(";")
     code = code.strip().lower()
     if not separator or not second or not name.strip() or not address.strip():
         raise BadInput(f"'{text}' is not a market with its address; write 'eu=Name; street, town'.")
-    if code not in market_codes():
-        raise BadInput(f"'{code}' is not a market known here; choose from {', '.join(market_codes())}.")
+    if code not in address_codes():
+        raise BadInput(f"'{code}' is not a market known here; choose from {', '.join(address_codes())}.")
     return code, (name.strip(), address.strip())

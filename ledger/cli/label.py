@@ -1,140 +1,187 @@
-"""soapledger label: what is printed on the bars."""
+"""soapledger label: what is printed on the bars, in its order: check, approve, print, count."""
 
-from dataclasses import replace
-from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from ledger.cli.desk import desk
-from ledger.cli.show import count, out_json, say
+from ledger.cli.label_print import print_, reprint, try_sheet
+from ledger.cli.show import count, out_json, say, say_wrapped, table
 from ledger.errors import BadInput
 
-app = typer.Typer(help="Labels: text (what would be printed), print (a sheet of them).")
+if TYPE_CHECKING:
+    from datetime import date
+
+    from ledger.cli.desk import Desk
+
+app = typer.Typer(help="Labels: check, approve, print, reprint, runs, count, due, try-sheet.")
 
 Code = Annotated[str, typer.Argument(help="The batch code.")]
-MarketOption = Annotated[str, typer.Option("--market", help="Where they are sold: eu, gb, us or ca.")]
+MarketOption = Annotated[str, typer.Option("--market", help="Where they are sold: eu, gb, us-soap, us-cosmetic, ca.")]
 Net = Annotated[str | None, typer.Option("--net", help="Net weight per bar (else the recipe's), e.g. 100 g.")]
 Months = Annotated[
     str | None, typer.Option("--months", help="Best before, months from the making (else the recipe's).")
 ]
+On = Annotated[str | None, typer.Option("--on", help="The day they are first supplied (today).")]
+Json = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
+
+app.command("print")(print_)
+app.command("reprint")(reprint)
+app.command("try-sheet")(try_sheet)
 
 
-def _figures(net: str | None, months: str | None) -> tuple[int | None, int | None]:
+def figures(net: str | None, months: str | None) -> tuple[int | None, int | None]:
+    """The net weight in mg and the months, as typed. Raises BadInput."""
     from ledger.domain.quantity import parse_mass, parse_pieces
 
     mass = parse_mass(net, what="the net weight") if net else None
     number = parse_pieces(months, what="the months") if months else None
-    if number is not None and not 1 <= number <= 30:
-        raise BadInput(
-            "Best before lies 1 to 30 months after the making; above that a period after opening is printed."
-        )
+    if number == 0:
+        raise BadInput("Best before lies at least one month after the making.")
     return mass, number
 
 
-@app.command("text")
-def text(
+@app.command("check")
+def check(
     ctx: typer.Context,
     code: Code,
     market: MarketOption = "eu",
+    on: On = None,
     net: Net = None,
     months: Months = None,
-    json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
+    json: Json = False,
 ) -> None:
-    """Show what a label of a batch would say, from the lots that really went in."""
-    from ledger.domain.dates import show_date
-    from ledger.domain.quantity import show_mass, show_share
-    from ledger.views.label import label_text
+    """Check what a label says, particular by particular, against the rules of a market on a day."""
+    from ledger.cli.label_check import say_check
+    from ledger.views.label_check import label_check
 
     here = desk(ctx)
-    mass, number = _figures(net, months)
-    view = label_text(here.rows(), code, market, net_mg=mass, best_before_months=number)
+    mass, number = figures(net, months)
+    day = _supply_day(here, on)
+    found = label_check(here.rows(), code, market, on=day, net_mg=mass, best_before_months=number)
     if json:
-        out_json(view)
+        out_json(found)
         return
-    say(f"Batch {view.batch_code} for {market.upper()}, as of {show_date(here.today)}; its bars are {view.status}.")
-    for label, value in (
-        ("name", view.product),
-        ("what it is", view.function),
-        ("net quantity", f"{view.net_quantity}, figures at least {view.figure_height_mm:g} mm high"),
-        ("best before", view.best_before or "not given"),
-        ("responsible", f"{view.responsible_name}, {view.responsible_address}"),
-        ("batch code", view.batch_code),
-    ):
-        say(f"  {label:13} {value}")
-    say(f"  {view.ingredients_heading}, by weight as added:")
-    for one in view.declared:
-        mass_shown = show_mass(one.mass_mg, here.settings.units)
-        say(f"    {one.inci}: {mass_shown}, {show_share(one.share_ppm, 2)}, from {', '.join(one.lots)}")
-    say("Checked against:")
-    for rule in view.rules:
-        say(f"  {rule.particular}: {rule.says} [{rule.source}; {rule.status}]")
-    say("What remains for you or a licensed assessor:")
-    for one_left in view.remains:
-        say(f"  {one_left}")
+    say_check(found, here.settings.units)
 
 
-@app.command("print")
-def print_(
-    ctx: typer.Context,
-    code: Code,
-    output: Annotated[Path, typer.Option("-o", help="The PDF file.")],
-    market: MarketOption = "eu",
-    layout: Annotated[str, typer.Option("--layout", help="band, small, or a file of your own.")] = "band",
-    sheet: Annotated[
-        str | None, typer.Option("--sheet", help="a4-24, a4-6, letter-21, letter-5, or a file of your own.")
-    ] = None,
-    number: Annotated[str | None, typer.Option("--count", help="How many (one for each bar here).")] = None,
-    start: Annotated[str, typer.Option("--start", help="The first free position of a used sheet.")] = "1",
-    net: Net = None,
-    months: Months = None,
-    draft: Annotated[bool, typer.Option("--draft", help="Marked DRAFT and not booked; at any time.")] = False,
-    on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
-    force: Annotated[bool, typer.Option("--force", help="Overwrite an existing file.")] = False,
+def _supply_day(here: "Desk", on: str | None) -> "date":
+    """The day bars are first supplied: a day to come is meant too, for what will change."""
+    from ledger.domain.dates import parse_date
+
+    return parse_date(on, today=here.today, what="the day") if on else here.today
+
+
+@app.command("approve")
+def approve(
+    ctx: typer.Context, code: Code, market: MarketOption = "eu", net: Net = None, months: Months = None, on: On = None
 ) -> None:
-    """Print a sheet of labels, e.g. soapledger label print 26-118-0 --market eu -o labels.pdf."""
-    from ledger.documents.files import check_free, write_file
-    from ledger.documents.labels import draw_labels
-    from ledger.documents.layout import label_layout, sheet_layout
-    from ledger.domain.quantity import parse_pieces
-    from ledger.operations.labels import LabelRequest, print_labels
-    from ledger.views.batch import find_batch
-    from ledger.views.label import LabelText, label_text
-    from ledger.views.lots import lot_by_id
+    """Approve, by name, what the label of a batch says for a market: soapledger --as NAME label approve CODE."""
+    from ledger.operations.labels import LabelRequest, approve_label
 
     here = desk(ctx)
-    mass, months_number = _figures(net, months)
-    form = label_layout(layout)
-    letter = here.settings.country in ("US", "CA")
-    fallback = {True: ("letter-21", "letter-5"), False: ("a4-24", "a4-6")}[letter][layout == "band"]
-    page = sheet_layout(sheet or fallback)
-    batch = find_batch(here.rows(), code)
-    check_free(output, force)
-    bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
-    many = parse_pieces(number, what="the number of labels") if number else max(bars, 1)
-    first = parse_pieces(start, what="the position")
+    mass, number = figures(net, months)
+    request = LabelRequest(code, market, "", 0, here.day(on), mass, number)
+    text = approve_label(here.book(), request, by=here.who)
+    say("Approved, word for word:")
+    for line in text.splitlines():
+        if line:
+            say_wrapped(line, first="  ", indent="  ")
+    say(f"Next: soapledger label print {code} --market {market} -o labels.pdf")
 
-    def draw(view: LabelText) -> bytes:
-        return draw_labels(view, form, page, count=many, start=first)
 
-    if draft:
-        view = label_text(here.rows(), code, market, net_mg=mass, best_before_months=months_number)
-        data = draw(replace(view, draft=True))
-    else:
-        request = LabelRequest(
-            batch=code,
-            market=market,
-            layout=form.name,
-            count=many,
-            on=here.day(on),
-            net_mg=mass,
-            best_before_months=months_number,
-        )
-        data = print_labels(here.book(), request, draw)
-    write_file(output, data, force=True)
-    say(
-        f"{count(many, 'label')} for batch {batch.code} ({market.upper()}) {'as a draft ' if draft else ''}in {output}."
+@app.command("runs")
+def runs_(
+    ctx: typer.Context,
+    code: Annotated[str | None, typer.Argument(help="The batch code (else all).")] = None,
+    json: Json = False,
+) -> None:
+    """List the print runs, and what became of their labels."""
+    from ledger.domain.dates import show_date
+    from ledger.views.batch import find_batch
+    from ledger.views.label_runs import runs
+
+    here = desk(ctx)
+    lot = find_batch(here.rows(), code).yield_lot_id if code else None
+    found = runs(here.rows(), lot) if not code or lot else ()
+    if json:
+        out_json(found)
+        return
+    if not found:
+        say("No labels were printed yet. Print some: soapledger label print CODE -o labels.pdf")
+        return
+    open_ = sum(one.counted is None for one in found)
+    say(f"{count(len(found), 'run')}, {open_} still to be counted.")
+    table(
+        ("run", "batch", "market", "layout", "on", "issued", "used", "spoiled", "returned", "by"),
+        [
+            (
+                str(one.number),
+                one.batch_code,
+                one.market,
+                one.layout,
+                show_date(one.on),
+                str(one.count),
+                *(("–",) * 3 if one.counted is None else (str(one.used), str(one.spoiled), str(one.returned))),
+                one.by,
+            )
+            for one in found
+        ],
+        right=(0, 5, 6, 7, 8),
     )
-    if not draft:
-        say(f"Look at them, put them on, then: soapledger release {batch.code}")
-        say(f"What a label does not settle by itself: soapledger label text {batch.code} --market {market}")
+
+
+@app.command("count")
+def count_(
+    ctx: typer.Context,
+    run: Annotated[str, typer.Argument(help="The number of the run; see label runs.")],
+    spoiled: Annotated[str, typer.Option("--spoiled", help="How many were spoiled.")] = "0",
+    returned: Annotated[str, typer.Option("--returned", help="How many came back unused.")] = "0",
+    on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
+) -> None:
+    """Book back the labels spoiled and unused; the rest of the run is on the bars."""
+    from ledger.domain.quantity import parse_pieces
+    from ledger.operations.labels import count_labels
+
+    here = desk(ctx)
+    done = count_labels(
+        here.book(),
+        parse_pieces(run, what="the run"),
+        spoiled=parse_pieces(spoiled, what="the number spoiled"),
+        returned=parse_pieces(returned, what="the number returned"),
+        on=here.day(on),
+    )
+    say(
+        f"Run {done.number}: {done.count} issued = {done.used} used + {done.spoiled} spoiled + "
+        f"{done.returned} returned."
+    )
+    say(f"Next, once every run is counted: soapledger release {done.batch_code}")
+
+
+@app.command("due")
+def due(
+    ctx: typer.Context,
+    by: Annotated[str | None, typer.Option("--by", help="Up to which day (a year from today).")] = None,
+    json: Json = False,
+) -> None:
+    """List stock whose printed label stops being usable at a coming date: bars, where they are, and why."""
+    from datetime import timedelta
+
+    from ledger.domain.dates import parse_date, show_date
+    from ledger.views.label_due import labels_due
+
+    here = desk(ctx)
+    until = parse_date(by, today=here.today, what="the day") if by else here.today + timedelta(days=365)
+    found = labels_due(here.rows(), today=here.today, by=until)
+    if json:
+        out_json(found)
+        return
+    if not found:
+        say(f"No printed label stops being usable up to {show_date(until)}, as far as the rules here go.")
+        return
+    say(f"{count(len(found), 'batch', 'batches')} with labels that stop being usable up to {show_date(until)}:")
+    table(
+        ("batch", "market", "bars", "where", "until", "why"),
+        [(one.batch_code, one.market, str(one.bars), one.where, show_date(one.until), one.why) for one in found],
+        right=(2,),
+    )

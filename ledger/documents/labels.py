@@ -52,7 +52,7 @@ def set_label(view: LabelText, layout: LabelLayout) -> tuple[Placed, ...]:
 def _texts(view: LabelText, layout: LabelLayout) -> dict[str, tuple[Wanted, ...]]:
     """Every field in its level: the name; what it is and what it weighs; the law's text."""
     law = size_for_x_height(layout.law_min_x_height_mm)
-    figures = size_for_figures(view.figure_height_mm)
+    figures = size_for_figures(view.figure_height_mm or 3.1)
     what = max(layout.what_pt, figures)
 
     def small(field: str, text: str, face: str = REGULAR) -> tuple[Wanted, ...]:

@@ -60,6 +60,33 @@ class Portion:
 
 
 @dataclass(frozen=True)
+class Herb:
+    """What an infusion declares of the herb that was strained out: a name, and a mass where one was carried over."""
+
+    inci: str
+    carried_ppm: int  # of the oil; 0: a trace, named last
+    source: str
+
+
+AS_ADDED, AS_SAPONIFIED = "as added", "as saponified"
+TOGETHER, EACH_BY_NAME = "parfum", "each by name"
+
+
+@dataclass(frozen=True)
+class LabelWishes:
+    """What the maker decided about the label of a soap."""
+
+    declaration: str = AS_ADDED
+    fragrance: str = EACH_BY_NAME
+    function: str = "Soap"
+    precautions: tuple[str, ...] = ()
+    claims: str | None = None
+    origin: str | None = None
+    after_opening_months: int | None = None
+    gtin: str | None = None
+
+
+@dataclass(frozen=True)
 class Recipe:
     """A recipe as written; quantities follow from it and from the fats in hand."""
 
@@ -83,6 +110,8 @@ class Recipe:
     work_minutes: int | None
     yields: str | None  # the material an infusion or a blend gives
     infusion_days: int | None
+    herb: Herb | None
+    label: LabelWishes
     portions: tuple[Portion, ...]
 
     @property

@@ -24,18 +24,28 @@ _WORDS: dict[str, tuple[str, ...]] = {
     "fragrance": ("material", "percent_of_fats", "grams", "when", "portion", "note"),
     "part": ("material", "grams", "note"),
     "rework": ("material", "grams", "note"),
-    "infusion": ("yields", "days"),
+    "infusion": ("yields", "days", "declare", "carried_percent", "carried_source"),
+    "label": (
+        "declaration",
+        "fragrance",
+        "function",
+        "precautions",
+        "claims",
+        "origin",
+        "after_opening_months",
+        "gtin",
+    ),
     "blend": ("yields",),
     "cure": ("days", "usable_from_days", "water_left", "driest_water"),
     "mould": ("name", "size", "bars", "net_weight"),
     "work": ("minutes",),
     "packaging": ("material", "per_bar"),
 }
-_ONCE = ("water", "infusion", "blend", "cure", "mould", "work")
+_ONCE = ("label", "water", "infusion", "blend", "cure", "mould", "work")
 _EVERY = ("name", "code", "process", "best_before_months", "work", "packaging")
 _SOAP = (
     *_EVERY, "superfat", "fats_total", "alkali", "water", "fat", "liquid", "additive", "fragrance", "portion", "cure",
-    "mould",
+    "mould", "label",
 )  # fmt: skip
 # What each process has a use for. An infusion takes its parts alone: what was strained out is not declared, so
 # whatever stays in the oil goes into the soap, where it is.
@@ -44,7 +54,7 @@ _PLACE: dict[str, tuple[str, ...]] = {
     "hot": _SOAP,
     "infusion": (*_EVERY, "part", "infusion"),
     "blend": (*_EVERY, "part", "blend"),
-    "rebatch": (*_EVERY, "rework", "water", "additive", "fragrance", "cure", "mould"),
+    "rebatch": (*_EVERY, "rework", "water", "additive", "fragrance", "cure", "mould", "label"),
 }
 
 

@@ -1,32 +1,86 @@
-"""The European Union (and Northern Ireland, where the same list of allergens applies)."""
+"""The European Union, and Northern Ireland, where the same regulation applies."""
 
-from ledger.domain.market import FigureHeight, Market, Rule
+from datetime import date
 
-# Regulation (EC) 1223/2009, Article 19; figures of height: Directive 76/211/EEC, annex I (read).
+from ledger.domain.market import AllergenList, FigureHeight, Market, Rule
+
+# Regulation (EU) 2023/1545 amending Annex III: products on the earlier list may be placed on the market until
+# 31 July 2026 and made available until 31 July 2028 (read in a secondary text); counted per bar, when it is first
+# supplied (from memory, unverified). Rinse-off threshold 0.01 %, exceeded (read).
+LAST_DAY_OF_THE_FIRST_LIST = date(2026, 7, 31)
+SOLD_ON_UNTIL = date(2028, 7, 31)
+FIRST_LIST = AllergenList(
+    name="the first list (24 names)",
+    names="first",
+    threshold_ppm=100,
+    source="Annex III to Regulation (EC) 1223/2009 before Regulation (EU) 2023/1545",
+    status="read",
+    until=LAST_DAY_OF_THE_FIRST_LIST,
+    sold_on_until=SOLD_ON_UNTIL,
+)
+LONG_LIST = AllergenList(
+    name="the long list (81 names)",
+    names="long",
+    threshold_ppm=100,
+    source="Annex III to Regulation (EC) 1223/2009 as amended by Regulation (EU) 2023/1545",
+    status="read; dates read in a secondary text",
+    since=date(2026, 8, 1),
+)
+
 MARKET = Market(
     code="eu",
-    name="European Union",
+    address="eu",
+    name="European Union and Northern Ireland",
+    declares_ingredients=True,
     ingredients_heading="Ingredients",
     aqua="AQUA",
+    fragrance_word="PARFUM",
+    floats="below 1 %",  # Art 19(1)(g), from memory, unverified
     net_style="metric",
+    net_system="average",
     best_before_wording="Best used before the end of",
+    # Directive 76/211/EEC, annex I (read)
     figure_heights=(
         FigureHeight(50_000, 2),
         FigureHeight(200_000, 3),
         FigureHeight(1_000_000, 4),
         FigureHeight(None, 6),
     ),
+    needs_assessment=True,  # Art 10, 11 and 13 (read in a secondary text)
+    allergens=(FIRST_LIST, LONG_LIST),
     rules=(
-        Rule("responsible person", "name and address", "Art 19(1)(a)", "read in a secondary text"),
+        Rule(
+            "responsible person",
+            "name and address",
+            "Regulation (EC) 1223/2009, Art 19(1)(a)",
+            "read in a secondary text",
+        ),
         Rule("net quantity", "nominal content at the time of packaging", "Art 19(1)(b)", "read"),
-        Rule("durability", "month and year, or the period after opening above 30 months", "Art 19(1)(c)", "read"),
+        Rule("figure height", "2, 3, 4 or 6 mm by nominal quantity", "Directive 76/211/EEC, annex I", "read"),
+        Rule(
+            "durability",
+            "best used before the end of month and year; above 30 months the period after opening instead",
+            "Art 19(1)(c)",
+            "first half read, rest from memory, unverified",
+        ),
+        Rule("precautions", "at least those of Annexes III to VI", "Art 19(1)(d)", "read in a secondary text"),
         Rule("batch code", "batch number or reference", "Art 19(1)(e)", "read in a secondary text"),
         Rule("function", "unless clear from the presentation", "Art 19(1)(f)", "read in a secondary text"),
-        Rule("ingredients", "headed 'ingredients', by weight at the time of addition", "Art 19(1)(g)", "read"),
+        Rule(
+            "ingredients",
+            "headed 'ingredients', by weight at the time of addition; below 1 % in any order after "
+            "the rest; colourants last, by CI number",
+            "Art 19(1)(g)",
+            "order read in a secondary text, 1 % from memory",
+        ),
+        Rule("allergens", "each that exceeds 0.01 % in a rinse-off product, by its label name", "Annex III", "read"),
+        Rule("origin", "country of origin, if imported", "Art 19(1)(a)", "read in a secondary text"),
+        Rule("assessment", "a safety assessment before a bar is supplied", "Art 10 and 11", "read in a secondary text"),
+        Rule("notification", "a notification before a bar is supplied", "Art 13", "read in a secondary text"),
     ),
     remains=(
-        "The safety assessment and the notification of the product, before a bar is supplied (Art 10 and 13).",
-        "The fragrance allergens to be declared; this version does not work them out (Regulation (EU) 2023/1545).",
-        "The language the country asks for, and precautions from the safety assessment.",
+        "What the safety assessor says: this compares figures, and assesses nothing (Art 10).",
+        "The language the country asks for (Art 19(5), from memory, unverified).",
+        "Whether bars on sale or return have been supplied: that day decides which list of allergens applies.",
     ),
 )

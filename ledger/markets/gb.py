@@ -3,22 +3,39 @@
 from dataclasses import replace
 
 from ledger.domain.market import Rule
+from ledger.markets.eu import FIRST_LIST
 from ledger.markets.eu import MARKET as EU
 
 # The same Article 19 as amended by SI 2019/696, Schedule 34 (read in a secondary text); heights: SI 2006/659 (read).
+# No instrument was found that adds the list of 2023: the first list is the default (state in November 2026 unverified).
 MARKET = replace(
     EU,
     code="gb",
+    address="gb",
     name="Great Britain",
+    net_system="average or minimum",
+    allergens=(
+        replace(
+            FIRST_LIST,
+            source="Annex III as retained; no instrument found that adds the list of 2023",
+            status="read in a secondary text; state in November 2026 unverified",
+            until=None,
+            sold_on_until=None,
+        ),
+    ),
     rules=tuple(
-        Rule("responsible person", "name and address in the United Kingdom", "Art 19(1)(a), SI 2019/696", "memory")
+        Rule(
+            "responsible person",
+            "name and address in the United Kingdom",
+            "Art 19(1)(a), SI 2019/696",
+            "from memory, unverified",
+        )
         if rule.particular == "responsible person"
         else replace(rule, source=f"{rule.source}, SI 2019/696")
         for rule in EU.rules
     ),
     remains=(
-        "The safety assessment and the notification of the product, before a bar is supplied.",
-        "The fragrance allergens to be declared; this version does not work them out.",
-        "Precautions from the safety assessment.",
+        "What the safety assessor says: this compares figures, and assesses nothing.",
+        "Whether the list of allergens of 2023 has been taken over: look it up for the day of supply.",
     ),
 )

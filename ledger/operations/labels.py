@@ -1,20 +1,22 @@
-"""Print labels for the bars of a batch; the run is booked with its text."""
+"""Labels in their order: approved by a named person, printed as one run, and what became of them booked back."""
 
-import hashlib
+import json
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from datetime import date
 
+from ledger.domain.dates import show_date
 from ledger.errors import BadInput, Refused
-from ledger.storage.book import Book
-from ledger.storage.tables import LabelRun
+from ledger.storage.book import Book, Transaction
+from ledger.storage.tables import LabelApproval, LabelCount, LabelRun
 from ledger.views.batch import find_batch
-from ledger.views.label import LabelText, label_text
+from ledger.views.label import LabelText, digest_of, label_text, run_text
+from ledger.views.label_runs import Run, approved_by, run_by_number
 
 
 @dataclass(frozen=True)
 class LabelRequest:
-    """Which labels, how many, and on what."""
+    """Which labels, how many, and on what; the layout and the sheet with their files as they stand."""
 
     batch: str
     market: str
@@ -23,59 +25,159 @@ class LabelRequest:
     on: date
     net_mg: int | None = None
     best_before_months: int | None = None
+    layout_source: str | None = None
+    sheet_source: str | None = None
+    start: int = 1
 
 
-def run_text(view: LabelText) -> str:
-    """What one label says, as it is kept with its run."""
-    return "\n".join(
-        (
-            view.product,
-            view.function,
-            view.net_quantity,
-            f"{view.ingredients_heading}: {view.ingredients}",
-            view.best_before or "",
-            f"{view.responsible_name}, {view.responsible_address}",
-            view.batch_code,
-        )
+def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
+    """What the label says, and the lot of bars; raises like `label_text`, and for bars that are not to be labelled."""
+    view = label_text(
+        tx.rows,
+        request.batch,
+        request.market,
+        on=request.on,
+        net_mg=request.net_mg,
+        best_before_months=request.best_before_months,
     )
+    if view.draft:
+        step = "pass" if view.status == "curing" else "release"
+        raise Refused(
+            f"The bars of batch {view.batch_code} are {view.status}; labels are approved and printed for bars that are "
+            f"passed for packing or released: soapledger {step} {view.batch_code}. A marked draft: --draft."
+        )
+    lot_id = find_batch(tx.rows, request.batch).yield_lot_id
+    assert lot_id is not None
+    return view, lot_id
+
+
+def approve_label(book: Book, request: LabelRequest, *, by: str) -> str:
+    """Book a named person's approval of what a label says, for one batch and market; returns the text.
+
+    Raises Refused for bars that are not passed for packing, and for a text that was approved already.
+    """
+    with book.write("label approve") as tx:
+        view, lot_id = _view(tx, request)
+        text = run_text(view)
+        if known := approved_by(tx.rows, lot_id, view.market, digest_of(text)):
+            raise Refused(f"That text was approved already, by {known[0]} on {show_date(known[1])}.")
+        tx.add(
+            LabelApproval(
+                lot_id=lot_id, market=view.market, on=request.on, by=by, text=text, text_digest=digest_of(text)
+            )
+        )
+        tx.say(f"Approved the label of batch {view.batch_code} for {view.market}.")
+    return text
 
 
 def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], bytes]) -> bytes:
     """Draw the labels and book the run in one transaction; what does not fit is refused and not booked.
 
-    Raises Refused for bars that are not passed for packing, BadInput for no labels or what
-    `label_text` misses.
+    Raises Refused for bars that are not passed for packing or a text that nobody approved, BadInput for no labels or
+    what `label_text` misses.
     """
     if request.count <= 0:
         raise BadInput("How many labels? Write --count with a number above zero.")
     with book.write("label print") as tx:
-        view = label_text(
-            tx.rows,
-            request.batch,
-            request.market,
-            net_mg=request.net_mg,
-            best_before_months=request.best_before_months,
-        )
-        if view.draft:
-            step = "pass" if view.status == "curing" else "release"
-            raise Refused(
-                f"The bars of batch {view.batch_code} are {view.status}; labels are printed for bars that are passed "
-                f"for packing or released: soapledger {step} {view.batch_code}. A marked draft is printed with --draft."
-            )
-        lot_id = find_batch(tx.rows, request.batch).yield_lot_id
-        assert lot_id is not None
-        data = draw(view)
+        view, lot_id = _view(tx, request)
         text = run_text(view)
-        tx.add(
-            LabelRun(
-                lot_id=lot_id,
-                on=request.on,
-                layout=request.layout,
-                market=view.market,
-                count=request.count,
-                text=text,
-                text_digest=hashlib.sha256(text.encode()).hexdigest(),
+        if approved_by(tx.rows, lot_id, view.market, digest_of(text)) is None:
+            raise Refused(
+                f"Nobody approved what this label says yet. Read it and approve it: soapledger label approve "
+                f"{view.batch_code} --market {view.market}"
             )
-        )
+        data = draw(view)
+        tx.add(_run(request, view, lot_id, text))
         tx.say(f"Printed {request.count} labels for batch {view.batch_code}, {view.market}.")
     return data
+
+
+def _run(request: LabelRequest, view: LabelText, lot_id: int, text: str) -> LabelRun:
+    return LabelRun(
+        lot_id=lot_id,
+        on=request.on,
+        layout=request.layout,
+        market=view.market,
+        count=request.count,
+        text=text,
+        text_digest=digest_of(text),
+        view=as_json(view),
+        layout_source=request.layout_source,
+        sheet_source=request.sheet_source,
+        start=request.start,
+    )
+
+
+def as_json(view: LabelText) -> str:
+    """What is set on a label, for a reprint; where it comes from is in the ledger anyway."""
+    kept = {
+        key: value for key, value in asdict(view).items() if key not in ("declared", "allergens", "rules", "remains")
+    }
+    return json.dumps(kept, ensure_ascii=False, default=date.isoformat, sort_keys=True)
+
+
+def from_json(text: str) -> LabelText:
+    """The label that was set."""
+    kept = json.loads(text)
+    kept["made_on"] = date.fromisoformat(kept["made_on"])
+    kept["precautions"] = tuple(kept["precautions"])
+    return LabelText(**kept, declared=(), allergens=None, rules=(), remains=())
+
+
+def reprint_labels(
+    book: Book, number: int, count: int, *, on: date, start: int, draw: Callable[[LabelText, str, str], bytes]
+) -> bytes:
+    """Print so many more of an earlier run, with the same text and layout, as a run of its own.
+
+    `draw` takes the label and the sources of its layout and its sheet. Raises BadInput for an unknown run, Refused
+    for one that was kept without its layout, or bars that may not be labelled now.
+    """
+    if count <= 0:
+        raise BadInput("How many labels? Write --count with a number above zero.")
+    with book.write("label reprint") as tx:
+        run = run_by_number(tx.rows, number)
+        row = tx.rows.execute("SELECT * FROM label_run WHERE id = ?", (number,)).fetchone()
+        if row["view"] is None or row["layout_source"] is None or row["sheet_source"] is None:
+            raise Refused(
+                f"Run {number} was kept without its layout; print anew: soapledger label print {run.batch_code}"
+            )
+        batch = find_batch(tx.rows, run.batch_code)
+        if batch.lot_status not in ("passed", "released"):
+            raise Refused(f"The bars of batch {batch.code} are {batch.status}; no labels are printed for them.")
+        view = from_json(row["view"])
+        data = draw(view, row["layout_source"], row["sheet_source"])
+        tx.add(
+            LabelRun(
+                lot_id=row["lot_id"],
+                on=on,
+                layout=run.layout,
+                market=run.market,
+                count=count,
+                text=run.text,
+                text_digest=run.text_digest,
+                view=row["view"],
+                layout_source=row["layout_source"],
+                sheet_source=row["sheet_source"],
+                start=start,
+                reprint_of=number,
+            )
+        )
+        tx.say(f"Printed {count} more labels of run {number} for batch {run.batch_code}.")
+    return data
+
+
+def count_labels(book: Book, number: int, *, spoiled: int, returned: int, on: date) -> Run:
+    """Book back what was spoiled and what came back unused; the rest of the run is on the bars.
+
+    Raises BadInput for an unknown run, or more than were issued.
+    """
+    with book.write("label count") as tx:
+        run = run_by_number(tx.rows, number)
+        used = run.count - spoiled - returned
+        if used < 0:
+            raise BadInput(f"Run {number} issued {run.count} labels; {spoiled} and {returned} are more than that.")
+        if on < run.on:
+            raise BadInput(f"Run {number} was printed on {show_date(run.on)}; look at --on.")
+        tx.add(LabelCount(label_run_id=number, on=on, used=used, spoiled=spoiled, returned=returned))
+        tx.say(f"Counted run {number}: {used} used, {spoiled} spoiled, {returned} returned.")
+        return run_by_number(tx.rows, number)

@@ -14,7 +14,7 @@ from ledger.operations.bulk import strain_batch
 from ledger.operations.combine import combine
 from ledger.operations.complaints import Report, book_complaint
 from ledger.operations.cut import cut_batch
-from ledger.operations.labels import LabelRequest, print_labels
+from ledger.operations.labels import LabelRequest, approve_label, count_labels, print_labels
 from ledger.operations.lots import count_lot, decide_lots, waste_lot
 from ledger.operations.plan import PlanRequest, plan_batch
 from ledger.operations.portions import divide_batch
@@ -26,6 +26,7 @@ from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails
 from ledger.views.batch import find_batch, plan_lines
 from ledger.views.label import LabelText
+from ledger.views.label_runs import runs
 
 Draw = Callable[[LabelText, int], bytes]
 
@@ -127,7 +128,11 @@ class Diary:
     def _do_labels(self, event: dict[str, Any], on: date) -> None:
         count = event["count"]
         request = LabelRequest(self.batches[event["batch"]], event["market"], "belly band", count, on)
+        approve_label(self.book, request, by=self.maker)
         print_labels(self.book, request, lambda view: self.draw(view, count))
+        with self.book.look() as rows:
+            run = runs(rows)[-1].number
+        count_labels(self.book, run, spoiled=event.get("spoiled", 0), returned=event.get("returned", 0), on=on)
 
     def _do_release(self, event: dict[str, Any], on: date) -> None:
         release_bars(self.book, self.batches[event["batch"]], on=on, by=self.maker, retain=event.get("retain", 0))

@@ -1,33 +1,39 @@
 """What is printed on the bars of one batch for one market."""
 
+import hashlib
 import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.dates import MONTHS, add_months
-from ledger.domain.declaration import DeclaredIngredient, declare
-from ledger.domain.market import Rule
+from ledger.domain.declaration import DeclaredIngredient, Naming, declare, declared_line
+from ledger.domain.market import Market, Rule
 from ledger.domain.net_quantity import dual, metric
+from ledger.domain.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.markets import market
-from ledger.views.batch import find_batch, recipe_of
+from ledger.views.allergens import Allergens, batch_allergens
+from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.graph import ledger_graph
-from ledger.views.ingredients import parts_of_batch
+from ledger.views.ingredients import declared_parts
 from ledger.views.settings import settings
+
+# A bar that keeps longer carries a period after opening in place of a date (Art 19(1)(c), from memory, unverified).
+LONGEST_DATE_MONTHS = 30
 
 
 @dataclass(frozen=True)
 class LabelText:
     """The particulars of one label, ready to be set; nothing here is a claim of compliance."""
 
-    market: str  # "eu", "gb", "us", "ca"
+    market: str  # "eu", "gb", "us-soap", "us-cosmetic", "ca"
     product: str
     function: str  # what it is: "Soap"
     net_quantity: str  # as it is printed, e.g. "100 g" or "Net Wt 3.5 oz (99 g)"
     net_mg: int
-    figure_height_mm: float  # the least height of its figures
+    figure_height_mm: float | None  # the least height of its figures; None where the panel decides
     ingredients_heading: str
-    ingredients: str  # one line, comma-separated
+    ingredients: str  # one line, comma-separated; empty where the market asks for none
     batch_code: str
     best_before: str | None  # as printed; None where a period after opening stands in its place
     after_opening_months: int | None  # beside the mark of the open jar
@@ -39,7 +45,9 @@ class LabelText:
     made_on: date
     status: str  # of the bars
     draft: bool  # not passed for packing: marked DRAFT
+    policy: str  # as added or as saponified
     declared: tuple[DeclaredIngredient, ...]
+    allergens: Allergens | None  # None where the market asks for none
     rules: tuple[Rule, ...]
     remains: tuple[str, ...]  # what a person or a licensed assessor still has to decide
 
@@ -49,68 +57,132 @@ def label_text(
     code: str,
     market_code: str,
     *,
+    on: date,
     net_mg: int | None = None,
     best_before_months: int | None = None,
 ) -> LabelText:
-    """The particulars of the bars of one batch for one market, from the lots that really went in.
+    """The particulars of the bars of one batch for one market, supplied on a day, from the lots that really went in.
 
     Raises BadInput for an unknown market, a market without a responsible person, a bar without a
-    declared weight, or a material without an INCI name; Refused for a batch that gives no bars.
+    declared weight, or a material without an INCI name; Refused for a batch that gives no bars, or one that holds
+    what may not be in a bar at all.
     """
     batch = find_batch(rows, code)
     if not batch.soap or batch.yielded_on is None:
         raise Refused(f"Batch {batch.code} is {batch.status}; labels are for bars that were cut.")
     law, own, recipe = market(market_code), settings(rows), recipe_of(rows, batch)
-    responsible = own.addresses.get(law.code)
+    responsible = own.addresses.get(law.address)
     if responsible is None:
         raise BadInput(
             f"There is no responsible person for {law.name} yet; give one with: "
-            f"soapledger init --market '{law.code}=Name; street, town'"
+            f"soapledger init --market '{law.address}=Name; street, town'"
         )
     net = net_mg if net_mg is not None else recipe.net_weight_mg if recipe else None
     if not net:
         raise BadInput(f"{batch.product} has no net weight per bar; add --net '100 g', or write it in the recipe.")
-    months = best_before_months or (recipe.best_before_months if recipe else None)
+    wishes = recipe.label if recipe else LabelWishes()
+    together = law.fragrance_word if wishes.fragrance == TOGETHER else None
+    declared = declare(declared_parts(rows, batch, wishes.declaration), Naming(law.aqua, together, law.floats))
+    listed = law.allergen_list(on)
+    allergens = batch_allergens(rows, batch, listed) if listed else None
+    if allergens and allergens.prohibited:
+        raise Refused(
+            f"Batch {batch.code} holds {', '.join(allergens.prohibited)}, which may not be in a bar at all "
+            f"({listed.source if listed else ''}); no label is printed."
+        )
     made = batch.made_on or batch.planned_on
-    declared = declare(parts_of_batch(rows, batch.id), aqua=law.aqua)
-    end = add_months(made, months) if months else None
+    best_before, after_opening = _durability(law, recipe, wishes, made, best_before_months)
     return LabelText(
         market=law.code,
         product=batch.product,
-        function="Soap",
+        function=wishes.function,
         net_quantity=dual(net) if law.net_style == "dual" else metric(net),
         net_mg=net,
         figure_height_mm=law.figure_height(net),
         ingredients_heading=law.ingredients_heading,
-        ingredients=", ".join(one.inci for one in declared),
+        ingredients=declared_line(declared, allergens.declared if allergens else ()),
         batch_code=batch.code,
-        after_opening_months=None,
-        origin=None,
-        code_text=batch.code,
-        best_before=f"{law.best_before_wording} {MONTHS[end.month - 1]} {end.year}" if end else None,
+        best_before=best_before,
+        after_opening_months=after_opening,
+        origin=wishes.origin,
+        code_text=wishes.gtin or batch.code,
         responsible_name=responsible.name,
         responsible_address=responsible.address,
-        precautions=(),
+        precautions=wishes.precautions,
         made_on=made,
         status=batch.status,
         draft=batch.lot_status not in ("passed", "released"),
+        policy=wishes.declaration,
         declared=declared,
-        rules=law.rules,
-        remains=(*_own_remains(rows, batch.id), *law.remains),
+        allergens=allergens,
+        rules=tuple(rule for rule in law.rules if rule.holds(on)),
+        remains=(*_own_remains(rows, batch, wishes, allergens), *law.remains),
     )
 
 
-def _own_remains(rows: sqlite3.Connection, batch_id: int) -> tuple[str, ...]:
+def run_text(view: LabelText) -> str:
+    """What one label says, as it is approved and kept with its run."""
+    opened = f"{view.after_opening_months}M after opening" if view.after_opening_months else ""
+    return "\n".join(
+        (
+            view.product,
+            view.function,
+            view.net_quantity,
+            f"{view.ingredients_heading}: {view.ingredients}" if view.ingredients else "",
+            view.best_before or opened,
+            " ".join(view.precautions),
+            f"{view.responsible_name}, {view.responsible_address}",
+            view.origin or "",
+            view.batch_code,
+        )
+    )
+
+
+def digest_of(text: str) -> str:
+    """The SHA-256 by which a text is known again."""
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+def _durability(
+    law: Market, recipe: Recipe | None, wishes: LabelWishes, made: date, months: int | None
+) -> tuple[str | None, int | None]:
+    """A date of month and year, or above 30 months the period after opening. Raises BadInput where that is missing."""
+    months = months or (recipe.best_before_months if recipe else None)
+    if months is None:
+        return None, wishes.after_opening_months
+    if months > LONGEST_DATE_MONTHS:
+        if wishes.after_opening_months is None:
+            raise BadInput(
+                f"A bar that keeps {months} months carries a period after opening; write after_opening_months = 12 "
+                "under [label] in the recipe."
+            )
+        return None, wishes.after_opening_months
+    end = add_months(made, months)
+    return f"{law.best_before_wording} {MONTHS[end.month - 1]} {end.year}", None
+
+
+def _own_remains(
+    rows: sqlite3.Connection, batch: BatchRow, wishes: LabelWishes, allergens: Allergens | None
+) -> tuple[str, ...]:
     """What this very batch leaves to a person, before what its market does."""
-    found = ["The best-before date: months from the making as the recipe gives them, or 24 by default (no source)."]
-    marks = ledger_graph(rows).upstream([("batch", batch_id)]).of_kind("batch")
+    found = [
+        f"How a soap made of its fats is named: here {wishes.declaration}, by the recipe; no official text was found "
+        "that settles it.",
+        "The best-before date: months from the making as the recipe gives them, or 24 by default (no source).",
+    ]
+    if allergens:
+        found += [
+            f"What {one} holds: nobody stated it (soapledger material contains)." for one in allergens.no_statement
+        ]
+        found += allergens.doubts
+    marks = ledger_graph(rows).upstream([("batch", batch.id)]).of_kind("batch")
     infused = rows.execute(
         f"SELECT code FROM batch WHERE process = 'infusion' AND id IN ({','.join('?' * len(marks))}) ORDER BY code",
         marks,
     ).fetchall()
     if infused:
         found.append(
-            f"Whether anything of the plants strained out of {', '.join(row[0] for row in infused)} was carried over "
-            "and is to be declared; here it is not."
+            f"Whether more of the plants strained out of {', '.join(row[0] for row in infused)} was carried over than "
+            "the recipe says, and is to be declared."
         )
     return tuple(found)

@@ -290,6 +290,8 @@ def label() -> LabelText:
         made_on=MADE,
         draft=False,
         status="passed for packing",
+        policy="as added",
+        allergens=None,
         declared=(DeclaredIngredient("AQUA", 284_400, 194_000, ("L44-1",)),),
         rules=(),
         remains=(),

@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.declaration import Part, declare
+from ledger.domain.declaration import Naming, Part, declare
 
 NAMES = ["OLEA EUROPAEA FRUIT OIL", "AQUA", "COCOS NUCIFERA OIL", "KAOLIN", "CI 77491", "LAVANDULA ANGUSTIFOLIA OIL"]
 parts = st.lists(
@@ -19,7 +19,7 @@ def test_equal_names_merge_whatever_their_capitals_and_spaces() -> None:
 
 
 def test_colour_index_numbers_stand_last_and_water_by_the_word_of_the_market() -> None:
-    declared = declare([Part("CI 77491", 900, "colourant", "L1-X"), Part("AQUA", 5, "liquid", "L2-8")], aqua="WATER")
+    declared = declare([Part("CI 77491", 900, "colourant", "L1-X"), Part("AQUA", 5, "liquid", "L2-8")], Naming(aqua="WATER"))
     assert [one.inci for one in declared] == ["WATER", "CI 77491"]
 
 

@@ -62,7 +62,10 @@ def test_from_a_delivery_to_a_recall_answer(tmp_path: Path, run: Any, monkeypatc
         assert "1 batch ready" in run("cure", "list").stdout
         run("pass", "26-001-4", "--wasted", "1", "--reason", "cracked")
         assert "only released bars leave" in run("gift", "26-001-4=1", code=1).stderr
+        assert "Nobody approved" in run("label", "print", "26-001-4", "-o", "labels.pdf", code=1).stderr
+        run("label", "approve", "26-001-4", "--market", "eu")
         run("label", "print", "26-001-4", "--market", "eu", "-o", "labels.pdf")
+        run("label", "count", "1")
         run("release", "26-001-4", "--retain", "1")
         run("stall", "add", "Saturday market")
         run("stall", "out", "saturday", "26-001-4=4")

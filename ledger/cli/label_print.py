@@ -1,0 +1,184 @@
+"""soapledger label print, reprint and try-sheet: labels on paper."""
+
+import tempfile
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from ledger.cli.desk import desk
+from ledger.cli.show import count, say
+from ledger.errors import BadInput
+
+if TYPE_CHECKING:
+    from ledger.views.label import LabelText
+
+Output = Annotated[Path, typer.Option("-o", help="The PDF file.")]
+Start = Annotated[str, typer.Option("--start", help="The first free position of a used sheet.")]
+Nudge = Annotated[
+    str | None, typer.Option("--nudge", help="For a printer that feeds askew: right and down, e.g. '0.5,-1' mm.")
+]
+Force = Annotated[bool, typer.Option("--force", help="Overwrite an existing file.")]
+Sheet = Annotated[str | None, typer.Option("--sheet", help="A sheet that is shipped, or a file of your own.")]
+
+
+def print_(
+    ctx: typer.Context,
+    code: Annotated[str, typer.Argument(help="The batch code.")],
+    output: Output,
+    market: Annotated[
+        str, typer.Option("--market", help="Where they are sold: eu, gb, us-soap, us-cosmetic, ca.")
+    ] = "eu",
+    layout: Annotated[str, typer.Option("--layout", help="A layout that is shipped, or a file of your own.")] = "band",
+    sheet: Sheet = None,
+    number: Annotated[str | None, typer.Option("--count", help="How many (one for each bar here).")] = None,
+    start: Start = "1",
+    net: Annotated[str | None, typer.Option("--net", help="Net weight per bar (else the recipe's).")] = None,
+    months: Annotated[str | None, typer.Option("--months", help="Best before, months (else the recipe's).")] = None,
+    nudge: Nudge = None,
+    draft: Annotated[bool, typer.Option("--draft", help="Marked DRAFT and not booked; at any time.")] = False,
+    on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
+    force: Force = False,
+) -> None:
+    """Print a sheet of labels, e.g. soapledger label print 26-118-0 --market eu -o labels.pdf."""
+    from ledger.cli.label import figures
+    from ledger.documents.files import check_free, write_file
+    from ledger.domain.quantity import parse_pieces
+    from ledger.operations.labels import LabelRequest, print_labels
+    from ledger.views.batch import find_batch
+    from ledger.views.label import label_text
+    from ledger.views.lots import lot_by_id
+
+    here = desk(ctx)
+    mass, months_number = figures(net, months)
+    paper = sheet or _usual_sheet(layout, here.settings.country)
+    form, page = _source("label", layout), _source("sheet", paper)
+    batch = find_batch(here.rows(), code)
+    check_free(output, force)
+    bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
+    many = parse_pieces(number, what="the number of labels") if number else max(bars, 1)
+    first = parse_pieces(start, what="the position")
+    shift = _nudge(nudge)
+
+    def draw(view: "LabelText") -> bytes:
+        return _draw(view, form, page, many, first, shift)
+
+    if draft:
+        view = label_text(here.rows(), code, market, on=here.today, net_mg=mass, best_before_months=months_number)
+        data = draw(replace(view, draft=True))
+    else:
+        request = LabelRequest(
+            batch=code,
+            market=market,
+            layout=layout,
+            count=many,
+            on=here.day(on),
+            net_mg=mass,
+            best_before_months=months_number,
+            layout_source=form,
+            sheet_source=page,
+            start=first,
+        )
+        data = print_labels(here.book(), request, draw)
+    write_file(output, data, force=True)
+    say(f"{count(many, 'label')} for batch {batch.code} ({market}) {'as a draft ' if draft else ''}in {output}.")
+    if not draft:
+        from ledger.views.label_runs import runs
+
+        run = runs(here.rows(), batch.yield_lot_id)[-1]
+        say(f"Put them on, then count them: soapledger label count {run.number} --spoiled 0 --returned 0")
+
+
+def reprint(
+    ctx: typer.Context,
+    run: Annotated[str, typer.Argument(help="The number of the run; see label runs.")],
+    output: Output,
+    number: Annotated[str, typer.Option("--count", help="How many more.")],
+    start: Start = "1",
+    nudge: Nudge = None,
+    on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
+    force: Force = False,
+) -> None:
+    """Print more labels of an earlier run: the same text, the same layout."""
+    from ledger.documents.files import check_free, write_file
+    from ledger.domain.quantity import parse_pieces
+    from ledger.operations.labels import reprint_labels
+
+    here = desk(ctx)
+    check_free(output, force)
+    many, first = parse_pieces(number, what="the number of labels"), parse_pieces(start, what="the position")
+    shift = _nudge(nudge)
+    place = parse_pieces(run, what="the run")
+    data = reprint_labels(
+        here.book(),
+        place,
+        many,
+        on=here.day(on),
+        start=first,
+        draw=lambda view, form, page: _draw(view, form, page, many, first, shift),
+    )
+    write_file(output, data, force=True)
+    say(f"{count(many, 'label')} more of run {place} in {output}.")
+
+
+def try_sheet(
+    ctx: typer.Context,
+    sheet: Annotated[str, typer.Argument(help="The sheet.")],
+    output: Output,
+    nudge: Nudge = None,
+    force: Force = False,
+) -> None:
+    """Print the outlines of a sheet, to lay over a sheet of labels and see whether the printer feeds askew."""
+    from ledger.documents.files import check_free, write_file
+    from ledger.documents.labels import draw_test_sheet
+    from ledger.documents.layout import sheet_layout
+
+    desk(ctx)
+    check_free(output, force)
+    write_file(output, draw_test_sheet(sheet_layout(sheet), nudge_mm=_nudge(nudge)), force=True)
+    say(f"The outlines of {sheet} are {output}; hold it against a sheet, then print with --nudge.")
+
+
+def _usual_sheet(layout: str, country: str) -> str:
+    """The sheet a shipped layout goes on, by the paper of the country."""
+    from ledger.documents.layout import usual_sheet
+
+    return usual_sheet(layout, letter=country in ("US", "CA"))
+
+
+def _source(kind: str, name: str) -> str:
+    """The text of a layout or sheet as its file stands, once it has been read whole. Raises BadInput."""
+    from ledger.documents.layout import label_layout, layout_path, sheet_layout
+
+    (label_layout if kind == "label" else sheet_layout)(name)
+    return layout_path(name, kind).read_text(encoding="utf-8")
+
+
+def _draw(view: "LabelText", form: str, page: str, many: int, first: int, shift: tuple[float, float]) -> bytes:
+    """Draw from the texts of a layout and a sheet, which may be those of an earlier run."""
+    from ledger.documents.labels import draw_labels
+    from ledger.documents.layout import label_layout, sheet_layout
+    from ledger.domain.net_quantity import figure_height_us
+
+    with tempfile.TemporaryDirectory() as folder:
+        for name, text in (("layout.toml", form), ("sheet.toml", page)):
+            (Path(folder) / name).write_text(text, encoding="utf-8")
+        label, sheet = label_layout(f"{folder}/layout.toml"), sheet_layout(f"{folder}/sheet.toml")
+        if view.figure_height_mm is None:
+            view = replace(view, figure_height_mm=figure_height_us(label.display_panel_cm2))
+        return draw_labels(view, label, sheet, count=many, start=first, nudge_mm=shift)
+
+
+def _nudge(text: str | None) -> tuple[float, float]:
+    """How far to shift the print, in mm to the right and down. Raises BadInput."""
+    if text is None:
+        return 0.0, 0.0
+    parts = text.removesuffix("mm").split(",")
+    try:
+        right, down = (float(part) for part in parts)
+    except ValueError:
+        raise BadInput(f"'{text}' is not a nudge; write how far right and down, such as --nudge '0.5,-1'.") from None
+    if max(abs(right), abs(down)) > 5:
+        raise BadInput("A nudge is at most 5 mm each way; a printer further off needs new paper.")
+    return right, down

@@ -1,0 +1,36 @@
+"""The United States, for a bar that is a cosmetic: with a list of ingredients."""
+
+from dataclasses import replace
+
+from ledger.domain.market import Rule
+from ledger.markets.us_soap import MARKET as SOAP
+
+# 21 CFR 701.3 and 701.13, read in the 2015 edition; MoCRA 2022 read in a secondary text.
+MARKET = replace(
+    SOAP,
+    code="us-cosmetic",
+    name="United States (as a cosmetic)",
+    declares_ingredients=True,
+    rules=(
+        *(rule for rule in SOAP.rules if rule.particular != "only soap"),
+        Rule(
+            "ingredients",
+            "descending predominance; then those of not more than 1 % in any order; then colour "
+            "additives in any order; 'fragrance' may stand for fragrance",
+            "21 CFR 701.3 (2015 edition)",
+            "read",
+        ),
+        Rule("letters of the ingredients", "at least 1/16 in high (1.6 mm)", "21 CFR 701.3(b) (2015 edition)", "read"),
+        Rule(
+            "contact",
+            "a US address, telephone or electronic contact for adverse events",
+            "MoCRA 2022",
+            "read in a secondary text",
+        ),
+    ),
+    remains=(
+        "Whether the name of each fat is the one this market expects: names here are INCI names.",
+        "The listing of the product and the registration of the place where it is made (MoCRA 2022), and what a small "
+        "business is spared.",
+    ),
+)

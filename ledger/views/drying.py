@@ -1,0 +1,35 @@
+"""What the bars of a batch weigh in all at their driest, from what went into them."""
+
+import sqlite3
+
+from ledger.domain.composition import dried_to, reacted
+from ledger.domain.recipe import DRIEST_WATER_PPM
+from ledger.views.batch import BatchRow, recipe_of
+from ledger.views.composition import Input, charged
+from ledger.views.figures import figures_of
+from ledger.views.ingredients import bases_of_batch
+from ledger.views.material import material_list
+
+
+def driest_mass(rows: sqlite3.Connection, batch: BatchRow) -> int | None:
+    """Everything that went in, less the water that dries away within the stock life, in mg; None before anything did.
+
+    Reckoned over what it all comes down to, so that it holds for a portion and for rebatched soap too.
+    """
+    bases = [one for one in bases_of_batch(rows, batch.id) if one.mass_mg]
+    if not bases:
+        return None
+    cards = {card.id: card for card in material_list(rows)}
+    inputs = [
+        Input(
+            one.lot.kind,
+            cards[one.lot.material_id],
+            figures_of(cards[one.lot.material_id], one.lot),
+            one.mass_mg,
+            False,
+        )
+        for one in bases
+    ]
+    recipe = recipe_of(rows, batch)
+    share = recipe.driest_water_ppm if recipe else DRIEST_WATER_PPM
+    return dried_to(reacted(charged("cold", inputs)), share, stage="at its driest").mass_mg
