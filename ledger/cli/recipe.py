@@ -131,10 +131,12 @@ def print_(
     """Print a recipe as a sheet of one page, with a chart of its fatty acids."""
     from ledger.documents.files import check_free, write_file
     from ledger.documents.recipe_sheet import draw_recipe_sheet
+    from ledger.reference.cautions import cautions
 
     check_free(output, force)
+    size = paper_size(paper)
     page = _page(ctx, which, version, fats)
-    write_file(output, draw_recipe_sheet(page, paper=paper_size(paper)), force=True)
+    write_file(output, draw_recipe_sheet(page, cautions=cautions(), paper=size), force=True)
     say(f"{page.name}, version {page.version}, is {output}.")
 
 
