@@ -147,6 +147,21 @@ def test_less_of_the_lye_meets_a_fat_that_is_short(shop: Shop) -> None:
     assert clean(shop)
 
 
+def test_lye_left_in_the_jug_is_booked_to_the_lots_it_came_from(shop: Shop) -> None:
+    second = deliver(shop.book, DeliveryLine("sodium hydroxide", 500_000, "SH 92", 500))
+    code = planned(shop.book)
+    log(shop, code, OLIVE, COCONUT, WATER)
+    takes = [Weighed(100_000, shop.lye), Weighed(46_826, second)]
+    weigh(shop.book, code, {LYE: takes}, on=MADE, by="Nuala")
+    before = on_hand(shop, shop.lye, second)
+    correct(shop, code, OLIVE, 550_000, "lye")
+    # nothing more leaves either container: the 6.433 g are of what was weighed already
+    assert on_hand(shop, shop.lye, second) == before == [1_000_000 - 146_826 - 100_000, 500_000 - 46_826]
+    assert wasted(shop) == {shop.water: -12_867, second: -6_433}
+    assert used(shop, code)[3] == 140_393
+    assert clean(shop)
+
+
 def test_water_that_was_short_is_made_up_and_too_much_stays(shop: Shop) -> None:
     code = planned(shop.book)
     log(shop, code, OLIVE, COCONUT, LYE)
