@@ -173,12 +173,13 @@ def _by_fats(case: Case, free_mg: Mapping[str, int]) -> Way:
         more = (worth - _acids(case.lines, matched=True)) / (wanted - _acids(case.lines, matched=True))
         lines = [replace(one, mass_mg=round(one.mass_mg * more)) if one.role == "fat" else one for one in case.lines]
     way = Way(FATS, tuple(lines), case.superfat(lines))
+    more_of: dict[str, int] = {}
     for one, mass in way.changes(case.lines):
-        if mass > free_mg.get(one.material, 0):
-            free = f"{free_mg.get(one.material, 0) / 1000:g} g"
-            return Way(
-                FATS, case.lines, None, f"it takes {mass / 1000:.1f} g more of {one.material}, and {free} is free"
-            )
+        more_of[one.material] = more_of.get(one.material, 0) + mass
+    for material, mass in more_of.items():
+        if mass > free_mg.get(material, 0):
+            free = f"{free_mg.get(material, 0) / 1000:g} g"
+            return Way(FATS, case.lines, None, f"it takes {mass / 1000:.1f} g more of {material}, and {free} is free")
     return way
 
 

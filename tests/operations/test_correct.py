@@ -274,6 +274,40 @@ def test_more_fat_than_is_free_is_no_way_out(shop: Shop) -> None:
     assert used(shop, code)[3] == 0
 
 
+def test_a_fat_of_two_lots_is_short_where_both_together_are(shop: Shop) -> None:
+    # 6 900 g of fats: 2 760 g of coconut oil, 200 g of the lot that expires first and 2 560 g of the other, so 40 g
+    # are free; lye of 1.015 x 6.9 x 146.82632 = 1 028.298 g takes 3.0 g and 38.4 g more of them, 41.4 g together
+    deliver(shop.book, DeliveryLine("sodium hydroxide", 2_000_000, "SH 93", 500))
+    deliver(shop.book, DeliveryLine("coconut oil", 200_000, "CN-1", 500, best_before=date(2026, 12, 31)))
+    code = planned(shop.book, fats_mg=6_900_000)
+    with pytest.raises(Refused, match=r"it takes 41\.4 g more of coconut oil, and 40 g is free"):
+        correct(shop, code, 5, 1_028_298, "fats")
+
+
+def test_what_the_wrong_line_did_not_take_is_free_to_make_it_up(shop: Shop) -> None:
+    # 6 500 g of fats take all of the 2 600 g of coconut oil that is left; 2 500 g went in, so 100 g are still there
+    deliver(shop.book, DeliveryLine("sodium hydroxide", 2_000_000, "SH 93", 500))
+    code = planned(shop.book, fats_mg=6_500_000)
+    lines = lines_of(shop.book, code)
+    assert lines[1].target == 2_600_000
+    weigh(shop.book, code, {one.number: [Weighed(one.target)] for one in lines}, on=MADE, by="Nuala")
+    correct(shop, code, COCONUT, 2_500_000, "fats")
+    assert moved(shop, code) == [(COCONUT, 100_000), (COCONUT, -100_000)]
+    assert on_hand(shop, shop.coconut) == [0]
+    assert clean(shop)
+
+
+def test_the_same_before_the_wrong_line_was_logged(shop: Shop) -> None:
+    deliver(shop.book, DeliveryLine("sodium hydroxide", 2_000_000, "SH 93", 500))
+    code = planned(shop.book, fats_mg=6_500_000)
+    lines = lines_of(shop.book, code)
+    others = {one.number: [Weighed(one.target)] for one in lines if one.number != COCONUT}
+    weigh(shop.book, code, others, on=MADE, by="Nuala")
+    correct(shop, code, COCONUT, 2_500_000, "fats")
+    assert moved(shop, code) == [(COCONUT, -2_500_000), (COCONUT, -100_000)]
+    assert clean(shop)
+
+
 def test_lye_left_over_is_kept_only_with_a_reason(shop: Shop) -> None:
     code = planned(shop.book)
     log(shop, code, OLIVE, COCONUT, WATER)
