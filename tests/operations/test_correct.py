@@ -330,6 +330,55 @@ TWO_ALKALIS = PLAIN_BAR.replace("plain-bar", "dual").replace("Plain Bar", "Dual"
 )  # fmt: skip
 
 
+@pytest.fixture
+def dual(shop: Shop) -> str:
+    """A batch with soda for 90 % and potash of 90 % for 10 % of the demand; the fats and the water are weighed.
+
+    Lines: 4 soda 216.8 x 0.9 x 0.71288755 x 0.95 = 132.144 g; 5 potash 216.8 x 0.1 x 0.95 / 0.9 = 22.884 g.
+    """
+    add_material(
+        shop.book,
+        MaterialFacts("potash", "Potassium Hydroxide", alkali_kind="KOH", purity_ppm=900_000),
+        kind="alkali",
+        code=None,
+    )
+    deliver(shop.book, DeliveryLine("potash", 500_000, "PH 1", 500))
+    add_recipe(shop.book, TWO_ALKALIS, file="dual.toml")
+    code = planned(shop.book, "dual")
+    lines = lines_of(shop.book, code)
+    assert [line.target for line in lines[3:]] == [132_144, 22_884]
+    weigh(shop.book, code, {one.number: [Weighed(one.target)] for one in lines[:3]}, on=MADE, by="Nuala")
+    return code
+
+
+def test_the_alkali_still_to_be_weighed_makes_up_for_the_one_that_is_in(shop: Shop, dual: str) -> None:
+    correct(shop, dual, 4, 140_000, "lye")
+    lines = lines_of(shop.book, dual)
+    assert (lines[3].used, wasted(shop)) == (140_000, {})  # what is in the jug stays in it
+    # wanted 216.8 x 0.95 = 205.96 g KOH; 140 g soda are worth 196.3844 g; 9.5756 g pure potash, 10.640 g at 90 %
+    assert lines[4].target == 10_640
+    found = weigh(shop.book, dual, {5: [Weighed(10_640)]}, on=MADE, by="Nuala")
+    assert abs((found.superfat_ppm or 0) - 50_000) <= 100
+    assert clean(shop)
+
+
+def test_a_short_fat_is_met_by_the_alkali_still_to_be_weighed(shop: Shop, dual: str) -> None:
+    weigh(shop.book, dual, {4: [Weighed(132_144)]}, on=MADE, by="Nuala")
+    correct(shop, dual, OLIVE, 580_000, "lye")
+    # 580 x 190 + 102.8 = 213.0 g KOH x 0.95 = 202.35 g wanted; 132.144 g soda are worth 185.3644 g;
+    # 16.9856 g pure potash, 18.873 g at 90 %
+    assert lines_of(shop.book, dual)[4].target == 18_873
+    found = weigh(shop.book, dual, {5: [Weighed(18_873)]}, on=MADE, by="Nuala")
+    assert abs((found.superfat_ppm or 0) - 50_000) <= 100
+
+
+def test_no_alkali_is_left_to_weigh_less_of_where_too_much_is_in(shop: Shop, dual: str) -> None:
+    # 150 g soda alone are worth 210.41 g KOH, more than the 205.96 g wanted
+    with pytest.raises(Refused, match="'lye' is not a way out here"):
+        correct(shop, dual, 4, 150_000, "lye")
+    assert batch_of(shop.book, dual).open_lines == 2
+
+
 def test_the_command_says_the_ways_in_their_order_and_writes_nothing(shop: Shop, run: Any) -> None:
     code = planned(shop.book)
     log(shop, code, OLIVE, COCONUT, WATER)
