@@ -25,6 +25,7 @@ from ledger.views.batch import portions_of
 from ledger.views.cost import batch_cost
 from ledger.views.ingredients import parts_of_batch
 from ledger.views.lots import find_lot
+from ledger.views.record import batch_record
 from ledger.views.trace import trace
 
 CUT = date(2026, 5, 7)
@@ -364,6 +365,20 @@ def test_a_portion_is_passed_in_its_own_wrapping(tide: Shop) -> None:
     assert [line.used for line in lines_of(tide.book, plain) if line.role == "packaging"] == [6]
     assert [line.used for line in lines_of(tide.book, slate) if line.role == "packaging"] == [0]
     assert clean(tide)
+
+
+def test_lye_left_over_in_the_dough_is_asked_about_at_each_portion(tide: Shop) -> None:
+    code = planned(tide.book, "tide")
+    masses = {1: 600_000, 2: 400_000, 3: 293_652, 4: 155_000}  # 1 - 155 / 154.55402: below zero
+    takes = {n: [Weighed(mass)] for n, mass in masses.items()}
+    weigh(tide.book, code, takes, on=MADE, by="Nuala", anyway="to see")
+    divide_batch(tide.book, code, {}, on=MADE, by="Nuala")
+    for portion, bars in zip(portions(tide, code), (6, 4), strict=True):
+        poured_and_cut(tide, portion, bars)
+        with pytest.raises(Refused, match="lye is left over"):
+            pass_bars(tide.book, portion, on=date(2026, 6, 4), by="Nuala")
+        record = batch_record(tide.rows(), portion, program="1")
+        assert any("(all low): rare, but test the bars" in one for one in record.warnings)
 
 
 def test_a_portion_left_out_of_one_version_may_come_back(tide: Shop) -> None:
