@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import date
+from fractions import Fraction
 
 from ledger.domain.dates import show_date
 from ledger.domain.formulate import tolerance
@@ -65,9 +66,8 @@ def plan_portions(
         take.quantity for line, takes in filled for take in takes if line.role not in alone and not line.portion
     )
     doughs = share_out(whole, [one.share_ppm for one in recipe.portions])
-    weights = [one.bars or one.share_ppm for one in recipe.portions]
-    given = all(one.bars for one in recipe.portions)
-    bars = [one.bars or 0 for one in recipe.portions] if given else share_out(batch.bars_planned or 0, weights)
+    fats = sum(take.quantity for line, takes in filled for take in takes if line.role == "fat")
+    bars = _bars_of_portions(recipe, batch.bars_planned, Fraction(fats, recipe.fats_total_mg or fats))
     for portion, dough, pieces in zip(recipe.portions, doughs, bars, strict=True):
         child = tx.add(
             Batch(
@@ -108,6 +108,18 @@ def plan_portions(
                     stage=stage,
                 )
             )
+
+
+def _bars_of_portions(recipe: Recipe, planned: int | None, scale: Fraction) -> list[int]:
+    """The bars of each portion: as written, at the size of the batch; the others share the rest by their dough."""
+    written = [round((one.bars or 0) * scale) for one in recipe.portions]
+    if all(one.bars for one in recipe.portions):
+        return written
+    rest = share_out(
+        max((planned or 0) - sum(written), 0),
+        [0 if one.bars else one.share_ppm for one in recipe.portions],
+    )
+    return [mine + others for mine, others in zip(written, rest, strict=True)]
 
 
 def divide_batch(

@@ -157,6 +157,31 @@ def test_a_share_of_the_fats_in_a_portion_is_of_its_part_of_the_dough(tide: Shop
     assert lines_of(tide.book, slate)[1].target == 12_000  # 3 % of 40 % of 1000 g
 
 
+def test_bars_written_for_each_portion_grow_with_the_batch(tide: Shop) -> None:
+    text = TIDE.replace("percent = 60\n\n[[portion]]", "percent = 60\nbars = 7\n\n[[portion]]")
+    text = text.replace('name = "slate"\npercent = 40', 'name = "slate"\npercent = 40\nbars = 3')
+    revise_recipe(tide.book, "tide", text, file="tide.toml")
+    code = planned(tide.book, "tide", fats_mg=2_000_000)
+    assert [batch_of(tide.book, one).bars_planned for one in portions(tide, code)] == [14, 6]
+    assert [lines_of(tide.book, one)[-1].target for one in portions(tide, code)] == [14, 6]
+
+
+def test_a_portion_without_its_number_of_bars_takes_the_rest(tide: Shop) -> None:
+    text = TIDE.replace("percent = 60\n\n[[portion]]", "percent = 60\nbars = 7\n\n[[portion]]")
+    revise_recipe(tide.book, "tide", text, file="tide.toml")
+    code = planned(tide.book, "tide")
+    assert [batch_of(tide.book, one).bars_planned for one in portions(tide, code)] == [7, 3]
+
+
+def test_bars_of_the_portions_alone_are_wrapped_too(tide: Shop) -> None:
+    text = TIDE.replace("percent = 60\n\n[[portion]]", "percent = 60\nbars = 7\n\n[[portion]]").replace("bars = 10", "")
+    text = text.replace('name = "slate"\npercent = 40', 'name = "slate"\npercent = 40\nbars = 3')
+    revise_recipe(tide.book, "tide", text, file="tide.toml")
+    plain, slate = portions(tide, planned(tide.book, "tide"))
+    assert [(one.material, one.target) for one in lines_of(tide.book, plain)][2:] == [("band", 7)]
+    assert [(one.material, one.target) for one in lines_of(tide.book, slate)][2:] == [("band", 3)]
+
+
 def test_divided_by_its_shares_all_that_went_in_is_shared_out(tide: Shop) -> None:
     code = planned(tide.book, "tide")
     masses = {1: 610_000, 2: 400_000, 3: 293_652, 4: 146_826}  # 10 g more of olive oil: 1 450.478 g
