@@ -26,18 +26,28 @@ from ledger.views.settings import settings
 DOUGH = "dough"  # the role of its line on the worksheet of a portion
 
 
-def add_portion_materials(tx: Transaction, recipe: Recipe) -> None:
-    """The dough of a recipe that divides, and the soap of each portion, as materials where they are not there yet."""
-    if not recipe.portions:
-        return
+def add_portion_materials(tx: Transaction, recipe: Recipe, *, file: str, before: Sequence[Recipe] = ()) -> None:
+    """The dough of a recipe that divides, and the soap of each portion, as materials where they are not there yet.
+
+    `before` are the earlier versions. Raises BadInput where something else has the code of one.
+    """
     known = {card.code for card in material_list(tx.rows)}
-    wanted = [(dough_code(recipe.code), f"{recipe.name}, dough", "intermediate")]
-    wanted += [(soap_code(recipe.code, one), f"{recipe.name}, {one.name}", "soap") for one in recipe.portions]
-    for code, name, kind in wanted:
+    own = {code for one in before for code, _, _ in _materials(one)}
+    for code, name, kind in _materials(recipe):
         if code not in known:
             material = tx.add(Material(code=code, kind=kind))
             assert material.id is not None
             tx.add(MaterialRevision(material_id=material.id, name=name))
+        elif code not in own:
+            raise BadInput(f"{file}: a material is called '{code}' already; give the portion another name.")
+
+
+def _materials(recipe: Recipe) -> list[tuple[str, str, str]]:
+    """(code, name, kind) of the dough and of the soap of each portion."""
+    if not recipe.portions:
+        return []
+    soaps = [(soap_code(recipe.code, one), f"{recipe.name}, {one.name}", "soap") for one in recipe.portions]
+    return [(dough_code(recipe.code), f"{recipe.name}, dough", "intermediate"), *soaps]
 
 
 def dough_code(recipe_code: str) -> str:

@@ -406,6 +406,18 @@ def test_lye_left_over_in_the_dough_is_asked_about_at_each_portion(tide: Shop) -
         assert any("(all low): rare, but test the bars" in one for one in record.warnings)
 
 
+def test_a_code_of_a_portion_that_is_taken_is_refused(tide: Shop) -> None:
+    # the soap of the portion 'bar' of a recipe 'plain' would be called plain-bar, as another soap is
+    taken = TIDE.replace('code = "tide"', 'code = "plain"').replace('name = "Tide"', 'name = "Plain"')
+    taken = taken.replace('name = "slate"', 'name = "bar"').replace('portion = "slate"', 'portion = "bar"')
+    with pytest.raises(BadInput, match="a material is called 'plain-bar' already"):
+        add_recipe(tide.book, taken, file="plain.toml")
+    add_recipe(tide.book, PLAIN_BAR.replace('"plain-bar"', '"tide-dark"').replace("Plain Bar", "Dark"), file="d.toml")
+    dark = TIDE.replace('name = "slate"', 'name = "dark"').replace('portion = "slate"', 'portion = "dark"')
+    with pytest.raises(BadInput, match="a material is called 'tide-dark' already"):
+        revise_recipe(tide.book, "tide", dark, file="tide.toml")
+
+
 def test_a_portion_left_out_of_one_version_may_come_back(tide: Shop) -> None:
     chalk = TIDE.replace('name = "slate"', 'name = "chalk"').replace('portion = "slate"', 'portion = "chalk"')
     revise_recipe(tide.book, "tide", chalk, file="tide.toml")
