@@ -329,6 +329,15 @@ def test_a_blend_that_is_neither_fat_nor_lye_is_bad_input(bulk: Shop, text: str,
     fresh = text.replace(f'code = "{code}"', 'code = "fresh"')
     with pytest.raises(BadInput, match=message):
         add_recipe(bulk.book, fresh, file="f.toml")
+    with pytest.raises(BadInput, match=message):
+        revise_recipe(bulk.book, code, text, file="f.toml")
+
+
+def test_a_version_gives_what_the_first_one_gave(bulk: Shop) -> None:
+    other = MaterialFacts("winter blend", None, None, 200_000, 230_000, "her own entry")
+    add_material(bulk.book, other, kind="fat", code=None)
+    with pytest.raises(Refused, match="gives house blend; what gives winter blend is another recipe"):
+        revise_recipe(bulk.book, "house-blend-500", BLEND.replace('"house blend"', '"winter blend"'), file="b.toml")
 
 
 def test_a_plain_bar_still_takes_flakes_where_none_is_chosen(bulk: Shop) -> None:
