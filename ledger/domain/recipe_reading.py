@@ -59,7 +59,7 @@ def read_recipe(text: str, *, file: str) -> Recipe:
         best_before_months=source.whole(head, "best_before_months", "") or BEST_BEFORE_MONTHS,
         mould=source.maybe_word(mould, "name", "mould"),
         mould_size=_mould_size(source),
-        bars=source.whole(mould, "bars", "mould"),
+        bars=source.whole(mould, "bars", "mould") or _bars_of(portions),
         net_weight_mg=source.weight(mould, "net_weight", "mould"),
         work_minutes=source.whole(source.one("work"), "minutes", "work"),
         yields=source.word(source.one(process), "yields", process) if process in ("infusion", "blend") else None,
@@ -156,6 +156,12 @@ def _portions(source: RecipeFile) -> tuple[Portion, ...]:
             raise source.bad("portion", index, "percent is missing; write its share of the dough, percent = 60.")
         found.append(Portion(name, share, source.whole(part, "bars", "portion", index)))
     return tuple(found)
+
+
+def _bars_of(portions: tuple[Portion, ...]) -> int | None:
+    """All the bars, where every portion says how many it gives."""
+    bars = [one.bars for one in portions if one.bars]
+    return sum(bars) if bars and len(bars) == len(portions) else None
 
 
 def _check_portions(source: RecipeFile, portions: tuple[Portion, ...]) -> None:
