@@ -24,18 +24,26 @@ from ledger.documents.page import (
     whole,
 )
 from ledger.documents.range_chart import RangeChart
-from ledger.domain.quantity import show_mass, show_masses, show_share, show_volume
-from ledger.domain.uncertainty import Superfat
+from ledger.documents.recipe_words import (
+    amount_words,
+    lye_facts,
+    note_words,
+    pot_facts,
+    process_words,
+    source_words,
+    superfat_words,
+)
+from ledger.domain.quantity import show_masses, show_share
 from ledger.reference.cautions import Cautions
 from ledger.views.composition import Stages
-from ledger.views.recipe_page import LyePage, PageLine, RecipePage
+from ledger.views.recipe_page import RecipePage
 
 # From the roomiest to the least: large for the name and the amounts, head for all else that is read at the bench,
-# body for the foot, the notes and the sources. The first that keeps to one page is taken. Below the last, nothing
-# is read at arm's length any more: the sheet then runs on to a second page, the sources first.
-TYPES = (Type(20, 12.5, 9.5), Type(18, 11.5, 9), Type(16.5, 11, 8.5), Type(14, 10.5, 8.5))
+# body for the foot, the notes and the sources. The first that keeps to one page is taken. Below the last nothing
+# is read at arm's length any more, so then the sheet runs on to a second page: with its sources alone if it can.
+TYPES = (Type(20, 12.5, 9.5), Type(18, 11.5, 9), Type(16.5, 11, 8.5), Type(16.5, 10.5, 8.5), Type(14, 10.5, 8.5))
 _LEADING = 1.18
-_SAP, _PER = "saponification value ", " mg KOH/g"  # said once for all fats, where the view says it for each
+_SOURCES = "Sources of the figures"
 _KINDS = ("soap", "glycerol", "fat", "water")  # first in the table, in this order; the others follow
 
 
@@ -44,16 +52,31 @@ def draw_recipe_sheet(view: RecipePage, *, cautions: Cautions, paper: str = "A4"
 
     Raises Refused for a character that cannot be printed.
     """
-    for size in TYPES:
-        code = f"{view.code}, version {view.version}"
+    code = f"{view.code}, version {view.version}"
+
+    def drawn(size: Type, *, sources: bool = True, warn_early: bool = False) -> tuple[bytes, int]:
         sheet = Sheet(paper, code, "Recipe", view.business, view.printed_from, size)
-        data, pages = build_counted(_story(view, cautions, size, sheet.width), sheet)
+        story = _work(view, cautions, size, sheet.width)
+        warned = _warnings(view, size)
+        rest = [
+            *_small(note_words(view), "Notes", size),
+            *(_small(source_words(view), _SOURCES, size) if sources else []),
+        ]
+        if warn_early:
+            story += [KeepTogether(one) for one in warned]
+        story += _soap(view, rest if warn_early else [*warned, *rest], size, sheet.width)
+        return build_counted(story, sheet)
+
+    for size in TYPES:
+        data, pages = drawn(size)
         if pages == 1:
-            break
-    return data
+            return data
+    alone = drawn(TYPES[-1], sources=False)[1] == 1
+    return data if alone else drawn(TYPES[-1], warn_early=True)[0]
 
 
-def _story(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> list[Flowable]:
+def _work(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> list[Flowable]:
+    """What is done at the bench: the recipe's name, its key facts, the cautions, and what goes in when."""
     lye = any(line.caustic for line in view.lines)
     before = view.lye.before_addition if view.lye else None
     gap = Spacer(1, 0.4 * size.head)
@@ -68,14 +91,14 @@ def _story(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> lis
         _lines(view, cautions, size, wide),
     ]
     if before:
-        words = f"Superfat in the pot, before the fat held back goes in: {_superfat(before)}."
+        words = f"Superfat in the pot, before the fat held back goes in: {superfat_words(before)}."
         story += [gap, para(words, size.head, bold=True)]
-    return [*story, *_soap(view, size, wide)]
+    return story
 
 
 def _head(view: RecipePage, size: Type, wide: float) -> Table:
     """The name, and at the right edge which recipe it is."""
-    words = f"{view.code}, version {view.version}, {_process(view)}"
+    words = f"{view.code}, version {view.version}, {process_words(view)}"
     room = width(words, REGULAR, size.head) + 1
     name = Paragraph(escape(view.name, "name"), style(size.large, bold=True, leading=1.1))
     which = para(words, size.head, right=True, field="code")
@@ -86,80 +109,17 @@ def _head(view: RecipePage, size: Type, wide: float) -> Table:
     return table
 
 
-def _process(view: RecipePage) -> str:
-    return f"{view.process} process" if view.process in ("cold", "hot") else view.process
-
-
 def _key_facts(view: RecipePage, size: Type, wide: float) -> Table:
     """What stands in the lye at the left, what becomes of it at the right."""
     label, gap = 5 * size.head, 5 * mm
     left, right = 0.56 * wide, 0.44 * wide - gap
     cells = [
         facts(pairs, size.head, label_width=label, total=room) if any(value for _, value in pairs) else ""
-        for pairs, room in ((_lye(view), left), (_pot(view), right))
+        for pairs, room in ((lye_facts(view), left), (pot_facts(view), right))
     ]
     table = Table([cells if cells[0] else cells[::-1]], colWidths=[left + gap, right])
     table.setStyle(plain())
     return table
-
-
-def _lye(view: RecipePage) -> list[tuple[str, str]]:
-    lye = view.lye
-    found = [("fats", show_mass(view.fats_mg, view.units) if view.fats_mg else "")]
-    if lye is None:
-        return found
-    ratio = f"{lye.water_per_alkali_thousandths / 1000:.2f} to 1 of alkali"
-    return [
-        *found,
-        ("superfat", _meant(lye, view.superfat_meant_ppm)),
-        ("lye", f"concentration {show_share(lye.concentration_ppm)}"),
-        ("water", f"{ratio}, {show_share(lye.water_of_fats_ppm)} of the fats"),
-    ]
-
-
-def _pot(view: RecipePage) -> list[tuple[str, str]]:
-    units = view.units
-    pot = show_mass(view.dough_mg, units)
-    if view.dough_ul:
-        pot += f", about {show_volume(view.dough_ul, units)}"
-    mould = view.mould or ""
-    if view.mould_ul and view.dough_ul:
-        mould += f", {show_share(round(view.dough_ul * 1_000_000 / view.mould_ul), 0)} full"
-    bars = f"{view.bars} bars" if view.bars else ""
-    net = f"{show_mass(view.net_weight_mg, units)} each, net" if view.net_weight_mg else ""
-    usable = f", usable from {view.usable_from_days} days" if view.usable_from_days else ""
-    cured = view.process in ("cold", "hot", "rebatch")
-    return [
-        ("in the pot", pot),
-        ("mould", mould),
-        ("bars", ", ".join(word for word in (bars, net) if word)),
-        ("cure", f"{view.cure_days} days{usable}" if cured else ""),
-    ]
-
-
-def _meant(lye: LyePage, meant_ppm: int | None) -> str:
-    """The superfat meant, the one reckoned where it is another, and how low it may lie."""
-    found = lye.superfat
-    if meant_ppm is None:
-        return _superfat(found)
-    same = show_share(found.nominal_ppm, 2) == show_share(meant_ppm, 2)
-    return f"{show_share(meant_ppm)} meant, {_low(found) if same else _superfat(found)}"
-
-
-def _superfat(found: Superfat) -> str:
-    return f"{show_share(found.nominal_ppm, 2)} as reckoned, {_low(found)}"
-
-
-def _low(found: Superfat) -> str:
-    return (
-        whole(f"likely low {show_share(found.likely_low_ppm, 2)}")
-        + ", "
-        + whole(f"all low {show_share(found.all_low_ppm, 2)}")
-    )
-
-
-def _amount(line: PageLine, units: str) -> str:
-    return whole(f"{line.quantity} pcs" if line.counted else show_mass(line.quantity, units))
 
 
 def _lines(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> Table:
@@ -190,7 +150,9 @@ def _lines(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> Tab
                 "when": para("" if i else when, text),
                 "material": para(line.material, text, bold=True, field="material"),
                 "portion": para(line.portion or "", text, field="portion"),
-                "amount": Paragraph(_amount(line, view.units), style(size.large, bold=True, right=True, leading=1)),
+                "amount": Paragraph(
+                    amount_words(line, view.units), style(size.large, bold=True, right=True, leading=1)
+                ),
                 "of the fats": para(share, text, right=True),
             }
             last = i == len(lines) - 1
@@ -216,22 +178,17 @@ def _title(text: str, size: Type) -> list[Flowable]:
     return [para(text, size.head, bold=True), Spacer(1, 0.2 * size.head)]
 
 
-def _soap(view: RecipePage, size: Type, wide: float) -> list[Flowable]:
-    """The soap it makes at the left, the chart of its fatty acids at the right; then warnings, notes and sources.
+def _soap(view: RecipePage, rest: Sequence[list[Flowable]], size: Type, wide: float) -> list[Flowable]:
+    """The soap it makes at the left, the chart of its fatty acids at the right, and the rest beneath.
 
-    As many of these stand beside the chart as make the whole least high.
+    As much of the rest stands beside the chart as makes the whole least high.
     """
     gap = 8 * mm
     right_wide = 0.44 * wide
     left_wide = wide - right_wide - gap
     left = _composition(view.stages, view.units, size, left_wide) if view.stages else []
     right = _acids(view, size, right_wide)
-    space = Spacer(1, 0.8 * size.head)
-    rest = [
-        *_warnings(view, size),
-        *_small(_notes(view), "Notes", size),
-        *_small(_sources(view), "Sources of the figures", size),
-    ]
+    space = Spacer(1, 0.7 * size.head)
     if not (left and right):
         alone = left or right
         return [*([space, KeepTogether(alone)] if alone else []), *(KeepTogether(one) for one in rest)]
@@ -289,46 +246,21 @@ def _acids(view: RecipePage, size: Type, wide: float) -> list[Flowable]:
 def _warnings(view: RecipePage, size: Type) -> list[list[Flowable]]:
     return [
         [
-            Spacer(1, 0.5 * size.head),
-            para(f"• {one}", size.head, bold=True, field="warnings", leading=_LEADING),
+            Spacer(1, 0.3 * size.head),
+            para(_whole(f"• {one}"), size.head, bold=True, field="warnings", leading=_LEADING),
         ]
         for one in view.warnings
     ]
+
+
+def _whole(text: str) -> str:
+    """The text with no figure torn from its percent sign."""
+    return text.replace(" %", whole(" %"))
 
 
 def _small(texts: Sequence[str], title: str, size: Type) -> list[list[Flowable]]:
     """A paragraph in the smallest type."""
     if not texts:
         return []
-    words = f"<b>{title}.</b> {' '.join(escape(text, title.casefold()) for text in texts)}"
+    words = f"<b>{title}.</b> {_whole(' '.join(escape(text, title.casefold()) for text in texts))}"
     return [[Spacer(1, 0.6 * size.body), Paragraph(words, style(size.body, leading=_LEADING))]]
-
-
-def _notes(view: RecipePage) -> list[str]:
-    found = [f"{line.material}: {line.note.rstrip('.')}." for line in view.lines if line.note]
-    if view.lye:
-        found.append(
-            "The figures are those of the materials; a batch is reckoned from the lots in hand. Likely low: what is "
-            "not known of fats, alkali and scale, combined; all low: each of them at its limit together."
-        )
-    if view.stages and view.process == "hot":
-        found.append(f"Water lost in the cook: {view.stages.cook_loss}.")
-    if not view.profile and view.no_profile:
-        found.append(f"No fatty acids are published here for {', '.join(view.no_profile)}.")
-    if view.process in ("cold", "hot", "rebatch"):
-        early = " When first usable it is not yet steady in weight." if view.usable_from_days else ""
-        found.append(f"Cure: the maker's own figure (common practice, no source).{early}")
-    return found
-
-
-def _sources(view: RecipePage) -> list[str]:
-    """Each figure the lye is reckoned with once, with the materials it stands for; saponification values first."""
-    if view.lye is None:
-        return []
-    names: dict[str, list[str]] = {}
-    for line in view.lines:
-        if line.figure and line.material not in names.setdefault(line.figure, []):
-            names[line.figure].append(line.material)
-    values = [f"{', '.join(names[one])} {one.removeprefix(_SAP).replace(_PER, '', 1)}" for one in names if _SAP in one]
-    others = [f"{', '.join(names[one])}: {one}." for one in names if _SAP not in one]
-    return ([f"Saponification values in{_PER}: {'; '.join(values)}."] if values else []) + others
