@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from ledger.cli.assessment import assess, assessment
 from ledger.cli.desk import desk
 from ledger.cli.show import amount, out_json, say, table
 from ledger.errors import BadInput
@@ -12,7 +13,7 @@ from ledger.errors import BadInput
 if TYPE_CHECKING:
     from ledger.views.recipe import RecipeSheet
 
-app = typer.Typer(help="Your recipes, small text files: add, edit (the next version), list, show.")
+app = typer.Typer(help="Your recipes, small text files: add, edit (the next version), list, show, assess.")
 
 File = Annotated[Path, typer.Argument(help="The recipe file (TOML).")]
 Which = Annotated[str, typer.Argument(help="The recipe's short name or name.")]
@@ -158,3 +159,7 @@ def _show_sheet(sheet: "RecipeSheet", units: str) -> None:
             f"; usable from {recipe.usable_from_days} days, not yet steady in weight" if recipe.usable_from_days else ""
         )
         say(f"Cure {recipe.cure_days} days{usable} (her own figures; common practice, no source).")
+
+
+app.command("assess")(assess)
+app.command("assessment")(assessment)
