@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from ledger.cli.assessment import assess, assessment
 from ledger.cli.desk import desk
 from ledger.cli.paper import PAPER, paper_size
 from ledger.cli.show import out_json, say, table
@@ -14,7 +15,12 @@ if TYPE_CHECKING:
     from ledger.domain.mould import Mould
     from ledger.views.recipe_page import RecipePage
 
-app = typer.Typer(help="Your recipes, small text files: add, revise (the next version), list, show, scale, print.")
+app = typer.Typer(
+    help="Your recipes, small text files: add, revise (the next version), list, show, scale, print, assess."
+)
+
+app.command("assess")(assess)
+app.command("assessment")(assessment)
 
 File = Annotated[Path, typer.Argument(help="The recipe file (TOML).")]
 Which = Annotated[str, typer.Argument(help="The recipe's short name or name.")]
