@@ -95,10 +95,11 @@ def skin_checks(
     put_in = [_fragrance(rows, material, lot, mass) for material, lot, mass in fragrances if mass]
     if not put_in or not driest_mg:
         return ()
-    limits = {
-        row["constituent"]: _limit(row)
+    latest = {
+        row["constituent"].casefold(): row
         for row in rows.execute("SELECT * FROM live_skin_limit WHERE constituent IS NOT NULL ORDER BY id")
     }
+    limits = {row["constituent"]: _limit(row) for row in latest.values()}
     return tuple(_check(one, where) for one in compare_limits(put_in, limits, driest_mg=driest_mg) if _says(one))
 
 

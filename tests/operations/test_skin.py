@@ -97,6 +97,28 @@ def test_a_constituent_of_two_oils_is_added_up(scents: Shop) -> None:
     ]
 
 
+def test_a_constituent_is_one_however_it_is_written(scents: Shop) -> None:
+    add_recipe(scents.book, scented(("bay oil", "20"), ("rosewood oil", "10")), file="s.toml")
+    for name in ("bay oil", "rosewood oil"):
+        limit(scents, name, "5")
+    state_contents(scents.book, "bay oil", {"Linalool": 320_000}, source=SOURCE)
+    state_contents(scents.book, "rosewood oil", {"LINALOOL": 200_000}, source=SOURCE)
+    limit(scents, "linalool", "0.6", constituent=True)
+    with pytest.raises(Refused, match=r"linalool, 0\.657 % of the bar at its driest, is over the 0\.600 %"):
+        planned(scents.book, "scented")
+
+
+def test_the_latest_limit_counts_however_it_is_written(scents: Shop) -> None:
+    add_recipe(scents.book, scented(("bay oil", "20")), file="s.toml")
+    limit(scents, "bay oil", "5")
+    state_contents(scents.book, "bay oil", {"linalool": 320_000}, source=SOURCE)
+    for name, percent in (("Linalool", "2"), ("linalool", "0.4"), ("Linalool", "0.6")):
+        limit(scents, name, percent, constituent=True)
+    # 6.4 g of (1 146.826 + 20) / 0.92 = 1 268.289 g is 0.505 %
+    found = checks(scents, planned(scents.book, "scented"))
+    assert [(one.share_ppm, one.limit_ppm) for one in found if one.name != "bay oil"] == [(5_046, 6_000)]
+
+
 def test_the_statement_of_a_lot_goes_before_that_of_its_material(scents: Shop) -> None:
     add_recipe(scents.book, scented(("bay oil", "20")), file="s.toml")
     limit(scents, "bay oil", "5")
