@@ -60,13 +60,13 @@ def batch_skin_checks(rows: sqlite3.Connection, batch: BatchRow) -> tuple[SkinCh
 
     A portion brings its share of the dough with it.
     """
-    materials = {card.name: card.id for card in material_list(rows) if card.kind == "fragrance"}
+    scents = {card.id for card in material_list(rows) if card.kind == "fragrance"}
 
     def fragrances(batch_id: int, part: Fraction) -> list[tuple[int, int | None, int]]:
         return [
-            (materials[one.figures.name], one.lot_id or None, round(one.mass_mg * part))
+            (one.material_id, one.lot_id or None, round(one.mass_mg * part))
             for one in meant_in(rows, batch_id)
-            if one.figures.name in materials
+            if one.material_id in scents
         ]
 
     used = fragrances(batch.id, Fraction(1))

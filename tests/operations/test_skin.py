@@ -10,7 +10,7 @@ from making import MADE, batch_of, deliver, lines_of, planned
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.check import check
-from ledger.operations.materials import MaterialFacts, add_material
+from ledger.operations.materials import MaterialFacts, add_material, edit_material
 from ledger.operations.receive import DeliveryLine
 from ledger.operations.recipes import add_recipe, revise_recipe
 from ledger.operations.skin import LimitFacts, state_contents, state_limit
@@ -219,6 +219,23 @@ def test_scent_in_the_dough_counts_in_every_portion_with_its_own(scents: Shop) -
         ("linalool", 2_854),
     ]
     assert [(one.name, one.share_ppm) for one in checks(scents, still)] == [("sea scent", 15_769), ("linalool", 1_577)]
+
+
+def test_an_oil_renamed_at_the_bench_is_still_reckoned_with(scents: Shop) -> None:
+    add_recipe(scents.book, scented(("bay oil", "30")), file="s.toml")
+    code = planned(scents.book, "scented")
+    takes = {line.number: [Weighed(line.target)] for line in lines_of(scents.book, code)}
+    weigh(scents.book, code, takes, on=MADE, by="Nuala")
+    edit_material(scents.book, "bay-oil", MaterialFacts("West Indian bay", "PIMENTA ACRIS LEAF OIL"))
+    edit_material(
+        scents.book,
+        "olive-oil",
+        MaterialFacts("olive oil, extra virgin", "OLEA EUROPAEA FRUIT OIL", None, 190_000, 190_000, "certificate"),
+    )
+    (found,) = checks(scents, code)
+    assert (found.name, found.share_ppm, found.verdict) == ("West Indian bay", 23_453, "no certificate")
+    record = batch_record(scents.rows(), code, program="1")
+    assert any("West Indian bay, 2.345 %" in one for one in record.warnings)
 
 
 @pytest.mark.parametrize(
