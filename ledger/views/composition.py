@@ -97,11 +97,11 @@ def batch_stages(rows: sqlite3.Connection, batch: BatchRow, *, meant: bool = Fal
     found = meant_in(rows, batch.id) if meant else weighed_in(rows, batch.id)
     if not {"fat", "alkali"} <= {one.role for one in found}:
         return None
-    cards = {card.name: card for card in material_list(rows)}
+    cards = {card.id: card for card in material_list(rows)}
     inputs = [
         Input(
             one.role,
-            cards[one.figures.name],
+            cards[one.material_id],
             one.figures,
             one.mass_mg,
             one.role == "fat" and one.stage != IN_THE_FATS,
