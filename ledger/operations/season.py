@@ -12,6 +12,7 @@ from typing import Any
 from ledger.domain.codes import supplier_number_key
 from ledger.domain.money import parse_money
 from ledger.domain.quantity import parse_mass
+from ledger.operations.assess import assess_recipe
 from ledger.operations.combine import combine
 from ledger.operations.complaints import Report, book_complaint
 from ledger.operations.customers import CustomerDetails, add_customer
@@ -82,6 +83,8 @@ class Season:
             yield Step("Listing the materials", partial(self._material, row))
         for path in sorted((self.folder / "recipes").glob("*.toml")):
             yield Step("Copying the recipes", partial(self._recipe, path))
+        for path in sorted((self.folder / "assessments").glob("*.toml")):
+            yield Step("Booking what was assessed", partial(self._assessment, path))
         events: list[tuple[int, str, Callable[[], object]]] = []
         for (day, _, _), rows in self._deliveries().items():
             events.append((day, "Receiving, making, curing and selling", partial(self._delivery, rows)))
@@ -125,6 +128,9 @@ class Season:
 
     def _recipe(self, path: Path) -> None:
         add_recipe(self.book, path.read_text(encoding="utf-8"), file=path.name)
+
+    def _assessment(self, path: Path) -> None:
+        assess_recipe(self.book, path.stem, path.read_text(encoding="utf-8"), file=path.name)
 
     def _deliveries(self) -> dict[tuple[int, str, str], list[dict[str, str]]]:
         found: dict[tuple[int, str, str], list[dict[str, str]]] = {}
