@@ -115,7 +115,10 @@ def reacted(charged: Charged) -> Composition:
     Acids take their alkali first. In cold process a share of every fat is left; in hot process a fat held back
     stays as it is, unless the pot still holds alkali for it. Glycerol: 92.094 / (3 × M(MOH)) g per g of alkali.
     """
-    worth = {one.kind: one.mass_mg * one.purity_ppm / WHOLE_PPM * KOH / molar_mass(one.kind) for one in charged.alkalis}
+    worth: dict[str, Fraction] = {}
+    for one in charged.alkalis:  # a line may be split over two lots of one alkali
+        pure = one.mass_mg * one.purity_ppm / WHOLE_PPM
+        worth[one.kind] = worth.get(one.kind, Fraction(0)) + pure * KOH / molar_mass(one.kind)
     total = sum(worth.values(), Fraction(0))
     share = {kind: part / total if total else Fraction(0) for kind, part in worth.items()}
     acids = sum((one.acid_koh_mg for one in charged.others), Fraction(0))
@@ -150,6 +153,11 @@ def reacted(charged: Charged) -> Composition:
     return _composition("before drying", parts, charged.mass_mg)
 
 
+def soap_of(fat: str, kind: str) -> str:
+    """What the soap of a fat with one alkali is called in a composition."""
+    return f"{'sodium' if kind == 'NaOH' else 'potassium'} soap of {fat}"
+
+
 def _saponified(
     fat: FatIn, fraction: Fraction, share: dict[str, Fraction]
 ) -> tuple[list[tuple[str, str, Fraction]], Fraction]:
@@ -165,7 +173,7 @@ def _saponified(
         parts.append(
             (
                 "soap",
-                f"{'sodium' if kind == 'NaOH' else 'potassium'} soap of {fat.name}",
+                soap_of(fat.name, kind),
                 gone * part + alkali - freed - formed,
             )
         )
