@@ -56,7 +56,7 @@ def read_recipe(text: str, *, file: str) -> Recipe:
         usable_from_days=_usable_from(source, process, cure_days),
         water_left_ppm=water_left,
         driest_water_ppm=driest,
-        best_before_months=source.whole(head, "best_before_months", "") or BEST_BEFORE_MONTHS,
+        best_before_months=_months(source),
         mould=source.maybe_word(mould, "name", "mould"),
         mould_size=_mould_size(source),
         bars=source.whole(mould, "bars", "mould") or _bars_of(portions),
@@ -66,6 +66,14 @@ def read_recipe(text: str, *, file: str) -> Recipe:
         infusion_days=source.whole(infusion, "days", "infusion"),
         portions=portions,
     )
+
+
+def _months(source: RecipeFile) -> int:
+    """How many months from the making the bars keep."""
+    value = source.number(source.data, "best_before_months", "", 0, 600)
+    if value is not None and value.denominator != 1:
+        raise source.bad("", 0, "best_before_months is a whole number.", "best_before_months")
+    return BEST_BEFORE_MONTHS if value is None else int(value)
 
 
 def _superfat(source: RecipeFile) -> int:
@@ -304,7 +312,7 @@ def _grams(source: RecipeFile, part: Part, table: str, index: int, example: str)
 
 
 def _extras(source: RecipeFile, table: str, process: str) -> list[RecipeLine]:
-    found = []
+    found: list[RecipeLine] = []
     stages = [one for one in STAGES[process] if table != "liquid" or one != IN_THE_FATS]
     usual = stages[0] if table == "liquid" else stages[-1]  # milk goes in with the lye, anything else last
     for index, part in enumerate(source.tables(table)):
@@ -321,6 +329,8 @@ def _extras(source: RecipeFile, table: str, process: str) -> list[RecipeLine]:
                 table, index, f"when = '{stage}' is no time in the {process} process; write {allowed}.", "when"
             )
         portion = source.maybe_word(part, "portion", table, index)
+        if any((one.material, one.stage, one.portion) == (material, stage, portion) for one in found):
+            raise source.bad(table, index, f"{material} stands here twice; write it once, with all of it.")
         if portion and stage in (IN_THE_FATS, WITH_THE_LYE):
             raise source.bad(
                 table, index, f"a portion is divided off at trace, after '{stage}'; look at when.", "portion"

@@ -62,7 +62,8 @@ def charged(process: str, inputs: Iterable[Input]) -> Charged:
             water = figures.water_mg(mass) if figures.water_ppm is not None else Fraction(0)
             alkalis.append(AlkaliIn(alkali.kind, mass, alkali.purity_ppm, water))
         elif one.role != "packaging":
-            water = figures.water_mg(mass) if one.card.kind == "liquid" else Fraction(0)
+            wet = one.card.kind == "liquid" or figures.acid_koh_mg_per_kg is not None
+            water = figures.water_mg(mass) if wet else Fraction(0)
             others.append(OtherIn(one.card.name, one.role, mass, water, figures.acid_koh_mg(mass)))
     return Charged(process, found_fats, alkalis, others)
 
