@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
+from ledger.cli.assessment import assess, assessment
 from ledger.cli.desk import desk
 from ledger.cli.paper import PAPER, paper_size
 from ledger.cli.show import out_json, say, table
@@ -14,7 +15,12 @@ if TYPE_CHECKING:
     from ledger.domain.mould import Mould
     from ledger.views.recipe_page import RecipePage
 
-app = typer.Typer(help="Your recipes, small text files: add, revise (the next version), list, show, scale, print.")
+app = typer.Typer(
+    help="Your recipes, small text files: add, revise (the next version), list, show, scale, print, assess."
+)
+
+app.command("assess")(assess)
+app.command("assessment")(assessment)
 
 File = Annotated[Path, typer.Argument(help="The recipe file (TOML).")]
 Which = Annotated[str, typer.Argument(help="The recipe's short name or name.")]
@@ -131,10 +137,12 @@ def print_(
     """Print a recipe as a sheet of one page, with a chart of its fatty acids."""
     from ledger.documents.files import check_free, write_file
     from ledger.documents.recipe_sheet import draw_recipe_sheet
+    from ledger.reference.cautions import cautions
 
     check_free(output, force)
+    size = paper_size(paper)
     page = _page(ctx, which, version, fats)
-    write_file(output, draw_recipe_sheet(page, paper=paper_size(paper)), force=True)
+    write_file(output, draw_recipe_sheet(page, cautions=cautions(), paper=size), force=True)
     say(f"{page.name}, version {page.version}, is {output}.")
 
 

@@ -88,9 +88,11 @@ def style(size: float, *, bold: bool = False, right: bool = False, leading: floa
     )
 
 
-def para(text: str, size: float, *, bold: bool = False, right: bool = False, field: str = "text") -> Paragraph:
+def para(
+    text: str, size: float, *, bold: bool = False, right: bool = False, field: str = "text", leading: float = 1.25
+) -> Paragraph:
     """One paragraph of plain text; a character the face lacks is refused, naming the field."""
-    return Paragraph(escape(text, field), style(size, bold=bold, right=right))
+    return Paragraph(escape(text, field), style(size, bold=bold, right=right, leading=leading))
 
 
 def heading(text: str, size: float) -> list[Flowable]:
@@ -177,6 +179,16 @@ def titled(left: list[Flowable], code: str, wide: float) -> Table:
     return table
 
 
+def caution(texts: Sequence[str], size: float, wide: float, *, leading: float = 1.25) -> list[Flowable]:
+    """Cautions with a heavy bar beside them, seen on a mono printer and at arm's length."""
+    if not texts:
+        return []
+    said = [para(text, size, bold=True, field="cautions", leading=leading) for text in texts]
+    body = Table([[said]], colWidths=[wide])
+    body.setStyle(plain(("LINEBEFORE", (0, 0), (0, -1), 3, black), ("LEFTPADDING", (0, 0), (-1, -1), 8)))
+    return [body, Spacer(1, 2.5 * mm)]
+
+
 def qr(text: str, side: float) -> Drawing:
     """A QR code of so many points a side, without its quiet zone."""
     widget = QrCodeWidget(text, barLevel="M", barBorder=0)
@@ -188,6 +200,11 @@ def qr(text: str, side: float) -> Drawing:
 
 def build(story: list[Flowable], sheet: Sheet) -> bytes:
     """Set a document and return its bytes; equal input gives equal bytes under one version."""
+    return build_counted(story, sheet)[0]
+
+
+def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
+    """The same, with the number of pages it took."""
     register()
     out = io.BytesIO()
     size = PAPERS[sheet.paper]
@@ -220,7 +237,7 @@ def build(story: list[Flowable], sheet: Sheet) -> bytes:
             super().save()
 
     document.build(story, canvasmaker=Numbered)
-    return out.getvalue()
+    return out.getvalue(), document.page
 
 
 def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int) -> None:

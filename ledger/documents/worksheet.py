@@ -1,14 +1,12 @@
 """The bench worksheet: numbered lines in the order of work, with boxes to write in."""
 
-from collections.abc import Sequence
 from itertools import groupby
 
-from reportlab.lib.colors import black
 from reportlab.lib.units import mm
 from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Paragraph, Spacer, Table
 
 from ledger.documents.boxes import BOX_WIDTH, TICK_WIDTH, Box, Notes, box_pairs, box_row
-from ledger.documents.page import Sheet, Type, build, escape, facts, para, plain, style, titled
+from ledger.documents.page import Sheet, Type, build, caution, escape, facts, para, plain, style, titled
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
 from ledger.reference.cautions import Cautions
@@ -32,15 +30,15 @@ def draw_worksheet(view: Worksheet, *, cautions: Cautions, paper: str = "A4") ->
     story: list[Flowable] = [_head(view, wide), Spacer(1, 3 * mm)]
     story += [para(f"• {note}", TYPE.body, bold=True) for note in view.notes]
     story.append(Spacer(1, 2.5 * mm if view.notes else 0))
-    story += _caution((cautions.first, *cautions.by_step.get("start", ())), wide)
-    story += _caution([f"First aid. {text}" for text in cautions.by_step.get("first aid", ())], wide)
+    story += caution((cautions.first, *cautions.by_step.get("start", ())), TYPE.body, wide)
+    story += caution([f"First aid. {text}" for text in cautions.by_step.get("first aid", ())], TYPE.body, wide)
     story.append(box_row([para("Bench and tools clean; scale reads the test weight", TYPE.body)], _box(view), wide))
     mixed = view.process not in ("cold", "hot")
     for stage, group in groupby((line for line in view.lines if not line.pieces), key=lambda line: line.stage):
         if stage in ("at trace", "after the cook") and not mixed:
             story += _mixing(view, cautions, wide)
             mixed = True
-        before = _caution(cautions.by_step.get("lye", ()), wide) if stage == "with the lye" else []
+        before = caution(cautions.by_step.get("lye", ()), TYPE.body, wide) if stage == "with the lye" else []
         lines = [_line(line, view, wide) for line in group]
         story += _step(_STEPS.get(stage, stage.capitalize()), [*before, *lines])
     if not mixed:
@@ -85,15 +83,6 @@ def _superfat(view: Worksheet) -> str:
         return ""
     low = view.before_addition or view.superfat
     return show_share(view.superfat_ppm) + (f", likely low {show_share(low.likely_low_ppm)}" if low else "")
-
-
-def _caution(texts: Sequence[str], wide: float) -> list[Flowable]:
-    """Cautions with a heavy bar beside them, seen on a mono printer and at arm's length."""
-    if not texts:
-        return []
-    body = Table([[[para(text, TYPE.body, bold=True, field="cautions") for text in texts]]], colWidths=[wide])
-    body.setStyle(plain(("LINEBEFORE", (0, 0), (0, -1), 3, black), ("LEFTPADDING", (0, 0), (-1, -1), 8)))
-    return [body, Spacer(1, 2.5 * mm)]
 
 
 def _step(title: str, parts: list[Flowable]) -> list[Flowable]:
@@ -143,7 +132,7 @@ def _mixing(view: Worksheet, cautions: Cautions, wide: float) -> list[Flowable]:
     us = view.units == "us"
     degree, apart, cool = ("°F", "10 °F", "180 °F") if us else ("°C", "5.6 °C", "82 °C")
     found = [
-        *_caution(cautions.by_step.get("mix", ()), wide),
+        *caution(cautions.by_step.get("mix", ()), TYPE.body, wide),
         _write("Lye temperature", degree, wide),
         _write("Fats temperature", degree, wide, f"within {apart} of the lye before mixing (common practice)"),
         _write("Trace after", "min", wide),

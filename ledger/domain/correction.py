@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from ledger.domain.pot import Figures, Pot
 from ledger.domain.recipe import IN_THE_FATS, WITH_THE_LYE
-from ledger.domain.saponification import KOH, WHOLE_PPM, demand_koh, molar_mass
+from ledger.domain.saponification import WHOLE_PPM, demand_koh
 from ledger.domain.uncertainty import Superfat
 
 POUR, LYE, FATS = "pour", "lye", "fats"
@@ -106,9 +106,14 @@ def _worth(lines: Sequence[InPot]) -> Fraction:
     return sum((one.figures.alkali(one.mass_mg).koh_mg for one in lines if one.role == "alkali"), Fraction(0))
 
 
+def _is_in(case: Case, line: InPot) -> bool:
+    """Whether a line is weighed: logged, or the wrong one, of which it is known what is really in."""
+    return line.logged or line.number == case.wrong
+
+
 def lye_is_made(case: Case) -> bool:
     """Whether every alkali is in the jug."""
-    return all(one.logged or one.number == case.wrong for one in case.lines if one.role == "alkali")
+    return all(_is_in(case, one) for one in case.lines if one.role == "alkali")
 
 
 def _fits(case: Case) -> bool:
@@ -128,37 +133,26 @@ def _more_water(case: Case) -> Way:
 
 
 def _by_lye(case: Case) -> Way:
-    """Less or more lye: of the solution where it is made, else of each alkali still to be weighed."""
+    """Less or more lye: of the solution where it is made, else of the alkalis still to be weighed, all alike."""
     if case.line.role == "liquid":
         return _more_water(case)
     made = lye_is_made(case)
     wanted, worth = _wanted(case), _worth(case.lines)
     if _fits(case) or worth == 0:
         return Way(LYE, case.lines, None, "the lye fits as it is")
+    still = [one for one in case.lines if one.role == "alkali" and not _is_in(case, one)]
+    left = wanted - (worth - _worth(still))  # what is still to come of it, as mg KOH
     lines = []
     for one in case.lines:
         mass = one.mass_mg
         if made and (one.role == "alkali" or (one.role == "liquid" and one.stage == WITH_THE_LYE)):
             mass = round(mass * wanted / worth)  # the solution keeps its strength
-        elif not made and one.role == "alkali" and not one.logged:
-            mass = _need(case, one, wanted)
+        elif one in still:
+            mass = max(round(mass * left / (_worth(still) or 1)), 0)
+            if mass == 0:
+                return Way(LYE, case.lines, None, "the alkali that is in already is more than the fats take")
         lines.append(replace(one, mass_mg=mass))
-    if not made and _worth(lines) == worth:
-        return Way(LYE, case.lines, None, "no alkali is left to weigh less or more of")
     return Way(LYE, tuple(lines), case.superfat(lines))
-
-
-def _need(case: Case, line: InPot, wanted: Fraction) -> int:
-    """What to weigh of one alkali that is still to be weighed, in mg of the product; split lots keep their shares."""
-    kind = line.figures.alkali_kind or ""
-    mine = [one for one in case.lines if one.role == "alkali" and one.figures.alkali_kind == kind]
-    pure = wanted * Fraction(case.shares_ppm[kind], WHOLE_PPM) * molar_mass(kind) / KOH
-    in_already = sum(
-        (one.mass_mg * one.figures.alkali(1).purity_ppm / WHOLE_PPM for one in mine if one.logged), Fraction(0)
-    )
-    still = sum(one.target_mg for one in mine if not one.logged)
-    left = max(pure - in_already, Fraction(0)) * Fraction(line.target_mg, still)
-    return round(left * WHOLE_PPM / line.figures.alkali(1).purity_ppm)
 
 
 def _by_fats(case: Case, free_mg: Mapping[str, int]) -> Way:
@@ -173,12 +167,13 @@ def _by_fats(case: Case, free_mg: Mapping[str, int]) -> Way:
         more = (worth - _acids(case.lines, matched=True)) / (wanted - _acids(case.lines, matched=True))
         lines = [replace(one, mass_mg=round(one.mass_mg * more)) if one.role == "fat" else one for one in case.lines]
     way = Way(FATS, tuple(lines), case.superfat(lines))
+    more_of: dict[str, int] = {}
     for one, mass in way.changes(case.lines):
-        if mass > free_mg.get(one.material, 0):
-            free = f"{free_mg.get(one.material, 0) / 1000:g} g"
-            return Way(
-                FATS, case.lines, None, f"it takes {mass / 1000:.1f} g more of {one.material}, and {free} is free"
-            )
+        more_of[one.material] = more_of.get(one.material, 0) + mass
+    for material, mass in more_of.items():
+        if mass > free_mg.get(material, 0):
+            free = f"{free_mg.get(material, 0) / 1000:g} g"
+            return Way(FATS, case.lines, None, f"it takes {mass / 1000:.1f} g more of {material}, and {free} is free")
     return way
 
 

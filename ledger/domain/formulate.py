@@ -128,7 +128,7 @@ def lye_for(recipe: Recipe, charges: Sequence[Charge], *, alkalis: Mapping[str, 
     dry = sum(need.weigh_mg for need in needs) - round(brought)
     fats_mg = sum(one.mass_mg for one in charges if one.line.role == "fat")
     water = water_for(recipe.water_rule, alkali_mg=dry, fats_mg=fats_mg)
-    liquids = [one for one in charges if one.line.role == "liquid"]
+    liquids = [one for one in charges if one.line.role == "liquid" or one.figures.acid_koh_mg_per_kg is not None]
     others = sum((one.figures.water_mg(one.mass_mg) for one in liquids), Fraction(0))
     later = sum((one.figures.water_mg(one.mass_mg) for one in liquids if one.line.stage != WITH_THE_LYE), Fraction(0))
     short = water - round(others + brought)

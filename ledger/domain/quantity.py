@@ -1,6 +1,7 @@
 """Masses, pieces, shares, temperatures and lengths as people type and read them."""
 
 import re
+from collections.abc import Sequence
 from fractions import Fraction
 
 from ledger.domain.wording import opening
@@ -178,6 +179,17 @@ def show_mass(mg: int, units: str = "metric") -> str:
     if size >= 10_000_000:
         return f"{_decimal(Fraction(mg, 1_000_000), 2, trim=False)} kg"
     return f"{_decimal(Fraction(mg, 1000), 2 if size < 10_000 else 1)} g"
+
+
+def show_masses(masses: Sequence[int], units: str = "metric") -> tuple[str, list[str]]:
+    """The figures of a table in one unit, that of the largest, with equal decimals; a dash for none."""
+    largest = max(masses, default=0)
+    if units == "us":
+        unit = "lb" if largest >= 5 * _MASS_MG["lb"] else "oz"
+    else:
+        unit = "kg" if largest >= 10_000_000 else "g"
+    decimals = 1 if unit == "g" else 2
+    return unit, [_decimal(Fraction(mg) / _MASS_MG[unit], decimals, trim=False) if mg else "–" for mg in masses]
 
 
 def show_share(ppm: int, decimals: int = 1) -> str:

@@ -73,7 +73,9 @@ class RecipeFile:
             where = place[1] if place and place[1] else f"line {len(self._lines)}, the end"
             raise BadInput(f"{file}, {where}: the file cannot be read ({what}).") from None
         except (ValueError, RecursionError):  # a number of thousands of digits, brackets thousands deep
-            raise BadInput(f"{file}: the file cannot be read; it is not a recipe.") from None
+            raise BadInput(
+                f"{file}: the file cannot be read; a number in it is too long, or its brackets too deep."
+            ) from None
 
     def place(self, table: str, index: int = 0, key: str | None = None) -> str:
         """Where the n-th [table] or [[table]] stands, or a word under it."""

@@ -6,25 +6,20 @@ from functools import lru_cache
 from ledger.domain.mould import Mould, parse_mould
 from ledger.domain.quantity import show_mass
 from ledger.domain.recipe import (
-    AS_ADDED,
-    AS_SAPONIFIED,
     BEST_BEFORE_MONTHS,
     CURE_DAYS,
     DRIEST_WATER_PPM,
-    EACH_BY_NAME,
     IN_THE_FATS,
     STAGES,
-    TOGETHER,
     USABLE_FROM_DAYS,
     WATER_LEFT_PPM,
     WITH_THE_LYE,
-    Herb,
-    LabelWishes,
     Portion,
     Recipe,
     RecipeLine,
 )
 from ledger.domain.recipe_file import Part, RecipeFile
+from ledger.domain.recipe_label import read_herb, read_label
 from ledger.domain.saponification import WHOLE_PPM, WaterRule
 from ledger.errors import BadInput, Refused
 
@@ -62,58 +57,26 @@ def read_recipe(text: str, *, file: str) -> Recipe:
         usable_from_days=_usable_from(source, process, cure_days),
         water_left_ppm=water_left,
         driest_water_ppm=driest,
-        best_before_months=source.whole(head, "best_before_months", "") or BEST_BEFORE_MONTHS,
+        best_before_months=_months(source),
         mould=source.maybe_word(mould, "name", "mould"),
         mould_size=_mould_size(source),
-        bars=source.whole(mould, "bars", "mould"),
+        bars=source.whole(mould, "bars", "mould") or _bars_of(portions),
         net_weight_mg=source.weight(mould, "net_weight", "mould"),
         work_minutes=source.whole(source.one("work"), "minutes", "work"),
         yields=source.word(source.one(process), "yields", process) if process in ("infusion", "blend") else None,
         infusion_days=source.whole(infusion, "days", "infusion"),
-        herb=_herb(source),
-        label=_label(source),
+        herb=read_herb(source),
+        label=read_label(source),
         portions=portions,
     )
 
 
-def _herb(source: RecipeFile) -> Herb | None:
-    """What is declared of the herb; nothing unless the maker says so."""
-    infusion = source.one("infusion")
-    inci = source.maybe_word(infusion, "declare", "infusion")
-    carried = source.percent(infusion, "carried_percent", "infusion", 0)
-    where = source.maybe_word(infusion, "carried_source", "infusion")
-    if inci is None:
-        if carried is not None or where is not None:
-            raise source.bad("infusion", 0, 'say which name is declared: declare = "… EXTRACT".')
-        return None
-    if carried is not None and where is None:
-        raise source.bad("infusion", 0, "carried_source is missing; write where that share stands, in quotes.")
-    return Herb(inci.upper(), carried or 0, where or "her own entry")
-
-
-def _label(source: RecipeFile) -> LabelWishes:
-    label = source.one("label")
-    plain = LabelWishes()
-    precautions = label.get("precautions", [])
-    if not isinstance(precautions, list) or not all(isinstance(one, str) for one in precautions):
-        raise source.bad("label", 0, 'precautions are a list of sentences; write precautions = ["…"].', "precautions")
-    return LabelWishes(
-        declaration=_choice(source, "declaration", (AS_ADDED, AS_SAPONIFIED)) or plain.declaration,
-        fragrance=_choice(source, "fragrance", (TOGETHER, EACH_BY_NAME)) or plain.fragrance,
-        function=source.maybe_word(label, "function", "label") or plain.function,
-        precautions=tuple(" ".join(one.split()) for one in precautions),
-        claims=source.maybe_word(label, "claims", "label"),
-        origin=source.maybe_word(label, "origin", "label"),
-        after_opening_months=source.whole(label, "after_opening_months", "label"),
-        gtin=source.maybe_word(label, "gtin", "label"),
-    )
-
-
-def _choice(source: RecipeFile, key: str, choices: tuple[str, ...]) -> str | None:
-    value = source.maybe_word(source.one("label"), key, "label")
-    if value is not None and value not in choices:
-        raise source.bad("label", 0, f"{key} is one of {' or '.join(repr(one) for one in choices)}.", key)
-    return value
+def _months(source: RecipeFile) -> int:
+    """How many months from the making the bars keep."""
+    value = source.number(source.data, "best_before_months", "", 0, 600)
+    if value is not None and value.denominator != 1:
+        raise source.bad("", 0, "best_before_months is a whole number.", "best_before_months")
+    return BEST_BEFORE_MONTHS if value is None else int(value)
 
 
 def _superfat(source: RecipeFile) -> int:
@@ -204,6 +167,12 @@ def _portions(source: RecipeFile) -> tuple[Portion, ...]:
             raise source.bad("portion", index, "percent is missing; write its share of the dough, percent = 60.")
         found.append(Portion(name, share, source.whole(part, "bars", "portion", index)))
     return tuple(found)
+
+
+def _bars_of(portions: tuple[Portion, ...]) -> int | None:
+    """All the bars, where every portion says how many it gives."""
+    bars = [one.bars for one in portions if one.bars]
+    return sum(bars) if bars and len(bars) == len(portions) else None
 
 
 def _check_portions(source: RecipeFile, portions: tuple[Portion, ...]) -> None:
@@ -346,7 +315,7 @@ def _grams(source: RecipeFile, part: Part, table: str, index: int, example: str)
 
 
 def _extras(source: RecipeFile, table: str, process: str) -> list[RecipeLine]:
-    found = []
+    found: list[RecipeLine] = []
     stages = [one for one in STAGES[process] if table != "liquid" or one != IN_THE_FATS]
     usual = stages[0] if table == "liquid" else stages[-1]  # milk goes in with the lye, anything else last
     for index, part in enumerate(source.tables(table)):
@@ -363,6 +332,8 @@ def _extras(source: RecipeFile, table: str, process: str) -> list[RecipeLine]:
                 table, index, f"when = '{stage}' is no time in the {process} process; write {allowed}.", "when"
             )
         portion = source.maybe_word(part, "portion", table, index)
+        if any((one.material, one.stage, one.portion) == (material, stage, portion) for one in found):
+            raise source.bad(table, index, f"{material} stands here twice; write it once, with all of it.")
         if portion and stage in (IN_THE_FATS, WITH_THE_LYE):
             raise source.bad(
                 table, index, f"a portion is divided off at trace, after '{stage}'; look at when.", "portion"

@@ -63,11 +63,12 @@ def compare_limits(
         masses[one.name] = masses.get(one.name, 0) + one.mass_mg
         limits[one.name] = one.limit
         for name, ppm in one.contains_ppm.items():
-            added[name] = added.get(name, Fraction(0)) + Fraction(one.mass_mg * ppm, WHOLE_PPM)
+            key = name.casefold()  # one supplier writes linalool, another Linalool
+            added[key] = added.get(key, Fraction(0)) + Fraction(one.mass_mg * ppm, WHOLE_PPM)
     found = [Compared(name, Fraction(mass * WHOLE_PPM, driest_mg), limits[name]) for name, mass in masses.items()]
     known = {name.casefold(): (name, limit) for name, limit in constituents.items()}
     for name, mass in added.items():
-        if name.casefold() in known:
-            shown, limit = known[name.casefold()]
+        if name in known:
+            shown, limit = known[name]
             found.append(Compared(shown, mass * WHOLE_PPM / driest_mg, limit))
     return tuple(found)

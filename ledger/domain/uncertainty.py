@@ -55,12 +55,17 @@ def superfat_range(
     full = demand_koh(fats)
     nominal = superfat_of(fats, alkalis, acids_koh_mg=acids_koh_mg)
     gross = sum((alkali.koh_mg for alkali in alkalis), Fraction(0))
-    shares = _shares(fats, alkalis, full, gross, scale_step_mg)
-    likely = 1 - (gross - acids_koh_mg + _root(shares.values()) * gross) / full
+    net = gross - acids_koh_mg  # what is left for the fats
+    shares = _shares(fats, alkalis, full, gross)
+    steps = _steps(fats, alkalis, full, gross, scale_step_mg)
+    moved = [share * (net if of == "fat" else gross) for (_, of), share in shares.items()]
+    moved += [share * (net if of == "fat" else gross) for of, share in steps]
+    likely = 1 - (net + _root(moved)) / full
     least_fats = sum((_at_its_least(fat, scale_step_mg) for fat in fats), Fraction(0))
     most_alkali = sum((_at_its_top(alkali, scale_step_mg) for alkali in alkalis), Fraction(0)) - acids_koh_mg
     all_low = 1 - most_alkali / least_fats if least_fats > 0 else Fraction(-1)
     spreads = [Spread(what, of, round(share * WHOLE_PPM)) for (what, of), share in shares.items()]
+    spreads.append(Spread("the scale", "scale", round(_root(share for _, share in steps) * WHOLE_PPM)))
     return Superfat(
         nominal,
         floor(likely * WHOLE_PPM),
@@ -70,21 +75,24 @@ def superfat_range(
 
 
 def _shares(
-    fats: Sequence[FatCharge], alkalis: Sequence[AlkaliCharge], full: Fraction, gross: Fraction, step: int
+    fats: Sequence[FatCharge], alkalis: Sequence[AlkaliCharge], full: Fraction, gross: Fraction
 ) -> dict[tuple[str, str], Fraction]:
     """What each thing leaves open, as a share of the demand or of the alkali."""
     found: dict[tuple[str, str], Fraction] = defaultdict(Fraction)
-    scale: list[Fraction] = []
     for fat in fats:
         found[fat.name, "fat"] += fat.mass_mg * _sap_spread(fat) / MG_PER_KG / full
-        scale.append(step * fat.sap_mg_per_kg / MG_PER_KG / full)
     for alkali in alkalis:
         if alkali.mass_mg:
-            part = alkali.koh_mg / gross
-            found[alkali.name, "alkali"] += part * _purity_spread(alkali) / alkali.purity_ppm
-            scale.append(part * step / alkali.mass_mg)
-    found["the scale", "scale"] = _root(scale)
+            found[alkali.name, "alkali"] += alkali.koh_mg / gross * _purity_spread(alkali) / alkali.purity_ppm
     return found
+
+
+def _steps(
+    fats: Sequence[FatCharge], alkalis: Sequence[AlkaliCharge], full: Fraction, gross: Fraction, step: int
+) -> list[tuple[str, Fraction]]:
+    """What a step of the scale leaves open at each weighing, likewise."""
+    found = [("fat", step * fat.sap_mg_per_kg / MG_PER_KG / full) for fat in fats]
+    return found + [("alkali", alkali.koh_mg / gross * step / alkali.mass_mg) for alkali in alkalis if alkali.mass_mg]
 
 
 def _root(shares: Iterable[Fraction]) -> Fraction:

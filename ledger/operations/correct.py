@@ -80,9 +80,8 @@ def _takes(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int) ->
         own = tx.rows.execute("SELECT code FROM lot WHERE id = ?", (line.lot_id,)).fetchone()[0]
         free = {own: free.get(own, 0) + line.target, **{code: n for code, n in free.items() if code != own}}
     takes, left = [], mass_mg
-    for code in dict.fromkeys([*took, *free]):
-        part = min(left, took.get(code, 0) + max(free.get(code, 0), 0))
-        if part > 0:
+    for code, there in (*took.items(), *((code, max(there, 0)) for code, there in free.items())):
+        if (part := min(left, there)) > 0:
             takes.append(Weighed(part, code))
             left -= part
     if left > 0:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from datetime import date
+from fractions import Fraction
 
 from ledger.domain.dates import show_date
 from ledger.domain.formulate import tolerance
@@ -25,18 +26,28 @@ from ledger.views.settings import settings
 DOUGH = "dough"  # the role of its line on the worksheet of a portion
 
 
-def add_portion_materials(tx: Transaction, recipe: Recipe) -> None:
-    """The dough of a recipe that divides, and the soap of each portion, as materials where they are not there yet."""
-    if not recipe.portions:
-        return
+def add_portion_materials(tx: Transaction, recipe: Recipe, *, file: str, before: Sequence[Recipe] = ()) -> None:
+    """The dough of a recipe that divides, and the soap of each portion, as materials where they are not there yet.
+
+    `before` are the earlier versions. Raises BadInput where something else has the code of one.
+    """
     known = {card.code for card in material_list(tx.rows)}
-    wanted = [(dough_code(recipe.code), f"{recipe.name}, dough", "intermediate")]
-    wanted += [(soap_code(recipe.code, one), f"{recipe.name}, {one.name}", "soap") for one in recipe.portions]
-    for code, name, kind in wanted:
+    own = {code for one in before for code, _, _ in _materials(one)}
+    for code, name, kind in _materials(recipe):
         if code not in known:
             material = tx.add(Material(code=code, kind=kind))
             assert material.id is not None
             tx.add(MaterialRevision(material_id=material.id, name=name))
+        elif code not in own:
+            raise BadInput(f"{file}: a material is called '{code}' already; give the portion another name.")
+
+
+def _materials(recipe: Recipe) -> list[tuple[str, str, str]]:
+    """(code, name, kind) of the dough and of the soap of each portion."""
+    if not recipe.portions:
+        return []
+    soaps = [(soap_code(recipe.code, one), f"{recipe.name}, {one.name}", "soap") for one in recipe.portions]
+    return [(dough_code(recipe.code), f"{recipe.name}, dough", "intermediate"), *soaps]
 
 
 def dough_code(recipe_code: str) -> str:
@@ -65,9 +76,8 @@ def plan_portions(
         take.quantity for line, takes in filled for take in takes if line.role not in alone and not line.portion
     )
     doughs = share_out(whole, [one.share_ppm for one in recipe.portions])
-    weights = [one.bars or one.share_ppm for one in recipe.portions]
-    given = all(one.bars for one in recipe.portions)
-    bars = [one.bars or 0 for one in recipe.portions] if given else share_out(batch.bars_planned or 0, weights)
+    fats = sum(take.quantity for line, takes in filled for take in takes if line.role == "fat")
+    bars = _bars_of_portions(recipe, batch.bars_planned, Fraction(fats, recipe.fats_total_mg or fats))
     for portion, dough, pieces in zip(recipe.portions, doughs, bars, strict=True):
         child = tx.add(
             Batch(
@@ -108,6 +118,18 @@ def plan_portions(
                     stage=stage,
                 )
             )
+
+
+def _bars_of_portions(recipe: Recipe, planned: int | None, scale: Fraction) -> list[int]:
+    """The bars of each portion: as written, at the size of the batch; the others share the rest by their dough."""
+    written = [round((one.bars or 0) * scale) for one in recipe.portions]
+    if all(one.bars for one in recipe.portions):
+        return written
+    rest = share_out(
+        max((planned or 0) - sum(written), 0),
+        [0 if one.bars else one.share_ppm for one in recipe.portions],
+    )
+    return [mine + others for mine, others in zip(written, rest, strict=True)]
 
 
 def divide_batch(

@@ -11,7 +11,14 @@ from ledger.storage.book import Book
 from ledger.storage.tables import Material, MaterialRevision, RecipeVersion
 from ledger.storage.tables import Recipe as RecipeRow
 from ledger.views.material import MaterialCard, material_list
-from ledger.views.recipe import materials_named, recipe_by_code, recipe_list, recipe_source, recipe_version
+from ledger.views.recipe import (
+    materials_named,
+    recipe_by_code,
+    recipe_list,
+    recipe_source,
+    recipe_version,
+    recipe_versions,
+)
 
 
 @dataclass(frozen=True)
@@ -49,7 +56,7 @@ def add_recipe(book: Book, text: str, *, file: str) -> RecipeAdded:
             product = material.id
         row = tx.add(RecipeRow(code=recipe.code, material_id=product))
         assert row.id is not None
-        add_portion_materials(tx, recipe)
+        add_portion_materials(tx, recipe, file=file)
         tx.add(RecipeVersion(recipe_id=row.id, number=1, name=recipe.name, source=text))
         tx.say(f"Added recipe {recipe.name} ({recipe.code}).")
     return RecipeAdded(recipe.code, 1, recipe)
@@ -81,7 +88,7 @@ def _check_yield(recipe: Recipe, named: Mapping[str, MaterialCard], file: str) -
 def revise_recipe(book: Book, code: str, text: str, *, file: str) -> RecipeAdded:
     """Book the next version of a recipe; batches keep the version they were planned from.
 
-    Raises BadInput like `add_recipe`, Refused when nothing changed or the process would.
+    Raises BadInput like `add_recipe`, Refused when nothing changed, or the process or what it gives would.
     """
     recipe = read_recipe(text, file=file)
     with book.write("recipe revise") as tx:
@@ -96,8 +103,15 @@ def revise_recipe(book: Book, code: str, text: str, *, file: str) -> RecipeAdded
                 f"{card.name} is made by the {before.process} process; another process is another recipe, "
                 "so give the file a code of its own and add it."
             )
-        materials_named(tx.rows, recipe, file=file)
-        add_portion_materials(tx, recipe)
+        named = materials_named(tx.rows, recipe, file=file)
+        if recipe.yields and before.yields:
+            _check_yield(recipe, named, file)
+            if named[recipe.yields].id != card.material_id:
+                raise Refused(
+                    f"{card.name} gives {before.yields}; what gives {recipe.yields} is another recipe, "
+                    "so give the file a code of its own and add it."
+                )
+        add_portion_materials(tx, recipe, file=file, before=recipe_versions(tx.rows, card))
         tx.add(RecipeVersion(recipe_id=card.id, number=number + 1, name=recipe.name, source=text))
         tx.say(f"Version {number + 1} of recipe {recipe.name} ({card.code}).")
     return RecipeAdded(card.code, number + 1, recipe)

@@ -87,7 +87,8 @@ def pass_bars(
         if on < batch.ready_on:
             left = (batch.ready_on - on).days
             against.append(f"it cures until {show_date(batch.ready_on)}, {left} day{'s' * (left > 1)} more")
-        superfat = lye_check(tx.rows, batch.id).superfat_ppm
+        dough = find_batch(tx.rows, batch.part_of) if batch.part_of else batch  # of a portion, where the lye went in
+        superfat = lye_check(tx.rows, dough.id).superfat_ppm
         if superfat is not None and superfat <= 0:
             against.append(f"as weighed its superfat is {show_share(superfat, 2)}, so lye is left over and it burns")
         if against and anyway is None:

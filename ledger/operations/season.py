@@ -10,6 +10,7 @@ from pathlib import Path
 from ledger.domain.codes import supplier_number_key
 from ledger.domain.money import parse_money
 from ledger.domain.quantity import parse_share
+from ledger.operations.assess import assess_recipe
 from ledger.operations.customers import CustomerDetails, add_customer
 from ledger.operations.materials import add_material
 from ledger.operations.receive import DeliveryNote, receive
@@ -47,6 +48,8 @@ class Season(Diary):
             yield Step("Copying the papers of the fragrances", partial(self._limit, row))
         for path in sorted((self.folder / "recipes").glob("*.toml")):
             yield Step("Copying the recipes", partial(self._recipe, path))
+        for path in sorted((self.folder / "assessments").glob("*.toml")):
+            yield Step("Booking what was assessed", partial(self._assessment, path))
         events: list[tuple[int, str, Callable[[], object]]] = []
         for (day, _, _), rows in self._deliveries().items():
             events.append((day, "Receiving, making, curing and selling", partial(self._delivery, rows)))
@@ -118,6 +121,9 @@ class Season(Diary):
 
     def _recipe(self, path: Path) -> None:
         add_recipe(self.book, path.read_text(encoding="utf-8"), file=path.name)
+
+    def _assessment(self, path: Path) -> None:
+        assess_recipe(self.book, path.stem, path.read_text(encoding="utf-8"), file=path.name)
 
     def _deliveries(self) -> dict[tuple[int, str, str], list[dict[str, str]]]:
         found: dict[tuple[int, str, str], list[dict[str, str]]] = {}

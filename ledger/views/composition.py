@@ -62,7 +62,8 @@ def charged(process: str, inputs: Iterable[Input]) -> Charged:
             water = figures.water_mg(mass) if figures.water_ppm is not None else Fraction(0)
             alkalis.append(AlkaliIn(alkali.kind, mass, alkali.purity_ppm, water))
         elif one.role != "packaging":
-            water = figures.water_mg(mass) if one.card.kind == "liquid" else Fraction(0)
+            wet = one.card.kind == "liquid" or figures.acid_koh_mg_per_kg is not None
+            water = figures.water_mg(mass) if wet else Fraction(0)
             others.append(OtherIn(one.card.name, one.role, mass, water, figures.acid_koh_mg(mass)))
     return Charged(process, found_fats, alkalis, others)
 
@@ -97,11 +98,11 @@ def batch_stages(rows: sqlite3.Connection, batch: BatchRow, *, meant: bool = Fal
     found = meant_in(rows, batch.id) if meant else weighed_in(rows, batch.id)
     if not {"fat", "alkali"} <= {one.role for one in found}:
         return None
-    cards = {card.name: card for card in material_list(rows)}
+    cards = {card.id: card for card in material_list(rows)}
     inputs = [
         Input(
             one.role,
-            cards[one.figures.name],
+            cards[one.material_id],
             one.figures,
             one.mass_mg,
             one.role == "fat" and one.stage != IN_THE_FATS,

@@ -98,11 +98,18 @@ def correction_case(rows: sqlite3.Connection, batch: BatchRow, line: int, actual
 
 
 def correction_ways(rows: sqlite3.Connection, batch: BatchRow, case: Case) -> tuple[Way, Way, Way]:
-    """The ways out, with what is free of each fat on the day of the batch."""
+    """The ways out, with what is free of each fat on the day of the batch.
+
+    What the wrong line was booked or meant to take, and did not, is free as well.
+    """
     free = {}
-    for line in plan_lines(rows, batch.id):
+    lines = plan_lines(rows, batch.id)
+    for line in lines:
         if line.role == "fat":
             free[line.material] = sum(max(one.free, 0) for one in available(rows, line.material_id, on=batch.on))
+    wrong = next(line for line in lines if line.number == case.wrong)
+    if wrong.role == "fat":
+        free[wrong.material] += (wrong.used if wrong.logged else wrong.target) - case.line.mass_mg
     return ways(case, free)
 
 

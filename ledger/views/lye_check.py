@@ -41,6 +41,7 @@ class Weighed:
 
     role: str
     stage: str
+    material_id: int
     lot_id: int
     mass_mg: int
     figures: Figures
@@ -50,7 +51,7 @@ class Weighed:
 # The material's figures are those known when it was last weighed: a value mended later, or wrapping used
 # later, does not change what the record says.
 _SQL = """
-SELECT p.role, p.stage, v.lot_id, -sum(v.quantity) AS mass, l.sap_low_mg_per_kg AS lot_low,
+SELECT p.role, p.stage, l.material_id, v.lot_id, -sum(v.quantity) AS mass, l.sap_low_mg_per_kg AS lot_low,
        l.sap_high_mg_per_kg AS lot_high, l.purity_ppm AS lot_purity, l.purity_high_ppm AS lot_purity_high,
        l.water_ppm AS lot_water, l.certificate, mr.sap_low_mg_per_kg AS low, mr.sap_high_mg_per_kg AS high,
        mr.sap_source, mr.purity_ppm AS purity, mr.alkali_kind, mr.water_ppm AS water, mr.acid_koh_mg_per_kg, mr.name
@@ -82,13 +83,13 @@ def _weighed(row: sqlite3.Row) -> Weighed:
         acid_koh_mg_per_kg=row["acid_koh_mg_per_kg"],
     )
     source = row["certificate"] or "the lot's certificate" if own_sap else row["sap_source"] or ""
-    return Weighed(row["role"], row["stage"], row["lot_id"], row["mass"], figures, source)
+    return Weighed(row["role"], row["stage"], row["material_id"], row["lot_id"], row["mass"], figures, source)
 
 
 def meant_in(rows: sqlite3.Connection, batch_id: int) -> tuple[Weighed, ...]:
     """What was weighed for a batch so far, and what is still open at its target."""
     still = [
-        Weighed(line.role, line.stage, line.lot_id or 0, line.target, _figures(rows, line), "")
+        Weighed(line.role, line.stage, line.material_id, line.lot_id or 0, line.target, _figures(rows, line), "")
         for line in plan_lines(rows, batch_id)
         if not line.logged and line.role != "packaging"
     ]
@@ -209,19 +210,21 @@ def alkali_wanted(rows: sqlite3.Connection, batch: BatchRow) -> tuple[AlkaliWant
 
 def _charges(rows: sqlite3.Connection, batch: BatchRow, lines: Sequence[PlanLineRow]) -> list[Charge]:
     """Fats and acids as weighed; those not weighed yet at their targets."""
-    counted = {line.material: bool(line.in_demand) for line in lines}
-    found = [(one.role, one.figures.name, one.stage, one.mass_mg, one.figures) for one in weighed_in(rows, batch.id)]
-    found += [
-        (line.role, line.material, line.stage, line.target, _figures(rows, line)) for line in lines if not line.logged
-    ]
+    counted = {line.material_id: bool(line.in_demand) for line in lines}
     return [
         Charge(
-            RecipeLine(role, name, stage, in_demand=counted.get(name, True), add_alkali=counted.get(name, True)),
-            mass,
-            figures,
+            RecipeLine(
+                one.role,
+                one.figures.name,
+                one.stage,
+                in_demand=counted.get(one.material_id, True),
+                add_alkali=counted.get(one.material_id, True),
+            ),
+            one.mass_mg,
+            one.figures,
         )
-        for role, name, stage, mass, figures in found
-        if role in ("fat", "additive")
+        for one in meant_in(rows, batch.id)
+        if one.role in ("fat", "additive")
     ]
 
 

@@ -78,6 +78,12 @@ def recipe_version(rows: sqlite3.Connection, card: RecipeCard, number: int | Non
     return row["id"], wanted, read_recipe(row["source"], file=f"recipe {card.code}")
 
 
+def recipe_versions(rows: sqlite3.Connection, card: RecipeCard) -> tuple[Recipe, ...]:
+    """Every version of a recipe, the first first."""
+    found = rows.execute("SELECT source FROM live_recipe_version WHERE recipe_id = ? ORDER BY number", (card.id,))
+    return tuple(read_recipe(row["source"], file=f"recipe {card.code}") for row in found)
+
+
 def recipe_source(rows: sqlite3.Connection, version_id: int) -> str:
     """The text of one version, as it was given."""
     return str(rows.execute("SELECT source FROM recipe_version WHERE id = ?", (version_id,)).fetchone()[0])

@@ -30,6 +30,7 @@ class PageLine:
     of_fats_ppm: int | None
     portion: str | None
     note: str | None
+    caustic: bool  # an alkali, or a lye ready made
     figure: str | None  # the saponification value, purity or water it is reckoned with, and where it stands
 
 
@@ -157,6 +158,7 @@ def _lines(sheet: RecipeSheet) -> list[PageLine]:
                 of_fats_ppm=share,
                 portion=one.line.portion,
                 note=one.line.note,
+                caustic=card.alkali_kind is not None,
                 figure=_figure(sheet, one.line.material),
             )
         )

@@ -257,7 +257,8 @@ def _attachments(rows: sqlite3.Connection, batch: BatchRow) -> tuple[Attached, .
 
 def _warnings(rows: sqlite3.Connection, batch: BatchRow, check: LyeCheck) -> tuple[str, ...]:
     """What a reader must know at once: the lye at its limits, unknown numbers, lots on hold, weights outside."""
-    found = notes_that_stay(rows, batch, check.before_addition or check.superfat)
+    of_the_lye = lye_check(rows, find_batch(rows, batch.part_of).id) if batch.part_of else check
+    found = notes_that_stay(rows, batch, of_the_lye.before_addition or of_the_lye.superfat)
     lines = {line.id: line for line in plan_lines(rows, batch.id)}
     for row in rows.execute(
         "SELECT lot_id FROM movement WHERE batch_id = ? AND kind = 'consumed' GROUP BY lot_id HAVING sum(quantity) < 0",

@@ -60,13 +60,13 @@ def batch_skin_checks(rows: sqlite3.Connection, batch: BatchRow) -> tuple[SkinCh
 
     A portion brings its share of the dough with it.
     """
-    materials = {card.name: card.id for card in material_list(rows) if card.kind == "fragrance"}
+    scents = {card.id for card in material_list(rows) if card.kind == "fragrance"}
 
     def fragrances(batch_id: int, part: Fraction) -> list[tuple[int, int | None, int]]:
         return [
-            (materials[one.figures.name], one.lot_id or None, round(one.mass_mg * part))
+            (one.material_id, one.lot_id or None, round(one.mass_mg * part))
             for one in meant_in(rows, batch_id)
-            if one.figures.name in materials
+            if one.material_id in scents
         ]
 
     used = fragrances(batch.id, Fraction(1))
@@ -95,10 +95,11 @@ def skin_checks(
     put_in = [_fragrance(rows, material, lot, mass) for material, lot, mass in fragrances if mass]
     if not put_in or not driest_mg:
         return ()
-    limits = {
-        row["constituent"]: _limit(row)
+    latest = {
+        row["constituent"].casefold(): row
         for row in rows.execute("SELECT * FROM live_skin_limit WHERE constituent IS NOT NULL ORDER BY id")
     }
+    limits = {row["constituent"]: _limit(row) for row in latest.values()}
     return tuple(_check(one, where) for one in compare_limits(put_in, limits, driest_mg=driest_mg) if _says(one))
 
 

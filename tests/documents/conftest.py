@@ -1,4 +1,4 @@
-"""Four finished views to draw, and a way to read a drawn page back."""
+"""Five finished views to draw, and a way to read a drawn page back."""
 
 import io
 import re
@@ -10,7 +10,9 @@ from typing import Any
 import pypdfium2
 import pytest
 
+from ledger.domain.composition import Composition, Constituent
 from ledger.domain.declaration import DeclaredIngredient
+from ledger.domain.fatty_acids import ProfileLine
 from ledger.domain.uncertainty import Superfat
 from ledger.views.batch_record import (
     Attached,
@@ -22,6 +24,7 @@ from ledger.views.batch_record import (
     WhereBars,
     Yielded,
 )
+from ledger.views.composition import Stages
 from ledger.views.label import LabelText
 from ledger.views.recall import (
     BarsAt,
@@ -33,6 +36,7 @@ from ledger.views.recall import (
     ToCall,
     Totals,
 )
+from ledger.views.recipe_page import LyePage, PageLine, RecipePage
 from ledger.views.settings import PrintedFrom
 from ledger.views.worksheet import WeighLine, Worksheet
 
@@ -400,5 +404,131 @@ def answer() -> RecallAnswer:
         ),
         exercise=False,
         held=True,
+        printed_from=PRINTED,
+    )
+
+
+def page_line(
+    when: str, role: str, material: str, quantity: int, *, portion: str | None = None, figure: str | None = None
+) -> PageLine:
+    """A line of a recipe on 1 kg of fats."""
+    counted = role == "packaging"
+    return PageLine(
+        when=when,
+        role=role,
+        material=material,
+        quantity=quantity,
+        counted=counted,
+        of_fats_ppm=None if counted else quantity,
+        portion=portion,
+        note="sieved" if material == "oat flour" else None,
+        caustic=role == "alkali",
+        figure=figure,
+    )
+
+
+def _stage(name: str, **masses: int) -> Composition:
+    return Composition(name, tuple(Constituent(what, what, mass) for what, mass in masses.items()))
+
+
+_CODEX = "mg KOH/g (CXS 210-1999 Table 2; Codex CXS 210-1999 Tables 1 and 2, read in an oil-by-oil copy (read))"
+_ACIDS = (
+    ("caproic", 0, 1_750),
+    ("caprylic", 11_500, 25_000),
+    ("capric", 12_500, 20_000),
+    ("lauric", 112_750, 133_000),
+    ("myristic", 42_000, 52_800),
+    ("palmitic", 65_750, 156_500),
+    ("palmitoleic", 1_800, 21_000),
+    ("stearic", 33_000, 91_250),
+    ("oleic", 375_750, 588_000),
+    ("ricinoleic", 42_500, 46_000),
+    ("linoleic", 25_750, 146_750),
+    ("linolenic", 0, 7_000),
+    ("arachidic", 0, 7_600),
+    ("gondoic", 0, 3_400),
+    ("behenic", 0, 1_200),
+)
+
+
+@pytest.fixture
+def recipe() -> RecipePage:
+    """A cold process recipe of 1 kg of fats in nine lines, with fifteen fatty acids."""
+    return RecipePage(
+        business=BUSINESS,
+        units="metric",
+        name="Calendula Morning",
+        code="calendula",
+        version=3,
+        process="cold",
+        superfat_meant_ppm=60_000,
+        fats_mg=1_000_000,
+        lines=(
+            page_line("in the fats", "fat", "olive oil", 600_000, figure=f"saponification value 184 to 196 {_CODEX}"),
+            page_line("in the fats", "fat", "coconut oil", 250_000, figure=f"saponification value 248 to 265 {_CODEX}"),
+            page_line("in the fats", "fat", "shea butter", 100_000, figure=f"saponification value 160 to 195 {_CODEX}"),
+            page_line("in the fats", "fat", "castor oil", 50_000, figure=f"saponification value 176 to 182 {_CODEX}"),
+            page_line("with the lye", "liquid", "distilled water", 274_512),
+            page_line("with the lye", "alkali", "sodium hydroxide", 137_256, figure="purity 99.2 %"),
+            page_line("at trace", "additive", "oat flour", 10_000),
+            page_line("at trace", "fragrance", "sweet orange essential oil", 20_000),
+            page_line("packing", "packaging", "paper band", 12),
+        ),
+        lye=LyePage(
+            alkali_mg=137_256,
+            water_mg=274_512,
+            concentration_ppm=333_333,
+            water_per_alkali_thousandths=2000,
+            water_of_fats_ppm=274_512,
+            superfat=Superfat(60_001, 42_330, 22_471, ()),
+            before_addition=None,
+            fat_left_mg=60_001,
+        ),
+        dough_mg=1_441_768,
+        dough_ul=1_394_907,
+        density_mg_per_ml=None,
+        mould="beech loaf (30 x 8 x 7 cm)",
+        mould_ul=1_680_000,
+        bars=12,
+        net_weight_mg=95_000,
+        cure_days=28,
+        usable_from_days=None,
+        stages=Stages(
+            before=_stage(
+                "as weighed", fat=1_000_000, alkali=137_256, additive=10_000, fragrance=20_000, water=274_512
+            ),
+            cut=_stage(
+                "at the cut",
+                soap=971_910,
+                glycerol=105_345,
+                fat=60_001,
+                additive=10_000,
+                fragrance=20_000,
+                water=274_512,
+            ),
+            cured=_stage(
+                "after the cure",
+                soap=971_910,
+                glycerol=105_345,
+                fat=60_001,
+                additive=10_000,
+                fragrance=20_000,
+                water=129_695,
+            ),
+            driest=_stage(
+                "at its driest",
+                soap=971_910,
+                glycerol=105_345,
+                fat=60_001,
+                additive=10_000,
+                fragrance=20_000,
+                water=101_501,
+            ),
+            cook_loss="none: it is not cooked",
+        ),
+        profile=tuple(ProfileLine(name, name, low, high) for name, low, high in _ACIDS),
+        no_profile=("beeswax",),
+        skin=(),
+        warnings=("sweet orange essential oil, 1.576 % of the bar at its driest: no certificate says how much.",),
         printed_from=PRINTED,
     )

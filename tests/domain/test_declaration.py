@@ -19,7 +19,9 @@ def test_equal_names_merge_whatever_their_capitals_and_spaces() -> None:
 
 
 def test_colour_index_numbers_stand_last_and_water_by_the_word_of_the_market() -> None:
-    declared = declare([Part("CI 77491", 900, "colourant", "L1-X"), Part("AQUA", 5, "liquid", "L2-8")], Naming(aqua="WATER"))
+    declared = declare(
+        [Part("CI 77491", 900, "colourant", "L1-X"), Part("AQUA", 5, "liquid", "L2-8")], Naming(aqua="WATER")
+    )
     assert [one.inci for one in declared] == ["WATER", "CI 77491"]
 
 

@@ -13,6 +13,7 @@ from ledger.domain.quantity import (
     parse_share,
     parse_temperature,
     show_mass,
+    show_masses,
     show_sap,
     show_share,
     show_temperature,
@@ -258,3 +259,19 @@ def test_shares_temperatures_and_saponification_values_are_shown() -> None:
     assert show_temperature(49_000, "us") == "120.2 °F"
     assert show_temperature(-5_000) == "−5.0 °C"
     assert show_sap(190_000) == "190.0"
+
+
+@pytest.mark.parametrize(
+    ("masses", "units", "shown"),
+    [
+        ((60_001, 0, 971_910), "metric", ("g", ["60.0", "–", "971.9"])),
+        ((60_001, 10_000_000), "metric", ("kg", ["0.06", "10.00"])),
+        ((28_350, 1_000_000), "us", ("oz", ["1.00", "35.27"])),
+        ((28_350, 2_267_962), "us", ("lb", ["0.06", "5.00"])),  # 5 lb = 2 267 961.85 mg
+        ((), "metric", ("g", [])),
+    ],
+)
+def test_the_masses_of_a_table_stand_in_one_unit_with_equal_decimals(
+    masses: tuple[int, ...], units: str, shown: tuple[str, list[str]]
+) -> None:
+    assert show_masses(masses, units) == shown

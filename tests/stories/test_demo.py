@@ -38,6 +38,11 @@ def test_the_demo_does_the_main_job_and_leaves_a_sound_ledger(day: str, tmp_path
         answer = json.loads(run(*ledger, "recall", "lot", "lot ot 4471/2", "--json").stdout)
         assert "nothing is wrong" in run(*ledger, "check").stdout
         batches = json.loads(run(*ledger, "batch", "list", "--json").stdout)
+        calendula = [one["batch"]["code"] for one in batches if one["batch"]["recipe_code"] == "calendula"]
+        beside = [
+            json.loads(run(*ledger, "recipe", "assessment", "calendula", *which, "--json").stdout)
+            for which in ((), *(("--batch", code) for code in calendula))
+        ]
         lots = [
             line["lot"] for one in json.loads(run(*ledger, "stock", "--all", "--json").stdout) for line in one["lots"]
         ]
@@ -52,6 +57,8 @@ def test_the_demo_does_the_main_job_and_leaves_a_sound_ledger(day: str, tmp_path
     through = {len(one["through"]) for one in answer["batches"]}
     assert max(through) >= 5  # drum to batch to lot to batch to lot to batch: at least two steps between
     assert len(batches) >= 24
+    assert len(calendula) == 4
+    assert {(one["outside"], one["silent"]) for one in beside} == {(0, 0)}  # as written, and each batch as weighed
     statuses = {one["status"] for one in batches}
     assert {"planned", "curing", "released", "rejected", "strained", "combined"} <= statuses
     assert any(lot["status"] == "on hold" for lot in lots)

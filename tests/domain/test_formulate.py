@@ -1,0 +1,81 @@
+"""The water of the lye by each rule, with milk and stock lye in it, and what the lye refuses; worked out by hand.
+
+1000 g of olive at 190 mg KOH per g and 5 % take 180.5 g KOH, x 0.7128876 = 128.676 g NaOH.
+"""
+
+import pytest
+from recipes import fat, material, part, worked
+
+from ledger.errors import BadInput, Refused
+from ledger.views.material import MaterialCard
+from ledger.views.recipe import RecipeSheet
+
+SODA = material("soda", "alkali", alkali_kind="NaOH")
+MILK = material("milk", "liquid", water_ppm=870_000)
+
+
+def olive_soap(water: str, *more: str, cards: tuple[MaterialCard, ...] = (), soda: MaterialCard = SODA) -> RecipeSheet:
+    """A kilogram of olive oil with one alkali and the water by some rule."""
+    text = f'water = {{material = "water", {water}}}' + part("fat", material="olive", grams=1000)
+    text += part("alkali", material=soda.name, kind=soda.alkali_kind) + "".join(more)
+    return worked(text, fat("olive", 190_000), material("water", "liquid"), soda, *cards, process="cold")
+
+
+def grams(sheet: RecipeSheet) -> dict[str, float]:
+    """Its lines."""
+    return {one.line.material: one.target / 1000 for one in sheet.targets}
+
+
+@pytest.mark.parametrize(
+    ("rule", "water"),
+    [
+        ("per_alkali = 2.5", 321.690),  # 128.676 x 2.5
+        ("lye_concentration = 35", 238.970),  # 128.676 x 65 / 35
+        ("of_fats = 38", 380),
+        ("per_alkali = 1", 128.676),
+    ],
+)
+def test_the_water_follows_its_rule(rule: str, water: float) -> None:
+    assert grams(olive_soap(rule)) == pytest.approx({"olive": 1000, "water": water, "soda": 128.676}, abs=0.002)
+
+
+def test_milk_stands_for_the_water_it_holds() -> None:
+    # 200 g of milk at 87 % bring 174 g of 257.352 g: 83.352 g are left to fill up
+    sheet = olive_soap("per_alkali = 2", part("liquid", material="milk", grams=200), cards=(MILK,))
+    assert grams(sheet)["water"] == pytest.approx(83.352, abs=0.002)
+    assert sheet.formulation is not None
+    assert sheet.formulation.lye.water_mg == pytest.approx(257_352, abs=2)
+
+
+def test_a_stock_lye_brings_its_own_water() -> None:
+    # Half and half: 128.676 g of NaOH are 257.352 g of stock lye with 128.676 g of water; 2 : 1 takes as much again.
+    stock = material("stock lye", "alkali", alkali_kind="NaOH", purity_ppm=500_000, water_ppm=500_000)
+    sheet = olive_soap("per_alkali = 2", soda=stock)
+    assert grams(sheet) == pytest.approx({"olive": 1000, "water": 128.676, "stock lye": 257.352}, abs=0.002)
+    assert sheet.formulation is not None
+    assert sheet.formulation.lye.concentration_ppm == pytest.approx(333_333, abs=2)
+
+
+def test_less_water_than_alkali_is_refused_however_it_comes_about() -> None:
+    with pytest.raises(Refused, match="less water than its own weight"):
+        olive_soap("of_fats = 12")  # 120 g for 128.676 g
+    olive_soap("of_fats = 12.9")  # 129 g
+    # 257.352 g of water, of which 150 g of milk at trace bring 130.5: 126.852 g are with the lye
+    late = part("liquid", material="milk", grams=150, when="at trace")
+    with pytest.raises(Refused, match="less water than its own weight"):
+        olive_soap("per_alkali = 2", late, cards=(MILK,))
+
+
+def test_more_milk_than_the_water_allows_is_refused_with_how_much() -> None:
+    # 350 g of milk bring 304.5 g; 257.352 g are asked for: 47 g too much
+    with pytest.raises(Refused, match="bring 47 g more water than the recipe asks for"):
+        olive_soap("per_alkali = 2", part("liquid", material="milk", grams=350), cards=(MILK,))
+
+
+def test_what_the_lye_cannot_be_reckoned_without_is_asked_for() -> None:
+    with pytest.raises(BadInput, match=r"potash needs its purity.*--purity 90"):
+        olive_soap("per_alkali = 2", soda=material("potash", "alkali", alkali_kind="KOH"))
+    with pytest.raises(BadInput, match=r"jasmine wax has no saponification value.*--sap 188-192"):
+        olive_soap(
+            "per_alkali = 2", part("fat", material="jasmine wax", grams=5), cards=(material("jasmine wax", "fat"),)
+        )

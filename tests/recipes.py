@@ -1,0 +1,32 @@
+"""Recipes written in tests and worked out from materials that no ledger holds."""
+
+import json
+
+from ledger.domain.recipe_reading import read_recipe
+from ledger.views.material import MaterialCard
+from ledger.views.recipe import RecipeSheet, work_out
+
+
+def material(name: str, kind: str, **figures: int | str | None) -> MaterialCard:
+    """A material with only the figures that bear on the lye."""
+    empty = dict.fromkeys(MaterialCard.__dataclass_fields__)
+    return MaterialCard(**{**empty, "id": 1, "code": name, "name": name, "kind": kind, "on_hand": 0, **figures})
+
+
+def fat(name: str, low_mg_per_kg: int, high_mg_per_kg: int | None = None) -> MaterialCard:
+    """A fat with a range of saponification values, or one value on its certificate."""
+    high = low_mg_per_kg if high_mg_per_kg is None else high_mg_per_kg
+    return material(name, "fat", sap_low_mg_per_kg=low_mg_per_kg, sap_high_mg_per_kg=high)
+
+
+def part(table: str, **words: object) -> str:
+    """One part of a recipe file; words that are None are left out."""
+    written = (f"{key} = {json.dumps(value)}" for key, value in words.items() if value is not None)
+    return "\n".join([f"\n[[{table}]]", *written])
+
+
+def worked(text: str, *cards: MaterialCard, process: str, superfat: int = 5) -> RecipeSheet:
+    """A recipe worked out with these materials and a scale that reads 0.1 g."""
+    head = f'name = "By hand"\ncode = "by-hand"\nprocess = "{process}"\nsuperfat = {superfat}\n'
+    recipe = read_recipe(head + text, file="by-hand.toml")
+    return work_out(recipe, 1, {card.name: card for card in cards}, scale_step_mg=100)
