@@ -67,7 +67,7 @@ def test_the_variation_allowed_for_113_g() -> None:
     assert maximum_allowable_variation(113_000).mg == 7_200
 
 
-# 16 CFR 500.21 (2015 edition, read): bands of 5, 25 and 100 square inches; 1 in = 25.4 mm exactly.
+# 16 CFR 500.6-500.21 (2015 edition, read): bands of 5, 25 and 100 square inches; 1 in = 25.4 mm exactly.
 @pytest.mark.parametrize(
     ("height_um", "width_um", "mm"),
     [
