@@ -54,7 +54,8 @@ def show_money(minor: int, currency: str) -> str:
     return f"{sign}{amount} {currency}"
 
 
-def _half_up(value: Fraction) -> int:
+def half_up(value: Fraction) -> int:
+    """The nearest whole number; a half goes up."""
     return (2 * value.numerator + value.denominator) // (2 * value.denominator)
 
 
@@ -65,7 +66,7 @@ def share_of(total_minor: int, whole: int, before: int, after: int) -> int:
     """
     if whole <= 0:
         raise BadInput("Nothing cannot be shared out.")
-    return _half_up(Fraction(total_minor * after, whole)) - _half_up(Fraction(total_minor * before, whole))
+    return half_up(Fraction(total_minor * after, whole)) - half_up(Fraction(total_minor * before, whole))
 
 
 def share_out(total_minor: int, weights: Sequence[int]) -> list[int]:

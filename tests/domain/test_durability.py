@@ -1,0 +1,51 @@
+"""What keeps up to thirty months has a date, what keeps longer a period after opening."""
+
+from datetime import date
+
+import pytest
+
+from ledger.domain.durability import Durability, durability
+from ledger.errors import BadInput, Refused
+
+MADE = date(2026, 11, 25)
+
+
+def test_up_to_thirty_months_there_is_a_date() -> None:
+    assert durability(MADE, 24) == Durability(24, date(2028, 11, 25), None)
+    assert durability(MADE, 24).month_and_year == "November 2028"
+    assert durability(MADE, 30).best_before == date(2029, 5, 25)  # two years and six months
+
+
+def test_a_day_the_month_lacks_becomes_its_last() -> None:
+    assert durability(date(2026, 8, 31), 18).best_before == date(2028, 2, 29)  # 2028 is a leap year
+    assert durability(date(2026, 8, 31), 6).best_before == date(2027, 2, 28)
+
+
+def test_above_thirty_months_there_is_a_period_after_opening() -> None:
+    assert durability(MADE, 31, after_opening_months=12) == Durability(31, None, 12)
+    assert durability(MADE, 31, after_opening_months=12).month_and_year is None
+    with pytest.raises(BadInput, match=r"^Above 30 months a period after opening stands on the bar"):
+        durability(MADE, 31)
+
+
+def test_the_two_are_not_mixed() -> None:
+    with pytest.raises(BadInput, match=r"Leave it out, with 30 months\.$"):
+        durability(MADE, 30, after_opening_months=12)
+    with pytest.raises(BadInput, match="37 months after opening, and 36 from the making"):
+        durability(MADE, 36, after_opening_months=37)
+
+
+def test_no_more_is_claimed_than_was_assessed() -> None:
+    assert durability(MADE, 24, assessed_months=24).months == 24
+    with pytest.raises(
+        Refused, match=r"^25 months are claimed, and the stability was assessed for 24; claim at most 24\.$"
+    ):
+        durability(MADE, 25, assessed_months=24)
+    with pytest.raises(Refused, match="36 months are claimed, and the stability was assessed for 24"):
+        durability(MADE, 36, after_opening_months=12, assessed_months=24)
+
+
+@pytest.mark.parametrize(("months", "opened"), [(0, None), (-1, None), (36, 0)])
+def test_months_begin_at_one(months: int, opened: int | None) -> None:
+    with pytest.raises(BadInput, match="from 1 up"):
+        durability(MADE, months, after_opening_months=opened)

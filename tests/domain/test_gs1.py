@@ -1,0 +1,86 @@
+"""GS1 numbers are read with their check digit, and none is made up."""
+
+from datetime import date
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ledger.domain.gs1 import Element, check_digit, elements, in_code, in_words, read_gtin
+from ledger.errors import BadInput, Refused
+
+GTIN = "6291041500213"  # the worked example GS1 publishes for its check digit
+
+
+@pytest.mark.parametrize("text", [GTIN, " 6291041500213 ", "6 291041 500213", "629-1041-50021-3"])
+def test_a_gtin_is_read_without_its_spaces_and_hyphens(text: str) -> None:
+    assert read_gtin(text) == GTIN
+
+
+def test_a_wrong_check_digit_is_refused_with_the_right_one() -> None:
+    with pytest.raises(BadInput, match=r"'6291041500218' is not a GTIN: its check digit would be 3, not 8"):
+        read_gtin("6291041500218")
+
+
+@pytest.mark.parametrize("text", ["", "629104150021", "06291041500213", "629104150021X", "٦٢٩١٠٤١٥٠٠٢١٣"])
+def test_another_length_or_sign_is_refused(text: str) -> None:
+    with pytest.raises(BadInput, match="has 13 digits"):
+        read_gtin(text)
+
+
+@pytest.mark.parametrize("body", ["200000000000", "020000000000", "040000000000"])
+def test_a_number_for_use_inside_one_company_is_no_gtin(body: str) -> None:
+    with pytest.raises(BadInput, match="inside one company"):
+        read_gtin(f"{body}{by_hand(body)}")
+
+
+def by_hand(digits: str) -> int:
+    """GS1's method: weights 3, 1, 3, … from the right; what is missing to the next ten."""
+    return -sum(int(digit) * (3, 1)[place % 2] for place, digit in enumerate(reversed(digits))) % 10
+
+
+@given(body=st.from_regex(r"[13-9][0-9]{11}", fullmatch=True), place=st.integers(0, 12), other=st.integers(1, 9))
+def test_every_wrong_digit_is_noticed(body: str, place: int, other: int) -> None:
+    assert check_digit(body) == str(by_hand(body))
+    good = f"{body}{by_hand(body)}"
+    wrong = good[:place] + str((int(good[place]) + other) % 10) + good[place + 1 :]
+    assert read_gtin(good) == good
+    with pytest.raises(BadInput):
+        read_gtin(wrong)
+
+
+def test_the_elements_of_a_bar() -> None:
+    found = elements(
+        gtin=GTIN, lot="26-118-0", made_on=date(2026, 11, 25), best_before=date(2028, 11, 25), net_mg=110_000
+    )
+    assert in_words(found) == "(01)06291041500213(11)261125(15)281125(3103)000110(10)26-118-0"
+    assert in_code(found) == "0106291041500213" + "11261125" + "15281125" + "3103000110" + "1026-118-0"
+
+
+def test_a_lot_before_another_element_is_closed_by_a_separator() -> None:
+    assert in_code((Element("10", "L41-7"), Element("11", "261125"))) == "10L41-7\x1d11261125"
+
+
+@pytest.mark.parametrize(
+    ("net_mg", "said"),
+    [(110_000, "(3103)000110"), (99_500, "(3104)000995"), (99_590, "(3104)000995"), (1_250_000, "(3103)001250")],
+)
+def test_a_net_weight_is_cut_off_as_on_the_label(net_mg: int, said: str) -> None:
+    assert in_words(elements(gtin=GTIN, net_mg=net_mg)).removeprefix("(01)06291041500213") == said
+
+
+def test_without_a_gtin_there_are_no_elements() -> None:
+    with pytest.raises(Refused, match=r"a GS1 company prefix of your own; none is made up here"):
+        elements(gtin=None, lot="26-118-0")
+
+
+@pytest.mark.parametrize("lot", ["", "x" * 21, "26 118", "é"])
+def test_a_lot_that_gs1_cannot_hold_is_refused(lot: str) -> None:
+    with pytest.raises(BadInput, match="1 to 20"):
+        elements(gtin=GTIN, lot=lot)
+
+
+@pytest.mark.parametrize("net_mg", [0, -1, 99, 10**9, 10**8 + 100])
+def test_a_weight_that_does_not_fit_is_refused(net_mg: int) -> None:
+    with pytest.raises(BadInput, match="six figures"):
+        elements(gtin=GTIN, net_mg=net_mg)

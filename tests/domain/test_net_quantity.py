@@ -1,0 +1,63 @@
+"""What a label says of the weight never exceeds the weight."""
+
+import re
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ledger.domain.net_quantity import customary_mg, dual, metric, own_weights
+from ledger.errors import BadInput
+
+
+@pytest.mark.parametrize(
+    ("mg", "said"),
+    [(100_000, "100 g"), (99_500, "99.5 g"), (99_999, "99.9 g"), (99_999 - 950, "99 g"), (1_250_000, "1250 g")],
+)
+def test_grams_are_cut_off_to_a_tenth(mg: int, said: str) -> None:
+    assert metric(mg) == said
+
+
+# 16 oz are 453.592 g: one milligram less is 15.99 oz, and ounces go no further.
+def test_from_one_pound_up_it_is_in_pounds() -> None:
+    assert dual(453_591) == "Net Wt 15.99 oz (453 g)"
+    assert dual(453_592) == "Net Wt 1 lb (453 g)"
+    assert dual(680_387) == "Net Wt 1.49 lb (680 g)"  # 1.5 lb are 680.388 g
+
+
+# 3 lb are 3 x 453.592 = 1360.776 g, three figures of it in kilograms.
+def test_a_kilogram_and_more_has_three_figures() -> None:
+    assert dual(1_360_776) == "Net Wt 3 lb (1.36 kg)"
+
+
+# 2 oz are 56.699 g.
+def test_below_a_hundred_grams_two_figures_are_allowed() -> None:
+    assert dual(56_699) == "Net Wt 2 oz (56.6 g)"
+    assert dual(56_699, figures=2) == "Net Wt 2 oz (56 g)"
+    assert dual(113_398, figures=2) == "Net Wt 4 oz (113 g)"  # not below 100 g
+
+
+def test_a_third_decimal_of_an_ounce_is_refused() -> None:
+    assert customary_mg(Fraction("2.25"), "oz") == Fraction("63786.375")  # 2.25 x 28 349.5
+    with pytest.raises(BadInput, match="at most two decimals"):
+        customary_mg(Fraction("2.125"), "oz")
+
+
+def test_bars_with_their_own_weight_say_no_more_than_it() -> None:
+    assert own_weights([109_960, 112_000], "metric") == ["109.9 g", "112 g"]
+    # 109.96 / 28.3495 = 3.8787; 112 / 28.3495 = 3.9507
+    assert own_weights([109_960, 112_000], "dual") == ["Net Wt 3.87 oz (109 g)", "Net Wt 3.95 oz (112 g)"]
+    with pytest.raises(BadInput, match="weigh it again"):
+        own_weights([109_960, 0], "metric")
+
+
+FACTOR = {"g": Fraction(1000), "kg": Fraction(1_000_000), "oz": Fraction("28349.5"), "lb": Fraction(453_592)}
+
+
+@given(mg=st.integers(1_000, 5_000_000), figures=st.sampled_from([2, 3]))
+def test_no_figure_on_a_label_exceeds_the_weight(mg: int, figures: int) -> None:
+    for said in (metric(mg), dual(mg, figures=figures)):  # type: ignore[arg-type]
+        for number, unit in re.findall(r"([\d.]+) (kg|g|oz|lb)", said):
+            assert 0 < Fraction(number) * FACTOR[unit] <= mg
+            assert len(number.partition(".")[2]) <= 2

@@ -1,0 +1,41 @@
+"""The height of the figures on a US label hangs on the area of its front."""
+
+from fractions import Fraction
+
+import pytest
+
+from ledger.domain.panel import figure_height_us, panel_area_cm2
+from ledger.errors import BadInput
+
+
+def test_the_front_of_a_box_is_its_height_by_its_width() -> None:
+    assert panel_area_cm2("rectangle", height_um=80_000, across_um=55_000) == 44  # 8 cm x 5.5 cm
+
+
+def test_of_a_round_bar_or_tin_two_fifths_of_the_side_count() -> None:
+    assert panel_area_cm2("cylinder", height_um=30_000, across_um=200_000) == 24  # 0.4 x 3 cm x 20 cm
+
+
+def test_of_any_other_shape_two_fifths_of_the_surface_count() -> None:
+    assert panel_area_cm2("other", surface_cm2=Fraction("120.5")) == Fraction("48.2")
+
+
+@pytest.mark.parametrize(
+    ("shape", "missing"),
+    [("rectangle", "height and width"), ("cylinder", "height and circumference"), ("other", "whole surface")],
+)
+def test_a_missing_measure_is_asked_for(shape: str, missing: str) -> None:
+    with pytest.raises(BadInput, match=missing):
+        panel_area_cm2(shape, height_um=30_000)  # type: ignore[arg-type]
+
+
+# 5, 25, 100 and 400 square inches of 6.4516 cm² are 32.258, 161.29, 645.16 and 2580.64 cm².
+@pytest.mark.parametrize(
+    ("cm2", "mm"),
+    [
+        ("32.258", 1.5), ("32.259", 3.1), ("161.29", 3.1), ("161.3", 4.7), ("645.16", 4.7), ("645.17", 6.35),
+        ("2580.64", 6.35), ("2580.65", 12.7),
+    ],
+)  # fmt: skip
+def test_each_band_has_its_height(cm2: str, mm: float) -> None:
+    assert figure_height_us(Fraction(cm2)) == mm
