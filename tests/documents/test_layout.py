@@ -8,6 +8,11 @@ from ledger.documents.layout import label_layout, sheet_layout, shipped
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
 
+LAYOUTS = (
+    *(f"label-{name}" for name in ("band", "pair", "round", "small", "wrap")),
+    *("notice-shelf", "ticket-price", "card-rack"),
+)
+
 
 @pytest.fixture
 def change(tmp_path: Path):
@@ -24,14 +29,14 @@ def change(tmp_path: Path):
 
 
 def test_every_shipped_layout_and_sheet_is_read() -> None:
-    assert {label_layout(name).file for name in shipped("label")} == {"label-band.toml", "label-small.toml"}
-    assert len([sheet_layout(name) for name in shipped("sheet")]) == 4
+    assert {label_layout(name).file for name in shipped("label")} == {f"{name}.toml" for name in LAYOUTS}
+    assert len([sheet_layout(name) for name in shipped("sheet")]) == 9
 
 
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
-        ("law_max_pt", "law_max_ptt", "mine.toml, law_max_ptt: not known here; did you mean law_max_pt?"),
+        ("law_max_pt = ", "law_max_ptt = ", "mine.toml, law_max_ptt: not known here; did you mean law_max_pt?"),
         ("law_min_x_height_mm = 1.2", "law_min_x_height_mm = 0.9", "law_min_x_height_mm: 0.9 does not lie between 1.2"),
         ("width_mm = 38.0", "width_mm = 60.0", "panel 2, width_mm: the panel reaches beyond its label"),
         ("x_mm = 28.5", "x_mm = 20.0", "panel 2, x_mm: the panel lies over the panel 'front'"),
