@@ -1,5 +1,6 @@
 """What stands in each field of a label, ticket or card, in which type, and what is done when it does not fit."""
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -82,8 +83,13 @@ def _large(layout: LabelLayout, field: str, text: str, largest: float) -> Field:
 
 
 def _whole(text: str) -> str:
-    """A figure is not torn from its unit; a statement in brackets may go to the next line."""
-    return text.replace(" ", "\u00a0").replace("\u00a0(", " (")
+    """A date, code or price that no line tears apart."""
+    return text.replace(" ", "\u00a0")
+
+
+def _quantity(text: str) -> str:
+    """A figure is not torn from its unit; words before it and brackets behind it may stand on lines of their own."""
+    return re.sub(r"(?<=\d) (?!\(|per\b)", "\u00a0", text)
 
 
 def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
@@ -105,7 +111,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     return {
         "product": (*draft, *_large(layout, "product", view.product, layout.product_pt)),
         "function": _shown(layout, "function", view.function, REGULAR, figures),
-        "net_quantity": _shown(layout, "net_quantity", _whole(view.net_quantity), MEDIUM, figures),
+        "net_quantity": _shown(layout, "net_quantity", _quantity(view.net_quantity), MEDIUM, figures),
         "ingredients": _small(layout, "ingredients", heading, names=True),
         "precautions": _small(layout, "precautions", " ".join(view.precautions)),
         "best_before": before,
@@ -130,8 +136,8 @@ def _own(view: TicketText | RackText, layout: LabelLayout) -> dict[str, Field]:
     return {
         "product": _large(layout, "product", view.product, layout.product_pt),
         "price": _large(layout, "price", _whole(view.price), layout.price_pt),
-        "unit_price": _shown(layout, "unit_price", _whole(view.unit_price).replace("\u00a0per", " per"), REGULAR),
-        "net_quantity": _shown(layout, "net_quantity", _whole(view.net_quantity), MEDIUM, figures),
+        "unit_price": _shown(layout, "unit_price", _quantity(view.unit_price), REGULAR),
+        "net_quantity": _shown(layout, "net_quantity", _quantity(view.net_quantity), MEDIUM, figures),
         "function": _shown(layout, "function", view.function, REGULAR),
         "origin": _small(layout, "origin", view.origin or ""),
         "batch_code": _small(layout, "batch_code", f"Batch\u00a0{view.batch_code}" if view.batch_code else "", BOLD),

@@ -59,7 +59,8 @@ def test_precautions_are_printed_where_there_are_some(label, read) -> None:
 def test_a_list_too_long_is_refused_with_the_panel_the_millimetres_and_the_remedy(label) -> None:
     view = replace(label, ingredients=LONG)
     with pytest.raises(
-        Refused, match=r"panel 'back' has no room for the ingredients: [\d.]+ mm of height .*--layout pair or wrap\)"
+        Refused,
+        match=r"panel 'back' has no room for the ingredients: [\d.]+ mm of height .*--layout band or pair or wrap\)",
     ):
         draw(replace(label, ingredients=MIDDLING), "small", "a4-24")
     with pytest.raises(Refused, match="No shipped layout has the room; make a larger layout of your own"):

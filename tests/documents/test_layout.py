@@ -38,8 +38,8 @@ def test_every_shipped_layout_and_sheet_is_read() -> None:
     [
         ("law_max_pt = ", "law_max_ptt = ", "mine.toml, law_max_ptt: not known here; did you mean law_max_pt?"),
         ("law_min_x_height_mm = 1.2", "law_min_x_height_mm = 0.9", "law_min_x_height_mm: 0.9 does not lie between 1.2"),
-        ("width_mm = 38.0", "width_mm = 60.0", "panel 2, width_mm: the panel reaches beyond its label"),
-        ("x_mm = 28.5", "x_mm = 20.0", "panel 2, x_mm: the panel lies over the panel 'front'"),
+        ("width_mm = 39.0", "width_mm = 60.0", "panel 2, width_mm: the panel reaches beyond its label"),
+        ("x_mm = 28.0", "x_mm = 20.0", "panel 2, x_mm: the panel lies over the panel 'front'"),
         ('"precautions", ', "", "'precautions' stands 0 times; it belongs once"),
         ('"precautions"', '"precaution"', "'precaution' is not known; did you mean precautions?"),
         ("product_pt = 14.0", 'product_pt = "big"', "product_pt: a number is missing"),
