@@ -60,7 +60,7 @@ def test_a_batch_code_may_stand_on_the_outer_packaging(label) -> None:
 
 
 def test_the_rest_needs_a_larger_layout(label) -> None:
-    said = refusal(replace(label, product="Ringelblumenlavendelseifenstück"), "small", "a4-24")
+    said = refusal(replace(label, product="Ringelblumenseifenstück"), "small", "a4-24")
     assert "no room for the product" in said
     assert "Take a larger layout" in said
     assert "Art 19" not in said
