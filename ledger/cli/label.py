@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from ledger.cli.desk import desk
-from ledger.cli.label_print import print_, reprint, try_sheet
+from ledger.cli.label_print import print_, rack, reprint, ticket, try_sheet
 from ledger.cli.show import count, out_json, say, say_wrapped, table
 from ledger.errors import BadInput
 
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     from ledger.cli.desk import Desk
 
-app = typer.Typer(help="Labels: check, approve, print, reprint, runs, count, due, try-sheet.")
+app = typer.Typer(help="Labels: check, approve, print, reprint, runs, count, due, ticket, rack, try-sheet.")
 
 Code = Annotated[str, typer.Argument(help="The batch code.")]
 MarketOption = Annotated[str, typer.Option("--market", help="Where they are sold: eu, gb, us-soap, us-cosmetic, ca.")]
@@ -28,6 +28,8 @@ Json = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 app.command("print")(print_)
 app.command("reprint")(reprint)
 app.command("try-sheet")(try_sheet)
+app.command("ticket")(ticket)
+app.command("rack")(rack)
 
 
 def figures(net: str | None, months: str | None) -> tuple[int | None, int | None]:

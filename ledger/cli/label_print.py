@@ -7,11 +7,12 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from ledger.cli.desk import desk
+from ledger.cli.desk import Desk, desk
 from ledger.cli.show import count, say
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
+    from ledger.documents.labels import RackText, TicketText
     from ledger.views.label import LabelText
 
 Output = Annotated[Path, typer.Option("-o", help="The PDF file.")]
@@ -140,6 +141,91 @@ def try_sheet(
     say(f"The outlines of {sheet} are {output}; hold it against a sheet, then print with --nudge.")
 
 
+def ticket(
+    ctx: typer.Context,
+    code: Annotated[str, typer.Argument(help="The batch code.")],
+    output: Output,
+    price: Annotated[str, typer.Option("--price", help="What a bar is sold for, taxes included.")],
+    market: Annotated[str, typer.Option("--market", help="Where it is sold.")] = "eu",
+    number: Annotated[str, typer.Option("--count", help="How many.")] = "1",
+    sheet: Sheet = None,
+    start: Start = "1",
+    nudge: Nudge = None,
+    force: Force = False,
+) -> None:
+    """Print price tickets with the price and the price per kilogram, for a stall or a shelf."""
+    from ledger.documents.labels import TicketText
+    from ledger.domain.money import parse_money, show_money
+    from ledger.domain.unit_price import show_per_kilogram
+    from ledger.views.label import label_text
+
+    here = desk(ctx)
+    view = label_text(here.rows(), code, market, on=here.today)
+    currency = here.settings.currency
+    minor = parse_money(price, currency, what="the price")
+    text = TicketText(
+        view.product,
+        view.net_quantity,
+        show_money(minor, currency),
+        show_per_kilogram(minor, view.net_mg, currency),
+        batch_code=view.batch_code,
+        code_text=view.code_text,
+        figure_height_mm=view.figure_height_mm or 0.0,
+    )
+    _print_card(here, text, "ticket-price", sheet, number, start, nudge, output, force)
+
+
+def rack(
+    ctx: typer.Context,
+    code: Annotated[str, typer.Argument(help="The batch code.")],
+    output: Output,
+    number: Annotated[str, typer.Option("--count", help="How many.")] = "1",
+    sheet: Sheet = None,
+    start: Start = "1",
+    nudge: Nudge = None,
+    force: Force = False,
+) -> None:
+    """Print a card for the curing rack: what it is, its code, made on and ready on. At any time."""
+    from ledger.documents.labels import RackText
+    from ledger.errors import Refused
+    from ledger.views.batch import find_batch
+
+    here = desk(ctx)
+    batch = find_batch(here.rows(), code)
+    if not batch.soap or batch.ready_on is None:
+        raise Refused(f"Batch {batch.code} is {batch.status}; a rack card is for bars that were cut.")
+    text = RackText(batch.product, batch.code, batch.on, batch.ready_on, batch.code)
+    _print_card(here, text, "card-rack", sheet, number, start, nudge, output, force)
+
+
+def _print_card(
+    here: Desk,
+    text: "TicketText | RackText",
+    layout: str,
+    sheet: str | None,
+    number: str,
+    start: str,
+    nudge: str | None,
+    output: Path,
+    force: bool,
+) -> None:
+    """Tickets and rack cards, which carry no law's text and are not booked as runs."""
+    from ledger.documents.files import check_free, write_file
+    from ledger.documents.labels import draw_labels
+    from ledger.documents.layout import label_layout, sheet_layout
+    from ledger.domain.quantity import parse_pieces
+
+    check_free(output, force)
+    page = sheet_layout(sheet or _usual_sheet(layout, here.settings.country))
+    many = parse_pieces(number, what="the number")
+    if many == 0:
+        raise BadInput("How many? Write --count with a number above zero.")
+    first = parse_pieces(start, what="the position")
+    data = draw_labels(text, label_layout(layout), page, count=many, start=first, nudge_mm=_nudge(nudge))
+    write_file(output, data, force=True)
+    say(f"{count(many, 'card')} in {output}.")
+
+
 def _usual_sheet(layout: str, country: str) -> str:
     """The sheet a shipped layout goes on, by the paper of the country."""
     from ledger.documents.layout import usual_sheet
@@ -149,7 +235,8 @@ def _usual_sheet(layout: str, country: str) -> str:
 
 def _source(kind: str, name: str) -> str:
     """The text of a layout or sheet as its file stands, once it has been read whole. Raises BadInput."""
-    from ledger.documents.layout import label_layout, layout_path, sheet_layout
+    from ledger.documents.layout import label_layout, sheet_layout
+    from ledger.documents.layout_file import layout_path
 
     (label_layout if kind == "label" else sheet_layout)(name)
     return layout_path(name, kind).read_text(encoding="utf-8")
@@ -159,14 +246,11 @@ def _draw(view: "LabelText", form: str, page: str, many: int, first: int, shift:
     """Draw from the texts of a layout and a sheet, which may be those of an earlier run."""
     from ledger.documents.labels import draw_labels
     from ledger.documents.layout import label_layout, sheet_layout
-    from ledger.domain.net_quantity import figure_height_us
 
     with tempfile.TemporaryDirectory() as folder:
         for name, text in (("layout.toml", form), ("sheet.toml", page)):
             (Path(folder) / name).write_text(text, encoding="utf-8")
         label, sheet = label_layout(f"{folder}/layout.toml"), sheet_layout(f"{folder}/sheet.toml")
-        if view.figure_height_mm is None:
-            view = replace(view, figure_height_mm=figure_height_us(label.display_panel_cm2))
         return draw_labels(view, label, sheet, count=many, start=first, nudge_mm=shift)
 
 

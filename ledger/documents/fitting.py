@@ -1,17 +1,39 @@
-"""Sets text into the panels of a label: it breaks at commas and spaces, shrinks to the minimum, or is refused."""
+"""Sets text and marks into the panels of a label: it breaks at commas and spaces, shrinks, or is refused."""
 
 import re
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from math import ceil, inf
+from unicodedata import combining, normalize
 
 from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.fonts import check_glyphs, width
+from ledger.documents.fonts import FIGURE_HEIGHT, check_glyphs, width
 from ledger.errors import Refused
 
 _STEPS = 24
-LEADING = 1.16  # from one base line to the next, as a share of the type size
-ASCENT = 0.92  # from the top of a line to its base line, accented capitals included
+# Of a line, as shares of the type size: from its top to its base line, and on to its foot. The second figure
+# holds where a capital has an accent (Å reaches 0.997 in the boldest face), or a letter a sign below it (ș 0.265).
+_ASCENT, _TALL_ASCENT = 0.92, 1.0
+_DESCENT, _DEEP_DESCENT = 0.24, 0.27
+_ABOVE, _BELOW = 230, (202, 220)  # combining classes of Unicode: above; attached below, and below
+_CAPITAL = FIGURE_HEIGHT / 1000  # figures and capitals are equally high in this face
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A mark or a printed code of a size of its own, in points, quiet zone included.
+
+    `draw` takes the canvas, left, bottom and height; `least` is how far it may shrink, as a share.
+    """
+
+    field: str
+    wide: float
+    high: float
+    draw: Callable[[Canvas, float, float, float], None]
+    least: float = 1.0
 
 
 @dataclass(frozen=True)
@@ -23,6 +45,19 @@ class Wanted:
     face: str
     largest: float
     smallest: float
+    names: bool = False  # a list: a name that fits a line is never torn
+    clear: bool = False  # a letter's height kept free above and below, twice the width of an N at the sides
+    mark: Figure | None = None  # stands before it
+
+
+@dataclass(frozen=True)
+class Near:
+    """How far the next print beyond a panel lies from its edges, in points."""
+
+    left: float = inf
+    right: float = inf
+    above: float = inf
+    below: float = inf
 
 
 @dataclass(frozen=True)
@@ -32,8 +67,10 @@ class Room:
     panel: str
     wide: float
     high: float
-    top: tuple[Wanted, ...]
-    foot: tuple[Wanted, ...]
+    top: tuple[Wanted | Figure, ...]
+    foot: tuple[Wanted | Figure, ...]
+    centred: bool = False
+    near: Near = Near()
 
 
 @dataclass(frozen=True)
@@ -44,67 +81,198 @@ class SetLine:
     face: str
     size: float
     base: float
+    x: float = 0.0
+
+
+@dataclass(frozen=True)
+class SetFigure:
+    """One mark or code as it is set, in points from the left and the top of the panel."""
+
+    figure: Figure
+    x: float
+    top: float
+    high: float
+
+
+@dataclass(frozen=True)
+class Filled:
+    """One panel as it is set."""
+
+    lines: tuple[SetLine, ...] = ()
+    figures: tuple[SetFigure, ...] = ()
+
+    def moved(self, right: float, down: float) -> "Filled":
+        """The same, further right and down."""
+        return Filled(
+            tuple(replace(one, x=one.x + right, base=one.base + down) for one in self.lines),
+            tuple(replace(one, x=one.x + right, top=one.top + down) for one in self.figures),
+        )
+
+    def __add__(self, other: "Filled") -> "Filled":
+        return Filled(self.lines + other.lines, self.figures + other.figures)
+
+
+@dataclass(frozen=True)
+class _Block:
+    """One field as it is set at one size, and how far the next print must stay off."""
+
+    field: str
+    high: float
+    filled: Filled
+    above: float = 0.0
+    below: float = 0.0
 
 
 @dataclass(frozen=True)
 class _Missing:
-    """What does not fit where, and by how many points."""
+    """What does not fit where, by how many points, and which field takes most of that panel."""
 
     panel: str
     field: str
     points: float
     way: str
+    most: str
 
 
-def fit(rooms: Sequence[Room], *, gap: float, remedy: str) -> tuple[tuple[SetLine, ...], ...]:
-    """The lines of every panel, in the largest type that fits them all.
+def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str, str]]) -> tuple[Filled, ...]:
+    """Every panel filled, in the largest type that fits them all.
 
     The type of all panels shrinks together, step by step, each field to its own minimum, so that the
     law's text has one size on the whole label. Raises Refused naming the panel, the field, the
-    millimetres missing, and the remedy.
+    millimetres missing, and the remedy for that field (or that under
+    the empty name); `remedies` is asked only then.
     """
     for room in rooms:
         for one in (*room.top, *room.foot):
-            check_glyphs(one.text, one.field.replace("_", " "))
+            if isinstance(one, Wanted):
+                check_glyphs(one.text, _plain(one.field))
     missing = None
-    for keep_names in (True, False):  # a name torn at a space only where the smallest type is too large otherwise
+    for keep_parts in (True, False):  # what is no list is torn at spaces only where it does not fit otherwise
         for step in range(_STEPS + 1):
-            found = [_fill(room, step / _STEPS, gap, keep_names) for room in rooms]
+            found = [_fill(room, step / _STEPS, gap, keep_parts) for room in rooms]
             missing = next((one for one in found if isinstance(one, _Missing)), None)
             if missing is None:
                 return tuple(one for one in found if not isinstance(one, _Missing))
     assert missing is not None  # the smallest step was tried
+    known = remedies()
+    remedy = [known.get(missing.field, known.get("", ""))]
+    if missing.most != missing.field and missing.most in known:
+        remedy.append(f"Most room there goes to the {_plain(missing.most)}: {known[missing.most]}")
     raise Refused(
-        f"The panel '{missing.panel}' has no room for the {missing.field.replace('_', ' ')}: "
-        f"{missing.points / mm:.1f} mm of {missing.way} are missing even at the smallest type allowed. "
-        f"{remedy} Nothing was printed."
+        f"The panel '{missing.panel}' has no room for the {_plain(missing.field)}: "
+        f"{ceil(missing.points / mm * 10) / 10:.1f} mm of {missing.way} are missing even at the smallest type allowed. "
+        f"{' '.join(remedy)} Nothing was printed."
     )
 
 
-def _fill(room: Room, shrunk: float, gap: float, keep_names: bool) -> tuple[SetLine, ...] | _Missing:
+def _plain(field: str) -> str:
+    """How a field is called in a sentence."""
+    called = {
+        "leaflet": "hand-with-book mark",
+        "after_opening": "open-jar mark",
+        "code": "printed code",
+        "best_before": "best-before date",
+        "responsible": "responsible person",
+    }
+    return called.get(field, field.replace("_", " "))
+
+
+def _fill(room: Room, shrunk: float, gap: float, keep_parts: bool) -> Filled | _Missing:
     """One panel at one step of shrinking, from 0 (largest) to 1 (smallest)."""
-    lines: list[SetLine] = []
-    at_foot = 0
-    used = 0.0
-    over = None
+    blocks: list[_Block] = []
     for one in (*room.top, *room.foot):
-        size = one.largest - (one.largest - one.smallest) * shrunk
-        broken = break_lines(one.text, one.face, size, room.wide, keep_names=keep_names)
-        if broken is None:
-            widest = max(width(word, one.face, size) for word in one.text.split(" "))
-            return _Missing(room.panel, one.field, widest - room.wide, "width")
-        used += gap if used else 0.0
-        for text in broken:
-            lines.append(SetLine(text, one.face, size, used + ASCENT * size))
-            used += LEADING * size
-        at_foot += len(broken) if one in room.foot else 0
-        if over is None and used > room.high:
-            over = one.field
-    if over is not None:
-        return _Missing(room.panel, over, used - room.high, "height")
-    cut, down = len(lines) - at_foot, room.high - used
-    moved = (SetLine(line.text, line.face, line.size, line.base + down) for line in lines[cut:])
-    return (*lines[:cut], *moved)
+        block = _figure(one, room, shrunk) if isinstance(one, Figure) else _text(one, room, shrunk, gap, keep_parts)
+        if isinstance(block, _Missing):
+            return block
+        blocks.append(block)
+    tops: list[float] = []
+    used, over = 0.0, None
+    for block, before in zip(blocks, [None, *blocks], strict=False):
+        used += max(gap, before.below, block.above) if before else max(0.0, block.above - room.near.above)
+        tops.append(used)
+        used += block.high
+        if over is None and used > room.high + 1e-6:
+            over = block.field
+    if blocks:
+        used += max(0.0, blocks[-1].below - room.near.below)
+    if used > room.high + 1e-6:
+        most = max(blocks, key=lambda block: block.high).field
+        return _Missing(room.panel, over or blocks[-1].field, used - room.high, "height", most)
+    filled = Filled()
+    for index, (block, top) in enumerate(zip(blocks, tops, strict=True)):
+        filled += block.filled.moved(0.0, top if index < len(room.top) else top + room.high - used)
+    return filled
+
+
+def _figure(one: Figure, room: Room, shrunk: float) -> _Block | _Missing:
+    scale = 1 - (1 - one.least) * shrunk
+    wide, high = one.wide * scale, one.high * scale
+    if wide > room.wide + 1e-6:
+        return _Missing(room.panel, one.field, wide - room.wide, "width", one.field)
+    x = (room.wide - wide) / 2 if room.centred else 0.0
+    return _Block(one.field, high, Filled((), (SetFigure(one, x, 0.0, high),)))
+
+
+def _text(one: Wanted, room: Room, shrunk: float, gap: float, keep_parts: bool) -> _Block | _Missing:
+    size = one.largest - (one.largest - one.smallest) * shrunk
+    letter, side = (_CAPITAL * size, 2 * width("N", one.face, size)) if one.clear else (0.0, 0.0)
+    left, right = max(0.0, side - room.near.left), max(0.0, side - room.near.right)
+    if one.clear and room.centred:
+        left = right = max(left, right)
+    mark = one.mark
+    left += mark.wide + gap if mark else 0.0
+    wide = room.wide - left - right
+    broken = break_lines(one.text, one.face, size, wide, keep_names=one.names or keep_parts)
+    if broken and one.names and shrunk < 1 and _tears(one, size, wide) and not _tears(one, one.smallest, wide):
+        return _Missing(room.panel, one.field, 0.0, "width", one.field)  # smaller type keeps the names whole
+    if broken is None:
+        widest = max(width(word, one.face, size) for word in one.text.split(" "))
+        return _Missing(room.panel, one.field, widest - wide, "width", one.field)
+    longest = max(width(text, one.face, size) for text in broken)
+    inset = (wide - longest) / 2 if room.centred else 0.0
+    ascent, descent = _reach(one.text)
+    leading = (ascent + descent) * size
+    text_high = len(broken) * leading
+    high = max(text_high, mark.high) if mark else text_high
+    down = (high - text_high) / 2 + ascent * size
+    lines = tuple(
+        SetLine(
+            text,
+            one.face,
+            size,
+            down + index * leading,
+            left + inset + ((longest - width(text, one.face, size)) / 2 if room.centred else 0.0),
+        )
+        for index, text in enumerate(broken)
+    )
+    figures = (SetFigure(mark, inset, (high - mark.high) / 2, mark.high),) if mark else ()
+    above = letter - (ascent - _CAPITAL) * size if one.clear else 0.0
+    return _Block(one.field, high, Filled(lines, figures), above, letter)
+
+
+@lru_cache(maxsize=4096)
+def _reach(text: str) -> tuple[float, float]:
+    """How far a text reaches above and below its base line, so that no accent meets the line before it."""
+    marked = [(sign, normalize("NFD", sign)[1:]) for sign in text if not sign.isascii()]
+    tall = any(sign.isupper() and any(combining(one) == _ABOVE for one in more) for sign, more in marked)
+    deep = any(combining(one) in _BELOW for _, more in marked for one in more)
+    return _TALL_ASCENT if tall else _ASCENT, _DEEP_DESCENT if deep else _DESCENT
+
+
+def _tears(one: Wanted, size: float, wide: float) -> bool:
+    """Whether a name of a list is wider than the panel at this size."""
+    return max(_units(name, one.face) for name in _names(one.text)) * 0.001 * size > wide
+
+
+def _names(text: str) -> list[str]:
+    """What stands between commas, each with its comma."""
+    return re.split(r"(?<=[,:]) ", text)
+
+
+@lru_cache(maxsize=4096)
+def _units(text: str, face: str) -> float:
+    """How wide a text is at 1000 points; widths add up, for no pair of letters is kerned."""
+    return width(text, face, 1000)
 
 
 def break_lines(text: str, face: str, size: float, wide: float, *, keep_names: bool = True) -> list[str] | None:
@@ -112,19 +280,21 @@ def break_lines(text: str, face: str, size: float, wide: float, *, keep_names: b
 
     A name (what stands between commas) is kept whole where one line can hold it; no word is hyphenated.
     """
+    scale = 0.001 * size
+    space = _units(" ", face)
     lines: list[str] = []
-    line = ""
-    for name in re.split(r"(?<=[,:]) ", text):
-        one_line = keep_names and width(name, face, size) <= wide
+    line, reached = "", 0.0
+    for name in _names(text) if keep_names else (text,):
+        one_line = keep_names and _units(name, face) * scale <= wide
         for part in [name] if one_line else name.split(" "):
-            longer = f"{line} {part}".strip(" ")
-            if width(longer, face, size) <= wide:
-                line = longer
+            units = _units(part, face)
+            if line and (reached + space + units) * scale <= wide:
+                line, reached = f"{line} {part}", reached + space + units
                 continue
-            if width(part, face, size) > wide:
+            if units * scale > wide:
                 return None
             if line:
                 lines.append(line)
-            line = part
+            line, reached = part, units
     lines.append(line)
     return lines

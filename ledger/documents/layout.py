@@ -1,19 +1,50 @@
-"""Label layouts and sheets, read from TOML files that a maker may copy and edit."""
+"""Label layouts, read from TOML files that a maker may copy and edit."""
 
-import tomllib
 from dataclasses import dataclass
-from pathlib import Path
+from itertools import product
+from math import hypot
 from typing import Any
 
-from ledger.domain.names import near
+from ledger.documents.layout_file import LayoutFile, shipped
+from ledger.documents.printed_code import KINDS
+from ledger.documents.sheets import PAPER_MM, SheetLayout, sheet_layout
 from ledger.errors import BadInput
-from ledger.reference.shipped import templates
 
-FIELDS = (
-    "product", "function", "net_quantity", "ingredients", "precautions", "best_before", "responsible", "batch_code",
-)  # fmt: skip
+__all__ = [
+    "KINDS",
+    "PAPER_MM",
+    "LabelLayout",
+    "Panel",
+    "SheetLayout",
+    "label_layout",
+    "larger_layouts",
+    "sheet_layout",
+    "shipped",
+    "usual_sheet",
+]
+
 HOUSE_X_HEIGHT_MM = 1.2  # the law's text is never smaller; a house rule, few laws name a size
-PAPER_MM = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
+LEAST_MARK_MM = 5.0  # Regulation (EC) 1223/2009, Annex VII, from memory: no size named; a house rule
+
+# By purpose: the fields that must stand exactly once, and the fields that may stand once. A notice stands in
+# for the list of ingredients alone (Art 19(3), from memory), so nothing else of the law's text goes on it.
+_NEEDED = {
+    "bar": (
+        "product", "function", "net_quantity", "ingredients", "precautions", "best_before", "responsible",
+        "batch_code",
+    ),
+    "notice": ("product", "ingredients", "batch_code"),
+    "ticket": ("product", "net_quantity", "price", "unit_price"),
+    "rack": ("product", "batch_code", "made_on", "ready_on", "code"),
+}  # fmt: skip
+_WELCOME = {
+    "bar": ("after_opening", "origin", "code", "leaflet"),
+    "notice": ("function", "net_quantity", "origin", "code"),
+    "ticket": ("function", "origin", "batch_code", "code"),
+    "rack": (),
+}
+PURPOSES = tuple(_NEEDED)
+FIELDS = tuple(dict.fromkeys(field for part in (_NEEDED, _WELCOME) for fields in part.values() for field in fields))
 
 
 @dataclass(frozen=True)
@@ -27,6 +58,18 @@ class Panel:
     height_mm: float
     fields: tuple[str, ...]
     foot_fields: tuple[str, ...]
+    display_panel: bool = False  # part of what is shown to her customer: the principal display panel
+    centred: bool = False
+
+    @property
+    def placed(self) -> tuple[str, ...]:
+        """All its fields, from the top."""
+        return (*self.fields, *self.foot_fields)
+
+    @property
+    def edges_mm(self) -> tuple[float, float, float, float]:
+        """Left, right, top and foot."""
+        return self.x_mm, self.x_mm + self.width_mm, self.y_mm, self.y_mm + self.height_mm
 
 
 @dataclass(frozen=True)
@@ -35,6 +78,7 @@ class LabelLayout:
 
     file: str
     name: str
+    purpose: str  # "bar", "notice", "ticket", "rack"
     width_mm: float
     height_mm: float
     law_min_x_height_mm: float
@@ -42,172 +86,179 @@ class LabelLayout:
     product_pt: float
     product_min_pt: float
     what_pt: float
+    price_pt: float
+    mark_mm: float  # how high the marks stand
+    best_before_mark: bool  # the hourglass before the date
+    clear_space: bool  # round the net quantity
+    code: str | None  # "qr", "code128", "ean13"
+    module_mm: float  # the narrowest bar or square at its widest
     folds_mm: tuple[float, ...]
+    folds_y_mm: tuple[float, ...]
+    cuts_mm: tuple[float, ...]
+    rounds_mm: tuple[tuple[float, float, float], ...]  # circles to cut out: middle and diameter
     panels: tuple[Panel, ...]
 
-
-@dataclass(frozen=True)
-class SheetLayout:
-    """A sheet of labels, in mm from the paper's left and top."""
-
-    file: str
-    paper: str
-    columns: int
-    rows: int
-    left_mm: float
-    top_mm: float
-    pitch_x_mm: float
-    pitch_y_mm: float
-    width_mm: float
-    height_mm: float
-    cut_marks: bool  # plain paper, to be cut; not labels cut already
+    @property
+    def display_panel_cm2(self) -> float:
+        """The area of the panels that are displayed; of the largest where none is said to be."""
+        areas = [p.width_mm * p.height_mm / 100 for p in self.panels if p.display_panel]
+        return sum(areas) if areas else max(p.width_mm * p.height_mm / 100 for p in self.panels)
 
     @property
-    def places(self) -> int:
-        """How many labels it takes."""
-        return self.columns * self.rows
+    def placed(self) -> tuple[str, ...]:
+        """All fields of all panels."""
+        return tuple(field for panel in self.panels for field in panel.placed)
 
 
-def shipped(kind: str) -> tuple[str, ...]:
-    """The names of the layouts ('label') or sheets ('sheet') that come with the program."""
-    return tuple(sorted(path.stem.removeprefix(f"{kind}-") for path in templates().glob(f"{kind}-*.toml")))
-
-
-class _File:
-    """One layout file; every fault names the file, the key and the reason."""
-
-    def __init__(self, name: str, kind: str) -> None:
-        path = Path(name) if name.endswith(".toml") else templates() / f"{kind}-{name}.toml"
-        self.name = path.name
-        if not path.exists():
-            known = shipped(kind)
-            close = near(name, known, 1)
-            hint = f" Did you mean {close[0]}?" if close else ""
-            raise BadInput(
-                f"There is no {kind} '{name}'.{hint} Choose from {', '.join(known)}, or name a file of your own."
-            )
-        try:
-            self.data: dict[str, Any] = tomllib.loads(path.read_text(encoding="utf-8"))
-        except (tomllib.TOMLDecodeError, UnicodeDecodeError, OSError) as error:
-            raise BadInput(f"{self.name} cannot be read: {error}.") from None
-        if self.data.get("what") != kind:
-            raise BadInput(f'{self.name}, what: this file is no {kind}; write what = "{kind}" in it.')
-
-    def keys(self, part: dict[str, Any], known: tuple[str, ...], where: str = "") -> None:
-        """Raise for a key nobody knows."""
-        for key in part:
-            if key not in known:
-                close = near(key, known, 1)
-                hint = f"did you mean {close[0]}?" if close else f"known are {', '.join(known)}."
-                raise BadInput(f"{self.name}, {where}{key}: not known here; {hint}")
-
-    def number(self, part: dict[str, Any], key: str, low: float, high: float, where: str = "") -> float:
-        """A number within bounds."""
-        value = part.get(key)
-        if isinstance(value, bool) or not isinstance(value, (int, float)):
-            raise BadInput(f"{self.name}, {where}{key}: a number is missing, such as {key} = {low:g}.")
-        if not low <= value <= high:
-            raise BadInput(f"{self.name}, {where}{key}: {value} does not lie between {low:g} and {high:g}.")
-        return float(value)
-
-    def numbers(self, part: dict[str, Any], key: str, low: float, high: float) -> tuple[float, ...]:
-        """A list of numbers within bounds; empty where it is left out."""
-        values = part.get(key, [])
-        if not isinstance(values, list):
-            raise BadInput(f"{self.name}, {key}: a list of numbers is meant, such as {key} = [60.0].")
-        return tuple(self.number({key: value}, key, low, high) for value in values)
+_HEAD = (
+    "what", "name", "for", "width_mm", "height_mm", "law_min_x_height_mm", "law_max_pt", "product_pt",
+    "product_min_pt", "what_pt", "price_pt", "mark_mm", "best_before_mark", "clear_space", "code", "module_mm",
+    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm", "panel",
+)  # fmt: skip
+_PANEL = ("name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields", "display_panel", "align")
 
 
 def label_layout(name: str) -> LabelLayout:
     """A label layout by its name, or by a file of her own. Raises BadInput by file, key and reason."""
-    file = _File(name, "label")
+    file = LayoutFile(name, "label")
     data = file.data
-    own = ("width_mm", "height_mm", "law_min_x_height_mm", "law_max_pt", "product_pt", "product_min_pt")
-    file.keys(data, ("what", "name", "what_pt", "folds_mm", "panel", *own))
+    file.keys(data, _HEAD)
+    purpose = file.choice(data, "for", PURPOSES, "bar")
     wide, high = file.number(data, "width_mm", 10, 280), file.number(data, "height_mm", 10, 280)
-    panels: list[Panel] = []
-    for index, part in enumerate(data.get("panel", []), 1):
-        where = f"panel {index}, "
-        file.keys(part, ("name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields"), where)
-        for field in (*part.get("fields", ()), *part.get("foot_fields", ())):
-            if field not in FIELDS:
-                close = near(str(field), FIELDS, 1)
-                hint = f"did you mean {close[0]}?" if close else f"known are {', '.join(FIELDS)}."
-                raise BadInput(f"{file.name}, {where}fields: '{field}' is not known; {hint}")
-        panel = Panel(
-            name=str(part.get("name", index)),
-            x_mm=file.number(part, "x_mm", 0, wide, where),
-            y_mm=file.number(part, "y_mm", 0, high, where),
-            width_mm=file.number(part, "width_mm", 8, wide, where),
-            height_mm=file.number(part, "height_mm", 8, high, where),
-            fields=tuple(part.get("fields", ())),
-            foot_fields=tuple(part.get("foot_fields", ())),
-        )
-        if panel.x_mm + panel.width_mm > wide + 0.01 or panel.y_mm + panel.height_mm > high + 0.01:
-            raise BadInput(f"{file.name}, {where}width_mm: the panel reaches beyond its label.")
-        for other in panels:
-            if _over(panel, other):
-                raise BadInput(f"{file.name}, {where}x_mm: the panel lies over the panel '{other.name}'.")
-        panels.append(panel)
-    placed = [field for panel in panels for field in (*panel.fields, *panel.foot_fields)]
-    for field in FIELDS:
-        if placed.count(field) != 1:
-            raise BadInput(f"{file.name}, fields: '{field}' stands {placed.count(field)} times; it belongs once.")
+    rounds = _rounds(file, wide, high)
+    panels = _panels(file, wide, high, rounds)
+    placed = [field for panel in panels for field in panel.placed]
+    _check_fields(file, purpose, placed)
+    code = file.choice(data, "code", tuple(KINDS), None) if "code" in data or "code" in placed else None
+    if code and "code" not in placed:
+        raise file.fault("code", "no panel has the field 'code' to print it in.")
+    kind = KINDS[code or "qr"]
     return LabelLayout(
         file=file.name,
         name=str(data.get("name", name)),
+        purpose=purpose,
         width_mm=wide,
         height_mm=high,
         law_min_x_height_mm=file.number(data, "law_min_x_height_mm", HOUSE_X_HEIGHT_MM, 5),
         law_max_pt=file.number(data, "law_max_pt", 4, 30),
-        product_pt=file.number(data, "product_pt", 6, 72),
-        product_min_pt=file.number(data, "product_min_pt", 6, 72),
-        what_pt=file.number(data, "what_pt", 6, 72),
+        product_pt=file.number(data, "product_pt", 6, 144),
+        product_min_pt=file.number(data, "product_min_pt", 6, 144),
+        what_pt=file.number(data, "what_pt", 6, 144),
+        price_pt=file.number(data, "price_pt", 6, 144, default=data.get("product_pt")),
+        mark_mm=file.number(data, "mark_mm", LEAST_MARK_MM, 20, default=7.0),
+        best_before_mark=file.truth(data, "best_before_mark"),
+        clear_space=file.truth(data, "clear_space"),
+        code=code,
+        module_mm=file.number(data, "module_mm", kind.least_mm, kind.most_mm, default=kind.usual_mm),
         folds_mm=file.numbers(data, "folds_mm", 0, wide),
-        panels=tuple(panels),
+        folds_y_mm=file.numbers(data, "folds_y_mm", 0, high),
+        cuts_mm=file.numbers(data, "cuts_mm", 0, wide),
+        rounds_mm=rounds,
+        panels=panels,
     )
 
 
+def _panels(
+    file: LayoutFile, wide: float, high: float, rounds: tuple[tuple[float, float, float], ...]
+) -> tuple[Panel, ...]:
+    """The panels, each within the label, none over another, none over the edge of a round."""
+    panels: list[Panel] = []
+    parts = file.data.get("panel", [])
+    if not isinstance(parts, list) or not parts or not all(isinstance(part, dict) for part in parts):
+        raise file.fault("panel", "a label has one panel or more; begin each with a line [[panel]].")
+    for index, part in enumerate(parts, 1):
+        where = f"panel {index}, "
+        panel = _panel(file, part, where, index, wide, high)
+        if panel.x_mm + panel.width_mm > wide + 0.01 or panel.y_mm + panel.height_mm > high + 0.01:
+            raise file.fault(f"{where}width_mm", "the panel reaches beyond its label.")
+        for other in panels:
+            if _over(panel, other):
+                raise file.fault(f"{where}x_mm", f"the panel lies over the panel '{other.name}'.")
+        for one in rounds:
+            if _crosses(panel, one):
+                raise file.fault(
+                    f"{where}x_mm", f"the panel lies across the edge of the round of {one[2]:g} mm; keep it in or out."
+                )
+        panels.append(panel)
+    return tuple(panels)
+
+
+def _panel(file: LayoutFile, part: dict[str, Any], where: str, index: int, wide: float, high: float) -> Panel:
+    file.keys(part, _PANEL, where)
+    return Panel(
+        name=str(part.get("name", index)),
+        x_mm=file.number(part, "x_mm", 0, wide, where),
+        y_mm=file.number(part, "y_mm", 0, high, where),
+        width_mm=file.number(part, "width_mm", 8, max(wide, 8), where),
+        height_mm=file.number(part, "height_mm", 4, max(high, 4), where),
+        fields=file.words(part, "fields", FIELDS, where),
+        foot_fields=file.words(part, "foot_fields", FIELDS, where),
+        display_panel=file.truth(part, "display_panel", where),
+        centred=file.choice(part, "align", ("left", "centre"), "left", where) == "centre",
+    )
+
+
+def _check_fields(file: LayoutFile, purpose: str, placed: list[str]) -> None:
+    """What a purpose needs stands once, what it welcomes at most once, and nothing else."""
+    for field in _NEEDED[purpose]:
+        if placed.count(field) != 1:
+            raise file.fault("fields", f"'{field}' stands {placed.count(field)} times; it belongs once.")
+    for field in placed:
+        if field not in _NEEDED[purpose] and field not in _WELCOME[purpose]:
+            raise file.fault("fields", f"'{field}' does not belong on a layout for = \"{purpose}\".")
+        if placed.count(field) > 1:
+            raise file.fault("fields", f"'{field}' stands {placed.count(field)} times; it belongs once at most.")
+
+
+def _rounds(file: LayoutFile, wide: float, high: float) -> tuple[tuple[float, float, float], ...]:
+    """The circles to be cut out, each within the label."""
+    values = file.data.get("rounds_mm", [])
+    if not isinstance(values, list) or not all(isinstance(one, list) and len(one) == 3 for one in values):
+        raise file.fault("rounds_mm", "a list of circles is meant, each [x, y, diameter], such as [[25, 25, 40]].")
+    rounds = []
+    for one in values:
+        x, y, across = (file.number({"rounds_mm": n}, "rounds_mm", 0, max(wide, high)) for n in one)
+        if min(x, y) < across / 2 - 0.01 or x + across / 2 > wide + 0.01 or y + across / 2 > high + 0.01:
+            raise file.fault("rounds_mm", f"the round of {across:g} mm reaches beyond its label.")
+        rounds.append((x, y, across))
+    return tuple(rounds)
+
+
 def larger_layouts(layout: LabelLayout) -> tuple[str, ...]:
-    """The shipped layouts with more room than this one."""
+    """The shipped layouts of the same purpose with more room than this one."""
     room = sum(panel.width_mm * panel.height_mm for panel in layout.panels)
     found = []
     for name in shipped("label"):
         other = label_layout(name)
-        if sum(panel.width_mm * panel.height_mm for panel in other.panels) > room:
+        if other.purpose == layout.purpose and sum(p.width_mm * p.height_mm for p in other.panels) > room:
             found.append(name)
     return tuple(found)
 
 
 def _over(one: Panel, other: Panel) -> bool:
     """Whether two panels lie over each other."""
-    return (
-        one.x_mm < other.x_mm + other.width_mm
-        and other.x_mm < one.x_mm + one.width_mm
-        and one.y_mm < other.y_mm + other.height_mm
-        and other.y_mm < one.y_mm + one.height_mm
-    )
+    (left, right, top, foot), (o_left, o_right, o_top, o_foot) = one.edges_mm, other.edges_mm
+    return left < o_right and o_left < right and top < o_foot and o_top < foot
 
 
-def sheet_layout(name: str) -> SheetLayout:
-    """A sheet by its name, or by a file of her own. Raises BadInput by file, key and reason."""
-    file = _File(name, "sheet")
-    data = file.data
-    own = ("left_mm", "top_mm", "pitch_x_mm", "pitch_y_mm", "width_mm", "height_mm")
-    file.keys(data, ("what", "paper", "columns", "rows", "cut_marks", *own))
-    if data.get("paper") not in PAPER_MM:
-        raise BadInput(f"{file.name}, paper: write one of {', '.join(PAPER_MM)}.")
-    columns, rows = int(file.number(data, "columns", 1, 20)), int(file.number(data, "rows", 1, 40))
-    cut_marks = data.get("cut_marks")
-    if not isinstance(cut_marks, bool):
-        raise BadInput(f"{file.name}, cut_marks: write true for plain paper to be cut, false for labels cut already.")
-    lengths = {key: file.number(data, key, 0, 300) for key in own}
-    sheet = SheetLayout(file.name, data["paper"], columns, rows, **lengths, cut_marks=cut_marks)
-    if sheet.pitch_x_mm < sheet.width_mm or sheet.pitch_y_mm < sheet.height_mm:
-        raise BadInput(f"{file.name}, pitch_x_mm: a pitch below the label's own size lays labels over each other.")
-    wide, high = PAPER_MM[sheet.paper]
-    if sheet.left_mm + (columns - 1) * sheet.pitch_x_mm + sheet.width_mm > wide + 0.5:
-        raise BadInput(f"{file.name}, pitch_x_mm: the last column reaches beyond the paper.")
-    if sheet.top_mm + (rows - 1) * sheet.pitch_y_mm + sheet.height_mm > high + 0.5:
-        raise BadInput(f"{file.name}, pitch_y_mm: the last row reaches beyond the paper.")
-    return sheet
+def _crosses(panel: Panel, circle: tuple[float, float, float]) -> bool:
+    """Whether a panel is neither wholly within a circle nor wholly beyond it."""
+    x, y, across = circle
+    left, right, top, foot = panel.edges_mm
+    farthest = max(hypot(px - x, py - y) for px, py in product((left, right), (top, foot)))
+    nearest = hypot(min(max(x, left), right) - x, min(max(y, top), foot) - y)
+    return nearest < across / 2 < farthest
+
+
+def usual_sheet(name: str, *, letter: bool) -> str:
+    """The shipped sheet on her paper whose places fit a label most closely. Raises BadInput for an unknown label."""
+    label = label_layout(name)
+    paper = "Letter" if letter else "A4"
+    fitting = []
+    for one in shipped("sheet"):
+        sheet = sheet_layout(one)
+        if sheet.paper == paper and sheet.width_mm >= label.width_mm and sheet.height_mm >= label.height_mm:
+            fitting.append((sheet.width_mm * sheet.height_mm, one))
+    if not fitting:
+        raise BadInput(f"No shipped {paper} sheet has room for the label '{label.name}'; name one with --sheet.")
+    return min(fitting)[1]

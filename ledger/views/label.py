@@ -100,7 +100,9 @@ def label_text(
         net_mg=net,
         figure_height_mm=law.figure_height(net),
         ingredients_heading=law.ingredients_heading,
-        ingredients=declared_line(declared, allergens.declared if allergens else ()),
+        ingredients=declared_line(declared, allergens.declared if allergens else ())
+        if law.declares_ingredients
+        else "",
         batch_code=batch.code,
         best_before=best_before,
         after_opening_months=after_opening,

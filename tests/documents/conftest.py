@@ -10,6 +10,7 @@ from typing import Any
 import pypdfium2
 import pytest
 
+from ledger.documents.labels import RackText, TicketText
 from ledger.domain.composition import Composition, Constituent
 from ledger.domain.declaration import DeclaredIngredient
 from ledger.domain.fatty_acids import ProfileLine
@@ -300,6 +301,18 @@ def label() -> LabelText:
         rules=(),
         remains=(),
     )
+
+
+@pytest.fixture
+def ticket() -> TicketText:
+    """The price ticket of the same bars."""
+    return TicketText("Calendula & Lavender", "100 g", "€6.50", "€6.50 per 100 g", batch_code=BATCH)
+
+
+@pytest.fixture
+def rack() -> RackText:
+    """The card of the same batch on the curing rack."""
+    return RackText("Calendula & Lavender", BATCH, MADE, READY, BATCH)
 
 
 @pytest.fixture

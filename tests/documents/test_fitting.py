@@ -28,12 +28,12 @@ def test_a_word_too_wide_has_no_lines() -> None:
 def test_panels_shrink_together_so_that_the_small_type_has_one_size() -> None:
     long = Wanted("ingredients", "AQUA, MEL, KAOLIN, " * 12, REGULAR, 9, 6)
     short = Wanted("best_before", "April 2028", REGULAR, 9, 6)
-    filled = fit((Room("a", 120, 60, (long,), ()), Room("b", 120, 60, (), (short,))), gap=3, remedy="")
-    assert len({line.size for lines in filled for line in lines}) == 1
+    filled = fit((Room("a", 120, 60, (long,), ()), Room("b", 120, 60, (), (short,))), gap=3, remedies=dict)
+    assert len({line.size for lines in filled for line in lines.lines}) == 1
 
 
 def test_what_stands_on_the_foot_ends_at_the_foot() -> None:
     short = Wanted("best_before", "April 2028", REGULAR, 10, 6)
-    (lines,) = fit((Room("b", 120, 60, (), (short,)),), gap=3, remedy="")
+    (lines,) = fit((Room("b", 120, 60, (), (short,)),), gap=3, remedies=dict)
     # one line of 10 points takes 11.6; its base line is 9.2 below its top: 60 - 11.6 + 9.2 = 57.6
-    assert lines[0].base == pytest.approx(57.6)
+    assert lines.lines[0].base == pytest.approx(57.6)

@@ -8,6 +8,11 @@ from ledger.documents.layout import label_layout, sheet_layout, shipped
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
 
+LAYOUTS = (
+    *(f"label-{name}" for name in ("band", "pair", "round", "small", "wrap")),
+    *("notice-shelf", "ticket-price", "card-rack"),
+)
+
 
 @pytest.fixture
 def change(tmp_path: Path):
@@ -24,17 +29,17 @@ def change(tmp_path: Path):
 
 
 def test_every_shipped_layout_and_sheet_is_read() -> None:
-    assert {label_layout(name).file for name in shipped("label")} == {"label-band.toml", "label-small.toml"}
-    assert len([sheet_layout(name) for name in shipped("sheet")]) == 4
+    assert {label_layout(name).file for name in shipped("label")} == {f"{name}.toml" for name in LAYOUTS}
+    assert len([sheet_layout(name) for name in shipped("sheet")]) == 9
 
 
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
-        ("law_max_pt", "law_max_ptt", "mine.toml, law_max_ptt: not known here; did you mean law_max_pt?"),
+        ("law_max_pt = ", "law_max_ptt = ", "mine.toml, law_max_ptt: not known here; did you mean law_max_pt?"),
         ("law_min_x_height_mm = 1.2", "law_min_x_height_mm = 0.9", "law_min_x_height_mm: 0.9 does not lie between 1.2"),
-        ("width_mm = 38.0", "width_mm = 60.0", "panel 2, width_mm: the panel reaches beyond its label"),
-        ("x_mm = 28.5", "x_mm = 20.0", "panel 2, x_mm: the panel lies over the panel 'front'"),
+        ("width_mm = 39.0", "width_mm = 60.0", "panel 2, width_mm: the panel reaches beyond its label"),
+        ("x_mm = 28.0", "x_mm = 20.0", "panel 2, x_mm: the panel lies over the panel 'front'"),
         ('"precautions", ', "", "'precautions' stands 0 times; it belongs once"),
         ('"precautions"', '"precaution"', "'precaution' is not known; did you mean precautions?"),
         ("product_pt = 14.0", 'product_pt = "big"', "product_pt: a number is missing"),
@@ -54,13 +59,79 @@ def test_a_faulty_label_is_named_by_file_key_and_reason(change, old: str, new: s
         ("columns = 3", "columns = 4", "pitch_x_mm: the last column reaches beyond the paper"),
         ("rows = 8", "rows = 9", "pitch_y_mm: the last row reaches beyond the paper"),
         ("pitch_y_mm = 37.0", "pitch_y_mm = 30.0", "lays labels over each other"),
-        ('"A4"', '"A5"', "paper: write one of A4, Letter"),
+        ('"A4"', '"A5"', "paper: write one of A4, Letter, roll"),
         ("cut_marks = false", "", "cut_marks: write true"),
     ],
 )
 def test_a_faulty_sheet_is_named_by_file_key_and_reason(change, old: str, new: str, said: str) -> None:
     with pytest.raises(BadInput) as caught:
         sheet_layout(change("sheet-a4-24", old, new))
+    assert said in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("name", "old", "new", "said"),
+    [
+        ("label-small", 'for = "bar"', 'for = "jar"', "mine.toml, for: write one of bar, notice, ticket, rack"),
+        ("label-small", 'fields = ["ingredients"', 'fields = ["price", "ingredients"', "'price' does not belong"),
+        ("label-small", 'fields = ["ingredients"', 'fields = ["origin", "origin", "ingredients"', "once at most"),
+        ("label-small", 'fields = ["product", "function"]', 'fields = "product"', "panel 1, fields: a list is meant"),
+        ("label-small", 'fields = ["product", "function"]', "fields = [7]", "panel 1, fields: '7' is not known"),
+        ("label-small", "mark_mm = 5.0", "mark_mm = 4.0", "mark_mm: 4.0 does not lie between 5 and 20"),
+        ("label-small", "mark_mm = 5.0", 'clear_space = "yes"', "clear_space: write true or false"),
+        ("label-small", "mark_mm = 5.0", 'code = "qr"', "code: no panel has the field 'code'"),
+        ("label-small", "mark_mm = 5.0", "folds_mm = 5", "folds_mm: a list of numbers is meant"),
+        (
+            "label-small",
+            '[[panel]]\nname = "front"',
+            '[[panel]]\nalign = "middle"',
+            "panel 1, align: write one",
+        ),
+        ("label-wrap", 'code = "qr"', 'code = "aztec"', "code: write one of qr, code128, ean13"),
+        ("label-wrap", 'code = "qr"\n', "", "code: write one of qr, code128, ean13"),
+        (
+            "label-wrap",
+            'code = "qr"\nmodule_mm = 0.5',
+            'code = "ean13"\nmodule_mm = 0.7',
+            "0.7 does not lie",
+        ),
+        ("label-round", "50.0]", "55.0]", "rounds_mm: the round of 55 mm reaches beyond its label"),
+        ("label-round", "[26.0, 32.5, 50.0]", "[26.0, 32.5]", "rounds_mm: a list of circles is meant"),
+        (
+            "label-round",
+            "x_mm = 6.0",
+            "x_mm = 2.0",
+            "panel 2, x_mm: the panel lies across the edge of the round",
+        ),
+        ("notice-shelf", '"ingredients"]', '"ingredients", "precautions"]', "'precautions' does not belong"),
+        ("ticket-price", '"unit_price"', '"function"', "'unit_price' stands 0 times"),
+        ("card-rack", '"ready_on"', '"made_on"', "'made_on' stands 2 times"),
+    ],
+)
+def test_a_faulty_mark_code_round_or_purpose_is_named_too(change, name: str, old: str, new: str, said: str) -> None:
+    with pytest.raises(BadInput) as caught:
+        label_layout(change(name, old, new))
+    assert said in str(caught.value)
+    assert str(caught.value).startswith("mine.toml, ")
+
+
+def test_a_label_without_panels_is_named(tmp_path: Path) -> None:
+    path = tmp_path / "mine.toml"
+    path.write_text('what = "label"\nwidth_mm = 70\nheight_mm = 37\n', encoding="utf-8")
+    with pytest.raises(BadInput, match=r"mine\.toml, panel: a label has one panel or more"):
+        label_layout(str(path))
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ("width_mm = 80.0", "columns = 2", "columns: a roll has one label to a page"),
+        ("width_mm = 80.0", "", "width_mm: a number is missing"),
+    ],
+)
+def test_a_faulty_roll_is_named_too(change, old: str, new: str, said: str) -> None:
+    with pytest.raises(BadInput) as caught:
+        sheet_layout(change("sheet-roll", old, new))
     assert said in str(caught.value)
 
 

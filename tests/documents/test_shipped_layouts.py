@@ -1,0 +1,174 @@
+"""Every shipped layout on its sheets, measured on the printed page."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from typing import Any
+
+import pytest
+import zxingcpp
+
+from ledger.documents.labels import draw_labels
+from ledger.documents.layout import LabelLayout, label_layout, sheet_layout, shipped
+
+SHEETS = {
+    "small": ("a4-24", "letter-21", "roll"),
+    "band": ("a4-6", "letter-5"),
+    "pair": ("a4-8", "letter-8"),
+    "round": ("a4-8", "letter-8"),
+    "wrap": ("a4-2", "letter-2"),
+    "notice-shelf": ("a4-2", "letter-2"),
+    "ticket-price": ("a4-24", "letter-21", "roll"),
+    "card-rack": ("a4-8", "letter-8"),
+}
+KINDS = [(layout, sheet) for layout, sheets in SHEETS.items() for sheet in sheets]
+BARS = [name for name in SHEETS if label_layout(name).purpose == "bar"]
+SCALE = 6  # dots: 432 an inch, 17 a millimetre
+DOTS = SCALE * 72 / 25.4
+ACCENTED = "Źdźbło Žluťoučké Gülağacı Blåbærgrød"
+
+
+@pytest.fixture
+def view(label, ticket, rack) -> Callable[..., Any]:
+    """What is printed on a layout: with marks, origin and precautions, and nothing left out."""
+
+    def chosen(layout: str, **more: Any) -> Any:
+        full = replace(
+            label,
+            best_before=None,
+            after_opening_months=12,
+            origin="Made in Ireland",
+            precautions=() if layout == "small" else ("Keep out of eyes.",),
+        )
+        one = {"ticket": ticket, "rack": rack}.get(label_layout(layout).purpose, full)
+        return replace(one, **more)
+
+    return chosen
+
+
+def draw(view: Any, layout: str, sheet: str, **more: Any) -> bytes:
+    return draw_labels(view, label_layout(layout), sheet_layout(sheet), **{"count": 1, **more})
+
+
+def corner(layout: str, sheet: str) -> tuple[float, float]:
+    form, page = label_layout(layout), sheet_layout(sheet)
+    return page.corner_mm(0, form.width_mm, form.height_mm)
+
+
+def ink(read: Any, data: bytes, form: LabelLayout, at: tuple[float, float]) -> Iterator[tuple[int, int]]:
+    """Every dot with ink in it, from the label's left and top."""
+    left, top = (round(side * DOTS) for side in at)
+    area = (left, top, left + round(form.width_mm * DOTS), top + round(form.height_mm * DOTS))
+    picture = read(data).image(scale=SCALE).convert("L").crop(area)
+    for index, shade in enumerate(picture.tobytes()):
+        if shade < 128:
+            yield index % picture.width, index // picture.width
+
+
+def test_every_shipped_layout_has_a_sheet_on_a4_and_on_letter() -> None:
+    assert set(SHEETS) == set(shipped("label"))
+    for sheets in SHEETS.values():
+        assert {sheet_layout(sheet).paper for sheet in sheets} >= {"A4", "Letter"}
+    assert {sheet for sheets in SHEETS.values() for sheet in sheets} == set(shipped("sheet"))
+
+
+@pytest.mark.parametrize("name", ["Calendula & Lavender", ACCENTED])
+@pytest.mark.parametrize(("layout", "sheet"), KINDS)
+def test_all_ink_of_letters_marks_and_codes_lies_within_a_panel(view, read, layout, sheet, name) -> None:
+    form = label_layout(layout)
+    data = draw(view(layout, product=name), layout, sheet, crop_marks=False)
+    slack = 0.2 * DOTS  # the side of a letter that stands at the very edge, and the edge of a dot
+    panels = [[edge * DOTS for edge in panel.edges_mm] for panel in form.panels]
+    inked = 0
+    for x, y in ink(read, data, form, corner(layout, sheet)):
+        inked += 1
+        assert any(
+            left - slack <= x <= right + slack and top - slack <= y <= foot + slack for left, right, top, foot in panels
+        ), (x / DOTS, y / DOTS)
+    assert inked > 1000
+
+
+@pytest.mark.parametrize(("layout", "sheet"), KINDS)
+def test_no_letter_lies_over_another(view, read, layout: str, sheet: str) -> None:
+    glyphs = read(draw(view(layout, product=ACCENTED), layout, sheet)).glyphs()
+    for index, one in enumerate(glyphs):
+        for other in glyphs[index + 1 :]:
+            wide = min(one.right, other.right) - max(one.left, other.left)
+            high = min(one.bottom, other.bottom) - max(one.top, other.top)
+            # neighbours such as ť and o stand that close by design of the face
+            assert min(wide, high) < 0.03 * one.size / (72 / 25.4), (one, other)
+
+
+@pytest.mark.parametrize(("layout", "sheet"), KINDS)
+def test_small_letters_are_as_high_as_the_layout_says(view, read, layout: str, sheet: str) -> None:
+    least = label_layout(layout).law_min_x_height_mm
+    glyphs = [one for one in read(draw(view(layout), layout, sheet)).glyphs() if one.sign in "vxz"]
+    assert glyphs
+    assert all(one.bottom - one.top >= least - 0.03 for one in glyphs)
+
+
+@pytest.mark.parametrize("layout", BARS)
+def test_figures_of_the_net_quantity_are_as_high_as_the_law_asks(view, read, layout: str) -> None:
+    """16 CFR 500.21, from memory: 1/8 in, 3.1 mm, on a panel of 5 to 25 square inches."""
+    bar = view(layout, product="Lavender", net_quantity="Net Wt 3.52 oz (100 g)", figure_height_mm=3.1)
+    glyphs = read(draw(bar, layout, SHEETS[layout][0])).glyphs()
+    joined = "".join(one.sign for one in glyphs)
+    at = joined.index("3.52oz")
+    assert "100g" in joined
+    for one in glyphs[at : at + 4]:
+        assert one.sign == "." or one.bottom - one.top >= 3.1 - 0.05
+
+
+@pytest.mark.parametrize("layout", BARS)
+def test_names_and_addresses_of_many_languages_are_read_back(view, read, layout: str) -> None:
+    bar = view(layout, product="Łąka Žluť", responsible_name="Işıl Ğül", responsible_address="Ørbæk, Åre 3, Þingey")
+    said = read(draw(bar, layout, SHEETS[layout][0])).text()
+    assert "Łąka Žluť" in said
+    assert "Işıl Ğül, Ørbæk, Åre 3, Þingey" in said
+
+
+@pytest.mark.parametrize("layout", BARS)
+def test_the_open_jar_with_its_months_stands_where_there_is_no_date(view, label, read, layout: str) -> None:
+    sheet = SHEETS[layout][0]
+    assert "12M" in read(draw(view(layout), layout, sheet)).text()
+    dated = read(draw(label, layout, sheet)).text()
+    assert "12M" not in dated
+    assert "April 2028" in dated
+
+
+@pytest.mark.parametrize("sheet", SHEETS["round"])
+def test_a_round_keeps_all_its_ink_and_the_tag_takes_the_rest(view, read, sheet: str) -> None:
+    """The shipped round: name, weight, batch and the hand-with-book mark; 1 mm is left for the scissors."""
+    form = label_layout("round")
+    ((x, y, across), _hole) = form.rounds_mm
+    data = draw(view("round"), "round", sheet, crop_marks=False)
+    for dot_x, dot_y in ink(read, data, form, corner("round", sheet)):
+        off = ((dot_x / DOTS - x) ** 2 + (dot_y / DOTS - y) ** 2) ** 0.5
+        assert not across / 2 - 1 < off < across / 2
+    left = corner("round", sheet)[0]
+    on_round = "".join(one.sign for one in read(data).glyphs() if one.left < left + x + across / 2)
+    assert on_round.replace("Batch", "|Batch") == "Calendula&Lavender100g|Batch26-118-0"
+
+
+@pytest.mark.parametrize(("layout", "sheet"), [("wrap", "a4-2"), ("card-rack", "letter-8")])
+def test_the_printed_code_is_read_back(view, read, layout: str, sheet: str) -> None:
+    (found,) = zxingcpp.read_barcodes(read(draw(view(layout), layout, sheet)).image())
+    assert found.text == "26-118-0"
+
+
+def test_a_roll_has_one_label_to_a_page_as_long_as_the_label(label, read) -> None:
+    drawn = read(draw(label, "small", "roll", count=3))
+    assert [drawn.size_mm(page) for page in range(len(drawn.pages))] == [(80, 37)] * 3
+
+
+@pytest.mark.parametrize(
+    ("layout", "square_cm"),
+    # front panels by hand: 54 × 38 mm; 38 × 55 mm; 45 × 70 mm; the round 40 × 16.5 + 34 × 11.5 mm
+    [("band", 20.52), ("pair", 20.9), ("wrap", 31.5), ("round", 6.6 + 3.91)],
+)
+def test_the_area_of_the_principal_display_panel(layout: str, square_cm: float) -> None:
+    assert label_layout(layout).display_panel_cm2 == pytest.approx(square_cm)
+
+
+def test_without_a_display_panel_the_largest_counts() -> None:
+    # label-small: 39 × 32 mm
+    assert label_layout("small").display_panel_cm2 == pytest.approx(12.48)
