@@ -9,9 +9,13 @@ from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Movement
 from ledger.views.batch import BatchRow, find_batch, plan_lines
+from ledger.views.label_runs import runs
 from ledger.views.lots import available, lot_by_id, on_hand_at, place_of_kind
 from ledger.views.lye_check import lye_check
 from ledger.views.reading import Rows
+from ledger.views.supply import supply_doubts
+
+UNCOVERED = "not covered by what was assessed"  # before the reason of a decision to supply bars all the same
 
 
 @dataclass(frozen=True)
@@ -154,11 +158,21 @@ def _next(status: str, batch: BatchRow) -> str:
     return f" Next: soapledger release {batch.code}" if status == "passed" else ""
 
 
-def release_bars(book: Book, code: str, *, on: date, by: str, retain: int = 0, reason: str | None = None) -> int:
+def release_bars(
+    book: Book,
+    code: str,
+    *,
+    on: date,
+    by: str,
+    retain: int = 0,
+    reason: str | None = None,
+    anyway: str | None = None,
+) -> int:
     """Release bars that were passed for packing, setting retained samples aside; returns how many may leave.
 
-    Raises Refused before they are passed, while on hold or rejected without a reason to lift it, or for
-    more samples than bars.
+    Raises Refused before they are passed, while on hold or rejected without a reason to lift it, for
+    more samples than bars, while a print run of labels is not counted, or where they are not covered by an
+    assessment and a notification (unless `anyway` gives a reason, which is kept with the decision).
     """
     with book.write("release") as tx:
         batch, lot_id, here = _bars(tx.rows, code, on)
@@ -168,7 +182,8 @@ def release_bars(book: Book, code: str, *, on: date, by: str, retain: int = 0, r
             raise Refused(
                 f"The bars of batch {batch.code} are not passed for packing yet: soapledger pass {batch.code}"
             )
-        if lot.status == "released":
+        decided = (anyway or "").strip()
+        if lot.status == "released" and not decided:
             raise Refused(f"The bars of batch {batch.code} are released already.")
         if lot.status in ("on hold", "rejected") and not (reason or "").strip():
             raise Refused(
@@ -176,7 +191,16 @@ def release_bars(book: Book, code: str, *, on: date, by: str, retain: int = 0, r
             )
         if retain > here:
             raise Refused(f"Batch {batch.code} has {here} bars in the workshop; {retain} cannot be set aside.")
-        tx.add(Decision(lot_id=lot_id, verdict="released", on=on, by=by, reason=reason))
+        _labels_counted(tx.rows, batch, lot_id)
+        doubts = supply_doubts(tx.rows, batch, on=on)
+        if doubts and not decided:
+            raise Refused(
+                f"Batch {batch.code} is not covered by what was assessed: {'; '.join(doubts)}. See: soapledger recipe "
+                f"assessment {batch.recipe_code} --batch {batch.code}. To release it all the same, add --anyway REASON."
+            )
+        reasons = [reason] if (reason or "").strip() else []
+        reasons += [f"{UNCOVERED} ({'; '.join(doubts)}); released all the same: {decided}"] if doubts else []
+        tx.add(Decision(lot_id=lot_id, verdict="released", on=on, by=by, reason="; ".join(map(str, reasons)) or None))
         if retain:
             for place, quantity in (("workshop", -retain), ("retained", retain)):
                 tx.add(
@@ -191,6 +215,16 @@ def release_bars(book: Book, code: str, *, on: date, by: str, retain: int = 0, r
                 )
         tx.say(f"Released batch {batch.code}, {here - retain} bars.")
     return here - retain
+
+
+def _labels_counted(rows: Rows, batch: BatchRow, lot_id: int) -> None:
+    """Raise Refused while it is not known what became of the labels of a run."""
+    open_ = [run.number for run in runs(rows, lot_id) if run.counted is None]
+    if open_:
+        raise Refused(
+            f"Run {open_[0]} of labels for batch {batch.code} is not counted yet: soapledger label count {open_[0]} "
+            "--spoiled 0 --returned 0"
+        )
 
 
 def reject_bars(book: Book, code: str, *, on: date, by: str, reason: str) -> int:

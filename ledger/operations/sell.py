@@ -7,12 +7,15 @@ from datetime import date
 from ledger.domain.money import share_out
 from ledger.domain.shortcode import short_code
 from ledger.errors import BadInput, Refused
+from ledger.operations.release import UNCOVERED
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Movement, Place
+from ledger.views.batch import find_batch
 from ledger.views.customer import customer_by_code, customer_list
 from ledger.views.lots import LotRow, find_lot, on_hand_at, place_of_kind, places
 from ledger.views.reading import Rows
 from ledger.views.stall import at_stall, stall_by_name
+from ledger.views.supply import supply_doubts
 
 
 def add_stall(book: Book, name: str) -> str:
@@ -43,7 +46,22 @@ def _may_leave(tx: Transaction, code: str, number: int, on: date) -> LotRow:
         raise BadInput(f"How many bars of batch {lot.code}? Write a number above zero.")
     if number > held:
         raise Refused(f"Batch {lot.code} has {held} bars in the workshop; {number} cannot leave. Nothing was written.")
+    _covered(tx, lot, on)
     return lot
+
+
+def _covered(tx: Transaction, lot: LotRow, on: date) -> None:
+    """Raise Refused for bars that no assessment and notification cover, unless someone decided so at the release."""
+    doubts = supply_doubts(tx.rows, find_batch(tx.rows, lot.code), on=on)
+    decided = tx.rows.execute(
+        "SELECT 1 FROM live_decision WHERE lot_id = ? AND verdict = 'released' AND reason LIKE ?",
+        (lot.id, f"%{UNCOVERED}%"),
+    ).fetchone()
+    if doubts and decided is None:
+        raise Refused(
+            f"Batch {lot.code} is not covered by what was assessed: {'; '.join(doubts)}. Nothing was written. To supply "
+            f"it all the same, a person decides so: soapledger release {lot.code} --anyway REASON"
+        )
 
 
 def stall_out(book: Book, stall: str, bars: Mapping[str, int], *, on: date) -> str:

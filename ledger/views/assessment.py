@@ -8,7 +8,7 @@ from datetime import date
 from ledger.domain.assessed import Assessed, Compared, Share, compare
 from ledger.domain.assessment import Assessment, read_assessment
 from ledger.errors import BadInput, Refused
-from ledger.markets import market
+from ledger.markets import market, market_codes
 from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.ingredients import parts_of_batch
 from ledger.views.lye_check import lye_check
@@ -77,13 +77,17 @@ def batch_beside(
     if assessment is None:
         return None
     shares = _shares_of_batch(rows, batch)
-    superfat = lye_check(rows, batch.id).superfat_ppm
+    whole = find_batch(rows, batch.part_of) if batch.part_of else batch
+    superfat = lye_check(rows, whole.id).superfat_ppm
     facts = Assessed(recipe.process, superfat, recipe.best_before_months, shares, asked)
     return _view(card, batch.recipe_version, batch.code, assessment, facts, (), on)
 
 
 def _markets(rows: sqlite3.Connection, asked: Sequence[str]) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(market(one).code for one in asked or settings(rows).addresses))
+    if asked:
+        return tuple(dict.fromkeys(market(one).code for one in asked))
+    addresses = settings(rows).addresses
+    return tuple(code for code in market_codes() if market(code).address in addresses)
 
 
 def _shares_of_sheet(sheet: RecipeSheet) -> tuple[Share, ...]:

@@ -1,0 +1,41 @@
+"""Whether the bars of a batch are covered by what was assessed and notified, for the markets she sells in."""
+
+import sqlite3
+from datetime import date
+
+from ledger.domain.market import Market
+from ledger.markets import market, market_codes
+from ledger.views.assessment import batch_beside
+from ledger.views.batch import BatchRow
+from ledger.views.recipe import recipe_by_code
+from ledger.views.settings import settings
+
+
+def markets_to_cover(rows: sqlite3.Connection) -> tuple[Market, ...]:
+    """The markets she has a responsible person for in which no bar is supplied without an assessment."""
+    addresses = settings(rows).addresses
+    laws = (market(code) for code in market_codes())
+    return tuple(law for law in laws if law.needs_assessment and law.address in addresses)
+
+
+def supply_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[str, ...]:
+    """Why the bars are not covered on a day, a sentence for each; nothing where they are, as far as figures go.
+
+    No assessment, no notification for a market, or a particular of the batch as weighed that lies outside what was
+    assessed. What the assessment is silent on is no reason here; it is shown by the comparison.
+    """
+    laws = markets_to_cover(rows)
+    if not laws or batch.recipe_code is None:
+        return ()
+    card = recipe_by_code(rows, batch.recipe_code)
+    view = batch_beside(rows, card, batch.code, markets=[law.code for law in laws], on=on)
+    names = " and ".join(law.name for law in laws)
+    if view is None:
+        return (f"there is no safety assessment of {card.name}, and {names} asks for one before a bar is supplied",)
+    found = []
+    for one in view.compared:
+        if one.verdict == "outside":
+            found.append(f"{one.what} is {one.found}, assessed {one.assessed}")
+        elif one.verdict == "silent" and one.what.startswith("notification"):
+            found.append(f"there is no {one.what.replace('notification', 'notification for', 1)}")
+    return tuple(found)
