@@ -139,8 +139,8 @@ def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str
 
     The type of all panels shrinks together, step by step, each field to its own minimum, so that the
     law's text has one size on the whole label. Raises Refused naming the panel, the field, the
-    millimetres missing, and the remedy for that field (or that under
-    the empty name); `remedies` is asked only then.
+    millimetres missing, and the remedies: that under the empty name
+    and that for the field; they are asked for only then.
     """
     for room in rooms:
         for one in (*room.top, *room.foot):
@@ -155,13 +155,13 @@ def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str
                 return tuple(one for one in found if not isinstance(one, _Missing))
     assert missing is not None  # the smallest step was tried
     known = remedies()
-    remedy = [known.get(missing.field, known.get("", ""))]
+    remedy = [known.get("", ""), known.get(missing.field, "")]
     if missing.most != missing.field and missing.most in known:
-        remedy.append(f"Most room there goes to the {_plain(missing.most)}: {known[missing.most]}")
+        remedy.append(f"Most room there goes to the {_plain(missing.most)}. {known[missing.most]}")
     raise Refused(
         f"The panel '{missing.panel}' has no room for the {_plain(missing.field)}: "
         f"{ceil(missing.points / mm * 10) / 10:.1f} mm of {missing.way} are missing even at the smallest type allowed. "
-        f"{' '.join(remedy)} Nothing was printed."
+        f"{' '.join(one for one in remedy if one)} Nothing was printed."
     )
 
 
