@@ -1,24 +1,17 @@
 """Sets text and marks into the panels of a label: it breaks at commas and spaces, shrinks, or is refused."""
 
-import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from math import ceil, inf
-from unicodedata import combining, normalize
 
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.documents.fonts import FIGURE_HEIGHT, check_glyphs, width
+from ledger.documents.lines import break_lines, reach, tears
 from ledger.errors import Refused
 
 _STEPS = 24
-# Of a line, as shares of the type size: from its top to its base line, and on to its foot. The second figure
-# holds where a capital has an accent (Å reaches 0.997 in the boldest face), or a letter a sign below it (ș 0.265).
-_ASCENT, _TALL_ASCENT = 0.92, 1.0
-_DESCENT, _DEEP_DESCENT = 0.24, 0.27
-_ABOVE, _BELOW = 230, (202, 220)  # combining classes of Unicode: above; attached below, and below
 _CAPITAL = FIGURE_HEIGHT / 1000  # figures and capitals are equally high in this face
 
 
@@ -139,8 +132,8 @@ def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str
 
     The type of all panels shrinks together, step by step, each field to its own minimum, so that the
     law's text has one size on the whole label. Raises Refused naming the panel, the field, the
-    millimetres missing, and the remedy for that field (or that under
-    the empty name); `remedies` is asked only then.
+    millimetres missing, and the remedies: that under the empty name and
+    that for the field; they are asked for only then.
     """
     for room in rooms:
         for one in (*room.top, *room.foot):
@@ -155,13 +148,13 @@ def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str
                 return tuple(one for one in found if not isinstance(one, _Missing))
     assert missing is not None  # the smallest step was tried
     known = remedies()
-    remedy = [known.get(missing.field, known.get("", ""))]
+    remedy = [known.get("", ""), known.get(missing.field, "")]
     if missing.most != missing.field and missing.most in known:
-        remedy.append(f"Most room there goes to the {_plain(missing.most)}: {known[missing.most]}")
+        remedy.append(f"Most room there goes to the {_plain(missing.most)}. {known[missing.most]}")
     raise Refused(
         f"The panel '{missing.panel}' has no room for the {_plain(missing.field)}: "
         f"{ceil(missing.points / mm * 10) / 10:.1f} mm of {missing.way} are missing even at the smallest type allowed. "
-        f"{' '.join(remedy)} Nothing was printed."
+        f"{' '.join(one for one in remedy if one)} Nothing was printed."
     )
 
 
@@ -223,14 +216,20 @@ def _text(one: Wanted, room: Room, shrunk: float, gap: float, keep_parts: bool) 
     left += mark.wide + gap if mark else 0.0
     wide = room.wide - left - right
     broken = break_lines(one.text, one.face, size, wide, keep_names=one.names or keep_parts)
-    if broken and one.names and shrunk < 1 and _tears(one, size, wide) and not _tears(one, one.smallest, wide):
+    if (
+        broken
+        and one.names
+        and shrunk < 1
+        and tears(one.text, one.face, size, wide)
+        and not tears(one.text, one.face, one.smallest, wide)
+    ):
         return _Missing(room.panel, one.field, 0.0, "width", one.field)  # smaller type keeps the names whole
     if broken is None:
         widest = max(width(word, one.face, size) for word in one.text.split(" "))
         return _Missing(room.panel, one.field, widest - wide, "width", one.field)
     longest = max(width(text, one.face, size) for text in broken)
     inset = (wide - longest) / 2 if room.centred else 0.0
-    ascent, descent = _reach(one.text)
+    ascent, descent = reach(one.text)
     leading = (ascent + descent) * size
     text_high = len(broken) * leading
     high = max(text_high, mark.high) if mark else text_high
@@ -248,53 +247,3 @@ def _text(one: Wanted, room: Room, shrunk: float, gap: float, keep_parts: bool) 
     figures = (SetFigure(mark, inset, (high - mark.high) / 2, mark.high),) if mark else ()
     above = letter - (ascent - _CAPITAL) * size if one.clear else 0.0
     return _Block(one.field, high, Filled(lines, figures), above, letter)
-
-
-@lru_cache(maxsize=4096)
-def _reach(text: str) -> tuple[float, float]:
-    """How far a text reaches above and below its base line, so that no accent meets the line before it."""
-    marked = [(sign, normalize("NFD", sign)[1:]) for sign in text if not sign.isascii()]
-    tall = any(sign.isupper() and any(combining(one) == _ABOVE for one in more) for sign, more in marked)
-    deep = any(combining(one) in _BELOW for _, more in marked for one in more)
-    return _TALL_ASCENT if tall else _ASCENT, _DEEP_DESCENT if deep else _DESCENT
-
-
-def _tears(one: Wanted, size: float, wide: float) -> bool:
-    """Whether a name of a list is wider than the panel at this size."""
-    return max(_units(name, one.face) for name in _names(one.text)) * 0.001 * size > wide
-
-
-def _names(text: str) -> list[str]:
-    """What stands between commas, each with its comma."""
-    return re.split(r"(?<=[,:]) ", text)
-
-
-@lru_cache(maxsize=4096)
-def _units(text: str, face: str) -> float:
-    """How wide a text is at 1000 points; widths add up, for no pair of letters is kerned."""
-    return width(text, face, 1000)
-
-
-def break_lines(text: str, face: str, size: float, wide: float, *, keep_names: bool = True) -> list[str] | None:
-    """Lines no wider than `wide` points, broken at spaces; None when a single word is too wide.
-
-    A name (what stands between commas) is kept whole where one line can hold it; no word is hyphenated.
-    """
-    scale = 0.001 * size
-    space = _units(" ", face)
-    lines: list[str] = []
-    line, reached = "", 0.0
-    for name in _names(text) if keep_names else (text,):
-        one_line = keep_names and _units(name, face) * scale <= wide
-        for part in [name] if one_line else name.split(" "):
-            units = _units(part, face)
-            if line and (reached + space + units) * scale <= wide:
-                line, reached = f"{line} {part}", reached + space + units
-                continue
-            if units * scale > wide:
-                return None
-            if line:
-                lines.append(line)
-            line, reached = part, units
-    lines.append(line)
-    return lines

@@ -165,7 +165,7 @@ def _code(text: str, layout: LabelLayout) -> Field:
 
 
 def remedies(view: Printed, layout: LabelLayout, takers: Sequence[str]) -> Mapping[str, str]:
-    """What to do when a field does not fit: what the law allows for that very particular, else a larger layout.
+    """What to do when a field does not fit: under "" for every field, by name what the law allows beside that.
 
     `takers` are the shipped layouts that have the room. Regulation (EC) 1223/2009, Article 19(1)(e), (2)
     and (3), kept in Great Britain; from memory, unverified.
@@ -181,10 +181,10 @@ def remedies(view: Printed, layout: LabelLayout, takers: Sequence[str]) -> Mappi
     apart = "with the bar, and the hand-with-book mark (field 'leaflet') points to it"
     return {
         "": rest,
-        "ingredients": f"{rest} Where no label is large enough, the list may stand on a tag, card or leaflet that goes "
+        "ingredients": "Where no label is large enough, the list may stand on a tag, card or leaflet that goes "
         f"{apart}; for soap also on a notice beside it (--layout notice-shelf): Art 19(2) and (3) {law}.",
-        "precautions": f"{rest} Where no label is large enough, they may stand on a leaflet, tag or card that goes "
+        "precautions": "Where no label is large enough, they may stand on a leaflet, tag or card that goes "
         f"{apart}: Art 19(2) {law}.",
-        "batch_code": f"{rest} Where the bar is too small, the batch code may stand on the outer packaging alone: "
+        "batch_code": "Where the bar is too small, the batch code may stand on the outer packaging alone: "
         f"Art 19(1)(e) {law}.",
     }

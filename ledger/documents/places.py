@@ -77,10 +77,9 @@ def draw_test_sheet(sheet: SheetLayout, *, nudge_mm: Nudge = (0.0, 0.0)) -> byte
     canvas.setTitle(f"Test of {sheet.file}")
     begin_page(canvas, nudge_mm)
     canvas.setLineWidth(0.4)
-    said = "nudged " + ", ".join(
-        f"{abs(millimetres):g} mm {ways[millimetres < 0]}"
-        for millimetres, ways in zip(nudge_mm, (("right", "left"), ("down", "up")), strict=True)
-    )
+    ways = zip(nudge_mm, (("right", "left"), ("down", "up")), strict=True)
+    said = ", ".join(f"{abs(millimetres):g} mm {way[millimetres < 0]}" for millimetres, way in ways if millimetres)
+    said = f"nudged {said}" if said else "not nudged"
     place_wide, place_high = sheet.width_mm * mm, sheet.height_mm * mm
     for position in range(sheet.places):
         left_mm, top_mm = sheet.corner_mm(position, sheet.width_mm, sheet.height_mm)

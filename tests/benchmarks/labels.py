@@ -17,7 +17,7 @@ from datetime import date
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents import fitting
+from ledger.documents import lines as lines_module
 from ledger.documents.labels import draw_labels, set_label
 from ledger.documents.layout import label_layout, sheet_layout
 from ledger.views.label import LabelText
@@ -80,8 +80,8 @@ def bare(strings: list[Line]) -> bytes:
 
 def ours() -> bytes:
     """A sheet as a command draws it: nothing measured before."""
-    fitting._units.cache_clear()
-    fitting._reach.cache_clear()
+    lines_module.units.cache_clear()
+    lines_module.reach.cache_clear()
     return draw_labels(VIEW, LAYOUT, SHEET, count=SHEET.places)
 
 

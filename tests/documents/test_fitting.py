@@ -1,11 +1,15 @@
 """Breaking lines and shrinking type."""
 
+import io
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.fitting import Room, Wanted, break_lines, fit
-from ledger.documents.fonts import REGULAR, register, width
+from ledger.documents.fitting import Room, Wanted, fit
+from ledger.documents.fonts import BOLD, REGULAR, register, width
+from ledger.documents.lines import break_lines
 
 register()
 NAMES = st.lists(st.sampled_from(["AQUA", "COCOS NUCIFERA OIL", "MEL", "CERA ALBA", "KAOLIN"]), min_size=1, max_size=20)
@@ -37,3 +41,41 @@ def test_what_stands_on_the_foot_ends_at_the_foot() -> None:
     (lines,) = fit((Room("b", 120, 60, (), (short,)),), gap=3, remedies=dict)
     # one line of 10 points takes 11.6; its base line is 9.2 below its top: 60 - 11.6 + 9.2 = 57.6
     assert lines.lines[0].base == pytest.approx(57.6)
+
+
+def test_type_shrinks_before_a_name_of_a_list_is_torn() -> None:
+    """At 9 points the name is wider than the panel, at 7 it is not."""
+    wide = width("CALENDULA OFFICINALIS FLOWER", REGULAR, 7)
+    listed = Wanted("ingredients", "AQUA, CALENDULA OFFICINALIS FLOWER", REGULAR, 9, 6, names=True)
+    (filled,) = fit((Room("a", wide, 60, (listed,), ()),), gap=3, remedies=dict)
+    assert [line.text for line in filled.lines] == ["AQUA,", "CALENDULA OFFICINALIS FLOWER"]
+    assert 6 <= filled.lines[0].size <= 7
+
+
+def test_a_name_wider_than_the_panel_at_the_smallest_type_is_torn_at_a_space() -> None:
+    wide = width("CALENDULA OFFICINALIS", REGULAR, 6.5)
+    listed = Wanted("ingredients", "AQUA, CALENDULA OFFICINALIS FLOWER", REGULAR, 9, 6, names=True)
+    (filled,) = fit((Room("a", wide, 60, (listed,), ()),), gap=3, remedies=dict)
+    assert " ".join(line.text for line in filled.lines) == listed.text
+    assert not any("-" in line.text for line in filled.lines)
+
+
+@pytest.mark.parametrize(
+    ("above", "below"), [("Ålesundşğ", "Ůnětice"), ("Ģirts Șç", "ÅŘŽŐ"), ("gjpqy", "Soap"), ("Żółć ąę", "Śniegórź")]
+)
+def test_no_accent_reaches_into_the_line_above(read, above: str, below: str) -> None:
+    out = io.BytesIO()
+    canvas = Canvas(out, pagesize=(400, 200))
+    text = Wanted("product", f"{above} {below}", BOLD, 40, 40)
+    (filled,) = fit(
+        (Room("a", width(max(above, below, key=len), BOLD, 40) + 40, 200, (text,), ()),), gap=3, remedies=dict
+    )
+    for line in filled.lines:
+        canvas.setFont(line.face, line.size)
+        canvas.drawString(10, 200 - line.base, line.text)
+    canvas.save()
+    glyphs = read(out.getvalue()).glyphs()
+    first, second = glyphs[: len(above.replace(" ", ""))], glyphs[len(above.replace(" ", "")) :]
+    assert len(filled.lines) == 2
+    assert min(one.top for one in glyphs) >= 0
+    assert max(one.bottom for one in first) <= min(one.top for one in second)

@@ -84,6 +84,10 @@ def test_the_test_sheet_numbers_every_place_and_prints_the_nudge(read, sheet: st
     assert all(str(number) in numbers for number in range(1, page.places + 1))
 
 
+def test_a_test_sheet_without_a_nudge_says_so(read) -> None:
+    assert read(draw_test_sheet(sheet_layout("letter-5"))).text().count("not nudged") == 5
+
+
 def test_the_outlines_of_the_test_sheet_lie_where_the_labels_do(read) -> None:
     """Pairs on A4: the first place from 9 to 105 mm and from 18.5 to 83.5 mm; nudged by 2 and 1 mm."""
     data = draw_test_sheet(sheet_layout("a4-8"), nudge_mm=(2, 1))

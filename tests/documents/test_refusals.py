@@ -31,8 +31,8 @@ def test_nine_ingredients_with_a_long_address_do_not_go_on_the_smallest(label) -
     assert re.match(
         r"The panel 'back' has no room for the best-before date: [\d.]+ mm of height are missing even at the "
         r"smallest type allowed\. Take a larger layout \(--layout pair or round or wrap\)\. Most room there "
-        r"goes to the ingredients: .* tag, card or leaflet .* hand-with-book mark .* for soap also on a notice beside "
-        r"it \(--layout notice-shelf\): Art 19\(2\) and \(3\) .*, from memory\. Nothing was printed\.$",
+        r"goes to the ingredients\. Where .* tag, card or leaflet .* hand-with-book mark .* for soap also on a notice "
+        r"beside it \(--layout notice-shelf\): Art 19\(2\) and \(3\) .*, from memory\. Nothing was printed\.$",
         said,
     )
 
