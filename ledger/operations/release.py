@@ -182,8 +182,8 @@ def release_bars(
             raise Refused(
                 f"The bars of batch {batch.code} are not passed for packing yet: soapledger pass {batch.code}"
             )
-        decided = (anyway or "").strip()
-        if lot.status == "released" and not decided:
+        decided, doubts = (anyway or "").strip(), supply_doubts(tx.rows, batch, on=on)
+        if lot.status == "released" and not (decided and doubts and not supply_was_decided(tx.rows, lot_id)):
             raise Refused(f"The bars of batch {batch.code} are released already.")
         if lot.status in ("on hold", "rejected") and not (reason or "").strip():
             raise Refused(
@@ -192,7 +192,6 @@ def release_bars(
         if retain > here:
             raise Refused(f"Batch {batch.code} has {here} bars in the workshop; {retain} cannot be set aside.")
         _labels_counted(tx.rows, batch, lot_id)
-        doubts = supply_doubts(tx.rows, batch, on=on)
         if doubts and not decided:
             raise Refused(
                 f"Batch {batch.code} is not covered by what was assessed: {'; '.join(doubts)}. See: soapledger recipe "
@@ -215,6 +214,15 @@ def release_bars(
                 )
         tx.say(f"Released batch {batch.code}, {here - retain} bars.")
     return here - retain
+
+
+def supply_was_decided(rows: Rows, lot_id: int) -> bool:
+    """Whether someone decided to supply these bars although no assessment covers them."""
+    found = rows.execute(
+        "SELECT 1 FROM live_decision WHERE lot_id = ? AND verdict = 'released' AND reason LIKE ?",
+        (lot_id, f"%{UNCOVERED}%"),
+    )
+    return found.fetchone() is not None
 
 
 def _labels_counted(rows: Rows, batch: BatchRow, lot_id: int) -> None:

@@ -7,7 +7,7 @@ from datetime import date
 from ledger.domain.money import share_out
 from ledger.domain.shortcode import short_code
 from ledger.errors import BadInput, Refused
-from ledger.operations.release import UNCOVERED
+from ledger.operations.release import supply_was_decided
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Movement, Place
 from ledger.views.batch import find_batch
@@ -53,14 +53,10 @@ def _may_leave(tx: Transaction, code: str, number: int, on: date) -> LotRow:
 def _covered(tx: Transaction, lot: LotRow, on: date) -> None:
     """Raise Refused for bars that no assessment and notification cover, unless someone decided so at the release."""
     doubts = supply_doubts(tx.rows, find_batch(tx.rows, lot.code), on=on)
-    decided = tx.rows.execute(
-        "SELECT 1 FROM live_decision WHERE lot_id = ? AND verdict = 'released' AND reason LIKE ?",
-        (lot.id, f"%{UNCOVERED}%"),
-    ).fetchone()
-    if doubts and decided is None:
+    if doubts and not supply_was_decided(tx.rows, lot.id):
         raise Refused(
-            f"Batch {lot.code} is not covered by what was assessed: {'; '.join(doubts)}. Nothing was written. To supply "
-            f"it all the same, a person decides so: soapledger release {lot.code} --anyway REASON"
+            f"Batch {lot.code} is not covered by what was assessed: {'; '.join(doubts)}. Nothing was written. To "
+            f"supply it all the same, a person decides so: soapledger release {lot.code} --anyway REASON"
         )
 
 

@@ -29,9 +29,9 @@ def supply_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tup
         return ()
     card = recipe_by_code(rows, batch.recipe_code)
     view = batch_beside(rows, card, batch.code, markets=[law.code for law in laws], on=on)
-    names = " and ".join(law.name for law in laws)
     if view is None:
-        return (f"there is no safety assessment of {card.name}, and {names} asks for one before a bar is supplied",)
+        asks = f"the market{'s' * (len(laws) > 1)} {', '.join(law.code for law in laws)}"
+        return (f"there is no safety assessment of {card.name}, which {asks} ask{'s' * (len(laws) == 1)} for",)
     found = []
     for one in view.compared:
         if one.verdict == "outside":

@@ -23,7 +23,7 @@ def pass_it(shop: Shop, code: str, **more: object) -> Passed:
 
 
 def release_it(shop: Shop, code: str, **more: object) -> int:
-    return release_bars(shop.book, code, **{"on": READY, "by": "Nuala", **more})  # type: ignore[arg-type]
+    return release_bars(shop.book, code, **{"on": READY, "by": "Nuala", "anyway": "a trial", **more})  # type: ignore[arg-type]
 
 
 def hold(shop: Shop, code: str, on: date = READY) -> None:

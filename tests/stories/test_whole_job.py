@@ -31,6 +31,26 @@ net_weight = "100 g"
 minutes = 60
 """
 
+# of 1426.3 g in all: olive 49.1 %, coconut 21.0 %, water 19.9 %, sodium hydroxide 10.0 %
+REPORT = """
+assessor = "R. Lund"
+reference = "QR-114"
+on = 2026-03-03
+process = ["cold"]
+markets = ["eu"]
+superfat = [3, 8]
+[[ingredient]]
+inci = "OLEA EUROPAEA FRUIT OIL"
+highest_percent = 50
+[[ingredient]]
+inci = "COCOS NUCIFERA OIL"
+highest_percent = 22
+[[notification]]
+market = "eu"
+reference = "N-7"
+on = 2026-03-10
+"""
+
 
 def test_from_a_delivery_to_a_recall_answer(tmp_path: Path, run: Any, monkeypatch: Any) -> None:
     monkeypatch.chdir(tmp_path)
@@ -66,6 +86,9 @@ def test_from_a_delivery_to_a_recall_answer(tmp_path: Path, run: Any, monkeypatc
         run("label", "approve", "26-001-4", "--market", "eu")
         run("label", "print", "26-001-4", "--market", "eu", "-o", "labels.pdf")
         run("label", "count", "1")
+        assert "no safety assessment" in run("release", "26-001-4", "--retain", "1", code=1).stderr
+        Path("report.toml").write_text(REPORT, encoding="utf-8")
+        run("recipe", "assess", "morning", "report.toml")
         run("release", "26-001-4", "--retain", "1")
         run("stall", "add", "Saturday market")
         run("stall", "out", "saturday", "26-001-4=4")
