@@ -255,6 +255,15 @@ def test_a_revision_names_what_is_new_and_what_is_gone(run: Any, shop: Shop) -> 
     assert "bars: 10 → 12" in done
 
 
+def test_a_change_in_one_of_two_lines_of_a_material_is_seen(shop: Shop, run: Any) -> None:
+    add_material(shop.book, MaterialFacts("pink clay", "Kaolin"), kind="additive", code=None)
+    two = '\n[[additive]]\nmaterial = "pink clay"\ngrams = {}\nnote = "swirl"\n'
+    two += '[[additive]]\nmaterial = "pink clay"\ngrams = 10\nnote = "body"\n'
+    run("recipe", "revise", "plain", write(PLAIN_BAR + two.format(10)))
+    done = flat(run("recipe", "revise", "plain", write(PLAIN_BAR + two.format(30))).stdout)
+    assert "pink clay 20 g 2.0 % 40 g 4.0 % +100.0 %" in done
+
+
 @pytest.mark.usefixtures("shop")
 def test_a_file_that_is_no_new_version_is_refused(run: Any) -> None:
     same = run("recipe", "revise", "plain", write(PLAIN_BAR), code=1).stderr
