@@ -264,6 +264,23 @@ def test_a_change_in_one_of_two_lines_of_a_material_is_seen(shop: Shop, run: Any
     assert "pink clay 20 g 2.0 % 40 g 4.0 % +100.0 %" in done
 
 
+@pytest.mark.parametrize(
+    ("part", "says"),
+    [
+        ('[[additive]]\nmaterial = "pink clay"\ngrams = 10\n', "pink clay stands twice under [[additive]]"),
+        ('[[fragrance]]\nmaterial = "bay oil"\ngrams = 10\n', "bay oil stands twice under [[fragrance]]"),
+        ('[[liquid]]\nmaterial = "water"\ngrams = 10\n', "water stands twice under [[liquid]]"),
+        ('[[packaging]]\nmaterial = "band"\n', "band stands twice under [[packaging]]"),
+    ],
+)
+def test_the_same_line_twice_is_asked_to_be_one(shop: Shop, run: Any, part: str, says: str) -> None:
+    for name, kind in (("pink clay", "additive"), ("bay oil", "fragrance"), ("band", "packaging")):
+        add_material(shop.book, MaterialFacts(name), kind=kind, code=None)
+    error = run("recipe", "revise", "plain", write(PLAIN_BAR + part + part), code=2).stderr
+    assert f"{says}, word for word; write it once, with all of it." in error
+    run("recipe", "revise", "plain", write(PLAIN_BAR + part))
+
+
 @pytest.mark.usefixtures("shop")
 def test_a_file_that_is_no_new_version_is_refused(run: Any) -> None:
     same = run("recipe", "revise", "plain", write(PLAIN_BAR), code=1).stderr
