@@ -184,6 +184,7 @@ def test_contents_are_stated_with_or_without_a_percent_sign(run: Any, book: Any)
         (("linalool=60", "eugenol=41"), "add up to 101.0 %"),
         (("linalool=101",), "add up to 101.0 %"),
         (("linalool=5", "linalool=6"), "'linalool=6' is not a constituent with its percent, once"),
+        (("linalool=5", "Linalool=6"), "'Linalool=6' is not a constituent with its percent, once"),
         (("linalool",), "'linalool' is not a constituent with its percent"),
         (("=5",), "'=5' is not a constituent"),
         (("linalool=",), "cannot be read"),
@@ -237,6 +238,11 @@ def test_limits_that_cannot_be_are_one_line(run: Any, book: Any, which: str, per
     assert says in one_line(run, *LIMIT, which, percent)
     with book.look() as rows:
         assert rows.execute("SELECT count(*) FROM skin_limit").fetchone()[0] == 0
+
+
+@pytest.mark.usefixtures("bay")
+def test_a_limit_without_a_name_is_bad_input(run: Any) -> None:
+    assert "constituent" in one_line(run, *LIMIT, " ", "3", "--constituent")
 
 
 @pytest.mark.parametrize(
