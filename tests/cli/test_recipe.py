@@ -79,7 +79,7 @@ def test_json_has_stable_keys_that_name_their_units(run: Any) -> None:
         ("sodium hydroxide", 146_826, 146_826),
     ]
     assert set(page["lines"][0]) == {
-        "when", "role", "material", "quantity", "counted", "of_fats_ppm", "portion", "note", "figure",
+        "when", "role", "material", "quantity", "counted", "of_fats_ppm", "portion", "note", "figure", "caustic",
     }  # fmt: skip
     lye = page["lye"]
     assert set(lye) == {
