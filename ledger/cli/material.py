@@ -159,7 +159,7 @@ def contains(
     found: dict[str, int] = {}
     for text in shares:
         name, separator, percent = (part.strip() for part in text.rpartition("="))
-        if not separator or not name or name in found:
+        if not separator or not name or name.casefold() in {one.casefold() for one in found}:
             raise BadInput(f"'{text}' is not a constituent with its percent, once; write linalool=32.")
         found[name] = parse_share(percent, what=f"the share of {name}")
     card = state_contents(desk(ctx).book(), which, found, source=source, lot=lot)

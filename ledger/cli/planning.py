@@ -19,6 +19,7 @@ def plan(
     ctx: typer.Context,
     recipe: Annotated[str, typer.Argument(help="The recipe's short name or name.")],
     fats: Annotated[str | None, typer.Option("--fats", help="For so much fat, e.g. 1200 g.")] = None,
+    bars: Annotated[str | None, typer.Option("--bars", help="How many bars to cut (else as the recipe says).")] = None,
     on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
     using: Annotated[
         list[str] | None, typer.Option("--using", help="A lot of your choosing: 'olive oil=L41-5' (repeat).")
@@ -45,6 +46,7 @@ def plan(
         recipe=recipe,
         on=here.day(on),
         fats_mg=parse_mass(fats, what="the fats") if fats else None,
+        bars=parse_pieces(bars, what="the number of bars") if bars else None,
         using=_choices(using or ()),
         version=parse_pieces(version, what="the version") if version else None,
         anyway=anyway,

@@ -113,11 +113,14 @@ def scale(
     """Scale a recipe to a mould, to so many bars, or to the stock of one fat."""
     from ledger.cli.scaling import say_scaled, scaled_fats
     from ledger.domain.mould import parse_mould
+    from ledger.domain.quantity import parse_pieces
 
     here = desk(ctx)
     number = _version(version)
     fats_mg = scaled_fats(here, which, number, mould=mould, bars=bars, size=size, net_weight=net_weight, stock=stock)
-    page = _page(ctx, which, version, None, fats_mg=fats_mg, mould=parse_mould(mould) if mould else None)
+    pieces = parse_pieces(bars, what="the number of bars") if bars else None
+    into = parse_mould(mould) if mould else None
+    page = _page(ctx, which, version, None, fats_mg=fats_mg, mould=into, bars=pieces)
     if json:
         out_json(page)
         return
@@ -160,6 +163,7 @@ def _page(
     *,
     fats_mg: int | None = None,
     mould: "Mould | None" = None,
+    bars: int | None = None,
 ) -> "RecipePage":
     from ledger import __version__
     from ledger.domain.quantity import parse_mass
@@ -169,4 +173,6 @@ def _page(
     here = desk(ctx)
     size = parse_mass(fats, what="the fats") if fats else fats_mg
     card = recipe_by_code(here.rows(), which)
-    return recipe_page(here.rows(), card, version=_version(version), fats_mg=size, mould=mould, program=__version__)
+    return recipe_page(
+        here.rows(), card, version=_version(version), fats_mg=size, mould=mould, bars=bars, program=__version__
+    )

@@ -28,28 +28,31 @@ def say_difference(here: Desk, code: str, version: int) -> None:
 
 def _lines(sheet: RecipeSheet, units: str) -> dict[_Key, tuple[str, str]]:
     """Amount and share of the fats of every line, by material, stage and portion."""
-    found = {}
+    counted = {sheet.materials[line.material].name for line in sheet.recipe.of_role("packaging")}
+    return {
+        key: (
+            amount(total, key[0] in counted, units),
+            show_share(round(total * 1_000_000 / sheet.fats_mg)) if sheet.fats_mg and key[0] not in counted else "",
+        )
+        for key, total in _totals(sheet).items()
+    }
+
+
+def _totals(sheet: RecipeSheet) -> dict[_Key, int]:
+    """How much there is of every line; two lines of one material at one time are one."""
+    found: dict[_Key, int] = {}
     for one in sheet.targets:
-        counted = one.line.role == "packaging"
-        share = show_share(round(one.target * 1_000_000 / sheet.fats_mg)) if sheet.fats_mg and not counted else ""
         key = (sheet.materials[one.line.material].name, one.line.stage, one.line.portion or "")
-        found[key] = (amount(one.target, counted, units), share)
+        found[key] = found.get(key, 0) + one.target
     return found
 
 
 def _apart(key: _Key, before: RecipeSheet, after: RecipeSheet) -> str:
     """By how many percent a line grew or shrank."""
-    masses = []
-    for sheet in (before, after):
-        mine = [
-            one.target
-            for one in sheet.targets
-            if (sheet.materials[one.line.material].name, one.line.stage, one.line.portion or "") == key
-        ]
-        masses.append(sum(mine))
-    if not masses[0] or not masses[1]:
-        return "new" if masses[1] else "gone"
-    change = (masses[1] - masses[0]) * 1_000_000 // masses[0]
+    was, now = (_totals(sheet).get(key, 0) for sheet in (before, after))
+    if not was or not now:
+        return "new" if now else "gone"
+    change = (now - was) * 1_000_000 // was
     return f"{'+' if change > 0 else ''}{show_share(change)}"
 
 

@@ -2,7 +2,7 @@
 
 from ledger.cli.desk import Desk
 from ledger.cli.recipe_page import say_page
-from ledger.cli.show import say_wrapped
+from ledger.cli.show import say
 from ledger.domain.mould import parse_mould
 from ledger.domain.quantity import parse_mass, parse_pieces, show_mass
 from ledger.domain.scaling import bars_of, fats_for_bars, fats_for_stock, fats_for_volume
@@ -70,4 +70,6 @@ def say_scaled(here: Desk, page: RecipePage) -> None:
     say_page(page)
     fats = show_mass(page.fats_mg, here.settings.units)
     exact = f"{page.fats_mg / 1000:.3f}".rstrip("0").rstrip(".")
-    say_wrapped(f"For {fats} of fats. Next: soapledger batch plan {page.code} --fats '{exact} g'")
+    say(f"For {fats} of fats. Next:")
+    bars = f" --bars {page.bars}" if page.bars else ""
+    say(f"  soapledger batch plan {page.code} --fats '{exact} g'{bars}")

@@ -48,7 +48,6 @@ class Case:
 
     process: str
     superfat_ppm: int
-    shares_ppm: Mapping[str, int]  # which share of the demand each alkali meets
     lines: tuple[InPot, ...]  # with the wrong line as it really is
     wrong: int
     scale_step_mg: int

@@ -53,11 +53,12 @@ class Lye:
     water_of_fats_ppm: int
 
 
-def targets(recipe: Recipe, *, fats_total_mg: int | None = None) -> tuple[Target, ...]:
+def targets(recipe: Recipe, *, fats_total_mg: int | None = None, bars: int | None = None) -> tuple[Target, ...]:
     """Every line but the alkali and the water of a soap, for the recipe's own size or another.
 
     Fats by percentage add up to the total exactly; everything else scales with the fats. An infusion, a blend
     or a rebatch is made at the size it is written. Raises BadInput for a size that cannot be.
+    `bars` is how many to wrap, where she said so.
     """
     own = recipe.fats_total_mg
     total = fats_total_mg if fats_total_mg is not None else own
@@ -73,14 +74,14 @@ def targets(recipe: Recipe, *, fats_total_mg: int | None = None) -> tuple[Target
     fats = recipe.of_role("fat")
     weights = [line.share_ppm or line.mass_mg or 0 for line in fats]
     fat_masses = dict(zip(fats, share_out(total, weights) if fats and total else [], strict=True))
-    bars = round((recipe.bars or 0) * scale)
+    pieces = round((recipe.bars or 0) * scale) if bars is None else bars
     portions = {one.name: Fraction(one.share_ppm, WHOLE_PPM) for one in recipe.portions}
     found = []
     for line in recipe.lines:
         if line.role == "fat":
             found.append(Target(line, fat_masses[line]))
         elif line.role == "packaging":
-            found.append(Target(line, (line.per_bar or 1) * bars))
+            found.append(Target(line, (line.per_bar or 1) * pieces))
         elif line.share_ppm is not None:
             part = portions[line.portion] if line.portion else Fraction(1)
             found.append(Target(line, round((total or 0) * Fraction(line.share_ppm, WHOLE_PPM) * part)))

@@ -332,8 +332,6 @@ def _extras(source: RecipeFile, table: str, process: str) -> list[RecipeLine]:
                 table, index, f"when = '{stage}' is no time in the {process} process; write {allowed}.", "when"
             )
         portion = source.maybe_word(part, "portion", table, index)
-        if any((one.material, one.stage, one.portion) == (material, stage, portion) for one in found):
-            raise source.bad(table, index, f"{material} stands here twice; write it once, with all of it.")
         if portion and stage in (IN_THE_FATS, WITH_THE_LYE):
             raise source.bad(
                 table, index, f"a portion is divided off at trace, after '{stage}'; look at when.", "portion"

@@ -30,6 +30,7 @@ class PlanRequest:
     recipe: str
     on: date
     fats_mg: int | None = None
+    bars: int | None = None  # None: as many as the recipe gives at that size
     using: Mapping[str, str] | None = None  # material -> lot code
     version: int | None = None  # None: the latest
     anyway: str | None = None  # the reason to plan although the superfat is likely to be nothing
@@ -51,7 +52,7 @@ def plan_batch(book: Book, request: PlanRequest) -> str:
         chosen, named = chosen_lots(tx.rows, request.using or {}, recipe, named, request.on)
         stock = FreeStock(tx.rows, request.on, chosen)
         step = settings(tx.rows).scale_step_mg
-        filled, formulation = _fill(stock, recipe, named, request.fats_mg, step)
+        filled, formulation = _fill(stock, recipe, named, request, step)
         batch = _book_batch(tx, card, version_id, recipe, request)
         assert batch.id is not None
         if formulation:
@@ -76,7 +77,7 @@ def _book_batch(tx: Transaction, card: RecipeCard, version_id: int, recipe: Reci
             recipe_version_id=version_id,
             material_id=material_id(tx.rows, dough_code(recipe.code)) if recipe.portions else card.material_id,
             on=request.on,
-            bars_planned=scaled_bars(recipe, request.fats_mg),
+            bars_planned=request.bars or scaled_bars(recipe, request.fats_mg),
         )
     )
 
@@ -113,10 +114,10 @@ def _book_lines(
 
 
 def _fill(
-    stock: FreeStock, recipe: Recipe, named: Mapping[str, MaterialCard], fats_mg: int | None, step: int
+    stock: FreeStock, recipe: Recipe, named: Mapping[str, MaterialCard], request: PlanRequest, step: int
 ) -> tuple[Filled, Formulation | None]:
     """Every line with the lots it is filled from, in the order of work; the lye follows from the fats."""
-    amounts = {one.line: one.target for one in targets(recipe, fats_total_mg=fats_mg)}
+    amounts = {one.line: one.target for one in targets(recipe, fats_total_mg=request.fats_mg, bars=request.bars)}
     filled: dict[RecipeLine, Sequence[Take]] = {}
     for line, target in amounts.items():
         card = named[line.material]

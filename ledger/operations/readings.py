@@ -10,7 +10,7 @@ from ledger.domain.quantity import parse_mass, parse_number, parse_temperature, 
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Reading
-from ledger.views.batch import BatchRow, find_batch
+from ledger.views.batch import BatchRow, find_batch, portions_of
 
 # What can be read at the bench, and in what: a temperature, minutes, a clock time, a weight, pH, or words.
 READINGS = {
@@ -131,7 +131,7 @@ def add_readings(tx: Transaction, batch: BatchRow, readings: Sequence[ReadingVal
 
 
 def discard_batch(book: Book, code: str, *, on: date, by: str, reason: str) -> None:
-    """Give a batch up before it was cut: a decision by a named person; what went in stays booked.
+    """Give a batch up before it was cut, with its portions: a decision by a named person; what went in stays booked.
 
     Raises Refused once it was cut (then its bars are rejected), or when it was discarded already; BadInput
     without a reason, or for a day before it was made.
@@ -147,5 +147,7 @@ def discard_batch(book: Book, code: str, *, on: date, by: str, reason: str) -> N
             raise Refused(f"Batch {batch.code} was discarded already.")
         if on < batch.on:
             raise BadInput(f"Batch {batch.code} is of {show_date(batch.on)}; look at --on.")
-        tx.add(Decision(batch_id=batch.id, verdict="discarded", on=on, by=by, reason=reason))
+        still = [one for one in portions_of(tx.rows, batch.id) if not one.discarded]  # none can come of it any more
+        for one in (batch, *still):
+            tx.add(Decision(batch_id=one.id, verdict="discarded", on=on, by=by, reason=reason))
         tx.say(f"Discarded batch {batch.code}: {reason}.")

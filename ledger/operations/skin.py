@@ -74,6 +74,8 @@ def state_limit(book: Book, facts: LimitFacts, *, material: str | None = None, c
         raise BadInput("Name the certificate and the category it is for: --certificate NUMBER --category 9.")
     with book.write("material limit") as tx:
         name, card = " ".join((constituent or "").split()), None
+        if material is None and not name:
+            raise BadInput("Which constituent? Write its name, as a statement of contents does: linalool.")
         if material is not None:
             card = material_by_code(tx.rows, material)
             name = card.name

@@ -61,7 +61,7 @@ def weigh(
         if any(_bears_on_the_lye(tx.rows, lines[number]) for number in weighed):
             refusal = as_weighed_refusal(batch, check, decided=plan_was_decided(tx.rows, batch.id))
             keep_or_refuse(tx, batch.id, refusal, anyway=anyway, on=on, by=by)
-        if any(lines[number].role in ("fragrance", "additive") for number in weighed):
+        if any(lines[number].kind == "fragrance" for number in weighed):
             over = over_the_limit(batch_skin_checks(tx.rows, batch))
             keep_or_refuse(tx, batch.id, over and f"{over} {_KEEP}", anyway=anyway, on=on, by=by)
         if readings:

@@ -90,7 +90,6 @@ def correction_case(rows: sqlite3.Connection, batch: BatchRow, line: int, actual
     return Case(
         batch.process,
         recipe.superfat_ppm,
-        recipe.alkali_shares_ppm,
         tuple(replace(one, mass_mg=actual_mg) if one.number == line else one for one in in_pot),
         line,
         settings(rows).scale_step_mg,

@@ -92,8 +92,8 @@ def recipe_source(rows: sqlite3.Connection, version_id: int) -> str:
 def materials_named(rows: sqlite3.Connection, recipe: Recipe, *, file: str) -> dict[str, MaterialCard]:
     """Every material the recipe names, by the words it uses.
 
-    Raises BadInput naming file and material for one that is not known, or that stands where its kind
-    does not belong.
+    Raises BadInput naming file and material for one that is not known, that stands where its kind
+    does not belong, or twice in the same words.
     """
     cards = material_list(rows)
     found = {}
@@ -108,7 +108,12 @@ def materials_named(rows: sqlite3.Connection, recipe: Recipe, *, file: str) -> d
         except BadInput as error:
             raise BadInput(f"{file}: {error}") from None
         found[word] = next(card for card in cards if card.code == code)
-    for line in recipe.lines:
+    for place, line in enumerate(recipe.lines):
+        if line in recipe.lines[:place]:  # amounts go by line, and the second would not be reckoned with
+            raise BadInput(
+                f"{file}: {line.material} stands twice under [[{line.role}]], word for word; write it once, with all "
+                "of it."
+            )
         _check_line(line, found[line.material], recipe.process, file)
     return found
 

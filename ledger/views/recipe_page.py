@@ -86,6 +86,7 @@ def recipe_page(
     version: int | None = None,
     fats_mg: int | None = None,
     mould: Mould | None = None,
+    bars: int | None = None,
     program: str,
 ) -> RecipePage:
     """Work out one version at its own size or for so much fat, in its own mould or another."""
@@ -114,7 +115,7 @@ def recipe_page(
         density_mg_per_ml=density,
         mould=_mould(recipe.mould if mould is None else None, into),
         mould_ul=into.volume_ul if into else None,
-        bars=scaled_bars(recipe, fats_mg),
+        bars=bars or scaled_bars(recipe, fats_mg),
         net_weight_mg=recipe.net_weight_mg,
         cure_days=recipe.cure_days,
         usable_from_days=recipe.usable_from_days,

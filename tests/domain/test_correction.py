@@ -32,7 +32,7 @@ def batch(wrong: int, mass: int, *, lye_made: bool = True, more: tuple[InPot, ..
         *more,
     )
     real = tuple(replace(one, mass_mg=mass) if one.number == wrong else one for one in lines)
-    return Case("cold", 50_000, {"NaOH": 1_000_000}, real, wrong, 100)
+    return Case("cold", 50_000, real, wrong, 100)
 
 
 def changes(case: Case, way: Way) -> dict[str, float]:

@@ -26,6 +26,7 @@ from ledger.views.cost import batch_cost
 from ledger.views.ingredients import parts_of_batch
 from ledger.views.lots import find_lot
 from ledger.views.record import batch_record
+from ledger.views.stock import stock
 from ledger.views.trace import trace
 
 CUT = date(2026, 5, 7)
@@ -240,6 +241,23 @@ def test_dough_does_not_go_into_a_portion_that_was_given_up(tide: Shop) -> None:
     discard_batch(tide.book, slate, on=MADE, by="Nuala", reason="the small mould is broken")
     with pytest.raises(Refused, match=f"Batch {slate}, a portion of it, was discarded"):
         divide_batch(tide.book, code, {}, on=MADE, by="Nuala")
+
+
+def test_dough_that_is_given_up_takes_its_portions_with_it(tide: Shop) -> None:
+    code = dough_weighed(tide, planned(tide.book, "tide"))
+    plain, slate = portions(tide, code)
+    discard_batch(tide.book, slate, on=MADE, by="Nuala", reason="the small mould is broken")
+    discard_batch(tide.book, code, on=MADE, by="Nuala", reason="seized in the pot")
+    assert [batch_of(tide.book, one).status for one in (code, plain, slate)] == ["discarded"] * 3
+    query = "SELECT b.code, d.reason FROM decision d JOIN batch b ON b.id = d.batch_id WHERE d.verdict = 'discarded'"
+    assert [tuple(row) for row in tide.rows().execute(f"{query} ORDER BY d.id")] == [
+        (slate, "the small mould is broken"),
+        (code, "seized in the pot"),
+        (plain, "seized in the pot"),
+    ]
+    held = [one for one in stock(tide.rows(), kind="fragrance") if one.name == "bay oil"]
+    assert [(one.on_hand, one.free) for one in held] == [(100_000, 100_000)]  # what it meant to take is free again
+    assert clean(tide)
 
 
 def test_dough_is_not_cut_and_a_portion_not_before_it_is_divided_off(tide: Shop) -> None:

@@ -172,6 +172,22 @@ def test_over_the_limit_at_the_scale_is_booked_only_with_a_reason(scents: Shop) 
     assert clean(scents)
 
 
+def test_what_was_decided_of_a_fragrance_is_not_asked_again_for_a_clay(scents: Shop) -> None:
+    add_material(scents.book, MaterialFacts("pink clay", "Kaolin"), kind="additive", code=None)
+    deliver(scents.book, DeliveryLine("pink clay", 50_000, "K1", 300))
+    text = scented(("bay oil", "20")) + '\n[[additive]]\nmaterial = "pink clay"\ngrams = 20\n'
+    add_recipe(scents.book, text, file="s.toml")
+    limit(scents, "bay oil", "2")
+    code = planned(scents.book, "scented")
+    lines = {line.material: line for line in lines_of(scents.book, code)}
+    for name, line in lines.items():
+        if name not in ("bay oil", "pink clay"):
+            weigh(scents.book, code, {line.number: [Weighed(line.target)]}, on=MADE, by="Nuala")
+    weigh(scents.book, code, {lines["bay oil"].number: [Weighed(40_000)]}, on=MADE, by="Nuala", anyway="it is in")
+    weigh(scents.book, code, {lines["pink clay"].number: [Weighed(20_000)]}, on=MADE, by="Nuala")
+    assert batch_of(scents.book, code).open_lines == 0
+
+
 def test_less_fat_at_the_scale_makes_the_same_fragrance_more(scents: Shop) -> None:
     add_recipe(scents.book, scented(("bay oil", "25.5")), file="s.toml")
     limit(scents, "bay oil", "2.1")

@@ -17,7 +17,7 @@ ANY = settings(max_examples=150, deadline=None)
 def solved(sheet: RecipeSheet, lines: tuple[InPot, ...], wrong: InPot, way: str) -> Way:
     """The way out of that name, with any amount of fat free."""
     recipe = sheet.recipe
-    case = Case(recipe.process, recipe.superfat_ppm or 0, recipe.alkali_shares_ppm, lines, wrong.number, 100)
+    case = Case(recipe.process, recipe.superfat_ppm or 0, lines, wrong.number, 100)
     return next(one for one in ways(case, {line.material: 10**12 for line in lines}) if one.name == way)
 
 
