@@ -50,6 +50,13 @@ def say_check(check: LabelCheck, units: str) -> None:
             ],
             right=(1,),
         )
+    say("Net quantity, as weighed:")
+    for words in check.net:
+        say_wrapped(words, first="  - ", indent="    ")
+    if check.claims:
+        say("Words to question before they are printed; nothing here passes them:")
+        for words in check.claims:
+            say_wrapped(words, first="  ? ", indent="    ")
     say(f"Approved: {check.approved or 'not this text, for this market'}.")
     for run in check.runs:
         counted = (

@@ -227,13 +227,34 @@ def _decisions(view: BatchRecord, wide: float) -> Table:
 
 
 def _labels(view: BatchRecord, wide: float) -> Table:
+    """Issued = used + spoiled + returned; a run that was not counted yet says so."""
     rows = [
-        (show_date(r.on), r.market.upper(), r.layout, str(r.count), r.text_digest[:16], r.by, str(r.entry))
+        (
+            str(r.run),
+            show_date(r.on),
+            r.market,
+            r.layout,
+            str(r.count),
+            *((str(r.used), str(r.spoiled), str(r.returned)) if r.used is not None else ("not counted", "", "")),
+            r.text_digest[:16],
+            r.approved or "before approval was kept",
+        )
         for r in view.labels
     ]
-    shares = (0.12, 0.09, 0.2, 0.08, 0.28, 0.16, 0.07)
-    heads = ("on", "market", "layout", "issued", "digest of the text", "by", "entry")
-    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(3, 6))
+    shares = (0.05, 0.12, 0.09, 0.13, 0.07, 0.1, 0.08, 0.08, 0.14, 0.14)
+    heads = (
+        "run",
+        "on",
+        "market",
+        "layout",
+        "issued",
+        "used",
+        "spoiled",
+        "returned",
+        "digest of the text",
+        "approved by",
+    )
+    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(0, 4, 5, 6, 7))
 
 
 def _whereabouts(view: BatchRecord, wide: float) -> Table:

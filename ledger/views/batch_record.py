@@ -91,7 +91,11 @@ class PrintedLabels:
     count: int
     text_digest: str
     by: str
-    entry: int
+    run: int
+    used: int | None = None  # None until they were counted
+    spoiled: int | None = None
+    returned: int | None = None
+    approved: str | None = None  # by whom, on which day
 
 
 @dataclass(frozen=True)

@@ -3,13 +3,23 @@
 import sqlite3
 from dataclasses import dataclass
 from datetime import date
+from fractions import Fraction
 
+from ledger.domain.claims import question
 from ledger.domain.dates import show_date
+from ledger.domain.declarable import System, checked, highest_to_declare
 from ledger.domain.market import Rule
+from ledger.domain.packers import grams
 from ledger.domain.quantity import show_share
-from ledger.views.batch import find_batch
+from ledger.domain.saponification import WHOLE_PPM
+from ledger.errors import BadInput
+from ledger.markets import market
+from ledger.views.assessment import batch_beside
+from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label_runs import Run, approved_by, runs
+from ledger.views.recipe import recipe_by_code
+from ledger.views.weighings import last_weighings
 
 
 @dataclass(frozen=True)
@@ -31,6 +41,8 @@ class LabelCheck:
     on: date
     label: LabelText
     particulars: tuple[Particular, ...]
+    net: tuple[str, ...]  # the weighings at packing against the rules of the market, a sentence for each
+    claims: tuple[str, ...]  # words to question, with the reason
     approved: str | None  # by whom, on which day
     runs: tuple[Run, ...]
     remains: tuple[str, ...]
@@ -47,21 +59,27 @@ def label_check(
 ) -> LabelCheck:
     """Check the label of a batch for bars first supplied on a day; raises like `label_text`."""
     label = label_text(rows, code, market_code, on=on, net_mg=net_mg, best_before_months=best_before_months)
-    lot_id = find_batch(rows, code).yield_lot_id
+    batch = find_batch(rows, code)
+    lot_id = batch.yield_lot_id
     assert lot_id is not None
     approval = approved_by(rows, lot_id, label.market, digest_of(run_text(label)))
     return LabelCheck(
         on,
         label,
-        tuple(_particular(label, rule) for rule in label.rules),
+        tuple(_particular(rows, batch, label, rule, on) for rule in label.rules),
+        _net(rows, batch, label),
+        _claims(rows, batch, label),
         f"{approval[0]}, {show_date(approval[1])}" if approval else None,
         tuple(run for run in runs(rows, lot_id) if run.market == label.market),
         label.remains,
     )
 
 
-def _particular(label: LabelText, rule: Rule) -> Particular:
-    found, stands = _found(label, rule.particular)
+def _particular(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, rule: Rule, on: date) -> Particular:
+    if rule.particular in ("assessment", "notification"):
+        found, stands = _covered(rows, batch, label, rule.particular, on)
+    else:
+        found, stands = _found(label, rule.particular)
     return Particular(rule.particular, found, rule.says, rule.source, rule.status, stands)
 
 
@@ -99,3 +117,56 @@ def _allergens(label: LabelText) -> tuple[str, str]:
         return f"no statement for {'; '.join(found.no_statement)}", "missing"
     names = ", ".join(found.declared) or "none exceeds the threshold"
     return f"{names} (over {show_share(found.threshold_ppm, 2)} of the bar at its driest; {found.list_name})", "found"
+
+
+def _covered(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, particular: str, on: date) -> tuple[str, str]:
+    """The assessment of the product or its notification for the market, beside the batch as weighed."""
+    if batch.recipe_code is None:
+        return "none: it has no recipe", "missing"
+    card = recipe_by_code(rows, batch.recipe_code)
+    view = batch_beside(rows, card, batch.code, markets=[label.market], on=on)
+    if view is None:
+        return f"none booked for {card.name}", "missing"
+    if particular == "notification":
+        one = next(one for one in view.compared if one.what.startswith("notification"))
+        return one.assessed, "found" if one.verdict == "inside" else "missing"
+    outside = [one for one in view.compared if one.verdict == "outside"]
+    name = f"{view.assessment.reference} of {view.assessment.assessor}, {show_date(view.assessment.on)}"
+    if outside:
+        return f"{name}; outside it: {'; '.join(f'{one.what} {one.found}' for one in outside)}", "missing"
+    return f"{name}; nothing compared lies outside, silent on {view.silent}", "for a person"
+
+
+_SYSTEMS: dict[str, tuple[System, ...]] = {
+    "average": ("average",),
+    "average or minimum": ("average", "minimum"),
+    "net": ("us",),
+}
+
+
+def _net(rows: sqlite3.Connection, batch: BatchRow, label: LabelText) -> tuple[str, ...]:
+    """The bars weighed last against the packers' rules, and the highest weight that could be declared."""
+    weighed = last_weighings(rows, batch)
+    if weighed is None:
+        return (
+            f"No bar was weighed yet; weigh some at packing: soapledger batch log {batch.code} "
+            "--reading 'bar weight=98.2 g'",
+        )
+    found = [f"{len(weighed.weights_mg)} bars weighed on {show_date(weighed.on)}."]
+    for system in _SYSTEMS[market(label.market).net_system]:
+        found += checked(label.net_mg, weighed.weights_mg, system=system).words
+        try:
+            found.append(highest_to_declare(weighed.weights_mg, weighed.left_ppm, system=system).why)
+        except BadInput as error:
+            found.append(str(error))
+    end = Fraction(sum(weighed.weights_mg), len(weighed.weights_mg)) * weighed.left_ppm / WHOLE_PPM
+    found.append(f"At the end of the stock life the mean is about {grams(round(end, -2))} ({weighed.ground}).")
+    return tuple(found)
+
+
+def _claims(rows: sqlite3.Connection, batch: BatchRow, label: LabelText) -> tuple[str, ...]:
+    """Words in what the maker wrote that are questioned; an empty answer passes nothing."""
+    recipe = recipe_of(rows, batch)
+    text = ". ".join(word for word in (label.product, label.function, recipe.label.claims if recipe else None) if word)
+    asked = question(text, market_is_soap=label.market == "us-soap")
+    return tuple(f"'{one.words}': {one.reason} [{one.source}; {one.status}]" for one in asked)

@@ -2,6 +2,7 @@
 
 import sqlite3
 
+from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_temperature, show_volume
 from ledger.domain.saponification import lye_concentration
 from ledger.views.bars import BarCount, bar_counts
@@ -18,6 +19,7 @@ from ledger.views.batch_record import (
     Yielded,
 )
 from ledger.views.customer import customer_list
+from ledger.views.label_runs import approved_by, runs
 from ledger.views.lots import lot_by_id, whereabouts
 from ledger.views.lye_check import LyeCheck, lye_check
 from ledger.views.reading import day
@@ -222,23 +224,26 @@ def _detail(rows: sqlite3.Connection, one: BarCount) -> str:
 
 
 def _labels(rows: sqlite3.Connection, batch: BatchRow) -> tuple[PrintedLabels, ...]:
-    found = rows.execute(
-        'SELECT r."on", r.layout, r.market, r.count, r.text_digest, e.who, r.entry_id FROM live_label_run r '
-        "JOIN entry e ON e.id = r.entry_id WHERE r.lot_id = ? ORDER BY r.id",
-        (batch.yield_lot_id,),
-    )
-    return tuple(
-        PrintedLabels(
-            day(row["on"]),
-            row["layout"],
-            row["market"],
-            row["count"],
-            row["text_digest"],
-            row["who"],
-            row["entry_id"],
+    found = []
+    for run in runs(rows, batch.yield_lot_id) if batch.yield_lot_id else ():
+        assert batch.yield_lot_id is not None
+        known = approved_by(rows, batch.yield_lot_id, run.market, run.text_digest)
+        found.append(
+            PrintedLabels(
+                on=run.on,
+                layout=run.layout,
+                market=run.market,
+                count=run.count,
+                text_digest=run.text_digest,
+                by=run.by,
+                run=run.number,
+                used=run.used,
+                spoiled=run.spoiled,
+                returned=run.returned,
+                approved=f"{known[0]}, {show_date(known[1])}" if known else None,
+            )
         )
-        for row in found
-    )
+    return tuple(found)
 
 
 def _attachments(rows: sqlite3.Connection, batch: BatchRow) -> tuple[Attached, ...]:

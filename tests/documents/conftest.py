@@ -261,7 +261,21 @@ def record() -> BatchRecord:
             WhereBars("sold", "Saturday market, Port Emmer", date(2026, 5, 9), 4, True),
             WhereBars("dispatched", "The Blue Door", date(2026, 5, 12), 3, True),
         ),
-        labels=(PrintedLabels(date(2026, 5, 2), "belly band", "eu", 10, "9f" * 32, "Nuala Quill", 204),),
+        labels=(
+            PrintedLabels(
+                date(2026, 5, 2),
+                "belly band",
+                "eu",
+                10,
+                "9f" * 32,
+                "Nuala Quill",
+                3,
+                9,
+                1,
+                0,
+                "Nuala Quill, 2 May 2026",
+            ),
+        ),
         attachments=(
             Attached("oakmoor-coconut-CN-0919.pdf", "CoA", "3a" * 32, "L42-5"),
             Attached("loaf-in-mould.jpg", "photo", "c4" * 32, "this batch"),
