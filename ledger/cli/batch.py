@@ -122,6 +122,7 @@ def fill(
     from ledger.domain.quantity import parse_mass, show_mass, show_share
     from ledger.operations.bulk import fill_batch
     from ledger.views.lots import find_lot
+    from ledger.views.material import material_by_id
 
     here = desk(ctx)
     mass = parse_mass(weight, what="what came of it")
@@ -129,6 +130,12 @@ def fill(
     lot = find_lot(here.rows(), code_of_lot)
     what = f", {show_share(lot.purity_ppm, 2)} alkali" if lot.purity_ppm is not None else ""
     say(f"{show_mass(mass, here.settings.units)} filled off as lot {lot.code}{what}. Write the code on the container.")
+    stated = material_by_id(here.rows(), lot.material_id).purity_ppm
+    if lot.purity_ppm is not None and stated is not None and abs(lot.purity_ppm - stated) > 10_000:
+        say(
+            f"{lot.material} is meant to hold {show_share(stated)}; soap is reckoned with the "
+            f"{show_share(lot.purity_ppm, 2)} of this lot, so write that on the container too."
+        )
 
 
 @app.command("note")

@@ -163,6 +163,7 @@ def prompt_lines(here: Desk, batch: "BatchRow", made: date, *, anyway: str | Non
                 warn(f"  {error}")
                 continue
             done.add(position)
+            say_outside(here, batch, [line.number])
         position = next((index for index in range(position + 1, len(lines)) if index not in done), len(lines))
     _prompt_readings(here, batch, made)
 

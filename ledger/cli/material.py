@@ -151,10 +151,12 @@ def contains(
     shares: Annotated[list[str], typer.Argument(help="What it contains, in percent: linalool=32 limonene=0.8.")],
     source: Annotated[str, typer.Option("--source", help="Where it stands, e.g. 'allergen statement, 2 Mar 2026'.")],
     lot: Annotated[str | None, typer.Option("--lot", help="For this lot alone.")] = None,
+    yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about a name not known here.")] = False,
 ) -> None:
     """State what an oil or fragrance contains, as its supplier says, in general or for one lot."""
     from ledger.domain.quantity import parse_share
     from ledger.operations.skin import state_contents
+    from ledger.views.skin import constituent_doubt
 
     found: dict[str, int] = {}
     for text in shares:
@@ -162,7 +164,11 @@ def contains(
         if not separator or not name or name.casefold() in {one.casefold() for one in found}:
             raise BadInput(f"'{text}' is not a constituent with its percent, once; write linalool=32.")
         found[name] = parse_share(percent, what=f"the share of {name}")
-    card = state_contents(desk(ctx).book(), which, found, source=source, lot=lot)
+    here = desk(ctx)
+    for name in found:
+        if words := constituent_doubt(here.rows(), name):
+            confirm(f"{words} Is it right?", yes)
+    card = state_contents(here.book(), which, found, source=source, lot=lot)
     say(f"{card.name}{f', lot {lot},' if lot else ''} contains {', '.join(found)} as stated ({source}).")
 
 
@@ -229,6 +235,7 @@ def show(ctx: typer.Context, which: Which, json: Json = False) -> None:
     """Show one material, each figure with where it comes from."""
     from ledger.domain.quantity import show_mass, show_share
     from ledger.views.material import material_by_code
+    from ledger.views.skin import stated
 
     here = desk(ctx)
     card = material_by_code(here.rows(), which)
@@ -260,14 +267,29 @@ def show(ctx: typer.Context, which: Which, json: Json = False) -> None:
     for label, value in lines:
         if value:
             say(f"  {label:21} {value}")
+    for words in stated(here.rows(), card.id):
+        say(f"  {words}")
 
 
 def _ask_about(facts: "MaterialFacts", yes: bool) -> None:
-    """Ask again about a saponification value that is unlikely for what the fat is like."""
-    from ledger.reference.plausible import sap_doubt
+    """Ask again about a saponification value or a purity that is unlikely; what cannot be is refused later."""
+    from ledger.domain.saponification import LEAST_PURITY_PPM
+    from ledger.operations.materials import LEAST_SAP, MOST_SAP
+    from ledger.reference.plausible import purity_doubt, sap_doubt
 
     low, high = facts.sap_low_mg_per_kg, facts.sap_high_mg_per_kg
-    if low is not None and high is not None and (doubt := sap_doubt(facts.name, facts.reference_key, low, high)):
+    possible = low is not None and high is not None and LEAST_SAP <= low <= high <= MOST_SAP
+    flakes = facts.alkali_kind and facts.water_ppm is None and (facts.purity_ppm or 0) >= LEAST_PURITY_PPM
+    if flakes and facts.alkali_kind and facts.purity_ppm is not None:
+        words = purity_doubt(facts.name, facts.alkali_kind, facts.purity_ppm, None)
+        if words:
+            confirm(f"{words} Is it right?", yes)
+    if (
+        possible
+        and low is not None
+        and high is not None
+        and (doubt := sap_doubt(facts.name, facts.reference_key, low, high))
+    ):
         confirm(f"{doubt} Is it right?", yes)
 
 

@@ -107,7 +107,7 @@ def read_facts(
         facts = replace(facts, inci_sodium=sodium, inci_potassium=potassium)
     if sap:
         low, high = read_sap(sap)
-        facts = replace(facts, sap_low_mg_per_kg=low, sap_high_mg_per_kg=high, sap_source=source or "her own entry")
+        facts = replace(facts, sap_low_mg_per_kg=low, sap_high_mg_per_kg=high, sap_source=source or "your own entry")
     if alkali:
         if alkali.lower() not in ("naoh", "koh"):
             raise BadInput(f"'{alkali}' is not an alkali known here; write NaOH or KOH.")

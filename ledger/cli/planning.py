@@ -36,6 +36,7 @@ def plan(
 ) -> None:
     """Plan a batch from the lots in hand and print its worksheet, e.g. batch plan calendula -o sheet.pdf."""
     from ledger import __version__
+    from ledger.domain.dates import parse_date
     from ledger.domain.quantity import parse_mass, parse_pieces
     from ledger.operations.plan import PlanRequest, plan_batch
     from ledger.views.worksheet import worksheet
@@ -44,7 +45,7 @@ def plan(
     size = paper_size(paper)
     request = PlanRequest(
         recipe=recipe,
-        on=here.day(on),
+        on=parse_date(on, today=here.today, what="the day") if on else here.today,
         fats_mg=parse_mass(fats, what="the fats") if fats else None,
         bars=parse_pieces(bars, what="the number of bars") if bars else None,
         using=_choices(using or ()),

@@ -120,6 +120,8 @@ def scale(
     fats_mg = scaled_fats(here, which, number, mould=mould, bars=bars, size=size, net_weight=net_weight, stock=stock)
     pieces = parse_pieces(bars, what="the number of bars") if bars else None
     into = parse_mould(mould) if mould else None
+    if into and into.cavities > 1:
+        pieces = into.cavities
     page = _page(ctx, which, version, None, fats_mg=fats_mg, mould=into, bars=pieces)
     if json:
         out_json(page)

@@ -50,7 +50,7 @@ def say_page(page: RecipePage) -> None:
         usable = (
             f"; usable from {page.usable_from_days} days, not yet steady in weight" if page.usable_from_days else ""
         )
-        say_wrapped(f"Cure {page.cure_days} days{usable} (her own figures; common practice, no source).")
+        say_wrapped(f"Cure {page.cure_days} days{usable} (your own figures; common practice, no source).")
 
 
 def superfat_words(found: Superfat) -> str:
@@ -81,7 +81,7 @@ def _say_dough(page: RecipePage) -> None:
     words = f"{show_mass(page.dough_mg, page.units)} in the pot"
     if page.dough_ul:
         density = page.density_mg_per_ml
-        by = f"at the {density / 1000:.2f} g/mL of her own batches" if density else "by its parts"
+        by = f"at the {density / 1000:.2f} g/mL of your own batches" if density else "by its parts"
         words += f", about {show_volume(page.dough_ul, page.units)} {by}"
     if page.mould and page.dough_ul and page.mould_ul:
         filled = round(page.dough_ul * 1_000_000 / page.mould_ul)

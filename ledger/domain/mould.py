@@ -20,6 +20,7 @@ class Mould:
 
     text: str
     volume_ul: int
+    cavities: int = 1
 
 
 def parse_mould(text: str) -> Mould:
@@ -32,7 +33,7 @@ def parse_mould(text: str) -> Mould:
     volume = _volume(one, fill, plain) * number
     if not number or not 10_000 <= volume <= 100_000_000:
         raise BadInput(f"The mould '{plain}' would hold {float(volume / 1000):g} mL; look at the figures and the unit.")
-    return Mould(plain, round(volume))
+    return Mould(plain, round(volume), number)
 
 
 def _volume(text: str, fill: str, whole: str) -> Fraction:

@@ -148,9 +148,19 @@ def safer(
 
 
 def all_low_warning(found: Superfat | None) -> str | None:
-    """The sentence that stays with a batch whose superfat would be nothing with every figure at its limit."""
+    """The sentence that stays with a batch whose superfat is nothing, may be, or would be with all at its limit."""
     if found is None or found.all_low_ppm > 0:
         return None
+    if found.nominal_ppm <= 0:
+        return (
+            f"LYE IS LEFT OVER: the superfat is {show_share(found.nominal_ppm, 2)}, and the bars burn. They are not "
+            "for skin: give the batch up, or rework it."
+        )
+    if found.likely_low_ppm <= 0:
+        return (
+            f"Lye may be left over: the superfat is likely to be as low as {show_share(found.likely_low_ppm, 2)}. "
+            "Test every bar before any is passed."
+        )
     return (
         f"With every lot, the alkali and the scale at their limits together the superfat would be "
         f"{show_share(found.all_low_ppm, 2)} (all low): rare, but test the bars before they are passed."

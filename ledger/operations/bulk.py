@@ -5,6 +5,7 @@ from datetime import date
 from fractions import Fraction
 
 from ledger.domain.quantity import show_mass
+from ledger.domain.saponification import check_dissolves
 from ledger.errors import BadInput, Refused
 from ledger.operations.cut import ready_to_yield
 from ledger.operations.receive import next_lot_code
@@ -12,7 +13,7 @@ from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Lot, Movement
 from ledger.views.batch import BatchRow, find_batch
 from ledger.views.lots import place_of_kind
-from ledger.views.lye_check import Weighed, weighed_in
+from ledger.views.lye_check import Weighed, dry_alkali, water_of, weighed_in
 from ledger.views.record import mass_in
 from ledger.views.settings import settings
 
@@ -51,6 +52,8 @@ def fill_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str) -> str
         batch = _may_fill(tx, code, "blend", mass_mg, on)
         parts = weighed_in(tx.rows, batch.id)
         dissolved = any(one.role == "alkali" for one in parts)
+        if dissolved:
+            check_dissolves(water_of(parts), dry_alkali(parts))
         figures = _stock_lye(parts) if dissolved else _blend(parts)
         lot = _book(tx, batch, mass_mg, figures, on=on, by=by, why="filled off")
         tx.say(f"Filled off batch {batch.code} as lot {lot}.")

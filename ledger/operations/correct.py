@@ -7,7 +7,7 @@ from ledger.domain.formulate import tolerance
 from ledger.domain.names import near
 from ledger.domain.quantity import show_mass
 from ledger.errors import BadInput, Refused
-from ledger.operations.superfat_guard import as_weighed_refusal, keep_or_refuse, plan_was_decided
+from ledger.operations.superfat_guard import as_weighed_refusal, burning_refusal, keep_or_refuse, plan_was_decided
 from ledger.operations.weigh import Weighed, book_line
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Movement, PlanTarget, Reading
@@ -49,6 +49,8 @@ def correct_batch(
         tx.add(Reading(batch_id=batch.id, on=on, what="correction", text=f"{words}{_listed(case.lines, way, units)}"))
         check = lye_check(tx.rows, batch.id)
         refusal = as_weighed_refusal(batch, check, decided=plan_was_decided(tx.rows, batch.id))
+        if refusal is None and way.superfat and way.superfat.nominal_ppm <= 0:  # some lines are still to be weighed
+            refusal = burning_refusal(batch, way.superfat)
         keep_or_refuse(tx, batch.id, refusal, anyway=anyway, on=on, by=by)
         tx.say(f"Corrected batch {batch.code}: {words}.")
     return check

@@ -8,7 +8,8 @@ from ledger.domain.dates import show_date
 from ledger.domain.money import share_out
 from ledger.domain.saponification import WHOLE_PPM, check_purity
 from ledger.errors import BadInput
-from ledger.reference.plausible import sap_doubt, sap_range
+from ledger.operations.materials import LEAST_SAP, MOST_SAP
+from ledger.reference.plausible import purity_doubt, sap_doubt, sap_range
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Delivery, Lot, Movement
 from ledger.views.lots import place_of_kind
@@ -16,10 +17,6 @@ from ledger.views.material import MaterialCard, material_by_code
 from ledger.views.reading import Rows
 from ledger.views.received import came_before
 from ledger.views.supplier import supplier_by_code
-
-# mg KOH per kg: waxes lie near 90 000, the shortest fats of the trade near 270 000 (common practice, no source);
-# wide of both, so that only a figure in other units is stopped.
-LEAST_SAP, MOST_SAP = 50_000, 400_000
 
 
 @dataclass(frozen=True)
@@ -206,6 +203,12 @@ def doubts(rows: Rows, note: DeliveryNote) -> tuple[str, ...]:
             found.append(f"{card.name} came before under their number {line.supplier_number}, as {', '.join(codes)}.")
         if line.best_before and line.best_before < note.on:
             found.append(f"{card.name} was best before {show_date(line.best_before)}, before it came.")
+        if line.purity_ppm is not None and card.alkali_kind and not card.dissolved:
+            found += (
+                [one]
+                if (one := purity_doubt(card.name, card.alkali_kind, line.purity_ppm, line.purity_high_ppm))
+                else []
+            )
         if line.sap_mg_per_kg and (doubt := _sap_doubt(card, *line.sap_mg_per_kg)):
             found.append(doubt)
     return tuple(found)

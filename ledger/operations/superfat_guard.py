@@ -4,6 +4,7 @@ from datetime import date
 
 from ledger.domain.formulate import Formulation
 from ledger.domain.quantity import show_share
+from ledger.domain.uncertainty import Superfat
 from ledger.errors import Refused
 from ledger.storage.book import Transaction
 from ledger.storage.tables import Decision
@@ -25,6 +26,8 @@ def likely_low_refusal(worked: Formulation, card: RecipeCard) -> str | None:
     )
     advice = worked.advice()
     ways = []
+    if worked.pot.before_addition():
+        ways.append("keep the fat held back out of the demand (in_demand = false), or hold back less of it")
     if advice.superfat_ppm is not None:
         ways.append(f"write superfat = {advice.superfat_ppm / 10_000:g} in the recipe")
     if advice.certificate_of is not None and advice.with_certificate_ppm is not None:
@@ -33,7 +36,7 @@ def likely_low_refusal(worked: Formulation, card: RecipeCard) -> str | None:
             f"get the certificate of the lot of {advice.certificate_of}, which {enough} "
             f"(likely low {show_share(advice.with_certificate_ppm, 2)} if it gives the middle of the range)"
         )
-    return f"{what} To make it safe: {'; or '.join(ways)}. To plan it as it is, add --anyway REASON."
+    return f"{what} What would lift it: {'; or '.join(ways)}. To plan it as it is, add --anyway REASON."
 
 
 LIKELY_NOTHING = "superfat likely nothing: "  # before the reason of a decision taken at the plan
@@ -77,3 +80,11 @@ def as_weighed_refusal(batch: BatchRow, check: LyeCheck, *, decided: bool) -> st
     if low.nominal_ppm <= 0:
         return f"{shown}: lye is left over and it would burn. {ways}"
     return f"{shown}, likely as low as {show_share(low.likely_low_ppm, 2)}: lye may be left over and burn. {ways}"
+
+
+def burning_refusal(batch: BatchRow, found: Superfat) -> str:
+    """Why a way that leaves lye over is not booked without a decision."""
+    return (
+        f"That leaves batch {batch.code} with a superfat of {show_share(found.nominal_ppm, 2)}: lye is left over and "
+        "it would burn. Nothing was written. To keep it as it is, add --anyway REASON."
+    )

@@ -150,6 +150,10 @@ def _leave_out(tx: Transaction, batch: BatchRow, line: PlanLineRow, on: date) ->
 
 def _lot(rows: Rows, line: PlanLineRow, take: Weighed, on: date) -> LotRow:
     if take.lot_code is None:
+        if line.lot_id is None and line.role == "dough":
+            raise Refused(
+                "The dough was not divided yet: log the whole batch first, then divide it: soapledger batch divide CODE"
+            )
         if line.lot_id is None:
             raise BadInput(f"Line {line.number} ({line.material}) has no lot yet; write it as 100 g@L41-5.")
         return lot_by_id(rows, line.lot_id, on=on)

@@ -4,6 +4,8 @@ from ledger.domain.fatty_acids import far_from_profile, implied_sap
 from ledger.domain.quantity import show_sap
 from ledger.reference.tables import fats, fatty_acids, profiles
 
+_LEAST_FAT, _MOST_FAT = 85_000, 275_000  # waxes to the shortest fats of the trade; common practice, no source
+
 
 def sap_doubt(name: str, reference_key: str | None, low_mg_per_kg: int, high_mg_per_kg: int) -> str | None:
     """A sentence for a value over 5 % from the published range or from what its fatty acids imply; else None.
@@ -11,10 +13,15 @@ def sap_doubt(name: str, reference_key: str | None, low_mg_per_kg: int, high_mg_
     Five percent: common practice, no source; the two ways of reckoning agree within it for the published fats.
     """
     fat = fats().get(reference_key or "")
-    if fat is None:
-        return None
     value = sap_range(low_mg_per_kg, high_mg_per_kg)
     ends = f"{name}: the saponification value {value}"
+    if fat is None:
+        if low_mg_per_kg >= _LEAST_FAT and high_mg_per_kg <= _MOST_FAT and high_mg_per_kg * 100 <= low_mg_per_kg * 125:
+            return None
+        return (
+            f"{ends} mg KOH/g is unusual (fats lie between about 90 and 270, each within a fifth), and the lye would "
+            "follow it."
+        )
     if low_mg_per_kg * 100 < fat.sap_low_mg_per_kg * 95 or high_mg_per_kg * 100 > fat.sap_high_mg_per_kg * 105:
         known = sap_range(fat.sap_low_mg_per_kg, fat.sap_high_mg_per_kg)
         return f"{ends} lies far from the {known} published for {fat.name}, and the lye would follow it."
@@ -28,6 +35,25 @@ def sap_doubt(name: str, reference_key: str | None, low_mg_per_kg: int, high_mg_
             "and the lye would follow it."
         )
     return None
+
+
+# What the trade sells: NaOH 97.0-100.5 % (95.0 at least: USP), KOH 85.0 % at least and seldom above 95 %. Ph. Eur. and
+# USP, from memory, unverified.
+_SOLD_PPM = {"NaOH": (950_000, 1_000_000), "KOH": (830_000, 960_000)}
+_WIDEST_PPM = 60_000  # a certificate's range wider than this is a slip; common practice, no source
+
+
+def purity_doubt(name: str, kind: str, low_ppm: int, high_ppm: int | None) -> str | None:
+    """A sentence for a purity that flakes of that alkali are hardly sold at, since the lye follows it; else None."""
+    least, most = _SOLD_PPM[kind]
+    high = low_ppm if high_ppm is None else high_ppm
+    shown = f"{low_ppm / 10_000:g}" + (f" to {high / 10_000:g}" if high != low_ppm else "")
+    if least <= low_ppm and high <= most and high - low_ppm <= _WIDEST_PPM:
+        return None
+    return (
+        f"{name}: a purity of {shown} % is unusual for {kind}, which is sold at {least / 10_000:g} to "
+        f"{most / 10_000:g} %, and the lye would follow it: too low a figure asks for too much lye."
+    )
 
 
 def sap_range(low_mg_per_kg: int, high_mg_per_kg: int) -> str:

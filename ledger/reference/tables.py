@@ -174,10 +174,13 @@ Reference = ReferenceFat | ReferenceAlkali | ReferenceAcid | ReferenceLiquid
 def find_reference(text: str) -> Reference:
     """The published fat, alkali, acid or liquid meant. Raises BadInput with near matches."""
     known: dict[str, Reference] = {**fats(), **alkalis(), **acids(), **liquids()}
+    for row in _rows("alkalis.csv"):
+        if text.strip().casefold() in row["aliases"].casefold().split(";"):
+            return known[row["key"]]
     key = match_name(
         text,
         [(one.key, one.name) for one in known.values()],
-        noun="published fat, alkali, acid or liquid",
-        add="soapledger material add NAME --kind fat --sap 188-192, from the certificate",
+        noun="published material",
+        add="soapledger material add NAME --kind fat --sap 188-192 (from its certificate), or --alkali NaOH",
     )
     return known[key]

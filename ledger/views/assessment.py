@@ -54,7 +54,8 @@ def recipe_beside(
     sheet = recipe_sheet(rows, card, version=version)
     recipe = sheet.recipe
     shares = _shares_of_sheet(sheet)
-    facts = Assessed(recipe.process, recipe.superfat_ppm, recipe.best_before_months, shares, asked)
+    reckoned = sheet.formulation.pot.superfat().nominal_ppm if sheet.formulation else recipe.superfat_ppm
+    facts = Assessed(recipe.process, reckoned, recipe.best_before_months, shares, asked)
     named = [sheet.materials[line.material] for line in recipe.lines if line.role != "packaging"]
     without = tuple(dict.fromkeys(one.name for one in named if one.inci is None))
     return _view(card, sheet.version, None, assessment, facts, without, on)

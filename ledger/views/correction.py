@@ -2,6 +2,7 @@
 
 import sqlite3
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from ledger.domain.correction import Case, InPot, Way, lye_is_made, ways, what_it_means
 from ledger.domain.quantity import show_mass, show_share
@@ -171,6 +172,8 @@ def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solutio
         assert way.superfat
         if case.line.role == "liquid":
             return f"pour it as it is: {_lye_words(case)}"
+        if way.superfat.likely_low_ppm <= 0:
+            return what_it_means(way.superfat)
         return f"pour it as it is: {what_it_means(way.superfat)}"
     if way.name == "fats":
         return "add " + ", ".join(f"{show_mass(mass, units)} of {one.material}" for one, mass in changes)
@@ -189,8 +192,13 @@ def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solutio
 
 def _lye_words(case: Case) -> str:
     """How strong the lye is with the water as it is, and what that means (common practice, no source)."""
-    alkali = sum(one.mass_mg for one in case.lines if one.role == "alkali")
-    water = sum(one.mass_mg for one in case.lines if one.role == "liquid" and one.stage == WITH_THE_LYE)
+    alkalis = [one for one in case.lines if one.role == "alkali"]
+    brought = sum(
+        (one.figures.water_mg(one.mass_mg) for one in alkalis if one.figures.water_ppm is not None), Fraction(0)
+    )
+    liquids = [one for one in case.lines if one.role == "liquid" and one.stage == WITH_THE_LYE]
+    water = round(brought + sum((one.figures.water_mg(one.mass_mg) for one in liquids), Fraction(0)))
+    alkali = sum(one.mass_mg for one in alkalis) - round(brought)
     shown = f"the lye is then {show_share(lye_concentration(water, alkali))}"
     meant = case.line.target_mg
     effect = "it traces faster and dries sooner" if case.line.mass_mg < meant else "it traces slower and dries longer"

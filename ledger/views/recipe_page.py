@@ -8,6 +8,7 @@ from ledger.domain.formulate import scaled_bars
 from ledger.domain.mould import Mould
 from ledger.domain.quantity import show_mass, show_share, show_volume
 from ledger.domain.recipe import held_back_words
+from ledger.domain.saponification import lye_concentration
 from ledger.domain.scaling import Dough
 from ledger.domain.uncertainty import Superfat, all_low_warning
 from ledger.reference.tables import fatty_acids, profiles
@@ -16,6 +17,8 @@ from ledger.views.density import own_density
 from ledger.views.recipe import RecipeCard, RecipeSheet, recipe_sheet
 from ledger.views.settings import PrintedFrom, printed_from, settings
 from ledger.views.skin import SkinCheck, recipe_skin_checks
+
+MUCH_FRAGRANCE, WEAK_LYE_PPM = 6, 200_000  # percent of the fats; common practice, no source
 
 
 @dataclass(frozen=True)
@@ -216,7 +219,7 @@ def _warnings(
     sheet: RecipeSheet, dough_ul: int | None, mould: Mould | None, units: str, skin: tuple[SkinCheck, ...]
 ) -> list[str]:
     found = lye_warnings(sheet, units)
-    if mould and dough_ul and dough_ul > mould.volume_ul:
+    if mould and dough_ul and dough_ul * 100 > mould.volume_ul * 101:  # nearer than a hundredth nobody pours
         found.append(
             f"The dough, about {show_volume(dough_ul, units)}, does not fit the mould of "
             f"{show_volume(mould.volume_ul, units)}: about {show_volume(dough_ul - mould.volume_ul, units)} too much."
@@ -228,9 +231,24 @@ def lye_warnings(sheet: RecipeSheet, units: str) -> list[str]:
     """What the maker should know of the lye before she begins, a sentence for each."""
     if sheet.formulation is None:
         return []
-    pot, recipe = sheet.formulation.pot, sheet.recipe
+    pot, recipe, lye = sheet.formulation.pot, sheet.recipe, sheet.formulation.lye
     low = pot.lowest()
     found = []
+    scent = sum(one.target for one in sheet.targets if sheet.materials[one.line.material].kind == "fragrance")
+    if scent * 100 > sheet.fats_mg * MUCH_FRAGRANCE:
+        share = show_share(round(scent * 1_000_000 / sheet.fats_mg))
+        found.append(f"Fragrance is {share} of the fats; 1 to 3 % is usual (common practice, no source).")
+    jug = lye_concentration(lye.with_lye_water_mg, lye.alkali_mg)
+    if jug < WEAK_LYE_PPM:
+        found.append(
+            f"The lye is weak, {show_share(jug)}; 25 to 40 % is usual (common practice, no source), and the bars "
+            "will be slow to dry."
+        )
+    if jug != lye.concentration_ppm:
+        found.append(
+            f"Some of the water goes in later, so the lye in the jug is {show_share(jug)}; "
+            f"{show_share(lye.concentration_ppm)} counts all of it."
+        )
     if low.likely_low_ppm <= 0:
         found.append(
             f"The superfat is likely to be as low as {show_share(low.likely_low_ppm, 2)}: it will not be planned "

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ledger.domain.dates import show_date
+from ledger.domain.names import near
 from ledger.domain.quantity import show_share
 from ledger.domain.saponification import WHOLE_PPM
 from ledger.domain.skin_limits import Compared, FragranceIn, Limit, compare_limits
@@ -160,3 +161,39 @@ def _check(one: Compared, where: str) -> SkinCheck:
         f"{where}{one.name}, {share} of the bar at its driest, {verb} the {show_share(one.limit.limit_ppm, 3)} "
         f"of {source}.",
     )
+
+
+def constituent_doubt(rows: sqlite3.Connection, name: str) -> str | None:
+    """A sentence for a name close to one that a limit or another statement has, and not the same; else None."""
+    known = {
+        row[0]
+        for row in rows.execute(
+            "SELECT constituent FROM live_skin_limit WHERE constituent IS NOT NULL "
+            "UNION SELECT name FROM live_constituent"
+        )
+    }
+    if any(name.casefold() == one.casefold() for one in known):
+        return None
+    close = near(name, known, 1)
+    if not close:
+        return None
+    return f"'{name}' is not a name known here; did you mean {close[0]}? A limit finds it only by its own name."
+
+
+def stated(rows: sqlite3.Connection, material_id: int) -> list[str]:
+    """What a material contains by each statement, and its limit on the skin, in words."""
+    found = []
+    for row in rows.execute(
+        "SELECT c.name, c.share_ppm, c.source, l.code FROM live_constituent c LEFT JOIN lot l ON l.id = c.lot_id "
+        "WHERE c.material_id = ? ORDER BY c.id",
+        (material_id,),
+    ):
+        where = f", lot {row['code']}" if row["code"] else ""
+        found.append(f"contains {row['name']} {show_share(row['share_ppm'], 2)}{where} [{row['source']}]")
+    row = rows.execute(
+        "SELECT * FROM live_skin_limit WHERE material_id = ? ORDER BY id DESC LIMIT 1", (material_id,)
+    ).fetchone()
+    if row:
+        limit = _limit(row)
+        found.append(f"on the skin at most {show_share(limit.limit_ppm, 3)} [{limit.source}, {show_date(limit.dated)}]")
+    return found

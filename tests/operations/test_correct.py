@@ -385,7 +385,7 @@ def test_the_command_says_the_ways_in_their_order_and_writes_nothing(shop: Shop,
     before = entries(shop)
     said = run("batch", "correct", code, "4=160 g").stdout
     assert said.index("1. pour:") < said.index("2. lye:") < said.index("3. fats:")
-    assert "lye is left over and the bars would burn" in said
+    assert "Lye is left over and the bars would burn" in said
     found = json.loads(run("batch", "correct", code, "4=160", "--json").stdout)
     assert (found["line"], found["meant_mg"], found["actual_mg"]) == (4, 146_826, 160_000)
     assert found["superfat_meant_ppm"] == 50_000

@@ -201,3 +201,10 @@ def test_an_ordinary_soap_of_published_figures_is_planned_at_five_percent_withou
     assert "likely to be" not in said
     assert "(all low): rare" not in said
     assert "--anyway" not in said
+
+
+def test_a_purity_that_nobody_sells_is_asked_about_before_the_lye_follows_it(bench: Any) -> None:
+    line = "lye; 1 kg; lot P1; 3; purity 55"
+    asked = bench("receive", "ottersby", "--accept", "--line", line, input="n\n", code=1)
+    assert "sold at 95 to 100 %" in asked.stdout + asked.stderr
+    bench("receive", "ottersby", "--accept", "--line", line, "--yes")
