@@ -11,6 +11,7 @@ from ledger.errors import BadInput
 
 if TYPE_CHECKING:
     from datetime import date
+    from fractions import Fraction
 
     from ledger.cli.desk import Desk
 
@@ -51,6 +52,9 @@ def check(
     on: On = None,
     net: Net = None,
     months: Months = None,
+    panel: Annotated[
+        str | None, typer.Option("--panel", help="The front of the pack, for the US: '2 x 3 in', 'cylinder 3 x 8 in'.")
+    ] = None,
     json: Json = False,
 ) -> None:
     """Check what a label says, particular by particular, against the rules of a market on a day."""
@@ -60,11 +64,28 @@ def check(
     here = desk(ctx)
     mass, number = figures(net, months)
     day = _supply_day(here, on)
-    found = label_check(here.rows(), code, market, on=day, net_mg=mass, best_before_months=number)
+    area = panel_area(panel) if panel else None
+    found = label_check(here.rows(), code, market, on=day, net_mg=mass, best_before_months=number, panel_cm2=area)
     if json:
         out_json(found)
         return
     say_check(found, here.settings.units)
+
+
+def panel_area(text: str) -> "Fraction":
+    """The area of the principal display panel in cm2: height x width, or cylinder height x circumference."""
+    from ledger.domain.panel import panel_area_cm2
+    from ledger.domain.quantity import parse_length
+
+    plain = text.removeprefix("cylinder ")
+    sizes = [one.strip() for one in plain.replace("×", "x").split("x")]
+    if len(sizes) != 2 or not sizes[1][-1:].isalpha():
+        raise BadInput(f"'{text}' is not a panel; write its height and width, '2 x 3 in', or 'cylinder 3 x 8 in'.")
+    unit = "".join(sign for sign in sizes[1] if sign.isalpha())
+    high, across = (parse_length(one if one[-1:].isalpha() else f"{one} {unit}", what="the panel") for one in sizes)
+    if text.startswith("cylinder"):
+        return panel_area_cm2("cylinder", height_um=high, across_um=across)
+    return panel_area_cm2("rectangle", height_um=high, across_um=across)
 
 
 def _supply_day(here: "Desk", on: str | None) -> "date":

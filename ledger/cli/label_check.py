@@ -53,6 +53,8 @@ def say_check(check: LabelCheck, units: str) -> None:
     say("Net quantity, as weighed:")
     for words in check.net:
         say_wrapped(words, first="  - ", indent="    ")
+    if check.gs1:
+        say(f"As a GS1 code: {check.gs1}")
     if check.claims:
         say("Words to question before they are printed; nothing here passes them:")
         for words in check.claims:

@@ -37,6 +37,9 @@ def print_(
     start: Start = "1",
     net: Annotated[str | None, typer.Option("--net", help="Net weight per bar (else the recipe's).")] = None,
     months: Annotated[str | None, typer.Option("--months", help="Best before, months (else the recipe's).")] = None,
+    own_weights: Annotated[
+        str | None, typer.Option("--own-weights", help="Each bar with its own weight: '98.2 g; 97.5 g; 99.1 g'.")
+    ] = None,
     nudge: Nudge = None,
     draft: Annotated[bool, typer.Option("--draft", help="Marked DRAFT and not booked; at any time.")] = False,
     on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
@@ -45,7 +48,7 @@ def print_(
     """Print a sheet of labels, e.g. soapledger label print 26-118-0 --market eu -o labels.pdf."""
     from ledger.cli.label import figures
     from ledger.documents.files import check_free, write_file
-    from ledger.domain.quantity import parse_pieces
+    from ledger.domain.quantity import parse_mass, parse_pieces
     from ledger.operations.labels import LabelRequest, print_labels
     from ledger.views.batch import find_batch
     from ledger.views.label import label_text
@@ -58,12 +61,13 @@ def print_(
     batch = find_batch(here.rows(), code)
     check_free(output, force)
     bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
-    many = parse_pieces(number, what="the number of labels") if number else max(bars, 1)
+    weights = tuple(parse_mass(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
+    many = len(weights) or (parse_pieces(number, what="the number of labels") if number else max(bars, 1))
     first = parse_pieces(start, what="the position")
     shift = _nudge(nudge)
 
     def draw(view: "LabelText") -> bytes:
-        return _draw(view, form, page, many, first, shift)
+        return _draw(view, form, page, many, first, shift, weights)
 
     if draft:
         view = label_text(here.rows(), code, market, on=here.today, net_mg=mass, best_before_months=months_number)
@@ -80,6 +84,7 @@ def print_(
             layout_source=form,
             sheet_source=page,
             start=first,
+            own_weights_mg=weights,
         )
         data = print_labels(here.book(), request, draw)
     write_file(output, data, force=True)
@@ -147,6 +152,9 @@ def ticket(
     output: Output,
     price: Annotated[str, typer.Option("--price", help="What a bar is sold for, taxes included.")],
     market: Annotated[str, typer.Option("--market", help="Where it is sold.")] = "eu",
+    northern_ireland: Annotated[
+        bool, typer.Option("--northern-ireland", help="In pounds, rounded as Northern Ireland asks.")
+    ] = False,
     number: Annotated[str, typer.Option("--count", help="How many.")] = "1",
     sheet: Sheet = None,
     start: Start = "1",
@@ -156,23 +164,30 @@ def ticket(
     """Print price tickets with the price and the price per kilogram, for a stall or a shelf."""
     from ledger.documents.labels import TicketText
     from ledger.domain.money import parse_money, show_money
-    from ledger.domain.unit_price import show_per_kilogram
+    from ledger.domain.unit_price import REMAINS, needed, show_per_kilogram, show_per_kilogram_ni
     from ledger.views.label import label_text
 
     here = desk(ctx)
     view = label_text(here.rows(), code, market, on=here.today)
-    currency = here.settings.currency
+    currency = "GBP" if northern_ireland else here.settings.currency
     minor = parse_money(price, currency, what="the price")
+    unit = (
+        show_per_kilogram_ni(minor, view.net_mg)
+        if northern_ireland
+        else show_per_kilogram(minor, view.net_mg, currency)
+    )
     text = TicketText(
         view.product,
         view.net_quantity,
         show_money(minor, currency),
-        show_per_kilogram(minor, view.net_mg, currency),
+        unit if needed(minor, view.net_mg) else "",
         batch_code=view.batch_code,
         code_text=view.code_text,
         figure_height_mm=view.figure_height_mm or 0.0,
     )
     _print_card(here, text, "ticket-price", sheet, number, start, nudge, output, force)
+    for words in REMAINS:
+        say(words)
 
 
 def rack(
@@ -242,16 +257,28 @@ def _source(kind: str, name: str) -> str:
     return layout_path(name, kind).read_text(encoding="utf-8")
 
 
-def _draw(view: "LabelText", form: str, page: str, many: int, first: int, shift: tuple[float, float]) -> bytes:
+def _draw(
+    view: "LabelText",
+    form: str,
+    page: str,
+    many: int,
+    first: int,
+    shift: tuple[float, float],
+    weights: tuple[int, ...] = (),
+) -> bytes:
     """Draw from the texts of a layout and a sheet, which may be those of an earlier run."""
     from ledger.documents.labels import draw_labels
     from ledger.documents.layout import label_layout, sheet_layout
+    from ledger.domain.net_quantity import own_weights
 
     with tempfile.TemporaryDirectory() as folder:
         for name, text in (("layout.toml", form), ("sheet.toml", page)):
             (Path(folder) / name).write_text(text, encoding="utf-8")
         label, sheet = label_layout(f"{folder}/layout.toml"), sheet_layout(f"{folder}/sheet.toml")
-        return draw_labels(view, label, sheet, count=many, start=first, nudge_mm=shift)
+        dual = view.net_quantity.startswith("Net Wt")
+        said = own_weights(weights, "dual" if dual else "metric")
+        each = tuple(replace(view, net_quantity=one) for one in said)
+        return draw_labels(view, label, sheet, count=many, start=first, nudge_mm=shift, each=each)
 
 
 def _nudge(text: str | None) -> tuple[float, float]:

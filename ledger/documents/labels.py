@@ -1,6 +1,7 @@
 """A sheet of labels, tickets or cards."""
 
 import io
+from collections.abc import Sequence
 from math import inf
 
 from reportlab.lib.colors import black
@@ -75,12 +76,13 @@ def draw_labels(
     start: int = 1,
     nudge_mm: Nudge = (0.0, 0.0),
     crop_marks: bool | None = None,
+    each: Sequence[Printed] = (),
 ) -> bytes:
     """So many labels on sheets, beginning at a position of the first.
 
     `nudge_mm` shifts the print right and down for a printer that feeds askew; `crop_marks` overrides
-    what the sheet says. Raises BadInput for a position beyond the sheet or a nudge beyond 5 mm,
-    Refused for a label larger than its place.
+    what the sheet says; `each` gives every label a text of its own. Raises BadInput for a position
+    beyond the sheet or a nudge beyond 5 mm, Refused for a label larger than its place.
     """
     if not 1 <= start <= sheet.places:
         raise BadInput(f"The sheet has positions 1 to {sheet.places}; {start} is none of them.")
@@ -90,14 +92,15 @@ def draw_labels(
             f"The label '{layout.name}' ({layout.width_mm:g} × {layout.height_mm:g} mm) is larger than its place on "
             f"{sheet.file} ({sheet.width_mm:g} × {sheet.height_mm:g} mm); choose another --sheet or --layout."
         )
-    filled = set_label(view, layout)
+    views = each or (view,)
     marked = sheet.cut_marks if crop_marks is None else crop_marks
     wide, high = (side * mm for side in sheet.page_mm(layout.height_mm))
     out = io.BytesIO()
     canvas = Canvas(out, pagesize=(wide, high), invariant=1)
     canvas.setTitle(_title(view))
-    _keep(canvas, filled, layout, marked)
-    for index in range(count):
+    for number, one in enumerate(views):
+        _keep(canvas, f"label{number}", set_label(one, layout), layout, marked)
+    for index in range(len(each) or count):
         position = (start - 1 + index) % sheet.places
         if index and position == 0:
             canvas.showPage()
@@ -108,7 +111,7 @@ def draw_labels(
         left, top = sheet.corner_mm(position, layout.width_mm, layout.height_mm)
         canvas.saveState()
         canvas.translate(left * mm, high - (top + layout.height_mm) * mm)
-        canvas.doForm("label")
+        canvas.doForm(f"label{index % len(views)}")
         canvas.restoreState()
     canvas.showPage()
     canvas.save()
@@ -121,10 +124,10 @@ def _title(view: Printed) -> str:
     return f"Rack card {view.batch_code}" if isinstance(view, RackText) else f"Labels {view.batch_code} {view.market}"
 
 
-def _keep(canvas: Canvas, filled: tuple[Filled, ...], layout: LabelLayout, marked: bool) -> None:
+def _keep(canvas: Canvas, name: str, filled: tuple[Filled, ...], layout: LabelLayout, marked: bool) -> None:
     """Draw one label once, to be shown at every place; its origin is its lower left corner."""
     high = layout.height_mm * mm
-    canvas.beginForm("label", 0, 0, layout.width_mm * mm, high)
+    canvas.beginForm(name, 0, 0, layout.width_mm * mm, high)
     canvas.setFillColor(black)
     for panel, print_ in zip(layout.panels, filled, strict=True):
         left, top = panel.x_mm * mm, high - panel.y_mm * mm

@@ -6,6 +6,7 @@ from dataclasses import asdict, dataclass
 from datetime import date
 
 from ledger.domain.dates import show_date
+from ledger.domain.net_quantity import metric
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import LabelApproval, LabelCount, LabelRun
@@ -28,6 +29,7 @@ class LabelRequest:
     layout_source: str | None = None
     sheet_source: str | None = None
     start: int = 1
+    own_weights_mg: tuple[int, ...] = ()  # each bar labelled with its own
 
 
 def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
@@ -87,6 +89,8 @@ def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], 
                 f"{view.batch_code} --market {view.market}"
             )
         data = draw(view)
+        if request.own_weights_mg:
+            text += "\nEach with its own weight: " + ", ".join(metric(one) for one in request.own_weights_mg)
         tx.add(_run(request, view, lot_id, text))
         tx.say(f"Printed {request.count} labels for batch {view.batch_code}, {view.market}.")
     return data

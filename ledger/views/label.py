@@ -5,21 +5,21 @@ import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.domain.dates import MONTHS, add_months
 from ledger.domain.declaration import DeclaredIngredient, Naming, declare, declared_line
+from ledger.domain.durability import DATED_MONTHS, durability
+from ledger.domain.gs1 import read_gtin
 from ledger.domain.market import Market, Rule
 from ledger.domain.net_quantity import dual, metric
 from ledger.domain.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.markets import market
 from ledger.views.allergens import Allergens, batch_allergens
+from ledger.views.assessment import latest_assessment
 from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.graph import ledger_graph
 from ledger.views.ingredients import declared_parts
+from ledger.views.recipe import recipe_by_code
 from ledger.views.settings import settings
-
-# A bar that keeps longer carries a period after opening in place of a date (Art 19(1)(c), from memory, unverified).
-LONGEST_DATE_MONTHS = 30
 
 
 @dataclass(frozen=True)
@@ -91,7 +91,7 @@ def label_text(
             f"({listed.source if listed else ''}); no label is printed."
         )
     made = batch.made_on or batch.planned_on
-    best_before, after_opening = _durability(law, recipe, wishes, made, best_before_months)
+    best_before, after_opening = _durability(rows, batch, law, recipe, wishes, made, best_before_months)
     return LabelText(
         market=law.code,
         product=batch.product,
@@ -107,7 +107,7 @@ def label_text(
         best_before=best_before,
         after_opening_months=after_opening,
         origin=wishes.origin,
-        code_text=wishes.gtin or batch.code,
+        code_text=read_gtin(wishes.gtin) if wishes.gtin else batch.code,
         responsible_name=responsible.name,
         responsible_address=responsible.address,
         precautions=wishes.precautions,
@@ -146,21 +146,26 @@ def digest_of(text: str) -> str:
 
 
 def _durability(
-    law: Market, recipe: Recipe | None, wishes: LabelWishes, made: date, months: int | None
+    rows: sqlite3.Connection,
+    batch: BatchRow,
+    law: Market,
+    recipe: Recipe | None,
+    wishes: LabelWishes,
+    made: date,
+    months: int | None,
 ) -> tuple[str | None, int | None]:
-    """A date of month and year, or above 30 months the period after opening. Raises BadInput where that is missing."""
+    """A date of month and year, or above 30 months the period after opening, within what was assessed."""
     months = months or (recipe.best_before_months if recipe else None)
     if months is None:
         return None, wishes.after_opening_months
-    if months > LONGEST_DATE_MONTHS:
-        if wishes.after_opening_months is None:
-            raise BadInput(
-                f"A bar that keeps {months} months carries a period after opening; write after_opening_months = 12 "
-                "under [label] in the recipe."
-            )
-        return None, wishes.after_opening_months
-    end = add_months(made, months)
-    return f"{law.best_before_wording} {MONTHS[end.month - 1]} {end.year}", None
+    assessed = None
+    if batch.recipe_code and law.needs_assessment:
+        found = latest_assessment(rows, recipe_by_code(rows, batch.recipe_code))
+        assessed = found.durability_months if found else None
+    opened = wishes.after_opening_months if months > DATED_MONTHS else None
+    kept = durability(made, months, after_opening_months=opened, assessed_months=assessed)
+    until = f"{law.best_before_wording} {kept.month_and_year}" if kept.month_and_year else None
+    return until, kept.after_opening_months
 
 
 def _own_remains(

@@ -1,15 +1,17 @@
 """A label held against the rules of a market on a day, particular by particular; a person decides."""
 
 import sqlite3
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
 from ledger.domain.claims import question
 from ledger.domain.dates import show_date
 from ledger.domain.declarable import System, checked, highest_to_declare
+from ledger.domain.gs1 import elements, in_words
 from ledger.domain.market import Rule
-from ledger.domain.packers import grams
+from ledger.domain.packers import FEW_DE, FEW_GB, grams
+from ledger.domain.panel import figure_height_us
 from ledger.domain.quantity import show_share
 from ledger.domain.saponification import WHOLE_PPM
 from ledger.errors import BadInput
@@ -19,6 +21,7 @@ from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label_runs import Run, approved_by, runs
 from ledger.views.recipe import recipe_by_code
+from ledger.views.settings import settings
 from ledger.views.weighings import last_weighings
 
 
@@ -42,6 +45,7 @@ class LabelCheck:
     label: LabelText
     particulars: tuple[Particular, ...]
     net: tuple[str, ...]  # the weighings at packing against the rules of the market, a sentence for each
+    gs1: str | None  # the element string, where she has a GTIN
     claims: tuple[str, ...]  # words to question, with the reason
     approved: str | None  # by whom, on which day
     runs: tuple[Run, ...]
@@ -56,9 +60,12 @@ def label_check(
     on: date,
     net_mg: int | None = None,
     best_before_months: int | None = None,
+    panel_cm2: Fraction | None = None,
 ) -> LabelCheck:
     """Check the label of a batch for bars first supplied on a day; raises like `label_text`."""
     label = label_text(rows, code, market_code, on=on, net_mg=net_mg, best_before_months=best_before_months)
+    if label.figure_height_mm is None and panel_cm2 is not None:
+        label = replace(label, figure_height_mm=figure_height_us(panel_cm2))
     batch = find_batch(rows, code)
     lot_id = batch.yield_lot_id
     assert lot_id is not None
@@ -68,6 +75,7 @@ def label_check(
         label,
         tuple(_particular(rows, batch, label, rule, on) for rule in label.rules),
         _net(rows, batch, label),
+        _gs1(label),
         _claims(rows, batch, label),
         f"{approval[0]}, {show_date(approval[1])}" if approval else None,
         tuple(run for run in runs(rows, lot_id) if run.market == label.market),
@@ -153,10 +161,11 @@ def _net(rows: sqlite3.Connection, batch: BatchRow, label: LabelText) -> tuple[s
             "--reading 'bar weight=98.2 g'",
         )
     found = [f"{len(weighed.weights_mg)} bars weighed on {show_date(weighed.on)}."]
+    few = FEW_DE if settings(rows).country == "DE" else FEW_GB
     for system in _SYSTEMS[market(label.market).net_system]:
-        found += checked(label.net_mg, weighed.weights_mg, system=system).words
+        found += checked(label.net_mg, weighed.weights_mg, system=system, few=few).words
         try:
-            found.append(highest_to_declare(weighed.weights_mg, weighed.left_ppm, system=system).why)
+            found.append(highest_to_declare(weighed.weights_mg, weighed.left_ppm, system=system, few=few).why)
         except BadInput as error:
             found.append(str(error))
     end = Fraction(sum(weighed.weights_mg), len(weighed.weights_mg)) * weighed.left_ppm / WHOLE_PPM
@@ -170,3 +179,10 @@ def _claims(rows: sqlite3.Connection, batch: BatchRow, label: LabelText) -> tupl
     text = ". ".join(word for word in (label.product, label.function, recipe.label.claims if recipe else None) if word)
     asked = question(text, market_is_soap=label.market == "us-soap")
     return tuple(f"'{one.words}': {one.reason} [{one.source}; {one.status}]" for one in asked)
+
+
+def _gs1(label: LabelText) -> str | None:
+    """What a GS1 code would hold; only with a GTIN of her own, never made up."""
+    if label.code_text == label.batch_code:
+        return None
+    return in_words(elements(gtin=label.code_text, lot=label.batch_code, made_on=label.made_on))
