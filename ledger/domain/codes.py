@@ -99,9 +99,3 @@ _WORDS = dict(
         strict=True,
     )
 )
-
-
-def spoken(code: str) -> str:
-    """A code as it is read out: two six, one one eight, X."""
-    groups = re.findall(r"[A-Z]|\d+", code.replace("-", " "))
-    return ", ".join(" ".join(_WORDS.get(sign, sign) for sign in group) for group in groups)

@@ -78,22 +78,12 @@ def show_date(day: date) -> str:
     return f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
 
 
-def add_days(day: date, days: int) -> date:
-    """So many days later."""
-    return day + timedelta(days=days)
-
-
 def add_months(day: date, months: int) -> date:
     """So many months later; a day the month lacks becomes its last."""
     from dateutil.relativedelta import relativedelta
 
     later: date = day + relativedelta(months=months)
     return later
-
-
-def days_between(earlier: date, later: date) -> int:
-    """Whole days from one day to another."""
-    return (later - earlier).days
 
 
 def parse_clock(text: str) -> str:

@@ -95,12 +95,3 @@ def _net(net_mg: int) -> Element:
 def in_words(found: tuple[Element, ...]) -> str:
     """The elements as they are printed beside the code: (01)06291041500213(3103)000110."""
     return "".join(f"({one.identifier}){one.data}" for one in found)
-
-
-def in_code(found: tuple[Element, ...]) -> str:
-    """The elements as the code holds them, with a separator where a lot does not stand last."""
-    parts = [f"{one.identifier}{one.data}" for one in found]
-    return "".join(
-        part + (_SEPARATOR if one.identifier == "10" and place < len(parts) - 1 else "")
-        for place, (one, part) in enumerate(zip(found, parts, strict=True))
-    )

@@ -4,7 +4,6 @@ import re
 from functools import lru_cache
 
 from ledger.domain.mould import Mould, parse_mould
-from ledger.domain.quantity import show_mass
 from ledger.domain.recipe import (
     BEST_BEFORE_MONTHS,
     CURE_DAYS,
@@ -20,7 +19,8 @@ from ledger.domain.recipe import (
 )
 from ledger.domain.recipe_file import Part, RecipeFile
 from ledger.domain.recipe_label import read_herb, read_label
-from ledger.domain.saponification import WHOLE_PPM, WaterRule
+from ledger.domain.recipe_lye import read_alkali_shares, read_fats_total, read_superfat, read_water_rule
+from ledger.domain.saponification import WHOLE_PPM
 from ledger.errors import BadInput, Refused
 
 
@@ -49,10 +49,10 @@ def read_recipe(text: str, *, file: str) -> Recipe:
         code=code,
         process=process,
         lines=lines,
-        superfat_ppm=_superfat(source) if soap else None,
-        fats_total_mg=_fats_total(source, lines) if soap else None,
-        alkali_shares_ppm=_alkali_shares(source) if soap else {},
-        water_rule=_water_rule(source) if soap else None,
+        superfat_ppm=read_superfat(source) if soap else None,
+        fats_total_mg=read_fats_total(source, lines) if soap else None,
+        alkali_shares_ppm=read_alkali_shares(source) if soap else {},
+        water_rule=read_water_rule(source) if soap else None,
         cure_days=cure_days,
         usable_from_days=_usable_from(source, process, cure_days),
         water_left_ppm=water_left,
@@ -79,27 +79,6 @@ def _months(source: RecipeFile) -> int:
     return BEST_BEFORE_MONTHS if value is None else int(value)
 
 
-def _superfat(source: RecipeFile) -> int:
-    value = source.number(source.data, "superfat", "", 0, 49, or_nothing=True)
-    if value is None:
-        raise source.bad("", 0, "superfat is missing; write superfat = 5 (percent of the alkali withheld).")
-    return round(value * 10_000)
-
-
-def _fats_total(source: RecipeFile, lines: tuple[RecipeLine, ...]) -> int:
-    stated = source.weight(source.data, "fats_total", "")
-    masses = [line.mass_mg for line in lines if line.role == "fat" and line.mass_mg is not None]
-    if not masses:
-        if stated is None:
-            raise source.bad("", 0, 'fats are by percent, so write fats_total = "1000 g" as well.')
-        return stated
-    if stated is not None and stated != sum(masses):
-        raise source.bad(
-            "", 0, f"the fats add up to {show_mass(sum(masses))}; write that, or leave it out.", "fats_total"
-        )
-    return sum(masses)
-
-
 def _usable_from(source: RecipeFile, process: str, cure_days: int) -> int | None:
     days = source.whole(source.one("cure"), "usable_from_days", "cure")
     if days is None:
@@ -110,31 +89,6 @@ def _usable_from(source: RecipeFile, process: str, cure_days: int) -> int | None
             "usable_from_days",
         )  # fmt: skip
     return days
-
-
-def _alkali_shares(source: RecipeFile) -> dict[str, int]:
-    """Which share of the demand each alkali meets; one alone meets all of it."""
-    parts = source.tables("alkali")
-    shares: dict[str, int] = {}
-    for index, part in enumerate(parts):
-        kind = source.word(part, "kind", "alkali", index)
-        if kind not in ("NaOH", "KOH"):
-            raise source.bad("alkali", index, f"kind '{kind}' is not an alkali known here; write NaOH or KOH.", "kind")
-        if kind in shares:
-            raise source.bad("alkali", index, f"{kind} stands here a second time; write one [[alkali]] for it.")
-        share = source.percent(part, "percent_of_demand", "alkali", index)
-        if share is None and len(parts) > 1:
-            raise source.bad(
-                "alkali", index, "with two alkalis each says which share of the fats' demand it meets, mole for mole; "
-                "write percent_of_demand = 90.",
-            )  # fmt: skip
-        shares[kind] = WHOLE_PPM if share is None else share
-    if not shares:
-        raise source.bad("", 0, 'alkali is missing; write [alkali] with material = "…" and kind = "NaOH".')
-    if sum(shares.values()) != WHOLE_PPM:
-        total = sum(shares.values()) / 10_000
-        raise Refused(f"{source.place('alkali')}: the alkalis meet {total:.7g} % of the demand, not 100 %.")
-    return shares
 
 
 def _bar_water(source: RecipeFile) -> tuple[int, int]:
@@ -189,22 +143,6 @@ def _check_portions(source: RecipeFile, portions: tuple[Portion, ...]) -> None:
             if portion is not None and portion not in names:
                 known = ", ".join(names) or "this recipe has none"
                 raise source.bad(table, index, f"there is no portion '{portion}'; known: {known}.", "portion")
-
-
-def _water_rule(source: RecipeFile) -> WaterRule:
-    water = source.one("water")
-    rules = [key for key in ("per_alkali", "lye_concentration", "of_fats", "grams") if key in water]
-    if len(rules) != 1 or rules == ["grams"]:
-        raise source.bad("water", 0, "write one of per_alkali = 2.0, lye_concentration = 33 or of_fats = 38.")
-    kind = rules[0]
-    value = source.number(water, kind, "water", 0, 20 if kind == "per_alkali" else 99)
-    assert value is not None  # the key is there
-    if (kind == "per_alkali" and value < 1) or (kind == "lye_concentration" and value > 50):
-        raise Refused(
-            f"{source.place('water', 0, kind)}: that is less water than the alkali weighs, and it would not "
-            "dissolve; write per_alkali = 1.0 or lye_concentration = 50 at the least (2.0 or 33 are usual)."
-        )
-    return WaterRule(kind, round(value * (WHOLE_PPM if kind == "per_alkali" else 10_000)))
 
 
 def _soap_lines(source: RecipeFile, process: str) -> tuple[RecipeLine, ...]:

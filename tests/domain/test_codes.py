@@ -9,7 +9,6 @@ from ledger.domain.codes import (
     lot_code,
     read_batch_code,
     read_lot_code,
-    spoken,
     supplier_number_key,
 )
 from ledger.errors import BadInput, Refused
@@ -145,8 +144,3 @@ def test_letters_and_leading_noughts_of_a_supplier_number_count() -> None:
 )
 def test_a_prefix_is_taken_off_only_where_it_is_one(quoted: str, key: str) -> None:
     assert supplier_number_key(quoted) == key
-
-
-def test_a_code_is_read_aloud_figure_by_figure() -> None:
-    assert spoken("26-118-X") == "two six, one one eight, X"
-    assert spoken("L41-5") == "L, four one, five"

@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from ledger.domain.dates import add_days, add_months, days_between, not_future, parse_clock, parse_date, show_date
+from ledger.domain.dates import not_future, parse_clock, parse_date, show_date
 from ledger.errors import BadInput
 
 TODAY = date(2026, 11, 25)  # a Wednesday: 1 Jan 2026 is a Thursday, and 328 days later is 46 weeks and 6 days
@@ -75,14 +75,6 @@ def test_a_day_to_come_is_refused() -> None:
 def test_a_day_is_shown_in_words() -> None:
     assert show_date(date(2026, 11, 5)) == "5 Nov 2026"
     assert show_date(date(2026, 5, 1)) == "1 May 2026"
-
-
-def test_days_and_months_are_added() -> None:
-    assert add_days(date(2026, 4, 1), 28) == date(2026, 4, 29)
-    assert add_days(date(2026, 2, 28), 1) == date(2026, 3, 1)
-    assert add_months(date(2026, 1, 31), 1) == date(2026, 2, 28)  # February lacks a 31st
-    assert add_months(date(2026, 11, 25), 14) == date(2028, 1, 25)
-    assert days_between(date(2026, 4, 1), date(2026, 5, 4)) == 33  # 29 days left of April, then 4
 
 
 def test_a_clock_time_has_two_figures_each() -> None:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.gs1 import Element, check_digit, elements, in_code, in_words, read_gtin
+from ledger.domain.gs1 import check_digit, elements, in_words, read_gtin
 from ledger.errors import BadInput, Refused
 
 GTIN = "6291041500213"  # the worked example GS1 publishes for its check digit
@@ -54,11 +54,6 @@ def test_the_elements_of_a_bar() -> None:
         gtin=GTIN, lot="26-118-0", made_on=date(2026, 11, 25), best_before=date(2028, 11, 25), net_mg=110_000
     )
     assert in_words(found) == "(01)06291041500213(11)261125(15)281125(3103)000110(10)26-118-0"
-    assert in_code(found) == "0106291041500213" + "11261125" + "15281125" + "3103000110" + "1026-118-0"
-
-
-def test_a_lot_before_another_element_is_closed_by_a_separator() -> None:
-    assert in_code((Element("10", "L41-7"), Element("11", "261125"))) == "10L41-7\x1d11261125"
 
 
 @pytest.mark.parametrize(
