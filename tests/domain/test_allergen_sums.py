@@ -1,0 +1,72 @@
+"""Allergens summed exactly, and the border of 0.01 % in a rinse-off product."""
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ledger.domain.allergens import Entry, Holds, allergens_in
+from ledger.reference.allergens import allergen_named, allergen_of_oil, allergens
+
+
+def entry(name: str) -> Entry | None:
+    """The long list."""
+    found = allergen_named(name)
+    return Entry(found.name, not found.prohibited, found.prohibited) if found else None
+
+
+def answer(*parts: Holds, driest_mg: int = 1_000_000):  # type: ignore[no-untyped-def]
+    """By the long list, without the oils themselves."""
+    return allergens_in(parts, entry_of=entry, entry_of_oil=lambda _: None, driest_mg=driest_mg, threshold_ppm=100)
+
+
+def holds(mass_mg: int, **contains: int) -> Holds:
+    """So much of an oil that holds so many ppm."""
+    return Holds("an oil", "L1-X", "", mass_mg, {name.replace("_", "-"): ppm for name, ppm in contains.items()}, True)
+
+
+def test_a_share_at_the_threshold_is_not_declared_and_one_above_is() -> None:
+    # in 1000 g: 0.1000 g linalool is 0.0100 %, 0.1010 g is 0.0101 % ("exceeds", Regulation (EU) 2023/1545)
+    assert answer(holds(100, Linalool=1_000_000)).declared == ()
+    assert answer(holds(101, Linalool=1_000_000)).declared == ("Linalool",)
+
+
+def test_three_percent_of_an_oil_holding_thirty_percent_is_0_9_percent() -> None:
+    found = answer(holds(30_000, Linalool=300_000)).found[0]
+    assert found.share_ppm == 9_000
+
+
+def test_members_of_a_group_are_summed_under_its_one_name() -> None:
+    found = answer(holds(60, alpha_pinene=1_000_000), holds(60, beta_pinene=1_000_000))
+    assert found.declared == ("Pinene",)  # 0.006 % each, 0.012 % together
+    assert answer(holds(60, neral=1_000_000), holds(60, geranial=1_000_000)).declared == ("Citral",)
+
+
+def test_a_natural_oil_that_is_an_entry_counts_with_all_its_mass() -> None:
+    found = allergen_of_oil("LAVANDULA ANGUSTIFOLIA OIL")
+    assert found is not None
+    assert found.name == "Lavandula Oil/Extract"
+
+
+def test_what_is_prohibited_is_found_at_any_share_and_declared_never() -> None:
+    found = answer(holds(1, Lilial=1_000))
+    assert found.prohibited == ("Butylphenyl Methylpropional",)
+    assert found.declared == ()
+
+
+def test_an_oil_nobody_stated_is_named() -> None:
+    silent = Holds("lavender oil", "L9-5", "", 30_000, None, True)
+    assert answer(silent).no_statement == ("lavender oil, lot L9-5",)
+
+
+def test_the_lists_hold_24_and_81_names() -> None:
+    """Annex III: 24 of the first 26 are still allowed; 81 label names in all (Regulation (EU) 2023/1545)."""
+    allowed = [one for one in allergens().values() if not one.prohibited]
+    assert sum(one.first_list for one in allowed) == 24
+    assert len(allowed) == 81
+
+
+@given(st.lists(st.tuples(st.integers(1, 50_000), st.integers(1, 1_000_000)), min_size=1, max_size=6),
+       st.integers(100_000, 5_000_000))  # fmt: skip
+def test_declared_if_and_only_if_the_exact_sum_exceeds_the_threshold(parts: list[tuple[int, int]], driest: int) -> None:
+    found = answer(*(holds(mass, Linalool=ppm) for mass, ppm in parts), driest_mg=driest)
+    whole = sum(mass * ppm for mass, ppm in parts)  # mg x ppm
+    assert (found.declared == ("Linalool",)) == (whole > 100 * driest)

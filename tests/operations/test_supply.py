@@ -1,0 +1,119 @@
+"""No bar is supplied in the EU or Great Britain that no assessment and notification cover, unless a person decides."""
+
+from datetime import date
+from typing import Any
+
+import pytest
+from conftest import SETUP, Shop
+from making import cut
+
+from ledger.errors import Refused
+from ledger.operations.assess import assess_recipe
+from ledger.operations.customers import CustomerDetails, add_customer
+from ledger.operations.release import pass_bars, release_bars
+from ledger.operations.sell import add_stall, dispatch, gift, stall_out
+from ledger.operations.setup import set_up
+from ledger.views.batch import find_batch
+from ledger.views.supply import supply_doubts
+
+PASSED = date(2026, 6, 3)  # cut on 6 May, cured 28 days
+# of 1440.478 g: olive 41.7 %, coconut 27.8 %, water 20.4 %, sodium hydroxide 10.2 %
+REPORT = """
+assessor = "R. Lund"
+reference = "QR-9"
+on = 2026-01-05
+process = ["cold"]
+markets = ["eu", "gb"]
+superfat = [3, 8]
+[[ingredient]]
+inci = "OLEA EUROPAEA FRUIT OIL"
+highest_percent = 45
+[[notification]]
+market = "eu"
+reference = "E-1"
+on = 2026-01-06
+[[notification]]
+market = "gb"
+reference = "G-1"
+on = 2026-01-06
+"""
+
+
+@pytest.fixture
+def packed(shop: Shop) -> str:
+    """Ten bars passed for packing."""
+    code = cut(shop.book)
+    pass_bars(shop.book, code, on=PASSED, by="Nuala")
+    return code
+
+
+def release(shop: Shop, code: str, **more: Any) -> int:
+    return release_bars(shop.book, code, on=PASSED, by="Nuala", **more)
+
+
+def doubts(shop: Shop, code: str) -> tuple[str, ...]:
+    with shop.book.look() as rows:
+        return supply_doubts(rows, find_batch(rows, code), on=PASSED)
+
+
+def test_without_an_assessment_bars_are_not_released(shop: Shop, packed: str) -> None:
+    with pytest.raises(Refused, match="there is no safety assessment of Plain Bar"):
+        release(shop, packed)
+
+
+def test_what_was_assessed_and_notified_is_released(shop: Shop, packed: str) -> None:
+    assess_recipe(shop.book, "plain-bar", REPORT, file="report.toml")
+    assert doubts(shop, packed) == ()
+    assert release(shop, packed) == 10
+
+
+def test_a_market_without_its_notification_is_named(shop: Shop, packed: str) -> None:
+    report = REPORT.replace('[[notification]]\nmarket = "gb"\nreference = "G-1"\non = 2026-01-06\n', "")
+    assess_recipe(shop.book, "plain-bar", report, file="report.toml")
+    assert doubts(shop, packed) == ("there is no notification for GB",)
+    with pytest.raises(Refused, match="there is no notification for GB"):
+        release(shop, packed)
+
+
+def test_a_batch_outside_what_was_assessed_is_not_released(shop: Shop, packed: str) -> None:
+    assess_recipe(shop.book, "plain-bar", REPORT.replace("= 45", "= 41"), file="report.toml")
+    with pytest.raises(Refused, match=r"OLEA EUROPAEA FRUIT OIL is 41\.65 %, assessed at most 41 %"):
+        release(shop, packed)
+
+
+def test_a_decision_by_name_lets_them_go_and_stays(shop: Shop, packed: str) -> None:
+    release(shop, packed, anyway="for the assessor's own trial")
+    reason = (
+        shop.rows().execute("SELECT reason, by FROM decision WHERE verdict = 'released' ORDER BY id DESC").fetchone()
+    )
+    assert reason["by"] == "Nuala"
+    assert reason["reason"].startswith("not covered by what was assessed (there is no safety assessment")
+    assert reason["reason"].endswith("released all the same: for the assessor's own trial")
+    gift(shop.book, {packed: 1}, to="a neighbour", on=PASSED)
+
+
+def test_what_lapses_after_the_release_is_asked_at_every_door(shop: Shop, packed: str) -> None:
+    assess_recipe(shop.book, "plain-bar", REPORT, file="report.toml")
+    release(shop, packed)
+    assess_recipe(
+        shop.book, "plain-bar", REPORT.replace("on = 2026-01-05", "on = 2026-01-05\nuntil = 2026-06-01"), file="r"
+    )
+    add_stall(shop.book, "Quay market")
+    add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")
+    for leave in (
+        lambda: gift(shop.book, {packed: 1}, to="a neighbour", on=PASSED),
+        lambda: stall_out(shop.book, "Quay market", {packed: 1}, on=PASSED),
+        lambda: dispatch(shop.book, "heron", {packed: 1}, on=PASSED, price_minor=400, note=None),
+    ):
+        with pytest.raises(Refused, match="date is 3 Jun 2026, assessed until 1 Jun 2026"):
+            leave()
+    release(shop, packed, anyway="the new report is on its way")
+    gift(shop.book, {packed: 1}, to="a neighbour", on=PASSED)
+
+
+def test_who_sells_in_the_united_states_alone_is_not_asked(shop: Shop, packed: str) -> None:
+    from dataclasses import replace
+
+    set_up(shop.book, replace(SETUP, addresses={"us": SETUP.addresses["eu"]}))
+    assert doubts(shop, packed) == ()
+    assert release(shop, packed) == 10
