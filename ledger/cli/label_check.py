@@ -65,6 +65,8 @@ def say_check(check: LabelCheck, units: str) -> None:
             f"{run.used} used, {run.spoiled} spoiled, {run.returned} returned" if run.counted else "not counted yet"
         )
         say(f"Run {run.number}, {show_date(run.on)}: {run.count} issued on {run.layout}; {counted}.")
+    for words in check.supplied:
+        say_wrapped(words)
     say("What remains for you or a licensed assessor:")
     for words in check.remains:
         say_wrapped(words, first="  - ", indent="    ")

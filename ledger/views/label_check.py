@@ -9,7 +9,7 @@ from ledger.domain.claims import question
 from ledger.domain.dates import show_date
 from ledger.domain.declarable import System, checked, highest_to_declare
 from ledger.domain.gs1 import elements, in_words
-from ledger.domain.market import Rule
+from ledger.domain.market import Market, Rule
 from ledger.domain.packers import FEW_DE, FEW_GB, grams
 from ledger.domain.panel import figure_height_us
 from ledger.domain.quantity import show_share
@@ -17,6 +17,7 @@ from ledger.domain.saponification import WHOLE_PPM
 from ledger.errors import BadInput
 from ledger.markets import market
 from ledger.views.assessment import batch_beside
+from ledger.views.bars import bar_counts
 from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label_runs import Run, approved_by, runs
@@ -49,6 +50,7 @@ class LabelCheck:
     claims: tuple[str, ...]  # words to question, with the reason
     approved: str | None  # by whom, on which day
     runs: tuple[Run, ...]
+    supplied: tuple[str, ...]  # bars that went out already, and which list of allergens holds for them
     remains: tuple[str, ...]
 
 
@@ -79,6 +81,7 @@ def label_check(
         _claims(rows, batch, label),
         f"{approval[0]}, {show_date(approval[1])}" if approval else None,
         tuple(run for run in runs(rows, lot_id) if run.market == label.market),
+        _supplied(rows, lot_id, market(label.market)),
         label.remains,
     )
 
@@ -186,3 +189,20 @@ def _gs1(label: LabelText) -> str | None:
     if label.code_text == label.batch_code:
         return None
     return in_words(elements(gtin=label.code_text, lot=label.batch_code, made_on=label.made_on))
+
+
+def _supplied(rows: sqlite3.Connection, lot_id: int, law: Market) -> tuple[str, ...]:
+    """Bars are told apart by the day they were first supplied, and with it the list that holds for them."""
+    if len(law.allergens) < 2:
+        return ()
+    found = []
+    for one in bar_counts(rows, [lot_id]):
+        if one.where in ("dispatched", "given", "sold") and one.on is not None:
+            listed = law.allergen_list(one.on)
+            if listed is None:
+                continue
+            until = f", and may be sold on until {show_date(listed.sold_on_until)}" if listed.sold_on_until else ""
+            found.append(f"{one.count} bars {one.where} on {show_date(one.on)}: {listed.name} holds for them{until}.")
+        elif one.where in ("on hand", "at a stall", "returned"):
+            found.append(f"{one.count} bars {one.where}: not supplied yet, or back; the day they go decides.")
+    return tuple(found)

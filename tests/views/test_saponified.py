@@ -1,8 +1,9 @@
 """The declaration as saponified, worked out by hand for the plain bar: 600 g olive (190), 400 g coconut (257).
 
-They take 114.0 + 102.8 = 216.8 g KOH, or 154.555 g NaOH; 146.826 g is 95 % of it, so 5 % of each fat is left. Olive:
-570 g with 570 x 0.190 x 39.99677 / 56.1053 = 77.206 g NaOH set free 77.206 / 39.99677 x 92.094 / 3 = 59.257 g glycerol
-and give 587.949 g of soap. Coconut: 380 g with 69.621 g give 53.435 g and 396.186 g. Water 293.652 g. In all 1440.478 g.
+They take 114.0 + 102.8 = 216.8 g KOH, or 154.555 g NaOH; 146.826 g is 95 % of it, so 5 % of each fat is left.
+Olive: 570 g with 570 x 0.190 x 39.99677 / 56.1053 = 77.206 g NaOH set free 77.206 / 39.99677 x 92.094 / 3 = 59.257 g
+glycerol and give 587.949 g of soap. Coconut: 380 g with 69.621 g give 53.435 g and 396.186 g. Water 293.652 g. In all
+1440.478 g.
 """
 
 import json
