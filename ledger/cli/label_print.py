@@ -48,6 +48,7 @@ def print_(
     """Print a sheet of labels, e.g. soapledger label print 26-118-0 --market eu -o labels.pdf."""
     from ledger.cli.label import figures
     from ledger.documents.files import check_free, write_file
+    from ledger.documents.layout_file import layout_path
     from ledger.domain.quantity import parse_mass, parse_pieces
     from ledger.operations.labels import LabelRequest, print_labels
     from ledger.views.batch import find_batch
@@ -67,7 +68,8 @@ def print_(
     shift = _nudge(nudge)
 
     def draw(view: "LabelText") -> bytes:
-        return _draw(view, form, page, many, first, shift, weights)
+        files = (layout_path(layout, "label").name, layout_path(paper, "sheet").name)
+        return _draw(view, form, page, many, first, shift, weights, files=files)
 
     if draft:
         view = label_text(here.rows(), code, market, on=here.today, net_mg=mass, best_before_months=months_number)
@@ -265,6 +267,8 @@ def _draw(
     first: int,
     shift: tuple[float, float],
     weights: tuple[int, ...] = (),
+    *,
+    files: tuple[str, str] = ("label of the run.toml", "sheet of the run.toml"),
 ) -> bytes:
     """Draw from the texts of a layout and a sheet, which may be those of an earlier run."""
     from ledger.documents.labels import draw_labels
@@ -272,9 +276,9 @@ def _draw(
     from ledger.domain.net_quantity import own_weights
 
     with tempfile.TemporaryDirectory() as folder:
-        for name, text in (("layout.toml", form), ("sheet.toml", page)):
+        for name, text in zip(files, (form, page), strict=True):
             (Path(folder) / name).write_text(text, encoding="utf-8")
-        label, sheet = label_layout(f"{folder}/layout.toml"), sheet_layout(f"{folder}/sheet.toml")
+        label, sheet = label_layout(f"{folder}/{files[0]}"), sheet_layout(f"{folder}/{files[1]}")
         dual = view.net_quantity.startswith("Net Wt")
         said = own_weights(weights, "dual" if dual else "metric")
         each = tuple(replace(view, net_quantity=one) for one in said)

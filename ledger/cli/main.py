@@ -95,7 +95,9 @@ class Root(TyperGroup):
             sys.exit(1)
         except typer.TyperException as error:
             message = getattr(error, "format_message", error.__str__)()
-            typer.echo(f"{message} Help: soapledger --help", err=True)
+            asked = getattr(error, "ctx", None)
+            path = asked.command_path if asked is not None else "soapledger"
+            typer.echo(f"{message} Help: {path} --help", err=True)
             sys.exit(2)
         except BrokenPipeError:
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

@@ -1,7 +1,9 @@
 """What a recipe says of its label, and an infusion of its herb."""
 
+from ledger.domain.gs1 import read_gtin
 from ledger.domain.recipe import AS_ADDED, AS_SAPONIFIED, EACH_BY_NAME, TOGETHER, Herb, LabelWishes
 from ledger.domain.recipe_file import RecipeFile
+from ledger.errors import BadInput
 
 
 def read_herb(source: RecipeFile) -> Herb | None:
@@ -34,7 +36,7 @@ def read_label(source: RecipeFile) -> LabelWishes:
         claims=source.maybe_word(label, "claims", "label"),
         origin=source.maybe_word(label, "origin", "label"),
         after_opening_months=source.whole(label, "after_opening_months", "label"),
-        gtin=source.maybe_word(label, "gtin", "label"),
+        gtin=_gtin(source),
     )
 
 
@@ -43,3 +45,12 @@ def _choice(source: RecipeFile, key: str, choices: tuple[str, ...]) -> str | Non
     if value is not None and value not in choices:
         raise source.bad("label", 0, f"{key} is one of {' or '.join(repr(one) for one in choices)}.", key)
     return value
+
+
+def _gtin(source: RecipeFile) -> str | None:
+    """Her own GTIN, by its check digit; none is ever made up."""
+    text = source.maybe_word(source.one("label"), "gtin", "label")
+    try:
+        return read_gtin(text) if text else None
+    except BadInput as error:
+        raise source.bad("label", 0, str(error), "gtin") from None

@@ -7,7 +7,6 @@ from datetime import date
 
 from ledger.domain.declaration import DeclaredIngredient, Naming, declare, declared_line
 from ledger.domain.durability import DATED_MONTHS, durability
-from ledger.domain.gs1 import read_gtin
 from ledger.domain.market import Market, Rule
 from ledger.domain.net_quantity import dual, metric
 from ledger.domain.recipe import TOGETHER, LabelWishes, Recipe
@@ -107,7 +106,7 @@ def label_text(
         best_before=best_before,
         after_opening_months=after_opening,
         origin=wishes.origin,
-        code_text=read_gtin(wishes.gtin) if wishes.gtin else batch.code,
+        code_text=wishes.gtin or batch.code,
         responsible_name=responsible.name,
         responsible_address=responsible.address,
         precautions=wishes.precautions,
