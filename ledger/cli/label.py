@@ -101,6 +101,7 @@ def approve(
 ) -> None:
     """Approve, by name, what the label of a batch says for a market: soapledger --as NAME label approve CODE."""
     from ledger.operations.labels import LabelRequest, approve_label
+    from ledger.views.label import label_text
 
     here = desk(ctx)
     mass, number = figures(net, months)
@@ -110,6 +111,11 @@ def approve(
     for line in text.splitlines():
         if line:
             say_wrapped(line, first="  ", indent="  ")
+    view = label_text(here.rows(), code, market, on=request.on, net_mg=mass, best_before_months=number)
+    for one in view.allergens.no_statement if view.allergens else ():
+        say_wrapped(
+            f"Nobody stated what {one} holds, so its allergens are not on the label.", first="  ! ", indent="    "
+        )
     say(f"Next: soapledger label print {code} --market {market} -o labels.pdf")
 
 
