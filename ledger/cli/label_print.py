@@ -1,7 +1,5 @@
 """soapledger label print, reprint and try-sheet: labels on paper."""
 
-import tempfile
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -46,6 +44,8 @@ def print_(
     force: Force = False,
 ) -> None:
     """Print a sheet of labels, e.g. soapledger label print 26-118-0 --market eu -o labels.pdf."""
+    from dataclasses import replace
+
     from ledger.cli.label import figures
     from ledger.documents.files import check_free, write_file
     from ledger.documents.layout_file import layout_path
@@ -271,6 +271,9 @@ def _draw(
     files: tuple[str, str] = ("label of the run.toml", "sheet of the run.toml"),
 ) -> bytes:
     """Draw from the texts of a layout and a sheet, which may be those of an earlier run."""
+    import tempfile
+    from dataclasses import replace
+
     from ledger.documents.labels import draw_labels
     from ledger.documents.layout import label_layout, sheet_layout
     from ledger.domain.net_quantity import own_weights

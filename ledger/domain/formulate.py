@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from ledger.domain.money import share_out
 from ledger.domain.pot import Figures, Pot
+from ledger.domain.quantity import SCALE_STEP_MG
 from ledger.domain.recipe import WITH_THE_LYE, Recipe, RecipeLine
 from ledger.domain.saponification import (
     WHOLE_PPM,
@@ -18,7 +19,6 @@ from ledger.domain.saponification import (
 from ledger.domain.uncertainty import SaferAdvice, safer
 from ledger.errors import BadInput, Refused
 
-SCALE_STEP_MG = 100  # a bench scale that reads 0.1 g (common practice, no source); her own stands in the settings
 LEAST_FATS_MG, MOST_FATS_MG = 10_000, 100_000_000
 
 

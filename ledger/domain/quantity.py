@@ -36,6 +36,8 @@ _GROUP = "\u00a0"
 # the largest whole number a ledger file can hold (2 to the 63rd).
 _TOO_LARGE = 10**9
 _TOO_LONG = 40
+# A bench scale that reads 0.1 g (common practice, no source); her own stands in the settings.
+SCALE_STEP_MG = 100
 
 
 def parse_number(text: str, *, what: str = "the number") -> Fraction:

@@ -4,7 +4,7 @@ import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from ledger.domain.formulate import SCALE_STEP_MG
+from ledger.domain.quantity import SCALE_STEP_MG
 from ledger.errors import BadInput
 
 
