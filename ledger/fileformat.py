@@ -3,7 +3,7 @@
 from ledger.errors import DamagedLedger, LedgerError, Refused
 
 APPLICATION_ID = 0x50AB1ED6
-SCHEMA_VERSION = 3
+SCHEMA_VERSION = 4
 
 _BUSY = "Another soapledger is writing to this ledger; try again in a moment."
 # SQLite's primary result codes (https://sqlite.org/rescode.html), each with what it means to her.

@@ -32,12 +32,21 @@ from ledger.storage.personal import PersonDetails, remember_person
 from ledger.storage.tables import (
     Assessment,
     Complaint,
+    ComplaintStep,
     Constituent,
+    Deviation,
+    DeviationDecision,
+    Equipment,
+    EquipmentCheck,
+    EquipmentRevision,
+    FinishedCheck,
     LabelApproval,
     LabelCount,
     LabelRun,
     PlanTarget,
+    RetainedSample,
     SkinLimit,
+    Upkeep,
 )
 from ledger.views.batch import find_batch, plan_lines
 from ledger.views.reading import open_rows
@@ -215,8 +224,23 @@ def full(shop: Shop) -> Shop:
         tx.add(SkinLimit(material_id=1, limit_ppm=30_000, certificate="OO-1", category="9", dated=date(2026, 3, 2)))
         tx.add(PlanTarget(plan_line_id=1, target=600_000, low=594_000, high=606_000))
         tx.say("Noted papers.")
+    with book.write("equipment add") as tx:
+        tx.add(Equipment(code="scale", kind="scale"))
+        tx.add(EquipmentRevision(equipment_id=1, name="kitchen scale", expected=500_000, tolerance=1000))
+        tx.add(
+            EquipmentCheck(
+                equipment_id=1, on=day, by="Nuala", expected=500_000, found=500_000, tolerance=1000, passed=1
+            )
+        )
+        tx.add(Upkeep(kind="cleaning", on=day, by="Nuala", what="moulds and pots"))
+        tx.add(Deviation(batch_id=1, on=day, subject="seen", found="soda ash"))
+        tx.add(DeviationDecision(deviation_id=1, verdict="accepted", on=day, by="Nuala", reason="only on top"))
+        tx.add(FinishedCheck(lot_id=lot, on=day, by="Nuala", what="look", found="even", good=1))
+        tx.add(RetainedSample(lot_id=lot, on=day, bars=1, kept_at="shelf 2", keep_until=date(2029, 5, 5)))
+        tx.say("Noted the upkeep.")
     with book.write("complaint add") as tx:
         person = remember_person(tx, PersonDetails(name="Ida Marsh", health="a rash on both hands"))
         tx.add(Complaint(on=date(2026, 5, 20), lot_id=lot, what="a rash", serious=0, personal_id=person))
+        tx.add(ComplaintStep(complaint_id=1, on=date(2026, 5, 21), by="Nuala", action="rang her"))
         tx.say("Noted a complaint.")
     return shop

@@ -259,6 +259,100 @@ class Reading(Fact, table=True):
     unit: str | None = None
     text: str | None = None
     plan_line_id: int | None = None
+    corrects: int | None = None
+    mark: str | None = None
+    method: str | None = None
+    equipment_id: int | None = None
+
+
+class Deviation(Fact, table=True):
+    """Something outside a limit, or gone wrong; open until a person decides."""
+
+    batch_id: int
+    on: date
+    subject: str
+    found: str
+    done: str | None = None
+
+
+class DeviationDecision(Fact, table=True):
+    """What a named person decided about a deviation; the latest counts."""
+
+    __tablename__ = "deviation_decision"
+    deviation_id: int
+    verdict: str
+    on: date
+    by: str
+    reason: str
+    done: str | None = None
+
+
+class Equipment(Fact, table=True):
+    """A scale, a thermometer, a pH meter."""
+
+    code: str
+    kind: str
+
+
+class EquipmentRevision(Fact, table=True):
+    """What is known of a piece of equipment; the latest counts."""
+
+    __tablename__ = "equipment_revision"
+    equipment_id: int
+    name: str
+    every_days: int | None = None
+    expected: int | None = None
+    tolerance: int | None = None
+    retired: int = 0
+    note: str | None = None
+
+
+class EquipmentCheck(Fact, table=True):
+    """One try of a piece of equipment against something known."""
+
+    __tablename__ = "equipment_check"
+    equipment_id: int
+    on: date
+    by: str
+    expected: int
+    found: int
+    tolerance: int
+    passed: int
+    note: str | None = None
+
+
+class Upkeep(Fact, table=True):
+    """A dated note of cleaning, training, a supplier's approval, or a self-inspection."""
+
+    kind: str
+    on: date
+    by: str
+    what: str
+    next_on: date | None = None
+    supplier_id: int | None = None
+
+
+class FinishedCheck(Fact, table=True):
+    """One point looked at before the bars of a lot were released."""
+
+    __tablename__ = "finished_check"
+    lot_id: int
+    on: date
+    by: str
+    what: str
+    found: str
+    good: int
+
+
+class RetainedSample(Fact, table=True):
+    """Bars set aside as samples: where they are kept, and until when."""
+
+    __tablename__ = "retained_sample"
+    lot_id: int
+    on: date
+    bars: int
+    kept_at: str
+    keep_until: date
 
 
 class Decision(Fact, table=True):
@@ -343,6 +437,23 @@ class Complaint(Fact, table=True):
     serious: int | None = None
     decided_by: str | None = None
     personal_id: int | None = None
+    bought_on: date | None = None
+    place_id: int | None = None
+    customer_id: int | None = None
+
+
+class ComplaintStep(Fact, table=True):
+    """What was done about a complaint; the latest word on seriousness and batch counts."""
+
+    __tablename__ = "complaint_step"
+    complaint_id: int
+    on: date
+    by: str
+    action: str
+    serious: int | None = None
+    decided_by: str | None = None
+    lot_id: int | None = None
+    closes: int = 0
 
 
 class Constituent(Fact, table=True):
