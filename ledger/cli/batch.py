@@ -1,19 +1,24 @@
 """soapledger batch: from the plan to the cut."""
 
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from ledger.cli.bench import log
 from ledger.cli.correct import correct
-from ledger.cli.desk import desk
+from ledger.cli.desk import Desk, desk
+from ledger.cli.deviation import decide, note, say_open
 from ledger.cli.paper import PAPER, paper_size
 from ledger.cli.planning import plan
 from ledger.cli.show import count, out_json, say, table
 from ledger.errors import BadInput
 
-app = typer.Typer(help="A batch: plan, log, correct, divide, cut, strain or fill, note, discard, show, list.")
+if TYPE_CHECKING:
+    from ledger.domain.mass_balance import MassBalance
+    from ledger.views.batch import BatchRow
+
+app = typer.Typer(help="A batch: plan, log, correct, divide, cut, strain or fill, note, decide, discard, show, list.")
 
 Code = Annotated[str, typer.Argument(help="The batch code, e.g. 26-118-0.")]
 Json = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
@@ -71,27 +76,50 @@ def cut(
     bars: Annotated[str, typer.Argument(help="How many bars.")],
     weight: Annotated[str | None, typer.Option("--weight", help="What all the bars weigh together.")] = None,
     offcuts: Annotated[str | None, typer.Option("--offcuts", help="What end slices and offcuts weigh.")] = None,
+    waste: Annotated[str | None, typer.Option("--waste", help="What was thrown away at the cut.")] = None,
+    weights: Annotated[
+        str | None, typer.Option("--each", help="Bars weighed one by one, all or a sample: '131 g; 128.5 g; 130 g'.")
+    ] = None,
     on: On = None,
 ) -> None:
     """Book the bars cut from a loaf, e.g. soapledger batch cut 26-118-0 10 --weight "1310 g"."""
-    from ledger.domain.dates import show_date
-    from ledger.domain.quantity import parse_mass, parse_pieces, show_mass
+    from ledger.domain.quantity import parse_mass, parse_pieces
     from ledger.operations.cut import cut_batch
     from ledger.views.batch import find_batch
 
     here = desk(ctx)
-    units = here.settings.units
     number = parse_pieces(bars, what="the number of bars")
-    mass = parse_mass(weight, what="the weight of the bars") if weight else None
-    rest = parse_mass(offcuts, what="the weight of the offcuts") if offcuts else 0
-    put_in = cut_batch(here.book(), code, bars=number, on=here.day(on), by=here.who, bars_mg=mass, offcuts_mg=rest)
-    batch = find_batch(here.rows(), code)
+    balance = cut_batch(
+        here.book(),
+        code,
+        bars=number,
+        on=here.day(on),
+        by=here.who,
+        bars_mg=parse_mass(weight, what="the weight of the bars") if weight else None,
+        offcuts_mg=parse_mass(offcuts, what="the weight of the offcuts") if offcuts else 0,
+        waste_mg=parse_mass(waste, what="the weight of the waste") if waste else 0,
+        weights_mg=[parse_mass(one, what="the weight of a bar") for one in weights.split(";")] if weights else (),
+    )
+    say_cut(here, find_batch(here.rows(), code), balance)
+
+
+def say_cut(here: Desk, batch: "BatchRow", balance: "MassBalance") -> None:
+    """The bars on the rack, what is not accounted for, and what lies outside a limit."""
+    from ledger.domain.dates import show_date
+    from ledger.domain.quantity import show_mass, show_share
+
+    units = here.settings.units
     assert batch.ready_on is not None
-    say(f"{count(number, 'bar')} of batch {batch.code} are on the rack; ready on {show_date(batch.ready_on)}.")
-    if mass is not None:
-        say(f"{show_mass(put_in, units)} went in; {show_mass(put_in - mass - rest, units)} lost to pot and air.")
+    say(f"{count(batch.made, 'bar')} of batch {batch.code} are on the rack; ready on {show_date(batch.ready_on)}.")
+    if balance.loss_mg is not None and balance.loss_ppm is not None:
+        cooked = f", {show_mass(balance.cooked_off_mg, units)} cooked off" if balance.cooked_off_mg else ""
+        say(
+            f"{show_mass(balance.put_in_mg, units)} went in{cooked}; {show_mass(balance.loss_mg, units)} "
+            f"({show_share(balance.loss_ppm)}) lost to pot and air."
+        )
     if batch.usable_from:
         say(f"Usable from {show_date(batch.usable_from)}, though not yet steady in weight (common practice).")
+    say_open(here, batch)
 
 
 @app.command("strain")
@@ -99,6 +127,7 @@ def strain(
     ctx: typer.Context,
     code: Code,
     weight: Annotated[str, typer.Argument(help="What was strained off, e.g. 480 g.")],
+    spent: Annotated[str | None, typer.Option("--spent", help="What stayed in the cloth, thrown away.")] = None,
     on: On = None,
 ) -> None:
     """End an infusion: book the oil strained off as a lot of its own."""
@@ -107,7 +136,8 @@ def strain(
 
     here = desk(ctx)
     mass = parse_mass(weight, what="the weight strained off")
-    lot = strain_batch(here.book(), code, mass_mg=mass, on=here.day(on), by=here.who)
+    waste = parse_mass(spent, what="the weight of the spent solids") if spent else 0
+    lot = strain_batch(here.book(), code, mass_mg=mass, on=here.day(on), by=here.who, spent_mg=waste)
     say(f"{show_mass(mass, here.settings.units)} strained off as lot {lot}. Write the code on the jar.")
 
 
@@ -138,21 +168,8 @@ def fill(
         )
 
 
-@app.command("note")
-def note(
-    ctx: typer.Context,
-    code: Code,
-    words: Annotated[str, typer.Argument(help="What you saw, or what went wrong and what you did.")],
-    on: On = None,
-) -> None:
-    """Note what was seen, went wrong or was decided, e.g. batch note 26-118-0 "seized at trace"."""
-    from ledger.operations.readings import ReadingValue, log_readings
-
-    here = desk(ctx)
-    if not words.strip():
-        raise BadInput("Write what you saw, in quotes.")
-    log_readings(here.book(), code, (ReadingValue("observation", text=words.strip()),), on=here.day(on))
-    say("Noted.")
+app.command("note")(note)
+app.command("decide")(decide)
 
 
 @app.command("discard")

@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from ledger.domain.limits import Limits
 from ledger.domain.mould import Mould
 from ledger.domain.saponification import WaterRule
 
@@ -113,6 +114,7 @@ class Recipe:
     herb: Herb | None
     label: LabelWishes
     portions: tuple[Portion, ...]
+    limits: Limits
 
     @property
     def soap(self) -> bool:

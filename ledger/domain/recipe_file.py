@@ -38,14 +38,23 @@ _WORDS: dict[str, tuple[str, ...]] = {
     "blend": ("yields",),
     "cure": ("days", "usable_from_days", "water_left", "driest_water"),
     "mould": ("name", "size", "bars", "net_weight"),
+    "limits": (
+        "lye_fats_apart",
+        "lye_temperature",
+        "cook_minutes",
+        "fragrance_temperature",
+        "bar_weight",
+        "pH",
+        "loss_percent",
+    ),
     "work": ("minutes",),
     "packaging": ("material", "per_bar"),
 }
-_ONCE = ("label", "water", "infusion", "blend", "cure", "mould", "work")
+_ONCE = ("label", "limits", "water", "infusion", "blend", "cure", "mould", "work")
 _EVERY = ("name", "code", "process", "best_before_months", "work", "packaging")
 _SOAP = (
     *_EVERY, "superfat", "fats_total", "alkali", "water", "fat", "liquid", "additive", "fragrance", "portion", "cure",
-    "mould", "label",
+    "mould", "label", "limits",
 )  # fmt: skip
 # What each process has a use for. An infusion takes its parts alone: what was strained out is not declared, so
 # whatever stays in the oil goes into the soap, where it is.
@@ -54,7 +63,7 @@ _PLACE: dict[str, tuple[str, ...]] = {
     "hot": _SOAP,
     "infusion": (*_EVERY, "part", "infusion"),
     "blend": (*_EVERY, "part", "blend"),
-    "rebatch": (*_EVERY, "rework", "water", "additive", "fragrance", "cure", "mould", "label"),
+    "rebatch": (*_EVERY, "rework", "water", "additive", "fragrance", "cure", "mould", "label", "limits"),
 }
 
 

@@ -8,13 +8,14 @@ from ledger.domain.quantity import show_mass
 from ledger.domain.saponification import check_dissolves
 from ledger.errors import BadInput, Refused
 from ledger.operations.cut import ready_to_yield
+from ledger.operations.readings import ReadingValue, add_readings
 from ledger.operations.receive import next_lot_code
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Lot, Movement
 from ledger.views.batch import BatchRow, find_batch
+from ledger.views.bench import mass_in
 from ledger.views.lots import place_of_kind
 from ledger.views.lye_check import Weighed, dry_alkali, water_of, weighed_in
-from ledger.views.record import mass_in
 from ledger.views.settings import settings
 
 
@@ -29,15 +30,20 @@ class _Figures:
     certificate: str | None = None
 
 
-def strain_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str) -> str:
+def strain_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str, spent_mg: int = 0) -> str:
     """Book the oil strained off an infusion as a new, accepted lot and return its code.
 
-    What stays in the cloth is waste and is not declared. Its saponification value is that of the oil
+    What stays in the cloth (`spent_mg`) is waste and is not declared. Its saponification value is that of the oil
     that went in; its best-before is the earliest of what went in. Raises Refused like `cut_batch`.
     """
     with book.write("batch strain") as tx:
         batch = _may_fill(tx, code, "infusion", mass_mg, on)
+        if mass_mg + spent_mg > (put_in := mass_in(tx.rows, batch.id)):
+            shown = (show_mass(one, settings(tx.rows).units) for one in (mass_mg, spent_mg, put_in))
+            raise Refused("{} of oil and {} of spent solids are more than the {} that went in.".format(*shown))
         lot = _book(tx, batch, mass_mg, _of_the_oil(tx, batch), on=on, by=by, why="strained")
+        if spent_mg:
+            add_readings(tx, batch, [ReadingValue("spent solids", spent_mg, "mg")], on)
         tx.say(f"Strained batch {batch.code} as lot {lot}.")
     return lot
 

@@ -7,6 +7,7 @@ from ledger.domain.formulate import tolerance
 from ledger.domain.names import near
 from ledger.domain.quantity import show_mass
 from ledger.errors import BadInput, Refused
+from ledger.operations.deviations import settle_deviations
 from ledger.operations.superfat_guard import as_weighed_refusal, burning_refusal, keep_or_refuse, plan_was_decided
 from ledger.operations.weigh import Weighed, book_line
 from ledger.storage.book import Book, Transaction
@@ -47,6 +48,7 @@ def correct_batch(
         units = settings(tx.rows).units
         words = f"line {line} was {show_mass(actual_mg, units)}; way taken: {take}"
         tx.add(Reading(batch_id=batch.id, on=on, what="correction", text=f"{words}{_listed(case.lines, way, units)}"))
+        settle_deviations(tx, batch.code, on=on, by=by)
         check = lye_check(tx.rows, batch.id)
         refusal = as_weighed_refusal(batch, check, decided=plan_was_decided(tx.rows, batch.id))
         if refusal is None and way.superfat and way.superfat.nominal_ppm <= 0:  # some lines are still to be weighed

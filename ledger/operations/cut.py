@@ -1,19 +1,23 @@
 """The cut: bars, which carry the code of their batch, and offcuts."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from ledger.domain.dates import show_date
+from ledger.domain.mass_balance import MassBalance
 from ledger.domain.quantity import show_mass
 from ledger.errors import BadInput, Refused
+from ledger.operations.deviations import settle_deviations
+from ledger.operations.readings import ReadingValue, add_readings
 from ledger.operations.receive import next_lot_code
 from ledger.operations.setup import OFFCUTS
 from ledger.storage.book import Book
 from ledger.storage.tables import Decision, Lot, Movement
-from ledger.views.batch import BatchRow, find_batch
+from ledger.views.batch import BatchRow, find_batch, recipe_of
+from ledger.views.bench import mass_balance, mass_in
 from ledger.views.lots import place_of_kind
 from ledger.views.material import material_by_code
 from ledger.views.reading import Rows
-from ledger.views.record import mass_in
 from ledger.views.settings import settings
 
 _INSTEAD = {
@@ -24,12 +28,22 @@ _DIVIDE = "its dough divides into portions: soapledger batch divide {0}"
 
 
 def cut_batch(
-    book: Book, code: str, *, bars: int, on: date, by: str, bars_mg: int | None = None, offcuts_mg: int = 0
-) -> int:
-    """Book the bars cut (they carry the batch's code) and the offcuts; returns the mass in, in mg.
+    book: Book,
+    code: str,
+    *,
+    bars: int,
+    on: date,
+    by: str,
+    bars_mg: int | None = None,
+    offcuts_mg: int = 0,
+    waste_mg: int = 0,
+    weights_mg: Sequence[int] = (),
+) -> MassBalance:
+    """Book the bars cut (they carry the batch's code), the offcuts and the waste; returns mass in against mass out.
 
-    Raises Refused before everything is weighed and poured, after an earlier cut, or for more mass out
-    than went in; BadInput for no bars or a day before the batch was made.
+    `weights_mg` are bars weighed one by one, all or a sample; all of them are the weight together. Raises Refused
+    before everything is weighed and poured, after an earlier cut, or for more mass out than went in; BadInput for no
+    bars, more weights than bars, or a day before the batch was made.
     """
     if bars <= 0:
         raise BadInput("How many bars were cut? Write a number above zero, such as 10.")
@@ -45,14 +59,11 @@ def cut_batch(
                 f"Batch {batch.code} is not booked as poured yet: "
                 f"soapledger batch log {batch.code} --reading poured=14:05"
             )
-        put_in = mass_in(tx.rows, batch.id)
-        out = (bars_mg or 0) + offcuts_mg
-        if out > put_in:
-            units = settings(tx.rows).units
-            raise Refused(
-                f"{show_mass(out, units)} came out and only {show_mass(put_in, units)} went in; look at the "
-                "weights again. Nothing was written."
-            )
+        if len(weights_mg) > bars:
+            raise BadInput(f"{len(weights_mg)} weights are too many for {bars} bars; weigh each bar once.")
+        if bars_mg is None and len(weights_mg) == bars:
+            bars_mg = sum(weights_mg)
+        _no_more_than_went_in(tx.rows, batch, bars, bars_mg, offcuts_mg + waste_mg, weights_mg)
         workshop = place_of_kind(tx.rows, "workshop")
         lot = tx.add(Lot(code=batch.code, material_id=batch.material_id, on=on, batch_id=batch.id, mass_mg=bars_mg))
         assert lot.id is not None
@@ -78,8 +89,32 @@ def cut_batch(
                 )
             )
             tx.add(Decision(lot_id=rest.id, verdict="accepted", on=on, by=by, reason="offcuts kept"))
+        found = [ReadingValue("bar weight", one, "mg") for one in weights_mg]
+        found += [ReadingValue("waste at the cut", waste_mg, "mg")] if waste_mg else []
+        add_readings(tx, batch, found, on)
+        settle_deviations(tx, batch.code, on=on, by=by)
         tx.say(f"Cut batch {batch.code} into {bars} bars.")
-    return put_in
+        return mass_balance(tx.rows, find_batch(tx.rows, code))
+
+
+def _no_more_than_went_in(
+    rows: Rows, batch: BatchRow, bars: int, bars_mg: int | None, rest_mg: int, weights_mg: Sequence[int]
+) -> None:
+    """Raise Refused for more mass out than went in, and for more bars than the mass allows."""
+    units, put_in = settings(rows).units, mass_in(rows, batch.id)
+    out = (bars_mg or 0) + rest_mg
+    if out > put_in:
+        raise Refused(
+            f"{show_mass(out, units)} came out and only {show_mass(put_in, units)} went in; look at the "
+            "weights again. Nothing was written."
+        )
+    recipe = recipe_of(rows, batch)
+    each = min(weights_mg) if weights_mg else recipe.net_weight_mg if recipe and bars_mg is None else None
+    if each is not None and bars * each + rest_mg > put_in:
+        raise Refused(
+            f"{bars} bars of {show_mass(each, units)} would weigh {show_mass(bars * each, units)}, and only "
+            f"{show_mass(put_in, units)} went in; count them again, or say what they weigh. Nothing was written."
+        )
 
 
 def ready_to_yield(rows: Rows, batch: BatchRow, on: date) -> None:

@@ -17,10 +17,10 @@ from ledger.operations.receive import next_lot_code
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Batch, Decision, Lot, Material, MaterialRevision, Movement, PlanLine
 from ledger.views.batch import BatchRow, find_batch, plan_lines, portions_of
+from ledger.views.bench import mass_in
 from ledger.views.lots import place_of_kind
 from ledger.views.material import material_list
 from ledger.views.reading import Rows
-from ledger.views.record import mass_in
 from ledger.views.settings import settings
 
 DOUGH = "dough"  # the role of its line on the worksheet of a portion

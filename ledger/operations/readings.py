@@ -5,21 +5,28 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.dates import parse_clock, show_date
+from ledger.domain.limits import PH_TO_QUESTION
 from ledger.domain.names import near
 from ledger.domain.quantity import parse_mass, parse_number, parse_temperature, parse_volume
 from ledger.errors import BadInput, Refused
+from ledger.operations.deviations import settle_deviations
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Reading
 from ledger.views.batch import BatchRow, find_batch, portions_of
+from ledger.views.bench import current_readings, steps_of
 
 # What can be read at the bench, and in what: a temperature, minutes, a clock time, a weight, pH, or words.
 READINGS = {
+    "clean": "words",
+    "scale test": "mg",
     "lye temperature": "milli-C",
     "fats temperature": "milli-C",
     "fragrance temperature": "milli-C",
     "cook temperature": "milli-C",
+    "emulsion": "min",
     "trace": "min",
     "mixed": "clock",
+    "pot tare": "mg",
     "pot before cook": "mg",
     "cook start": "clock",
     "cook end": "clock",
@@ -27,12 +34,19 @@ READINGS = {
     "dough volume": "uL",
     "pot weight": "mg",
     "poured": "clock",
+    "poured weight": "mg",
     "unmoulded": "clock",
+    "unmoulded weight": "mg",
     "pH": "milli-pH",
     "bar weight": "mg",
+    "waste at the cut": "mg",
+    "spent solids": "mg",
     "labour": "min",
     "observation": "words",
 }
+
+
+_AGAIN = {"cook temperature"}  # a step that is read more than once
 
 
 @dataclass(frozen=True)
@@ -44,10 +58,20 @@ class ReadingValue:
     unit: str | None = None
     at: str | None = None
     text: str | None = None
+    method: str | None = None  # of a pH: how it was measured
+    mark: str | None = None  # of a weighing: which marked bar
+    equipment_id: int | None = None
+
+
+NOT_READ = "not read"  # said by '-', with the reason behind it
 
 
 def read_reading(text: str) -> ReadingValue:
-    """A reading as typed, such as 'lye temperature=49 C'. Raises BadInput for what cannot be."""
+    """A reading as typed, such as 'lye temperature=49 C', or '-' for one that nobody read.
+
+    How a pH was measured stands behind a semicolon: 'pH=9.6; 1 % in water, meter set at 7 and 10'. Raises BadInput
+    for what cannot be, and for a pH so low that its method has to be named.
+    """
     what, separator, typed = text.partition("=")
     what, typed = what.strip(), typed.strip()
     name = next((known for known in READINGS if known.casefold() == what.casefold()), None)
@@ -58,6 +82,10 @@ def read_reading(text: str) -> ReadingValue:
     if not separator or not typed:
         raise BadInput(f"What was the {name}? Write it like '{name}={_EXAMPLES[READINGS[name]]}'.")
     kind = READINGS[name]
+    if typed.startswith("-") and name != "observation":
+        why = typed.lstrip("-").strip(" :,;")
+        if not why[:1].isdigit():
+            return ReadingValue(name, text=f"{NOT_READ}: {why}" if why else NOT_READ)
     if kind == "milli-C":
         value = parse_temperature(typed, what=f"the {name}")
         if not -40_000 <= value <= 200_000:
@@ -70,10 +98,16 @@ def read_reading(text: str) -> ReadingValue:
     if kind == "mg":
         return ReadingValue(name, parse_mass(typed, what=f"the {name}"), kind)
     if kind == "milli-pH":
-        value = round(parse_number(typed, what="the pH") * 1000)
+        figure, _, method = (part.strip() for part in typed.partition(";"))
+        value = round(parse_number(figure, what="the pH") * 1000)
         if value > 14_000:
-            raise BadInput(f"A pH of {typed} cannot be; it lies between 0 and 14.")
-        return ReadingValue(name, value, kind)
+            raise BadInput(f"A pH of {figure} cannot be; it lies between 0 and 14.")
+        if value < PH_TO_QUESTION and not method:
+            raise BadInput(
+                f"A pH of {figure} is low for true soap (common practice, no source), so the method is in question; "
+                f"write it behind: 'pH={figure}; 1 % in water, meter set at 7 and 10'."
+            )
+        return ReadingValue(name, value, kind, method=method or None)
     if kind == "clock":
         return ReadingValue(name, at=parse_clock(typed))
     return ReadingValue(name, text=typed)
@@ -97,21 +131,37 @@ def _minutes(text: str) -> str:
     return text
 
 
-def log_readings(book: Book, code: str, readings: Sequence[ReadingValue], *, on: date) -> None:
-    """Book readings of one batch. Raises Refused for a discarded batch, BadInput for a day too early."""
+def log_readings(book: Book, code: str, readings: Sequence[ReadingValue], *, on: date, correct: bool = False) -> None:
+    """Book readings of one batch; a figure outside its limit opens a deviation.
+
+    Raises Refused for a discarded batch, for what was read already (unless this is a correction: then both stay to
+    be read), or for a correction of what was not; BadInput for a day too early.
+    """
     with book.write("batch reading") as tx:
         batch = find_batch(tx.rows, code)
-        add_readings(tx, batch, readings, on)
+        add_readings(tx, batch, readings, on, correct=correct)
+        settle_deviations(tx, batch.code, on=on, by=book.who)
         tx.say(f"Noted {', '.join(one.what for one in readings)} of batch {batch.code}.")
 
 
-def add_readings(tx: Transaction, batch: BatchRow, readings: Sequence[ReadingValue], on: date) -> None:
+def add_readings(
+    tx: Transaction, batch: BatchRow, readings: Sequence[ReadingValue], on: date, *, correct: bool = False
+) -> None:
     """Add readings to an entry; raises like `log_readings`."""
     if batch.discarded:
         raise Refused(f"Batch {batch.code} was discarded; nothing more is read of it.")
     if on < batch.planned_on:
         raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
+    once = {step.what for step in steps_of(batch)} - _AGAIN
     for one in readings:
+        before = [row for row in current_readings(tx.rows, batch.id) if row["what"] == one.what]
+        if before and one.what in once and not correct:
+            raise Refused(
+                f"The {one.what} of batch {batch.code} was booked already; to correct it, add --correct: both stay "
+                "to be read."
+            )
+        if correct and not before:
+            raise Refused(f"The {one.what} of batch {batch.code} was not booked yet; leave out --correct.")
         if one.what == "poured" and batch.open_lines:
             raise Refused(
                 f"Batch {batch.code} has lines still to be weighed, so it cannot be poured yet: "
@@ -126,6 +176,10 @@ def add_readings(tx: Transaction, batch: BatchRow, readings: Sequence[ReadingVal
                 value=one.value,
                 unit=one.unit,
                 text=one.text,
+                corrects=before[-1]["id"] if correct else None,
+                mark=one.mark,
+                method=one.method,
+                equipment_id=one.equipment_id,
             )
         )
 

@@ -14,6 +14,7 @@ from ledger.operations.bulk import strain_batch
 from ledger.operations.combine import combine
 from ledger.operations.complaints import Report, book_complaint
 from ledger.operations.cut import cut_batch
+from ledger.operations.deviations import decide_deviation, report_deviation
 from ledger.operations.labels import LabelRequest, approve_label, count_labels, print_labels
 from ledger.operations.lots import count_lot, decide_lots, waste_lot
 from ledger.operations.plan import PlanRequest, plan_batch
@@ -96,6 +97,21 @@ class Diary:
         words = ReadingValue("observation", text=event["text"])
         log_readings(self.book, self.batches[event["batch"]], (words,), on=on)
 
+    def _do_deviation(self, event: dict[str, Any], on: date) -> None:
+        """What went wrong, and what was decided about it at once or on the day it says."""
+        code = self.batches[event["batch"]]
+        number = event.get("number") or report_deviation(self.book, code, event["text"], on=on)
+        decide_deviation(
+            self.book,
+            code,
+            number,
+            event["decide"],
+            on=on,
+            by=self.maker,
+            reason=event["reason"],
+            done=event.get("done"),
+        )
+
     def _do_cut(self, event: dict[str, Any], on: date) -> None:
         cut_batch(
             self.book,
@@ -105,11 +121,14 @@ class Diary:
             by=self.maker,
             bars_mg=parse_mass(event["weight"]),
             offcuts_mg=parse_mass(event["offcuts"]) if "offcuts" in event else 0,
+            waste_mg=parse_mass(event["waste"]) if "waste" in event else 0,
+            weights_mg=[parse_mass(one) for one in event.get("each", ())],
         )
 
     def _do_strain(self, event: dict[str, Any], on: date) -> None:
         mass = parse_mass(event["weight"])
-        strain_batch(self.book, self.batches[event["batch"]], mass_mg=mass, on=on, by=self.maker)
+        spent = parse_mass(event["spent"]) if "spent" in event else 0
+        strain_batch(self.book, self.batches[event["batch"]], mass_mg=mass, on=on, by=self.maker, spent_mg=spent)
 
     def _do_combine(self, event: dict[str, Any], on: date) -> None:
         codes = [self.lots[supplier_number_key(number)] for number in event["lots"]]

@@ -7,6 +7,7 @@ from datetime import date
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass
 from ledger.errors import BadInput, Refused
+from ledger.operations.deviations import settle_deviations
 from ledger.operations.readings import ReadingValue, add_readings
 from ledger.operations.skin import over_the_limit
 from ledger.operations.superfat_guard import as_weighed_refusal, keep_or_refuse, plan_was_decided
@@ -65,7 +66,8 @@ def weigh(
             over = over_the_limit(batch_skin_checks(tx.rows, batch))
             keep_or_refuse(tx, batch.id, over and f"{over} {_KEEP}", anyway=anyway, on=on, by=by)
         if readings:
-            add_readings(tx, find_batch(tx.rows, code), readings, on)
+            add_readings(tx, find_batch(tx.rows, code), readings, on, correct=correct)
+        settle_deviations(tx, batch.code, on=on, by=by)
         numbers = ", ".join(str(number) for number in sorted(weighed))
         read = f"; noted {', '.join(one.what for one in readings)}" if readings else ""
         tx.say(f"Weighed line {numbers} of batch {batch.code}{' (correction)' if correct else ''}{read}.")

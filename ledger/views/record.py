@@ -18,6 +18,7 @@ from ledger.views.batch_record import (
     WhereBars,
     Yielded,
 )
+from ledger.views.bench import mass_in
 from ledger.views.customer import customer_list
 from ledger.views.label_runs import approved_by, runs
 from ledger.views.lots import lot_by_id, whereabouts
@@ -83,17 +84,6 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str) -> BatchR
         warnings=_warnings(rows, batch, check),
         printed_from=printed_from(rows, program),
     )
-
-
-def mass_in(rows: sqlite3.Connection, batch_id: int) -> int:
-    """Everything weighed into a batch, in mg; packaging is counted, not weighed."""
-    row = rows.execute(
-        "SELECT coalesce(-sum(v.quantity), 0) FROM movement v JOIN lot l ON l.id = v.lot_id "
-        "JOIN material m ON m.id = l.material_id "
-        "WHERE v.batch_id = ? AND v.kind = 'consumed' AND m.kind <> 'packaging'",
-        (batch_id,),
-    ).fetchone()
-    return int(row[0])
 
 
 def _materials(rows: sqlite3.Connection, batch: BatchRow, check: LyeCheck) -> tuple[UsedMaterial, ...]:

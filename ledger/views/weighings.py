@@ -7,10 +7,10 @@ from fractions import Fraction
 
 from ledger.domain.saponification import WHOLE_PPM
 from ledger.views.batch import BatchRow
+from ledger.views.bench import mass_in
 from ledger.views.drying import driest_mass
 from ledger.views.lots import lot_by_id
 from ledger.views.reading import day
-from ledger.views.record import mass_in
 
 
 @dataclass(frozen=True)

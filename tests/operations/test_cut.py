@@ -42,7 +42,7 @@ def cut_it(shop: Shop, code: str, bars: int = 10, **more: object) -> int:
 def test_bars_carry_the_batch_code_and_wait_in_the_workshop(shop: Shop) -> None:
     code = weighed(shop.book, planned(shop.book))
     # 600 + 400 g fats, 293.652 g water, 146.826 g alkali
-    assert cut_it(shop, code, bars_mg=1_310_000, offcuts_mg=64_000) == 1_440_478
+    assert cut_it(shop, code, bars_mg=1_310_000, offcuts_mg=64_000).put_in_mg == 1_440_478
     with shop.book.look() as rows:
         bars = find_lot(rows, code)
     assert (bars.on_hand, bars.mass_mg, bars.status, bars.counted) == (10, 1_310_000, "curing", True)

@@ -103,7 +103,7 @@ def test_what_a_correction_mended_is_not_taken_back_under_it(shop: Shop) -> None
     log(shop.book, code, {1: "610"})
     first = entries(shop)
     log(shop.book, code, {1: "601"}, correct=True)
-    with pytest.raises(Refused, match=rf"the correction of line 1 \(entry {first + 1}\) depends on it"):
+    with pytest.raises(Refused, match=rf"the correction of line 1 \(entry {first + 1}\) depend on it"):
         undo(shop.book, first)
 
 

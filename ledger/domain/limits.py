@@ -1,0 +1,168 @@
+"""The limits a recipe sets for what is read while its soap is made, and what lies outside them."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from ledger.domain.quantity import show_mass, show_share, show_temperature
+
+APART_MILLI_C = 5_600  # lye and fats before mixing: within 10 °F (5.6 °C); common practice, no source
+FRAGRANCE_MILLI_C = 82_000  # into cooked soap below 180 °F (82 °C); common practice, no source
+# 8-10 is often quoted, true soap in 1 % solution reads about 9-10.5; common practice, no source.
+PH_AT_MOST, PH_TO_QUESTION = 10_500, 9_000
+# Mass in less all that was weighed out, the water lost in the cook apart; the maker's own until she writes another.
+LOSS_PPM = {"cold": 100_000, "hot": 150_000, "rebatch": 200_000}
+_DAY = 24 * 60
+
+
+@dataclass(frozen=True)
+class Limits:
+    """What a recipe version allows; None: it sets no limit. Temperatures in thousandths of a degree Celsius."""
+
+    apart_milli_c: int = APART_MILLI_C
+    lye_milli_c: int | None = None
+    cook_minutes: tuple[int, int] | None = None
+    fragrance_milli_c: int = FRAGRANCE_MILLI_C
+    bar_weight_mg: tuple[int, int] | None = None
+    ph_thousandths: int = PH_AT_MOST
+    loss_ppm: int = LOSS_PPM["cold"]
+
+
+@dataclass(frozen=True)
+class LineRead:
+    """One numbered line as it was weighed, with its OK from-to, in mg."""
+
+    number: int
+    material: str
+    used: int
+    low: int
+    high: int
+    left_out: bool
+
+
+@dataclass(frozen=True)
+class Read:
+    """What was weighed and read of one batch: figures by name, clock times as 14:05, readings corrected left out."""
+
+    lines: Sequence[LineRead] = ()
+    figures: Mapping[str, Sequence[int]] = field(default_factory=dict)
+    clocks: Mapping[str, str] = field(default_factory=dict)
+    bars_mg: Sequence[int] = ()  # weighed at the cut
+    loss_ppm: int | None = None
+    loss_mg: int = 0
+
+
+@dataclass(frozen=True)
+class Outside:
+    """One thing outside its limit: which, and in words what it was and by how much."""
+
+    subject: str
+    found: str
+
+
+def outside(limits: Limits, read: Read, units: str) -> tuple[Outside, ...]:
+    """Everything outside its limit, in the order of work; a figure at its limit is inside."""
+    return (
+        *_weights(read, units),
+        *_temperatures(limits, read, units),
+        *_cook(limits, read),
+        *_made(limits, read, units),
+    )
+
+
+def limit_of(limits: Limits, what: str, units: str) -> str | None:
+    """The limit a reading is held against, in words; None where there is none."""
+    if what in ("lye temperature", "fats temperature"):
+        found = f"within {_apart(limits.apart_milli_c, units)} of each other"
+        if what == "lye temperature" and limits.lye_milli_c is not None:
+            found += f", at most {show_temperature(limits.lye_milli_c, units)}"
+        return found
+    if what == "fragrance temperature":
+        return f"at most {show_temperature(limits.fragrance_milli_c, units)}"
+    if what == "cook end" and limits.cook_minutes:
+        return f"{limits.cook_minutes[0]} to {limits.cook_minutes[1]} min of cook"
+    if what == "bar weight" and limits.bar_weight_mg:
+        low, high = (show_mass(one, units) for one in limits.bar_weight_mg)
+        return f"{low} to {high} at the cut"
+    if what == "pH":
+        return f"at most {limits.ph_thousandths / 1000:.1f} in 1 % solution"
+    return None
+
+
+def cook_length(start: str, end: str) -> int:
+    """Minutes from one clock time to the other, over midnight where the end is earlier."""
+    first, last = (60 * int(one[:2]) + int(one[3:]) for one in (start, end))
+    return (last - first) % _DAY
+
+
+def _apart(milli_c: int, units: str) -> str:
+    """A difference of temperatures: 10 °F is 5.6 °C."""
+    return f"{milli_c * 9 / 5000:.0f} °F" if units == "us" else f"{milli_c / 1000:.1f} °C"
+
+
+def _weights(read: Read, units: str) -> list[Outside]:
+    found = []
+    for line in read.lines:
+        window = f"OK {show_mass(line.low, units)} to {show_mass(line.high, units)}"
+        if line.left_out:
+            found.append(Outside(f"line {line.number}", f"{line.material} was left out ({window})"))
+        elif not line.low <= line.used <= line.high:
+            off = line.used - line.high if line.used > line.high else line.low - line.used
+            way = "over" if line.used > line.high else "under"
+            words = f"{line.material} {show_mass(line.used, units)}, {show_mass(off, units)} {way} ({window})"
+            found.append(Outside(f"line {line.number}", words))
+    return found
+
+
+def _last(read: Read, what: str) -> int | None:
+    return read.figures[what][-1] if read.figures.get(what) else None
+
+
+def _over(read: Read, what: str, limit: int | None, units: str) -> list[Outside]:
+    value = _last(read, what)
+    if value is None or limit is None or value <= limit:
+        return []
+    over = f"{_apart(value - limit, units)} over {show_temperature(limit, units)}"
+    return [Outside(what, f"{what} {show_temperature(value, units)}, {over}")]
+
+
+def _temperatures(limits: Limits, read: Read, units: str) -> list[Outside]:
+    lye, fats = _last(read, "lye temperature"), _last(read, "fats temperature")
+    found = _over(read, "lye temperature", limits.lye_milli_c, units)
+    if lye is not None and fats is not None and abs(lye - fats) > limits.apart_milli_c:
+        apart, limit = (_apart(one, units) for one in (abs(lye - fats), limits.apart_milli_c))
+        words = (
+            f"lye {show_temperature(lye, units)}, fats {show_temperature(fats, units)}: {apart} apart, limit {limit}"
+        )
+        found.append(Outside("lye and fats apart", words))
+    return found + _over(read, "fragrance temperature", limits.fragrance_milli_c, units)
+
+
+def _cook(limits: Limits, read: Read) -> list[Outside]:
+    start, end = read.clocks.get("cook start"), read.clocks.get("cook end")
+    if not limits.cook_minutes or not start or not end:
+        return []
+    minutes, (low, high) = cook_length(start, end), limits.cook_minutes
+    if low <= minutes <= high:
+        return []
+    off = f"{minutes - high} min over {high}" if minutes > high else f"{low - minutes} min under {low}"
+    return [Outside("cook", f"cooked {minutes} min, {off} min")]
+
+
+def _made(limits: Limits, read: Read, units: str) -> list[Outside]:
+    found = []
+    if limits.bar_weight_mg:
+        low, high = limits.bar_weight_mg
+        bad = [one for one in read.bars_mg if not low <= one <= high]
+        if bad:
+            shown = ", ".join(show_mass(one, units) for one in bad)
+            window = f"limit {show_mass(low, units)} to {show_mass(high, units)}"
+            found.append(Outside("bar weight", f"bars of {shown} at the cut ({window})"))
+    acid = _last(read, "pH")
+    if acid is not None and acid > limits.ph_thousandths:
+        over = (acid - limits.ph_thousandths) / 1000
+        found.append(Outside("pH", f"pH {acid / 1000:.1f}, {over:.1f} over {limits.ph_thousandths / 1000:.1f}"))
+    if read.loss_ppm is not None and read.loss_ppm > limits.loss_ppm:
+        lost = f"{show_mass(read.loss_mg, units)} ({show_share(read.loss_ppm)})"
+        words = f"{lost} of what went in is not accounted for, limit {show_share(limits.loss_ppm)}"
+        found.append(Outside("loss", words))
+    return found

@@ -1,0 +1,85 @@
+"""What was ticked, weighed and read of a batch so far, with readings that were corrected left out."""
+
+import sqlite3
+from collections import defaultdict
+
+from ledger.domain.bench import Step, steps
+from ledger.domain.limits import LineRead, Read
+from ledger.domain.mass_balance import MassBalance
+from ledger.views.batch import BatchRow, plan_lines
+from ledger.views.lots import lot_by_id
+
+_CURRENT = """
+    SELECT r.* FROM live_reading r WHERE r.batch_id = ? AND r.plan_line_id IS NULL
+    AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id) ORDER BY r.id
+"""
+
+
+def steps_of(batch: BatchRow) -> tuple[Step, ...]:
+    """What is ticked and read at the bench for a batch, lettered in the order of work."""
+    return steps(batch.process, makes_lye=batch.part_of is None, gives_bars=batch.soap)
+
+
+def current_readings(rows: sqlite3.Connection, batch_id: int) -> list[sqlite3.Row]:
+    """The readings that count, in the order they were booked; lines left out are none."""
+    return rows.execute(_CURRENT, (batch_id,)).fetchall()
+
+
+def read_so_far(rows: sqlite3.Connection, batch: BatchRow) -> Read:
+    """Everything that a recipe sets limits for, as it stands."""
+    figures: dict[str, list[int]] = defaultdict(list)
+    clocks, bars = {}, []
+    for one in current_readings(rows, batch.id):
+        if one["value"] is not None:
+            figures[one["what"]].append(one["value"])
+            if one["what"] == "bar weight" and batch.yielded_on and one["on"] == batch.yielded_on.isoformat():
+                bars.append(one["value"])
+        if one["at"]:
+            clocks[one["what"]] = one["at"]
+    balance = mass_balance(rows, batch)
+    return Read(
+        lines=[
+            LineRead(line.number, line.material, line.used, line.low, line.high, line.left_out)
+            for line in plan_lines(rows, batch.id)
+            if line.logged and line.role != "packaging"
+        ],
+        figures=figures,
+        clocks=clocks,
+        bars_mg=bars,
+        loss_ppm=balance.loss_ppm,
+        loss_mg=balance.loss_mg or 0,
+    )
+
+
+def mass_in(rows: sqlite3.Connection, batch_id: int) -> int:
+    """Everything weighed into a batch, in mg; packaging is counted, not weighed."""
+    row = rows.execute(
+        "SELECT coalesce(-sum(v.quantity), 0) FROM movement v JOIN lot l ON l.id = v.lot_id "
+        "JOIN material m ON m.id = l.material_id "
+        "WHERE v.batch_id = ? AND v.kind = 'consumed' AND m.kind <> 'packaging'",
+        (batch_id,),
+    ).fetchone()
+    return int(row[0])
+
+
+def mass_balance(rows: sqlite3.Connection, batch: BatchRow) -> MassBalance:
+    """Mass in against mass out, as far as it was weighed."""
+    read = {one["what"]: one["value"] for one in current_readings(rows, batch.id) if one["unit"] == "mg"}
+    before, after = read.get("pot before cook"), read.get("pot after cook")
+    out = None
+    if batch.yield_lot_id is not None:
+        out = lot_by_id(rows, batch.yield_lot_id).mass_mg if batch.soap else batch.made
+    offcuts = rows.execute(
+        "SELECT coalesce(sum(v.quantity), 0) FROM live_movement v JOIN live_lot l ON l.id = v.lot_id "
+        "WHERE v.batch_id = ? AND v.kind = 'yielded' AND l.material_id <> ?",
+        (batch.id, batch.material_id),
+    ).fetchone()[0]
+    return MassBalance(
+        put_in_mg=mass_in(rows, batch.id),
+        cooked_off_mg=before - after if before is not None and after is not None else None,
+        poured_mg=read.get("poured weight"),
+        unmoulded_mg=read.get("unmoulded weight"),
+        out_mg=out,
+        offcuts_mg=offcuts,
+        waste_mg=read.get("waste at the cut", 0) + read.get("spent solids", 0),
+    )

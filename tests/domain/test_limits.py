@@ -1,0 +1,120 @@
+"""What lies outside a recipe's limits, by figures worked by hand."""
+
+import pytest
+
+from ledger.domain.limits import Limits, LineRead, Read, cook_length, limit_of, outside
+from ledger.domain.recipe_reading import read_recipe
+from ledger.errors import BadInput
+
+
+def words(limits: Limits, read: Read, units: str = "metric") -> dict[str, str]:
+    return {one.subject: one.found.replace("\u00a0", " ") for one in outside(limits, read, units)}
+
+
+def test_lye_and_fats_may_be_ten_degrees_fahrenheit_apart() -> None:
+    at_limit = Read(figures={"lye temperature": [49_600], "fats temperature": [44_000]})
+    assert words(Limits(), at_limit) == {}
+    over = Read(figures={"lye temperature": [49_700], "fats temperature": [44_000]})
+    assert words(Limits(), over) == {"lye and fats apart": "lye 49.7 °C, fats 44.0 °C: 5.7 °C apart, limit 5.6 °C"}
+
+
+def test_a_difference_in_fahrenheit_has_no_offset() -> None:
+    # 20 °C apart is 36 °F apart, not 68
+    over = Read(figures={"lye temperature": [60_000], "fats temperature": [40_000]})
+    assert words(Limits(), over, "us") == {
+        "lye and fats apart": "lye 140.0 °F, fats 104.0 °F: 36 °F apart, limit 10 °F"
+    }
+
+
+def test_the_last_reading_counts() -> None:
+    read = Read(figures={"fragrance temperature": [91_000, 80_000]})
+    assert words(Limits(), read) == {}
+    assert words(Limits(), Read(figures={"fragrance temperature": [91_000]})) == {
+        "fragrance temperature": "fragrance temperature 91.0 °C, 9.0 °C over 82.0 °C"
+    }
+
+
+@pytest.mark.parametrize(
+    ("start", "end", "minutes"), [("10:00", "11:30", 90), ("23:30", "00:15", 45), ("09:05", "09:05", 0)]
+)
+def test_a_cook_may_run_over_midnight(start: str, end: str, minutes: int) -> None:
+    assert cook_length(start, end) == minutes
+
+
+def test_a_cook_too_short_says_by_how_much() -> None:
+    limits = Limits(cook_minutes=(45, 120))
+    assert words(limits, Read(clocks={"cook start": "10:00", "cook end": "10:40"})) == {
+        "cook": "cooked 40 min, 5 min under 45 min"
+    }
+    assert words(limits, Read(clocks={"cook start": "10:00", "cook end": "10:45"})) == {}
+
+
+def test_weights_outside_and_left_out() -> None:
+    lines = (
+        LineRead(1, "olive oil", 707_000, 693_000, 707_000, False),
+        LineRead(2, "coconut oil", 245_000, 247_500, 252_500, False),
+        LineRead(3, "oatmeal", 0, 19_000, 21_000, True),
+    )
+    found = words(Limits(), Read(lines=lines))
+    assert found == {
+        "line 2": "coconut oil 245 g, 2.5 g under (OK 247.5 g to 252.5 g)",
+        "line 3": "oatmeal was left out (OK 19 g to 21 g)",
+    }
+
+
+def test_bars_at_the_cut_ph_and_loss() -> None:
+    limits = Limits(bar_weight_mg=(95_000, 115_000), loss_ppm=80_000)
+    read = Read(figures={"pH": [10_700]}, bars_mg=[95_000, 94_000], loss_ppm=81_000, loss_mg=116_000)
+    assert words(limits, read) == {
+        "bar weight": "bars of 94 g at the cut (limit 95 g to 115 g)",
+        "pH": "pH 10.7, 0.2 over 10.5",
+        "loss": "116 g (8.1 %) of what went in is not accounted for, limit 8.0 %",
+    }
+    assert limit_of(limits, "pH", "metric") == "at most 10.5 in 1 % solution"
+
+
+RECIPE = """
+name = "Bar"
+code = "bar"
+process = "hot"
+superfat = 5
+fats_total = "1000 g"
+[alkali]
+material = "lye"
+kind = "NaOH"
+[water]
+material = "water"
+per_alkali = 2
+[[fat]]
+material = "olive oil"
+percent = 100
+[limits]
+"""
+
+
+def test_a_recipe_writes_its_limits() -> None:
+    text = RECIPE + (
+        'lye_fats_apart = "9 F"\nlye_temperature = "140 F"\ncook_minutes = [45, 120]\nfragrance_temperature = "75 C"\n'
+        'bar_weight = ["95 g", "115 g"]\npH = 10.2\nloss_percent = 8\n'
+    )
+    # 9 °F apart = 5 °C apart; 140 °F = 60 °C
+    assert read_recipe(text, file="bar.toml").limits == Limits(
+        5_000, 60_000, (45, 120), 75_000, (95_000, 115_000), 10_200, 80_000
+    )
+    assert read_recipe(RECIPE, file="bar.toml").limits == Limits(loss_ppm=150_000)
+
+
+@pytest.mark.parametrize(
+    ("line", "words_"),
+    [
+        ('lye_fats_apart = "5"', "difference with its unit"),
+        ('lye_temperature = "60"', "line 17"),
+        ("cook_minutes = 45", r"cook_minutes = \[45, 120\]"),
+        ("cook_minutes = [120, 45]", "a from and a to"),
+        ('bar_weight = ["115 g", "95 g"]', "a from and a to"),
+        ("ph = 10", "did you mean pH"),
+    ],
+)
+def test_a_limit_that_cannot_be_read_is_named(line: str, words_: str) -> None:
+    with pytest.raises(BadInput, match=words_):
+        read_recipe(RECIPE + line, file="bar.toml")
