@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from ledger.domain.release_checks import CHECKS, Check
 from ledger.operations.cut import cut_batch
 from ledger.operations.plan import PlanRequest, plan_batch
 from ledger.operations.readings import ReadingValue
@@ -12,6 +13,10 @@ from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 
 DELIVERED = date(2026, 3, 2)
 MADE = date(2026, 5, 6)
+# Every point of the checklist that a recipe has where it names none.
+LOOKED_GOOD = [Check(what, "9.6; 1 % in water" if what == "pH" else "good", True) for what in CHECKS]
+# The same at the command line.
+CHECKED = tuple(word for one in ("pH=9.6", "look=good", "smell=good", "weight=good") for word in ("--check", one))
 POURED = (ReadingValue("poured", at="14:05"),)
 
 

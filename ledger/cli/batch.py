@@ -216,6 +216,9 @@ def show(
     code: Code,
     output: Output = None,
     paper: PAPER = "a4",
+    as_of: Annotated[
+        str | None, typer.Option("--as-of", help="As it was known at an entry's number, or on a day.")
+    ] = None,
     worksheet_: Annotated[bool, typer.Option("--worksheet", help="The worksheet in place of the record.")] = False,
     force: Force = False,
     json: Json = False,
@@ -228,8 +231,9 @@ def show(
 
     here = desk(ctx)
     size = paper_size(paper)
+    rows = here.rows_as_of(as_of) if as_of else here.rows()
     if worksheet_:
-        sheet = worksheet(here.rows(), code, program=__version__)
+        sheet = worksheet(rows, code, program=__version__)
         if json or not output:
             out_json(sheet)
             return
@@ -240,7 +244,7 @@ def show(
         write_file(output, draw_worksheet(sheet, cautions=cautions(), paper=size), force=force)
         say(f"The worksheet of batch {sheet.batch_code} is {output}.")
         return
-    record = batch_record(here.rows(), code, program=__version__)
+    record = batch_record(rows, code, program=__version__, as_known=as_of is not None)
     if output:
         from ledger.documents.batch_record import draw_batch_record
         from ledger.documents.files import write_file

@@ -7,7 +7,8 @@ import typer
 
 from ledger.cli.bars import warn_of_holds
 from ledger.cli.desk import Desk, desk
-from ledger.cli.logging import prompt_lines, read_lines, say_alkali_wanted, say_outside, say_superfat
+from ledger.cli.deviation import say_open
+from ledger.cli.logging import read_lines, say_alkali_wanted, say_superfat
 from ledger.cli.show import count, out_json, say
 from ledger.errors import Refused
 
@@ -19,7 +20,8 @@ def log(
         list[str] | None,
         typer.Option(
             "--line",
-            help="One line: '3=182.4 g', from another lot '3=182.4 g@L41-5', from two '3=120 g@L7-2,62.4 g@L9-3'.",
+            help="One line: '3=182.4 g', from another lot '3=182.4 g@L41-5', from two '3=120 g@L7-2,62.4 g@L9-3'; "
+            "or a lettered one: 'c=49 C' (repeat).",
         ),
     ] = None,
     reading: Annotated[
@@ -46,6 +48,7 @@ def log(
     from ledger.operations.readings import log_readings, read_reading
     from ledger.operations.weigh import Weighed, weigh
     from ledger.views.batch import find_batch, plan_lines
+    from ledger.views.bench import steps_of
     from ledger.views.lye_check import lye_check
 
     here = desk(ctx)
@@ -54,15 +57,18 @@ def log(
     lines = {one.number: one for one in plan_lines(here.rows(), batch.id) if one.role != "packaging"}
     if not lines or batch.discarded:
         raise Refused(f"Batch {batch.code} is {batch.status}; there is nothing to weigh for it.")
-    readings = tuple(read_reading(text) for text in reading or ())
-    weighed = read_lines(line or (), csv_file, lines, units=here.settings.units, yes=yes)
+    letters = {one.letter: one.what for one in steps_of(batch)}
+    weighed, lettered = read_lines(line or (), csv_file, lines, letters, units=here.settings.units, yes=yes)
+    readings = (*lettered, *(read_reading(text) for text in reading or ()))
     if as_planned:
         for number, one in lines.items():
             if not one.logged and number not in weighed:
                 weighed[number] = [Weighed(one.target)]
     prompted = not (line or reading or csv_file or as_planned)
     if prompted:
-        prompt_lines(here, batch, made, anyway=anyway)
+        from ledger.cli.bench_prompt import prompt_bench
+
+        prompt_bench(here, batch.code, made, here.day(on), anyway=anyway)
     if weighed:
         weigh(
             here.book(),
@@ -75,12 +81,11 @@ def log(
             readings=readings,
         )
     elif readings:
-        log_readings(here.book(), batch.code, readings, on=made)
+        log_readings(here.book(), batch.code, readings, on=made, correct=correct)
     check = lye_check(here.rows(), batch.id)
     if json:
         out_json({"batch": find_batch(here.rows(), batch.code), "lye": check})
         return
-    say_outside(here, batch, weighed if not prompted else lines)
     now = find_batch(here.rows(), batch.code)
     made_on = f", made on {show_date(now.made_on)}" if now.made_on else ""
     if now.open_lines:
@@ -91,6 +96,7 @@ def log(
     warn_of_holds(here, _lots_used(here, batch.id))
     if not prompted:
         say_alkali_wanted(here, batch)
+        say_open(here, batch)
     if now.open_lines:
         say(f"Next: soapledger batch log {batch.code}")
     elif now.process == "infusion":

@@ -2,7 +2,7 @@
 
 import os
 from dataclasses import dataclass, field
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, time, timedelta
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -41,6 +41,22 @@ class Desk:
                 self._rows = open_rows(self.path)
         return self._rows
 
+    def rows_as_of(self, text: str) -> "Rows":
+        """What the ledger knew at an entry's number, or at the end of a day. Raises BadInput for neither."""
+        from zoneinfo import ZoneInfo
+
+        from ledger.domain.dates import not_future, parse_date
+        from ledger.views.reading import as_known, last_entry_before, open_rows
+
+        rows = open_rows(self.path)
+        if text.strip().isdecimal() and len(text.strip()) < 8:
+            as_known(rows, int(text))
+            return rows
+        day = not_future(parse_date(text, today=self.today, what="the day"), today=self.today, what="the day")
+        midnight = datetime.combine(day + timedelta(days=1), time(), ZoneInfo(self.settings.time_zone))
+        as_known(rows, last_entry_before(rows, f"{midnight.astimezone(UTC):%Y-%m-%dT%H:%M:%SZ}"))
+        return rows
+
     def book(self) -> "Book":
         """The ledger opened for writing."""
         from ledger.storage.book import Book
@@ -66,6 +82,13 @@ class Desk:
         from zoneinfo import ZoneInfo
 
         return now().astimezone(ZoneInfo(self.settings.time_zone)).date()
+
+    @property
+    def clock_now(self) -> str:
+        """The time of day by the ledger's own clock: 14:05."""
+        from zoneinfo import ZoneInfo
+
+        return f"{now().astimezone(ZoneInfo(self.settings.time_zone)):%H:%M}"
 
     def clock(self, recorded_at: str) -> str:
         """A stored moment as her own clock showed it: 25 Nov 2026 14:05."""

@@ -1,19 +1,17 @@
-"""Reading what was weighed: typed lines, a CSV file, or the prompt at the bench."""
+"""Reading what was weighed and read from typed lines or a CSV file, and what is said of the lye."""
 
 import csv
 import re
-from collections.abc import Collection, Mapping, Sequence
-from datetime import date
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-import typer
-
 from ledger.cli.desk import Desk
-from ledger.cli.show import ask, say, say_wrapped, warn
+from ledger.cli.show import say, say_wrapped
 from ledger.errors import BadInput, LedgerError
 
 if TYPE_CHECKING:
+    from ledger.operations.readings import ReadingValue
     from ledger.operations.weigh import Weighed
     from ledger.views.batch import BatchRow, PlanLineRow
     from ledger.views.lye_check import LyeCheck
@@ -57,14 +55,25 @@ def unlikely(takes: Sequence["Weighed"], line: "PlanLineRow", units: str) -> str
 
 
 def read_lines(
-    texts: Sequence[str], path: Path | None, lines: Mapping[int, "PlanLineRow"], *, units: str, yes: bool
-) -> dict[int, list["Weighed"]]:
-    """The --line options and the CSV file together. Raises BadInput naming what cannot be read.
+    texts: Sequence[str],
+    path: Path | None,
+    lines: Mapping[int, "PlanLineRow"],
+    letters: Mapping[str, str],
+    *,
+    units: str,
+    yes: bool,
+) -> tuple[dict[int, list["Weighed"]], list["ReadingValue"]]:
+    """The --line options and the CSV file together: what was weighed by number, what was read by letter.
 
-    A weight far from what its line asks for is refused until it is confirmed.
+    `letters` gives the reading each letter of the worksheet stands for. Raises BadInput naming what cannot be read; a
+    weight far from what its line asks for is refused until it is confirmed.
     """
-    found = _read_csv(path, lines, units) if path else {}
+    readings: list[ReadingValue] = []
+    found = _read_csv(path, lines, letters, readings, units) if path else {}
     for text in texts:
+        if reading := _read_letter(text, letters):
+            readings.append(reading)
+            continue
         place, takes = _read_line(text, lines, units)
         if place in found:
             raise BadInput(f"Line {place} stands twice; for two lots write '3=120 g@L7-2,62.4 g@L9-3'.")
@@ -72,7 +81,19 @@ def read_lines(
     for place, takes in found.items():
         if not yes and (doubt := unlikely(takes, lines[place], units)):
             raise BadInput(f"{doubt}; look at the scale. If it is right, add --yes.")
-    return found
+    return found, readings
+
+
+def _read_letter(text: str, letters: Mapping[str, str]) -> "ReadingValue | None":
+    """A line of the worksheet that has a letter, such as 'c=49 C'; None for one with a number."""
+    from ledger.operations.readings import read_reading
+
+    sign, separator, typed = (part.strip() for part in text.partition("="))
+    if not separator or not sign.isalpha():
+        return None
+    if sign.casefold() not in letters:
+        raise BadInput(f"There is no line {sign} on this worksheet; its letters are a to {max(letters)}.")
+    return read_reading(f"{letters[sign.casefold()]}={typed}")
 
 
 def _read_line(text: str, lines: Mapping[int, "PlanLineRow"], units: str) -> tuple[int, list["Weighed"]]:
@@ -85,8 +106,17 @@ def _read_line(text: str, lines: Mapping[int, "PlanLineRow"], units: str) -> tup
     return place, parse_weights(weight, lines[place], units=units)
 
 
-def _read_csv(path: Path, lines: Mapping[int, "PlanLineRow"], units: str) -> dict[int, list["Weighed"]]:
-    """A CSV file of line, weight and lot; two rows of one line are two lots, an empty weight is still open."""
+def _read_csv(
+    path: Path,
+    lines: Mapping[int, "PlanLineRow"],
+    letters: Mapping[str, str],
+    readings: list["ReadingValue"],
+    units: str,
+) -> dict[int, list["Weighed"]]:
+    """A CSV file of line, weight and lot; two rows of one line are two lots, an empty weight is still open.
+
+    A line may be a letter, and its weight then what was read; what is read is added to `readings`.
+    """
     try:
         text = path.read_text(encoding="utf-8-sig").splitlines()
     except (OSError, UnicodeDecodeError) as error:
@@ -101,112 +131,14 @@ def _read_csv(path: Path, lines: Mapping[int, "PlanLineRow"], units: str) -> dic
             continue
         lot = f"@{row['lot'].strip()}" if (row.get("lot") or "").strip() else ""
         try:
+            if reading := _read_letter(f"{row['line']}={row['weight']}", letters):
+                readings.append(reading)
+                continue
             place, takes = _read_line(f"{row['line']}={row['weight']}{lot}", lines, units)
         except LedgerError as error:
             raise BadInput(f"{path}, line {reader.line_num}: {error}") from None
         found.setdefault(place, []).extend(takes)
     return found
-
-
-def prompt_lines(here: Desk, batch: "BatchRow", made: date, *, anyway: str | None) -> None:
-    """Ask for every line still open and then for the readings; each answer is stored at once.
-
-    Enter takes the target, 's' skips a line, 'b' goes back to the one before (as a correction), 'q' stops.
-    """
-    from ledger.domain.dates import show_date
-    from ledger.domain.quantity import show_mass
-    from ledger.operations.weigh import Weighed, weigh
-    from ledger.views.batch import plan_lines
-
-    units = here.settings.units
-    lines = [one for one in plan_lines(here.rows(), batch.id) if one.role != "packaging"]
-    codes = {
-        row["id"]: row["code"]
-        for row in here.rows().execute("SELECT id, code FROM lot WHERE id IN (SELECT lot_id FROM plan_line)")
-    }
-    done = {index for index, one in enumerate(lines) if one.logged}
-    position = next((index for index in range(len(lines)) if index not in done), len(lines))
-    if position < len(lines):
-        warn(f"Batch {batch.code}, made on {show_date(made)} (another day: --on).")
-        warn("Enter takes the target; 0 is left out, s skips, b goes back, q stops. Another lot: 182.4 g@L41-5")
-    while position < len(lines):
-        line = lines[position]
-        if line.role == "alkali":
-            say_alkali_wanted(here, batch)
-        lot = f", lot {codes[line.lot_id]}" if line.lot_id else ""
-        window = f"OK {show_mass(line.low, units)} to {show_mass(line.high, units)}"
-        question = f"{line.number}. {line.material}{lot}: {show_mass(line.target, units)} ({window})"
-        typed = ask(question, default="")
-        if typed.casefold() == "q":
-            say(f"Stopped; what you logged is kept. Go on with: soapledger batch log {batch.code}")
-            raise typer.Exit
-        if typed.casefold() == "b":
-            position = max(position - 1, 0)
-            continue
-        if typed.casefold() != "s":
-            try:
-                takes = parse_weights(typed, line, units=units) if typed else [Weighed(line.target)]
-                doubt = unlikely(takes, line, units)
-                if doubt and ask(f"  {doubt}. Is it right? yes or no", default="no").casefold() not in ("y", "yes"):
-                    continue
-                correct = position in done
-                weigh(
-                    here.book(),
-                    batch.code,
-                    {line.number: takes},
-                    on=made,
-                    by=here.who,
-                    correct=correct,
-                    anyway=anyway,
-                )
-            except LedgerError as error:
-                warn(f"  {error}")
-                continue
-            done.add(position)
-            say_outside(here, batch, [line.number])
-        position = next((index for index in range(position + 1, len(lines)) if index not in done), len(lines))
-    _prompt_readings(here, batch, made)
-
-
-def _prompt_readings(here: Desk, batch: "BatchRow", made: date) -> None:
-    from ledger.operations.readings import log_readings, read_reading
-    from ledger.views.batch import find_batch
-
-    if batch.process not in ("cold", "hot"):
-        return
-    wanted = ["lye temperature", "fats temperature", "trace"]
-    wanted += ["cook start", "cook end", "fragrance temperature"] if batch.process == "hot" else []
-    wanted += ["poured"]
-    known = {
-        row["what"] for row in here.rows().execute("SELECT what FROM live_reading WHERE batch_id = ?", (batch.id,))
-    }
-    for what in wanted:
-        if what in known or (what == "poured" and find_batch(here.rows(), batch.code).open_lines):
-            continue
-        while True:
-            typed = ask(f"{what} (Enter to leave it out)", default="")
-            if typed.casefold() == "q":
-                say(f"Stopped; what you logged is kept. Go on with: soapledger batch log {batch.code}")
-                raise typer.Exit
-            if not typed:
-                break
-            try:
-                log_readings(here.book(), batch.code, (read_reading(f"{what}={typed}"),), on=made)
-                break
-            except LedgerError as error:
-                warn(f"  {error}")
-
-
-def say_outside(here: Desk, batch: "BatchRow", numbers: Collection[int]) -> None:
-    """The lines just logged that weigh more or less than OK from-to."""
-    from ledger.domain.quantity import show_mass
-    from ledger.views.batch import plan_lines
-
-    units = here.settings.units
-    for line in plan_lines(here.rows(), batch.id):
-        if line.number in numbers and line.outside:
-            window = f"{show_mass(line.low, units)} to {show_mass(line.high, units)}"
-            warn(f"Line {line.number}, {line.material}: {show_mass(line.used, units)} is outside OK {window}.")
 
 
 def say_alkali_wanted(here: Desk, batch: "BatchRow") -> None:

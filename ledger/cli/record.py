@@ -10,6 +10,9 @@ def say_record(record: BatchRecord) -> None:
     """Say what is known of a batch: the answer first, then what went in, was read, decided and became of it."""
     units = record.units
     say(f"Batch {record.batch_code}, {record.product}: {record.status}.")
+    if record.as_known:
+        source = record.printed_from
+        say(f"This is what was known at entry {source.entry}, written {source.recorded_at}.")
     facts = [
         ("recipe", f"{record.recipe_code}, version {record.recipe_version}" if record.recipe_code else ""),
         ("made", show_date(record.made_on) if record.made_on else ""),

@@ -1,17 +1,32 @@
 """soapledger release: bars that may leave."""
 
-from typing import Annotated
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from ledger.cli.desk import desk
-from ledger.cli.show import count, say
+from ledger.cli.desk import Desk, desk
+from ledger.cli.show import ask, count, say, warn
+from ledger.errors import BadInput
+
+if TYPE_CHECKING:
+    from ledger.domain.release_checks import Check
 
 
 def command(
     ctx: typer.Context,
     code: Annotated[str, typer.Argument(help="The batch code.")],
     retain: Annotated[str, typer.Option("--retain", help="Bars set aside as retained samples.")] = "0",
+    kept_at: Annotated[
+        str, typer.Option("--kept-at", help="Where the samples are kept.")
+    ] = "with the retained samples",
+    keep_until: Annotated[
+        str | None, typer.Option("--keep-until", help="Until when (a year after the best before).")
+    ] = None,
+    check: Annotated[
+        list[str] | None,
+        typer.Option("--check", help="One point of the checklist: 'look=good', 'pH=9.6', 'smell=!rancid' (repeat)."),
+    ] = None,
     reason: Annotated[
         str | None, typer.Option("--reason", help="Why bars on hold or rejected are released all the same.")
     ] = None,
@@ -22,11 +37,56 @@ def command(
 ) -> None:
     """Release packed bars, by name: only then may they leave, e.g. soapledger release 26-118-0 --retain 1."""
     from ledger.domain.codes import read_batch_code
+    from ledger.domain.dates import parse_date
     from ledger.domain.quantity import parse_pieces
     from ledger.operations.release import release_bars
 
     here, code = desk(ctx), read_batch_code(code)
     kept = parse_pieces(retain, what="the number of samples")
-    left = release_bars(here.book(), code, on=here.day(on), by=here.who, retain=kept, reason=reason, anyway=anyway)
+    left = release_bars(
+        here.book(),
+        code,
+        on=here.day(on),
+        by=here.who,
+        retain=kept,
+        kept_at=kept_at,
+        keep_until=parse_date(keep_until, today=here.today, what="the day to keep them until") if keep_until else None,
+        checks=_checks(here, code, check or ()),
+        reason=reason,
+        anyway=anyway,
+    )
     samples = f", {count(kept, 'bar')} set aside as samples" if kept else ""
     say(f"Batch {code} is released by {here.who}: {count(left, 'bar')} may leave{samples}.")
+
+
+def _checks(here: Desk, code: str, texts: Sequence[str]) -> "list[Check]":
+    """The --check options; what of the recipe's checklist they leave out is asked. Raises BadInput."""
+    from ledger.domain.release_checks import read_check
+    from ledger.operations.release_checks import open_checks
+    from ledger.views.batch import find_batch, recipe_of
+
+    batch = find_batch(here.rows(), code)
+    recipe = recipe_of(here.rows(), batch)
+    if recipe is None or batch.lot_status not in ("passed", "on hold", "rejected"):
+        return []
+    wanted, found = open_checks(here.rows(), batch), []
+    names = {one.casefold(): one for one in (*recipe.release_checks, "free alkali")}
+    for text in texts:
+        what, separator, typed = (part.strip() for part in text.partition("="))
+        if not separator:
+            raise BadInput(f"'{text}' is not a point with what was found; write it like 'look=good'.")
+        name = names.get(what.casefold(), what)
+        found.append(read_check(name, typed, ph_at_most=recipe.limits.ph_thousandths))
+    answered = {one.what for one in found}
+    for what in wanted:
+        while what not in answered:
+            hint = "the figure; how it was measured" if what in ("pH", "free alkali") else "Enter: good; ! what is not"
+            typed = ask(f"{what} ({hint})", default="" if what in ("pH", "free alkali") else "good")
+            try:
+                found.append(read_check(what, typed, ph_at_most=recipe.limits.ph_thousandths))
+                answered.add(what)
+            except BadInput as error:
+                warn(f"  {error}")
+                if not typed:
+                    raise
+    return found

@@ -33,6 +33,8 @@ _LABEL = 32 * mm
 def draw_batch_record(view: BatchRecord, *, paper: str = "A4") -> bytes:
     """The record as a PDF, marked as a draft until the batch is decided. Raises Refused like the page."""
     mark = "DRAFT" if view.draft else None
+    if view.as_known:
+        mark = f"{mark}, AS KNOWN THEN" if mark else "AS KNOWN THEN"
     sheet = Sheet(paper, f"Batch {view.batch_code}", "Batch record", view.business, view.printed_from, TYPE, mark)
     wide = sheet.width
     story: list[Flowable] = [_head(view, wide)]

@@ -7,6 +7,7 @@ from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Paragraph,
 
 from ledger.documents.boxes import BOX_WIDTH, TICK_WIDTH, Box, Notes, box_pairs, box_row
 from ledger.documents.page import Sheet, Type, build, caution, escape, facts, para, plain, style, titled
+from ledger.domain.bench import COOK, MIX, POUR, SEEN, SET, START, Step, in_order
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
 from ledger.reference.cautions import Cautions
@@ -20,7 +21,13 @@ _STEPS = {
     "at trace": "At trace",
     "after the cook": "After the cook",
     "in the pot": "Into the pot",
+    START: "Before you begin",
+    MIX: "Bring fats and lye together",
+    COOK: "Cook",
+    POUR: "Pour",
+    SET: "Unmould",
 }
+_CAUTIONS = {"with the lye": "lye", MIX: "mix"}  # which cautions stand beside which step
 
 
 def draw_worksheet(view: Worksheet, *, cautions: Cautions, paper: str = "A4") -> bytes:
@@ -32,19 +39,26 @@ def draw_worksheet(view: Worksheet, *, cautions: Cautions, paper: str = "A4") ->
     story.append(Spacer(1, 2.5 * mm if view.notes else 0))
     story += caution((cautions.first, *cautions.by_step.get("start", ())), TYPE.body, wide)
     story += caution([f"First aid. {text}" for text in cautions.by_step.get("first aid", ())], TYPE.body, wide)
-    story.append(box_row([para("Bench and tools clean; scale reads the test weight", TYPE.body)], _box(view), wide))
-    mixed = view.process not in ("cold", "hot")
-    for stage, group in groupby((line for line in view.lines if not line.pieces), key=lambda line: line.stage):
-        if stage in ("at trace", "after the cook") and not mixed:
-            story += _mixing(view, cautions, wide)
-            mixed = True
-        before = caution(cautions.by_step.get("lye", ()), TYPE.body, wide) if stage == "with the lye" else []
-        lines = [_line(line, view, wide) for line in group]
-        story += _step(_STEPS.get(stage, stage.capitalize()), [*before, *lines])
-    if not mixed:
-        story += _mixing(view, cautions, wide)
+    things: list[WeighLine | Step] = [*view.lines, *view.steps]
+    for title, group in groupby(in_order(things, _when), key=lambda one: _title(_when(one))):
+        shown = [one for one in group if not (isinstance(one, WeighLine) and one.pieces)]
+        if not shown:
+            continue
+        before: list[Flowable] = []
+        for when in dict.fromkeys(map(_when, shown)):
+            before += caution(cautions.by_step.get(_CAUTIONS.get(when, ""), ()), TYPE.body, wide)
+        drawn = [_line(one, view, wide) if isinstance(one, WeighLine) else _read(one, view, wide) for one in shown]
+        story += _step(title, [*before, *drawn])
     story += _ending(view, wide)
     return build(story, sheet)
+
+
+def _when(one: WeighLine | Step) -> str:
+    return one.when if isinstance(one, Step) else one.stage
+
+
+def _title(when: str) -> str:
+    return _STEPS.get(when, when.capitalize())
 
 
 def _scale(view: Worksheet) -> str:
@@ -123,44 +137,62 @@ def _line(line: WeighLine, view: Worksheet, wide: float) -> Table:
     return box_row([words], weighed, wide, [Box(TYPE.body, "", 5 * mm, 5 * mm), para("lot", TYPE.body)])
 
 
-def _write(label: str, unit: str, wide: float, note: str = "") -> Table:
-    words: list[Flowable] = [para(label, TYPE.body, bold=True)] + ([para(note, TYPE.body)] if note else [])
-    return box_row(words, Box(TYPE.body, unit), wide)
+def _read(step: Step, view: Worksheet, wide: float) -> Table:
+    """A lettered line: something to tick or to read, with its limit."""
+    note = "; ".join(word for word in (step.note, view.limits.get(step.what)) if word)
+    said: list[Flowable] = [para(step.label, TYPE.head, bold=True)] + ([para(note, TYPE.body)] if note else [])
+    words = Table(
+        [[para(step.letter, TYPE.head, bold=True), said]],
+        colWidths=[_NUMBER_WIDTH, wide - BOX_WIDTH - TICK_WIDTH - 3 * mm - _NUMBER_WIDTH],
+    )
+    words.setStyle(plain(("VALIGN", (0, 0), (-1, -1), "MIDDLE")))
+    return box_row([words], Box(TYPE.body, _unit(step, view)), wide)
 
 
-def _mixing(view: Worksheet, cautions: Cautions, wide: float) -> list[Flowable]:
-    us = view.units == "us"
-    degree, apart, cool = ("°F", "10 °F", "180 °F") if us else ("°C", "5.6 °C", "82 °C")
-    found = [
-        *caution(cautions.by_step.get("mix", ()), TYPE.body, wide),
-        _write("Lye temperature", degree, wide),
-        _write("Fats temperature", degree, wide, f"within {apart} of the lye before mixing (common practice)"),
-        _write("Trace after", "min", wide),
-    ]
-    if view.process == "hot":
-        found += [
-            _write("Cook from", "clock", wide),
-            _write("Cook to", "clock", wide),
-            _write("Temperature before fragrance", degree, wide, f"below {cool} (common practice)"),
-        ]
-    return _step("Bring fats and lye together", found)
+def _unit(step: Step, view: Worksheet) -> str:
+    """What is written into the box of a step."""
+    if step.what == "clean":
+        return "tick"
+    if "temperature" in step.what:
+        return "°F" if view.units == "us" else "°C"
+    if step.what in ("emulsion", "trace"):
+        return "min"
+    if step.what in ("cook start", "cook end", "poured", "unmoulded"):
+        return "clock"
+    return _scale(view)
 
 
 def _ending(view: Worksheet, wide: float) -> list[Flowable]:
     """What is written down last, and room for what went wrong."""
     unit = _scale(view)
     if view.process == "infusion":
-        title, asked = "Strain", [("Strained on", "date"), ("Oil strained off", unit)]
+        title, asked = "Strain", [("Strained on", "date"), ("Oil strained off", unit), ("Spent solids", unit)]
     elif view.process == "blend":
         title, asked = "Fill off", [("Filled off on", "date"), ("What came of it", unit)]
     elif not view.gives_bars:
         title, asked = "Divide at trace", [("Divided at", "clock"), ("Dough in all", unit)]
     else:
-        title = "Pour and cut"
-        asked = [("Poured at", "clock"), ("Cut on", "date"), ("Bars", ""), ("All bars", unit), ("Offcuts", unit)]
+        title = "Cut"
+        asked = [("Cut on", "date"), ("Bars", ""), ("All bars", unit), ("Offcuts kept", unit), ("Thrown away", unit)]
     boxes = box_pairs([*asked, ("Made by", "")], TYPE.body, wide)
+    seen: list[Flowable] = [_ticks(wide), Spacer(1, 3 * mm)] if view.gives_bars else []
     return [
         KeepTogether(_step(title, [boxes])[1:]),
         Spacer(1, 2 * mm),
+        *seen,
         Notes(TYPE.body, "What went wrong, and what was done about it"),
     ]
+
+
+def _ticks(wide: float) -> Table:
+    """The tick list of what was seen, two lines of boxes with their words."""
+    half = -(-len(SEEN) // 2)
+    rows: list[list[Flowable]] = []
+    for words in (SEEN[:half], SEEN[half:]):
+        cells: list[Flowable] = []
+        for word in words:
+            cells += [Box(TYPE.body, "", 5 * mm, 5 * mm), para(word, TYPE.body)]
+        rows.append(cells)
+    table = Table(rows, colWidths=[7 * mm, wide / half - 7 * mm] * half)
+    table.setStyle(plain(("VALIGN", (0, 0), (-1, -1), "MIDDLE"), ("BOTTOMPADDING", (0, 0), (-1, -1), 2 * mm)))
+    return table

@@ -115,6 +115,7 @@ class Recipe:
     label: LabelWishes
     portions: tuple[Portion, ...]
     limits: Limits
+    release_checks: tuple[str, ...]  # what is looked at before the bars are released
 
     @property
     def soap(self) -> bool:

@@ -47,14 +47,15 @@ _WORDS: dict[str, tuple[str, ...]] = {
         "pH",
         "loss_percent",
     ),
+    "release": ("checks",),
     "work": ("minutes",),
     "packaging": ("material", "per_bar"),
 }
-_ONCE = ("label", "limits", "water", "infusion", "blend", "cure", "mould", "work")
+_ONCE = ("label", "release", "limits", "water", "infusion", "blend", "cure", "mould", "work")
 _EVERY = ("name", "code", "process", "best_before_months", "work", "packaging")
 _SOAP = (
     *_EVERY, "superfat", "fats_total", "alkali", "water", "fat", "liquid", "additive", "fragrance", "portion", "cure",
-    "mould", "label", "limits",
+    "mould", "label", "limits", "release",
 )  # fmt: skip
 # What each process has a use for. An infusion takes its parts alone: what was strained out is not declared, so
 # whatever stays in the oil goes into the soap, where it is.
@@ -63,7 +64,7 @@ _PLACE: dict[str, tuple[str, ...]] = {
     "hot": _SOAP,
     "infusion": (*_EVERY, "part", "infusion"),
     "blend": (*_EVERY, "part", "blend"),
-    "rebatch": (*_EVERY, "rework", "water", "additive", "fragrance", "cure", "mould", "label", "limits"),
+    "rebatch": (*_EVERY, "rework", "water", "additive", "fragrance", "cure", "mould", "label", "limits", "release"),
 }
 
 

@@ -21,6 +21,7 @@ from ledger.domain.recipe_file import Part, RecipeFile
 from ledger.domain.recipe_label import read_herb, read_label
 from ledger.domain.recipe_limits import read_limits
 from ledger.domain.recipe_lye import read_alkali_shares, read_fats_total, read_superfat, read_water_rule
+from ledger.domain.recipe_release import read_release_checks
 from ledger.domain.saponification import WHOLE_PPM
 from ledger.errors import BadInput, Refused
 
@@ -70,6 +71,7 @@ def read_recipe(text: str, *, file: str) -> Recipe:
         label=read_label(source),
         portions=portions,
         limits=read_limits(source, process),
+        release_checks=read_release_checks(source),
     )
 
 

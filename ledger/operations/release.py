@@ -1,11 +1,14 @@
 """Bars passed for packing, released or rejected: decisions by a named person."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_share
+from ledger.domain.release_checks import Check
 from ledger.errors import BadInput, Refused
+from ledger.operations.release_checks import book_checks, deviations_decided, keep_samples
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Movement
 from ledger.views.batch import BatchRow, find_batch, plan_lines
@@ -99,6 +102,7 @@ def pass_bars(
             raise Refused(
                 f"Batch {batch.code}: {'; and '.join(against)}. To pass it all the same, add --anyway REASON."
             )
+        deviations_decided(tx.rows, batch)
         if wasted > here:
             raise Refused(f"Batch {batch.code} has {here} bars in the workshop; {wasted} cannot be thrown away.")
         if wasted == here:
@@ -165,13 +169,17 @@ def release_bars(
     on: date,
     by: str,
     retain: int = 0,
+    kept_at: str = "with the retained samples",
+    keep_until: date | None = None,
+    checks: Sequence[Check] = (),
     reason: str | None = None,
     anyway: str | None = None,
 ) -> int:
     """Release bars that were passed for packing, setting retained samples aside; returns how many may leave.
 
     Raises Refused before they are passed, while on hold or rejected without a reason to lift it, for
-    more samples than bars, while a print run of labels is not counted, or where they are not covered by an
+    more samples than bars, while a print run of labels is not counted or a deviation is open, for a point of the
+    recipe's checklist that nobody looked at or that is not good, or where they are not covered by an
     assessment and a notification (unless `anyway` gives a reason, which is kept with the decision).
     """
     with book.write("release") as tx:
@@ -192,15 +200,21 @@ def release_bars(
         if retain > here:
             raise Refused(f"Batch {batch.code} has {here} bars in the workshop; {retain} cannot be set aside.")
         _labels_counted(tx.rows, batch, lot_id)
+        deviations_decided(tx.rows, batch)
+        bad = []
+        if lot.status != "released":
+            bad = book_checks(tx, batch, lot_id, checks, on=on, by=by, anyway=decided or None)
         if doubts and not decided:
             raise Refused(
                 f"Batch {batch.code} is not covered by what was assessed: {'; '.join(doubts)}. See: soapledger recipe "
                 f"assessment {batch.recipe_code} --batch {batch.code}. To release it all the same, add --anyway REASON."
             )
         reasons = [reason] if (reason or "").strip() else []
+        reasons += [f"not good in {'; '.join(bad)}; released all the same: {decided}"] if bad else []
         reasons += [f"{UNCOVERED} ({'; '.join(doubts)}); released all the same: {decided}"] if doubts else []
         tx.add(Decision(lot_id=lot_id, verdict="released", on=on, by=by, reason="; ".join(map(str, reasons)) or None))
         if retain:
+            keep_samples(tx, batch, lot_id, retain, on=on, kept_at=kept_at, until=keep_until)
             for place, quantity in (("workshop", -retain), ("retained", retain)):
                 tx.add(
                     Movement(

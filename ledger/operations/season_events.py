@@ -8,13 +8,15 @@ from pathlib import Path
 from typing import Any
 
 from ledger.domain.codes import supplier_number_key
+from ledger.domain.limits import PH_AT_MOST
 from ledger.domain.money import parse_money
 from ledger.domain.quantity import parse_mass
+from ledger.domain.release_checks import read_check
 from ledger.operations.bulk import strain_batch
 from ledger.operations.combine import combine
 from ledger.operations.complaints import Report, book_complaint
 from ledger.operations.cut import cut_batch
-from ledger.operations.deviations import decide_deviation, report_deviation
+from ledger.operations.deviations import decide_deviation
 from ledger.operations.labels import LabelRequest, approve_label, count_labels, print_labels
 from ledger.operations.lots import count_lot, decide_lots, waste_lot
 from ledger.operations.plan import PlanRequest, plan_batch
@@ -26,6 +28,7 @@ from ledger.operations.weigh import Weighed, weigh
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails
 from ledger.views.batch import find_batch, plan_lines
+from ledger.views.deviation import open_deviations
 from ledger.views.label import LabelText
 from ledger.views.label_runs import runs
 
@@ -80,6 +83,7 @@ class Diary:
         weigh(self.book, code, weighed, on=on, by=self.maker)
         if readings := tuple(read_reading(text) for text in event.get("readings", ())):
             log_readings(self.book, code, readings, on=on)
+        self._accept(code, event, on)
 
     def _do_divide(self, event: dict[str, Any], on: date) -> None:
         for name, code, _ in divide_batch(self.book, self.batches[event["batch"]], {}, on=on, by=self.maker):
@@ -97,20 +101,12 @@ class Diary:
         words = ReadingValue("observation", text=event["text"])
         log_readings(self.book, self.batches[event["batch"]], (words,), on=on)
 
-    def _do_deviation(self, event: dict[str, Any], on: date) -> None:
-        """What went wrong, and what was decided about it at once or on the day it says."""
-        code = self.batches[event["batch"]]
-        number = event.get("number") or report_deviation(self.book, code, event["text"], on=on)
-        decide_deviation(
-            self.book,
-            code,
-            number,
-            event["decide"],
-            on=on,
-            by=self.maker,
-            reason=event["reason"],
-            done=event.get("done"),
-        )
+    def _accept(self, code: str, event: dict[str, Any], on: date) -> None:
+        """Decide about what lay outside a limit, with the reason the diary gives."""
+        with self.book.look() as rows:
+            found = open_deviations(rows, find_batch(rows, code).id)
+        for one in found:
+            decide_deviation(self.book, code, one.number, "accept", on=on, by=self.maker, reason=event["accepted"])
 
     def _do_cut(self, event: dict[str, Any], on: date) -> None:
         cut_batch(
@@ -124,6 +120,7 @@ class Diary:
             waste_mg=parse_mass(event["waste"]) if "waste" in event else 0,
             weights_mg=[parse_mass(one) for one in event.get("each", ())],
         )
+        self._accept(self.batches[event["batch"]], event, on)
 
     def _do_strain(self, event: dict[str, Any], on: date) -> None:
         mass = parse_mass(event["weight"])
@@ -154,7 +151,10 @@ class Diary:
         count_labels(self.book, run, spoiled=event.get("spoiled", 0), returned=event.get("returned", 0), on=on)
 
     def _do_release(self, event: dict[str, Any], on: date) -> None:
-        release_bars(self.book, self.batches[event["batch"]], on=on, by=self.maker, retain=event.get("retain", 0))
+        looked = [read_check(what, found, ph_at_most=PH_AT_MOST) for what, found in event["checks"].items()]
+        code, retain = self.batches[event["batch"]], event.get("retain", 0)
+        kept_at = event.get("kept_at", "tin box, larder")
+        release_bars(self.book, code, on=on, by=self.maker, retain=retain, kept_at=kept_at, checks=looked)
 
     def _do_reject(self, event: dict[str, Any], on: date) -> None:
         reject_bars(self.book, self.batches[event["batch"]], on=on, by=self.maker, reason=event["reason"])

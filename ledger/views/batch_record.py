@@ -121,6 +121,7 @@ class BatchRecord:
     process: str
     status: str
     draft: bool  # not yet released (or rejected): marked across the head
+    as_known: bool  # as an earlier entry knew it, not as it stands
     planned_on: date
     made_on: date | None
     cut_on: date | None

@@ -51,6 +51,42 @@ def open_rows(path: Path) -> sqlite3.Connection:
     return rows
 
 
+def as_known(rows: sqlite3.Connection, horizon: int) -> None:
+    """Make the connection see what was known at one entry, by views that stand before the tables of the file.
+
+    A name is looked up in the temp schema first, so every query of every view reads what had been written by then,
+    and an undo that came later takes nothing back. Personal details erased since stay erased. Raises BadInput for an
+    entry that is not there.
+    """
+    if not rows.execute("SELECT 1 FROM entry WHERE id = ?", (horizon,)).fetchone():
+        raise BadInput(f"There is no entry {horizon}; see: soapledger history")
+    tables = [
+        row[0]
+        for row in rows.execute(
+            "SELECT s.name FROM main.sqlite_schema s WHERE s.type = 'table' "
+            "AND EXISTS (SELECT 1 FROM pragma_table_info(s.name) WHERE name = 'entry_id')"
+        )
+    ]
+    rows.execute("PRAGMA query_only = OFF")
+    rows.execute(f"CREATE TEMP VIEW entry AS SELECT * FROM main.entry WHERE id <= {horizon}")
+    for table in tables:
+        rows.execute(f"CREATE TEMP VIEW {table} AS SELECT * FROM main.{table} WHERE entry_id <= {horizon}")
+        rows.execute(
+            f"CREATE TEMP VIEW live_{table} AS SELECT t.* FROM main.{table} t WHERE t.entry_id <= {horizon} "
+            f"AND NOT EXISTS (SELECT 1 FROM main.entry r WHERE r.reverses = t.entry_id AND r.id <= {horizon}) "
+            "AND NOT EXISTS (SELECT 1 FROM main.entry e WHERE e.id = t.entry_id AND e.reverses IS NOT NULL)"
+        )
+    rows.execute("PRAGMA query_only = ON")
+
+
+def last_entry_before(rows: sqlite3.Connection, moment: str) -> int:
+    """The last entry recorded before a UTC moment. Raises BadInput when there was none."""
+    found = rows.execute("SELECT max(id) FROM entry WHERE recorded_at < ?", (moment,)).fetchone()[0]
+    if found is None:
+        raise BadInput("Nothing was written in this ledger by then; see: soapledger history")
+    return int(found)
+
+
 def day(text: str) -> date:
     """A stored business date."""
     return date.fromisoformat(text)

@@ -27,8 +27,8 @@ from ledger.views.reading import day
 from ledger.views.settings import printed_from, settings
 
 
-def batch_record(rows: sqlite3.Connection, code: str, *, program: str) -> BatchRecord:
-    """The record of one batch as it stands; raises like `find_batch`."""
+def batch_record(rows: sqlite3.Connection, code: str, *, program: str, as_known: bool = False) -> BatchRecord:
+    """The record of one batch as it stands, or was known at an earlier entry; raises like `find_batch`."""
     batch = find_batch(rows, code)
     recipe = recipe_of(rows, batch)
     own = settings(rows)
@@ -49,6 +49,7 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str) -> BatchR
         process=batch.process,
         status=batch.status,
         draft=not final,
+        as_known=as_known,
         planned_on=batch.planned_on,
         made_on=batch.made_on,
         cut_on=batch.yielded_on,

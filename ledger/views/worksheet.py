@@ -1,14 +1,18 @@
 """What the bench needs for one batch: every line of work with its lot, target and tolerance."""
 
 import sqlite3
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
+from ledger.domain.bench import Step
+from ledger.domain.limits import limit_of
 from ledger.domain.saponification import lye_concentration
 from ledger.domain.uncertainty import Superfat
 from ledger.views.batch import find_batch, plan_lines, recipe_of
 from ledger.views.batch_notes import notes_before, notes_that_stay
+from ledger.views.bench import steps_of
 from ledger.views.lots import lot_by_id
 from ledger.views.lye_check import dry_alkali, meant_in, pot_as_weighed, water_of
 from ledger.views.settings import PrintedFrom, printed_from, settings
@@ -48,6 +52,8 @@ class Worksheet:
     gives_bars: bool
     made_on: date
     lines: tuple[WeighLine, ...]
+    steps: tuple[Step, ...]  # what is ticked and read, lettered
+    limits: Mapping[str, str]  # what a step is held against, in words, by what it is booked as
     fats_mg: int
     alkali_mg: int
     water_mg: int
@@ -111,6 +117,12 @@ def worksheet(rows: sqlite3.Connection, code: str, *, program: str) -> Worksheet
         gives_bars=batch.soap,
         made_on=batch.on,
         lines=tuple(lines),
+        steps=steps_of(batch),
+        limits={
+            step.what: words
+            for step in steps_of(batch)
+            if recipe and (words := limit_of(recipe.limits, step.what, own.units))
+        },
         fats_mg=fats,
         alkali_mg=alkali,
         water_mg=water,

@@ -11,6 +11,7 @@ import pypdfium2
 import pytest
 
 from ledger.documents.labels import RackText, TicketText
+from ledger.domain.bench import steps
 from ledger.domain.composition import Composition, Constituent
 from ledger.domain.declaration import DeclaredIngredient
 from ledger.domain.fatty_acids import ProfileLine
@@ -147,6 +148,8 @@ def sheet() -> Worksheet:
         gives_bars=True,
         made_on=MADE,
         lines=LINES,
+        steps=steps("hot", makes_lye=True, gives_bars=True),
+        limits={"fragrance temperature": "at most 82.0 °C"},
         fats_mg=1_000_000,
         alkali_mg=142_100,
         water_mg=284_200,
@@ -223,6 +226,7 @@ def record() -> BatchRecord:
         process="cold",
         status="released",
         draft=False,
+        as_known=False,
         planned_on=date(2026, 3, 31),
         made_on=MADE,
         cut_on=CUT,

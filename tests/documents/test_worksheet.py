@@ -6,6 +6,7 @@ import pytest
 import zxingcpp
 
 from ledger.documents.worksheet import draw_worksheet
+from ledger.domain.bench import steps
 from ledger.errors import Refused
 from ledger.reference.cautions import cautions
 
@@ -49,7 +50,16 @@ def test_packaging_is_not_weighed_at_the_bench(drawn) -> None:
 
 def test_an_infusion_needs_no_lye_and_is_strained(sheet, read) -> None:
     lines = tuple(replace(line, stage="in the pot") for line in sheet.lines if line.role == "fat")
-    view = replace(sheet, process="infusion", lines=lines, alkali_mg=0, superfat_ppm=None, lye_concentration_ppm=None)
+    read_at = steps("infusion", makes_lye=True, gives_bars=False)
+    view = replace(
+        sheet,
+        process="infusion",
+        lines=lines,
+        steps=read_at,
+        alkali_mg=0,
+        superfat_ppm=None,
+        lye_concentration_ppm=None,
+    )
     said = read(draw_worksheet(view, cautions=cautions())).text()
     assert "Oil strained off" in said
     assert "Lye temperature" not in said

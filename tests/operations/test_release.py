@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 from conftest import PLAIN_BAR, Shop
-from making import DELIVERED, batch_of, cut, deliver, lots_of, planned
+from making import DELIVERED, LOOKED_GOOD, batch_of, cut, deliver, lots_of, planned
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.lots import decide_lots
@@ -23,7 +23,9 @@ def pass_it(shop: Shop, code: str, **more: object) -> Passed:
 
 
 def release_it(shop: Shop, code: str, **more: object) -> int:
-    return release_bars(shop.book, code, **{"on": READY, "by": "Nuala", "anyway": "a trial", **more})  # type: ignore[arg-type]
+    return release_bars(
+        shop.book, code, **{"on": READY, "by": "Nuala", "anyway": "a trial", **more}, checks=LOOKED_GOOD
+    )  # type: ignore[arg-type]
 
 
 def hold(shop: Shop, code: str, on: date = READY) -> None:

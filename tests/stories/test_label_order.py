@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from conftest import Shop
 from freezegun import freeze_time
-from making import cut, lines_of
+from making import CHECKED, cut, lines_of
 
 from ledger.operations.release import pass_bars
 from ledger.operations.skin import state_contents
@@ -46,14 +46,14 @@ def test_nothing_is_printed_that_nobody_approved_and_nothing_released_that_nobod
     assert "approved already, by Orla on 4 Jun 2026" in run("label", "approve", ready, code=1).stderr
     run("label", "print", ready, "-o", "l.pdf", "--count", "12")
     number = json.loads(run("label", "runs", ready, "--json").stdout)[0]["number"]
-    refused = run("release", ready, "--anyway", "a trial", code=1).stderr
+    refused = run("release", ready, "--anyway", "a trial", *CHECKED, code=1).stderr
     assert f"Run {number} of labels for batch {ready} is not counted yet" in refused
     assert (
         "are more than that" in run("label", "count", str(number), "--spoiled", "9", "--returned", "4", code=2).stderr
     )
     counted = run("label", "count", str(number), "--spoiled", "1", "--returned", "1").stdout
     assert "12 issued = 10 used + 1 spoiled + 1 returned" in counted
-    run("release", ready, "--anyway", "a trial")
+    run("release", ready, "--anyway", "a trial", *CHECKED)
 
 
 def test_a_text_changed_after_its_approval_needs_another(ready: str, run: Any) -> None:

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from freezegun import freeze_time
+from making import CHECKED
 
 RECIPE = """
 name = "Morning Lavender"
@@ -69,8 +70,8 @@ def test_from_a_delivery_to_a_recall_answer(tmp_path: Path, run: Any, monkeypatc
             "--line", "water; 2 kg; lot W1; 0")  # fmt: skip
         run("batch", "plan", "morning")
         # 700 g x 190 + 300 g x 256 = 133.0 + 76.8 = 209.8 g KOH; x 39.99677 / 56.1053 = 149.564 g NaOH;
-        # x 0.95 = 142.086 g. Typed: Enter for the four targets, then readings left out but the pouring.
-        logged = run("batch", "log", "26-001-4", input="\n\n\n\n49 C\n48 C\n8 min\n14:05\n").stdout
+        # x 0.95 = 142.086 g. Typed: Enter for clean, scale and the four targets, then what was read.
+        logged = run("batch", "log", "26-001-4", input="\n\n\n\n\n\n49 C\n48 C\n\n8 min\n14:05\n\n\n").stdout
         assert "the superfat is 5.00 %" in logged
         lines = json.loads(run("batch", "show", "26-001-4", "--worksheet", "--json").stdout)["lines"]
         assert [round(line["target"] / 1000, 1) for line in lines] == [700.0, 300.0, 284.2, 142.1]
@@ -86,10 +87,10 @@ def test_from_a_delivery_to_a_recall_answer(tmp_path: Path, run: Any, monkeypatc
         run("label", "approve", "26-001-4", "--market", "eu")
         run("label", "print", "26-001-4", "--market", "eu", "-o", "labels.pdf")
         run("label", "count", "1")
-        assert "no safety assessment" in run("release", "26-001-4", "--retain", "1", code=1).stderr
+        assert "no safety assessment" in run("release", "26-001-4", "--retain", "1", *CHECKED, code=1).stderr
         Path("report.toml").write_text(REPORT, encoding="utf-8")
         run("recipe", "assess", "morning", "report.toml")
-        run("release", "26-001-4", "--retain", "1")
+        run("release", "26-001-4", "--retain", "1", *CHECKED)
         run("stall", "add", "Saturday market")
         run("stall", "out", "saturday", "26-001-4=4")
         run("stall", "back", "saturday", "26-001-4=1", "--takings", "16.50")

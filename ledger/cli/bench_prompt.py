@@ -1,0 +1,235 @@
+"""The prompt at the bench: every line still open, in the order of work, each answer stored at once."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+from typing import TYPE_CHECKING
+
+import typer
+
+from ledger.cli.desk import Desk
+from ledger.cli.deviation import say_open, ticked
+from ledger.cli.logging import parse_weights, say_alkali_wanted, unlikely
+from ledger.cli.show import ask, say, warn
+from ledger.domain.bench import SEEN, SET, Step, in_order
+from ledger.errors import LedgerError
+
+if TYPE_CHECKING:
+    from ledger.views.batch import BatchRow, PlanLineRow
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """One line of the worksheet as it is asked: what stands at its head, and what books the answer."""
+
+    sign: str
+    question: str
+    when: str
+    done: bool
+    book: Callable[[str, bool], bool]  # (answer, is it a correction) -> booked
+    before: Callable[[], None] | None = None
+
+
+def prompt_bench(here: Desk, code: str, made: date, today: date, *, anyway: str | None) -> None:
+    """Ask for what is still open, then for the cut and what was seen.
+
+    Enter takes the target or leaves a reading open, '-' says that nobody read it, 's' skips, 'b' goes back to the one
+    before (as a correction), 'q' stops. What comes after the pour is asked once the pour is booked, and dated `today`.
+    """
+    from ledger.domain.dates import show_date
+    from ledger.views.batch import find_batch
+
+    batch = find_batch(here.rows(), code)
+    asked = _asked(here, batch, made, today, anyway)
+    if any(not one.done for one in asked):
+        warn(f"Batch {batch.code}, made on {show_date(made)} (another day: --on).")
+        warn("Enter takes the target; 0 is left out, - not read, s skips, b goes back, q stops.")
+        warn("Another lot: 182.4 g@L41-5; two lots: 120 g@L7-2,62.4 g@L9-3.")
+    position, back = _next(asked, 0, set()), False
+    seen_open = _numbers(here, batch)
+    passed: set[int] = set()
+    while position < len(asked):
+        one = asked[position]
+        if one.before and not back:
+            one.before()
+        typed = ask(one.question, default="")
+        word = typed.casefold()
+        if word == "q":
+            _stop(batch.code)
+        if word == "b":
+            position, back = max(position - 1, 0), True
+            continue
+        if word != "s":
+            try:
+                if not one.book(typed, one.done or position in passed):
+                    continue
+            except LedgerError as error:
+                warn(f"  {error}")
+                continue
+            seen_open = _say_new(here, batch, seen_open)
+            if typed or one.sign.isdecimal():
+                passed.add(position)
+        back = False
+        position = _next(asked, position + 1, passed)
+    _after_the_pour(here, code, batch, today)
+
+
+def _next(asked: list[_Asked], start: int, passed: set[int]) -> int:
+    return next((i for i in range(start, len(asked)) if not asked[i].done and i not in passed), len(asked))
+
+
+def _stop(code: str) -> None:
+    say(f"Stopped; what you logged is kept. Go on with: soapledger batch log {code}")
+    raise typer.Exit
+
+
+def _asked(here: Desk, batch: "BatchRow", made: date, today: date, anyway: str | None) -> list[_Asked]:
+    """The lines and the steps together; the steps after the pour only once it was booked."""
+    from ledger.views.batch import plan_lines
+    from ledger.views.bench import current_readings, steps_of
+
+    known = {row["what"] for row in current_readings(here.rows(), batch.id)}
+    found = [
+        _line(here, batch, line, made, anyway) for line in plan_lines(here.rows(), batch.id) if line.role != "packaging"
+    ]
+    done = batch.yield_lot_id is not None
+    for step in steps_of(batch):
+        if step.when != SET or (batch.poured and not done):
+            found.append(_step(here, batch, step, today if step.when == SET else made, done=done or step.what in known))
+    return in_order(found, lambda one: one.when)
+
+
+def _line(here: Desk, batch: "BatchRow", line: "PlanLineRow", made: date, anyway: str | None) -> _Asked:
+    from ledger.domain.quantity import show_mass
+    from ledger.operations.weigh import Weighed, weigh
+
+    units = here.settings.units
+    row = here.rows().execute("SELECT code FROM lot WHERE id = ?", (line.lot_id,)).fetchone()
+    lot = f", lot {row['code']}" if row else ""
+    window = f"OK {show_mass(line.low, units)} to {show_mass(line.high, units)}"
+
+    def book(typed: str, correct: bool) -> bool:
+        takes = parse_weights(typed, line, units=units) if typed else [Weighed(line.target)]
+        doubt = unlikely(takes, line, units)
+        if doubt and ask(f"  {doubt}. Is it right? yes or no", default="no").casefold() not in ("y", "yes"):
+            return False
+        weigh(here.book(), batch.code, {line.number: takes}, on=made, by=here.who, correct=correct, anyway=anyway)
+        return True
+
+    return _Asked(
+        str(line.number),
+        f"{line.number}. {line.material}{lot}: {show_mass(line.target, units)} ({window})",
+        line.stage,
+        line.logged,
+        book,
+        (lambda: say_alkali_wanted(here, batch)) if line.role == "alkali" else None,
+    )
+
+
+def _step(here: Desk, batch: "BatchRow", step: Step, on: date, *, done: bool) -> _Asked:
+    from ledger.operations.readings import READINGS, ReadingValue, log_readings, read_reading
+
+    kind = READINGS[step.what]
+    hint = {"milli-C": "with its unit, C or F", "clock": "14:05, or now", "min": "minutes", "mg": "g"}.get(kind, "")
+    hint = "Enter: yes" if step.what == "clean" else f"{hint}; Enter: still open"
+
+    def book(typed: str, correct: bool) -> bool:
+        if step.what == "clean":
+            no = typed.casefold() in ("n", "no")
+            value = ReadingValue("clean", text="yes" if typed.casefold() in ("", "y", "yes") else "no" if no else typed)
+        elif not typed:
+            return True
+        else:
+            if kind == "clock" and typed.casefold() == "now":
+                typed = here.clock_now
+            if kind == "mg" and typed[-1].isdigit():
+                typed += " oz" if here.settings.units == "us" else " g"
+            value = read_reading(f"{step.what}={typed}")
+        log_readings(here.book(), batch.code, (value,), on=on, correct=correct)
+        return True
+
+    return _Asked(step.letter, f"{step.letter}. {step.label} ({hint})", step.when, done, book)
+
+
+def _numbers(here: Desk, batch: "BatchRow") -> set[int]:
+    from ledger.views.deviation import open_deviations
+
+    return {one.id for one in open_deviations(here.rows(), batch.id)}
+
+
+def _say_new(here: Desk, batch: "BatchRow", known: set[int]) -> set[int]:
+    from ledger.views.deviation import open_deviations
+
+    found = open_deviations(here.rows(), batch.id)
+    for one in found:
+        if one.id not in known:
+            warn(f"  Outside: {one.found}. It is deviation {one.number}, to be decided before release.")
+    return {one.id for one in found}
+
+
+def _after_the_pour(here: Desk, code: str, was: "BatchRow", today: date) -> None:
+    """The cut, once the soap was poured on an earlier occasion; and the tick list of what was seen."""
+    from ledger.views.batch import find_batch
+
+    batch = find_batch(here.rows(), code)
+    if was.poured and batch.soap and batch.yield_lot_id is None and not batch.open_lines:
+        _cut(here, batch, today)
+    if batch.soap and (batch.poured or batch.process == "rebatch") and not was.yield_lot_id:
+        _seen(here, batch, today)
+    say_open(here, batch)
+
+
+def _cut(here: Desk, batch: "BatchRow", today: date) -> None:
+    from ledger.cli.batch import say_cut
+    from ledger.domain.quantity import parse_mass, parse_pieces
+    from ledger.operations.cut import cut_batch
+    from ledger.views.batch import find_batch
+
+    unit = "oz" if here.settings.units == "us" else "g"
+
+    def mass(typed: str, what: str) -> int | None:
+        return parse_mass(f"{typed} {unit}" if typed[-1].isdigit() else typed, what=what) if typed else None
+
+    while True:
+        planned = f", {batch.bars_planned} planned" if batch.bars_planned else ""
+        bars = ask(f"Bars cut (how many{planned}; Enter: not cut yet)", default="")
+        if bars.casefold() == "q":
+            _stop(batch.code)
+        if not bars:
+            return
+        weight = ask(f"All the bars together ({unit}; Enter: not weighed)", default="")
+        offcuts = ask(f"End slices and offcuts kept ({unit}; Enter: none)", default="")
+        waste = ask(f"Thrown away ({unit}; Enter: nothing)", default="")
+        try:
+            balance = cut_batch(
+                here.book(),
+                batch.code,
+                bars=parse_pieces(bars, what="the number of bars"),
+                on=today,
+                by=here.who,
+                bars_mg=mass(weight, "the weight of the bars"),
+                offcuts_mg=mass(offcuts, "the weight of the offcuts") or 0,
+                waste_mg=mass(waste, "the weight of the waste") or 0,
+            )
+        except LedgerError as error:
+            warn(f"  {error}")
+            continue
+        say_cut(here, find_batch(here.rows(), batch.code), balance)
+        return
+
+
+def _seen(here: Desk, batch: "BatchRow", today: date) -> None:
+    from ledger.operations.readings import log_readings
+
+    listed = ", ".join(f"{place} {word}" for place, word in enumerate(SEEN, 1))
+    warn(f"Seen? {listed}")
+    while True:
+        typed = ask("Numbers or your own words, with commas (Enter: nothing to note)", default="")
+        if typed.casefold() in ("", "q"):
+            return
+        try:
+            log_readings(here.book(), batch.code, ticked(typed), on=today)
+        except LedgerError as error:
+            warn(f"  {error}")
+            continue
+        return

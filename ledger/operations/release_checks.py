@@ -1,0 +1,86 @@
+"""What must be settled before bars are passed or released: deviations decided, the checklist answered."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from ledger.domain.dates import add_months
+from ledger.domain.release_checks import Check, missing, read_check
+from ledger.errors import Refused
+from ledger.storage.book import Transaction
+from ledger.storage.tables import FinishedCheck, RetainedSample
+from ledger.views.batch import BatchRow, find_batch, recipe_of
+from ledger.views.bench import current_readings
+from ledger.views.deviation import deviations
+from ledger.views.reading import Rows
+
+SAMPLE_MONTHS = 12  # a retained sample is kept so long after the bars' best before; common practice, no source
+
+
+def deviations_decided(rows: Rows, batch: BatchRow) -> None:
+    """Raise Refused while a deviation of the batch, or of the batch it was divided from, waits for its decision."""
+    for one in (batch, *([find_batch(rows, batch.part_of)] if batch.part_of else [])):
+        for found in deviations(rows, one.id):
+            if found.open:
+                raise Refused(
+                    f"Batch {one.code} has an open deviation ({found.found}). Decide it first: soapledger batch decide "
+                    f'{one.code} {found.number} accept --reason "…"'
+                )
+            if found.verdict in ("reject", "rework"):
+                raise Refused(
+                    f"Deviation {found.number} of batch {one.code} ({found.found}) was decided: {found.verdict}, by "
+                    f'{found.by}. Go by that: soapledger reject {batch.code} --reason "deviation {found.number}", or '
+                    f"decide it anew: soapledger batch decide {one.code} {found.number} accept --reason …"
+                )
+
+
+def open_checks(rows: Rows, batch: BatchRow) -> list[str]:
+    """The points of the recipe's checklist that a reading does not answer yet."""
+    recipe = recipe_of(rows, batch)
+    return missing(recipe.release_checks, known_checks(rows, batch)) if recipe else []
+
+
+def known_checks(rows: Rows, batch: BatchRow) -> list[Check]:
+    """The points that what was read already answers: a pH that was logged."""
+    recipe = recipe_of(rows, batch)
+    if recipe is None or "pH" not in recipe.release_checks:
+        return []
+    read = [row for row in current_readings(rows, batch.id) if row["what"] == "pH" and row["value"] is not None]
+    if not read:
+        return []
+    words = f"{read[-1]['value'] / 1000:g}; {read[-1]['method'] or 'method not stated'}"
+    return [read_check("pH", words, ph_at_most=recipe.limits.ph_thousandths)]
+
+
+def book_checks(
+    tx: Transaction, batch: BatchRow, lot_id: int, checks: Sequence[Check], *, on: date, by: str, anyway: str | None
+) -> list[str]:
+    """Keep what was looked at; returns what is not good, in words.
+
+    Raises Refused for a point nobody looked at, and for one that is not good (unless `anyway` gives a reason).
+    """
+    known = {one.what: one for one in (*known_checks(tx.rows, batch), *checks)}
+    recipe = recipe_of(tx.rows, batch)
+    wanted = recipe.release_checks if recipe else ()
+    if left := missing(wanted, list(known.values())):
+        raise Refused(
+            f"Nobody looked at the {', '.join(left)} of batch {batch.code} yet; say what was found: "
+            f"soapledger release {batch.code} --check '{left[0]}=…'"
+        )
+    bad = [f"{one.what}: {one.found}" for one in known.values() if not one.good]
+    if bad and not anyway:
+        raise Refused(
+            f"Batch {batch.code} is not good in {'; '.join(bad)}. To release it all the same, add --anyway REASON."
+        )
+    for one in known.values():
+        tx.add(FinishedCheck(lot_id=lot_id, on=on, by=by, what=one.what, found=one.found, good=int(one.good)))
+    return bad
+
+
+def keep_samples(
+    tx: Transaction, batch: BatchRow, lot_id: int, bars: int, *, on: date, kept_at: str, until: date | None
+) -> None:
+    """Write down where the retained samples are and until when they are kept."""
+    recipe = recipe_of(tx.rows, batch)
+    months = (recipe.best_before_months if recipe else 0) + SAMPLE_MONTHS
+    keep_until = until or add_months(batch.on, months)
+    tx.add(RetainedSample(lot_id=lot_id, on=on, bars=bars, kept_at=kept_at, keep_until=keep_until))

@@ -1,0 +1,106 @@
+"""What the ledger knew at an earlier entry."""
+
+import sqlite3
+from datetime import date
+from typing import Any
+
+import pytest
+from freezegun import freeze_time
+from making import MADE, planned
+
+from ledger.errors import BadInput
+from ledger.operations.setup import set_up
+from ledger.operations.undo import undo
+from ledger.operations.weigh import Weighed, weigh
+from ledger.views.batch import find_batch, plan_lines
+from ledger.views.reading import as_known, last_entry_before, open_rows
+from ledger.views.record import batch_record
+from ledger.views.settings import settings
+
+
+def last(shop: Any) -> int:
+    with shop.book.look() as rows:
+        return int(rows.execute("SELECT max(id) FROM entry").fetchone()[0])
+
+
+def used(rows: Any, code: str) -> int:
+    return plan_lines(rows, find_batch(rows, code).id)[0].used
+
+
+def test_before_its_correction_a_line_shows_its_first_weight(shop: Any) -> None:
+    code = planned(shop.book)
+    weigh(shop.book, code, {1: [Weighed(610_000)]}, on=MADE, by="Nuala")
+    first = last(shop)
+    weigh(shop.book, code, {1: [Weighed(601_000)]}, on=MADE, by="Nuala", correct=True)
+    then, now = open_rows(shop.book.path), shop.rows()
+    as_known(then, first)
+    assert (used(then, code), used(now, code)) == (610_000, 601_000)
+    record = batch_record(then, code, program="1", as_known=True)
+    assert record.materials[0].used == 610_000
+    assert record.printed_from.entry == first
+
+
+def test_an_undo_that_came_later_takes_nothing_back(shop: Any) -> None:
+    code = planned(shop.book)
+    weigh(shop.book, code, {1: [Weighed(600_000)]}, on=MADE, by="Nuala")
+    first = last(shop)
+    undo(shop.book, first)
+    then = open_rows(shop.book.path)
+    as_known(then, first)
+    assert (used(then, code), used(shop.rows(), code)) == (600_000, 0)
+    after = open_rows(shop.book.path)
+    as_known(after, first + 1)
+    assert used(after, code) == 0
+
+
+def test_every_table_of_facts_is_held_back(full: Any) -> None:
+    rows = open_rows(full.book.path)
+    as_known(rows, 1)
+    tables = [
+        name
+        for (name,) in rows.execute("SELECT name FROM main.sqlite_schema WHERE type = 'table'").fetchall()
+        if any(row[1] == "entry_id" for row in rows.execute(f"PRAGMA main.table_info({name})"))
+    ]
+    assert len(tables) > 25
+    for table in tables:
+        for name in (table, f"live_{table}"):
+            assert rows.execute(f"SELECT count(*) FROM {name} WHERE entry_id > 1").fetchone()[0] == 0, name
+    assert rows.execute("SELECT max(id) FROM entry").fetchone()[0] == 1
+    with pytest.raises(sqlite3.OperationalError, match="readonly"):
+        rows.execute("DELETE FROM main.reading")
+
+
+def test_settings_as_they_stood(shop: Any) -> None:
+    from dataclasses import replace
+
+    from conftest import SETUP
+
+    before = last(shop)
+    set_up(shop.book, replace(SETUP, business="Tidewrack and Daughter"))
+    then = open_rows(shop.book.path)
+    as_known(then, before)
+    assert (settings(then).business, settings(shop.rows()).business) == ("Tidewrack Soaps", "Tidewrack and Daughter")
+
+
+def test_an_entry_or_a_day_that_is_not_there(shop: Any) -> None:
+    with pytest.raises(BadInput, match="There is no entry 900"):
+        as_known(shop.rows(), 900)
+    with pytest.raises(BadInput, match="Nothing was written in this ledger by then"):
+        last_entry_before(shop.rows(), "2026-05-31T23:00:00Z")
+    assert last_entry_before(shop.rows(), "2026-06-01T23:00:00Z") == last(shop)
+
+
+def test_the_record_as_of_a_day(shop: Any, run: Any) -> None:
+    code = planned(shop.book, on=date(2026, 6, 1))  # every entry so far is of 1 June, 10:30 in Dublin
+    with freeze_time("2026-06-02 08:00:00"):
+        run("batch", "log", code, "--line", "1=600 g")
+    with freeze_time("2026-06-03 08:00:00"):
+        run("batch", "log", code, "--line", "1=603 g", "--correct")
+        assert "603 g" in run("batch", "show", code).stdout
+        then = run("batch", "show", code, "--as-of", "2026-06-02").stdout
+        assert "600 g" in then
+        assert "603 g" not in then
+        assert "This is what was known at entry" in then
+        assert "been planned" not in run("batch", "show", code, "--as-of", "1", code=1).stdout
+        run("batch", "show", code, "--as-of", "2026-06-02", "-o", "then.pdf")
+        assert "not come yet" in run("batch", "show", code, "--as-of", "2026-06-09", code=2).stderr
