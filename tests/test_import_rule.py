@@ -25,6 +25,7 @@ DEPTH = {part: depth for depth, layer in enumerate(LAYERS) for part in layer}
 # Where each library may be seen; any other that is not in the standard library, nowhere.
 LIBRARIES = {
     "typer": {"cli"},
+    "icalendar": ("documents",),
     "reportlab": {"documents"},
     "fontpkg_ibm_plex_sans_condensed": {"documents"},
     "sqlmodel": {"storage", "operations"},

@@ -74,7 +74,7 @@ def _main_job(here: Desk, season: "Season", folder: Path) -> None:
     rows, told, code = here.rows(), season.scenario, season.batches
     say()
     say("1. What is on the rack:")
-    say_cure(cure_list(rows, on=season.on))
+    say_cure(cure_list(rows, on=season.on), season.on)
     sheet = worksheet(rows, code[told["worksheet_example"]], program=__version__)
     record = batch_record(rows, code[told["record_example"]], program=__version__)
     label = label_text(rows, code[told["label_example"]], "eu", on=season.on)

@@ -15,6 +15,9 @@ BEST_BEFORE_MONTHS = 24  # the maker's own figure until her durability assessmen
 # weighings give others; common practice, no source.
 WATER_LEFT_PPM, DRIEST_WATER_PPM = 100_000, 80_000
 
+# When a bar counts as steady in weight, and how often marked bars are weighed until then; common practice, no source.
+WEEKLY_LOSS_PPM, WEIGH_EVERY_DAYS = 5_000, 7
+
 IN_THE_FATS, WITH_THE_LYE, AT_TRACE, AFTER_THE_COOK = "in the fats", "with the lye", "at trace", "after the cook"
 # When an additive or a fragrance may go in, in the order of work; the last is meant where none is written.
 STAGES = {
@@ -103,6 +106,8 @@ class Recipe:
     usable_from_days: int | None
     water_left_ppm: int  # of the bar when its cure ends
     driest_water_ppm: int  # of the bar at its driest within its stock life
+    weekly_loss_ppm: int  # below which a bar is steady in weight
+    weigh_every_days: int  # marked bars on the rack
     best_before_months: int
     mould: str | None
     mould_size: Mould | None

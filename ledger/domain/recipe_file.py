@@ -36,7 +36,7 @@ _WORDS: dict[str, tuple[str, ...]] = {
         "gtin",
     ),
     "blend": ("yields",),
-    "cure": ("days", "usable_from_days", "water_left", "driest_water"),
+    "cure": ("days", "usable_from_days", "water_left", "driest_water", "weekly_loss_percent", "weigh_every_days"),
     "mould": ("name", "size", "bars", "net_weight"),
     "limits": (
         "lye_fats_apart",

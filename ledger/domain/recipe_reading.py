@@ -12,8 +12,9 @@ from ledger.domain.recipe import (
     STAGES,
     USABLE_FROM_DAYS,
     WATER_LEFT_PPM,
+    WEEKLY_LOSS_PPM,
+    WEIGH_EVERY_DAYS,
     WITH_THE_LYE,
-    Portion,
     Recipe,
     RecipeLine,
 )
@@ -21,6 +22,7 @@ from ledger.domain.recipe_file import Part, RecipeFile
 from ledger.domain.recipe_label import read_herb, read_label
 from ledger.domain.recipe_limits import read_limits
 from ledger.domain.recipe_lye import read_alkali_shares, read_fats_total, read_superfat, read_water_rule
+from ledger.domain.recipe_portions import bars_of, read_portions
 from ledger.domain.recipe_release import read_release_checks
 from ledger.domain.saponification import WHOLE_PPM
 from ledger.errors import BadInput, Refused
@@ -44,8 +46,7 @@ def read_recipe(text: str, *, file: str) -> Recipe:
     cure, mould, infusion = source.one("cure"), source.one("mould"), source.one("infusion")
     cure_days = source.whole(cure, "days", "cure") or CURE_DAYS
     water_left, driest = _bar_water(source)
-    portions = _portions(source)
-    _check_portions(source, portions)
+    portions = read_portions(source)
     return Recipe(
         name=name,
         code=code,
@@ -59,10 +60,12 @@ def read_recipe(text: str, *, file: str) -> Recipe:
         usable_from_days=_usable_from(source, process, cure_days),
         water_left_ppm=water_left,
         driest_water_ppm=driest,
+        weekly_loss_ppm=source.percent(cure, "weekly_loss_percent", "cure", 0) or WEEKLY_LOSS_PPM,
+        weigh_every_days=source.whole(cure, "weigh_every_days", "cure") or WEIGH_EVERY_DAYS,
         best_before_months=_months(source),
         mould=source.maybe_word(mould, "name", "mould"),
         mould_size=_mould_size(source),
-        bars=source.whole(mould, "bars", "mould") or _bars_of(portions),
+        bars=source.whole(mould, "bars", "mould") or bars_of(portions),
         net_weight_mg=source.weight(mould, "net_weight", "mould"),
         work_minutes=source.whole(source.one("work"), "minutes", "work"),
         yields=source.word(source.one(process), "yields", process) if process in ("infusion", "blend") else None,
@@ -113,40 +116,6 @@ def _mould_size(source: RecipeFile) -> Mould | None:
         return parse_mould(text) if text else None
     except BadInput as error:
         raise source.bad("mould", 0, str(error), "size") from None
-
-
-def _portions(source: RecipeFile) -> tuple[Portion, ...]:
-    found = []
-    for index, part in enumerate(source.tables("portion")):
-        name, share = source.word(part, "name", "portion", index), source.percent(part, "percent", "portion", index)
-        if not re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", name):
-            raise source.bad("portion", index, f"name '{name}' takes small letters, digits and dashes only.", "name")
-        if share is None:
-            raise source.bad("portion", index, "percent is missing; write its share of the dough, percent = 60.")
-        found.append(Portion(name, share, source.whole(part, "bars", "portion", index)))
-    return tuple(found)
-
-
-def _bars_of(portions: tuple[Portion, ...]) -> int | None:
-    """All the bars, where every portion says how many it gives."""
-    bars = [one.bars for one in portions if one.bars]
-    return sum(bars) if bars and len(bars) == len(portions) else None
-
-
-def _check_portions(source: RecipeFile, portions: tuple[Portion, ...]) -> None:
-    names = [one.name for one in portions]
-    if len(set(names)) < len(names):
-        raise source.bad("portion", 0, "two portions have the same name; each gets a batch code of its own.")
-    if len(names) == 1:
-        raise source.bad("portion", 0, "one portion is the whole dough; write two or more, or none.")
-    if portions and (total := sum(one.share_ppm for one in portions)) != WHOLE_PPM:
-        raise Refused(f"{source.place('portion')}: the portions add up to {total / 10_000:.7g} %, not 100 %.")
-    for table in ("additive", "fragrance"):
-        for index, part in enumerate(source.tables(table)):
-            portion = source.maybe_word(part, "portion", table, index)
-            if portion is not None and portion not in names:
-                known = ", ".join(names) or "this recipe has none"
-                raise source.bad(table, index, f"there is no portion '{portion}'; known: {known}.", "portion")
 
 
 def _soap_lines(source: RecipeFile, process: str) -> tuple[RecipeLine, ...]:

@@ -1,11 +1,15 @@
 """The cure rack: what is ready, what still has days to go."""
 
 import sqlite3
+from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from ledger.domain.curing import cure
-from ledger.views.batch import batches
+from ledger.domain.dates import show_date
+from ledger.domain.recipe import WEIGH_EVERY_DAYS
+from ledger.views.batch import batches, recipe_of
+from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, forecast, weighings
 from ledger.views.lots import lot_by_id
 
 
@@ -22,6 +26,20 @@ class OnTheRack:
     days_left: int  # below zero: ready for so many days
     bars: int
     status: str
+    weigh_on: date  # when its marked bars are weighed next
+    steady_on: date | None  # by the forecast
+    basis: str | None  # of the forecast: weighings or composition
+    lags: str | None  # what is slower than it should be, in words
+
+
+@dataclass(frozen=True)
+class RackDay:
+    """A day on which something is to be done at the rack."""
+
+    batch_code: str
+    kind: str  # ready, usable, weigh
+    on: date
+    words: str
 
 
 def cure_list(rows: sqlite3.Connection, *, on: date) -> tuple[OnTheRack, ...]:
@@ -37,6 +55,10 @@ def cure_list(rows: sqlite3.Connection, *, on: date) -> tuple[OnTheRack, ...]:
             continue
         assert batch.cure_days is not None
         days = cure(cut_on=batch.yielded_on, days=batch.cure_days, usable_from_days=batch.usable_from_days, today=on)
+        known = weighings(rows, batch)
+        view, recipe = forecast(rows, batch, known), recipe_of(rows, batch)
+        every = recipe.weigh_every_days if recipe else WEIGH_EVERY_DAYS
+        last = max([batch.yielded_on, *(one.on for one in known if one.on <= on)])
         found.append(
             OnTheRack(
                 batch_code=batch.code,
@@ -48,9 +70,33 @@ def cure_list(rows: sqlite3.Connection, *, on: date) -> tuple[OnTheRack, ...]:
                 days_left=days.days_left,
                 bars=lot.on_hand,
                 status=lot.status,
+                weigh_on=last + timedelta(days=every),
+                steady_on=view.steady_on if view else None,
+                basis=view.basis if view else None,
+                lags=_lags(view, days.ready_on, on),
             )
         )
     return tuple(sorted(found, key=lambda one: (one.ready_on, one.batch_code)))
+
+
+def _lags(view: Forecast | None, ready_on: date, on: date) -> str | None:
+    """Bars whose weighings say that they go on losing weight after the day they should be ready."""
+    if view is None or view.basis != BY_WEIGHINGS or view.steady_on <= max(ready_on, on):
+        return None
+    return f"still losing weight until about {show_date(view.steady_on)}"
+
+
+def rack_days(found: Sequence[OnTheRack]) -> tuple[RackDay, ...]:
+    """The days that matter to the batches on the rack: ready, usable from, and to be weighed next while they cure."""
+    days = []
+    for one in found:
+        name = f"{one.product} ({one.batch_code})"
+        days.append(RackDay(one.batch_code, "ready", one.ready_on, f"{name}: cure ends, {one.bars} bars"))
+        if one.usable_from:
+            days.append(RackDay(one.batch_code, "usable", one.usable_from, f"{name}: usable, not yet steady in weight"))
+        if one.weigh_on <= one.ready_on:
+            days.append(RackDay(one.batch_code, "weigh", one.weigh_on, f"{name}: weigh the marked bars"))
+    return tuple(sorted(days, key=lambda one: (one.on, one.batch_code, one.kind)))
 
 
 def _was_passed(rows: sqlite3.Connection, lot_id: int, on: date) -> bool:

@@ -12,7 +12,13 @@ from ledger.views.material import material_list
 
 
 def driest_mass(rows: sqlite3.Connection, batch: BatchRow) -> int | None:
-    """Everything that went in, less the water that dries away within the stock life, in mg; None before anything did.
+    """What is left at its driest within the stock life of all that went in, in mg; None before anything did."""
+    recipe = recipe_of(rows, batch)
+    return mass_dried_to(rows, batch, recipe.driest_water_ppm if recipe else DRIEST_WATER_PPM)
+
+
+def mass_dried_to(rows: sqlite3.Connection, batch: BatchRow, share_ppm: int) -> int | None:
+    """Everything that went in, dried until water is this share of it (ppm), in mg; None before anything did.
 
     Reckoned over what it all comes down to, so that it holds for a portion and for rebatched soap too.
     """
@@ -30,6 +36,4 @@ def driest_mass(rows: sqlite3.Connection, batch: BatchRow) -> int | None:
         )
         for one in bases
     ]
-    recipe = recipe_of(rows, batch)
-    share = recipe.driest_water_ppm if recipe else DRIEST_WATER_PPM
-    return dried_to(reacted(charged("cold", inputs)), share, stage="at its driest").mass_mg
+    return dried_to(reacted(charged("cold", inputs)), share_ppm, stage="dried").mass_mg

@@ -1,0 +1,88 @@
+"""A chart of the drying: the weighings as points, the curve through them, and the band it may lie in."""
+
+from datetime import timedelta
+
+from reportlab.lib.colors import black
+from reportlab.platypus import Flowable
+
+from ledger.documents.fonts import REGULAR, check_glyphs
+from ledger.documents.page import GREY, HAIR
+from ledger.domain.dates import show_date
+from ledger.domain.quantity import show_mass
+from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing
+
+_STEPS = 48  # of the curve
+_WEEK = 7
+
+
+class DryingChart(Flowable):
+    """Weight of a bar over the weeks, black on white; the axes are named and every line has its words on it."""
+
+    def __init__(self, view: Forecast, known: tuple[Weighing, ...], size: float, wide: float, units: str) -> None:
+        super().__init__()
+        assert view.first_mg is not None
+        self.view, self.known, self.size, self.units = view, known, size, units
+        self.width, self.height = wide, 17 * size
+        last = max((one.on - view.start).days for one in known) if known else 0
+        self.days = -(-max((view.steady_on - view.start).days + 14, last + _WEEK, 42) // _WEEK) * _WEEK
+        top = max([view.first_mg, *(one.mass_mg for one in known)])
+        low, give = view.weight_on(view.start + timedelta(days=self.days)) or (top, 0)
+        self.top, self.low = top + 0.02 * top, min([low - give, *(one.mass_mg for one in known)]) - 0.02 * top
+
+    def wrap(self, *_room: float) -> tuple[float, float]:
+        """As wide and high as it is."""
+        return self.width, self.height
+
+    def _at(self, days: float, mg: float) -> tuple[float, float]:
+        left, foot = 5 * self.size, 3 * self.size
+        across = (self.width - left - 2 * self.size) * days / self.days
+        up = (self.height - foot - 1.5 * self.size) * (mg - self.low) / (self.top - self.low)
+        return left + across, foot + up
+
+    def draw(self) -> None:
+        """Draw the axes, the band, the curve and the points."""
+        canvas, view, size = self.canv, self.view, self.size
+        canvas.setFont(REGULAR, size)
+        canvas.setFillColor(black)
+        canvas.setStrokeColor(GREY)
+        canvas.setLineWidth(HAIR)
+        every = _WEEK * (1 if self.days <= 10 * _WEEK else 2 if self.days <= 20 * _WEEK else 4)
+        for tick in range(0, self.days + 1, every):
+            x, y = self._at(tick, self.low)
+            canvas.line(x, y, x, self._at(tick, self.top)[1])
+            canvas.drawCentredString(x, y - 1.1 * size, str(tick // _WEEK))
+        x, y = self._at(self.days / 2, self.low)
+        canvas.drawCentredString(x, y - 2.4 * size, f"weeks since {show_date(view.start)}")
+        for step in range(5):
+            mg = self.low + (self.top - self.low) * step / 4
+            x, y = self._at(0, mg)
+            canvas.drawRightString(x - 0.5 * size, y - 0.35 * size, show_mass(100 * round(mg / 100), self.units))
+        canvas.drawString(0, self.height - 0.8 * size, "weight of a bar")
+        for sign, heavy in ((1, HAIR), (-1, HAIR), (0, 1.2)):
+            self._curve(sign, heavy)
+        for one in self.known:
+            x, y = self._at((one.on - view.start).days, one.mass_mg)
+            canvas.circle(x, y, 1.6, stroke=0, fill=1)
+            if one.on == max(each.on for each in self.known if each.mark == one.mark):
+                canvas.drawString(x + 0.4 * size, y + 0.4 * size, check_glyphs(one.mark, "mark"))
+        basis = "fitted to the weighings" if view.basis == BY_WEIGHINGS else "from the composition, not weighed"
+        weight = view.weight_on(view.steady_on)
+        assert weight is not None
+        x, y = self._at((view.steady_on - view.start).days, weight[0])
+        canvas.setStrokeColor(black)
+        canvas.setLineWidth(0.8)
+        canvas.line(x, y - size, x, y + size)
+        canvas.drawRightString(self.width - 2 * size, self.height - 0.8 * size, f"{basis}; thin: about 95 %")
+        canvas.drawCentredString(x, y + 1.4 * size, f"steady {show_date(view.steady_on)}")
+
+    def _curve(self, sign: int, heavy: float) -> None:
+        canvas, view = self.canv, self.view
+        canvas.setStrokeColor(black)
+        canvas.setLineWidth(heavy)
+        path = canvas.beginPath()
+        for step in range(_STEPS + 1):
+            days = self.days * step / _STEPS
+            assert view.first_mg is not None
+            mg = view.first_mg * (view.curve.left(days) + sign * view.curve.half_width(days))
+            (path.lineTo if step else path.moveTo)(*self._at(days, min(max(mg, self.low), self.top)))
+        canvas.drawPath(path)
