@@ -10,7 +10,7 @@ from ledger.errors import BadInput
 
 if TYPE_CHECKING:
     from ledger.views.equipment import EquipmentRow
-    from ledger.views.equipment_doubts import Touched
+    from ledger.views.equipment_doubts import Touched, TouchedBatch
 
 app = typer.Typer(help="Scales, thermometers, pH meters: add, edit, list, show, check.")
 
@@ -204,7 +204,7 @@ def _say_touched(touched: "Touched") -> None:
     from ledger.domain.dates import show_date
 
     until = show_date(touched.check.on)
-    span = f"after the good check of {show_date(touched.since)}" if touched.since else "with no good check before"
+    span = f"after the good check of {show_date(touched.since)}" if touched.since else "ever, for want of a good check"
     if not touched.batches and not touched.unsaid:
         say_wrapped(f"Failed on {until}: no batch was measured with it {span}.")
         return
@@ -217,11 +217,13 @@ def _say_touched(touched: "Touched") -> None:
         say_wrapped(words)
         table(
             ("batch", "product", "from", "to", "what"),
-            [
-                (one.code, one.product, show_date(one.first_on), show_date(one.last_on), ", ".join(one.what))
-                for one in found
-            ],
+            [(one.code, one.product, show_date(one.first_on), show_date(one.last_on), _measured(one)) for one in found],
         )
+
+
+def _measured(one: "TouchedBatch") -> str:
+    lines = [f"weighed line {', '.join(map(str, one.lines))}"] if one.lines else []
+    return "; ".join([*lines, *one.readings])
 
 
 def _against(here: Desk, item: "EquipmentRow") -> str:

@@ -70,7 +70,9 @@ def equipment_list(rows: sqlite3.Connection, on: date) -> tuple[EquipmentRow, ..
 def _item(rows: sqlite3.Connection, row: sqlite3.Row, on: date) -> EquipmentRow:
     tried = [one for one in checks_of(rows, row["id"]) if one.on <= on]
     last = tried[-1] if tried else None
-    next_on = last.on + timedelta(days=row["every_days"]) if last and row["every_days"] is not None else None
+    next_on = (
+        last.on + timedelta(days=row["every_days"]) if last and last.passed and row["every_days"] is not None else None
+    )
     why = None
     if last is None:
         why = "never tried"

@@ -11,11 +11,12 @@ from ledger.views.reading import day
 
 @dataclass(frozen=True)
 class TouchedBatch:
-    """One batch, with what was weighed or read of it, and from when until when."""
+    """One batch, with what was weighed and read of it, and from when until when."""
 
     code: str
     product: str
-    what: tuple[str, ...]
+    lines: tuple[int, ...]  # the numbers of the lines weighed
+    readings: tuple[str, ...]
     first_on: date
     last_on: date
 
@@ -32,12 +33,12 @@ class Touched:
 
 # Weighings of plan lines name no scale; packaging is counted. A reading that was corrected counts as corrected.
 _MEASURED = """
-SELECT b.code, mr.name AS product, x.what, x."on", x.item FROM (
-  SELECT v.batch_id, v."on", v.entry_id, 'line ' || p.number AS what, NULL AS item, v.id AS place
+SELECT b.code, mr.name AS product, x.line, x.what, x."on", x.item FROM (
+  SELECT v.batch_id, v."on", v.entry_id, p.number AS line, NULL AS what, NULL AS item, v.id AS place
   FROM live_movement v JOIN plan_line p ON p.id = v.plan_line_id
   WHERE :unit = 'mg' AND v.kind = 'consumed' AND p.role <> 'packaging'
   UNION ALL
-  SELECT r.batch_id, r."on", r.entry_id, r.what, r.equipment_id, r.id FROM live_reading r
+  SELECT r.batch_id, r."on", r.entry_id, NULL, r.what, r.equipment_id, r.id FROM live_reading r
   WHERE r.unit = :unit AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id)
     AND (r.equipment_id IS NOT NULL OR r.what <> 'scale check')
 ) x
@@ -81,7 +82,8 @@ def _by_batch(found: list[sqlite3.Row]) -> tuple[TouchedBatch, ...]:
         TouchedBatch(
             code=code,
             product=of[0]["product"],
-            what=tuple(dict.fromkeys(row["what"] for row in of)),
+            lines=tuple(sorted({row["line"] for row in of if row["line"] is not None})),
+            readings=tuple(dict.fromkeys(row["what"] for row in of if row["what"] is not None)),
             first_on=day(min(row["on"] for row in of)),
             last_on=day(max(row["on"] for row in of)),
         )

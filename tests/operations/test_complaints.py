@@ -52,8 +52,8 @@ def test_what_is_missing_or_cannot_be_is_asked_for(
 def test_complaints_are_listed_by_day_and_by_batch(shop: Any) -> None:
     late = book_complaint(shop.book, Report(ON, "too soft", PersonDetails()))
     early = book_complaint(shop.book, Report(date(2026, 5, 10), "itched", IDA, shop.batch))
-    assert [one.id for one in complaints(shop.rows())] == [early, late]
-    assert [one.id for one in complaints(shop.rows(), batch_code=shop.batch)] == [early]
+    assert [one.number for one in complaints(shop.rows())] == [early, late]
+    assert [one.number for one in complaints(shop.rows(), batch_code=shop.batch)] == [early]
 
 
 def test_the_person_is_forgotten_and_the_complaint_stays(shop: Any) -> None:
