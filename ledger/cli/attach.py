@@ -1,13 +1,15 @@
-"""soapledger attach and attachments: papers and pictures kept in the ledger."""
+"""soapledger attach, attachments and attachment: papers and pictures kept in the ledger."""
 
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from ledger.cli.desk import Desk, desk
+from ledger.cli.desk import desk
 from ledger.cli.show import count, out_json, say, table
-from ledger.errors import BadInput
+from ledger.errors import BadInput, Refused
+
+app = typer.Typer(help="One paper kept in the ledger: save.")
 
 
 def attach(
@@ -30,19 +32,13 @@ def attach(
 def attachments(
     ctx: typer.Context,
     code: Annotated[str | None, typer.Argument(help="A lot code, a batch code, a recipe or a material.")] = None,
-    save: Annotated[str | None, typer.Option("--save", help="Save this one: how its SHA-256 begins.")] = None,
-    output: Annotated[Path | None, typer.Option("-o", help="The file to save it in.")] = None,
-    force: Annotated[bool, typer.Option("--force", help="Overwrite that file.")] = False,
     json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
 ) -> None:
-    """List the papers kept with something, or save one, e.g. soapledger attachments L41-5."""
+    """List the papers kept with something, e.g. soapledger attachments L41-5."""
     from ledger.views.attachments import attachments as kept_with
     from ledger.views.attachments import subject_meant
 
     here = desk(ctx)
-    if save or output:
-        _save(here, save, output, force)
-        return
     subject = subject_meant(here.rows(), code) if code else None
     papers = kept_with(here.rows(), subject)
     if json:
@@ -59,14 +55,24 @@ def attachments(
         [(f"{one.noun} {one.code}", one.name, one.kind, str(one.bytes), one.sha256[:12]) for one in papers],
         right=(3,),
     )
-    say(f"Next: soapledger attachments --save {papers[0].sha256[:12]} -o FILE")
+    say(f"To save one: soapledger attachment save {papers[0].sha256[:12]} -o FILE")
 
 
-def _save(here: Desk, digest: str | None, output: Path | None, force: bool) -> None:
+@app.command("save")
+def save(
+    ctx: typer.Context,
+    sha: Annotated[str, typer.Argument(help="How its SHA-256 begins.")],
+    output: Annotated[Path, typer.Option("-o", help="The file to save it in.")],
+    force: Annotated[bool, typer.Option("--force", help="Overwrite that file.")] = False,
+) -> None:
+    """Save one kept paper as a file, e.g. soapledger attachment save 3fa91c -o coa.pdf."""
+    import hashlib
+
     from ledger.documents.files import write_file
     from ledger.views.attachments import content_of
 
-    if not digest or output is None:
-        raise BadInput("To save a paper, write both: soapledger attachments --save SHA-256 -o FILE")
-    write_file(output, content_of(here.rows(), digest), force=force)
-    say(f"Saved {output}.")
+    kept = content_of(desk(ctx).rows(), sha)
+    write_file(output, kept.content, force=force)
+    if hashlib.sha256(output.read_bytes()).hexdigest() != kept.sha256:
+        raise Refused(f"{output} does not read back as it was written; save it in another place.")
+    say(f"Saved {output}, the same as it was kept (SHA-256 {kept.sha256[:12]}).")

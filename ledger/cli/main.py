@@ -19,6 +19,7 @@ from ledger.cli import (
     customer,
     demo,
     dispatch,
+    equipment,
     init,
     keep,
     label,
@@ -35,6 +36,7 @@ from ledger.cli import (
     stock,
     supplier,
     trace,
+    upkeep,
 )
 from ledger.cli.desk import DEFAULT_FILE, Desk
 from ledger.errors import LedgerError
@@ -48,6 +50,7 @@ NOUNS: dict[str, typer.Typer | Callable[..., None]] = {
     "supplier": supplier.app,
     "customer": customer.app,
     "material": material.app,
+    "equipment": equipment.app,
     "recipe": recipe.app,
     "receive": receive.command,
     "stock": stock.command,
@@ -69,6 +72,8 @@ NOUNS: dict[str, typer.Typer | Callable[..., None]] = {
     "complaint": complaint.app,
     "attach": attach.attach,
     "attachments": attach.attachments,
+    "attachment": attach.app,
+    "upkeep": upkeep.app,
     "check": keep.check,
     "undo": keep.undo,
     "history": keep.history,

@@ -5,7 +5,7 @@ from typing import Annotated
 import typer
 
 from ledger.cli.desk import desk
-from ledger.cli.show import out_json, say, table
+from ledger.cli.show import out_json, plain, say, table
 
 app = typer.Typer(help="Who you buy from, and your own garden: add, edit, list, show.")
 
@@ -91,12 +91,16 @@ def show(
     which: Annotated[str, typer.Argument(help="Its short name or name.")],
     json: Json = False,
 ) -> None:
-    """Show one supplier and how to reach it."""
+    """Show one supplier, how to reach it, and its latest approval."""
+    from ledger.domain.dates import show_date
     from ledger.views.supplier import supplier_by_code
+    from ledger.views.upkeep import latest_approval
 
-    card = supplier_by_code(desk(ctx).rows(), which)
+    here = desk(ctx)
+    card = supplier_by_code(here.rows(), which)
+    approval = latest_approval(here.rows(), card.code, here.today)
     if json:
-        out_json(card)
+        out_json({**plain(card), "approval": approval})
         return
     say(f"{card.name} ({card.code}): {card.lots} lots received.")
     if card.own:
@@ -110,3 +114,8 @@ def show(
     ):
         if value:
             say(f"  {label:8} {value}")
+    if approval:
+        again = f"; again on {show_date(approval.next_on)}, {approval.state}" if approval.next_on else ""
+        say(f"  approved {show_date(approval.on)} by {approval.by}: {approval.what}{again}")
+    elif not card.own:
+        say(f'  no approval was noted: soapledger upkeep add "supplier approval" "WHY" --supplier {card.code}')

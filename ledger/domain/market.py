@@ -43,6 +43,16 @@ class FigureHeight:
 
 
 @dataclass(frozen=True)
+class Duty:
+    """What is due when an effect is serious: what to do, whom to turn to, and where that stands."""
+
+    says: str
+    to: str
+    source: str
+    status: str
+
+
+@dataclass(frozen=True)
 class Market:
     """What a label for one market carries, and in which words."""
 
@@ -61,6 +71,7 @@ class Market:
     needs_assessment: bool  # before a bar is supplied, gifts included
     allergens: tuple[AllergenList, ...]
     rules: tuple[Rule, ...]
+    serious_effect: Duty
     remains: tuple[str, ...]  # what this program does not decide
 
     def figure_height(self, net_mg: int) -> float | None:

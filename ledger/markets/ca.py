@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import date
 
-from ledger.domain.market import FigureHeight, Market, Rule
+from ledger.domain.market import Duty, FigureHeight, Market, Rule
 from ledger.markets.eu import FIRST_LIST, LONG_LIST
 
 # SOR/2024-63: the 24 from 12 April 2026; the long list for new products from 1 August 2026, for existing ones by
@@ -56,6 +56,12 @@ MARKET = Market(
         ),
         Rule("allergens", "each that exceeds 0.01 % in a rinse-off product", _SOURCE, "read in a secondary text"),
         Rule("function", "identity in both languages", "Cosmetic Regulations", "from memory, unverified"),
+    ),
+    serious_effect=Duty(
+        says="report a serious incident; within how many days is to be looked up",
+        to="Health Canada",
+        source="Canada Consumer Product Safety Act, sec 14, or the Cosmetic Regulations",
+        status="from memory, unverified",
     ),
     remains=(
         "Identity and warnings in both languages, and the notification of the product.",

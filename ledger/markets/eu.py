@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from ledger.domain.market import AllergenList, FigureHeight, Market, Rule
+from ledger.domain.market import AllergenList, Duty, FigureHeight, Market, Rule
 
 # Regulation (EU) 2023/1545 amending Annex III: products on the earlier list may be placed on the market until
 # 31 July 2026 and made available until 31 July 2028 (read in a secondary text); counted per bar, when it is first
@@ -77,6 +77,14 @@ MARKET = Market(
         Rule("origin", "country of origin, if imported", "Art 19(1)(a)", "read in a secondary text"),
         Rule("assessment", "a safety assessment before a bar is supplied", "Art 10 and 11", "read in a secondary text"),
         Rule("notification", "a notification before a bar is supplied", "Art 13", "read in a secondary text"),
+    ),
+    serious_effect=Duty(
+        says="report a serious undesirable effect without delay",
+        # in Northern Ireland the same regulation applies; which office there takes it is from memory, unverified
+        to="the competent authority of the Member State where it happened; in Northern Ireland the Office for Product "
+        "Safety and Standards (OPSS)",
+        source="Regulation (EC) 1223/2009, Art 23",
+        status="read in a secondary text; the office in Northern Ireland from memory, unverified",
     ),
     remains=(
         "What the safety assessor says: this compares figures, and assesses nothing (Art 10).",

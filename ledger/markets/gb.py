@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from ledger.domain.market import Rule
+from ledger.domain.market import Duty, Rule
 from ledger.markets.eu import FIRST_LIST
 from ledger.markets.eu import MARKET as EU
 
@@ -33,6 +33,12 @@ MARKET = replace(
         if rule.particular == "responsible person"
         else replace(rule, source=f"{rule.source}, SI 2019/696")
         for rule in EU.rules
+    ),
+    serious_effect=Duty(
+        says="report a serious undesirable effect without delay",
+        to="the Office for Product Safety and Standards (OPSS)",
+        source="Regulation (EC) 1223/2009, Art 23, SI 2019/696",
+        status="from memory, unverified",
     ),
     remains=(
         "What the safety assessor says: this compares figures, and assesses nothing.",

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from ledger.domain.market import Rule
+from ledger.domain.market import Duty, Rule
 from ledger.markets.us_soap import MARKET as SOAP
 
 # 21 CFR 701.3 and 701.13, read in the 2015 edition; MoCRA 2022 read in a secondary text.
@@ -27,6 +27,12 @@ MARKET = replace(
             "MoCRA 2022",
             "read in a secondary text",
         ),
+    ),
+    serious_effect=Duty(
+        says="report a serious adverse event within 15 business days, with the label",
+        to="the Food and Drug Administration (FDA)",
+        source="MoCRA 2022",
+        status="read in a secondary text; the label from memory, unverified",
     ),
     remains=(
         "Whether the name of each fat is the one this market expects: names here are INCI names.",

@@ -1,6 +1,6 @@
 """The United States, for a bar that is soap and nothing else: no federal list of ingredients is due."""
 
-from ledger.domain.market import Market, Rule
+from ledger.domain.market import Duty, Market, Rule
 
 # 21 CFR 701.20 (what is soap), 16 CFR 500.6-500.21 (net quantity); read in the 2015 edition.
 MARKET = Market(
@@ -35,6 +35,12 @@ MARKET = Market(
             "21 CFR 701.20 (2015 edition)",
             "read",
         ),
+    ),
+    serious_effect=Duty(
+        says="no duty to report one effect of a bar that is only soap was found; ask before you rest on that",
+        to="the Consumer Product Safety Commission (CPSC)",
+        source="none found",
+        status="from memory, unverified",
     ),
     remains=(
         "Whether it is soap or a cosmetic: only what is labelled, sold and represented as nothing but soap falls "

@@ -3,6 +3,7 @@
 import hashlib
 from dataclasses import dataclass
 
+from ledger.domain.papers import kind_meant
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
 from ledger.storage.tables import AttachedContent, Attachment
@@ -20,11 +21,12 @@ class Attached:
 def attach(book: Book, content: bytes, *, name: str, kind: str, to: str) -> Attached:
     """Attach a file to a lot, a batch, a recipe or a material; the same content is kept once.
 
-    Raises BadInput for an empty file or an unknown code, Refused when that very content is kept with it
-    already.
+    Raises BadInput for an empty file, an unknown code or kind, Refused when that very content is kept with
+    it already.
     """
     if not content:
         raise BadInput(f"{name} is empty; look at the file.")
+    kind = kind_meant(kind)
     digest = hashlib.sha256(content).hexdigest()
     with book.write("attach") as tx:
         subject = subject_meant(tx.rows, to)

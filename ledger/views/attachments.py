@@ -1,11 +1,12 @@
 """The papers and pictures that are kept, and what each vouches for."""
 
+import hashlib
 import sqlite3
 from dataclasses import dataclass
 
 from ledger.domain.codes import looks_like_batch_code, looks_like_lot_code
 from ledger.domain.names import match_name
-from ledger.errors import BadInput
+from ledger.errors import BadInput, DamagedLedger
 from ledger.views.batch import find_batch
 from ledger.views.lots import find_lot
 from ledger.views.material import material_list
@@ -76,13 +77,25 @@ def attachments(rows: sqlite3.Connection, subject: Subject | None = None) -> tup
     return tuple(one for one in papers if (one.noun, one.code) == (subject.noun, subject.code))
 
 
-def content_of(rows: sqlite3.Connection, digest: str) -> bytes:
-    """The content whose SHA-256 begins so. Raises BadInput for fewer than six characters, none or several."""
+@dataclass(frozen=True)
+class KeptContent:
+    """The bytes of one paper with their SHA-256."""
+
+    sha256: str
+    content: bytes
+
+
+def content_of(rows: sqlite3.Connection, digest: str) -> KeptContent:
+    """The content whose SHA-256 begins so.
+
+    Raises BadInput for fewer than six characters, none or several; DamagedLedger when the bytes no longer
+    have that SHA-256.
+    """
     start = digest.strip().rstrip("….").casefold()
     if len(start) < 6:
         raise BadInput(f"'{digest}' is too short to tell papers apart; write six characters of it at least.")
     found = rows.execute(
-        "SELECT c.content FROM attached_content c WHERE substr(c.digest, 1, ?) = ? "
+        "SELECT c.digest, c.content FROM attached_content c WHERE substr(c.digest, 1, ?) = ? "
         "AND EXISTS (SELECT 1 FROM live_attachment a WHERE a.digest = c.digest)",
         (len(start), start),
     ).fetchall()
@@ -90,4 +103,7 @@ def content_of(rows: sqlite3.Connection, digest: str) -> bytes:
         raise BadInput(f"Several papers begin with '{start}'; write more of it.")
     if not found:
         raise BadInput(f"No paper kept here begins with '{start}'. See them all: soapledger attachments")
-    return bytes(found[0]["content"])
+    kept = KeptContent(found[0]["digest"], bytes(found[0]["content"]))
+    if hashlib.sha256(kept.content).hexdigest() != kept.sha256:
+        raise DamagedLedger(f"Paper {kept.sha256[:12]} was changed since it was kept; see: soapledger check")
+    return kept

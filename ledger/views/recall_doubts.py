@@ -6,9 +6,9 @@ from collections.abc import Mapping, Sequence
 from ledger.domain.dates import show_date
 from ledger.views.bars import BarCount
 from ledger.views.batch import BatchRow
+from ledger.views.complaint import complaints
 from ledger.views.graph import ledger_graph
 from ledger.views.lots import LotRow
-from ledger.views.reading import day
 from ledger.views.recall import CannotBeExcluded
 
 
@@ -67,13 +67,12 @@ def _without_a_batch(
     rows: sqlite3.Connection, counts: Sequence[BarCount], lots: Mapping[int, LotRow]
 ) -> list[CannotBeExcluded]:
     """Complaints about bars of an unknown batch, since the first reached bars were cut."""
-    since = min((lots[one.lot_id].on.isoformat() for one in counts), default=None)
+    since = min((lots[one.lot_id].on for one in counts), default=None)
     return [
         CannotBeExcluded(
-            f"complaint {row['id']} of {show_date(day(row['on']))}",
-            f"its batch is not known; bought {row['bought'] or 'where and when is not known'}",
+            f"complaint {one.number} of {show_date(one.on)}",
+            f"its batch is not known; bought {one.where or 'where and when is not known'}",
         )
-        for row in rows.execute(
-            'SELECT id, "on", bought FROM live_complaint WHERE lot_id IS NULL AND "on" >= ? ORDER BY id', (since,)
-        )
+        for one in sorted(complaints(rows), key=lambda one: one.number)
+        if since is not None and one.on >= since and one.batch_code is None
     ]

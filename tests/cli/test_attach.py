@@ -25,7 +25,8 @@ def test_a_paper_is_kept_listed_and_comes_out_as_it_went_in(shop: Any, run: Any,
     listed = run("attachments", shop.olive).stdout
     assert listed.startswith(f"1 paper kept with lot {shop.olive}.")
     assert "CoA" in listed
-    run("attachments", "--save", DIGEST[:12], "-o", "again.pdf")
+    saved = run("attachment", "save", DIGEST[:12], "-o", "again.pdf").stdout
+    assert saved == f"Saved again.pdf, the same as it was kept (SHA-256 {DIGEST[:12]}).\n"
     assert (tmp_path / "again.pdf").read_bytes() == PAPER
 
 
@@ -36,12 +37,11 @@ def test_json_has_the_whole_digest(shop: Any, run: Any, paper: str) -> None:
     assert run("attachments", shop.olive).stdout.startswith(f"No paper is kept with lot {shop.olive} yet.")
 
 
-def test_saving_overwrites_nothing_unasked_and_needs_both_words(shop: Any, run: Any, paper: str) -> None:
+def test_saving_overwrites_nothing_unasked_and_needs_a_name(shop: Any, run: Any, paper: str) -> None:
     run("attach", paper, "--to", shop.olive)
-    assert "--force" in run("attachments", "--save", DIGEST, "-o", paper, code=2).stderr
-    run("attachments", "--save", DIGEST, "-o", paper, "--force")
-    assert "write both" in run("attachments", "--save", DIGEST, code=2).stderr
-    assert "write both" in run("attachments", "-o", "x.pdf", code=2).stderr
+    assert "--force" in run("attachment", "save", DIGEST, "-o", paper, code=2).stderr
+    run("attachment", "save", DIGEST, "-o", paper, "--force")
+    assert "-o" in run("attachment", "save", DIGEST, code=2).stderr
 
 
 def test_what_cannot_be_attached_is_said_in_one_line(shop: Any, run: Any, paper: str, tmp_path: Path) -> None:

@@ -19,7 +19,7 @@ def keep(shop: Any, to: str, content: bytes = PAPER) -> str:
 
 def test_the_digest_is_sha_256_of_the_content(shop: Any) -> None:
     assert keep(shop, shop.olive) == hashlib.sha256(PAPER).hexdigest()
-    assert content_of(shop.rows(), hashlib.sha256(PAPER).hexdigest()[:12]) == PAPER
+    assert content_of(shop.rows(), hashlib.sha256(PAPER).hexdigest()[:12]).content == PAPER
 
 
 def test_a_lot_a_batch_a_recipe_and_a_material_may_each_have_papers(shop: Any) -> None:
@@ -63,3 +63,19 @@ def test_an_empty_file_and_an_unknown_word_are_bad_input(shop: Any) -> None:
 def test_too_little_of_a_digest_is_bad_input(shop: Any) -> None:
     with pytest.raises(BadInput, match="too short"):
         content_of(shop.rows(), keep(shop, shop.olive)[:5])
+
+
+@pytest.mark.parametrize(
+    ("typed", "kind"),
+    [("coa", "CoA"), ("photo", "photograph"), ("Safety sheet", "safety sheet"), ("ifra", "IFRA certificate")],
+)
+def test_the_kind_is_known_by_its_start_in_any_letters(shop: Any, typed: str, kind: str) -> None:
+    attach(shop.book, PAPER, name="coa.pdf", kind=typed, to=shop.olive)
+    assert [one.kind for one in attachments(shop.rows())] == [kind]
+
+
+def test_an_unknown_kind_is_bad_input(shop: Any) -> None:
+    with pytest.raises(BadInput, match="Did you mean photograph"):
+        attach(shop.book, PAPER, name="coa.pdf", kind="photogaph", to=shop.olive)
+    with pytest.raises(BadInput, match="not a kind of paper"):
+        attach(shop.book, PAPER, name="coa.pdf", kind="", to=shop.olive)

@@ -7,9 +7,17 @@ import pytest
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.check import check
-from ledger.operations.complaints import Report, book_complaint, erase_complaint
+from ledger.operations.complaints import (
+    Report,
+    Step,
+    book_complaint,
+    close_complaint,
+    erase_complaint,
+    note_complaint,
+)
+from ledger.operations.undo import undo
 from ledger.storage.personal import PersonDetails
-from ledger.views.complaint import complaint, complaints
+from ledger.views.complaint import complaint, complaints, complaints_of_batch
 
 ON = date(2026, 5, 20)
 IDA = PersonDetails(name="Ida Marsh", phone="01 555 0190", health="a rash on both hands")
@@ -52,8 +60,8 @@ def test_what_is_missing_or_cannot_be_is_asked_for(
 def test_complaints_are_listed_by_day_and_by_batch(shop: Any) -> None:
     late = book_complaint(shop.book, Report(ON, "too soft", PersonDetails()))
     early = book_complaint(shop.book, Report(date(2026, 5, 10), "itched", IDA, shop.batch))
-    assert [one.id for one in complaints(shop.rows())] == [early, late]
-    assert [one.id for one in complaints(shop.rows(), batch_code=shop.batch)] == [early]
+    assert [one.number for one in complaints(shop.rows())] == [early, late]
+    assert [one.number for one in complaints(shop.rows(), batch_code=shop.batch)] == [early]
 
 
 def test_the_person_is_forgotten_and_the_complaint_stays(shop: Any) -> None:
@@ -68,3 +76,69 @@ def test_the_person_is_forgotten_and_the_complaint_stays(shop: Any) -> None:
         erase_complaint(shop.book, number, reason="asked again")
     with pytest.raises(BadInput, match="no complaint 9"):
         erase_complaint(shop.book, 9, reason="asked by letter")
+
+
+def step(action: str, on: date = ON, **more: Any) -> Step:
+    return Step(on, "Nuala", action, **more)
+
+
+def test_the_latest_word_on_seriousness_and_batch_counts(shop: Any) -> None:
+    number = book_complaint(shop.book, Report(ON, "itched", IDA, serious=False, decided_by="Nuala"))
+    note_complaint(shop.book, number, step("asked for the bar", date(2026, 5, 22)))
+    note_complaint(shop.book, number, step("code read", date(2026, 5, 23), batch=shop.batch))
+    note_complaint(shop.book, number, step("a doctor wrote", date(2026, 5, 24), serious=True, decided_by="R. Lund"))
+    card = complaint(shop.rows(), number)
+    assert (card.serious, card.decided_by, card.batch_code, card.product) == (True, "R. Lund", shop.batch, "Plain Bar")
+    assert [one.action for one in card.steps] == ["asked for the bar", "code read", "a doctor wrote"]
+    note_complaint(shop.book, number, step("booked late", date(2026, 5, 23), serious=False, decided_by="Nuala"))
+    assert complaint(shop.rows(), number).decided_by == "R. Lund"  # of the 24th, after the 23rd
+
+
+def test_it_is_closed_once_and_opened_by_a_note(shop: Any) -> None:
+    number = book_complaint(shop.book, Report(ON, "itched", IDA))
+    close_complaint(shop.book, number, step("bar replaced", date(2026, 5, 25)))
+    assert complaint(shop.rows(), number).closed_on == date(2026, 5, 25)
+    with pytest.raises(Refused, match="closed on 25 May 2026"):
+        close_complaint(shop.book, number, step("again", date(2026, 5, 26)))
+    note_complaint(shop.book, number, step("rang again", date(2026, 5, 26)))
+    assert complaint(shop.rows(), number).closed_on is None
+    with pytest.raises(BadInput, match="on 26 May 2026 still"):
+        close_complaint(shop.book, number, step("done", date(2026, 5, 25)))
+
+
+@pytest.mark.parametrize(
+    ("given", "words"),
+    [
+        (step(" "), "Write what was done"),
+        (step("rang", serious=True), "--decided-by"),
+        (step("rang", date(2026, 5, 19)), "reported on 20 May 2026"),
+        (step("rang ida marsh"), "--name and --health"),
+        (step("rang 01 555 0190"), "can be erased"),
+    ],
+)
+def test_a_note_that_cannot_be_is_bad_input(shop: Any, given: Step, words: str) -> None:
+    number = book_complaint(shop.book, Report(ON, "itched", IDA))
+    with pytest.raises(BadInput, match=words):
+        note_complaint(shop.book, number, given)
+    assert complaint(shop.rows(), number).steps == ()
+
+
+def test_what_happened_may_not_name_the_person_for_good(shop: Any) -> None:
+    with pytest.raises(BadInput, match="hold 'Ida Marsh'"):
+        book_complaint(shop.book, Report(ON, "Ida Marsh itched", IDA))
+    book_complaint(shop.book, Report(ON, "Idas bar itched", PersonDetails(name="Ida")))  # another word
+    with pytest.raises(BadInput, match="--bought-on"):
+        book_complaint(shop.book, Report(ON, "itched", IDA, bought_on=date(2026, 5, 21)))
+    with pytest.raises(BadInput, match="No stall or customer"):
+        book_complaint(shop.book, Report(ON, "itched", IDA, at="moon"))
+
+
+def test_a_batch_record_gets_nothing_personal(shop: Any) -> None:
+    number = book_complaint(shop.book, Report(ON, "itched", IDA, shop.batch))
+    note_complaint(shop.book, number, step("rang"))
+    (one,) = complaints_of_batch(shop.rows(), shop.batch)
+    assert (one.number, one.what, [each.action for each in one.steps]) == (1, "itched", ["rang"])
+    assert "Ida" not in str(one)
+    assert "both hands" not in str(one)
+    undo(shop.book, shop.rows().execute("SELECT max(id) FROM entry").fetchone()[0])
+    assert complaint(shop.rows(), number).steps == ()
