@@ -114,7 +114,7 @@ def say_answer(answer: "RecallAnswer") -> None:
         f"{count(totals.made, 'bar')}. {totals.on_hand} here, {totals.at_stall} at a stall, "
         f"{totals.retained} retained, {totals.returned} returned, {totals.sold} sold, "
         f"{totals.dispatched} dispatched, {totals.given} given away, {totals.wasted} thrown away, "
-        f"{totals.unexplained} unexplained."
+        f"{f'{totals.reworked} reworked, ' if totals.reworked else ''}{totals.unexplained} unexplained."
     )
     units = answer.units
     say()

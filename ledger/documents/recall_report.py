@@ -114,10 +114,13 @@ def _totals(view: RecallAnswer, wide: float) -> Table:
         ("dispatched", t.dispatched, "+"),
         ("given", t.given, "+"),
         ("wasted", t.wasted, "+"),
+        *((("reworked", t.reworked, "+"),) if t.reworked else ()),
         ("unexplained", t.unexplained, "+"),
     )
     signs = 3.5 * mm
-    shares = (0.08, 0.1, 0.1, 0.1, 0.1, 0.08, 0.13, 0.08, 0.09, 0.14)
+    shares = [0.08, 0.1, 0.1, 0.1, 0.1, 0.08, 0.13, 0.08, 0.09, 0.14]
+    if t.reworked:
+        shares = [0.07, 0.09, 0.09, 0.09, 0.09, 0.06, 0.12, 0.07, 0.08, 0.11, 0.13]
     room = wide - signs * (len(parts) - 1)
     numbers: list[Flowable | str] = []
     names: list[Flowable | str] = []

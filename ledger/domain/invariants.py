@@ -3,6 +3,7 @@
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
 from ledger.domain.graph import Graph
 
@@ -64,6 +65,7 @@ class Facts:
     decisions: tuple[DecisionFact, ...]
     reverses: tuple[tuple[int, int], ...]  # (the undo, the entry it took back)
     hanging: tuple[tuple[int, str, int], ...]  # (entry, table, the entry taken back that its row stands on)
+    reworks: frozenset[str] = frozenset()  # the batches that book bars back in as mass
 
 
 def never_below_zero(facts: Facts) -> Iterator[Finding]:
@@ -115,8 +117,11 @@ def what_leaves_one_place_arrives_at_another(facts: Facts) -> Iterator[Finding]:
 
 
 def only_accepted_lots_were_used(facts: Facts) -> Iterator[Finding]:
-    """Whatever went into a batch was accepted on that date, as known then."""
+    """Whatever went into a batch was accepted on that date, as known then; a rework takes bars that may not leave."""
+    soap = {lot.code for lot in facts.lots if lot.soap}
     for one, status in _with_status(facts):
+        if one.batch in facts.reworks and one.lot in soap and status in ("rejected", "on hold"):
+            continue
         if one.kind == "consumed" and one.quantity < 0 and status != "accepted":
             yield Finding(f"lot {one.lot} went into batch {one.batch} and was not accepted on {one.on}", one.entry)
 
@@ -156,18 +161,30 @@ def nobody_returns_more_than_they_got(facts: Facts) -> Iterator[Finding]:
 
 
 def no_more_comes_out_than_went_in(facts: Facts) -> Iterator[Finding]:
-    """What a batch gave weighs no more than what went into it, wrapping apart."""
+    """What a batch gave weighs no more than what went into it, wrapping apart; bars weigh what they did at the cut."""
     lots = {lot.code: lot for lot in facts.lots}
-    masses: Counter[str] = Counter()
+    made: Counter[str] = Counter()
+    masses: dict[str, Fraction] = defaultdict(Fraction)
+    not_weighed: set[str] = set()
+    for one in facts.movements:
+        if one.kind == "yielded":
+            made[one.lot] += one.quantity
     for one in facts.movements:
         lot = lots.get(one.lot)
-        if lot and one.batch and one.kind in ("consumed", "yielded") and not lot.counted:
+        if lot is None or not one.batch or one.kind not in ("consumed", "yielded"):
+            continue
+        if not lot.counted:
             masses[one.batch] -= one.quantity
+        elif lot.soap and one.kind == "consumed":
+            if lot.mass_mg and made[lot.code]:
+                masses[one.batch] -= Fraction(one.quantity * lot.mass_mg, made[lot.code])
+            else:
+                not_weighed.add(one.batch)
     for lot in facts.lots:
         if lot.batch and lot.mass_mg:
             masses[lot.batch] -= lot.mass_mg
     for batch, left in masses.items():
-        if left < 0:
+        if left < 0 and batch not in not_weighed:
             yield Finding(f"batch {batch} gave {-left} mg more than went into it")
 
 

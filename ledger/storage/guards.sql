@@ -19,7 +19,12 @@ CREATE TRIGGER only_accepted_lots_consumed BEFORE INSERT ON movement
 WHEN NEW.kind = 'consumed' AND NEW.quantity < 0 BEGIN
   SELECT RAISE(ABORT, 'guard: That lot was not accepted on that date; only accepted lots go into a batch.') WHERE
     coalesce((SELECT verdict FROM live_decision WHERE lot_id = NEW.lot_id AND "on" <= NEW."on"
-              ORDER BY id DESC LIMIT 1), 'quarantine') <> 'accepted';
+              ORDER BY id DESC LIMIT 1), 'quarantine') <> 'accepted'
+    AND NOT (  -- bars that may not leave, booked back in as mass
+      (SELECT process FROM batch WHERE id = NEW.batch_id) IS 'rework'
+      AND (SELECT m.kind FROM material m JOIN lot l ON l.material_id = m.id WHERE l.id = NEW.lot_id) IS 'soap'
+      AND coalesce((SELECT verdict FROM live_decision WHERE lot_id = NEW.lot_id AND "on" <= NEW."on"
+                    ORDER BY id DESC LIMIT 1), 'curing') IN ('rejected', 'on hold'));
 END;
 
 -- A sale at a stall is not guarded: the bars had left by then, and what happened must be recordable.

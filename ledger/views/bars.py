@@ -13,7 +13,7 @@ class BarCount:
     """Bars of one lot at one place, or gone one way on one day."""
 
     lot_id: int
-    where: str  # on hand, at a stall, retained, returned, sold, dispatched, given, wasted, missing at a count
+    where: str  # on hand, at a stall, retained, returned, sold, dispatched, given, wasted, reworked, missing at a count
     detail: str  # the place, the stall, the customer, the reason
     on: date | None
     count: int
@@ -22,6 +22,7 @@ class BarCount:
 
 
 _HERE = {"workshop": "on hand", "stall": "at a stall", "retained": "retained", "returns": "returned"}
+_WAYS = {"counted": "missing at a count", "consumed": "reworked"}
 
 
 def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCount, ...]:
@@ -45,7 +46,7 @@ def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCou
             (lot_id,),
         )
         for row in gone:
-            kind = "missing at a count" if row["kind"] == "counted" else row["kind"]
+            kind = _WAYS.get(row["kind"], row["kind"])
             detail = row["place"] if kind == "sold" else row["note"] or ""
             found.append(BarCount(lot_id, kind, detail, day(row["on"]), row["gone"], True, row["customer_id"]))
     return tuple(found)

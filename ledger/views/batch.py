@@ -72,6 +72,8 @@ class BatchRow:
         if self.yield_lot_id is not None:
             if self.process == "combine":
                 return "combined"
+            if self.process == "rework":
+                return "reworked"
             if self.process == "infusion":
                 return "strained"
             if self.process == "blend":

@@ -20,6 +20,7 @@ def facts(rows: sqlite3.Connection) -> Facts:
         ),
         reverses=tuple((row[0], row[1]) for row in rows.execute("SELECT id, reverses FROM entry WHERE reverses > 0")),
         hanging=tuple(_hanging(rows)),
+        reworks=frozenset(row[0] for row in rows.execute("SELECT code FROM live_batch WHERE process = 'rework'")),
     )
 
 

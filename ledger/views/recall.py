@@ -43,7 +43,7 @@ class BarsAt:
     batch_code: str
     product: str
     where: str  # "on hand", "at a stall", "retained", "returned", "sold", "dispatched", "given", "wasted",
-    # "came back", "missing at a count"
+    # "reworked", "came back", "missing at a count"
     detail: str  # the place, stall, customer or reason
     on: date | None
     count: int
@@ -89,6 +89,7 @@ class Totals:
     dispatched: int  # less what came back
     given: int
     wasted: int
+    reworked: int  # booked back in as mass for a rebatch
     unexplained: int
 
 

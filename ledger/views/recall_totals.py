@@ -31,7 +31,7 @@ def totals(counts: Sequence[BarCount], made: int) -> Totals:
     by_way: Counter[str] = Counter()
     for (way, _, _), bars in gone.items():
         by_way[way] += bars
-    known = sum(here.values()) + sum(by_way[way] for way in ("sold", "dispatched", "given", "wasted"))
+    known = sum(here.values()) + sum(by_way[way] for way in ("sold", "dispatched", "given", "wasted", "reworked"))
     return Totals(
         made=made,
         on_hand=here["on hand"],
@@ -42,5 +42,6 @@ def totals(counts: Sequence[BarCount], made: int) -> Totals:
         dispatched=by_way["dispatched"],
         given=by_way["given"],
         wasted=by_way["wasted"],
+        reworked=by_way["reworked"],
         unexplained=made - known,
     )

@@ -425,6 +425,7 @@ def answer() -> RecallAnswer:
             dispatched=3,
             given=0,
             wasted=0,
+            reworked=0,
             unexplained=0,
         ),
         cannot_exclude=(

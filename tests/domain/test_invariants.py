@@ -116,3 +116,33 @@ def test_an_undo_that_mirrors_exactly_is_no_breach() -> None:
     mirror = replace(SENT, entry=10, quantity=2)
     undone = replace(SOUND, movements=(CAME, USED, CUT, OUT, IN, SOLD, SENT, mirror), reverses=((10, 9),))
     assert findings(undone) == ()
+
+
+# Of the bars left at the workshop four are rejected and go into a rework.
+REJECTED = DecisionFact(11, "26-001-4", "rejected", "2026-06-01")
+MASS = LotFact("L2-8", 12, "2026-06-01", counted=False, soap=False, supplied=False, batch="26-002-2", mass_mg=None)
+TAKEN = moved(12, "26-001-4", "2026-06-01", -4, "consumed", batch="26-002-2")
+
+
+def reworked(mass_mg: int, *, batches: frozenset[str] = frozenset({"26-002-2"})) -> Facts:
+    """The sound ledger with four of its bars rejected and reworked."""
+    gives = moved(12, "L2-8", "2026-06-01", mass_mg, "yielded", batch="26-002-2")
+    return replace(
+        SOUND,
+        lots=(*SOUND.lots, MASS),
+        movements=(*SOUND.movements, TAKEN, gives),
+        decisions=(*SOUND.decisions, REJECTED),
+        reworks=batches,
+    )
+
+
+def test_a_rework_takes_bars_that_may_not_leave_and_gives_no_more_than_they_weighed() -> None:
+    """10 bars weighed 900 mg, so four give at most 360."""
+    assert findings(reworked(360)) == ()
+    assert [one.what for one in findings(reworked(361))] == ["batch 26-002-2 gave 1 mg more than went into it"]
+
+
+def test_any_other_batch_does_not_take_them() -> None:
+    assert [one.what for one in findings(reworked(360, batches=frozenset()))] == [
+        "lot 26-001-4 went into batch 26-002-2 and was not accepted on 2026-06-01"
+    ]
