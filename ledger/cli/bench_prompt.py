@@ -127,21 +127,26 @@ def _line(here: Desk, batch: "BatchRow", line: "PlanLineRow", made: date, anyway
 
 
 def _step(here: Desk, batch: "BatchRow", step: Step, on: date, *, done: bool) -> _Asked:
+    from ledger.domain.quantity import show_mass
     from ledger.operations.readings import READINGS, ReadingValue, log_readings, read_reading
+    from ledger.views.equipment import sole
 
     kind = READINGS[step.what]
+    scale = sole(here.rows(), "scale", on) if step.what == "scale test" else None
+    target = show_mass(scale.expected, here.settings.units) if scale and scale.expected is not None else None
     hint = {"milli-C": "with its unit, C or F", "clock": "14:05, or now", "min": "minutes", "mg": "g"}.get(kind, "")
-    hint = "Enter: yes" if step.what == "clean" else f"{hint}; Enter: still open"
+    hint = "Enter: yes" if step.what == "clean" else f"{hint}; Enter: {target or 'still open'}"
 
     def book(typed: str, correct: bool) -> bool:
         if step.what == "clean":
             no = typed.casefold() in ("n", "no")
             value = ReadingValue("clean", text="yes" if typed.casefold() in ("", "y", "yes") else "no" if no else typed)
-        elif not typed:
+        elif not typed and not target:
             return True
         else:
             if kind == "clock" and typed.casefold() == "now":
                 typed = here.clock_now
+            typed = typed or target or ""
             if kind == "mg" and typed[-1].isdigit():
                 typed += " oz" if here.settings.units == "us" else " g"
             value = read_reading(f"{step.what}={typed}")

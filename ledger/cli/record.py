@@ -77,6 +77,15 @@ def say_record(record: BatchRecord) -> None:
             ("on", "read", "", "by"),
             [(show_date(r.on), r.what, r.value, r.by) for r in record.readings],
         )
+    if record.deviations:
+        say()
+        for one in record.deviations:
+            decided = "open" if one.open else f"{one.verdict} by {one.by}: {one.reason}"
+            say_wrapped(f"Deviation {one.number}: {one.found}; {decided}.", first="  ", indent="    ")
+    if record.checks:
+        say()
+        looked = "; ".join(f"{one.what} {one.found}" for one in record.checks)
+        say_wrapped(f"Looked at before the release: {looked}.", first="  ", indent="    ")
     if record.decisions:
         say()
         table(

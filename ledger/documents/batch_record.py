@@ -21,6 +21,7 @@ from ledger.documents.page import (
     titled,
     whole,
 )
+from ledger.documents.record_parts import check_table, complaint_table, cure_part, deviation_table, sample_words
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.uncertainty import Superfat
@@ -48,14 +49,24 @@ def draw_batch_record(view: BatchRecord, *, paper: str = "A4") -> bytes:
     story += _figures(view, wide)
     story += heading("Readings and observations", TYPE.head)
     story.append(_readings(view, wide) if view.readings else _none("None logged."))
+    if view.not_logged and view.made_on:
+        story.append(_none(f"Not logged: {'; '.join(view.not_logged)}."))
+    story += heading("Deviations", TYPE.head)
+    story.append(deviation_table(view, wide, TYPE) if view.deviations else _none("None: nothing lay outside a limit."))
     story += heading("Yield", TYPE.head)
     story += _yield(view, wide)
+    story += cure_part(view, wide, TYPE)
     story += heading("Decisions", TYPE.head)
     story.append(_decisions(view, wide) if view.decisions else _none("None taken yet."))
+    story += heading("Looked at before the release", TYPE.head)
+    story.append(check_table(view, wide, TYPE) if view.checks else _none("Nothing yet."))
+    story += [_none(f"Retained samples: {one}.") for one in sample_words(view)]
     story += heading("Labels printed", TYPE.head)
     story.append(_labels(view, wide) if view.labels else _none("None printed yet."))
     story += heading("Where the bars are, and where they went", TYPE.head)
     story.append(_whereabouts(view, wide) if view.whereabouts else _none("No bars yet."))
+    story += heading("Complaints", TYPE.head)
+    story.append(complaint_table(view, wide, TYPE) if view.complaints else _none("None booked of this batch."))
     story += heading("Papers kept with it", TYPE.head)
     story.append(_papers(view, wide) if view.attachments else _none("None attached."))
     story.append(_close())
@@ -173,20 +184,27 @@ def _figures(view: BatchRecord, wide: float) -> list[Flowable]:
 
 def _readings(view: BatchRecord, wide: float) -> Table:
     rows = [
-        (whole(show_date(r.on)), r.at or "", r.what, r.value, r.limit or "", r.by, str(r.entry)) for r in view.readings
+        (
+            whole(show_date(r.on)),
+            r.at or "",
+            r.what,
+            "; ".join(word for word in (r.value, r.method, r.tool, "corrected below" if r.corrected else None) if word),
+            r.limit or "",
+            r.by,
+            str(r.entry),
+        )
+        for r in view.readings
     ]
     heads = ("on", "at", "what", "value", "limit", "by", "entry")
-    shares = (0.12, 0.07, 0.18, 0.33, 0.09, 0.14, 0.07)
+    shares = (0.12, 0.07, 0.17, 0.25, 0.2, 0.12, 0.07)
     return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(6,), bold=(3,))
 
 
 def _yield(view: BatchRecord, wide: float) -> list[Flowable]:
     units = view.units
-    lost = view.mass_in_mg - view.mass_out_mg if view.mass_out_mg is not None else None
     pairs = [
-        ("went in", show_mass(view.mass_in_mg, units)),
-        ("came out", show_mass(view.mass_out_mg, units) if view.mass_out_mg is not None else "not all weighed"),
-        ("lost to pot and air", show_mass(lost, units) if lost is not None else ""),
+        *((name, show_mass(mg, units) if mg is not None else "not weighed") for name, mg in view.balance.lines()),
+        ("that is", _loss(view)),
         ("bars planned", str(view.bars_planned or "")),
         ("bars cut", str(view.bars_cut) if view.bars_cut else "none yet" if view.bars_planned else ""),
         ("declared weight, each", show_mass(view.net_weight_mg, units) if view.net_weight_mg else ""),
@@ -210,6 +228,14 @@ def _yield(view: BatchRecord, wide: float) -> list[Flowable]:
         table = grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(2, 3), bold=(0,))
         found += [Spacer(1, 1.5 * mm), table]
     return found
+
+
+def _loss(view: BatchRecord) -> str:
+    """The loss as a share of what went in, with its limit."""
+    if view.balance.loss_ppm is None:
+        return ""
+    limit = f", limit {show_share(view.loss_limit_ppm)}" if view.loss_limit_ppm is not None else ""
+    return f"{show_share(view.balance.loss_ppm)} of what went in{limit}"
 
 
 def _decisions(view: BatchRecord, wide: float) -> Table:
@@ -243,7 +269,7 @@ def _labels(view: BatchRecord, wide: float) -> Table:
         )
         for r in view.labels
     ]
-    shares = (0.05, 0.12, 0.09, 0.13, 0.07, 0.1, 0.08, 0.08, 0.14, 0.14)
+    shares = (0.05, 0.12, 0.08, 0.12, 0.07, 0.09, 0.08, 0.1, 0.15, 0.14)
     heads = (
         "run",
         "on",

@@ -10,10 +10,12 @@ from ledger.domain.names import near
 from ledger.domain.quantity import parse_mass, parse_number, parse_temperature, parse_volume
 from ledger.errors import BadInput, Refused
 from ledger.operations.deviations import settle_deviations
+from ledger.operations.equipment import add_check
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Reading
 from ledger.views.batch import BatchRow, find_batch, portions_of
 from ledger.views.bench import current_readings, steps_of
+from ledger.views.equipment import sole
 
 # What can be read at the bench, and in what: a temperature, minutes, a clock time, a weight, pH, or words.
 READINGS = {
@@ -60,7 +62,6 @@ class ReadingValue:
     text: str | None = None
     method: str | None = None  # of a pH: how it was measured
     mark: str | None = None  # of a weighing: which marked bar
-    equipment_id: int | None = None
 
 
 NOT_READ = "not read"  # said by '-', with the reason behind it
@@ -179,9 +180,24 @@ def add_readings(
                 corrects=before[-1]["id"] if correct else None,
                 mark=one.mark,
                 method=one.method,
-                equipment_id=one.equipment_id,
+                equipment_id=_made_with(tx, one, on),
             )
         )
+
+
+# What a reading is made with, where she has only one of that kind.
+_TOOL = {"milli-C": "thermometer", "milli-pH": "pH meter"}
+
+
+def _made_with(tx: Transaction, one: ReadingValue, on: date) -> int | None:
+    """The tool a reading was made with, if she has one alone; the scale's test at the bench is a check of the scale."""
+    kind = "scale" if one.what == "scale test" else _TOOL.get(one.unit or "")
+    tool = sole(tx.rows, kind, on) if kind else None
+    if tool is None or one.value is None:
+        return None
+    if kind == "scale" and tool.expected is not None and tool.tolerance is not None:
+        add_check(tx, tool.id, on, tx.who, one.value)
+    return tool.id
 
 
 def discard_batch(book: Book, code: str, *, on: date, by: str, reason: str) -> None:

@@ -12,10 +12,10 @@ from ledger.operations.setup import OFFCUTS
 from ledger.storage.book import Book
 from ledger.storage.tables import Batch, Decision, Lot, Movement
 from ledger.views.batch import BatchRow, find_batch
+from ledger.views.bench import mass_in
 from ledger.views.lots import LotRow, lot_by_id, on_hand_at, place_of_kind
 from ledger.views.material import material_by_code
 from ledger.views.reading import Rows
-from ledger.views.record import mass_in
 from ledger.views.settings import settings
 
 

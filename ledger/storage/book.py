@@ -28,9 +28,10 @@ PATIENCE = 10.0  # seconds to wait while another program writes
 class Transaction:
     """One operation being written; it becomes one entry, or nothing."""
 
-    def __init__(self, session: Session, *, verb: str, reverses: int | None) -> None:
+    def __init__(self, session: Session, *, who: str, verb: str, reverses: int | None) -> None:
         """`reverses` names the entry that an undo takes back."""
         self._session = session
+        self.who = who
         self._said: str | None = None
         self.verb = verb
         self.reverses = reverses
@@ -124,7 +125,7 @@ class Book:
         """
         try:
             with Session(self._engine, expire_on_commit=False) as session, session.begin():
-                tx = Transaction(session, verb=verb, reverses=reverses)
+                tx = Transaction(session, who=self.who, verb=verb, reverses=reverses)
                 yield tx
                 tx.close(who=self.who, now=self._now())
         except (DBAPIError, sqlite3.Error) as error:

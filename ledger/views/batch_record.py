@@ -3,7 +3,12 @@
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.mass_balance import MassBalance
 from ledger.domain.uncertainty import Superfat
+from ledger.views.complaint import BatchComplaint
+from ledger.views.cure_forecast import Forecast, Weighing
+from ledger.views.deviation import Deviation
+from ledger.views.samples import Sample
 from ledger.views.settings import PrintedFrom
 
 
@@ -41,6 +46,20 @@ class RecordedReading:
     by: str
     entry: int
     limit: str | None = None
+    method: str | None = None  # of a pH: method, dilution, calibration
+    tool: str | None = None  # what it was read with, where that is known
+    corrected: bool = False  # a later reading stands in for it
+
+
+@dataclass(frozen=True)
+class FinishedLook:
+    """One point of the checklist as it was looked at before the release."""
+
+    on: date
+    what: str
+    found: str
+    good: bool
+    by: str
 
 
 @dataclass(frozen=True)
@@ -145,6 +164,15 @@ class BatchRecord:
     materials: tuple[UsedMaterial, ...]
     readings: tuple[RecordedReading, ...]
     decisions: tuple[RecordedDecision, ...]
+    deviations: tuple[Deviation, ...]
+    not_logged: tuple[str, ...]  # steps of the worksheet that nobody booked
+    balance: MassBalance
+    loss_limit_ppm: int | None
+    checks: tuple[FinishedLook, ...]
+    samples: tuple[Sample, ...]
+    complaints: tuple[BatchComplaint, ...]
+    weighings: tuple[Weighing, ...]
+    forecast: Forecast | None
     yields: tuple[Yielded, ...]
     whereabouts: tuple[WhereBars, ...]
     labels: tuple[PrintedLabels, ...]

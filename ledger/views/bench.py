@@ -52,11 +52,11 @@ def read_so_far(rows: sqlite3.Connection, batch: BatchRow) -> Read:
 
 
 def mass_in(rows: sqlite3.Connection, batch_id: int) -> int:
-    """Everything weighed into a batch, in mg; packaging is counted, not weighed."""
+    """Everything weighed into a batch, in mg; packaging and bars are counted, not weighed."""
     row = rows.execute(
         "SELECT coalesce(-sum(v.quantity), 0) FROM movement v JOIN lot l ON l.id = v.lot_id "
         "JOIN material m ON m.id = l.material_id "
-        "WHERE v.batch_id = ? AND v.kind = 'consumed' AND m.kind <> 'packaging'",
+        "WHERE v.batch_id = ? AND v.kind = 'consumed' AND m.kind NOT IN ('packaging', 'soap')",
         (batch_id,),
     ).fetchone()
     return int(row[0])

@@ -3,6 +3,7 @@
 import sqlite3
 
 from ledger.domain.dates import show_date
+from ledger.domain.limits import limit_of
 from ledger.domain.quantity import show_mass, show_temperature, show_volume
 from ledger.domain.saponification import lye_concentration
 from ledger.views.bars import BarCount, bar_counts
@@ -11,6 +12,7 @@ from ledger.views.batch_notes import notes_that_stay
 from ledger.views.batch_record import (
     Attached,
     BatchRecord,
+    FinishedLook,
     PrintedLabels,
     RecordedDecision,
     RecordedReading,
@@ -18,12 +20,16 @@ from ledger.views.batch_record import (
     WhereBars,
     Yielded,
 )
-from ledger.views.bench import mass_in
+from ledger.views.bench import current_readings, mass_balance, mass_in, steps_of
+from ledger.views.complaint import complaints_of_batch
+from ledger.views.cure_forecast import forecast, weighings
 from ledger.views.customer import customer_list
+from ledger.views.deviation import deviations
 from ledger.views.label_runs import approved_by, runs
 from ledger.views.lots import lot_by_id, whereabouts
 from ledger.views.lye_check import LyeCheck, lye_check
 from ledger.views.reading import day
+from ledger.views.samples import samples
 from ledger.views.settings import printed_from, settings
 
 
@@ -32,12 +38,21 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str, as_known:
     batch = find_batch(rows, code)
     recipe = recipe_of(rows, batch)
     own = settings(rows)
-    check = lye_check(rows, batch.id)
+    check, known = lye_check(rows, batch.id), weighings(rows, batch)
     yields = _yields(rows, batch, own.units)
     masses = [one.mass_mg for one in yields]
     known_out = sum(mass for mass in masses if mass is not None)
     bars = next((one for one in yields if one.pieces), None)
-    final = batch.status in ("released", "rejected", "discarded", "strained", "combined", "blended", "divided")
+    final = batch.status in (
+        "released",
+        "rejected",
+        "discarded",
+        "strained",
+        "combined",
+        "blended",
+        "divided",
+        "reworked",
+    )
     lot_ids = [batch.yield_lot_id] if batch.yield_lot_id and batch.soap else []
     return BatchRecord(
         business=own.business,
@@ -74,6 +89,15 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str, as_known:
         net_weight_mg=recipe.net_weight_mg if recipe else None,
         materials=_materials(rows, batch, check),
         readings=_readings(rows, batch, own.units),
+        deviations=deviations(rows, batch.id),
+        not_logged=_not_logged(rows, batch),
+        balance=mass_balance(rows, batch),
+        loss_limit_ppm=recipe.limits.loss_ppm if recipe and batch.soap else None,
+        checks=_checks(rows, batch),
+        samples=samples(rows, lot_id=batch.yield_lot_id) if batch.yield_lot_id else (),
+        complaints=complaints_of_batch(rows, batch.code),
+        weighings=known,
+        forecast=forecast(rows, batch, known) if batch.soap else None,
         decisions=_decisions(rows, batch),
         yields=yields,
         whereabouts=tuple(
@@ -125,22 +149,45 @@ def _materials(rows: sqlite3.Connection, batch: BatchRow, check: LyeCheck) -> tu
 
 
 def _readings(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[RecordedReading, ...]:
+    recipe = recipe_of(rows, batch)
     found = rows.execute(
-        'SELECT r."on", r.at, r.what, r.value, r.unit, r.text, e.who, r.entry_id FROM live_reading r '
-        'JOIN entry e ON e.id = r.entry_id WHERE r.batch_id = ? ORDER BY r."on", r.id',
+        """
+        SELECT r."on", r.at, r.what, r.value, r.unit, r.text, r.mark, r.method, e.who, r.entry_id, q.code AS tool,
+          EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id) AS corrected
+        FROM live_reading r JOIN entry e ON e.id = r.entry_id LEFT JOIN equipment q ON q.id = r.equipment_id
+        WHERE r.batch_id = ? ORDER BY r."on", r.id
+        """,
         (batch.id,),
     )
     return tuple(
         RecordedReading(
             on=day(row["on"]),
             at=row["at"],
-            what=row["what"],
+            what=f"{row['what']} {row['mark']}" if row["mark"] else row["what"],
             value=_value(row["value"], row["unit"], row["at"], row["text"], units),
             by=row["who"],
             entry=row["entry_id"],
+            limit=limit_of(recipe.limits, row["what"], units) if recipe and not row["mark"] else None,
+            method=row["method"] or ("method not stated" if row["what"] == "pH" else None),
+            tool=row["tool"],
+            corrected=bool(row["corrected"]),
         )
         for row in found
     )
+
+
+def _not_logged(rows: sqlite3.Connection, batch: BatchRow) -> tuple[str, ...]:
+    """The steps of the worksheet that nobody booked, so that no blank is left unexplained."""
+    known = {row["what"] for row in current_readings(rows, batch.id)}
+    return tuple(step.label for step in steps_of(batch) if step.what not in known) if batch.recipe_code else ()
+
+
+def _checks(rows: sqlite3.Connection, batch: BatchRow) -> tuple[FinishedLook, ...]:
+    found = rows.execute(
+        'SELECT "on", what, found, good, by FROM live_finished_check WHERE lot_id = ? ORDER BY id',
+        (batch.yield_lot_id,),
+    )
+    return tuple(FinishedLook(day(row["on"]), row["what"], row["found"], bool(row["good"]), row["by"]) for row in found)
 
 
 def _value(value: int | None, unit: str | None, at: str | None, text: str | None, units: str) -> str:

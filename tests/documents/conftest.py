@@ -15,10 +15,12 @@ from ledger.domain.bench import steps
 from ledger.domain.composition import Composition, Constituent
 from ledger.domain.declaration import DeclaredIngredient
 from ledger.domain.fatty_acids import ProfileLine
+from ledger.domain.mass_balance import MassBalance
 from ledger.domain.uncertainty import Superfat
 from ledger.views.batch_record import (
     Attached,
     BatchRecord,
+    FinishedLook,
     PrintedLabels,
     RecordedDecision,
     RecordedReading,
@@ -255,6 +257,15 @@ def record() -> BatchRecord:
                 date(2026, 5, 4), "released", "bars", "Nuala Quill", "labels checked, weights hold", 206, False
             ),
         ),
+        deviations=(),
+        not_logged=("Emulsion after",),
+        balance=MassBalance(1_462_200, out_mg=1_354_000, offcuts_mg=64_000),
+        loss_limit_ppm=100_000,
+        checks=(FinishedLook(READY, "look", "even", True, "Nuala Quill"),),
+        samples=(),
+        complaints=(),
+        weighings=(),
+        forecast=None,
         yields=(
             Yielded(BATCH, "Calendula & Lavender", 10, True, 1_380_000, "workshop 2, retained 1", CUT, "released"),
             Yielded("L61-8", "offcuts", 38_000, False, 38_000, "workshop 38 g", CUT, "accepted"),

@@ -18,8 +18,10 @@ def test_an_unknown_supplier_number_is_called_unknown_and_stands_first(record, r
 
 
 def test_what_went_in_less_what_came_out_is_what_was_lost(record, read) -> None:
-    # 1462.2 g in, 1418.0 g out: 44.2 g lost
-    assert "lost to pot and air 44.2 g" in read(draw_batch_record(record)).text()
+    # 1462.2 g in, 1354 g of bars and 64 g of offcuts: 44.2 g or 3.0 % lost
+    said = read(draw_batch_record(record)).text()
+    assert "not accounted for 44.2 g" in said
+    assert "3.0 % of what went in, limit 10.0 %" in said
 
 
 def test_nothing_is_below_eight_and_a_half_points_and_there_are_three_sizes(record, read) -> None:

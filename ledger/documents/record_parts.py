@@ -1,0 +1,83 @@
+"""Parts of the batch record: deviations, the cure, what was looked at before the release, complaints."""
+
+from reportlab.lib.units import mm
+from reportlab.platypus import Flowable, Spacer, Table
+
+from ledger.documents.drying_chart import DryingChart
+from ledger.documents.page import Type, grid, heading, para, whole
+from ledger.domain.dates import show_date
+from ledger.domain.quantity import show_mass, show_share
+from ledger.views.batch_record import BatchRecord
+from ledger.views.cure_forecast import BY_WEIGHINGS
+
+
+def deviation_table(view: BatchRecord, wide: float, type_: Type) -> Table:
+    """What it was, by how much, what was done, who decided what and why."""
+    rows = [
+        (
+            str(one.number),
+            whole(show_date(one.on)),
+            one.found,
+            one.done or "nothing said",
+            "OPEN" if one.open else f"{one.verdict}, {one.by}, {show_date(one.decided_on or one.on)}: {one.reason}",
+        )
+        for one in view.deviations
+    ]
+    heads = ("", "on", "what lay outside, and by how much", "done about it", "decision")
+    return grid(heads, rows, [wide * s for s in (0.04, 0.12, 0.34, 0.18, 0.32)], type_.body, right=(0,), bold=(4,))
+
+
+def cure_part(view: BatchRecord, wide: float, type_: Type) -> list[Flowable]:
+    """The forecast in words, and the drying chart where a bar was weighed."""
+    seen = view.forecast
+    if seen is None:
+        return []
+    basis = "by its weighings" if seen.basis == BY_WEIGHINGS else "from its composition, not weighed on four days yet"
+    words = (
+        f"{basis[0].upper()}{basis[1:]}: loses less than {show_share(seen.weekly_limit_ppm)} a week from about "
+        f"{show_date(seen.steady_on)}, give or take {seen.steady_give_days} days (about 95 %)."
+    )
+    for name, day in (("then", seen.steady_on), ("at the end of its stock life", seen.end_on)):
+        if weight := seen.weight_on(day):
+            low = " ± ".join(show_mass(one, view.units) for one in weight)
+            words += f" A bar weighs {low} {name}."
+    found = [*heading("Cure and drying", type_.head), para(words, type_.body)]
+    if seen.first_mg is not None:
+        found += [Spacer(1, 2 * mm), DryingChart(seen, view.weighings, type_.body, wide, view.units)]
+    return found
+
+
+def check_table(view: BatchRecord, wide: float, type_: Type) -> Table:
+    """The checklist of the recipe, point by point."""
+    rows = [(show_date(one.on), one.what, one.found, "good" if one.good else "NOT GOOD", one.by) for one in view.checks]
+    return grid(
+        ("on", "what", "found", "", "by"),
+        rows,
+        [wide * s for s in (0.13, 0.17, 0.42, 0.12, 0.16)],
+        type_.body,
+        bold=(3,),
+    )
+
+
+def sample_words(view: BatchRecord) -> list[str]:
+    """Each retained sample: how many, where, until when; or that there is none."""
+    kept = [f"{one.bars} kept at {one.kept_at} until {show_date(one.keep_until)}" for one in view.samples]
+    return kept or ["none set aside"]
+
+
+def complaint_table(view: BatchRecord, wide: float, type_: Type) -> Table:
+    """What was reported of the batch, without who reported it."""
+    words = {None: "not decided", True: "serious", False: "not serious"}
+    rows = [
+        (
+            str(one.number),
+            show_date(one.on),
+            one.what,
+            words[one.serious],
+            "; ".join(step.action for step in one.steps),
+            show_date(one.closed_on) if one.closed_on else "open",
+        )
+        for one in view.complaints
+    ]
+    heads = ("", "on", "what", "seriousness", "what was done", "closed")
+    return grid(heads, rows, [wide * s for s in (0.04, 0.13, 0.28, 0.15, 0.27, 0.13)], type_.body, right=(0,))

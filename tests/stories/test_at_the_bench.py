@@ -1,0 +1,160 @@
+"""A cold and a hot batch logged at the prompt as she types, interrupted, corrected, decided, passed and released."""
+
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+from freezegun import freeze_time
+from making import CHECKED
+from pypdf import PdfReader
+
+RECIPE = """
+name = "Quay Bar"
+code = "quay"
+process = "{process}"
+superfat = 5
+fats_total = "1000 g"
+[alkali]
+material = "lye"
+kind = "NaOH"
+[water]
+material = "water"
+per_alkali = 2.0
+[[fat]]
+material = "olive oil"
+percent = 70
+[[fat]]
+material = "coconut oil"
+percent = 30
+[[fragrance]]
+material = "lavender oil"
+percent_of_fats = 2
+[mould]
+bars = 10
+net_weight = "100 g"
+[limits]
+cook_minutes = [45, 120]
+"""
+
+
+@pytest.fixture
+def bench(run: Any) -> Any:
+    """A ledger with four materials in hand, of olive oil two lots."""
+    with freeze_time("2026-10-05 09:00:00"):
+        run("init", "--business", "Quay Soap", "--country", "US", "--currency", "USD", "--units", "metric",
+            "--time-zone", "Europe/Dublin", "--market", "us=Orla Wren; Quay Lane")  # fmt: skip
+        run("supplier", "add", "Ottersby Oils", "--phone", "555 0131")
+        run("material", "add", "olive oil", "--kind", "fat", "--sap", "190", "--inci", "OLEA EUROPAEA FRUIT OIL")
+        run("material", "add", "coconut oil", "--kind", "fat", "--sap", "256", "--inci", "COCOS NUCIFERA OIL")
+        run("material", "add", "lye", "--alkali", "NaOH")
+        run("material", "add", "water", "--kind", "liquid", "--inci", "AQUA")
+        run("material", "add", "lavender oil", "--kind", "fragrance", "--inci", "LAVANDULA ANGUSTIFOLIA OIL")
+        run("receive", "ottersby", "--accept", "--line", "olive oil; 1 kg; lot 4471/2; 35; best before 2027-06-30",
+            "--line", "olive oil; 5 kg; lot 5002; 35; best before 2027-12-31",
+            "--line", "coconut oil; 1 kg; lot CN; 7", "--line", "lye; 500 g; lot N1; 4",
+            "--line", "water; 2 kg; lot W1; 0", "--line", "lavender oil; 100 g; lot LV; 14")  # fmt: skip
+        run("equipment", "add", "scale", "kitchen scale", "--against", "500 g", "--tolerance", "1 g", "--every", "30")
+    return run
+
+
+def typed(*answers: str) -> tuple[str, int]:
+    """The answers as they go in, and how many of them were typed at all: Enter costs nothing."""
+    return "".join(f"{one}\n" for one in answers), sum(bool(one) for one in answers)
+
+
+def test_a_plain_cold_batch_takes_no_more_than_fifteen_typed_values(bench: Any, tmp_path: Path) -> None:
+    (tmp_path / "quay.toml").write_text(RECIPE.format(process="cold"), encoding="utf-8")
+    with freeze_time("2026-10-05 10:00:00"):
+        bench("recipe", "add", "quay.toml")
+        bench("batch", "plan", "quay")
+        # clean and scale by Enter, two fats, water, lye by Enter; lye and fats temperature, emulsion left, trace;
+        # the fragrance by Enter; poured, weight in the mould; nothing seen
+        first, count = typed("", "", "", "", "", "", "44 C", "43 C", "", "9", "", "14:05", "1440", "")
+        said = bench("batch", "log", "26-001-4", input=first).stdout
+        assert "everything is weighed" in said
+    with freeze_time("2026-10-06 10:00:00"):  # unmoulded, cut into ten, seen: soda ash (the ninth word)
+        second, more = typed("9:30", "1430", "10", "1350", "70", "", "9", "")
+        said = bench("batch", "log", "26-001-4", input=second).stdout
+        # fats 1000 g, lye 142.1 g, water 284.2 g, fragrance 20 g: 1446.3 g, less 1420: 26.3 g
+        assert "26.3 g (1.8 %) lost to pot and air" in said
+    assert count + more == 11
+    shown = bench("batch", "show", "26-001-4").stdout
+    assert "soda ash" in shown
+    assert "in order" in bench("equipment", "show", "kitchen-scale").stdout  # tried at the bench, 500 g
+
+
+def test_a_hot_batch_stopped_resumed_substituted_and_decided(bench: Any, tmp_path: Path) -> None:
+    (tmp_path / "quay.toml").write_text(RECIPE.format(process="hot"), encoding="utf-8")
+    with freeze_time("2026-10-05 10:00:00"):
+        bench("recipe", "add", "quay.toml")
+        bench("batch", "plan", "quay")
+        stopped, _ = typed("", "", "1200", "", "q")  # clean, scale, the empty pot, olive oil; the lid is closed
+        assert "what you logged is kept" in bench("batch", "log", "26-001-4", input=stopped).stdout
+        # back at the coconut oil; olive oil (b) is corrected to come from two drums: the first ran out
+        lots = "400 g@L1-X,300 g@L2-8"
+        rest, _ = typed(
+            "b", lots, "", "", "", "61 C", "47 C", "", "9", "2646", "10:30", "82 C", "12:00", "2590", "95 C",
+            "", "13:10", "", "",
+        )  # fmt: skip
+        result = bench("batch", "log", "26-001-4", input=rest)
+        assert "14.0 °C apart" in result.stderr
+        assert "13.0 °C over 82.0 °C" in result.stderr
+        bench("batch", "log", "26-001-4", "--reading", "fragrance temperature=80 C", "--correct")  # she misread it
+        then = bench("history", "--json").stdout.count('"verb"')
+        assert then
+    with freeze_time("2026-10-06 10:00:00"):
+        cut, _ = typed("-", "", "10", "1290", "60", "20", "", "")
+        bench("batch", "log", "26-001-4", input=cut)
+    with freeze_time("2026-11-10 10:00:00"):
+        refused = bench("pass", "26-001-4", code=1).stderr
+        assert "has an open deviation" in refused
+        bench("batch", "decide", "26-001-4", "1", "accept", "--reason", "trace was even", "--done", "stirred longer")
+        bench("pass", "26-001-4")
+        bench("label", "approve", "26-001-4", "--market", "us-soap")
+        bench("label", "print", "26-001-4", "--market", "us-soap", "-o", "labels.pdf")
+        bench("label", "count", "1")
+        bench("release", "26-001-4", "--retain", "1", "--kept-at", "tin 3", *CHECKED)
+        bench("batch", "show", "26-001-4", "-o", "record.pdf")
+    said = " ".join(page.extract_text() for page in PdfReader("record.pdf").pages).replace("\n", " ")
+    section_3(said)
+    for words in ("L1-X", "L2-8", "accepted", "stirred longer", "corrected", "water lost in the cook", "tin 3"):
+        assert words in said, words
+
+
+def section_3(said: str) -> None:
+    """The list of a batch record: the union of ISO 22716 and the FDA's draft cosmetic GMP guidance (from memory)."""
+    for words in (
+        "Quay Bar", "quay, version 1", "26-001-4", "bars planned", "bars cut",  # product, recipe, number, size
+        "OLEA EUROPAEA FRUIT OIL", "Ottersby Oils", "4471/2", "target", "weighed", "by, UTC",  # each material
+        "lye concentration", "water, other liquids", "superfat meant", "superfat as weighed", "likely low, all low",
+        "lye temperature", "61.0 °C", "limit", "clean", "scale test",  # checks with limits, equipment and cleanliness
+        "Deviations", "Yield", "weighed in", "not accounted for",
+        "cut on", "ready on", "Cure and drying",
+        "Looked at before the release", "pH", "look", "smell", "weight",
+        "digest of the text", "issued", "used", "spoiled", "returned",
+        "Retained samples", "bars released", "10 Nov 2026", "Not logged:", "page 1 of", "Complaints", "Papers kept",
+    ):  # fmt: skip
+        assert words in said, words
+
+
+@pytest.mark.parametrize(
+    ("today", "words"),
+    [
+        ("2026-10-12", "0 batches ready to be passed, 1 still curing"),
+        ("2026-11-02", "in 1 day"),
+        ("2026-11-03", "1 batch ready to be passed, 0 still curing"),  # cut 6 October and 28 days
+    ],
+)
+def test_the_rack_on_three_days(bench: Any, tmp_path: Path, today: str, words: str) -> None:
+    (tmp_path / "quay.toml").write_text(RECIPE.format(process="cold"), encoding="utf-8")
+    with freeze_time("2026-10-05 10:00:00"):
+        bench("recipe", "add", "quay.toml")
+        bench("batch", "plan", "quay")
+        bench("batch", "log", "26-001-4", "--as-planned", "--reading", "poured=14:00")
+    with freeze_time("2026-10-06 10:00:00"):
+        bench("batch", "cut", "26-001-4", "10", "--weight", "1400 g")
+    with freeze_time(f"{today} 10:00:00"):
+        assert words in bench("cure", "list").stdout
+        bench("cure", "calendar", "-o", "rack.ics")
+    assert f"DTSTART;VALUE=DATE:{date(2026, 11, 3):%Y%m%d}" in Path("rack.ics").read_text(encoding="utf-8")
