@@ -25,8 +25,9 @@ class _Asked:
     sign: str
     question: str
     when: str
-    done: bool
-    book: Callable[[str, bool], bool]  # (answer, is it a correction) -> booked
+    booked: bool
+    past: bool  # its moment has gone: what was read before the pour is not asked after it
+    book: Callable[[str, bool], bool | None]  # (answer, is it a correction) -> booked, left open, or None: ask again
     before: Callable[[], None] | None = None
 
 
@@ -41,7 +42,7 @@ def prompt_bench(here: Desk, code: str, made: date, today: date, *, anyway: str 
 
     batch = find_batch(here.rows(), code)
     asked = _asked(here, batch, made, today, anyway)
-    if any(not one.done for one in asked):
+    if any(not one.past for one in asked):
         warn(f"Batch {batch.code}, made on {show_date(made)} (another day: --on).")
         warn("Enter takes the target; 0 is left out, - not read, s skips, b goes back, q stops.")
         warn("Another lot: 182.4 g@L41-5; two lots: 120 g@L7-2,62.4 g@L9-3.")
@@ -61,13 +62,14 @@ def prompt_bench(here: Desk, code: str, made: date, today: date, *, anyway: str 
             continue
         if word != "s":
             try:
-                if not one.book(typed, one.done or position in passed):
-                    continue
+                answer = one.book(typed, one.booked or position in passed)
             except LedgerError as error:
                 warn(f"  {error}")
                 continue
+            if answer is None:
+                continue
             seen_open = _say_new(here, batch, seen_open)
-            if typed or one.sign.isdecimal():
+            if answer:
                 passed.add(position)
         back = False
         position = _next(asked, position + 1, passed)
@@ -75,7 +77,7 @@ def prompt_bench(here: Desk, code: str, made: date, today: date, *, anyway: str 
 
 
 def _next(asked: list[_Asked], start: int, passed: set[int]) -> int:
-    return next((i for i in range(start, len(asked)) if not asked[i].done and i not in passed), len(asked))
+    return next((i for i in range(start, len(asked)) if not asked[i].past and i not in passed), len(asked))
 
 
 def _stop(code: str) -> None:
@@ -95,7 +97,9 @@ def _asked(here: Desk, batch: "BatchRow", made: date, today: date, anyway: str |
     done = batch.yield_lot_id is not None
     for step in steps_of(batch):
         if step.when != SET or (batch.poured and not done):
-            found.append(_step(here, batch, step, today if step.when == SET else made, done=done or step.what in known))
+            past = done or step.what in known or (batch.poured and step.when != SET)
+            on = today if step.when == SET else made
+            found.append(_step(here, batch, step, on, booked=step.what in known, past=past))
     return in_order(found, lambda one: one.when)
 
 
@@ -108,11 +112,11 @@ def _line(here: Desk, batch: "BatchRow", line: "PlanLineRow", made: date, anyway
     lot = f", lot {row['code']}" if row else ""
     window = f"OK {show_mass(line.low, units)} to {show_mass(line.high, units)}"
 
-    def book(typed: str, correct: bool) -> bool:
+    def book(typed: str, correct: bool) -> bool | None:
         takes = parse_weights(typed, line, units=units) if typed else [Weighed(line.target)]
         doubt = unlikely(takes, line, units)
         if doubt and ask(f"  {doubt}. Is it right? yes or no", default="no").casefold() not in ("y", "yes"):
-            return False
+            return None
         weigh(here.book(), batch.code, {line.number: takes}, on=made, by=here.who, correct=correct, anyway=anyway)
         return True
 
@@ -121,12 +125,13 @@ def _line(here: Desk, batch: "BatchRow", line: "PlanLineRow", made: date, anyway
         f"{line.number}. {line.material}{lot}: {show_mass(line.target, units)} ({window})",
         line.stage,
         line.logged,
+        line.logged,
         book,
         (lambda: say_alkali_wanted(here, batch)) if line.role == "alkali" else None,
     )
 
 
-def _step(here: Desk, batch: "BatchRow", step: Step, on: date, *, done: bool) -> _Asked:
+def _step(here: Desk, batch: "BatchRow", step: Step, on: date, *, booked: bool, past: bool) -> _Asked:
     from ledger.domain.quantity import show_mass
     from ledger.operations.readings import READINGS, ReadingValue, log_readings, read_reading
     from ledger.views.equipment import sole
@@ -142,7 +147,7 @@ def _step(here: Desk, batch: "BatchRow", step: Step, on: date, *, done: bool) ->
             no = typed.casefold() in ("n", "no")
             value = ReadingValue("clean", text="yes" if typed.casefold() in ("", "y", "yes") else "no" if no else typed)
         elif not typed and not target:
-            return True
+            return False
         else:
             if kind == "clock" and typed.casefold() == "now":
                 typed = here.clock_now
@@ -153,7 +158,7 @@ def _step(here: Desk, batch: "BatchRow", step: Step, on: date, *, done: bool) ->
         log_readings(here.book(), batch.code, (value,), on=on, correct=correct)
         return True
 
-    return _Asked(step.letter, f"{step.letter}. {step.label} ({hint})", step.when, done, book)
+    return _Asked(step.letter, f"{step.letter}. {step.label} ({hint})", step.when, booked, past, book)
 
 
 def _numbers(here: Desk, batch: "BatchRow") -> set[int]:
