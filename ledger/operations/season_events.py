@@ -15,6 +15,7 @@ from ledger.domain.release_checks import read_check
 from ledger.operations.bulk import strain_batch
 from ledger.operations.combine import combine
 from ledger.operations.complaints import Report, book_complaint
+from ledger.operations.cure import weigh_bars
 from ledger.operations.cut import cut_batch
 from ledger.operations.deviations import decide_deviation
 from ledger.operations.labels import LabelRequest, approve_label, count_labels, print_labels
@@ -121,6 +122,10 @@ class Diary:
             weights_mg=[parse_mass(one) for one in event.get("each", ())],
         )
         self._accept(self.batches[event["batch"]], event, on)
+
+    def _do_weigh_bars(self, event: dict[str, Any], on: date) -> None:
+        weights = {mark: parse_mass(text) for mark, text in event["marked"].items()}
+        weigh_bars(self.book, self.batches[event["batch"]], weights, on=on)
 
     def _do_strain(self, event: dict[str, Any], on: date) -> None:
         mass = parse_mass(event["weight"])
