@@ -71,9 +71,9 @@ class DryingChart(Flowable):
         x, y = self._at((view.steady_on - view.start).days, weight[0])
         canvas.setStrokeColor(black)
         canvas.setLineWidth(0.8)
-        canvas.line(x, y - size, x, y + size)
+        canvas.line(x, y - size, x, self._at(0, self.top)[1] - 1.4 * size)
         canvas.drawRightString(self.width - 2 * size, self.height - 0.8 * size, f"{basis}; thin: about 95 %")
-        canvas.drawCentredString(x, y + 1.4 * size, f"steady {show_date(view.steady_on)}")
+        canvas.drawCentredString(x, self._at(0, self.top)[1] - size, f"steady {show_date(view.steady_on)}")
 
     def _curve(self, sign: int, heavy: float) -> None:
         canvas, view = self.canv, self.view

@@ -27,6 +27,7 @@ from reportlab.platypus import (
 
 from ledger.documents.fonts import BOLD, REGULAR, check_glyphs, register
 from ledger.domain.dates import show_date
+from ledger.reference.shipped import templates_digest
 from ledger.views.settings import PrintedFrom
 
 PAPERS = {"A4": A4, "Letter": LETTER}
@@ -262,7 +263,8 @@ def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int) -> Non
     canvas.setFont(REGULAR, body)
     source = f"from entry {sheet.printed_from.entry} of {_moment(sheet.printed_from.recorded_at)}"
     place = f"page {number} of {pages}"
-    canvas.drawRightString(right, base, f"{source}, soapledger {sheet.printed_from.program}    {place}")
+    program = f"soapledger {sheet.printed_from.program} (templates {templates_digest()})"
+    canvas.drawRightString(right, base, f"{source}, {program}    {place}")
 
 
 def _moment(recorded_at: str) -> str:

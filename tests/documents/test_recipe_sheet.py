@@ -15,6 +15,7 @@ from ledger.documents.recipe_sheet import TYPES, draw_recipe_sheet
 from ledger.domain.uncertainty import Superfat
 from ledger.errors import Refused
 from ledger.reference.cautions import Cautions, cautions
+from ledger.reference.shipped import templates_digest
 from tests.documents.conftest import page_line
 
 BOTH = pytest.mark.parametrize("paper", ["A4", "Letter"])
@@ -159,7 +160,8 @@ def test_nine_lines_keep_to_one_page_that_reads_at_arms_length(recipe, read, pap
     assert sizes[0] >= 8.5  # the foot, the notes and the sources
     assert sizes[1] >= 10.5
     assert sizes[2] >= 14  # the name and the amounts
-    foot = "calendula, version 3 from entry 214 of 1 Jun 2026, 09:30 UTC, soapledger 0.1.0 page 1 of 1"
+    program = f"soapledger 0.1.0 (templates {templates_digest()})"
+    foot = f"calendula, version 3 from entry 214 of 1 Jun 2026, 09:30 UTC, {program} page 1 of 1"
     assert foot in drawn.text()
 
 

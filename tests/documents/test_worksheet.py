@@ -9,6 +9,7 @@ from ledger.documents.worksheet import draw_worksheet
 from ledger.domain.bench import steps
 from ledger.errors import Refused
 from ledger.reference.cautions import cautions
+from ledger.reference.shipped import templates_digest
 
 
 @pytest.fixture
@@ -71,7 +72,8 @@ def test_paper_pages_and_foot(sheet, read, paper: str, size: tuple[int, int]) ->
     pages = len(drawn.pages)
     assert drawn.size_mm() == size
     for page in range(pages):
-        foot = f"from entry 214 of 1 Jun 2026, 09:30 UTC, soapledger 0.1.0 page {page + 1} of {pages}"
+        program = f"soapledger 0.1.0 (templates {templates_digest()})"
+        foot = f"from entry 214 of 1 Jun 2026, 09:30 UTC, {program} page {page + 1} of {pages}"
         assert foot in drawn.text(page)
         assert "Batch 26-118-0" in drawn.text(page)
 
