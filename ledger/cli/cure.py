@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from ledger.cli.desk import desk
-from ledger.cli.show import ask, count, out_json, say, say_wrapped, table
+from ledger.cli.show import confirm, count, out_json, say, say_wrapped, table
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ def say_cure(found: "Sequence[OnTheRack]", on: date) -> None:
     ready = [one for one in found if one.days_left <= 0]
     curing = len(found) - len(ready)
     say(f"{count(len(ready), 'batch', 'batches')} ready to be passed, {curing} still curing.")
-    due = [one for one in found if one.weigh_on <= on and one.days_left > 0]
+    due = [one for one in found if one.weigh_on <= on and (one.days_left > 0 or one.lags)]
     if due:
         say(f"To be weighed: {', '.join(one.batch_code for one in due)}.")
     body = []
@@ -68,8 +68,8 @@ def say_cure(found: "Sequence[OnTheRack]", on: date) -> None:
             say_wrapped(f"Batch {one.batch_code} lags: {one.lags}.", first="  ! ", indent="    ")
     if due:
         say(f"Next: soapledger cure weigh {due[0].batch_code} A=WEIGHT B=WEIGHT")
-    if ready:
-        say(f"Next: soapledger pass {ready[0].batch_code}")
+    if steady := [one for one in ready if not one.lags]:
+        say(f"Next: soapledger pass {steady[0].batch_code}")
 
 
 @app.command("weigh")
@@ -95,22 +95,21 @@ def weigh(
         if typed[-1].isdigit():
             typed += " oz" if here.settings.units == "us" else " g"
         weights[mark] = parse_mass(typed, what=f"the weight of {mark}")
-    for doubt in [] if yes else _doubts(here, batch, weights):
-        if ask(f"{doubt}. Is it right? yes or no", default="no").casefold() not in ("y", "yes"):
-            raise BadInput("Nothing was written; weigh again.")
+    for doubt in _doubts(here, batch, weights, here.day(on)):
+        confirm(f"{doubt}. Is it right?", yes)
     weigh_bars(here.book(), batch.code, weights, on=here.day(on))
     say(f"{count(len(weights), 'bar')} of batch {batch.code} weighed.")
     _say_forecast(here, find_batch(here.rows(), batch.code), here.day(on))
 
 
-def _doubts(here: "Desk", batch: "BatchRow", weights: dict[str, int]) -> list[str]:
+def _doubts(here: "Desk", batch: "BatchRow", weights: dict[str, int], on: date) -> list[str]:
     """Weights to ask about: far from the last of that bar or from the bars at the cut, and heavier than the last."""
     from ledger.domain.quantity import show_mass
     from ledger.views.cure_forecast import weighings
     from ledger.views.lots import lot_by_id
 
     units = here.settings.units
-    last = {one.mark: one.mass_mg for one in weighings(here.rows(), batch)}
+    last = {one.mark: one.mass_mg for one in weighings(here.rows(), batch, on=on)}
     cut = lot_by_id(here.rows(), batch.yield_lot_id).mass_mg if batch.yield_lot_id else None
     found = []
     for mark, mass in weights.items():
@@ -138,7 +137,7 @@ def show(
 
     here = desk(ctx)
     batch = find_batch(here.rows(), code)
-    known = weighings(here.rows(), batch)
+    known = weighings(here.rows(), batch, on=here.day(on))
     if json:
         out_json({"batch": batch, "weighings": known, "forecast": forecast(here.rows(), batch, known)})
         return
@@ -160,28 +159,17 @@ def show(
 def _say_forecast(here: "Desk", batch: "BatchRow", on: date) -> None:
     """When the bars are ready and steady, and what one weighs, with how surely."""
     from ledger.domain.dates import show_date
-    from ledger.domain.quantity import show_mass, show_share
-    from ledger.views.cure_forecast import BY_WEIGHINGS, forecast, weighings
+    from ledger.views.cure_forecast import forecast, forecast_words, weighings
 
     if batch.ready_on is None:
         say(f"Batch {batch.code} is {batch.status}; it has no bars on the rack.")
         return
-    view = forecast(here.rows(), batch, weighings(here.rows(), batch))
+    view = forecast(here.rows(), batch, weighings(here.rows(), batch, on=on))
     say(f"Batch {batch.code}, {batch.product}: the cure ends on {show_date(batch.ready_on)}.")
     if view is None:
         say("Nothing is known of its drying: weigh some marked bars.")
-        return
-    basis = "By its weighings" if view.basis == BY_WEIGHINGS else "From its composition, not weighed on four days yet,"
-    say_wrapped(
-        f"{basis} it loses less than {show_share(view.weekly_limit_ppm)} a week from about "
-        f"{show_date(view.steady_on)} (give or take {count(view.steady_give_days, 'day')}, about 95 %)."
-    )
-    units, words = here.settings.units, []
-    for name, day in (("today", on), ("then", view.steady_on), ("at the end of its stock life", view.end_on)):
-        if weight := view.weight_on(day):
-            words.append(f"{name} {show_mass(weight[0], units)} ± {show_mass(weight[1], units)}")
-    if words:
-        say_wrapped(f"A bar weighs {', '.join(words)}.")
+    else:
+        say_wrapped(forecast_words(view, here.settings.units, today=on))
 
 
 @app.command("calendar")

@@ -1,6 +1,7 @@
 """A chart of the drying: the weighings as points, the curve through them, and the band it may lie in."""
 
 from datetime import timedelta
+from math import ceil, floor, log10
 
 from reportlab.lib.colors import black
 from reportlab.platypus import Flowable
@@ -13,6 +14,13 @@ from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing
 
 _STEPS = 48  # of the curve
 _WEEK = 7
+_GRAM, _OUNCE = 1000.0, 28349.523125  # 1 oz = 28.349523125 g exactly (NIST SP 811)
+
+
+def round_step(span_mg: float, unit_mg: float) -> float:
+    """The distance of figures on the weight axis, in mg: 1, 2 or 5 times a power of ten of the unit, five at most."""
+    power = 10.0 ** floor(log10(max(span_mg, 1) / unit_mg / 5))
+    return next(one * power for one in (1, 2, 5, 10) if one * power * 5 * unit_mg >= span_mg) * unit_mg
 
 
 class DryingChart(Flowable):
@@ -25,9 +33,11 @@ class DryingChart(Flowable):
         self.width, self.height = wide, 17 * size
         last = max((one.on - view.start).days for one in known) if known else 0
         self.days = -(-max((view.steady_on - view.start).days + 14, last + _WEEK, 42) // _WEEK) * _WEEK
-        top = max([view.first_mg, *(one.mass_mg for one in known)])
-        low, give = view.weight_on(view.start + timedelta(days=self.days)) or (top, 0)
-        self.top, self.low = top + 0.02 * top, min([low - give, *(one.mass_mg for one in known)]) - 0.02 * top
+        last_day, give = view.weight_on(view.start + timedelta(days=self.days)) or (view.first_mg, 0)
+        shown = [view.first_mg, max(last_day - give, round(0.6 * view.first_mg)), *(one.mass_mg for one in known)]
+        self.step = round_step(max(shown) - min(shown), _OUNCE if units == "us" else _GRAM)
+        self.low = floor(min(shown) / self.step - 0.3) * self.step
+        self.top = ceil(max(shown) / self.step + 0.3) * self.step
 
     def wrap(self, *_room: float) -> tuple[float, float]:
         """As wide and high as it is."""
@@ -46,33 +56,37 @@ class DryingChart(Flowable):
         canvas.setFillColor(black)
         canvas.setStrokeColor(GREY)
         canvas.setLineWidth(HAIR)
-        every = _WEEK * (1 if self.days <= 10 * _WEEK else 2 if self.days <= 20 * _WEEK else 4)
-        for tick in range(0, self.days + 1, every):
+        for tick in range(0, self.days + 1, _WEEK * -(-self.days // (10 * _WEEK))):
             x, y = self._at(tick, self.low)
             canvas.line(x, y, x, self._at(tick, self.top)[1])
             canvas.drawCentredString(x, y - 1.1 * size, str(tick // _WEEK))
         x, y = self._at(self.days / 2, self.low)
         canvas.drawCentredString(x, y - 2.4 * size, f"weeks since {show_date(view.start)}")
-        for step in range(5):
-            mg = self.low + (self.top - self.low) * step / 4
+        for step in range(round((self.top - self.low) / self.step) + 1):
+            mg = self.low + self.step * step
             x, y = self._at(0, mg)
-            canvas.drawRightString(x - 0.5 * size, y - 0.35 * size, show_mass(100 * round(mg / 100), self.units))
+            canvas.drawRightString(x - 0.5 * size, y - 0.35 * size, show_mass(round(mg), self.units))
         canvas.drawString(0, self.height - 0.8 * size, "weight of a bar")
         for sign, heavy in ((1, HAIR), (-1, HAIR), (0, 1.2)):
             self._curve(sign, heavy)
         for one in self.known:
             x, y = self._at((one.on - view.start).days, one.mass_mg)
             canvas.circle(x, y, 1.6, stroke=0, fill=1)
-            if one.on == max(each.on for each in self.known if each.mark == one.mark):
-                canvas.drawString(x + 0.4 * size, y + 0.4 * size, check_glyphs(one.mark, "mark"))
-        basis = "fitted to the weighings" if view.basis == BY_WEIGHINGS else "from the composition, not weighed"
+        if self.known:
+            last = [one for one in self.known if one.on == self.known[-1].on]
+            x, y = self._at((last[0].on - view.start).days, max(one.mass_mg for one in last))
+            marks = check_glyphs(", ".join(sorted(one.mark for one in last)), "mark")
+            canvas.drawString(x + 0.3 * size, y + 0.4 * size, marks)
+        basis = "fitted to the weighings" if view.basis == BY_WEIGHINGS else "from the composition"
         weight = view.weight_on(view.steady_on)
         assert weight is not None
         x, y = self._at((view.steady_on - view.start).days, weight[0])
         canvas.setStrokeColor(black)
         canvas.setLineWidth(0.8)
         canvas.line(x, y - size, x, self._at(0, self.top)[1] - 1.4 * size)
-        canvas.drawRightString(self.width - 2 * size, self.height - 0.8 * size, f"{basis}; thin: about 95 %")
+        canvas.drawRightString(self.width - 2 * size, self.height - 0.8 * size, f"{basis}; thin: {view.surely}")
+        room = 5 * size  # half of its words, which stay on the chart
+        x = min(max(x, self._at(0, 0)[0] + room), self._at(self.days, 0)[0] - room)
         canvas.drawCentredString(x, self._at(0, self.top)[1] - size, f"steady {show_date(view.steady_on)}")
 
     def _curve(self, sign: int, heavy: float) -> None:

@@ -6,9 +6,8 @@ from reportlab.platypus import Flowable, Spacer, Table
 from ledger.documents.drying_chart import DryingChart
 from ledger.documents.page import Type, grid, heading, para, whole
 from ledger.domain.dates import show_date
-from ledger.domain.quantity import show_mass, show_share
 from ledger.views.batch_record import BatchRecord
-from ledger.views.cure_forecast import BY_WEIGHINGS
+from ledger.views.cure_forecast import forecast_words
 
 
 def deviation_table(view: BatchRecord, wide: float, type_: Type) -> Table:
@@ -32,16 +31,7 @@ def cure_part(view: BatchRecord, wide: float, type_: Type) -> list[Flowable]:
     seen = view.forecast
     if seen is None:
         return []
-    basis = "by its weighings" if seen.basis == BY_WEIGHINGS else "from its composition, not weighed on four days yet"
-    words = (
-        f"{basis[0].upper()}{basis[1:]}: loses less than {show_share(seen.weekly_limit_ppm)} a week from about "
-        f"{show_date(seen.steady_on)}, give or take {seen.steady_give_days} days (about 95 %)."
-    )
-    for name, day in (("then", seen.steady_on), ("at the end of its stock life", seen.end_on)):
-        if weight := seen.weight_on(day):
-            low = " ± ".join(show_mass(one, view.units) for one in weight)
-            words += f" A bar weighs {low} {name}."
-    found = [*heading("Cure and drying", type_.head), para(words, type_.body)]
+    found = [*heading("Cure and drying", type_.head), para(forecast_words(seen, view.units), type_.body)]
     if seen.first_mg is not None:
         found += [Spacer(1, 2 * mm), DryingChart(seen, view.weighings, type_.body, wide, view.units)]
     return found

@@ -6,7 +6,12 @@ from math import exp, inf, log, sqrt
 
 _SLOWEST, _FASTEST = 0.002, 2.0  # per day: between a year and half a day to lose most of what a bar loses
 _GOLDEN = (sqrt(5) - 1) / 2
-_SURE = 2.0  # standard errors to either side: about 95 %
+# Student's t for 0.975, by degrees of freedom: NIST/SEMATECH e-Handbook, section 1.3.6.7.2 (from memory, unverified;
+# the tests hold it against scipy.stats). Between two of them the larger figure counts.
+_STUDENT = {
+    1: 12.706, 2: 4.303, 3: 3.182, 4: 2.776, 5: 2.571, 6: 2.447, 7: 2.365, 8: 2.306, 9: 2.262, 10: 2.228,
+    12: 2.179, 15: 2.131, 20: 2.086, 30: 2.042, 60: 2.000, 120: 1.980,
+}  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -17,15 +22,16 @@ class Curve:
     rate: float  # per day
     variances: tuple[float, float]  # of loss and rate
     covariance: float
+    errors: float  # how many standard errors to either side the range reaches
 
     def left(self, days: float) -> float:
         """The share of the first weight left after so many days."""
         return 1 - self.loss * (1 - exp(-self.rate * days))
 
     def half_width(self, days: float) -> float:
-        """How far to either side it may lie, about 95 % (delta method)."""
+        """How far to either side it may lie (delta method): about 95 % for a fit, roughly for a composition."""
         fade = exp(-self.rate * days)
-        return _SURE * sqrt(max(self._variance(-(1 - fade), -self.loss * days * fade), 0.0))
+        return self.errors * sqrt(max(self._variance(-(1 - fade), -self.loss * days * fade), 0.0))
 
     def steady_after(self, weekly: float) -> tuple[float, float]:
         """Days until a week takes less than this share of the weight then, and how far that may lie to either side.
@@ -38,7 +44,7 @@ class Curve:
         step_loss, step_rate = self.loss * 1e-5, self.rate * 1e-5
         by_loss = (_steady(self.loss + step_loss, self.rate, weekly) - days) / step_loss
         by_rate = (_steady(self.loss, self.rate + step_rate, weekly) - days) / step_rate
-        return days, _SURE * sqrt(max(self._variance(by_loss, by_rate), 0.0))
+        return days, self.errors * sqrt(max(self._variance(by_loss, by_rate), 0.0))
 
     def _variance(self, by_loss: float, by_rate: float) -> float:
         return by_loss**2 * self.variances[0] + by_rate**2 * self.variances[1] + 2 * by_loss * by_rate * self.covariance
@@ -94,7 +100,12 @@ def _with_covariance(points: Sequence[tuple[float, float]], loss: float, rate: f
     det = a * c - b * b
     if det <= 0 or noise == inf:
         return None
-    return Curve(loss, rate, (noise * c / det, noise * a / det), -noise * b / det)
+    return Curve(loss, rate, (noise * c / det, noise * a / det), -noise * b / det, student(free))
+
+
+def student(free: int) -> float:
+    """Standard errors to either side that hold 95 % of what so few degrees of freedom give."""
+    return _STUDENT[max(one for one in _STUDENT if one <= free)]
 
 
 def from_composition(loss: float, at_the_end: float, days: int) -> Curve | None:
@@ -106,4 +117,4 @@ def from_composition(loss: float, at_the_end: float, days: int) -> Curve | None:
     if not 0 < loss < 1 or at_the_end <= 0 or days <= 0:
         return None
     rate = -log(1 - min(at_the_end / loss, 0.95)) / days
-    return Curve(loss, rate, ((loss / 5 / _SURE) ** 2, (rate / 3 / _SURE) ** 2), 0.0)
+    return Curve(loss, rate, ((loss / 5) ** 2, (rate / 3) ** 2), 0.0, 1.0)

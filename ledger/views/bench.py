@@ -62,10 +62,16 @@ def mass_in(rows: sqlite3.Connection, batch_id: int) -> int:
     return int(row[0])
 
 
+def cooked_off(rows: sqlite3.Connection, batch_id: int) -> int | None:
+    """What the pot lost between its two weighings, in mg; None where it was not weighed both times."""
+    read = {one["what"]: one["value"] for one in current_readings(rows, batch_id)}
+    before, after = read.get("pot before cook"), read.get("pot after cook")
+    return before - after if before is not None and after is not None else None
+
+
 def mass_balance(rows: sqlite3.Connection, batch: BatchRow) -> MassBalance:
     """Mass in against mass out, as far as it was weighed."""
     read = {one["what"]: one["value"] for one in current_readings(rows, batch.id) if one["unit"] == "mg"}
-    before, after = read.get("pot before cook"), read.get("pot after cook")
     out = None
     if batch.yield_lot_id is not None:
         out = lot_by_id(rows, batch.yield_lot_id).mass_mg if batch.soap else batch.made
@@ -76,7 +82,7 @@ def mass_balance(rows: sqlite3.Connection, batch: BatchRow) -> MassBalance:
     ).fetchone()[0]
     return MassBalance(
         put_in_mg=mass_in(rows, batch.id),
-        cooked_off_mg=before - after if before is not None and after is not None else None,
+        cooked_off_mg=cooked_off(rows, batch.id),
         poured_mg=read.get("poured weight"),
         unmoulded_mg=read.get("unmoulded weight"),
         out_mg=out,

@@ -22,6 +22,7 @@ from ledger.domain.recipe import DRIEST_WATER_PPM, IN_THE_FATS, WATER_LEFT_PPM, 
 from ledger.domain.saponification import WHOLE_PPM
 from ledger.reference.tables import fats
 from ledger.views.batch import BatchRow, recipe_of
+from ledger.views.bench import cooked_off
 from ledger.views.lye_check import meant_in, weighed_in
 from ledger.views.material import MaterialCard, material_list
 from ledger.views.recipe import RecipeSheet
@@ -109,18 +110,7 @@ def batch_stages(rows: sqlite3.Connection, batch: BatchRow, *, meant: bool = Fal
         )
         for one in found
     ]
-    return stages(charged(batch.process, inputs), recipe_of(rows, batch), lost_mg=_lost_in_the_cook(rows, batch.id))
-
-
-def _lost_in_the_cook(rows: sqlite3.Connection, batch_id: int) -> int | None:
-    """What the pot lost between its weighings; None where it was not weighed both times."""
-    weights = [
-        rows.execute(
-            "SELECT value FROM live_reading WHERE batch_id = ? AND what = ? ORDER BY id DESC LIMIT 1", (batch_id, what)
-        ).fetchone()
-        for what in ("pot before cook", "pot after cook")
-    ]
-    return int(weights[0][0] - weights[1][0]) if all(weights) else None
+    return stages(charged(batch.process, inputs), recipe_of(rows, batch), lost_mg=cooked_off(rows, batch.id))
 
 
 def stages(put_in: Charged, recipe: Recipe | None, *, lost_mg: int | None) -> Stages:

@@ -9,7 +9,7 @@ from ledger.domain.curing import cure
 from ledger.domain.dates import show_date
 from ledger.domain.recipe import WEIGH_EVERY_DAYS
 from ledger.views.batch import batches, recipe_of
-from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, forecast, weighings
+from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, forecast, weighings
 from ledger.views.lots import lot_by_id
 
 
@@ -55,10 +55,10 @@ def cure_list(rows: sqlite3.Connection, *, on: date) -> tuple[OnTheRack, ...]:
             continue
         assert batch.cure_days is not None
         days = cure(cut_on=batch.yielded_on, days=batch.cure_days, usable_from_days=batch.usable_from_days, today=on)
-        known = weighings(rows, batch)
+        known = weighings(rows, batch, on=on)
         view, recipe = forecast(rows, batch, known), recipe_of(rows, batch)
         every = recipe.weigh_every_days if recipe else WEIGH_EVERY_DAYS
-        last = max([batch.yielded_on, *(one.on for one in known if one.on <= on)])
+        last = max([batch.yielded_on, *(one.on for one in known)])
         found.append(
             OnTheRack(
                 batch_code=batch.code,
@@ -73,17 +73,27 @@ def cure_list(rows: sqlite3.Connection, *, on: date) -> tuple[OnTheRack, ...]:
                 weigh_on=last + timedelta(days=every),
                 steady_on=view.steady_on if view else None,
                 basis=view.basis if view else None,
-                lags=_lags(view, days.ready_on, on),
+                lags=_lags(view, known, days.ready_on, on),
             )
         )
     return tuple(sorted(found, key=lambda one: (one.ready_on, one.batch_code)))
 
 
-def _lags(view: Forecast | None, ready_on: date, on: date) -> str | None:
-    """Bars whose weighings say that they go on losing weight after the day they should be ready."""
-    if view is None or view.basis != BY_WEIGHINGS or view.steady_on <= max(ready_on, on):
+def _lags(view: Forecast | None, known: tuple[Weighing, ...], ready_on: date, on: date) -> str | None:
+    """Bars that go on losing weight after the day they should be ready, or dry slower than their composition says."""
+    if view is None or not known:
         return None
-    return f"still losing weight until about {show_date(view.steady_on)}"
+    if view.basis == BY_WEIGHINGS:
+        late = view.steady_on > max(ready_on, on)
+        return f"still losing weight until about {show_date(view.steady_on)}" if late else None
+    first, last = known[0], known[-1]
+    bar = {one.mark: one.mass_mg for one in known if one.on == first.on}
+    kept = [one.mass_mg / bar[one.mark] for one in known if one.on == last.on and one.mark in bar]
+    since, now = ((one.on - view.start).days for one in (first, last))
+    slowest = (view.curve.left(now) + view.curve.half_width(now)) / view.curve.left(since)
+    if kept and sum(kept) / len(kept) > slowest and now > since:
+        return "drying slower than its composition lets expect"
+    return None
 
 
 def rack_days(found: Sequence[OnTheRack]) -> tuple[RackDay, ...]:
@@ -94,7 +104,7 @@ def rack_days(found: Sequence[OnTheRack]) -> tuple[RackDay, ...]:
         days.append(RackDay(one.batch_code, "ready", one.ready_on, f"{name}: cure ends, {one.bars} bars"))
         if one.usable_from:
             days.append(RackDay(one.batch_code, "usable", one.usable_from, f"{name}: usable, not yet steady in weight"))
-        if one.weigh_on <= one.ready_on:
+        if one.weigh_on <= one.ready_on or one.lags:
             days.append(RackDay(one.batch_code, "weigh", one.weigh_on, f"{name}: weigh the marked bars"))
     return tuple(sorted(days, key=lambda one: (one.on, one.batch_code, one.kind)))
 

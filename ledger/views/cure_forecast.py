@@ -6,16 +6,18 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
 
-from ledger.domain.dates import add_months
+from ledger.domain.dates import add_months, show_date
 from ledger.domain.drying_curve import Curve, fit, from_composition
+from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.saponification import WHOLE_PPM
 from ledger.views.batch import BatchRow, recipe_of
-from ledger.views.bench import current_readings, mass_in
-from ledger.views.drying import mass_dried_to
+from ledger.views.bench import current_readings
+from ledger.views.drying import left_of_the_cut
 from ledger.views.lots import lot_by_id
 from ledger.views.reading import day
 
 BY_WEIGHINGS, BY_COMPOSITION = "weighings", "composition"
+FEWEST_DAYS = 4  # of weighings, the first among them, before a curve is fitted
 
 
 @dataclass(frozen=True)
@@ -32,13 +34,19 @@ class Forecast:
     """How the bars dry: the curve, when they are steady, and when their stock life ends."""
 
     basis: str  # "weighings" or "composition"
+    why: str | None  # why the weighings do not say, where the composition has to
     start: date
     first_mg: int | None  # what a bar weighed at first, on average
     curve: Curve
     weekly_limit_ppm: int
     steady_on: date
-    steady_give_days: int  # to either side, about 95 %
+    steady_give_days: int  # to either side, as sure as `surely` says
     end_on: date  # of the stock life
+
+    @property
+    def surely(self) -> str:
+        """How sure the range is."""
+        return "about 95 %" if self.basis == BY_WEIGHINGS else "a rough range: common practice, no source"
 
     def weight_on(self, on: date) -> tuple[int, int] | None:
         """The weight of a bar on a day and how far it may lie to either side, in mg; None where none was weighed."""
@@ -48,11 +56,11 @@ class Forecast:
         return round(self.first_mg * self.curve.left(days)), round(self.first_mg * self.curve.half_width(days))
 
 
-def weighings(rows: sqlite3.Connection, batch: BatchRow) -> tuple[Weighing, ...]:
-    """Every weighing of a marked bar, in the order of days; of two on one day the later counts."""
+def weighings(rows: sqlite3.Connection, batch: BatchRow, *, on: date | None = None) -> tuple[Weighing, ...]:
+    """The weighings of marked bars up to a day (all), in the order of days; of two on one day the later counts."""
     found: dict[tuple[str, str], Weighing] = {}
     for row in current_readings(rows, batch.id):
-        if row["what"] == "bar weight" and row["mark"]:
+        if row["what"] == "bar weight" and row["mark"] and (on is None or day(row["on"]) <= on):
             found[row["on"], row["mark"]] = Weighing(day(row["on"]), row["mark"], row["value"])
     return tuple(sorted(found.values(), key=lambda one: (one.on, one.mark)))
 
@@ -67,8 +75,11 @@ def forecast(rows: sqlite3.Connection, batch: BatchRow, known: tuple[Weighing, .
         return None
     end = add_months(batch.on, recipe.best_before_months)
     curve, start, basis = _by_weighings(known), known[0].on if known else batch.yielded_on, BY_WEIGHINGS
+    why = None
     first = _mean([one.mass_mg for one in known if one.on == start]) if known else None
     if curve is None:
+        few = len({one.on for one in known}) < FEWEST_DAYS
+        why = "not weighed on four days yet" if few else "its weighings show no drying that a curve fits"
         curve, start, basis = _by_composition(rows, batch), batch.yielded_on, BY_COMPOSITION
         mass = lot_by_id(rows, batch.yield_lot_id).mass_mg
         if mass is not None and batch.made:
@@ -80,6 +91,7 @@ def forecast(rows: sqlite3.Connection, batch: BatchRow, known: tuple[Weighing, .
     days, give = curve.steady_after(recipe.weekly_loss_ppm / WHOLE_PPM)
     return Forecast(
         basis=basis,
+        why=why,
         start=start,
         first_mg=first,
         curve=curve,
@@ -110,11 +122,28 @@ def _by_weighings(known: tuple[Weighing, ...]) -> Curve | None:
 
 
 def _by_composition(rows: sqlite3.Connection, batch: BatchRow) -> Curve | None:
-    recipe, put_in = recipe_of(rows, batch), mass_in(rows, batch.id)
-    if recipe is None or not put_in or batch.cure_days is None:
+    recipe = recipe_of(rows, batch)
+    if recipe is None or batch.cure_days is None:
         return None
-    driest = mass_dried_to(rows, batch, recipe.driest_water_ppm)
-    cured = mass_dried_to(rows, batch, recipe.water_left_ppm)
+    driest = left_of_the_cut(rows, batch, recipe.driest_water_ppm)
+    cured = left_of_the_cut(rows, batch, recipe.water_left_ppm)
     if driest is None or cured is None:
         return None
-    return from_composition(1 - driest / put_in, 1 - cured / put_in, batch.cure_days)
+    return from_composition(float(1 - driest), float(1 - cured), batch.cure_days)
+
+
+def forecast_words(view: Forecast, units: str, *, today: date | None = None) -> str:
+    """The forecast in sentences: since when the bars are steady, what one weighs, and how sure that is."""
+    ground = "By its weighings" if view.basis == BY_WEIGHINGS else f"From its composition ({view.why})"
+    give = f"{view.steady_give_days} day{'s' * (view.steady_give_days != 1)}"
+    said = (
+        f"{ground} it loses less than {show_share(view.weekly_limit_ppm)} a week from about "
+        f"{show_date(view.steady_on)} (give or take {give}, {view.surely})."
+    )
+    days = [("then", view.steady_on), ("at the end of its stock life", view.end_on)]
+    days = [("today", today), *days] if today else days
+    weights = [(name, found) for name, on in days if (found := view.weight_on(on))]
+    if weights:
+        shown = (f"{name} {show_mass(one, units)} ± {show_mass(give, units)}" for name, (one, give) in weights)
+        said += f" A bar weighs {', '.join(shown)}."
+    return said

@@ -1,11 +1,13 @@
-"""What the bars of a batch weigh in all at their driest, from what went into them."""
+"""What is left of the bars of a batch once they have dried, from what went into them."""
 
 import sqlite3
+from fractions import Fraction
 
 from ledger.domain.composition import dried_to, reacted
 from ledger.domain.recipe import DRIEST_WATER_PPM
-from ledger.views.batch import BatchRow, recipe_of
-from ledger.views.composition import Input, charged
+from ledger.views.batch import BatchRow, find_batch, recipe_of
+from ledger.views.bench import mass_in
+from ledger.views.composition import Input, batch_stages, charged
 from ledger.views.figures import figures_of
 from ledger.views.ingredients import bases_of_batch
 from ledger.views.material import material_list
@@ -37,3 +39,17 @@ def mass_dried_to(rows: sqlite3.Connection, batch: BatchRow, share_ppm: int) -> 
         for one in bases
     ]
     return dried_to(reacted(charged("cold", inputs)), share_ppm, stage="dried").mass_mg
+
+
+def left_of_the_cut(rows: sqlite3.Connection, batch: BatchRow, share_ppm: int) -> Fraction | None:
+    """The share of their weight at the cut that bars keep when water is this share of them (ppm).
+
+    At the cut the water lost in the cook is gone already; a portion brings what its dough lost with it. None before
+    anything went in.
+    """
+    dried, put_in = mass_dried_to(rows, batch, share_ppm), mass_in(rows, batch.id)
+    if dried is None or not put_in:
+        return None
+    whole = batch_stages(rows, find_batch(rows, batch.part_of) if batch.part_of else batch)
+    at_cut = Fraction(put_in * whole.cut.mass_mg, whole.before.mass_mg) if whole else Fraction(put_in)
+    return min(dried / at_cut, Fraction(1))

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
+from ledger.domain.recipe import DRIEST_WATER_PPM
 from ledger.domain.saponification import WHOLE_PPM
-from ledger.views.batch import BatchRow
-from ledger.views.bench import mass_in
-from ledger.views.drying import driest_mass
+from ledger.views.batch import BatchRow, recipe_of
+from ledger.views.drying import left_of_the_cut
 from ledger.views.lots import lot_by_id
 from ledger.views.reading import day
 
@@ -40,13 +40,13 @@ def last_weighings(rows: sqlite3.Connection, batch: BatchRow) -> Weighings | Non
 def _left(rows: sqlite3.Connection, batch: BatchRow, mean_mg: Fraction) -> tuple[int, str]:
     """The mean at its driest over the mean now: from what a bar weighed at the cut and what it is made of.
 
-    Of the mass at the cut, so much stays as the driest mass is of all that went in less what the pot lost; where the
-    bars were not weighed at the cut, nothing more is taken to dry away.
+    Where the bars were not weighed at the cut, nothing more is taken to dry away.
     """
-    driest, put_in = driest_mass(rows, batch), mass_in(rows, batch.id)
+    recipe = recipe_of(rows, batch)
+    kept = left_of_the_cut(rows, batch, recipe.driest_water_ppm if recipe else DRIEST_WATER_PPM)
     cut = lot_by_id(rows, batch.yield_lot_id).mass_mg if batch.yield_lot_id else None
-    if not driest or not cut or not batch.made:
+    if not kept or not cut or not batch.made:
         return WHOLE_PPM, "not forecast: the bars were not weighed together at the cut"
-    dry_bar = Fraction(cut, batch.made) * Fraction(driest, put_in)
+    dry_bar = Fraction(cut, batch.made) * kept
     left = min(dry_bar / mean_mg, Fraction(1))
     return round(left * WHOLE_PPM), "forecast from what went in and what the bars weighed at the cut"

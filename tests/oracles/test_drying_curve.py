@@ -5,8 +5,9 @@ from math import exp
 
 import pytest
 from scipy.optimize import curve_fit
+from scipy.stats import t as student_t
 
-from ledger.domain.drying_curve import fit, from_composition
+from ledger.domain.drying_curve import fit, from_composition, student
 
 DAYS = (7, 14, 21, 28, 42)
 
@@ -74,3 +75,26 @@ def test_the_composition_alone() -> None:
 )
 def test_weighings_that_do_not_say_give_no_curve(seen: list[tuple[float, float]]) -> None:
     assert fit(seen) is None
+
+
+@pytest.mark.parametrize("free", [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 30, 60, 120])
+def test_the_range_takes_students_t_of_scipy(free: int) -> None:
+    assert student(free) == pytest.approx(student_t.ppf(0.975, free), abs=0.0006)
+
+
+def test_between_two_rows_of_the_table_the_wider_range_counts() -> None:
+    for free in range(1, 200):
+        assert student(free) >= student_t.ppf(0.975, free) - 0.0006
+
+
+@pytest.mark.parametrize(("bars", "days"), [(1, DAYS[:3]), (1, DAYS[:4]), (2, DAYS[:3]), (3, DAYS)])
+def test_nineteen_ranges_of_twenty_hold_the_true_weight(bars: int, days: tuple[int, ...]) -> None:
+    chance, held, fitted = random.Random(7), 0, 0
+    for _ in range(600):
+        seen = [(day, 1 - 0.1 * (1 - exp(-0.06 * day)) + chance.gauss(0, 0.0005)) for _ in range(bars) for day in days]
+        found = fit(seen)
+        if found is not None:
+            fitted += 1
+            held += abs(found.left(600) - 0.9) <= found.half_width(600)
+    assert fitted > 550
+    assert held / fitted > 0.93
