@@ -46,7 +46,7 @@ class DryingChart(Flowable):
     def _at(self, days: float, mg: float) -> tuple[float, float]:
         left, foot = 5 * self.size, 3 * self.size
         across = (self.width - left - 2 * self.size) * days / self.days
-        up = (self.height - foot - 1.5 * self.size) * (mg - self.low) / (self.top - self.low)
+        up = (self.height - foot - 2.1 * self.size) * (mg - self.low) / (self.top - self.low)
         return left + across, foot + up
 
     def draw(self) -> None:

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from ledger.domain.names import near
-from ledger.domain.quantity import parse_mass, parse_number, parse_temperature, show_mass, show_temperature
+from ledger.domain.quantity import parse_mass, parse_ph, parse_temperature, show_mass, show_temperature
 from ledger.errors import BadInput
 
 # Each kind with the unit its readings are kept in.
@@ -28,10 +28,7 @@ def parse_value(kind: str, text: str, *, what: str) -> int:
         return parse_mass(text, what=what)
     if kind == "thermometer":
         return parse_temperature(text, what=what)
-    value = round(parse_number(text.strip().removeprefix("pH").strip(), what=what) * 1000)
-    if value > 14_000:
-        raise BadInput(f"A pH of {text} cannot be; it lies between 0 and 14.")
-    return value
+    return parse_ph(text, what=what)
 
 
 def parse_tolerance(kind: str, text: str) -> int:

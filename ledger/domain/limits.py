@@ -3,7 +3,8 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from ledger.domain.quantity import show_mass, show_share, show_temperature
+from ledger.domain.quantity import parse_ph, show_mass, show_share, show_temperature
+from ledger.errors import BadInput
 
 APART_MILLI_C = 5_600  # lye and fats before mixing: within 10 °F (5.6 °C); common practice, no source
 FRAGRANCE_MILLI_C = 82_000  # into cooked soap below 180 °F (82 °C); common practice, no source
@@ -86,6 +87,21 @@ def limit_of(limits: Limits, what: str, units: str) -> str | None:
     if what == "pH":
         return f"at most {limits.ph_thousandths / 1000:.1f} in 1 % solution"
     return None
+
+
+def read_ph(typed: str) -> tuple[int, str | None]:
+    """A pH in thousandths and how it was measured, which stands behind a semicolon.
+
+    Raises BadInput for a figure that cannot be, and for one so low that its method has to be named.
+    """
+    figure, _, method = (part.strip() for part in typed.partition(";"))
+    value = parse_ph(figure)
+    if value < PH_TO_QUESTION and not method:
+        raise BadInput(
+            f"A pH of {figure} is low for true soap (common practice, no source), so the method is in question; "
+            f"write it behind: 'pH={figure}; 1 % in water, meter set at 7 and 10'."
+        )
+    return value, method or None
 
 
 def cook_length(start: str, end: str) -> int:

@@ -151,6 +151,14 @@ def parse_temperature(text: str, *, what: str = "the temperature") -> int:
     return round(celsius * 1000)
 
 
+def parse_ph(text: str, *, what: str = "the pH") -> int:
+    """A pH in thousandths, between 0 and 14. Raises BadInput."""
+    value = round(parse_number(text.strip().removeprefix("pH").strip(), what=what) * 1000)
+    if value > 14_000:
+        raise BadInput(f"A pH of {text} cannot be; it lies between 0 and 14.")
+    return value
+
+
 def parse_length(text: str, *, what: str = "the length") -> int:
     """A length in whole micrometres; mm, cm or in must stand behind it. Raises BadInput."""
     number, unit, typed = _split(text, what=what, example="80 mm")

@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ledger.domain.limits import PH_TO_QUESTION
-from ledger.domain.quantity import parse_number, parse_share, show_share
+from ledger.domain.limits import read_ph
+from ledger.domain.quantity import parse_share, show_share
 from ledger.errors import BadInput
 
 CHECKS = ("pH", "look", "smell", "weight")  # asked where a recipe names none; common practice, no source
@@ -42,12 +42,7 @@ def read_check(what: str, typed: str, *, ph_at_most: int) -> Check:
 
 
 def _acid(words: str, bad: bool, at_most: int) -> Check:
-    figure, _, method = (part.strip() for part in words.partition(";"))
-    acid = round(parse_number(figure, what="the pH") * 1000)
-    if acid > 14_000:
-        raise BadInput(f"A pH of {figure} cannot be; it lies between 0 and 14.")
-    if acid < PH_TO_QUESTION and not method:
-        raise BadInput(f"A pH of {figure} questions its method; write it behind: '{figure}; 1 % in water, meter set'.")
+    acid, _ = read_ph(words)
     over = f"; over {at_most / 1000:.1f}" if acid > at_most else ""
     return Check("pH", f"{words}{over}", not bad and not over)
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.dates import parse_clock, show_date
-from ledger.domain.limits import PH_TO_QUESTION
+from ledger.domain.limits import read_ph
 from ledger.domain.names import near
 from ledger.domain.quantity import parse_mass, parse_number, parse_temperature, parse_volume
 from ledger.errors import BadInput, Refused
@@ -99,16 +99,8 @@ def read_reading(text: str) -> ReadingValue:
     if kind == "mg":
         return ReadingValue(name, parse_mass(typed, what=f"the {name}"), kind)
     if kind == "milli-pH":
-        figure, _, method = (part.strip() for part in typed.partition(";"))
-        value = round(parse_number(figure, what="the pH") * 1000)
-        if value > 14_000:
-            raise BadInput(f"A pH of {figure} cannot be; it lies between 0 and 14.")
-        if value < PH_TO_QUESTION and not method:
-            raise BadInput(
-                f"A pH of {figure} is low for true soap (common practice, no source), so the method is in question; "
-                f"write it behind: 'pH={figure}; 1 % in water, meter set at 7 and 10'."
-            )
-        return ReadingValue(name, value, kind, method=method or None)
+        value, method = read_ph(typed)
+        return ReadingValue(name, value, kind, method=method)
     if kind == "clock":
         return ReadingValue(name, at=parse_clock(typed))
     return ReadingValue(name, text=typed)
