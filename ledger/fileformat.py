@@ -1,4 +1,4 @@
-"""What marks a file as a soapledger file, which schema this program knows, and what a fault of the file means."""
+"""What marks a file as a soapledger file, its schema, which of its rows count, and what a fault of it means."""
 
 from ledger.errors import DamagedLedger, LedgerError, Refused
 
@@ -17,6 +17,19 @@ _TROUBLE: dict[int, tuple[type[LedgerError], str]] = {
     14: (DamagedLedger, "The ledger cannot be opened; look at its permissions, or name it with --ledger FILE."),
     26: (DamagedLedger, "That file is not a ledger; keep it, and name the right one with --ledger FILE."),
 }
+
+
+def what_counts(table: str, *, until: int | None = None) -> str:
+    """The query for the rows of a table of facts that count: no undone entry's, and none an undo wrote.
+
+    `until` gives what counted at an earlier entry, from the file itself behind any view that stands before it.
+    """
+    of, then = ("", "") if until is None else ("main.", f" AND r.id <= {until}")
+    return (
+        f"SELECT t.* FROM {of}{table} t WHERE {'1' if until is None else f't.entry_id <= {until}'} "
+        f"AND NOT EXISTS (SELECT 1 FROM {of}entry r WHERE r.reverses = t.entry_id{then}) "
+        f"AND NOT EXISTS (SELECT 1 FROM {of}entry e WHERE e.id = t.entry_id AND e.reverses IS NOT NULL)"
+    )
 
 
 def trouble(error: BaseException) -> LedgerError | None:

@@ -5,7 +5,7 @@ from datetime import date
 from pathlib import Path
 
 from ledger.errors import BadInput, DamagedLedger, Refused
-from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION, trouble
+from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION, trouble, what_counts
 
 Rows = sqlite3.Connection  # what a view reads from; other layers name it by this, and never import sqlite3
 Row = sqlite3.Row
@@ -71,11 +71,7 @@ def as_known(rows: sqlite3.Connection, horizon: int) -> None:
     rows.execute(f"CREATE TEMP VIEW entry AS SELECT * FROM main.entry WHERE id <= {horizon}")
     for table in tables:
         rows.execute(f"CREATE TEMP VIEW {table} AS SELECT * FROM main.{table} WHERE entry_id <= {horizon}")
-        rows.execute(
-            f"CREATE TEMP VIEW live_{table} AS SELECT t.* FROM main.{table} t WHERE t.entry_id <= {horizon} "
-            f"AND NOT EXISTS (SELECT 1 FROM main.entry r WHERE r.reverses = t.entry_id AND r.id <= {horizon}) "
-            "AND NOT EXISTS (SELECT 1 FROM main.entry e WHERE e.id = t.entry_id AND e.reverses IS NOT NULL)"
-        )
+        rows.execute(f"CREATE TEMP VIEW live_{table} AS {what_counts(table, until=horizon)}")
     rows.execute("PRAGMA query_only = ON")
 
 

@@ -3,7 +3,7 @@
 import sqlite3
 from pathlib import Path
 
-from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION
+from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION, what_counts
 from ledger.storage.chain import fact_tables
 
 _HERE = Path(__file__).parent
@@ -46,22 +46,13 @@ def _drop_views_and_guards(raw: sqlite3.Connection) -> None:
 def _lay_views_and_guards(raw: sqlite3.Connection) -> None:
     tables = fact_tables(raw)
     for table in tables:
-        raw.execute(live_view(table))
+        raw.execute(f"CREATE VIEW live_{table} AS {what_counts(table)}")
         raw.execute(f"CREATE INDEX IF NOT EXISTS {table}_of_entry ON {table} (entry_id)")
     for statement in _statements((_HERE.parent / "guards.sql").read_text(encoding="utf-8")):
         raw.execute(statement)
     for table in tables:
         for statement in _append_only(table):
             raw.execute(statement)
-
-
-def live_view(table: str) -> str:
-    """The rows of a table that count: no undone entry's, and none an undo wrote."""
-    return (
-        f"CREATE VIEW live_{table} AS SELECT t.* FROM {table} t "
-        "WHERE NOT EXISTS (SELECT 1 FROM entry r WHERE r.reverses = t.entry_id) "
-        "AND NOT EXISTS (SELECT 1 FROM entry e WHERE e.id = t.entry_id AND e.reverses IS NOT NULL)"
-    )
 
 
 def _append_only(table: str) -> tuple[str, ...]:
