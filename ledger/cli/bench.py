@@ -8,6 +8,7 @@ import typer
 from ledger.cli.bars import warn_of_holds
 from ledger.cli.desk import Desk, desk
 from ledger.cli.deviation import say_open
+from ledger.cli.equipment import warn_failed
 from ledger.cli.logging import read_lines, say_alkali_wanted, say_superfat
 from ledger.cli.show import count, out_json, say
 from ledger.errors import Refused
@@ -36,6 +37,9 @@ def log(
         bool, typer.Option("--as-planned", help="Every line still open was weighed at its target.")
     ] = False,
     correct: Annotated[bool, typer.Option("--correct", help="These lines were logged wrongly before.")] = False,
+    tools: Annotated[
+        list[str] | None, typer.Option("--with", help="The scale, thermometer or pH meter, where you have several.")
+    ] = None,
     anyway: Annotated[
         str | None, typer.Option("--anyway", help="Keep a superfat at or below zero, with the reason.")
     ] = None,
@@ -68,7 +72,7 @@ def log(
     if prompted:
         from ledger.cli.bench_prompt import prompt_bench
 
-        prompt_bench(here, batch.code, made, here.day(on), anyway=anyway)
+        prompt_bench(here, batch.code, made, here.day(on), anyway=anyway, tools=tools or ())
     if weighed:
         weigh(
             here.book(),
@@ -79,9 +83,11 @@ def log(
             correct=correct,
             anyway=anyway,
             readings=readings,
+            tools=tools or (),
         )
     elif readings:
-        log_readings(here.book(), batch.code, readings, on=made, correct=correct)
+        log_readings(here.book(), batch.code, readings, on=made, correct=correct, tools=tools or ())
+    warn_failed(here, made)
     check = lye_check(here.rows(), batch.id)
     if json:
         out_json({"batch": find_batch(here.rows(), batch.code), "lye": check})

@@ -1,6 +1,6 @@
 """The prompt at the bench: every line still open, in the order of work, each answer stored at once."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING
@@ -9,6 +9,7 @@ import typer
 
 from ledger.cli.desk import Desk
 from ledger.cli.deviation import say_open, ticked
+from ledger.cli.equipment import warn_failed
 from ledger.cli.logging import parse_weights, say_alkali_wanted, unlikely
 from ledger.cli.show import ask, say, warn
 from ledger.domain.bench import SEEN, SET, Step, in_order
@@ -31,7 +32,9 @@ class _Asked:
     before: Callable[[], None] | None = None
 
 
-def prompt_bench(here: Desk, code: str, made: date, today: date, *, anyway: str | None) -> None:
+def prompt_bench(
+    here: Desk, code: str, made: date, today: date, *, anyway: str | None, tools: Sequence[str] = ()
+) -> None:
     """Ask for what is still open, then for the cut and what was seen.
 
     Enter takes the target or leaves a reading open, '-' says that nobody read it, 's' skips, 'b' goes back to the one
@@ -41,7 +44,7 @@ def prompt_bench(here: Desk, code: str, made: date, today: date, *, anyway: str 
     from ledger.views.batch import find_batch
 
     batch = find_batch(here.rows(), code)
-    asked = _asked(here, batch, made, today, anyway)
+    asked = _asked(here, batch, made, today, anyway, tools)
     if any(not one.past for one in asked):
         warn(f"Batch {batch.code}, made on {show_date(made)} (another day: --on).")
         warn("Enter takes the target; 0 is left out, - not read, s skips, b goes back, q stops.")
@@ -85,7 +88,9 @@ def _stop(code: str) -> None:
     raise typer.Exit
 
 
-def _asked(here: Desk, batch: "BatchRow", made: date, today: date, anyway: str | None) -> list[_Asked]:
+def _asked(
+    here: Desk, batch: "BatchRow", made: date, today: date, anyway: str | None, tools: Sequence[str]
+) -> list[_Asked]:
     """The lines and the steps together; the steps after the pour only once it was booked."""
     from ledger.views.batch import plan_lines
     from ledger.views.bench import current_readings, steps_of
@@ -99,7 +104,7 @@ def _asked(here: Desk, batch: "BatchRow", made: date, today: date, anyway: str |
         if step.when != SET or (batch.poured and not done):
             past = done or step.what in known or (batch.poured and step.when != SET)
             on = today if step.when == SET else made
-            found.append(_step(here, batch, step, on, booked=step.what in known, past=past))
+            found.append(_step(here, batch, step, on, tools, booked=step.what in known, past=past))
     return in_order(found, lambda one: one.when)
 
 
@@ -131,13 +136,18 @@ def _line(here: Desk, batch: "BatchRow", line: "PlanLineRow", made: date, anyway
     )
 
 
-def _step(here: Desk, batch: "BatchRow", step: Step, on: date, *, booked: bool, past: bool) -> _Asked:
+def _step(
+    here: Desk, batch: "BatchRow", step: Step, on: date, tools: Sequence[str], *, booked: bool, past: bool
+) -> _Asked:
     from ledger.domain.quantity import show_mass
     from ledger.operations.readings import READINGS, ReadingValue, log_readings, read_reading
-    from ledger.views.equipment import sole
+    from ledger.views.equipment import equipment_by_code, sole
 
     kind = READINGS[step.what]
-    scale = sole(here.rows(), "scale", on) if step.what == "scale test" else None
+    scale = None
+    if step.what == "scale test":
+        named = [equipment_by_code(here.rows(), one, on) for one in tools]
+        scale = next((one for one in named if one.kind == "scale"), None) or sole(here.rows(), "scale", on)
     target = show_mass(scale.expected, here.settings.units) if scale and scale.expected is not None else None
     hint = {"milli-C": "with its unit, C or F", "clock": "14:05, or now", "min": "minutes", "mg": "g"}.get(kind, "")
     hint = "Enter: yes" if step.what == "clean" else f"{hint}; Enter: {target or 'still open'}"
@@ -155,7 +165,9 @@ def _step(here: Desk, batch: "BatchRow", step: Step, on: date, *, booked: bool, 
             if kind == "mg" and typed[-1].isdigit():
                 typed += " oz" if here.settings.units == "us" else " g"
             value = read_reading(f"{step.what}={typed}")
-        log_readings(here.book(), batch.code, (value,), on=on, correct=correct)
+        log_readings(here.book(), batch.code, (value,), on=on, correct=correct, tools=tools)
+        if step.what == "scale test":
+            warn_failed(here, on)
         return True
 
     return _Asked(step.letter, f"{step.letter}. {step.label} ({hint})", step.when, booked, past, book)

@@ -1,11 +1,12 @@
 """soapledger equipment: scales, thermometers and pH meters, and what they are tried against."""
 
+from datetime import date
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from ledger.cli.desk import Desk, desk
-from ledger.cli.show import count, out_json, say, say_wrapped, table
+from ledger.cli.show import count, out_json, say, say_wrapped, table, warn
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
@@ -252,3 +253,12 @@ def _days(text: str | None) -> int | None:
     if days > 3660:
         raise BadInput(f"{days} days are more than ten years; look at --every.")
     return days
+
+
+def warn_failed(here: Desk, on: date) -> None:
+    """Say at the bench which tools failed their last check."""
+    from ledger.views.equipment import due
+
+    for one in due(here.rows(), on):
+        if one.last and not one.last.passed:
+            warn(f"{one.name} failed its last check; what it touched: soapledger equipment show {one.code}")

@@ -15,7 +15,7 @@ from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Reading
 from ledger.views.batch import BatchRow, find_batch, portions_of
 from ledger.views.bench import current_readings, steps_of
-from ledger.views.equipment import sole
+from ledger.views.equipment import EquipmentRow, equipment_by_code, sole
 
 # What can be read at the bench, and in what: a temperature, minutes, a clock time, a weight, pH, or words.
 READINGS = {
@@ -124,27 +124,42 @@ def _minutes(text: str) -> str:
     return text
 
 
-def log_readings(book: Book, code: str, readings: Sequence[ReadingValue], *, on: date, correct: bool = False) -> None:
+def log_readings(
+    book: Book,
+    code: str,
+    readings: Sequence[ReadingValue],
+    *,
+    on: date,
+    correct: bool = False,
+    tools: Sequence[str] = (),
+) -> None:
     """Book readings of one batch; a figure outside its limit opens a deviation.
 
-    Raises Refused for a discarded batch, for what was read already (unless this is a correction: then both stay to
+    `tools` names the scale, thermometer or pH meter used, where she has several. Raises Refused for a discarded batch, for what was read already (unless this is a correction: then both stay to
     be read), or for a correction of what was not; BadInput for a day too early.
     """
     with book.write("batch reading") as tx:
         batch = find_batch(tx.rows, code)
-        add_readings(tx, batch, readings, on, correct=correct)
+        add_readings(tx, batch, readings, on, correct=correct, tools=tools)
         settle_deviations(tx, batch.code, on=on, by=book.who)
         tx.say(f"Noted {', '.join(one.what for one in readings)} of batch {batch.code}.")
 
 
 def add_readings(
-    tx: Transaction, batch: BatchRow, readings: Sequence[ReadingValue], on: date, *, correct: bool = False
+    tx: Transaction,
+    batch: BatchRow,
+    readings: Sequence[ReadingValue],
+    on: date,
+    *,
+    correct: bool = False,
+    tools: Sequence[str] = (),
 ) -> None:
     """Add readings to an entry; raises like `log_readings`."""
     if batch.discarded:
         raise Refused(f"Batch {batch.code} was discarded; nothing more is read of it.")
     if on < batch.planned_on:
         raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
+    named = [equipment_by_code(tx.rows, one, on) for one in tools]
     once = {step.what for step in steps_of(batch)} - _AGAIN
     for one in readings:
         before = [row for row in current_readings(tx.rows, batch.id) if row["what"] == one.what]
@@ -172,19 +187,19 @@ def add_readings(
                 corrects=before[-1]["id"] if correct else None,
                 mark=one.mark,
                 method=one.method,
-                equipment_id=_made_with(tx, one, on),
+                equipment_id=_made_with(tx, one, on, named),
             )
         )
 
 
-# What a reading is made with, where she has only one of that kind.
+# The kind of tool a reading is made with.
 _TOOL = {"milli-C": "thermometer", "milli-pH": "pH meter"}
 
 
-def _made_with(tx: Transaction, one: ReadingValue, on: date) -> int | None:
-    """The tool a reading was made with, if she has one alone; the scale's test at the bench is a check of the scale."""
+def _made_with(tx: Transaction, one: ReadingValue, on: date, named: Sequence[EquipmentRow]) -> int | None:
+    """The tool a reading was made with: named, or the only one. The test of a scale at the bench is a check of it."""
     kind = "scale" if one.what == "scale test" else _TOOL.get(one.unit or "")
-    tool = sole(tx.rows, kind, on) if kind else None
+    tool = next((tool for tool in named if tool.kind == kind), None) or (sole(tx.rows, kind, on) if kind else None)
     if tool is None or one.value is None:
         return None
     if kind == "scale" and tool.expected is not None and tool.tolerance is not None:

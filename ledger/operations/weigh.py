@@ -42,6 +42,7 @@ def weigh(
     correct: bool = False,
     anyway: str | None = None,
     readings: Sequence[ReadingValue] = (),
+    tools: Sequence[str] = (),
 ) -> LyeCheck:
     """Book the actual grams of some lines, and what was read, in one entry; say what superfat they give.
 
@@ -66,7 +67,7 @@ def weigh(
             over = over_the_limit(batch_skin_checks(tx.rows, batch))
             keep_or_refuse(tx, batch.id, over and f"{over} {_KEEP}", anyway=anyway, on=on, by=by)
         if readings:
-            add_readings(tx, find_batch(tx.rows, code), readings, on, correct=correct)
+            add_readings(tx, find_batch(tx.rows, code), readings, on, correct=correct, tools=tools)
         settle_deviations(tx, batch.code, on=on, by=by)
         numbers = ", ".join(str(number) for number in sorted(weighed))
         read = f"; noted {', '.join(one.what for one in readings)}" if readings else ""

@@ -40,7 +40,7 @@ SELECT b.code, mr.name AS product, x.line, x.what, x."on", x.item FROM (
   UNION ALL
   SELECT r.batch_id, r."on", r.entry_id, NULL, r.what, r.equipment_id, r.id FROM live_reading r
   WHERE r.unit = :unit AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id)
-    AND (r.equipment_id IS NOT NULL OR r.what <> 'scale check')
+    AND (r.equipment_id IS NOT NULL OR r.what <> 'scale test')
 ) x
 JOIN live_batch b ON b.id = x.batch_id
 JOIN live_material_revision mr ON mr.id = (

@@ -157,3 +157,21 @@ def test_the_rack_on_three_days(bench: Any, tmp_path: Path, today: str, words: s
         assert words in bench("cure", "list").stdout
         bench("cure", "calendar", "-o", "rack.ics")
     assert f"DTSTART;VALUE=DATE:{date(2026, 11, 3):%Y%m%d}" in Path("rack.ics").read_text(encoding="utf-8")
+
+
+def test_a_scale_that_fails_its_test_is_said_at_once_and_two_scales_are_told_apart(bench: Any, tmp_path: Path) -> None:
+    (tmp_path / "quay.toml").write_text(RECIPE.format(process="cold"), encoding="utf-8")
+    with freeze_time("2026-10-05 10:00:00"):
+        bench("recipe", "add", "quay.toml")
+        bench("batch", "plan", "quay")
+        stopped, _ = typed("", "502 g", "q")  # 2 g over the 500 g, 1 g allowed
+        assert "kitchen scale failed its last check" in bench("batch", "log", "26-001-4", input=stopped).stderr
+        bench("equipment", "add", "scale", "pocket scale", "--against", "100 g", "--tolerance", "0.1 g")
+        bench("batch", "plan", "quay")
+        bench("batch", "log", "26-002-2", "--line", "b=100 g", "--with", "pocket")
+        assert "100 g" in bench("equipment", "show", "pocket").stdout
+        assert "never tried" not in bench("equipment", "list").stdout
+        bench("batch", "plan", "quay")
+        bench("batch", "log", "26-003-0", "--line", "b=100 g")  # of two, not said which
+        assert "100 g" not in bench("equipment", "show", "kitchen").stdout
+        bench("batch", "log", "26-003-0", "--line", "b=99 g", "--correct", "--with", "wok", code=2)

@@ -76,7 +76,7 @@ def test_with_two_scales_none_can_be_excluded_unless_one_was_named(shop: Any) ->
     item(shop, "pocket scale")
     touched = failed(shop, bench)
     assert (touched.batches, codes(touched.unsaid)) == ((), [shop.batch])
-    read(shop, "scale check", 500_000, "mg", equipment=1)  # the bench tried this one while the batch was made
+    read(shop, "scale test", 500_000, "mg", equipment=1)  # the bench tried this one while the batch was made
     touched = failed(shop, bench)
     assert (codes(touched.batches), touched.unsaid) == ([shop.batch], ())
 
