@@ -5,7 +5,8 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from ledger.cli.desk import desk
-from ledger.cli.label_print import print_, rack, reprint, ticket, try_sheet
+from ledger.cli.label_cards import rack, ticket, try_sheet
+from ledger.cli.label_print import print_, reprint
 from ledger.cli.show import count, out_json, say, say_wrapped, table
 from ledger.errors import BadInput
 

@@ -1,16 +1,15 @@
-"""soapledger label print, reprint and try-sheet: labels on paper."""
+"""soapledger label print and reprint: labels on paper, each sheet a run."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from ledger.cli.desk import Desk, desk
+from ledger.cli.desk import desk
 from ledger.cli.show import count, say
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
-    from ledger.documents.labels import RackText, TicketText
     from ledger.views.label import LabelText
 
 Output = Annotated[Path, typer.Option("-o", help="The PDF file.")]
@@ -57,7 +56,7 @@ def print_(
 
     here = desk(ctx)
     mass, months_number = figures(net, months)
-    paper = sheet or _usual_sheet(layout, here.settings.country)
+    paper = sheet or usual_sheet_of(layout, here.settings.country)
     form, page = _source("label", layout), _source("sheet", paper)
     batch = find_batch(here.rows(), code)
     check_free(output, force)
@@ -65,7 +64,7 @@ def print_(
     weights = tuple(parse_mass(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
     many = len(weights) or (parse_pieces(number, what="the number of labels") if number else max(bars, 1))
     first = parse_pieces(start, what="the position")
-    shift = _nudge(nudge)
+    shift = read_nudge(nudge)
 
     def draw(view: "LabelText") -> bytes:
         files = (layout_path(layout, "label").name, layout_path(paper, "sheet").name)
@@ -116,7 +115,7 @@ def reprint(
     here = desk(ctx)
     check_free(output, force)
     many, first = parse_pieces(number, what="the number of labels"), parse_pieces(start, what="the position")
-    shift = _nudge(nudge)
+    shift = read_nudge(nudge)
     place = parse_pieces(run, what="the run")
     data = reprint_labels(
         here.book(),
@@ -130,120 +129,7 @@ def reprint(
     say(f"{count(many, 'label')} more of run {place} in {output}.")
 
 
-def try_sheet(
-    ctx: typer.Context,
-    sheet: Annotated[str, typer.Argument(help="The sheet.")],
-    output: Output,
-    nudge: Nudge = None,
-    force: Force = False,
-) -> None:
-    """Print the outlines of a sheet, to lay over a sheet of labels and see whether the printer feeds askew."""
-    from ledger.documents.files import check_free, write_file
-    from ledger.documents.labels import draw_test_sheet
-    from ledger.documents.layout import sheet_layout
-
-    desk(ctx)
-    check_free(output, force)
-    write_file(output, draw_test_sheet(sheet_layout(sheet), nudge_mm=_nudge(nudge)), force=True)
-    say(f"The outlines of {sheet} are {output}; hold it against a sheet, then print with --nudge.")
-
-
-def ticket(
-    ctx: typer.Context,
-    code: Annotated[str, typer.Argument(help="The batch code.")],
-    output: Output,
-    price: Annotated[str, typer.Option("--price", help="What a bar is sold for, taxes included.")],
-    market: Annotated[str, typer.Option("--market", help="Where it is sold.")] = "eu",
-    northern_ireland: Annotated[
-        bool, typer.Option("--northern-ireland", help="In pounds, rounded as Northern Ireland asks.")
-    ] = False,
-    number: Annotated[str, typer.Option("--count", help="How many.")] = "1",
-    sheet: Sheet = None,
-    start: Start = "1",
-    nudge: Nudge = None,
-    force: Force = False,
-) -> None:
-    """Print price tickets with the price and the price per kilogram, for a stall or a shelf."""
-    from ledger.documents.labels import TicketText
-    from ledger.domain.money import parse_money, show_money
-    from ledger.domain.unit_price import REMAINS, needed, show_per_kilogram, show_per_kilogram_ni
-    from ledger.views.label import label_text
-
-    here = desk(ctx)
-    view = label_text(here.rows(), code, market, on=here.today)
-    currency = "GBP" if northern_ireland else here.settings.currency
-    minor = parse_money(price, currency, what="the price")
-    unit = (
-        show_per_kilogram_ni(minor, view.net_mg)
-        if northern_ireland
-        else show_per_kilogram(minor, view.net_mg, currency)
-    )
-    text = TicketText(
-        view.product,
-        view.net_quantity,
-        show_money(minor, currency),
-        unit if needed(minor, view.net_mg) else "",
-        batch_code=view.batch_code,
-        code_text=view.code_text,
-        figure_height_mm=view.figure_height_mm or 0.0,
-    )
-    _print_card(here, text, "ticket-price", sheet, number, start, nudge, output, force)
-    for words in REMAINS:
-        say(words)
-
-
-def rack(
-    ctx: typer.Context,
-    code: Annotated[str, typer.Argument(help="The batch code.")],
-    output: Output,
-    number: Annotated[str, typer.Option("--count", help="How many.")] = "1",
-    sheet: Sheet = None,
-    start: Start = "1",
-    nudge: Nudge = None,
-    force: Force = False,
-) -> None:
-    """Print a card for the curing rack: what it is, its code, made on and ready on. At any time."""
-    from ledger.documents.labels import RackText
-    from ledger.errors import Refused
-    from ledger.views.batch import find_batch
-
-    here = desk(ctx)
-    batch = find_batch(here.rows(), code)
-    if not batch.soap or batch.ready_on is None:
-        raise Refused(f"Batch {batch.code} is {batch.status}; a rack card is for bars that were cut.")
-    text = RackText(batch.product, batch.code, batch.on, batch.ready_on, batch.code)
-    _print_card(here, text, "card-rack", sheet, number, start, nudge, output, force)
-
-
-def _print_card(
-    here: Desk,
-    text: "TicketText | RackText",
-    layout: str,
-    sheet: str | None,
-    number: str,
-    start: str,
-    nudge: str | None,
-    output: Path,
-    force: bool,
-) -> None:
-    """Tickets and rack cards, which carry no law's text and are not booked as runs."""
-    from ledger.documents.files import check_free, write_file
-    from ledger.documents.labels import draw_labels
-    from ledger.documents.layout import label_layout, sheet_layout
-    from ledger.domain.quantity import parse_pieces
-
-    check_free(output, force)
-    page = sheet_layout(sheet or _usual_sheet(layout, here.settings.country))
-    many = parse_pieces(number, what="the number")
-    if many == 0:
-        raise BadInput("How many? Write --count with a number above zero.")
-    first = parse_pieces(start, what="the position")
-    data = draw_labels(text, label_layout(layout), page, count=many, start=first, nudge_mm=_nudge(nudge))
-    write_file(output, data, force=True)
-    say(f"{count(many, 'card')} in {output}.")
-
-
-def _usual_sheet(layout: str, country: str) -> str:
+def usual_sheet_of(layout: str, country: str) -> str:
     """The sheet a shipped layout goes on, by the paper of the country."""
     from ledger.documents.layout import usual_sheet
 
@@ -288,7 +174,7 @@ def _draw(
         return draw_labels(view, label, sheet, count=many, start=first, nudge_mm=shift, each=each)
 
 
-def _nudge(text: str | None) -> tuple[float, float]:
+def read_nudge(text: str | None) -> tuple[float, float]:
     """How far to shift the print, in mm to the right and down. Raises BadInput."""
     if text is None:
         return 0.0, 0.0

@@ -21,7 +21,16 @@ from ledger.documents.page import (
     titled,
     whole,
 )
-from ledger.documents.record_parts import check_table, complaint_table, cure_part, deviation_table, sample_words
+from ledger.documents.record_parts import (
+    check_table,
+    complaint_table,
+    cure_part,
+    deviation_table,
+    label_table,
+    paper_table,
+    sample_words,
+    where_table,
+)
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.uncertainty import Superfat
@@ -62,13 +71,13 @@ def draw_batch_record(view: BatchRecord, *, paper: str = "A4") -> bytes:
     story.append(check_table(view, wide, TYPE) if view.checks else _none("Nothing yet."))
     story += [_none(f"Retained samples: {one}.") for one in sample_words(view)]
     story += heading("Labels printed", TYPE.head)
-    story.append(_labels(view, wide) if view.labels else _none("None printed yet."))
+    story.append(label_table(view, wide, TYPE) if view.labels else _none("None printed yet."))
     story += heading("Where the bars are, and where they went", TYPE.head)
-    story.append(_whereabouts(view, wide) if view.whereabouts else _none("No bars yet."))
+    story.append(where_table(view, wide, TYPE) if view.whereabouts else _none("No bars yet."))
     story += heading("Complaints", TYPE.head)
     story.append(complaint_table(view, wide, TYPE) if view.complaints else _none("None booked of this batch."))
     story += heading("Papers kept with it", TYPE.head)
-    story.append(_papers(view, wide) if view.attachments else _none("None attached."))
+    story.append(paper_table(view, wide, TYPE) if view.attachments else _none("None attached."))
     story.append(_close())
     return build(story, sheet)
 
@@ -252,57 +261,6 @@ def _decisions(view: BatchRecord, wide: float) -> Table:
     shares = (0.12, 0.29, 0.16, 0.36, 0.07)
     heads = ("on", "decision", "by", "reason", "entry")
     return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(4,), bold=(1,))
-
-
-def _labels(view: BatchRecord, wide: float) -> Table:
-    """Issued = used + spoiled + returned; a run that was not counted yet says so."""
-    rows = [
-        (
-            str(r.run),
-            show_date(r.on),
-            r.market,
-            r.layout,
-            str(r.count),
-            *((str(r.used), str(r.spoiled), str(r.returned)) if r.used is not None else ("not counted", "", "")),
-            r.text_digest[:16],
-            r.approved or "before approval was kept",
-        )
-        for r in view.labels
-    ]
-    shares = (0.05, 0.12, 0.08, 0.12, 0.07, 0.09, 0.08, 0.1, 0.15, 0.14)
-    heads = (
-        "run",
-        "on",
-        "market",
-        "layout",
-        "issued",
-        "used",
-        "spoiled",
-        "returned",
-        "digest of the text",
-        "approved by",
-    )
-    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(0, 4, 5, 6, 7))
-
-
-def _whereabouts(view: BatchRecord, wide: float) -> Table:
-    rows = [
-        (
-            str(one.count),
-            "came back" if one.where == "returned" and one.left else one.where,
-            one.detail if one.detail != one.where else "",
-            show_date(one.on) if one.on else "",
-        )
-        for one in view.whereabouts
-    ]
-    heads = ("bars", "where", "place, customer or reason", "on")
-    return grid(heads, rows, [wide * s for s in (0.07, 0.22, 0.51, 0.2)], TYPE.body, right=(0,), bold=(0,))
-
-
-def _papers(view: BatchRecord, wide: float) -> Table:
-    rows = [(one.name, one.kind, one.subject, one.sha256) for one in view.attachments]
-    heads = ("name", "kind", "of", "SHA-256")
-    return grid(heads, rows, [wide * s for s in (0.25, 0.1, 0.1, 0.55)], TYPE.body)
 
 
 def _close() -> Flowable:

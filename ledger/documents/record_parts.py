@@ -1,4 +1,4 @@
-"""Parts of the batch record: deviations, the cure, what was looked at before the release, complaints."""
+"""Parts of the batch record after the making: deviations, cure, release, labels, bars, complaints, papers."""
 
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Spacer, Table
@@ -71,3 +71,56 @@ def complaint_table(view: BatchRecord, wide: float, type_: Type) -> Table:
     ]
     heads = ("", "on", "what", "seriousness", "what was done", "closed")
     return grid(heads, rows, [wide * s for s in (0.04, 0.13, 0.28, 0.15, 0.27, 0.13)], type_.body, right=(0,))
+
+
+def label_table(view: BatchRecord, wide: float, type_: Type) -> Table:
+    """Issued = used + spoiled + returned; a run that was not counted yet says so."""
+    rows = [
+        (
+            str(r.run),
+            show_date(r.on),
+            r.market,
+            r.layout,
+            str(r.count),
+            *((str(r.used), str(r.spoiled), str(r.returned)) if r.used is not None else ("not counted", "", "")),
+            r.text_digest[:16],
+            r.approved or "before approval was kept",
+        )
+        for r in view.labels
+    ]
+    shares = (0.05, 0.12, 0.08, 0.12, 0.07, 0.09, 0.08, 0.1, 0.15, 0.14)
+    heads = (
+        "run",
+        "on",
+        "market",
+        "layout",
+        "issued",
+        "used",
+        "spoiled",
+        "returned",
+        "digest of the text",
+        "approved by",
+    )
+    return grid(heads, rows, [wide * s for s in shares], type_.body, right=(0, 4, 5, 6, 7))
+
+
+def where_table(view: BatchRecord, wide: float, type_: Type) -> Table:
+    """Where the bars are and went."""
+    rows = [
+        (
+            str(one.count),
+            "came back" if one.where == "returned" and one.left else one.where,
+            one.detail if one.detail != one.where else "",
+            show_date(one.on) if one.on else "",
+        )
+        for one in view.whereabouts
+    ]
+    heads = ("bars", "where", "place, customer or reason", "on")
+    return grid(heads, rows, [wide * s for s in (0.07, 0.22, 0.51, 0.2)], type_.body, right=(0,), bold=(0,))
+
+
+def paper_table(view: BatchRecord, wide: float, type_: Type) -> Table:
+    """The papers kept with it, by name and digest."""
+    rows = [(one.name, one.kind, one.subject, one.sha256) for one in view.attachments]
+    heads = ("name", "kind", "of", "SHA-256")
+    return grid(heads, rows, [wide * s for s in (0.25, 0.1, 0.1, 0.55)], type_.body)

@@ -3,8 +3,7 @@
 import sqlite3
 
 from ledger.domain.dates import show_date
-from ledger.domain.limits import limit_of
-from ledger.domain.quantity import show_mass, show_temperature, show_volume
+from ledger.domain.quantity import show_mass
 from ledger.domain.saponification import lye_concentration
 from ledger.views.bars import BarCount, bar_counts
 from ledger.views.batch import BatchRow, find_batch, plan_lines, recipe_of
@@ -12,15 +11,12 @@ from ledger.views.batch_notes import notes_that_stay
 from ledger.views.batch_record import (
     Attached,
     BatchRecord,
-    FinishedLook,
     PrintedLabels,
     RecordedDecision,
-    RecordedReading,
-    UsedMaterial,
     WhereBars,
     Yielded,
 )
-from ledger.views.bench import current_readings, mass_balance, mass_in, steps_of
+from ledger.views.bench import mass_balance, mass_in
 from ledger.views.complaint import complaints_of_batch
 from ledger.views.cure_forecast import forecast, weighings
 from ledger.views.customer import customer_list
@@ -29,6 +25,7 @@ from ledger.views.label_runs import approved_by, runs
 from ledger.views.lots import lot_by_id, whereabouts
 from ledger.views.lye_check import LyeCheck, lye_check
 from ledger.views.reading import day
+from ledger.views.record_inputs import checks, materials, not_logged, readings
 from ledger.views.samples import samples
 from ledger.views.settings import printed_from, settings
 
@@ -87,13 +84,13 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str, as_known:
         bars_planned=batch.bars_planned,
         bars_cut=bars.quantity if bars else None,
         net_weight_mg=recipe.net_weight_mg if recipe else None,
-        materials=_materials(rows, batch, check),
-        readings=_readings(rows, batch, own.units),
+        materials=materials(rows, batch, check),
+        readings=readings(rows, batch, own.units),
         deviations=deviations(rows, batch.id),
-        not_logged=_not_logged(rows, batch),
+        not_logged=not_logged(rows, batch),
         balance=mass_balance(rows, batch),
         loss_limit_ppm=recipe.limits.loss_ppm if recipe and batch.soap else None,
-        checks=_checks(rows, batch),
+        checks=checks(rows, batch),
         samples=samples(rows, lot_id=batch.yield_lot_id) if batch.yield_lot_id else (),
         complaints=complaints_of_batch(rows, batch.code),
         weighings=known,
@@ -109,97 +106,6 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str, as_known:
         warnings=_warnings(rows, batch, check),
         printed_from=printed_from(rows, program),
     )
-
-
-def _materials(rows: sqlite3.Connection, batch: BatchRow, check: LyeCheck) -> tuple[UsedMaterial, ...]:
-    lines = {line.id: line for line in plan_lines(rows, batch.id)}
-    found = []
-    for row in rows.execute(
-        """
-        SELECT v.lot_id, v.plan_line_id, -sum(v.quantity) AS used, max(e.who) AS who, max(e.recorded_at) AS at
-        FROM movement v JOIN entry e ON e.id = v.entry_id
-        WHERE v.batch_id = ? AND v.kind = 'consumed' GROUP BY v.plan_line_id, v.lot_id HAVING used > 0
-        ORDER BY (SELECT number FROM plan_line WHERE id = v.plan_line_id), min(v.id)
-        """,
-        (batch.id,),
-    ).fetchall():
-        lot, line = lot_by_id(rows, row["lot_id"]), lines.get(row["plan_line_id"])
-        found.append(
-            UsedMaterial(
-                number=line.number if line else None,
-                role=line.role if line else lot.kind,
-                material=lot.material,
-                inci=lot.inci,
-                lot_code=lot.code,
-                supplier=lot.supplier or (f"batch {lot.batch_code}" if lot.batch_code else None),
-                supplier_lot=lot.supplier_number,
-                origin="batch" if lot.batch_id else "own" if lot.supplier_own else "supplier",
-                lot_status=lot.status,
-                certificate=check.figures.get(lot.id),
-                target=line.target if line else None,
-                used=row["used"],
-                low=line.low if line else None,
-                high=line.high if line else None,
-                pieces=lot.counted,
-                weighed_by=row["who"],
-                weighed_at=row["at"],
-            )
-        )
-    return tuple(found)
-
-
-def _readings(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[RecordedReading, ...]:
-    recipe = recipe_of(rows, batch)
-    found = rows.execute(
-        """
-        SELECT r."on", r.at, r.what, r.value, r.unit, r.text, r.mark, r.method, e.who, r.entry_id, q.code AS tool,
-          EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id) AS corrected
-        FROM live_reading r JOIN entry e ON e.id = r.entry_id LEFT JOIN equipment q ON q.id = r.equipment_id
-        WHERE r.batch_id = ? ORDER BY r."on", r.id
-        """,
-        (batch.id,),
-    )
-    return tuple(
-        RecordedReading(
-            on=day(row["on"]),
-            at=row["at"],
-            what=f"{row['what']} {row['mark']}" if row["mark"] else row["what"],
-            value=_value(row["value"], row["unit"], row["at"], row["text"], units),
-            by=row["who"],
-            entry=row["entry_id"],
-            limit=limit_of(recipe.limits, row["what"], units) if recipe and not row["mark"] else None,
-            method=row["method"] or ("method not stated" if row["what"] == "pH" else None),
-            tool=row["tool"],
-            corrected=bool(row["corrected"]),
-        )
-        for row in found
-    )
-
-
-def _not_logged(rows: sqlite3.Connection, batch: BatchRow) -> tuple[str, ...]:
-    """The steps of the worksheet that nobody booked, so that no blank is left unexplained."""
-    known = {row["what"] for row in current_readings(rows, batch.id)}
-    return tuple(step.label for step in steps_of(batch) if step.what not in known) if batch.recipe_code else ()
-
-
-def _checks(rows: sqlite3.Connection, batch: BatchRow) -> tuple[FinishedLook, ...]:
-    found = rows.execute(
-        'SELECT "on", what, found, good, by FROM live_finished_check WHERE lot_id = ? ORDER BY id',
-        (batch.yield_lot_id,),
-    )
-    return tuple(FinishedLook(day(row["on"]), row["what"], row["found"], bool(row["good"]), row["by"]) for row in found)
-
-
-def _value(value: int | None, unit: str | None, at: str | None, text: str | None, units: str) -> str:
-    if value is None or unit is None:
-        return text or at or ""
-    if unit == "mg":
-        return show_mass(value, units)
-    if unit == "uL":
-        return show_volume(value, units)
-    if unit == "milli-C":
-        return show_temperature(value, units)
-    return f"{value / 1000:.1f}" if unit == "milli-pH" else f"{value} min"
 
 
 def _decisions(rows: sqlite3.Connection, batch: BatchRow) -> tuple[RecordedDecision, ...]:

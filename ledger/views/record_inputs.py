@@ -1,0 +1,106 @@
+"""What went into a batch, what was read of it and looked at, as its record shows it."""
+
+import sqlite3
+
+from ledger.domain.limits import limit_of
+from ledger.domain.quantity import show_mass, show_temperature, show_volume
+from ledger.views.batch import BatchRow, plan_lines, recipe_of
+from ledger.views.batch_record import FinishedLook, RecordedReading, UsedMaterial
+from ledger.views.bench import current_readings, steps_of
+from ledger.views.lots import lot_by_id
+from ledger.views.lye_check import LyeCheck
+from ledger.views.reading import day
+
+
+def materials(rows: sqlite3.Connection, batch: BatchRow, check: LyeCheck) -> tuple[UsedMaterial, ...]:
+    """Every lot that went in, by line, with its papers and who weighed it."""
+    lines = {line.id: line for line in plan_lines(rows, batch.id)}
+    found = []
+    for row in rows.execute(
+        """
+        SELECT v.lot_id, v.plan_line_id, -sum(v.quantity) AS used, max(e.who) AS who, max(e.recorded_at) AS at
+        FROM movement v JOIN entry e ON e.id = v.entry_id
+        WHERE v.batch_id = ? AND v.kind = 'consumed' GROUP BY v.plan_line_id, v.lot_id HAVING used > 0
+        ORDER BY (SELECT number FROM plan_line WHERE id = v.plan_line_id), min(v.id)
+        """,
+        (batch.id,),
+    ).fetchall():
+        lot, line = lot_by_id(rows, row["lot_id"]), lines.get(row["plan_line_id"])
+        found.append(
+            UsedMaterial(
+                number=line.number if line else None,
+                role=line.role if line else lot.kind,
+                material=lot.material,
+                inci=lot.inci,
+                lot_code=lot.code,
+                supplier=lot.supplier or (f"batch {lot.batch_code}" if lot.batch_code else None),
+                supplier_lot=lot.supplier_number,
+                origin="batch" if lot.batch_id else "own" if lot.supplier_own else "supplier",
+                lot_status=lot.status,
+                certificate=check.figures.get(lot.id),
+                target=line.target if line else None,
+                used=row["used"],
+                low=line.low if line else None,
+                high=line.high if line else None,
+                pieces=lot.counted,
+                weighed_by=row["who"],
+                weighed_at=row["at"],
+            )
+        )
+    return tuple(found)
+
+
+def readings(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[RecordedReading, ...]:
+    """Everything read, those corrected too, with the limits they are held against."""
+    recipe = recipe_of(rows, batch)
+    found = rows.execute(
+        """
+        SELECT r."on", r.at, r.what, r.value, r.unit, r.text, r.mark, r.method, e.who, r.entry_id, q.code AS tool,
+          EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id) AS corrected
+        FROM live_reading r JOIN entry e ON e.id = r.entry_id LEFT JOIN equipment q ON q.id = r.equipment_id
+        WHERE r.batch_id = ? ORDER BY r."on", r.id
+        """,
+        (batch.id,),
+    )
+    return tuple(
+        RecordedReading(
+            on=day(row["on"]),
+            at=row["at"],
+            what=f"{row['what']} {row['mark']}" if row["mark"] else row["what"],
+            value=_value(row["value"], row["unit"], row["at"], row["text"], units),
+            by=row["who"],
+            entry=row["entry_id"],
+            limit=limit_of(recipe.limits, row["what"], units) if recipe and not row["mark"] else None,
+            method=row["method"] or ("method not stated" if row["what"] == "pH" else None),
+            tool=row["tool"],
+            corrected=bool(row["corrected"]),
+        )
+        for row in found
+    )
+
+
+def not_logged(rows: sqlite3.Connection, batch: BatchRow) -> tuple[str, ...]:
+    """The steps of the worksheet that nobody booked, so that no blank is left unexplained."""
+    known = {row["what"] for row in current_readings(rows, batch.id)}
+    return tuple(step.label for step in steps_of(batch) if step.what not in known) if batch.recipe_code else ()
+
+
+def checks(rows: sqlite3.Connection, batch: BatchRow) -> tuple[FinishedLook, ...]:
+    """What was looked at before the release."""
+    found = rows.execute(
+        'SELECT "on", what, found, good, by FROM live_finished_check WHERE lot_id = ? ORDER BY id',
+        (batch.yield_lot_id,),
+    )
+    return tuple(FinishedLook(day(row["on"]), row["what"], row["found"], bool(row["good"]), row["by"]) for row in found)
+
+
+def _value(value: int | None, unit: str | None, at: str | None, text: str | None, units: str) -> str:
+    if value is None or unit is None:
+        return text or at or ""
+    if unit == "mg":
+        return show_mass(value, units)
+    if unit == "uL":
+        return show_volume(value, units)
+    if unit == "milli-C":
+        return show_temperature(value, units)
+    return f"{value / 1000:.1f}" if unit == "milli-pH" else f"{value} min"
