@@ -30,16 +30,6 @@ def metric(net_mg: int) -> str:
     return f"{_cut(Fraction(net_mg, 1000), 1)} g"
 
 
-def customary_mg(quantity: Fraction, unit: Literal["oz", "lb"]) -> Fraction:
-    """The milligrams of so many ounces or pounds, by the factors a US label must use; at most two decimals.
-
-    Raises BadInput for more (16 CFR 500.6-500.21; read, 2015 edition).
-    """
-    if (quantity * 100).denominator != 1:
-        raise BadInput(f"A US label gives at most two decimals; write the {unit} with two of them.")
-    return quantity * _US_MG[unit]
-
-
 def dual(net_mg: int | Fraction, *, figures: Literal[2, 3] = 3) -> str:
     """Ounces (pounds from one pound up) to two decimals with the metric weight behind, both cut off.
 

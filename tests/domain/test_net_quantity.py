@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.net_quantity import customary_mg, dual, metric, own_weights
+from ledger.domain.net_quantity import dual, metric, own_weights
 from ledger.errors import BadInput
 
 
@@ -36,12 +36,6 @@ def test_below_a_hundred_grams_two_figures_are_allowed() -> None:
     assert dual(56_699) == "Net Wt 2 oz (56.6 g)"
     assert dual(56_699, figures=2) == "Net Wt 2 oz (56 g)"
     assert dual(113_398, figures=2) == "Net Wt 4 oz (113 g)"  # not below 100 g
-
-
-def test_a_third_decimal_of_an_ounce_is_refused() -> None:
-    assert customary_mg(Fraction("2.25"), "oz") == Fraction("63786.375")  # 2.25 x 28 349.5
-    with pytest.raises(BadInput, match="at most two decimals"):
-        customary_mg(Fraction("2.125"), "oz")
 
 
 def test_bars_with_their_own_weight_say_no_more_than_it() -> None:

@@ -6,7 +6,7 @@ import pytest
 
 from ledger.domain.gs1 import check_digit, elements, in_words
 from ledger.domain.handbook_133 import maximum_allowable_variation
-from ledger.domain.net_quantity import customary_mg, dual
+from ledger.domain.net_quantity import dual
 from ledger.domain.packers import average_system, tolerable_negative_error
 from ledger.domain.panel import figure_height_us, panel_area_cm2
 from ledger.domain.unit_price import per_kilogram, round_ni
@@ -38,6 +38,10 @@ def test_the_limits_of_a_bar_of_110_g() -> None:
     assert none.limit == 100_000
 
 
+# 16 CFR 500.8 and 500.9 (2015 edition, read): 28.3495 g to the ounce, 453.592 g to the pound, "and none others".
+MG = {"oz": Fraction("28349.5"), "lb": Fraction(453_592)}
+
+
 # 16 CFR 500.8, 500.9 and 500.19(b) (2015 edition, read) give each of these pairs.
 @pytest.mark.parametrize(
     ("quantity", "unit", "figures", "said"),
@@ -51,14 +55,14 @@ def test_the_limits_of_a_bar_of_110_g() -> None:
     ],
 )
 def test_us_weights_of_the_regulation(quantity: str, unit: str, figures: int, said: str) -> None:
-    assert dual(customary_mg(Fraction(quantity), unit), figures=figures) == said  # type: ignore[arg-type]
+    assert dual(Fraction(quantity) * MG[unit], figures=figures) == said  # type: ignore[arg-type]
 
 
 # By hand, at 28.3495 g to the ounce: 99.223, 113.398 and 127.573 g; 110 / 28.3495 = 3.8801.
 def test_us_weights_cut_off() -> None:
-    assert dual(customary_mg(Fraction("3.5"), "oz"), figures=2) == "Net Wt 3.5 oz (99 g)"
-    assert dual(customary_mg(Fraction(4), "oz")) == "Net Wt 4 oz (113 g)"
-    assert dual(customary_mg(Fraction("4.5"), "oz")) == "Net Wt 4.5 oz (127 g)"
+    assert dual(Fraction("3.5") * MG["oz"], figures=2) == "Net Wt 3.5 oz (99 g)"
+    assert dual(Fraction(4) * MG["oz"]) == "Net Wt 4 oz (113 g)"
+    assert dual(Fraction("4.5") * MG["oz"]) == "Net Wt 4.5 oz (127 g)"
     assert dual(110_000) == "Net Wt 3.88 oz (110 g)"
 
 
