@@ -30,3 +30,17 @@ def worked(text: str, *cards: MaterialCard, process: str, superfat: int = 5) -> 
     head = f'name = "By hand"\ncode = "by-hand"\nprocess = "{process}"\nsuperfat = {superfat}\n'
     recipe = read_recipe(head + text, file="by-hand.toml")
     return work_out(recipe, 1, {card.name: card for card in cards}, scale_step_mg=100)
+
+
+def bar_file(name: str, code: str, fats: dict[str, int], *, process: str = "cold", more: str = "") -> str:
+    """A recipe file of 1000 g of fats by percent, lye at 5 % superfat and twice its water, ten bars of 100 g."""
+    return "".join(
+        [
+            f'name = "{name}"\ncode = "{code}"\nprocess = "{process}"\nsuperfat = 5\nfats_total = "1000 g"\n',
+            part("alkali", material="lye", kind="NaOH"),
+            '\n[water]\nmaterial = "water"\nper_alkali = 2.0\n',
+            *(part("fat", material=fat, percent=percent) for fat, percent in fats.items()),
+            '\n[mould]\nbars = 10\nnet_weight = "100 g"\n',
+            more,
+        ]
+    )

@@ -274,22 +274,16 @@ def show(ctx: typer.Context, which: Which, json: Json = False) -> None:
 def _ask_about(facts: "MaterialFacts", yes: bool) -> None:
     """Ask again about a saponification value or a purity that is unlikely; what cannot be is refused later."""
     from ledger.domain.saponification import LEAST_PURITY_PPM
-    from ledger.operations.materials import LEAST_SAP, MOST_SAP
-    from ledger.reference.plausible import purity_doubt, sap_doubt
+    from ledger.reference.plausible import possible_sap, purity_doubt, sap_doubt
 
-    low, high = facts.sap_low_mg_per_kg, facts.sap_high_mg_per_kg
-    possible = low is not None and high is not None and LEAST_SAP <= low <= high <= MOST_SAP
-    flakes = facts.alkali_kind and facts.water_ppm is None and (facts.purity_ppm or 0) >= LEAST_PURITY_PPM
+    doubts = []
+    flakes = facts.water_ppm is None and (facts.purity_ppm or 0) >= LEAST_PURITY_PPM
     if flakes and facts.alkali_kind and facts.purity_ppm is not None:
-        words = purity_doubt(facts.name, facts.alkali_kind, facts.purity_ppm, None)
-        if words:
-            confirm(f"{words} Is it right?", yes)
-    if (
-        possible
-        and low is not None
-        and high is not None
-        and (doubt := sap_doubt(facts.name, facts.reference_key, low, high))
-    ):
+        doubts.append(purity_doubt(facts.name, facts.alkali_kind, facts.purity_ppm, None))
+    low, high = facts.sap_low_mg_per_kg, facts.sap_high_mg_per_kg
+    if low is not None and high is not None and possible_sap(low, high):
+        doubts.append(sap_doubt(facts.name, facts.reference_key, low, high))
+    for doubt in filter(None, doubts):
         confirm(f"{doubt} Is it right?", yes)
 
 

@@ -5,14 +5,13 @@ from dataclasses import dataclass, replace
 from ledger.domain.saponification import WHOLE_PPM, check_purity
 from ledger.domain.shortcode import check_code, short_code
 from ledger.errors import BadInput
+from ledger.reference.plausible import check_sap
 from ledger.reference.tables import Reference, ReferenceAcid, ReferenceAlkali, ReferenceFat
 from ledger.storage.book import Book
 from ledger.storage.tables import Material, MaterialRevision
 from ledger.views.material import material_by_code, material_list
 
 # mg KOH per kg: waxes lie near 90 000, the shortest fats of the trade near 270 000 (common practice, no source);
-# wide of both, so that only a figure in other units is stopped.
-LEAST_SAP, MOST_SAP = 50_000, 400_000
 
 
 @dataclass(frozen=True)
@@ -62,12 +61,8 @@ def check_facts(kind: str, facts: MaterialFacts) -> None:
             f"{facts.name} is a fat without a saponification value; add --sap 188-192 from its certificate, "
             "or --like olive to start from a published range."
         )
-    if low is not None and high is not None and not LEAST_SAP <= low <= high <= MOST_SAP:
-        value = f"{low / 1000:g}" if low == high else f"{low / 1000:g} to {high / 1000:g}"
-        raise BadInput(
-            f"A saponification value of {value} mg KOH/g cannot be; fats lie between about 90 and 270, the lower "
-            "figure first. One given for NaOH, such as 0.134, is multiplied by 1402.7."
-        )
+    if low is not None and high is not None:
+        check_sap(facts.name, low, high)
     if kind not in ("fat", "intermediate") and low is not None:
         raise BadInput(
             f"Only a fat, or an oil of your own making, has a saponification value; leave out --sap for {facts.name}."

@@ -135,8 +135,9 @@ def log_readings(
 ) -> None:
     """Book readings of one batch; a figure outside its limit opens a deviation.
 
-    `tools` names the scale, thermometer or pH meter used, where she has several. Raises Refused for a discarded batch, for what was read already (unless this is a correction: then both stay to
-    be read), or for a correction of what was not; BadInput for a day too early.
+    `tools` names the scale, thermometer or pH meter used, where she has several. Raises Refused for a discarded
+    batch, for what was read already (unless this is a correction: then both stay to be read), or for a correction of
+    what was not; BadInput for a day too early or an unknown tool.
     """
     with book.write("batch reading") as tx:
         batch = find_batch(tx.rows, code)

@@ -8,8 +8,7 @@ from ledger.domain.dates import show_date
 from ledger.domain.money import share_out
 from ledger.domain.saponification import WHOLE_PPM, check_purity
 from ledger.errors import BadInput
-from ledger.operations.materials import LEAST_SAP, MOST_SAP
-from ledger.reference.plausible import purity_doubt, sap_doubt, sap_range
+from ledger.reference.plausible import check_sap, purity_doubt, sap_doubt, sap_range
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Delivery, Lot, Movement
 from ledger.views.lots import place_of_kind
@@ -157,11 +156,7 @@ def _check(line: DeliveryLine, card: MaterialCard) -> None:
         low, high = line.sap_mg_per_kg
         if kind not in ("fat", "intermediate"):
             raise BadInput(f"{name} is not a fat, so it has no saponification value; leave it out.")
-        if not LEAST_SAP <= low <= high <= MOST_SAP:
-            raise BadInput(
-                f"{name}: a saponification value of {sap_range(low, high)} mg KOH/g cannot be; fats lie between about "
-                "90 and 270, the lower figure first. One given for NaOH, such as 0.134, is multiplied by 1402.7."
-            )
+        check_sap(name, low, high)
     if line.purity_ppm is not None:
         if kind != "alkali" and card.acid_koh_mg_per_kg is None:
             raise BadInput(f"{name} is neither an alkali nor an acid, so it has no purity here; leave it out.")

@@ -2,9 +2,29 @@
 
 from ledger.domain.fatty_acids import far_from_profile, implied_sap
 from ledger.domain.quantity import show_sap
+from ledger.errors import BadInput
 from ledger.reference.tables import fats, fatty_acids, profiles
 
 _LEAST_FAT, _MOST_FAT = 85_000, 275_000  # waxes to the shortest fats of the trade; common practice, no source
+
+
+# mg KOH per kg: no fat of the trade lies beyond; common practice, no source.
+_LEAST_SAP, _MOST_SAP = 50_000, 400_000
+
+
+def possible_sap(low_mg_per_kg: int, high_mg_per_kg: int) -> bool:
+    """Whether a value, or a range with its lower figure first, is one that a fat can have at all."""
+    return _LEAST_SAP <= low_mg_per_kg <= high_mg_per_kg <= _MOST_SAP
+
+
+def check_sap(name: str, low_mg_per_kg: int, high_mg_per_kg: int) -> None:
+    """Raise BadInput for a saponification value that no fat has, or a range the wrong way round."""
+    if not possible_sap(low_mg_per_kg, high_mg_per_kg):
+        value = sap_range(low_mg_per_kg, high_mg_per_kg)
+        raise BadInput(
+            f"{name}: a saponification value of {value} mg KOH/g cannot be; fats lie between about 90 and 270, the "
+            "lower figure first. One given for NaOH, such as 0.134, is multiplied by 1402.7."
+        )
 
 
 def sap_doubt(name: str, reference_key: str | None, low_mg_per_kg: int, high_mg_per_kg: int) -> str | None:

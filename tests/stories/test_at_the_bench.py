@@ -8,34 +8,20 @@ import pytest
 from freezegun import freeze_time
 from making import CHECKED
 from pypdf import PdfReader
+from recipes import bar_file
 
-RECIPE = """
-name = "Quay Bar"
-code = "quay"
-process = "{process}"
-superfat = 5
-fats_total = "1000 g"
-[alkali]
-material = "lye"
-kind = "NaOH"
-[water]
-material = "water"
-per_alkali = 2.0
-[[fat]]
-material = "olive oil"
-percent = 70
-[[fat]]
-material = "coconut oil"
-percent = 30
+MORE = """
 [[fragrance]]
 material = "lavender oil"
 percent_of_fats = 2
-[mould]
-bars = 10
-net_weight = "100 g"
 [limits]
 cook_minutes = [45, 120]
 """
+
+
+def quay(process: str) -> str:
+    """The recipe of these stories."""
+    return bar_file("Quay Bar", "quay", {"olive oil": 70, "coconut oil": 30}, process=process, more=MORE)
 
 
 @pytest.fixture
@@ -64,7 +50,7 @@ def typed(*answers: str) -> tuple[str, int]:
 
 
 def test_a_plain_cold_batch_takes_no_more_than_fifteen_typed_values(bench: Any, tmp_path: Path) -> None:
-    (tmp_path / "quay.toml").write_text(RECIPE.format(process="cold"), encoding="utf-8")
+    (tmp_path / "quay.toml").write_text(quay("cold"), encoding="utf-8")
     with freeze_time("2026-10-05 10:00:00"):
         bench("recipe", "add", "quay.toml")
         bench("batch", "plan", "quay")
@@ -86,7 +72,7 @@ def test_a_plain_cold_batch_takes_no_more_than_fifteen_typed_values(bench: Any, 
 
 
 def test_a_hot_batch_stopped_resumed_substituted_and_decided(bench: Any, tmp_path: Path) -> None:
-    (tmp_path / "quay.toml").write_text(RECIPE.format(process="hot"), encoding="utf-8")
+    (tmp_path / "quay.toml").write_text(quay("hot"), encoding="utf-8")
     with freeze_time("2026-10-05 10:00:00"):
         bench("recipe", "add", "quay.toml")
         bench("batch", "plan", "quay")
@@ -146,7 +132,7 @@ def section_3(said: str) -> None:
     ],
 )
 def test_the_rack_on_three_days(bench: Any, tmp_path: Path, today: str, words: str) -> None:
-    (tmp_path / "quay.toml").write_text(RECIPE.format(process="cold"), encoding="utf-8")
+    (tmp_path / "quay.toml").write_text(quay("cold"), encoding="utf-8")
     with freeze_time("2026-10-05 10:00:00"):
         bench("recipe", "add", "quay.toml")
         bench("batch", "plan", "quay")
@@ -160,7 +146,7 @@ def test_the_rack_on_three_days(bench: Any, tmp_path: Path, today: str, words: s
 
 
 def test_a_scale_that_fails_its_test_is_said_at_once_and_two_scales_are_told_apart(bench: Any, tmp_path: Path) -> None:
-    (tmp_path / "quay.toml").write_text(RECIPE.format(process="cold"), encoding="utf-8")
+    (tmp_path / "quay.toml").write_text(quay("cold"), encoding="utf-8")
     with freeze_time("2026-10-05 10:00:00"):
         bench("recipe", "add", "quay.toml")
         bench("batch", "plan", "quay")

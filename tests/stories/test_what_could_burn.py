@@ -6,26 +6,9 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import CHECKED
+from recipes import bar_file
 
-RECIPE = """
-name = "Plain"
-code = "plain"
-process = "cold"
-superfat = 5
-fats_total = "1000 g"
-[alkali]
-material = "lye"
-kind = "NaOH"
-[water]
-material = "water"
-per_alkali = 2.0
-[[fat]]
-material = "olive oil"
-percent = 100
-[mould]
-bars = 10
-net_weight = "100 g"
-"""
+RECIPE = bar_file("Plain", "plain", {"olive oil": 100})
 
 
 @pytest.fixture

@@ -6,31 +6,9 @@ from typing import Any
 
 from freezegun import freeze_time
 from making import CHECKED
+from recipes import bar_file
 
-RECIPE = """
-name = "Morning Lavender"
-code = "morning"
-process = "cold"
-superfat = 5
-fats_total = "1000 g"
-[alkali]
-material = "lye"
-kind = "NaOH"
-[water]
-material = "water"
-per_alkali = 2.0
-[[fat]]
-material = "olive oil"
-percent = 70
-[[fat]]
-material = "coconut oil"
-percent = 30
-[mould]
-bars = 10
-net_weight = "100 g"
-[work]
-minutes = 60
-"""
+RECIPE = bar_file("Morning Lavender", "morning", {"olive oil": 70, "coconut oil": 30}, more="[work]\nminutes = 60\n")
 
 # of 1426.3 g in all: olive 49.1 %, coconut 21.0 %, water 19.9 %, sodium hydroxide 10.0 %
 REPORT = """
