@@ -1,5 +1,7 @@
 """The batch record on the screen."""
 
+from datetime import datetime
+
 from ledger.cli.show import amount, say, say_wrapped, table
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
@@ -12,7 +14,9 @@ def say_record(record: BatchRecord) -> None:
     say(f"Batch {record.batch_code}, {record.product}: {record.status}.")
     if record.as_known:
         source = record.printed_from
-        say(f"This is what was known at entry {source.entry}, written {source.recorded_at}.")
+        moment = datetime.fromisoformat(source.recorded_at)
+        written = f"{show_date(moment.date())}, {moment:%H:%M} UTC"
+        say(f"This is what was known at entry {source.entry}, written {written}.")
     facts = [
         ("recipe", f"{record.recipe_code}, version {record.recipe_version}" if record.recipe_code else ""),
         ("made", show_date(record.made_on) if record.made_on else ""),
