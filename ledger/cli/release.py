@@ -19,7 +19,7 @@ def command(
     retain: Annotated[str, typer.Option("--retain", help="Bars set aside as retained samples.")] = "0",
     kept_at: Annotated[
         str, typer.Option("--kept-at", help="Where the samples are kept.")
-    ] = "with the retained samples",
+    ] = "the shelf of retained samples",
     keep_until: Annotated[
         str | None, typer.Option("--keep-until", help="Until when (a year after the best before).")
     ] = None,
@@ -31,7 +31,10 @@ def command(
         str | None, typer.Option("--reason", help="Why bars on hold or rejected are released all the same.")
     ] = None,
     anyway: Annotated[
-        str | None, typer.Option("--anyway", help="Why bars no assessment covers are released all the same.")
+        str | None,
+        typer.Option(
+            "--anyway", help="Why bars no assessment covers, or not good in a point, are released all the same."
+        ),
     ] = None,
     on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
 ) -> None:
@@ -40,9 +43,13 @@ def command(
     from ledger.domain.dates import parse_date
     from ledger.domain.quantity import parse_pieces
     from ledger.operations.release import release_bars
+    from ledger.operations.release_checks import keep_bad_checks
 
     here, code = desk(ctx), read_batch_code(code)
     kept = parse_pieces(retain, what="the number of samples")
+    checks = _checks(here, code, check or ())
+    if not (anyway or "").strip() and keep_bad_checks(here.book(), code, checks, on=here.day(on)):
+        warn("What is not good is kept as a deviation.")
     left = release_bars(
         here.book(),
         code,
@@ -51,7 +58,7 @@ def command(
         retain=kept,
         kept_at=kept_at,
         keep_until=parse_date(keep_until, today=here.today, what="the day to keep them until") if keep_until else None,
-        checks=_checks(here, code, check or ()),
+        checks=checks,
         reason=reason,
         anyway=anyway,
     )

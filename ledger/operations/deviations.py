@@ -13,6 +13,7 @@ from ledger.views.deviation import deviations
 from ledger.views.settings import settings
 
 REPORTED = "seen"  # the subject of what she reports herself
+AT_RELEASE = "at the release"  # of a point of the checklist that was not good
 VERDICTS = {"accept": "accepted", "rework": "rework", "reject": "reject"}
 
 
@@ -28,7 +29,7 @@ def settle_deviations(tx: Transaction, code: str, *, on: date, by: str) -> None:
         return
     units = settings(tx.rows).units
     now = {one.subject: one.found for one in outside(recipe.limits, read_so_far(tx.rows, batch), units)}
-    latest = {one.subject: one for one in deviations(tx.rows, batch.id) if one.subject != REPORTED}
+    latest = {one.subject: one for one in deviations(tx.rows, batch.id) if one.subject not in (REPORTED, AT_RELEASE)}
     for subject, known in latest.items():
         if known.verdict != "corrected" and now.get(subject) == known.found:
             del now[subject]

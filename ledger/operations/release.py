@@ -169,7 +169,7 @@ def release_bars(
     on: date,
     by: str,
     retain: int = 0,
-    kept_at: str = "with the retained samples",
+    kept_at: str = "the shelf of retained samples",
     keep_until: date | None = None,
     checks: Sequence[Check] = (),
     reason: str | None = None,

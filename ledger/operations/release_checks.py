@@ -6,8 +6,9 @@ from datetime import date
 from ledger.domain.dates import add_months
 from ledger.domain.release_checks import Check, missing, read_check
 from ledger.errors import Refused
-from ledger.storage.book import Transaction
-from ledger.storage.tables import FinishedCheck, RetainedSample
+from ledger.operations.deviations import AT_RELEASE
+from ledger.storage.book import Book, Transaction
+from ledger.storage.tables import Deviation, FinishedCheck, RetainedSample
 from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.bench import current_readings
 from ledger.views.deviation import deviations
@@ -16,10 +17,15 @@ from ledger.views.reading import Rows
 SAMPLE_MONTHS = 12  # a retained sample is kept so long after the bars' best before; common practice, no source
 
 
-def deviations_decided(rows: Rows, batch: BatchRow) -> None:
-    """Raise Refused while a deviation of the batch, or of the batch it was divided from, waits for its decision."""
+def deviations_decided(rows: Rows, batch: BatchRow, *, on: date | None = None) -> None:
+    """Raise Refused while a deviation of the batch, or of the batch it was divided from, waits for its decision.
+
+    With `on`, only what had been found by that day.
+    """
     for one in (batch, *([find_batch(rows, batch.part_of)] if batch.part_of else [])):
         for found in deviations(rows, one.id):
+            if on is not None and found.on > on:
+                continue
             if found.open:
                 raise Refused(
                     f"Batch {one.code} has an open deviation ({found.found}). Decide it first: soapledger batch decide "
@@ -51,6 +57,25 @@ def known_checks(rows: Rows, batch: BatchRow) -> list[Check]:
     return [read_check("pH", words, ph_at_most=recipe.limits.ph_thousandths)]
 
 
+def keep_bad_checks(book: Book, code: str, checks: Sequence[Check], *, on: date) -> list[str]:
+    """Open a deviation for each point that is not good, so that a refusal leaves its trace; returns them in words.
+
+    One that was found the same before is not opened twice.
+    """
+    bad = [f"{one.what}: {one.found}" for one in checks if not one.good]
+    with book.look() as rows:
+        known = {one.found for one in deviations(rows, find_batch(rows, code).id) if one.subject == AT_RELEASE}
+    new = [one for one in bad if one not in known]
+    if not new:
+        return []
+    with book.write("release check") as tx:
+        batch = find_batch(tx.rows, code)
+        for one in new:
+            tx.add(Deviation(batch_id=batch.id, on=on, subject=AT_RELEASE, found=one))
+        tx.say(f"Not good of batch {batch.code}: {'; '.join(new)}.")
+    return new
+
+
 def book_checks(
     tx: Transaction, batch: BatchRow, lot_id: int, checks: Sequence[Check], *, on: date, by: str, anyway: str | None
 ) -> list[str]:
@@ -66,7 +91,9 @@ def book_checks(
             f"Nobody looked at the {', '.join(left)} of batch {batch.code} yet; say what was found: "
             f"soapledger release {batch.code} --check '{left[0]}=…'"
         )
+    decided = {one.found for one in deviations(tx.rows, batch.id) if one.verdict == "accepted"}
     bad = [f"{one.what}: {one.found}" for one in known.values() if not one.good]
+    bad = [one for one in bad if one not in decided]
     if bad and not anyway:
         raise Refused(
             f"Batch {batch.code} is not good in {'; '.join(bad)}. To release it all the same, add --anyway REASON."

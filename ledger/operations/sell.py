@@ -8,6 +8,7 @@ from ledger.domain.money import share_out
 from ledger.domain.shortcode import short_code
 from ledger.errors import BadInput, Refused
 from ledger.operations.release import supply_was_decided
+from ledger.operations.release_checks import deviations_decided
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Movement, Place
 from ledger.views.batch import find_batch
@@ -51,8 +52,10 @@ def _may_leave(tx: Transaction, code: str, number: int, on: date) -> LotRow:
 
 
 def _covered(tx: Transaction, lot: LotRow, on: date) -> None:
-    """Raise Refused for bars that no assessment and notification cover, unless someone decided so at the release."""
-    doubts = supply_doubts(tx.rows, find_batch(tx.rows, lot.code), on=on)
+    """Raise Refused while a deviation is open, and for bars no assessment covers unless someone decided so."""
+    batch = find_batch(tx.rows, lot.code)
+    deviations_decided(tx.rows, batch, on=on)
+    doubts = supply_doubts(tx.rows, batch, on=on)
     if doubts and not supply_was_decided(tx.rows, lot.id):
         raise Refused(
             f"Batch {lot.code} is not covered by what was assessed: {'; '.join(doubts)}. Nothing was written. To "
