@@ -75,11 +75,16 @@ def say_record(record: BatchRecord) -> None:
             ],
             right=(0, 4, 5),
         )
+    for words in record.corrections:
+        say_wrapped(words, first="  ", indent="    ")
     if record.readings:
         say()
         table(
             ("on", "read", "", "by"),
-            [(show_date(r.on), r.what, r.value, r.by) for r in record.readings],
+            [
+                (show_date(r.on), r.what, f"{r.value} (corrected below)" if r.corrected else r.value, r.by)
+                for r in record.readings
+            ],
         )
     if record.deviations:
         say()

@@ -53,6 +53,7 @@ def draw_batch_record(view: BatchRecord, *, paper: str = "A4") -> bytes:
         story += [para(f"• {one}", TYPE.body, bold=True) for one in view.warnings]
     story += heading("What went in", TYPE.head)
     story.append(_materials(view, wide) if view.materials else _none("Nothing weighed yet."))
+    story += [_none(one) for one in view.corrections]
     story += heading("Lye and superfat", TYPE.head)
     story.append(facts(_lye(view), TYPE.body, label_width=_LABEL, total=wide, columns=2))
     story += _figures(view, wide)

@@ -1,7 +1,7 @@
 """Parts of the batch record after the making: deviations, cure, release, labels, bars, complaints, papers."""
 
 from reportlab.lib.units import mm
-from reportlab.platypus import Flowable, Spacer, Table
+from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 
 from ledger.documents.drying_chart import DryingChart
 from ledger.documents.page import Type, grid, heading, para, whole
@@ -34,14 +34,14 @@ def cure_part(view: BatchRecord, wide: float, type_: Type) -> list[Flowable]:
     found = [*heading("Cure and drying", type_.head), para(forecast_words(seen, view.units), type_.body)]
     if seen.first_mg is not None:
         found += [Spacer(1, 2 * mm), DryingChart(seen, view.weighings, type_.body, wide, view.units)]
-    return found
+    return [KeepTogether(found)]
 
 
 def check_table(view: BatchRecord, wide: float, type_: Type) -> Table:
     """The checklist of the recipe, point by point."""
     rows = [(show_date(one.on), one.what, one.found, "good" if one.good else "NOT GOOD", one.by) for one in view.checks]
     return grid(
-        ("on", "what", "found", "", "by"),
+        ("on", "what", "found", "verdict", "by"),
         rows,
         [wide * s for s in (0.13, 0.17, 0.42, 0.12, 0.16)],
         type_.body,
@@ -83,7 +83,7 @@ def label_table(view: BatchRecord, wide: float, type_: Type) -> Table:
             r.layout,
             str(r.count),
             *((str(r.used), str(r.spoiled), str(r.returned)) if r.used is not None else ("not counted", "", "")),
-            r.text_digest[:16],
+            r.text_digest[:12],
             r.approved or "before approval was kept",
         )
         for r in view.labels

@@ -162,6 +162,7 @@ class BatchRecord:
     bars_cut: int | None
     net_weight_mg: int | None
     materials: tuple[UsedMaterial, ...]
+    corrections: tuple[str, ...]  # what corrected lines were logged as before
     readings: tuple[RecordedReading, ...]
     decisions: tuple[RecordedDecision, ...]
     deviations: tuple[Deviation, ...]

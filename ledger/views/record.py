@@ -25,7 +25,7 @@ from ledger.views.label_runs import approved_by, runs
 from ledger.views.lots import lot_by_id, whereabouts
 from ledger.views.lye_check import LyeCheck, lye_check
 from ledger.views.reading import day
-from ledger.views.record_inputs import checks, materials, not_logged, readings
+from ledger.views.record_inputs import checks, corrections, materials, not_logged, readings
 from ledger.views.samples import samples
 from ledger.views.settings import printed_from, settings
 
@@ -85,6 +85,7 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str, as_known:
         bars_cut=bars.quantity if bars else None,
         net_weight_mg=recipe.net_weight_mg if recipe else None,
         materials=materials(rows, batch, check),
+        corrections=corrections(rows, batch, own.units),
         readings=readings(rows, batch, own.units),
         deviations=deviations(rows, batch.id),
         not_logged=not_logged(rows, batch),
@@ -112,7 +113,8 @@ def _decisions(rows: sqlite3.Connection, batch: BatchRow) -> tuple[RecordedDecis
     found = rows.execute(
         """
         SELECT d."on", d.verdict, d.by, d.reason, d.entry_id, d.lot_id,
-          EXISTS (SELECT 1 FROM live_decision x WHERE x.lot_id = d.lot_id AND x.id > d.id) AS superseded
+          EXISTS (SELECT 1 FROM live_decision x WHERE x.lot_id = d.lot_id AND x.id > d.id
+                  AND NOT (d.verdict = 'passed' AND x.verdict = 'released')) AS superseded
         FROM live_decision d WHERE d.batch_id = ? OR d.lot_id = ? ORDER BY d.id
         """,
         (batch.id, batch.yield_lot_id if batch.soap else None),

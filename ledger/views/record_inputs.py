@@ -50,6 +50,29 @@ def materials(rows: sqlite3.Connection, batch: BatchRow, check: LyeCheck) -> tup
     return tuple(found)
 
 
+def corrections(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[str, ...]:
+    """What each corrected line was logged as before, entry by entry, so that the first value stays to be read."""
+    found = []
+    for line in plan_lines(rows, batch.id):
+        states: list[tuple[sqlite3.Row, dict[str, int]]] = []
+        for row in rows.execute(
+            "SELECT v.entry_id, e.who, l.code, -v.quantity AS used FROM live_movement v JOIN lot l ON l.id = v.lot_id "
+            "JOIN entry e ON e.id = v.entry_id WHERE v.plan_line_id = ? AND v.kind = 'consumed' ORDER BY v.id",
+            (line.id,),
+        ).fetchall():
+            if not states or states[-1][0]["entry_id"] != row["entry_id"]:
+                states.append((row, dict(states[-1][1]) if states else {}))
+            held = states[-1][1]
+            held[row["code"]] = held.get(row["code"], 0) + row["used"]
+        for row, held in states[:-1] if line.role != "packaging" else ():
+            was = ", ".join(f"{show_mass(mass, units)} of lot {code}" for code, mass in held.items() if mass)
+            found.append(
+                f"Line {line.number}, {line.material}: logged as {was or 'nothing'} by {row['who']} "
+                f"(entry {row['entry_id']}), corrected since."
+            )
+    return tuple(found)
+
+
 def readings(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[RecordedReading, ...]:
     """Everything read, those corrected too, with the limits they are held against."""
     recipe = recipe_of(rows, batch)

@@ -258,6 +258,7 @@ def record() -> BatchRecord:
             ),
         ),
         deviations=(),
+        corrections=(),
         not_logged=("Emulsion after",),
         balance=MassBalance(1_462_200, out_mg=1_354_000, offcuts_mg=64_000),
         loss_limit_ppm=100_000,
