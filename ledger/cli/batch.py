@@ -226,12 +226,15 @@ def show(
     """Show the record of a batch, or print it, e.g. batch show 26-118-0 -o record.pdf."""
     from ledger import __version__
     from ledger.cli.record import say_record
+    from ledger.views.batch import find_batch, was_known
     from ledger.views.record import batch_record
     from ledger.views.worksheet import worksheet
 
     here = desk(ctx)
     size = paper_size(paper)
     rows = here.rows_as_of(as_of) if as_of else here.rows()
+    if as_of and not was_known(rows, batch := find_batch(here.rows(), code)):
+        raise BadInput(f"Batch {batch.code} was not planned yet then; give a later --as-of.")
     if worksheet_:
         sheet = worksheet(rows, code, program=__version__)
         if json or not output:

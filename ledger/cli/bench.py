@@ -43,7 +43,9 @@ def log(
     anyway: Annotated[
         str | None, typer.Option("--anyway", help="Keep a superfat at or below zero, with the reason.")
     ] = None,
-    on: Annotated[str | None, typer.Option("--on", help="The day it was made (the day it was planned for).")] = None,
+    on: Annotated[
+        str | None, typer.Option("--on", help="The day it was made; once it is poured, the day of what comes after.")
+    ] = None,
     yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about unlikely weights.")] = False,
     json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
 ) -> None:
@@ -57,7 +59,11 @@ def log(
 
     here = desk(ctx)
     batch = find_batch(here.rows(), code)
-    made = here.day(on) if on else min(max(batch.planned_on, batch.made_on or batch.planned_on), here.today)
+    made = (
+        here.day(on)
+        if on and not batch.poured
+        else min(max(batch.planned_on, batch.made_on or batch.planned_on), here.today)
+    )
     lines = {one.number: one for one in plan_lines(here.rows(), batch.id) if one.role != "packaging"}
     if not lines or batch.discarded:
         raise Refused(f"Batch {batch.code} is {batch.status}; there is nothing to weigh for it.")

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn, TypeVar
 
 import typer
 
@@ -17,6 +17,8 @@ from ledger.errors import LedgerError
 
 if TYPE_CHECKING:
     from ledger.views.batch import BatchRow, PlanLineRow
+
+Read = TypeVar("Read")
 
 
 @dataclass(frozen=True)
@@ -46,7 +48,7 @@ def prompt_bench(
     batch = find_batch(here.rows(), code)
     asked = _asked(here, batch, made, today, anyway, tools)
     if any(not one.past for one in asked):
-        warn(f"Batch {batch.code}, made on {show_date(made)} (another day: --on).")
+        warn(f"Batch {batch.code}, made on {show_date(batch.made_on or made)} (another day: --on).")
         warn("Enter takes the target; 0 is left out, - not read, s skips, b goes back, q stops.")
         warn("Another lot: 182.4 g@L41-5; two lots: 120 g@L7-2,62.4 g@L9-3.")
     position, back = _next(asked, 0, set()), False
@@ -76,14 +78,14 @@ def prompt_bench(
                 passed.add(position)
         back = False
         position = _next(asked, position + 1, passed)
-    _after_the_pour(here, code, batch, today)
+    _after_the_pour(here, code, batch, today if batch.poured else made)
 
 
 def _next(asked: list[_Asked], start: int, passed: set[int]) -> int:
     return next((i for i in range(start, len(asked)) if not asked[i].past and i not in passed), len(asked))
 
 
-def _stop(code: str) -> None:
+def _stop(code: str) -> NoReturn:
     say(f"Stopped; what you logged is kept. Go on with: soapledger batch log {code}")
     raise typer.Exit
 
@@ -120,7 +122,7 @@ def _line(here: Desk, batch: "BatchRow", line: "PlanLineRow", made: date, anyway
     def book(typed: str, correct: bool) -> bool | None:
         takes = parse_weights(typed, line, units=units) if typed else [Weighed(line.target)]
         doubt = unlikely(takes, line, units)
-        if doubt and ask(f"  {doubt}. Is it right? yes or no", default="no").casefold() not in ("y", "yes"):
+        if doubt and not _sure(doubt, batch.code):
             return None
         weigh(here.book(), batch.code, {line.number: takes}, on=made, by=here.who, correct=correct, anyway=anyway)
         return True
@@ -165,12 +167,24 @@ def _step(
             if kind == "mg" and typed[-1].isdigit():
                 typed += " oz" if here.settings.units == "us" else " g"
             value = read_reading(f"{step.what}={typed}")
+        if scale and scale.expected and value.value and not scale.expected <= 2 * value.value <= 4 * scale.expected:
+            asked = f"The scale should read {target}, not {show_mass(value.value, here.settings.units)}"
+            if not _sure(asked, batch.code):
+                return None
         log_readings(here.book(), batch.code, (value,), on=on, correct=correct, tools=tools)
         if step.what == "scale test":
             warn_failed(here, on)
         return True
 
     return _Asked(step.letter, f"{step.letter}. {step.label} ({hint})", step.when, booked, past, book)
+
+
+def _sure(doubt: str, code: str) -> bool:
+    """Whether an unlikely weight is right; q stops here too."""
+    typed = ask(f"  {doubt}. Is it right? yes or no", default="no").casefold()
+    if typed == "q":
+        _stop(code)
+    return typed in ("y", "yes")
 
 
 def _numbers(here: Desk, batch: "BatchRow") -> set[int]:
@@ -203,41 +217,62 @@ def _after_the_pour(here: Desk, code: str, was: "BatchRow", today: date) -> None
 
 def _cut(here: Desk, batch: "BatchRow", today: date) -> None:
     from ledger.cli.batch import say_cut
+    from ledger.domain.dates import show_date
     from ledger.domain.quantity import parse_mass, parse_pieces
     from ledger.operations.cut import cut_batch
     from ledger.views.batch import find_batch
 
     unit = "oz" if here.settings.units == "us" else "g"
 
-    def mass(typed: str, what: str) -> int | None:
-        return parse_mass(f"{typed} {unit}" if typed[-1].isdigit() else typed, what=what) if typed else None
+    def mass(typed: str) -> int:
+        return parse_mass(f"{typed} {unit}" if typed[-1].isdigit() else typed)
 
+    planned = f", {batch.bars_planned} planned" if batch.bars_planned else ""
     while True:
-        planned = f", {batch.bars_planned} planned" if batch.bars_planned else ""
-        bars = ask(f"Bars cut (how many{planned}; Enter: not cut yet)", default="")
-        if bars.casefold() == "q":
-            _stop(batch.code)
-        if not bars:
+        bars = _until(
+            f"Bars cut (how many{planned}; Enter: not cut yet)",
+            batch.code,
+            lambda typed: parse_pieces(typed, what="it"),
+        )
+        if bars is None:
             return
-        weight = ask(f"All the bars together ({unit}; Enter: not weighed)", default="")
-        offcuts = ask(f"End slices and offcuts kept ({unit}; Enter: none)", default="")
-        waste = ask(f"Thrown away ({unit}; Enter: nothing)", default="")
+        day = _until("Cut on (Enter: " + show_date(today) + ")", batch.code, lambda typed: here.day(typed)) or today
+        masses = [
+            _until(f"{what} ({unit}; Enter: {none})", batch.code, lambda typed: mass(typed))
+            for what, none in (
+                ("All the bars together", "not weighed"),
+                ("End slices and offcuts kept", "none"),
+                ("Thrown away", "nothing"),
+            )
+        ]
         try:
             balance = cut_batch(
                 here.book(),
                 batch.code,
-                bars=parse_pieces(bars, what="the number of bars"),
-                on=today,
+                bars=bars,
+                on=day,
                 by=here.who,
-                bars_mg=mass(weight, "the weight of the bars"),
-                offcuts_mg=mass(offcuts, "the weight of the offcuts") or 0,
-                waste_mg=mass(waste, "the weight of the waste") or 0,
+                bars_mg=masses[0],
+                offcuts_mg=masses[1] or 0,
+                waste_mg=masses[2] or 0,
             )
         except LedgerError as error:
             warn(f"  {error}")
             continue
         say_cut(here, find_batch(here.rows(), batch.code), balance)
         return
+
+
+def _until(question: str, code: str, read: Callable[[str], Read]) -> Read | None:
+    """One value, asked until it can be read; None for Enter, and q stops."""
+    while True:
+        typed = ask(question, default="")
+        if typed.casefold() == "q":
+            _stop(code)
+        try:
+            return read(typed) if typed else None
+        except LedgerError as error:
+            warn(f"  {error}")
 
 
 def _seen(here: Desk, batch: "BatchRow", today: date) -> None:

@@ -189,6 +189,9 @@ def calendar(
 
     here = desk(ctx)
     days = rack_days(cure_list(here.rows(), on=here.day(on)))
+    if not days:
+        say("Nothing is on the rack, so no calendar was written.")
+        return
     stamp = datetime.fromisoformat(printed_from(here.rows(), "").recorded_at)
     write_file(output, cure_calendar(days, business=here.settings.business, stamp=stamp), force=force)
     say(f"{count(len(days), 'day')} of the rack {'is' if len(days) == 1 else 'are'} in {output}.")

@@ -2,6 +2,7 @@
 
 from ledger.cli.desk import Desk
 from ledger.cli.show import amount, say, table
+from ledger.domain.limits import limit_of
 from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.recipe import Recipe
 from ledger.views.recipe import RecipeSheet, recipe_by_code, recipe_sheet
@@ -88,8 +89,19 @@ def _figures(before: Recipe, after: Recipe, units: str) -> list[tuple[str, str, 
             "origin": recipe.label.origin or "",
             "after opening": f"{recipe.label.after_opening_months} months" if recipe.label.after_opening_months else "",
             "GTIN": recipe.label.gtin or "",
+            **_limits(recipe, units),
+            "release checks": ", ".join(recipe.release_checks),
+            "weekly loss": show_share(recipe.weekly_loss_ppm),
+            "weighed every": f"{recipe.weigh_every_days} days",
             "portions": ", ".join(f"{one.name} {show_share(one.share_ppm)}" for one in recipe.portions),
         }
 
     old, new = of(before), of(after)
     return [(label, old[label], new[label]) for label in old]
+
+
+def _limits(recipe: Recipe, units: str) -> dict[str, str]:
+    """The limits in words, by what they hold for."""
+    named = ("lye temperature", "fragrance temperature", "cook end", "bar weight", "pH")
+    found = {f"limit, {what}": limit_of(recipe.limits, what, units) or "" for what in named}
+    return {**found, "limit, loss": show_share(recipe.limits.loss_ppm)}

@@ -108,6 +108,13 @@ def _no_more_than_went_in(
             f"{show_mass(out, units)} came out and only {show_mass(put_in, units)} went in; look at the "
             "weights again. Nothing was written."
         )
+    odd = [one for one in weights_mg if bars_mg and not bars_mg <= 2 * bars * one <= 4 * bars_mg]
+    if odd and bars_mg:
+        mean = show_mass(bars_mg // bars, units)
+        raise Refused(
+            f"A bar of {show_mass(odd[0], units)} is not one of {bars} that weigh {show_mass(bars_mg, units)} together, "
+            f"{mean} each; weigh it again. Nothing was written."
+        )
     recipe = recipe_of(rows, batch)
     each = min(weights_mg) if weights_mg else recipe.net_weight_mg if recipe and bars_mg is None else None
     if each is not None and bars * each + rest_mg > put_in:

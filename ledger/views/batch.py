@@ -159,6 +159,11 @@ def find_batch(rows: sqlite3.Connection, text: str) -> BatchRow:
     return _batch(row)
 
 
+def was_known(rows: sqlite3.Connection, batch: BatchRow) -> bool:
+    """Whether a batch stands in what these rows show, which may be an earlier state of the ledger."""
+    return rows.execute("SELECT 1 FROM live_batch WHERE id = ?", (batch.id,)).fetchone() is not None
+
+
 def recipe_of(rows: sqlite3.Connection, batch: BatchRow) -> Recipe | None:
     """The recipe version a batch was planned from; none for a combined drum."""
     row = rows.execute("SELECT source FROM recipe_version WHERE id = ?", (batch.recipe_version_id,)).fetchone()

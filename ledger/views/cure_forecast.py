@@ -140,8 +140,9 @@ def forecast_words(view: Forecast, units: str, *, today: date | None = None) -> 
         f"{ground} it loses less than {show_share(view.weekly_limit_ppm)} a week from about "
         f"{show_date(view.steady_on)} (give or take {give}, {view.surely})."
     )
-    days = [("then", view.steady_on), ("at the end of its stock life", view.end_on)]
-    days = [("today", today), *days] if today else days
+    days = [("today", today)] if today else []
+    days += [("then", view.steady_on)] if today is None or view.steady_on > today else []
+    days += [("at the end of its stock life", view.end_on)]
     weights = [(name, found) for name, on in days if (found := view.weight_on(on))]
     if weights:
         shown = (f"{name} {show_mass(one, units)} ± {show_mass(give, units)}" for name, (one, give) in weights)

@@ -53,10 +53,15 @@ ORDER BY e.kind = 'scale' DESC, e.kind, e.id
 
 
 def checks_of(rows: sqlite3.Connection, item_id: int) -> tuple[CheckRow, ...]:
-    """The checks of one item, oldest first."""
+    """The checks of one item, oldest first; one whose reading at the bench was corrected since is none."""
     found = rows.execute(
-        'SELECT id, entry_id AS entry, "on", by, expected, found, tolerance, passed, note FROM live_equipment_check '
-        'WHERE equipment_id = ? ORDER BY "on", id',
+        """
+        SELECT k.id, k.entry_id AS entry, k."on", k.by, k.expected, k.found, k.tolerance, k.passed, k.note
+        FROM live_equipment_check k WHERE k.equipment_id = ? AND NOT EXISTS (
+          SELECT 1 FROM live_reading r JOIN live_reading c ON c.corrects = r.id
+          WHERE r.entry_id = k.entry_id AND r.equipment_id = k.equipment_id)
+        ORDER BY k."on", k.id
+        """,
         (item_id,),
     )
     return tuple(CheckRow(**{**dict(row), "on": day(row["on"]), "passed": bool(row["passed"])}) for row in found)
