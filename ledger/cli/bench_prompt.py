@@ -154,7 +154,7 @@ def _step(
     hint = {"milli-C": "with its unit, C or F", "clock": "14:05, or now", "min": "minutes", "mg": "g"}.get(kind, "")
     hint = "Enter: yes" if step.what == "clean" else f"{hint}; Enter: {target or 'still open'}"
 
-    def book(typed: str, correct: bool) -> bool:
+    def book(typed: str, correct: bool) -> bool | None:
         if step.what == "clean":
             no = typed.casefold() in ("n", "no")
             value = ReadingValue("clean", text="yes" if typed.casefold() in ("", "y", "yes") else "no" if no else typed)
@@ -232,7 +232,7 @@ def _cut(here: Desk, batch: "BatchRow", today: date) -> None:
         bars = _until(
             f"Bars cut (how many{planned}; Enter: not cut yet)",
             batch.code,
-            lambda typed: parse_pieces(typed, what="it"),
+            lambda typed: parse_pieces(typed),
         )
         if bars is None:
             return

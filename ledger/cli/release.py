@@ -32,9 +32,7 @@ def command(
     ] = None,
     anyway: Annotated[
         str | None,
-        typer.Option(
-            "--anyway", help="Why bars no assessment covers, or not good in a point, are released all the same."
-        ),
+        typer.Option("--anyway", help="Why bars not covered, or not good in a point, are released all the same."),
     ] = None,
     on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
 ) -> None:

@@ -112,7 +112,7 @@ def _no_more_than_went_in(
     if odd and bars_mg:
         mean = show_mass(bars_mg // bars, units)
         raise Refused(
-            f"A bar of {show_mass(odd[0], units)} is not one of {bars} that weigh {show_mass(bars_mg, units)} together, "
+            f"A bar of {show_mass(odd[0], units)} is not one of {bars} that weigh {show_mass(bars_mg, units)}, "
             f"{mean} each; weigh it again. Nothing was written."
         )
     recipe = recipe_of(rows, batch)

@@ -59,8 +59,8 @@ def test_a_plain_cold_batch_takes_no_more_than_fifteen_typed_values(bench: Any, 
         first, count = typed("", "", "", "", "", "", "44 C", "43 C", "", "9", "", "14:05", "1440", "")
         said = bench("batch", "log", "26-001-4", input=first).stdout
         assert "everything is weighed" in said
-    with freeze_time("2026-10-06 10:00:00"):  # unmoulded, cut into ten, seen: soda ash (the ninth word)
-        second, more = typed("9:30", "1430", "10", "1350", "70", "", "9", "")
+    with freeze_time("2026-10-06 10:00:00"):  # unmoulded, cut into ten that day, seen: soda ash (the ninth word)
+        second, more = typed("9:30", "1430", "10", "", "1350", "70", "", "9", "")
         said = bench("batch", "log", "26-001-4", input=second).stdout
         # fats 1000 g, lye 142.1 g, water 284.2 g, fragrance 20 g: 1446.3 g, less 1420: 26.3 g
         assert "26.3 g (1.8 %) lost to pot and air" in said
@@ -89,7 +89,7 @@ def test_a_hot_batch_stopped_resumed_substituted_and_decided(bench: Any, tmp_pat
         assert "13.0 °C over 82.0 °C" in result.stderr
         bench("batch", "log", "26-001-4", "--reading", "fragrance temperature=80 C", "--correct")  # she misread it
     with freeze_time("2026-10-06 10:00:00"):
-        cut, _ = typed("-", "", "10", "1290", "60", "20", "", "")
+        cut, _ = typed("-", "", "10", "", "1290", "60", "20", "", "")
         bench("batch", "log", "26-001-4", input=cut)
     with freeze_time("2026-11-10 10:00:00"):
         refused = bench("pass", "26-001-4", code=1).stderr
@@ -161,3 +161,54 @@ def test_a_scale_that_fails_its_test_is_said_at_once_and_two_scales_are_told_apa
         bench("batch", "log", "26-003-0", "--line", "b=100 g")  # of two, not said which
         assert "100 g" not in bench("equipment", "show", "kitchen").stdout
         bench("batch", "log", "26-003-0", "--line", "b=99 g", "--correct", "--with", "wok", code=2)
+
+
+def test_a_ph_that_was_not_good_stays_on_the_record_and_holds_the_bars(bench: Any, tmp_path: Path) -> None:
+    (tmp_path / "quay.toml").write_text(quay("cold"), encoding="utf-8")
+    with freeze_time("2026-10-05 10:00:00"):
+        bench("recipe", "add", "quay.toml")
+        bench("batch", "plan", "quay")
+        bench("batch", "log", "26-001-4", "--as-planned", "--reading", "poured=14:00")
+    with freeze_time("2026-10-06 10:00:00"):
+        refused = bench(
+            "batch", "cut", "26-001-4", "10", "--weight", "1400 g", "--each", "131 g; 1285 g", code=1
+        ).stderr
+        assert "140 g each" in refused.replace("\u00a0", " ")
+        bench("batch", "cut", "26-001-4", "10", "--weight", "1400 g")
+    with freeze_time("2026-11-10 10:00:00"):
+        bench("pass", "26-001-4")
+        bad = ("release", "26-001-4", "--check", "pH=11.2", "--check", "look=good", "--check", "smell=good",
+               "--check", "weight=good")  # fmt: skip
+        for _ in range(2):  # and only once
+            assert "open deviation (pH: 11.2; over 10.5)" in bench(*bad, code=1).stderr
+        assert "open deviation" in bench("release", "26-001-4", *CHECKED, code=1).stderr
+        shown = bench("batch", "show", "26-001-4").stdout
+        assert shown.count("pH: 11.2") == 1
+        bench("batch", "decide", "26-001-4", "1", "accept", "--reason", "the strips were old")
+        bench("release", "26-001-4", *CHECKED)
+        bench("stall", "add", "Quay")
+        bench("batch", "note", "26-001-4", "smells odd", "--deviation")
+        assert "open deviation (smells odd)" in bench("stall", "out", "quay", "26-001-4=1", code=1).stderr
+        bench("stall", "out", "quay", "26-001-4=1", "--on", "2026-11-10", code=1)
+
+
+def test_a_corrected_line_shows_what_it_was_and_a_mistyped_test_of_the_scale_is_none(
+    bench: Any, tmp_path: Path
+) -> None:
+    (tmp_path / "quay.toml").write_text(quay("cold"), encoding="utf-8")
+    with freeze_time("2026-10-05 10:00:00"):
+        bench("recipe", "add", "quay.toml")
+        bench("batch", "plan", "quay")
+        # clean; the scale mistyped, asked, no; then yes to see; q
+        asked = bench("batch", "log", "26-001-4", input="\n2500\nno\n2500\nyes\nq\n")
+        assert "The scale should read 500 g" in asked.stderr.replace("\u00a0", " ")
+        bench("batch", "log", "26-001-4", "--line", "b=500 g", "--correct")
+        assert "kitchen scale" in bench("equipment", "list").stdout
+        assert "Failed" not in bench("equipment", "show", "kitchen").stdout
+        bench("batch", "log", "26-001-4", "--line", "1=700 g")
+        bench("batch", "log", "26-001-4", "--line", "1=701 g@L2-8", "--correct")
+        for words in ("logged as 700 g of lot L1-X by Nuala", "2 500 g (corrected below)"):
+            assert words in " ".join(bench("batch", "show", "26-001-4").stdout.replace("\u00a0", " ").split())
+        bench("batch", "show", "26-001-4", "-o", "record.pdf")
+    said = " ".join(page.extract_text() for page in PdfReader("record.pdf").pages).replace("\n", " ")
+    assert "logged as 700 g of lot L1-X by Nuala" in said.replace("\u00a0", " ")

@@ -101,6 +101,6 @@ def test_the_record_as_of_a_day(shop: Any, run: Any) -> None:
         assert "600 g" in then
         assert "603 g" not in then
         assert "This is what was known at entry" in then
-        assert "been planned" not in run("batch", "show", code, "--as-of", "1", code=1).stdout
+        assert "not planned yet then" in run("batch", "show", code, "--as-of", "1", code=2).stderr
         run("batch", "show", code, "--as-of", "2026-06-02", "-o", "then.pdf")
         assert "not come yet" in run("batch", "show", code, "--as-of", "2026-06-09", code=2).stderr
