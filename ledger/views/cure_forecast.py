@@ -140,7 +140,7 @@ def forecast_words(view: Forecast, units: str, *, today: date | None = None) -> 
         f"{ground} it loses less than {show_share(view.weekly_limit_ppm)} a week from about "
         f"{show_date(view.steady_on)} (give or take {give}, {view.surely})."
     )
-    days = [("today", today)] if today else []
+    days = [(f"on {show_date(today)}", today)] if today else []
     days += [("then", view.steady_on)] if today is None or view.steady_on > today else []
     days += [("at the end of its stock life", view.end_on)]
     weights = [(name, found) for name, on in days if (found := view.weight_on(on))]
