@@ -1,5 +1,7 @@
 """What marks a file as a soapledger file, its schema, which of its rows count, and what a fault of it means."""
 
+from pathlib import Path
+
 from ledger.errors import DamagedLedger, LedgerError, Refused
 
 APPLICATION_ID = 0x50AB1ED6
@@ -17,6 +19,18 @@ _TROUBLE: dict[int, tuple[type[LedgerError], str]] = {
     14: (DamagedLedger, "The ledger cannot be opened; look at its permissions, or name it with --ledger FILE."),
     26: (DamagedLedger, "That file is not a ledger; keep it, and name the right one with --ledger FILE."),
 }
+
+
+def is_ledger(path: Path) -> bool:
+    """Whether a file is a ledger of ours, by the first bytes of it (https://sqlite.org/fileformat2.html, 1.3).
+
+    A link is followed. Raises OSError for a file that cannot be read.
+    """
+    if not path.is_file():
+        return False
+    with path.open("rb") as file:
+        head = file.read(72)
+    return head.startswith(b"SQLite format 3\0") and int.from_bytes(head[68:72], "big") == APPLICATION_ID
 
 
 def what_counts(table: str, *, until: int | None = None) -> str:

@@ -28,7 +28,7 @@ def try_sheet(
 
     desk(ctx)
     check_free(output, force)
-    write_file(output, draw_test_sheet(sheet_layout(sheet), nudge_mm=read_nudge(nudge)), force=True)
+    write_file(output, draw_test_sheet(sheet_layout(sheet), nudge_mm=read_nudge(nudge)), force=force)
     say(f"The outlines of {sheet} are {output}; hold it against a sheet, then print with --nudge.")
 
 
@@ -123,5 +123,5 @@ def _print_card(
         raise BadInput("How many? Write --count with a number above zero.")
     first = parse_pieces(start, what="the position")
     data = draw_labels(text, label_layout(layout), page, count=many, start=first, nudge_mm=read_nudge(nudge))
-    write_file(output, data, force=True)
+    write_file(output, data, force=force)
     say(f"{count(many, 'card')} in {output}.")

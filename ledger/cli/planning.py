@@ -63,7 +63,7 @@ def plan(
         from ledger.documents.worksheet import draw_worksheet
         from ledger.reference.cautions import cautions
 
-        write_file(output, draw_worksheet(sheet, cautions=cautions(), paper=size), force=True)
+        write_file(output, draw_worksheet(sheet, cautions=cautions(), paper=size), force=force)
     if json:
         out_json(sheet)
         return

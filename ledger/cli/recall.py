@@ -70,6 +70,8 @@ def lot(
             from ledger.documents.files import check_free
 
             check_free(path, force)
+    if output and csv_file and output.absolute() == csv_file.absolute():
+        raise BadInput(f"The report and the list of whom to call cannot both be {output}; name two files.")
     if hold:
         from ledger.operations.hold_reached import hold_reached
 

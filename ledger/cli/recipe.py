@@ -147,7 +147,7 @@ def print_(
     check_free(output, force)
     size = paper_size(paper)
     page = _page(ctx, which, version, fats)
-    write_file(output, draw_recipe_sheet(page, cautions=cautions(), paper=size), force=True)
+    write_file(output, draw_recipe_sheet(page, cautions=cautions(), paper=size), force=force)
     say(f"{page.name}, version {page.version}, is {output}.")
 
 

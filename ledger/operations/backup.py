@@ -11,8 +11,9 @@ from ledger.views.reading import open_rows
 def keep_copy(source: Path, target: Path, *, overwrite: bool) -> Verdict:
     """Write a checked copy of a ledger, and say what it holds.
 
-    Raises BadInput for a target that cannot be written or exists (without `overwrite`), DamagedLedger
-    when the ledger does not pass its check; an older copy then stays as it was.
+    Raises BadInput for a target that cannot be written or exists (without `overwrite`), Refused for one that is a
+    ledger and no older copy of this one, DamagedLedger when the ledger does not pass its check; what was there then
+    stays as it was.
     """
     found: list[Verdict] = []
 

@@ -1,42 +1,74 @@
 """Copies of the ledger file, made while it is whole."""
 
-import os
 import sqlite3
 from collections.abc import Callable
 from pathlib import Path
 
-from ledger.errors import BadInput, DamagedLedger
-from ledger.fileformat import trouble
+from ledger.errors import BadInput, DamagedLedger, Refused
+from ledger.fileformat import is_ledger, trouble
+from ledger.storage.output import unwritable, written_beside
 
 
 def back_up(source: Path, target: Path, *, overwrite: bool, prove: Callable[[Path], None] | None = None) -> None:
     """Copy a ledger through SQLite, prove the copy sound, and only then move it into place.
 
     `prove` looks at the copy before an older one gives way to it, and raises what it finds. Raises
-    BadInput when the target exists and may not be overwritten, is the ledger itself, or has no folder;
-    DamagedLedger when the ledger cannot be copied whole.
+    Refused when the target is a ledger and not an older copy of this one; BadInput when it exists and may not be
+    overwritten, or cannot be written; DamagedLedger when the ledger cannot be copied whole.
     """
-    if target.is_dir():
-        raise BadInput(f"{target} is a folder; name the file to write, such as {target / source.name}.")
-    if target.exists() and target.samefile(source):
-        raise BadInput(f"{target} is the ledger itself; put the copy somewhere else.")
-    if target.exists() and not overwrite:
-        raise BadInput(f"{target} exists already; choose another name, or add --force.")
-    if not target.absolute().parent.is_dir():
-        raise BadInput(f"There is no folder {target.parent}; make it first.")
-    beside = target.with_name(target.name + ".part")
     try:
-        beside.unlink(missing_ok=True)
-        _copy(source, beside)
-        if prove:
-            prove(beside)
-        os.replace(beside, target)
+        older = is_ledger(target)
+        if older:
+            _refuse_all_but_older(source, target)
+        if target.with_name(f"{target.name}-journal").exists():
+            raise BadInput(f"Beside {target} lies what an interrupted writing of it left; choose another name.")
+        with written_beside(target, force=overwrite, older_copy=older) as beside:
+            _copy(source, beside)
+            if prove:
+                prove(beside)
     except sqlite3.Error as error:
         raise trouble(error) or error from error
     except OSError as error:
-        raise BadInput(f"{target} cannot be written ({error.strerror}); choose another place.") from error
-    finally:
-        beside.unlink(missing_ok=True)
+        raise unwritable(target, error) from error
+
+
+def _refuse_all_but_older(source: Path, target: Path) -> None:
+    """Raise Refused for a ledger that goes on where this one does not: only an older copy of it gives way.
+
+    The digest of an entry stands for every entry before it, so one that both hold makes them the same up to there.
+    """
+    if target.samefile(source):
+        raise Refused(f"{target} is the ledger itself; put the copy somewhere else.")
+    ours, theirs = _digests(source), _digests(target)
+    if theirs is None:
+        raise Refused(
+            f"{target} is a ledger that cannot be read, so it is not known whether it is an older copy; choose another "
+            "name."
+        )
+    assert ours is not None
+    last, newest = max(theirs, default=0), max(ours, default=0)
+    if last and ours.get(last) == theirs[last]:
+        return
+    if newest and theirs.get(newest) == ours[newest]:
+        raise Refused(
+            f"{target} is a longer copy of this ledger: its last entry is {last}, here it is {newest}. It is not "
+            f"overwritten; see: soapledger --ledger {target} history"
+        )
+    raise Refused(
+        f"{target} is another ledger, or went on otherwise; it is no older copy of this one. Choose another name."
+    )
+
+
+def _digests(path: Path) -> dict[int, str] | None:
+    """The digest of every entry by its number; None for a file that cannot be read."""
+    try:
+        rows = sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, timeout=10)
+        try:
+            return dict(rows.execute("SELECT id, digest FROM entry").fetchall())
+        finally:
+            rows.close()
+    except sqlite3.Error:
+        return None
 
 
 def _copy(source: Path, beside: Path) -> None:

@@ -1,6 +1,5 @@
 """The open book: every operation is one transaction that closes with one entry."""
 
-import os
 import sqlite3
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
@@ -19,6 +18,7 @@ from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION, trouble
 from ledger.storage.backup import back_up
 from ledger.storage.chain import GENESIS, Head, entry_digest, lines_of
 from ledger.storage.migrations import migrate
+from ledger.storage.output import written_beside
 from ledger.storage.tables import Entry
 
 Row = TypeVar("Row", bound=SQLModel)
@@ -106,14 +106,12 @@ class Book:
             raise Refused(f"There is a ledger at {path} already; nothing is overwritten.")
         if not path.absolute().parent.is_dir():
             raise BadInput(f"There is no folder {path.parent}; make it first, or name another with --ledger FILE.")
-        beside = path.with_name(path.name + ".part")  # moved into place whole
-        beside.unlink(missing_ok=True)
-        raw = sqlite3.connect(beside, isolation_level=None)
-        try:
-            migrate(raw)
-        finally:
-            raw.close()
-        os.replace(beside, path)
+        with written_beside(path, force=False) as beside:
+            raw = sqlite3.connect(beside, isolation_level=None)
+            try:
+                migrate(raw)
+            finally:
+                raw.close()
         return cls(path, who=who, now=now)
 
     @contextmanager

@@ -1,0 +1,167 @@
+"""A file that is written never takes the place of a ledger, and never that of another file unasked."""
+
+import hashlib
+import os
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from ledger.documents.files import check_free, write_file
+from ledger.errors import BadInput, Refused
+from ledger.operations.backup import keep_copy
+from ledger.operations.sell import add_stall
+from ledger.storage.book import Book
+
+
+def names_of_a_ledger(folder: Path) -> list[Path]:
+    """The ledger `soap.db` by every road to it, and the names SQLite needs beside it."""
+    (folder / "link.pdf").symlink_to(folder / "soap.db")
+    os.link(folder / "soap.db", folder / "hard.pdf")
+    shutil.copy(folder / "soap.db", folder / "stick.pdf")
+    (folder / "journal.pdf").symlink_to(folder / "soap.db-journal")
+    names = ["soap.db", "link.pdf", "hard.pdf", "stick.pdf", "soap.db-journal", "soap.db-WAL", "journal.pdf"]
+    return [*(folder / name for name in names), Path("soap.db"), Path(".") / ".." / folder.name / "soap.db"]
+
+
+@pytest.mark.usefixtures("book")
+def test_no_paper_takes_the_place_of_a_ledger_forced_or_not(tmp_path: Path) -> None:
+    for path in names_of_a_ledger(tmp_path):
+        for force in (False, True):
+            before = path.read_bytes() if path.exists() else None
+            with pytest.raises(Refused, match="ledger"):
+                write_file(path, b"%PDF", force=force)
+            with pytest.raises(Refused, match="ledger"):
+                check_free(path, force)
+            assert (path.read_bytes() if path.exists() else None) == before, path
+
+
+def test_a_name_beside_no_ledger_and_another_programs_database_are_hers_to_replace(tmp_path: Path) -> None:
+    write_file(tmp_path / "day-journal", b"%PDF", force=False)
+    (tmp_path / "songs.db").write_bytes(b"SQLite format 3\0" + bytes(84))  # application_id 0 at byte 68: not ours
+    write_file(tmp_path / "songs.db", b"%PDF", force=True)
+    assert (tmp_path / "songs.db").read_bytes() == b"%PDF"
+
+
+def test_a_half_written_file_of_hers_is_left_alone(tmp_path: Path) -> None:
+    (tmp_path / "record.pdf.part").write_bytes(b"hers")
+    (tmp_path / "soap.db.part").write_bytes(b"hers too")
+    write_file(tmp_path / "record.pdf", b"%PDF", force=False)
+    Book.create(tmp_path / "soap.db", who="Nuala", now=lambda: pytest.fail("nothing is booked")).close()
+    kept = {one.name: one.read_bytes() for one in tmp_path.glob("*.part")}
+    assert kept == {"record.pdf.part": b"hers", "soap.db.part": b"hers too"}
+    assert {one.name for one in tmp_path.iterdir()} == {*kept, "record.pdf", "soap.db"}
+
+
+def test_what_cannot_be_written_is_told_before_and_leaves_nothing(tmp_path: Path) -> None:
+    (tmp_path / "folder").mkdir()
+    (tmp_path / "notes").write_bytes(b"")
+    os.mkfifo(tmp_path / "pipe")
+    for name, told in (
+        (str(tmp_path / "folder"), "is a folder"),
+        (str(tmp_path / "pipe"), "not a file"),
+        ("/proc/l.pdf", "cannot be written"),
+        (str(tmp_path / "notes" / "l.pdf"), "no folder"),
+        (str(tmp_path / ("x" * 300)), "cannot be written"),
+    ):
+        with pytest.raises(BadInput, match=told):
+            check_free(Path(name), force=True)
+        with pytest.raises(BadInput, match=told):
+            write_file(Path(name), b"%PDF", force=True)
+    assert {one.name for one in tmp_path.iterdir()} == {"folder", "notes", "pipe"}
+
+
+def test_a_written_file_may_be_read_by_whom_her_system_lets(tmp_path: Path) -> None:
+    (tmp_path / "plain").write_bytes(b"")
+    write_file(tmp_path / "record.pdf", b"%PDF", force=False)
+    assert (tmp_path / "record.pdf").stat().st_mode == (tmp_path / "plain").stat().st_mode
+
+
+def test_a_backup_takes_the_place_of_an_older_copy_of_the_same_ledger_alone(book: Book, tmp_path: Path) -> None:
+    source, target = book.path, tmp_path / "copy.db"
+    keep_copy(source, target, overwrite=False)
+    assert keep_copy(source, target, overwrite=True).entries == 1  # the same length
+    add_stall(book, "Quay market")
+    with pytest.raises(BadInput, match="--force"):
+        keep_copy(source, target, overwrite=False)
+    assert keep_copy(source, target, overwrite=True).entries == 2
+
+
+def kept(source: Path, target: Path, *, told: str) -> None:
+    """A backup is refused, forced or not, and what was there stays."""
+    before = target.read_bytes()
+    for force in (False, True):
+        with pytest.raises(Refused, match=told):
+            keep_copy(source, target, overwrite=force)
+    assert target.read_bytes() == before
+
+
+def test_a_backup_takes_the_place_of_no_longer_copy_and_no_other_ledger(book: Book, tmp_path: Path) -> None:
+    early, late = tmp_path / "early.db", tmp_path / "late.db"
+    keep_copy(book.path, early, overwrite=False)
+    keep_copy(book.path, late, overwrite=False)
+    add_stall(book, "Quay market")
+    kept(early, book.path, told="longer copy of this ledger: its last entry is 2, here it is 1")
+    forked = Book(late, who="Orla", now=book._now)
+    add_stall(forked, "Hill fair")
+    forked.close()
+    kept(book.path, late, told="another ledger, or went on otherwise")
+    Book.create(tmp_path / "new.db", who="Nuala", now=book._now).close()  # no entry yet
+    kept(book.path, tmp_path / "new.db", told="another ledger")
+
+
+def test_a_backup_onto_the_ledger_itself_is_refused_by_every_road(book: Book, tmp_path: Path) -> None:
+    for path in names_of_a_ledger(tmp_path):
+        if path.name != "stick.pdf" and path.exists():
+            kept(book.path, path, told="the ledger itself")
+    with pytest.raises(Refused, match="belongs to a ledger"):
+        keep_copy(book.path, tmp_path / "soap.db-journal", overwrite=True)
+
+
+def test_a_copy_that_cannot_be_read_is_kept(book: Book, tmp_path: Path) -> None:
+    target = tmp_path / "copy.db"
+    target.write_bytes(book.path.read_bytes()[:4096])
+    kept(book.path, target, told="cannot be read")
+
+
+def test_a_journal_left_beside_a_name_keeps_a_backup_from_it(book: Book, tmp_path: Path) -> None:
+    (tmp_path / "copy.db-journal").write_bytes(b"left over")
+    with pytest.raises(BadInput, match="interrupted"):
+        keep_copy(book.path, tmp_path / "copy.db", overwrite=False)
+    assert not (tmp_path / "copy.db").exists()
+
+
+@pytest.mark.usefixtures("frozen")
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("batch", "show", "BATCH", "-o"),
+        ("batch", "show", "BATCH", "--worksheet", "-o"),
+        ("batch", "plan", "plain-bar", "-o"),
+        ("cure", "calendar", "--on", "2026-04-10", "-o"),
+        ("recipe", "print", "plain-bar", "-o"),
+        ("recall", "lot", "4471/2", "--hold", "-o"),
+        ("recall", "lot", "4471/2", "--hold", "--csv"),
+        ("label", "print", "BATCH", "-o"),
+        ("label", "print", "BATCH", "--draft", "-o"),
+        ("label", "reprint", "1", "--count", "2", "-o"),
+        ("label", "rack", "BATCH", "-o"),
+        ("label", "try-sheet", "a4-6", "-o"),
+        ("attachment", "save", "SHA", "-o"),
+        ("backup",),
+    ],
+    ids=" ".join,
+)
+def test_no_command_writes_over_a_ledger(full: Any, run: Any, tmp_path: Path, words: tuple[str, ...]) -> None:
+    sha = hashlib.sha256(b"certificate of analysis").hexdigest()
+    typed = [{"BATCH": full.batch, "SHA": sha}.get(word, word) for word in words]
+    shutil.copy(full.book.path, tmp_path / "other.db")
+    other = Book(tmp_path / "other.db", who="Orla", now=full.book._now)
+    add_stall(other, "Hill fair")
+    other.close()
+    for name in ("soap.db", "other.db"):
+        before = (tmp_path / name).read_bytes()
+        refused = run(*typed, name, "--force", code=1).stderr
+        assert any(said in refused for said in ("is a ledger", "is the ledger itself", "is a longer copy"))
+        assert (tmp_path / name).read_bytes() == before
