@@ -19,6 +19,12 @@ class BadInput(LedgerError):
     exit_code = 2
 
 
+class NotShown(LedgerError):
+    """What was done could not be shown to the end; the message says why, and the ledger is asked what stands."""
+
+    exit_code = 5
+
+
 class DamagedLedger(LedgerError):
     """The ledger file itself cannot be read or is not what it was."""
 

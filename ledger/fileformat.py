@@ -15,7 +15,7 @@ _TROUBLE: dict[int, tuple[type[LedgerError], str]] = {
     8: (Refused, "The ledger cannot be written to; look at the permissions of the file and of its folder."),
     10: (DamagedLedger, "The disk does not read or write the ledger as it should; go back to your last backup."),
     11: (DamagedLedger, "The ledger file is damaged; keep it, and go back to your last backup."),
-    13: (Refused, "The disk is full; nothing was written. Make room, then do it again."),
+    13: (Refused, "The disk is full, and this was not written; make room first."),
     14: (DamagedLedger, "The ledger cannot be opened; look at its permissions, or name it with --ledger FILE."),
     26: (DamagedLedger, "That file is not a ledger; keep it, and name the right one with --ledger FILE."),
 }

@@ -27,11 +27,15 @@ def command(
 
     today = now().astimezone().date()
     day = not_future(parse_date(on, today=today), today=today) if on else today
-    if folder.exists() and any(folder.iterdir()):
-        raise BadInput(f"{folder} is there already and not empty; name a new folder for the demo.")
-    folder.mkdir(parents=True, exist_ok=True)
-    path = folder / "soap.db"
-    book = Book.create(path, who=desk(ctx).who_given or "Orla Penhallow", now=now)
+    try:
+        if folder.exists() and any(folder.iterdir()):
+            raise BadInput(f"{folder} is there already and not empty; name a new folder for the demo.")
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise BadInput(f"{folder} cannot be made ({error.strerror}); name a new folder for the demo.") from error
+    here = desk(ctx)
+    here.path = folder / "soap.db"
+    book = here.writing_in(Book.create(here.path, who=here.who_given or "Orla Penhallow", now=now))
     season = Season(book, sample_data(), day, _sheet_of_bands)
     say(f"A season of {season.scenario['business']}, an invented one-person soapworks, ending {show_date(day)}.")
     steps = list(season.steps())
@@ -43,7 +47,7 @@ def command(
                 warn(f"\n{stage} …")
             step.do()
     book.close()
-    _main_job(Desk(path), season, folder)
+    _main_job(here, season, folder)
 
 
 def _sheet_of_bands(view: "LabelText", count: int) -> bytes:

@@ -1,6 +1,7 @@
 """What every command finds on the desk: the ledger, who is at it, and what day it is."""
 
 import os
+import shlex
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
 from functools import cached_property
@@ -8,6 +9,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 import typer
+
+from ledger.cli.show import warn
 
 if TYPE_CHECKING:
     from ledger.storage.book import Book
@@ -24,6 +27,8 @@ class Desk:
     path: Path
     who_given: str | None = None
     debug: bool = False
+    again: str | None = None  # the command that shows once more what this run booked, as soon as it is all booked
+    books: list["Book"] = field(default_factory=list, repr=False)  # every one that this run wrote in
     _rows: "Rows | None" = field(default=None, repr=False)
 
     def rows(self) -> "Rows":
@@ -37,7 +42,7 @@ class Desk:
                 from ledger.storage.book import bring_up_to_date
 
                 copy = bring_up_to_date(self.path)
-                typer.echo(f"The ledger was brought up to date; a copy of the old one is {copy}.", err=True)
+                warn(f"The ledger was brought up to date; a copy of the old one is {copy}.")
                 self._rows = open_rows(self.path)
         return self._rows
 
@@ -62,7 +67,17 @@ class Desk:
         from ledger.storage.book import Book
 
         self.rows()
-        return Book(self.path, who=self.who, now=now)
+        return self.writing_in(Book(self.path, who=self.who, now=now))
+
+    def typed(self, command: str, output: Path | None = None) -> str:
+        """A command on this ledger as she types it, with the file it writes."""
+        ledger = "" if str(self.path) == DEFAULT_FILE else f"--ledger {shlex.quote(str(self.path))} "
+        return f"soapledger {ledger}{command}{f' -o {shlex.quote(str(output))}' if output else ''}"
+
+    def writing_in(self, book: "Book") -> "Book":
+        """Remember a ledger opened for writing, so that a run that goes wrong can ask it what stands."""
+        self.books.append(book)
+        return book
 
     @cached_property
     def settings(self) -> "Settings":

@@ -79,7 +79,7 @@ def command(
         set_up(here.book(), setup)
         say(f"The settings of {name} are changed.")
         return
-    book = here.book() if there else Book.create(here.path, who=here.who, now=now)
+    book = here.book() if there else here.writing_in(Book.create(here.path, who=here.who, now=now))
     try:
         set_up(book, setup)
     except Exception:

@@ -46,7 +46,7 @@ def print_(
     from dataclasses import replace
 
     from ledger.cli.label import figures
-    from ledger.documents.files import check_free, write_file
+    from ledger.documents.files import fill, written_beside
     from ledger.documents.layout_file import layout_path
     from ledger.domain.quantity import parse_mass, parse_pieces
     from ledger.operations.labels import LabelRequest, print_labels
@@ -59,7 +59,6 @@ def print_(
     paper = sheet or usual_sheet_of(layout, here.settings.country)
     form, page = _source("label", layout), _source("sheet", paper)
     batch = find_batch(here.rows(), code)
-    check_free(output, force)
     bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
     weights = tuple(parse_mass(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
     many = len(weights) or (parse_pieces(number, what="the number of labels") if number else max(bars, 1))
@@ -68,27 +67,30 @@ def print_(
 
     def draw(view: "LabelText") -> bytes:
         files = (layout_path(layout, "label").name, layout_path(paper, "sheet").name)
-        return _draw(view, form, page, many, first, shift, weights, files=files)
+        data = _draw(view, form, page, many, first, shift, weights, files=files)
+        fill(beside, data)  # on the disk before the run is booked
+        return data
 
-    if draft:
-        view = label_text(here.rows(), code, market, on=here.today, net_mg=mass, best_before_months=months_number)
-        data = draw(replace(view, draft=True))
-    else:
-        request = LabelRequest(
-            batch=code,
-            market=market,
-            layout=layout,
-            count=many,
-            on=here.day(on),
-            net_mg=mass,
-            best_before_months=months_number,
-            layout_source=form,
-            sheet_source=page,
-            start=first,
-            own_weights_mg=weights,
-        )
-        data = print_labels(here.book(), request, draw)
-    write_file(output, data, force=True)
+    with written_beside(output, force=force) as beside:
+        if draft:
+            view = label_text(here.rows(), code, market, on=here.today, net_mg=mass, best_before_months=months_number)
+            draw(replace(view, draft=True))
+        else:
+            request = LabelRequest(
+                batch=code,
+                market=market,
+                layout=layout,
+                count=many,
+                on=here.day(on),
+                net_mg=mass,
+                best_before_months=months_number,
+                layout_source=form,
+                sheet_source=page,
+                start=first,
+                own_weights_mg=weights,
+            )
+            print_labels(here.book(), request, draw)
+            here.again = here.typed("label runs")
     say(f"{count(many, 'label')} for batch {batch.code} ({market}) {'as a draft ' if draft else ''}in {output}.")
     if not draft:
         from ledger.views.label_runs import runs
@@ -108,24 +110,23 @@ def reprint(
     force: Force = False,
 ) -> None:
     """Print more labels of an earlier run: the same text, the same layout."""
-    from ledger.documents.files import check_free, write_file
+    from ledger.documents.files import fill, written_beside
     from ledger.domain.quantity import parse_pieces
     from ledger.operations.labels import reprint_labels
 
     here = desk(ctx)
-    check_free(output, force)
     many, first = parse_pieces(number, what="the number of labels"), parse_pieces(start, what="the position")
     shift = read_nudge(nudge)
     place = parse_pieces(run, what="the run")
-    data = reprint_labels(
-        here.book(),
-        place,
-        many,
-        on=here.day(on),
-        start=first,
-        draw=lambda view, form, page: _draw(view, form, page, many, first, shift),
-    )
-    write_file(output, data, force=True)
+
+    def draw(view: "LabelText", form: str, page: str) -> bytes:
+        data = _draw(view, form, page, many, first, shift)
+        fill(beside, data)
+        return data
+
+    with written_beside(output, force=force) as beside:
+        reprint_labels(here.book(), place, many, on=here.day(on), start=first, draw=draw)
+        here.again = here.typed("label runs")
     say(f"{count(many, 'label')} more of run {place} in {output}.")
 
 

@@ -39,9 +39,12 @@ from ledger.cli import (
     trace,
     upkeep,
 )
-from ledger.cli.desk import DEFAULT_FILE, Desk
+from ledger.cli.desk import DEFAULT_FILE, Desk, desk
+from ledger.cli.ending import ended
+from ledger.cli.show import show_plainly
 from ledger.errors import LedgerError
-from ledger.fileformat import trouble
+
+INTERRUPTED = 130  # what the command line gives back for Ctrl-C outside a question
 
 # Each noun is a group of commands or one command; here in the order of the work:
 # set up, stock, make, sell, answer, keep.
@@ -91,38 +94,16 @@ class Root(TyperGroup):
         return list(NOUNS)
 
     def main(self, *args: Any, **kwargs: Any) -> Any:
-        """Run, and turn whatever goes wrong into one line and an exit code."""
-        kwargs["standalone_mode"] = False
-        debug = "--debug" in sys.argv
+        """Run, and turn whatever goes wrong into one line, what of it stands, and an exit code."""
+        here = Desk(Path(DEFAULT_FILE))
         try:
-            code = super().main(*args, **kwargs)
-        except LedgerError as error:
-            typer.echo(str(error), err=True)
-            sys.exit(error.exit_code)
-        except typer.Abort:
-            typer.echo("Stopped; nothing more written.", err=True)
-            sys.exit(1)
-        except typer.TyperException as error:
-            message = getattr(error, "format_message", error.__str__)()
-            asked = getattr(error, "ctx", None)
-            path = asked.command_path if asked is not None else "soapledger"
-            typer.echo(f"{message} Help: {path} --help", err=True)
-            sys.exit(2)
-        except BrokenPipeError:
-            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-            sys.exit(0)
+            code = super().main(*args, **{**kwargs, "standalone_mode": False, "obj": here})
+            if code == INTERRUPTED:
+                raise typer.Abort
         except Exception as error:
-            if debug:
+            code = ended(error, here)
+            if here.debug and not isinstance(error, (LedgerError, typer.Abort, typer.TyperException)):
                 raise
-            if meaning := trouble(error):
-                typer.echo(str(meaning), err=True)
-                sys.exit(meaning.exit_code)
-            typer.echo(
-                f"A fault in soapledger ({type(error).__name__}: {error}); nothing was written. "
-                "Run it again with: soapledger --debug …",
-                err=True,
-            )
-            sys.exit(4)
         sys.exit(code if isinstance(code, int) else 0)
 
 
@@ -159,8 +140,9 @@ def root(
     ] = False,
 ) -> None:
     """Lay out the desk for the command that follows."""
-    path = Path(ledger or os.environ.get("SOAPLEDGER") or DEFAULT_FILE)
-    ctx.obj = Desk(path, who, debug)
+    here = desk(ctx)
+    here.path = Path(ledger or os.environ.get("SOAPLEDGER") or DEFAULT_FILE)
+    here.who_given, here.debug = who, debug
 
 
 for _name, _part in NOUNS.items():
@@ -172,4 +154,5 @@ for _name, _part in NOUNS.items():
 
 def run() -> None:
     """The console command."""
+    show_plainly()
     app()

@@ -57,6 +57,7 @@ def plan(
 
         check_free(output, force)
     code = plan_batch(here.book(), request)
+    here.again = here.typed(f"batch show {code}{' --worksheet' if output else ''}", output)
     sheet = worksheet(here.rows(), code, program=__version__)
     if output:
         from ledger.documents.files import write_file

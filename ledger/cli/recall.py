@@ -76,6 +76,7 @@ def lot(
         from ledger.operations.hold_reached import hold_reached
 
         answer = hold_reached(here.book(), found, asked=asked, on=here.today, by=here.who, reason=reason)
+        here.again = here.typed(f"recall lot {' '.join(one.code for one in found)}", output)
     else:
         answer = recall_answer(here.rows(), found, asked=asked, program=__version__, exercise=exercise)
     if output:

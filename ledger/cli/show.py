@@ -1,23 +1,62 @@
 """How answers are shown: a sentence, a table, JSON, a question."""
 
+import codecs
+import io
+import os
 import re
 import sys
 from collections.abc import Collection, Sequence
 from dataclasses import fields, is_dataclass
 from datetime import date
-from typing import Any
+from typing import IO, Any
 
 import typer
 
-from ledger.errors import BadInput, Refused
+from ledger.errors import BadInput, NotShown
 
 _GLUE = "\ue000"  # a private sign that no text holds
 _UNIT = re.compile(r"(\d) (?=(?:%|g|kg|oz|lb|mL|fl oz|°C|°F|mg)(?:\W|$))")
 
 
+# What stands for a sign that a screen cannot show; a question mark for any other.
+_PLAIN = {"→": "->", "−": "-", "≈": "about ", "≤": "<=", "≥": ">=", "×": "x", "–": "-", "…": "...", "\u00a0": " "}
+
+
+def show_plainly() -> None:
+    """Let no answer end at a sign that the screen cannot show; once, before anything is said."""
+    codecs.register_error("soapledger", _plain_sign)
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="soapledger")
+
+
+def _plain_sign(error: UnicodeError) -> tuple[str, int]:
+    if not isinstance(error, UnicodeEncodeError):
+        raise error
+    return "".join(_PLAIN.get(one, "?") for one in error.object[error.start : error.end]), error.end
+
+
 def say(text: str = "") -> None:
-    """One line of the answer, on standard output."""
-    typer.echo(text)
+    """One line of the answer, on standard output.
+
+    Where its reader has seen enough (| head) the rest is not shown and the work goes on. Raises NotShown when it
+    cannot be written, as on a full disk.
+    """
+    try:
+        typer.echo(text)
+    except BrokenPipeError:
+        hush(sys.stdout)
+    except OSError as error:
+        hush(sys.stdout)
+        raise NotShown(f"The answer could not be shown to its end ({error.strerror}).") from error
+
+
+def hush(stream: IO[str]) -> None:
+    """Send what else goes to a stream nowhere: it has failed, and would fail again when the program ends."""
+    try:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+    except (OSError, ValueError):  # a stream of a test, which has no number
+        return
 
 
 def say_wrapped(text: str, *, indent: str = "", first: str = "") -> None:
@@ -32,8 +71,11 @@ def say_wrapped(text: str, *, indent: str = "", first: str = "") -> None:
 
 
 def warn(text: str) -> None:
-    """One line beside the answer, on standard error."""
-    typer.echo(text, err=True)
+    """One line beside the answer, on standard error; where that cannot be written, the answer still is."""
+    try:
+        typer.echo(text, err=True)
+    except OSError:
+        hush(sys.stderr)
 
 
 def table(headers: Sequence[str], rows: Sequence[Sequence[str]], *, right: Collection[int] = ()) -> None:
@@ -63,20 +105,21 @@ def plain(value: Any) -> Any:
 
 
 def out_json(value: Any) -> None:
-    """The answer as JSON on standard output."""
+    """The answer as JSON on standard output, with no sign lost: escaped, as JSON does, where not all can be shown."""
     import json
 
-    typer.echo(json.dumps(plain(value), ensure_ascii=False, indent=2))
+    every = (getattr(sys.stdout, "encoding", None) or "").lower().startswith("utf")
+    say(json.dumps(plain(value), ensure_ascii=not every, indent=2))
 
 
 def confirm(question: str, yes: bool) -> None:
-    """Ask before going on. Raises Refused on no, BadInput where nobody can be asked."""
+    """Ask before going on. Stops the run on no; raises BadInput where nobody can be asked."""
     if yes:
         return
     if not sys.stdin.isatty() and not _fed():
         raise BadInput(f"{question} Say so with --yes.")
     if not typer.confirm(question, err=True):
-        raise Refused("Stopped; nothing written.")
+        raise typer.Abort
 
 
 def _fed() -> bool:

@@ -65,8 +65,8 @@ class Transaction:
         """State what was done, for `history`."""
         self._said = sentence
 
-    def close(self, *, who: str, now: datetime) -> None:
-        """Write the entry itself, with the digest over its rows."""
+    def close(self, *, who: str, now: datetime) -> str:
+        """Write the entry itself, with the digest over its rows; returns the digest."""
         assert self._said is not None, f"{self.verb} did not say what it did"
         head = Head(
             id=self.entry,
@@ -78,8 +78,10 @@ class Transaction:
             program=__version__,
             previous=self.previous,
         )
-        self._session.add(Entry(**asdict(head), digest=entry_digest(head, lines_of(self.rows, self.entry))))
+        digest = entry_digest(head, lines_of(self.rows, self.entry))
+        self._session.add(Entry(**asdict(head), digest=digest))
         self._session.flush()
+        return digest
 
 
 class Book:
@@ -96,6 +98,7 @@ class Book:
         self.path = path
         self.who = who
         self._now = now
+        self.handed_over: list[tuple[int, str]] = []  # (entry, digest), given to the file; whether they stand, it tells
         bring_up_to_date(path)
         self._engine = _engine(path)
 
@@ -125,7 +128,7 @@ class Book:
             with Session(self._engine, expire_on_commit=False) as session, session.begin():
                 tx = Transaction(session, who=self.who, verb=verb, reverses=reverses)
                 yield tx
-                tx.close(who=self.who, now=self._now())
+                self.handed_over.append((tx.entry, tx.close(who=self.who, now=self._now())))
         except (DBAPIError, sqlite3.Error) as error:
             meaning = trouble(error)
             if meaning is None:

@@ -2,6 +2,10 @@
 
 import sqlite3
 from dataclasses import dataclass
+from pathlib import Path
+
+from ledger.errors import LedgerError
+from ledger.views.reading import OlderLedger, open_rows
 
 
 @dataclass(frozen=True)
@@ -28,3 +32,15 @@ def history(rows: sqlite3.Connection, *, last: int | None = None) -> tuple[Histo
         (-1 if last is None else last,),
     ).fetchall()
     return tuple(HistoryLine(**dict(row)) for row in reversed(found))
+
+
+def history_if_any(path: Path) -> tuple[HistoryLine, ...] | None:
+    """Every entry of a ledger as its file stands now; None where it cannot be asked."""
+    try:
+        rows = open_rows(path)
+        try:
+            return history(rows)
+        finally:
+            rows.close()
+    except (LedgerError, OlderLedger, sqlite3.Error, OSError):
+        return None

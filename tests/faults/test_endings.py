@@ -1,0 +1,282 @@
+"""A run that cannot show its answer, or not write its paper, says which entry stands, and never that none does."""
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from ledger.views.history import history
+from ledger.views.reading import open_rows
+
+ROOT = str(Path(__file__).parents[2])
+PROGRAM = "from ledger.cli.main import run; run()"
+
+
+def entries(path: Path) -> list[str]:
+    """What every entry says."""
+    rows = open_rows(path)
+    try:
+        return [one.said for one in history(rows)]
+    finally:
+        rows.close()
+
+
+def shell(line: str, **env: str) -> "subprocess.CompletedProcess[bytes]":
+    """A line as typed into a shell, where `soapledger` is this program."""
+    words = f"soapledger() {{ '{sys.executable}' -c '{PROGRAM}' \"$@\"; }}; {line}"
+    return subprocess.run(
+        ["bash", "-c", words], env={**os.environ, "PYTHONPATH": ROOT, **env}, capture_output=True, check=False
+    )
+
+
+def test_an_answer_on_a_full_disk_says_which_entry_stands(shop: Any) -> None:
+    before = entries(shop.book.path)
+    done = shell("soapledger stall add 'Quay market' > /dev/full")
+    told = done.stderr.decode()
+    now = entries(shop.book.path)
+    assert len(now) == len(before) + 1
+    assert done.returncode == 5, told
+    assert told.splitlines() == [
+        "The answer could not be shown to its end (No space left on device).",
+        f"Entry {len(now)} stands in soap.db: {now[-1]}",
+        "To see it again: soapledger history --last 1",
+    ]
+
+
+def test_a_plan_that_cannot_be_shown_names_the_command_that_prints_it(shop: Any) -> None:
+    done = shell("soapledger batch plan plain-bar --on 2026-05-04 -o sheet.pdf > /dev/full")
+    assert done.returncode == 5
+    assert "To see it again: soapledger batch show 26-002-2 --worksheet -o sheet.pdf" in done.stderr.decode()
+    assert shop.rows().execute("SELECT count(*) FROM batch").fetchone()[0] == 2
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize("words", ["stock", "stock --json", "history"])
+def test_a_read_that_cannot_be_shown_is_five_and_names_no_entry(words: str) -> None:
+    done = shell(f"soapledger {words} > /dev/full")
+    assert done.returncode == 5
+    assert done.stderr.decode() == "The answer could not be shown to its end (No space left on device).\n"
+
+
+@pytest.mark.usefixtures("shop")
+def test_a_stream_for_warnings_that_is_full_changes_no_exit_code() -> None:
+    assert shell("soapledger stock 2> /dev/full").returncode == 0
+    assert shell("soapledger history --last x 2> /dev/full").returncode == 2
+    assert shell("soapledger stall add Quay > /dev/full 2> /dev/full").returncode == 5
+
+
+def test_what_starts_a_ledger_stands_though_it_was_not_shown(tmp_path: Path) -> None:
+    done = shell(
+        "soapledger init --business X --country IE --currency EUR --units metric --time-zone Europe/Dublin "
+        "--market 'eu=X; Y' > /dev/full"
+    )
+    assert done.returncode == 5
+    assert "Entry 1 stands in soap.db" in done.stderr.decode()
+    assert len(entries(tmp_path / "soap.db")) == 1
+
+
+@pytest.mark.usefixtures("frozen")
+@pytest.mark.parametrize("target", ["/proc/l.pdf", ".", "pipe", "no/where.pdf"])
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("batch", "plan", "plain-bar", "-o"),
+        ("label", "print", "BATCH", "-o"),
+        ("recall", "lot", "4471/2", "--hold", "-o"),
+        ("recall", "lot", "4471/2", "--hold", "--csv"),
+    ],
+    ids=" ".join,
+)
+def test_nothing_is_booked_for_a_paper_that_has_no_place(
+    shop: Any, run: Any, words: tuple[str, ...], target: str
+) -> None:
+    os.mkfifo("pipe")
+    run("label", "approve", shop.batch)
+    before = entries(shop.book.path)
+    told = run(*(shop.batch if word == "BATCH" else word for word in words), target, "--force", code=2).stderr
+    assert Path(target).name in told or "There is no folder" in told
+    assert entries(shop.book.path) == before
+
+
+@pytest.mark.usefixtures("frozen")
+def test_the_report_and_the_list_to_call_are_two_files(shop: Any, run: Any, tmp_path: Path) -> None:
+    before = entries(shop.book.path)
+    told = run("recall", "lot", "4471/2", "--hold", "-o", "a.pdf", "--csv", str(tmp_path / "a.pdf"), code=2).stderr
+    assert "name two files" in told
+    assert entries(shop.book.path) == before
+
+
+@pytest.mark.usefixtures("frozen")
+def test_labels_whose_paper_cannot_be_drawn_are_not_issued(shop: Any, run: Any, monkeypatch: Any) -> None:
+    run("label", "approve", shop.batch)
+    before = entries(shop.book.path)
+
+    def full_disk(*_: Any, **__: Any) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(os, "fsync", full_disk)
+    assert "cannot be written (No space left" in run("label", "print", shop.batch, "-o", "l.pdf", code=2).stderr
+    assert entries(shop.book.path) == before
+    assert not list(shop.book.path.parent.glob(".soapledger*"))
+
+
+@pytest.mark.usefixtures("frozen")
+@pytest.mark.parametrize(
+    ("words", "again"),
+    [
+        (("batch", "plan", "plain-bar", "-o", "p.pdf"), "soapledger batch show 26-002-2 --worksheet -o p.pdf"),
+        (("recall", "lot", "4471/2", "--hold", "-o", "p.pdf"), "soapledger recall lot L1-X -o p.pdf"),
+        (("label", "print", "26-001-4", "-o", "p.pdf"), "soapledger label runs"),
+    ],
+    ids=["plan", "recall", "labels"],
+)
+def test_a_paper_that_fails_after_the_entry_is_told_with_what_stands(
+    shop: Any, run: Any, monkeypatch: Any, tmp_path: Path, words: tuple[str, ...], again: str
+) -> None:
+    run("label", "approve", shop.batch)
+    before = entries(shop.book.path)
+
+    def taken(*_: Any, **__: Any) -> None:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(os, "replace", taken)
+    told = run(*words, code=5).stderr
+    now = entries(shop.book.path)
+    assert len(now) == len(before) + 1
+    assert "p.pdf cannot be written (Permission denied)" in told
+    assert f"Entry {len(now)} stands in soap.db: {now[-1]}" in told
+    assert f"To see it again: {again}\n" in told
+    assert "othing was written" not in told
+    assert [one.name for one in tmp_path.iterdir()] == ["soap.db"]
+
+
+@pytest.mark.usefixtures("frozen", "shop")
+def test_a_fault_of_ours_after_the_entry_does_not_ask_for_it_again(run: Any, monkeypatch: Any) -> None:
+    from ledger.cli import stall
+
+    def broken(*_: Any) -> None:
+        raise ZeroDivisionError("by a cake of soap")
+
+    monkeypatch.setattr(stall, "say", broken)
+    told = run("stall", "add", "Quay market", code=5).stderr
+    assert "A fault in soapledger (ZeroDivisionError: by a cake of soap).\nEntry" in told
+    assert "--debug" not in told
+
+
+@pytest.mark.usefixtures("frozen")
+def test_a_ledger_that_cannot_be_asked_is_not_spoken_for(shop: Any, run: Any, monkeypatch: Any) -> None:
+    from ledger.cli import stall
+
+    def gone(*_: Any) -> None:
+        shop.book.path.rename("away.db")
+        raise ZeroDivisionError("by a cake of soap")
+
+    monkeypatch.setattr(stall, "say", gone)
+    number = len(entries(shop.book.path)) + 1
+    told = run("stall", "add", "Quay market", code=4).stderr
+    assert f"Whether entry {number} was booked is not known" in told
+    assert "stands" not in told
+    assert "othing was written" not in told
+
+
+@pytest.mark.usefixtures("frozen")
+def test_an_entry_that_was_not_committed_is_not_said_to_stand(shop: Any, run: Any, monkeypatch: Any) -> None:
+    from sqlalchemy.orm import SessionTransaction
+
+    def lost(*_: Any, **__: Any) -> None:
+        raise ZeroDivisionError("by a cake of soap")
+
+    before = entries(shop.book.path)
+    monkeypatch.setattr(SessionTransaction, "commit", lost)
+    assert "nothing was written in the ledger" in run("stall", "add", "Quay market", code=4).stderr
+    assert entries(shop.book.path) == before
+
+
+@pytest.mark.usefixtures("frozen")
+def test_stopping_at_a_prompt_says_what_was_stored(shop: Any, run: Any) -> None:
+    run("batch", "plan", "plain-bar")
+    before = entries(shop.book.path)
+    told = run("batch", "log", "26-002-2", input="y\n", code=5).stderr  # the first is booked, at the next input ends
+    now = entries(shop.book.path)
+    assert len(now) == len(before) + 1
+    assert f"Stopped.\nEntry {len(now)} stands in soap.db: {now[-1]}" in told
+    assert "Stopped; nothing written." in run("batch", "log", "26-002-2", input="", code=1).stderr
+    assert entries(shop.book.path) == now
+
+
+@pytest.mark.usefixtures("frozen", "shop")
+def test_stopping_outside_a_prompt_is_said_too(run: Any, monkeypatch: Any) -> None:
+    from ledger.cli import stall
+
+    def stopped(*_: Any) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(stall, "say", stopped)
+    assert "Stopped.\nEntry" in run("stall", "add", "Quay market", code=5).stderr
+    assert "Stopped; nothing written." in run("stall", "list", code=1).stderr
+
+
+@pytest.mark.usefixtures("frozen")
+def test_a_refusal_after_an_entry_of_the_same_command_keeps_its_code_and_names_the_entry(shop: Any, run: Any) -> None:
+    run("batch", "plan", "plain-bar")
+    run("batch", "log", "26-002-2", "--as-planned", "--reading", "poured=14:05")
+    run("batch", "cut", "26-002-2", "10", "--on", "2026-06-01")
+    run("pass", "26-002-2", "--anyway", "a trial")
+    told = run(
+        "release", "26-002-2", "--anyway", "", "--check", "pH=11.9; strip", "--check", "look=good",
+        "--check", "smell=good", "--check", "weight=good", code=1,
+    ).stderr  # fmt: skip
+    now = entries(shop.book.path)
+    assert f"Entry {len(now)} stands in soap.db: {now[-1]}" in told
+
+
+def named_abroad(run: Any) -> None:
+    run("supplier", "add", "Źródło Oleje")  # the Polish letters stand in neither cp1252 nor ASCII
+
+
+@pytest.mark.parametrize("coding", ["cp1252", "ascii", "latin-1"])
+def test_no_answer_ends_at_a_sign_the_screen_lacks(shop: Any, run: Any, coding: str) -> None:
+    named_abroad(run)
+    before = entries(shop.book.path)
+    done = shell("soapledger recall lot 4471/2 --hold > r.txt; soapledger supplier list", PYTHONIOENCODING=coding)
+    assert done.returncode == 0
+    assert done.stderr == b""
+    assert b"Everything of it that is here is on hold." in Path("r.txt").read_bytes()
+    assert b"leje" in done.stdout
+    assert len(entries(shop.book.path)) == len(before) + 1
+
+
+@pytest.mark.usefixtures("shop")
+def test_json_loses_no_sign(run: Any) -> None:
+    named_abroad(run)
+    done = shell("soapledger supplier list --json", PYTHONIOENCODING="cp1252")
+    assert "Źródło Oleje" in [one["name"] for one in json.loads(done.stdout)]
+
+
+@pytest.mark.usefixtures("shop")
+def test_a_plain_sign_stands_for_an_arrow() -> None:
+    words = "from ledger.cli.show import say, show_plainly; show_plainly(); say('1\\u00a0284 g → 3 × −2 ł')"
+    env = {**os.environ, "PYTHONPATH": ROOT, "PYTHONIOENCODING": "cp437"}
+    done = subprocess.run([sys.executable, "-c", words], env=env, capture_output=True, check=True)
+    assert done.stdout.decode("cp437").strip() == "1\u00a0284 g -> 3 x -2 ?"
+
+
+def test_a_reader_that_has_seen_enough_stops_no_work(shop: Any) -> None:
+    line = "set -o pipefail; soapledger recall lot 4471/2 --hold -o r.pdf --csv c.csv | true"
+    before = entries(shop.book.path)
+    done = shell(line)
+    assert (done.returncode, done.stderr) == (0, b"")
+    assert Path("r.pdf").exists()
+    assert Path("c.csv").exists()
+    assert len(entries(shop.book.path)) == len(before) + 1
+
+
+@pytest.mark.parametrize("where", ["/proc/demo", "notes"])
+def test_a_demo_that_has_no_place_is_one_line(run: Any, tmp_path: Path, where: str) -> None:
+    (tmp_path / "notes").write_text("hers", encoding="utf-8")
+    assert run("demo", where, code=2).stderr.count("\n") == 1
+    assert run("--ledger", "/proc/soap.db", "init", "--business", "X", input="IE\n\n\n\n\n", code=2).stderr
