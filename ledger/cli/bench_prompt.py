@@ -3,22 +3,19 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import TYPE_CHECKING, NoReturn, TypeVar
+from typing import TYPE_CHECKING
 
-import typer
-
+from ledger.cli.bench_cut import ask_cut, stop
 from ledger.cli.desk import Desk
 from ledger.cli.deviation import say_open, ticked
 from ledger.cli.equipment import warn_failed
 from ledger.cli.logging import parse_weights, say_alkali_wanted, unlikely
-from ledger.cli.show import ask, say, warn
+from ledger.cli.show import ask, warn
 from ledger.domain.bench import SEEN, SET, Step, in_order
 from ledger.errors import LedgerError
 
 if TYPE_CHECKING:
     from ledger.views.batch import BatchRow, PlanLineRow
-
-Read = TypeVar("Read")
 
 
 @dataclass(frozen=True)
@@ -31,6 +28,8 @@ class _Asked:
     booked: bool
     past: bool  # its moment has gone: what was read before the pour is not asked after it
     book: Callable[[str, bool], bool | None]  # (answer, is it a correction) -> booked, left open, or None: ask again
+    again: str  # the question once an answer was refused, when Enter books nothing any more
+    firm: str  # and what may be typed then
     before: Callable[[], None] | None = None
 
 
@@ -40,7 +39,8 @@ def prompt_bench(
     """Ask for what is still open, then for the cut and what was seen.
 
     Enter takes the target or leaves a reading open, '-' says that nobody read it, 's' skips, 'b' goes back to the one
-    before (as a correction), 'q' stops. What comes after the pour is asked once the pour is booked, and dated `today`.
+    before (as a correction), 'q' stops. Once an answer to a line was refused, Enter books nothing there any more.
+    What comes after the pour is asked once the pour is booked, and dated `today`.
     """
     from ledger.domain.dates import show_date
     from ledger.views.batch import find_batch
@@ -54,25 +54,31 @@ def prompt_bench(
     position, back = _next(asked, 0, set()), False
     seen_open = _numbers(here, batch)
     passed: set[int] = set()
+    refused: set[int] = set()
     while position < len(asked):
         one = asked[position]
         if one.before and not back:
             one.before()
-        typed = ask(one.question, default="")
+        typed = ask(one.again if position in refused else one.question, default="")
         word = typed.casefold()
         if word == "q":
-            _stop(batch.code)
+            stop(batch.code)
         if word == "b":
             position, back = max(position - 1, 0), True
+            continue
+        if not word and position in refused:
+            warn(f"  Enter books nothing here now. Type {one.firm}; s skips, b goes back, q stops.")
             continue
         if word != "s":
             try:
                 answer = one.book(typed, one.booked or position in passed)
             except LedgerError as error:
                 warn(f"  {error}")
-                continue
+                answer = None
             if answer is None:
+                refused.add(position)
                 continue
+            refused.discard(position)
             seen_open = _say_new(here, batch, seen_open)
             if answer:
                 passed.add(position)
@@ -83,11 +89,6 @@ def prompt_bench(
 
 def _next(asked: list[_Asked], start: int, passed: set[int]) -> int:
     return next((i for i in range(start, len(asked)) if not asked[i].past and i not in passed), len(asked))
-
-
-def _stop(code: str) -> NoReturn:
-    say(f"Stopped; what you logged is kept. Go on with: soapledger batch log {code}")
-    raise typer.Exit
 
 
 def _asked(
@@ -127,13 +128,16 @@ def _line(here: Desk, batch: "BatchRow", line: "PlanLineRow", made: date, anyway
         weigh(here.book(), batch.code, {line.number: takes}, on=made, by=here.who, correct=correct, anyway=anyway)
         return True
 
+    question = f"{line.number}. {line.material}{lot}: {show_mass(line.target, units)} ({window})"
     return _Asked(
         str(line.number),
-        f"{line.number}. {line.material}{lot}: {show_mass(line.target, units)} ({window})",
+        question,
         line.stage,
         line.logged,
         line.logged,
         book,
+        question,
+        "the weight, or 0 where it is left out",
         (lambda: say_alkali_wanted(here, batch)) if line.role == "alkali" else None,
     )
 
@@ -152,7 +156,8 @@ def _step(
         scale = next((one for one in named if one.kind == "scale"), None) or sole(here.rows(), "scale", on)
     target = show_mass(scale.expected, here.settings.units) if scale and scale.expected is not None else None
     hint = {"milli-C": "with its unit, C or F", "clock": "14:05, or now", "min": "minutes", "mg": "g"}.get(kind, "")
-    hint = "Enter: yes" if step.what == "clean" else f"{hint}; Enter: {target or 'still open'}"
+    hint = "yes or no" if step.what == "clean" else hint
+    usual = "yes" if step.what == "clean" else target or "still open"
 
     def book(typed: str, correct: bool) -> bool | None:
         if step.what == "clean":
@@ -176,14 +181,18 @@ def _step(
             warn_failed(here, on)
         return True
 
-    return _Asked(step.letter, f"{step.letter}. {step.label} ({hint})", step.when, booked, past, book)
+    label = f"{step.letter}. {step.label}"
+    again, firm = f"{label} ({hint})", "it, or - where nobody read it"
+    return _Asked(
+        step.letter, f"{label} ({hint}; Enter: {usual})", step.when, booked, past, book, again=again, firm=firm
+    )
 
 
 def _sure(doubt: str, code: str) -> bool:
     """Whether an unlikely weight is right; q stops here too."""
     typed = ask(f"  {doubt}. Is it right? yes or no", default="no").casefold()
     if typed == "q":
-        _stop(code)
+        stop(code)
     return typed in ("y", "yes")
 
 
@@ -209,70 +218,10 @@ def _after_the_pour(here: Desk, code: str, was: "BatchRow", today: date) -> None
 
     batch = find_batch(here.rows(), code)
     if was.poured and batch.soap and batch.yield_lot_id is None and not batch.open_lines:
-        _cut(here, batch, today)
+        ask_cut(here, batch, today)
     if batch.soap and (batch.poured or batch.process == "rebatch") and not was.yield_lot_id:
         _seen(here, batch, today)
     say_open(here, batch)
-
-
-def _cut(here: Desk, batch: "BatchRow", today: date) -> None:
-    from ledger.cli.batch import say_cut
-    from ledger.domain.dates import show_date
-    from ledger.domain.quantity import parse_mass, parse_pieces
-    from ledger.operations.cut import cut_batch
-    from ledger.views.batch import find_batch
-
-    unit = "oz" if here.settings.units == "us" else "g"
-
-    def mass(typed: str) -> int:
-        return parse_mass(f"{typed} {unit}" if typed[-1].isdigit() else typed)
-
-    planned = f", {batch.bars_planned} planned" if batch.bars_planned else ""
-    while True:
-        bars = _until(
-            f"Bars cut (how many{planned}; Enter: not cut yet)",
-            batch.code,
-            lambda typed: parse_pieces(typed),
-        )
-        if bars is None:
-            return
-        day = _until("Cut on (Enter: " + show_date(today) + ")", batch.code, lambda typed: here.day(typed)) or today
-        masses = [
-            _until(f"{what} ({unit}; Enter: {none})", batch.code, lambda typed: mass(typed))
-            for what, none in (
-                ("All the bars together", "not weighed"),
-                ("End slices and offcuts kept", "none"),
-                ("Thrown away", "nothing"),
-            )
-        ]
-        try:
-            balance = cut_batch(
-                here.book(),
-                batch.code,
-                bars=bars,
-                on=day,
-                by=here.who,
-                bars_mg=masses[0],
-                offcuts_mg=masses[1] or 0,
-                waste_mg=masses[2] or 0,
-            )
-        except LedgerError as error:
-            warn(f"  {error}")
-            continue
-        say_cut(here, find_batch(here.rows(), batch.code), balance)
-        return
-
-
-def _until(question: str, code: str, read: Callable[[str], Read]) -> Read | None:
-    """One value, asked until it can be read; None for Enter, and q stops."""
-    while True:
-        typed = ask(question, default="")
-        if typed.casefold() == "q":
-            _stop(code)
-        try:
-            return read(typed) if typed else None
-        except LedgerError as error:
-            warn(f"  {error}")
 
 
 def _seen(here: Desk, batch: "BatchRow", today: date) -> None:

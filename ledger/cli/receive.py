@@ -96,7 +96,11 @@ def command(
 
 def _looked_at(lines: list["DeliveryLine"], exceptions: list[str]) -> tuple[list[str], bool]:
     """(exceptions, whether the rest is accepted): one question for the whole delivery."""
-    if typer.confirm("Accept them all, looked at and as ordered?", default=True, err=True):
+    question, usual = "Accept them all, looked at and as ordered? yes or no", "yes"
+    while (typed := ask(question, default=usual).casefold()) not in ("y", "yes", "n", "no"):
+        warn("  Write yes, or no to say which lines wait.")
+        usual = ""  # an answer was refused, so no Enter accepts them
+    if typed in ("y", "yes"):
         return exceptions, True
     which = ask(f"Which lines wait, 1 to {len(lines)}, such as 2 5 (Enter for all)", default="")
     if not which:

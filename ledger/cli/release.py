@@ -84,9 +84,11 @@ def _checks(here: Desk, code: str, texts: Sequence[str]) -> "list[Check]":
         found.append(read_check(name, typed, ph_at_most=recipe.limits.ph_thousandths))
     answered = {one.what for one in found}
     for what in wanted:
+        usual = "" if what in ("pH", "free alkali") else "good"
         while what not in answered:
-            hint = "the figure; how it was measured" if what in ("pH", "free alkali") else "Enter: good; ! what is not"
-            typed = ask(f"{what} ({hint})", default="" if what in ("pH", "free alkali") else "good")
+            hint = "Enter: good; ! what is not" if usual else "what was found; ! before what is not good"
+            hint = "the figure; how it was measured" if what in ("pH", "free alkali") else hint
+            typed = ask(f"{what} ({hint})", default=usual)
             try:
                 found.append(read_check(what, typed, ph_at_most=recipe.limits.ph_thousandths))
                 answered.add(what)
@@ -94,4 +96,5 @@ def _checks(here: Desk, code: str, texts: Sequence[str]) -> "list[Check]":
                 warn(f"  {error}")
                 if not typed:
                     raise
+                usual = ""  # an answer was refused, so no Enter says that it is good
     return found
