@@ -12,6 +12,7 @@ from ledger.cli.equipment import warn_failed
 from ledger.cli.logging import parse_weights, say_alkali_wanted, unlikely
 from ledger.cli.show import ask, warn
 from ledger.domain.bench import SEEN, SET, Step, in_order
+from ledger.domain.recipe import WITH_THE_LYE
 from ledger.errors import LedgerError
 
 if TYPE_CHECKING:
@@ -138,8 +139,27 @@ def _line(here: Desk, batch: "BatchRow", line: "PlanLineRow", made: date, anyway
         book,
         question,
         "the weight, or 0 where it is left out",
-        (lambda: say_alkali_wanted(here, batch)) if line.role == "alkali" else None,
+        lambda: _before_line(here, batch, line),
     )
+
+
+def _before_line(here: Desk, batch: "BatchRow", line: "PlanLineRow") -> None:
+    """At the alkali, and at an acid that an older plan has after it: the cautions; and how much alkali is wanted."""
+    from ledger.reference.cautions import cautions
+    from ledger.views.worksheet import acid_in_jug, worksheet
+
+    if line.stage != WITH_THE_LYE:
+        return
+    lines = worksheet(here.rows(), batch.code, program="").lines
+    acid = cautions().by_step.get("acid", ()) if acid_in_jug(lines) else ()
+    this = next(one for one in lines if one.number == line.number)
+    if line.role == "alkali":
+        for text in (*cautions().by_step.get("lye", ())[:1], *acid):
+            warn(f"  ! {text}")
+        say_alkali_wanted(here, batch)
+    elif this.acid and any(one.role == "alkali" and one.number < line.number for one in lines):
+        for text in acid:
+            warn(f"  ! {text}")
 
 
 def _step(

@@ -92,11 +92,13 @@ def say_plan(sheet: "Worksheet", units: str) -> None:
     from ledger.domain.dates import show_date
     from ledger.domain.quantity import show_mass, show_share
     from ledger.reference.cautions import cautions
+    from ledger.views.worksheet import acid_in_jug
 
     care = cautions()
     say(care.first)
+    unsaid = ("discard",) if acid_in_jug(sheet.lines) else ("discard", "acid")
     for step, texts in care.by_step.items():
-        for one in texts if step != "discard" else ():
+        for one in texts if step not in unsaid else ():
             say_wrapped(one, first="  ! ", indent="    ")
     say()
     facts = f"{sheet.product}, version {sheet.recipe_version}, for {show_date(sheet.made_on)}"

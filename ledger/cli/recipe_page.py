@@ -45,6 +45,8 @@ def say_page(page: RecipePage) -> None:
         say_wrapped(warning, first="  ! ", indent="    ")
     if page.lye:
         say_wrapped("The figures are those of the materials; a batch is reckoned from the lots in hand.")
+        for caution in cautions().by_step.get("acid", ()) if any(line.acid_in_jug for line in page.lines) else ():
+            say_wrapped(caution, first="  ! ", indent="    ")
         say_wrapped(cautions().first)
     if page.process in ("cold", "hot", "rebatch"):
         usable = (

@@ -140,7 +140,8 @@ def _lines(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> Tab
         lines = list(group)
         if not told and any(line.caustic for line in lines):
             told, row = True, len(rows)
-            warned = caution([" ".join(cautions.by_step.get("lye", ()))], text, wide, leading=_LEADING)[:1]
+            acid = cautions.by_step.get("acid", ()) if any(line.acid_in_jug for line in view.lines) else ()
+            warned = caution([" ".join((*cautions.by_step.get("lye", ()), *acid))], text, wide, leading=_LEADING)[:1]
             rows.append([warned, *[""] * (len(kept) - 1)])
             rules += [("SPAN", (0, row), (-1, row)), ("TOPPADDING", (0, row), (-1, row), 0.4 * text)]
             rules += [("BOTTOMPADDING", (0, row), (-1, row), 0.3 * text)]

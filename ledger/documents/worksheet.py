@@ -10,8 +10,9 @@ from ledger.documents.page import Sheet, Type, build, caution, escape, facts, pa
 from ledger.domain.bench import COOK, MIX, POUR, SEEN, SET, START, Step, in_order
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
+from ledger.domain.recipe import WITH_THE_LYE
 from ledger.reference.cautions import Cautions
-from ledger.views.worksheet import WeighLine, Worksheet
+from ledger.views.worksheet import WeighLine, Worksheet, acid_in_jug
 
 TYPE = Type(large=28, head=14, body=11)  # read at a metre with goggles on
 _NUMBER_WIDTH, _TARGET_WIDTH = 9 * mm, 43 * mm
@@ -47,6 +48,8 @@ def draw_worksheet(view: Worksheet, *, cautions: Cautions, paper: str = "A4") ->
         before: list[Flowable] = []
         for when in dict.fromkeys(map(_when, shown)):
             before += caution(cautions.by_step.get(_CAUTIONS.get(when, ""), ()), TYPE.body, wide)
+            if when == WITH_THE_LYE and acid_in_jug(view.lines):
+                before += caution(cautions.by_step.get("acid", ()), TYPE.body, wide)
         drawn = [_line(one, view, wide) if isinstance(one, WeighLine) else _read(one, view, wide) for one in shown]
         story += _step(title, [*before, *drawn])
     story += _ending(view, wide)

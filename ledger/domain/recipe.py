@@ -97,7 +97,7 @@ class Recipe:
     name: str
     code: str
     process: str
-    lines: tuple[RecipeLine, ...]  # in the order of work; the alkali and the water of a soap have no amount
+    lines: tuple[RecipeLine, ...]  # by stage, in the order of work; the alkali and the water of a soap have no amount
     superfat_ppm: int | None
     fats_total_mg: int | None
     alkali_shares_ppm: Mapping[str, int]  # by kind, mole for mole; empty where no soap is made

@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from fractions import Fraction
 
 from ledger.domain.formulate import Charge, Formulation, formulate, scaled_bars, targets, tolerance
 from ledger.domain.recipe import WITH_THE_LYE, Recipe, RecipeLine
@@ -18,7 +19,7 @@ from ledger.storage.tables import Batch, PlanLine
 from ledger.views.batch import find_batch, portions_of
 from ledger.views.figures import figures_of
 from ledger.views.material import MaterialCard
-from ledger.views.recipe import RecipeCard, materials_named, recipe_by_code, recipe_version
+from ledger.views.recipe import RecipeCard, materials_named, order_of_work, recipe_by_code, recipe_version
 from ledger.views.settings import settings
 from ledger.views.skin import batch_skin_checks
 
@@ -139,7 +140,7 @@ def _fill(
     for line in recipe.of_role("alkali"):
         kind = line.kind or ""
         filled[line] = stock.take(named[line.material], weigh[kind], first=first.get(kind))
-    return [(line, filled[line]) for line in recipe.lines if line in filled], worked
+    return [(line, filled[line]) for line in order_of_work(recipe, named) if line in filled], worked
 
 
 def _lye_into_water(filled: Filled, named: Mapping[str, MaterialCard]) -> Filled:
@@ -151,7 +152,9 @@ def _lye_into_water(filled: Filled, named: Mapping[str, MaterialCard]) -> Filled
         kind: sum(take.quantity for line, takes in filled for take in takes if kinds[line] == kind)
         for kind in ("liquid", "alkali")
     }
-    check_dissolves(masses["liquid"], masses["alkali"])
+    liquids = (take for line, takes in filled for take in takes if kinds[line] == "liquid")
+    water = sum((figures_of(take.card, take.lot).water_mg(take.quantity) for take in liquids), Fraction(0))
+    check_dissolves(round(water), masses["alkali"])
     return [
         (replace(line, stage=WITH_THE_LYE) if kinds[line] in masses else line, takes)
         for line, takes in sorted(filled, key=lambda one: kinds[one[0]] != "liquid")

@@ -22,7 +22,7 @@ class LyeCheck:
 
     fats_mg: int
     alkali_mg: int  # as sold, without the water of a stock lye
-    water_mg: int  # in all the liquids and a stock lye together
+    water_mg: int  # in all the liquids, acids and a stock lye together
     alkali_kind: str | None  # NaOH, KOH, or both
     purity_ppm: int | None  # of all the alkali together
     superfat: Superfat | None
@@ -111,7 +111,7 @@ def pot_as_weighed(weighed: Iterable[Weighed], process: str, scale_step_mg: int)
 
 
 def lye_check(rows: sqlite3.Connection, batch_id: int) -> LyeCheck:
-    """Reckon the superfat from what was weighed."""
+    """Reckon the superfat from what was weighed; an acid that got alkali and goes in later counts with its target."""
     weighed = weighed_in(rows, batch_id)
     batch = batch_by_id(rows, batch_id)
     alkalis = [one for one in weighed if one.role == "alkali"]
@@ -121,7 +121,7 @@ def lye_check(rows: sqlite3.Connection, batch_id: int) -> LyeCheck:
     fats = [one for one in weighed if one.role == "fat"]
     open_lines = [line for line in plan_lines(rows, batch_id) if not line.logged and line.role in ("fat", "alkali")]
     if fats and alkalis and all(line.held_back for line in open_lines):
-        pot = pot_as_weighed(weighed, batch.process, settings(rows).scale_step_mg)
+        pot = pot_as_weighed((*weighed, *_acids_to_come(rows, batch_id)), batch.process, settings(rows).scale_step_mg)
         superfat = None if open_lines else pot.superfat()
         before = pot.cooking() if open_lines or pot.held else None
     return LyeCheck(
@@ -136,18 +136,26 @@ def lye_check(rows: sqlite3.Connection, batch_id: int) -> LyeCheck:
     )
 
 
+def _acids_to_come(rows: sqlite3.Connection, batch_id: int) -> list[Weighed]:
+    """The acids still open for which the recipe adds alkali, which is weighed before them."""
+    still = {one.material_id for one in plan_lines(rows, batch_id) if one.in_demand and not one.logged}
+    meant = meant_in(rows, batch_id)[len(weighed_in(rows, batch_id)) :]
+    return [one for one in meant if one.role == "additive" and one.material_id in still]
+
+
 def dry_alkali(weighed: Iterable[Weighed]) -> int:
     """The alkali as sold, without the water of a stock lye, in mg."""
     return round(sum((one.mass_mg - _water(one) for one in weighed if one.role == "alkali"), Fraction(0)))
 
 
 def water_of(weighed: Iterable[Weighed]) -> int:
-    """The water in all the liquids and in a stock lye, in mg."""
-    return round(sum((_water(one) for one in weighed if one.role in ("alkali", "liquid")), Fraction(0)))
+    """The water in all the liquids and acids, and in a stock lye, in mg."""
+    wet = (one for one in weighed if one.role in ("alkali", "liquid") or one.figures.acid_koh_mg_per_kg is not None)
+    return round(sum((_water(one) for one in wet), Fraction(0)))
 
 
 def _water(one: Weighed) -> Fraction:
-    """The water it brings: that of a liquid, or of a stock lye."""
+    """The water it brings: that of a liquid, of a weak acid, or of a stock lye."""
     if one.role == "alkali" and one.figures.water_ppm is None:
         return Fraction(0)
     return one.figures.water_mg(one.mass_mg)

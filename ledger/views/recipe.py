@@ -1,11 +1,12 @@
 """The recipes and their versions."""
 
 import sqlite3
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ledger.domain.formulate import Charge, Formulation, Target, formulate, targets
 from ledger.domain.names import match_name
-from ledger.domain.recipe import Recipe, RecipeLine
+from ledger.domain.recipe import WITH_THE_LYE, Recipe, RecipeLine
 from ledger.domain.recipe_reading import read_recipe
 from ledger.domain.roles import check_role
 from ledger.errors import BadInput
@@ -118,6 +119,23 @@ def materials_named(rows: sqlite3.Connection, recipe: Recipe, *, file: str) -> d
     return found
 
 
+def order_of_work(recipe: Recipe, named: Mapping[str, MaterialCard]) -> tuple[RecipeLine, ...]:
+    """The lines in the order of work: liquids and acids of the lye are in the jug before the alkali goes into them.
+
+    An acid onto lye spits, and alkali in too little water does not dissolve (common practice, no source).
+    """
+    jug = [line for line in recipe.lines if line.stage == WITH_THE_LYE]
+
+    def place(line: RecipeLine) -> int:
+        card = named[line.material]
+        if line.role == "alkali":
+            return 1
+        return 0 if card.kind == "liquid" or card.acid_koh_mg_per_kg is not None else 2
+
+    made = iter(sorted(jug, key=place))
+    return tuple(next(made) if line.stage == WITH_THE_LYE else line for line in recipe.lines)
+
+
 def _check_line(line: RecipeLine, card: MaterialCard, process: str, file: str) -> None:
     """Raise BadInput for a material where it does not belong, or an acid of which the lye is not told."""
     check_role("blend" if process == "blend" and line.role == "part" else line.role, card.kind, card.name, where=file)
@@ -189,5 +207,5 @@ def work_out(
                 fixed[line] = formulation.lye.fill_mg
             elif line.role == "alkali":
                 fixed[line] = needs[line.kind or ""]
-    found = tuple(Target(line, fixed[line]) for line in recipe.lines)
+    found = tuple(Target(line, fixed[line]) for line in order_of_work(recipe, named))
     return RecipeSheet(recipe, number, found, formulation, named)

@@ -7,7 +7,7 @@ from ledger.domain.fatty_acids import ProfileLine, profile_of
 from ledger.domain.formulate import scaled_bars
 from ledger.domain.mould import Mould
 from ledger.domain.quantity import show_mass, show_share, show_volume
-from ledger.domain.recipe import held_back_words
+from ledger.domain.recipe import WITH_THE_LYE, held_back_words
 from ledger.domain.saponification import lye_concentration
 from ledger.domain.scaling import Dough
 from ledger.domain.uncertainty import Superfat, all_low_warning
@@ -35,6 +35,7 @@ class PageLine:
     note: str | None
     caustic: bool  # an alkali, or a lye ready made
     figure: str | None  # the saponification value, purity or water it is reckoned with, and where it stands
+    acid_in_jug: bool = False  # an acid that goes in with the lye
 
 
 @dataclass(frozen=True)
@@ -164,6 +165,7 @@ def _lines(sheet: RecipeSheet) -> list[PageLine]:
                 note=one.line.note,
                 caustic=card.alkali_kind is not None,
                 figure=_figure(sheet, one.line.material),
+                acid_in_jug=card.acid_koh_mg_per_kg is not None and one.line.stage == WITH_THE_LYE,
             )
         )
     return found

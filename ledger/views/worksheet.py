@@ -1,13 +1,14 @@
 """What the bench needs for one batch: every line of work with its lot, target and tolerance."""
 
 import sqlite3
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
 from ledger.domain.bench import Step
 from ledger.domain.limits import limit_of
+from ledger.domain.recipe import WITH_THE_LYE
 from ledger.domain.saponification import lye_concentration
 from ledger.domain.uncertainty import Superfat
 from ledger.views.batch import find_batch, plan_lines, recipe_of
@@ -15,6 +16,7 @@ from ledger.views.batch_notes import notes_before, notes_that_stay
 from ledger.views.bench import steps_of
 from ledger.views.lots import lot_by_id
 from ledger.views.lye_check import dry_alkali, meant_in, pot_as_weighed, water_of
+from ledger.views.material import material_by_id
 from ledger.views.settings import PrintedFrom, printed_from, settings
 
 
@@ -36,6 +38,12 @@ class WeighLine:
     stage: str  # "in the fats", "with the lye", "at trace", "after the cook", "packing"
     pieces: bool = False
     weighed: int | None = None
+    acid: bool = False  # which uses up alkali, with heat
+
+
+def acid_in_jug(lines: Iterable[WeighLine]) -> bool:
+    """Whether an acid goes in with the lye."""
+    return any(line.acid and line.stage == WITH_THE_LYE for line in lines)
 
 
 @dataclass(frozen=True)
@@ -95,6 +103,7 @@ def worksheet(rows: sqlite3.Connection, code: str, *, program: str) -> Worksheet
                 stage=line.stage,
                 pieces=line.counted,
                 weighed=line.used if line.logged else None,
+                acid=material_by_id(rows, line.material_id).acid_koh_mg_per_kg is not None,
             )
         )
 

@@ -80,6 +80,7 @@ def test_json_has_stable_keys_that_name_their_units(run: Any) -> None:
     ]
     assert set(page["lines"][0]) == {
         "when", "role", "material", "quantity", "counted", "of_fats_ppm", "portion", "note", "figure", "caustic",
+        "acid_in_jug",
     }  # fmt: skip
     lye = page["lye"]
     assert set(lye) == {

@@ -282,8 +282,8 @@ def test_other_liquids_bring_their_water(shop: Shop, milk: str) -> None:
     # 293.652 g of water, of which the milk brings 87 g: 206.652 g are still to be added
     assert lots_of(shop.book, code)[2:] == [
         ("water", shop.water, 206_652),
-        ("sodium hydroxide", shop.lye, 146_826),
         ("goat milk", milk, 100_000),
+        ("sodium hydroxide", shop.lye, 146_826),
     ]
     found = weighed_as_meant(shop, code)
     assert (found.superfat_ppm, found.water_mg) == (50_002, 293_652)
