@@ -76,13 +76,19 @@ def _read(text: str, units: str) -> tuple[int, int]:
 def _say(found: "Correction", units: str) -> None:
     from ledger.domain.quantity import show_mass, show_share
 
+    able = [one for one in found.advice if one.possible]
+    ways = "there are these ways, in this order" if able else "there is no way out"
+    ways = "there is this way" if len(able) == 1 else ways
     say_wrapped(
         f"Batch {found.batch_code}, line {found.line}: {show_mass(found.actual_mg, units)} of {found.material} "
-        f"in place of {show_mass(found.meant_mg, units)}. If lye and fats have not met yet, there are these ways, "
-        f"in this order (meant: superfat {show_share(found.superfat_meant_ppm)}):"
+        f"in place of {show_mass(found.meant_mg, units)}. If lye and fats have not met yet, {ways} "
+        f"(meant: superfat {show_share(found.superfat_meant_ppm)}){':' if able else '.'}"
     )
-    for place, one in enumerate(found.advice, 1):
+    for place, one in enumerate(able, 1):
         say_wrapped(_words(one, units), first=f"  {place}. ", indent="     ")
+    for one in found.advice:
+        if not one.possible:
+            say_wrapped(f"{one.way} is {one.words}.", first="  ! ", indent="    ")
     say_wrapped("If they have met, or you are not sure which line is wrong, stop:")
     say(f"  soapledger batch correct {found.batch_code} unknown")
     best = _nearest(found)
@@ -94,11 +100,7 @@ def _say(found: "Correction", units: str) -> None:
 
 def _nearest(found: "Correction") -> str | None:
     """Pouring it as it is where that gives an ordinary bar, else the way that comes nearest to what was meant."""
-    able = [
-        one
-        for one in found.advice
-        if one.possible and one.nominal_ppm is not None and one.likely_low_ppm is not None and one.likely_low_ppm > 0
-    ]
+    able = [one for one in found.advice if one.possible and one.nominal_ppm is not None]
     for one in able:
         if one.way == "pour" and abs((one.nominal_ppm or 0) - found.superfat_meant_ppm) <= 10_000:
             return one.way

@@ -13,10 +13,11 @@ from ledger.operations.allocate import FreeStock, Take, chosen_lots
 from ledger.operations.combine import next_batch_code
 from ledger.operations.portions import dough_code, material_id, plan_portions
 from ledger.operations.skin import over_the_limit
-from ledger.operations.superfat_guard import LIKELY_NOTHING, keep_or_refuse, likely_low_refusal
+from ledger.operations.superfat_guard import keep_or_refuse, likely_low_refusal
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Batch, PlanLine
 from ledger.views.batch import find_batch, portions_of
+from ledger.views.correction import LIKELY_NOTHING
 from ledger.views.figures import figures_of
 from ledger.views.material import MaterialCard
 from ledger.views.recipe import RecipeCard, materials_named, order_of_work, recipe_by_code, recipe_version

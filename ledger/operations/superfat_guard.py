@@ -10,7 +10,6 @@ from ledger.storage.book import Transaction
 from ledger.storage.tables import Decision
 from ledger.views.batch import BatchRow
 from ledger.views.lye_check import LyeCheck
-from ledger.views.reading import Rows
 from ledger.views.recipe import RecipeCard
 
 
@@ -39,9 +38,6 @@ def likely_low_refusal(worked: Formulation, card: RecipeCard) -> str | None:
     return f"{what} What would lift it: {'; or '.join(ways)}. To plan it as it is, add --anyway REASON."
 
 
-LIKELY_NOTHING = "superfat likely nothing: "  # before the reason of a decision taken at the plan
-
-
 def keep_or_refuse(
     tx: Transaction, batch_id: int, refusal: str | None, *, anyway: str | None, on: date, by: str, before: str = ""
 ) -> None:
@@ -51,15 +47,6 @@ def keep_or_refuse(
     if not (anyway or "").strip():
         raise Refused(refusal)
     tx.add(Decision(batch_id=batch_id, verdict="accepted", on=on, by=by, reason=before + (anyway or "")))
-
-
-def plan_was_decided(rows: Rows, batch_id: int) -> bool:
-    """Whether someone decided to make the batch although its superfat is likely to be nothing."""
-    found = rows.execute(
-        "SELECT 1 FROM live_decision WHERE batch_id = ? AND verdict = 'accepted' AND reason LIKE ?",
-        (batch_id, LIKELY_NOTHING + "%"),
-    )
-    return found.fetchone() is not None
 
 
 def as_weighed_refusal(batch: BatchRow, check: LyeCheck, *, decided: bool) -> str | None:
@@ -82,9 +69,14 @@ def as_weighed_refusal(batch: BatchRow, check: LyeCheck, *, decided: bool) -> st
     return f"{shown}, likely as low as {show_share(low.likely_low_ppm, 2)}: lye may be left over and burn. {ways}"
 
 
-def burning_refusal(batch: BatchRow, found: Superfat) -> str:
-    """Why a way that leaves lye over is not booked without a decision."""
+def burning_refusal(batch: BatchRow, take: str, found: Superfat) -> str:
+    """Why a way that leaves lye over, or may, is none and is not booked without a decision."""
+    shown = f"superfat of {show_share(found.nominal_ppm, 2)}"
+    left = "lye is left over and it would burn"
+    if found.nominal_ppm > 0:
+        shown += f", likely as low as {show_share(found.likely_low_ppm, 2)}"
+        left = "lye may be left over and burn"
     return (
-        f"That leaves batch {batch.code} with a superfat of {show_share(found.nominal_ppm, 2)}: lye is left over and "
-        "it would burn. Nothing was written. To keep it as it is, add --anyway REASON."
+        f"'{take}' is not a way out here: it leaves batch {batch.code} with a {shown}: {left}. Nothing was written. "
+        "If it is done already, book it with --anyway REASON, which is kept."
     )

@@ -10,10 +10,11 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.deviations import settle_deviations
 from ledger.operations.readings import ReadingValue, add_readings
 from ledger.operations.skin import over_the_limit
-from ledger.operations.superfat_guard import as_weighed_refusal, keep_or_refuse, plan_was_decided
+from ledger.operations.superfat_guard import as_weighed_refusal, keep_or_refuse
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Movement, Reading
 from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
+from ledger.views.correction import plan_was_decided
 from ledger.views.lots import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
 from ledger.views.lye_check import LyeCheck, lye_check
 from ledger.views.material import material_by_id

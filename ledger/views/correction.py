@@ -2,9 +2,8 @@
 
 import sqlite3
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
-from ledger.domain.correction import Case, InPot, Way, lye_is_made, ways, what_it_means
+from ledger.domain.correction import Case, InPot, Way, lye_is_made, lye_parts, ways, what_it_means
 from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.recipe import WITH_THE_LYE
 from ledger.domain.saponification import lye_concentration
@@ -15,6 +14,8 @@ from ledger.views.figures import figures_of
 from ledger.views.lots import available, lot_by_id
 from ledger.views.material import material_by_id
 from ledger.views.settings import settings
+
+LIKELY_NOTHING = "superfat likely nothing: "  # before the reason of a decision taken at the plan
 
 # Once one of these was logged, lye and fats have met.
 _MET = ("mixed", "trace", "cook start", "poured")
@@ -94,6 +95,7 @@ def correction_case(rows: sqlite3.Connection, batch: BatchRow, line: int, actual
         tuple(replace(one, mass_mg=actual_mg) if one.number == line else one for one in in_pot),
         line,
         settings(rows).scale_step_mg,
+        decided=plan_was_decided(rows, batch.id),
     )
 
 
@@ -111,6 +113,15 @@ def correction_ways(rows: sqlite3.Connection, batch: BatchRow, case: Case) -> tu
     if wrong.role == "fat":
         free[wrong.material] += (wrong.used if wrong.logged else wrong.target) - case.line.mass_mg
     return ways(case, free)
+
+
+def plan_was_decided(rows: sqlite3.Connection, batch_id: int) -> bool:
+    """Whether someone decided to make the batch although its superfat is likely to be nothing."""
+    found = rows.execute(
+        "SELECT 1 FROM live_decision WHERE batch_id = ? AND verdict = 'accepted' AND reason LIKE ?",
+        (batch_id, LIKELY_NOTHING + "%"),
+    )
+    return found.fetchone() is not None
 
 
 def _not_met(rows: sqlite3.Connection, batch: BatchRow) -> None:
@@ -147,7 +158,7 @@ def _in_pot(rows: sqlite3.Connection, line: PlanLineRow) -> InPot:
 def _advice(rows: sqlite3.Connection, batch: BatchRow, case: Case, way: Way) -> Advice:
     changes = way.changes(case.lines)
     units = settings(rows).units
-    solution = sum(mass for one, mass in changes if one.role in ("alkali", "liquid"))
+    solution = sum(mass for one, mass in changes if one.role != "fat")
     dough, overfull, bars = _size(rows, batch, way)
     found = way.superfat
     return Advice(
@@ -167,13 +178,14 @@ def _advice(rows: sqlite3.Connection, batch: BatchRow, case: Case, way: Way) -> 
 
 def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solution: int, units: str) -> str:
     if way.why_not is not None:
-        return f"not a way out: {way.why_not}"
+        shown = f"with a superfat of {show_share(way.superfat.nominal_ppm, 2)}, " if way.superfat else ""
+        if way.superfat and way.superfat.nominal_ppm > 0:
+            shown += f"likely as low as {show_share(way.superfat.likely_low_ppm, 2)}, "
+        return f"not a way out: {shown}{way.why_not}"
     if way.name == "pour":
         assert way.superfat
         if case.line.role == "liquid":
             return f"pour it as it is: {_lye_words(case)}"
-        if way.superfat.likely_low_ppm <= 0:
-            return what_it_means(way.superfat)
         return f"pour it as it is: {what_it_means(way.superfat)}"
     if way.name == "fats":
         return "add " + ", ".join(f"{show_mass(mass, units)} of {one.material}" for one, mass in changes)
@@ -186,19 +198,14 @@ def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solutio
         )
     if solution < 0:
         return f"leave {show_mass(-solution, units)} of the lye solution in the jug"
-    parts = ", ".join(f"{show_mass(mass, units)} of {one.material}" for one, mass in changes)
-    return f"make {show_mass(solution, units)} more of the same lye ({parts}) and use it too"
+    last = sorted(changes, key=lambda change: change[0].role == "alkali")  # the alkali into all the others
+    parts = ", ".join(f"{show_mass(mass, units)} of {one.material}" for one, mass in last)
+    return f"mix {show_mass(solution, units)} more lye as it was meant ({parts}) and use it too"
 
 
 def _lye_words(case: Case) -> str:
     """How strong the lye is with the water as it is, and what that means (common practice, no source)."""
-    alkalis = [one for one in case.lines if one.role == "alkali"]
-    brought = sum(
-        (one.figures.water_mg(one.mass_mg) for one in alkalis if one.figures.water_ppm is not None), Fraction(0)
-    )
-    liquids = [one for one in case.lines if one.role == "liquid" and one.stage == WITH_THE_LYE]
-    water = round(brought + sum((one.figures.water_mg(one.mass_mg) for one in liquids), Fraction(0)))
-    alkali = sum(one.mass_mg for one in alkalis) - round(brought)
+    water, alkali = lye_parts([one for one in case.lines if one.stage == WITH_THE_LYE])
     shown = f"the lye is then {show_share(lye_concentration(water, alkali))}"
     meant = case.line.target_mg
     effect = "it traces faster and dries sooner" if case.line.mass_mg < meant else "it traces slower and dries longer"

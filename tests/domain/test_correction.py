@@ -52,8 +52,8 @@ def test_too_much_alkali_in_the_jug() -> None:
     pour, lye, fats = ways(case, PLENTY)
     assert (pour.name, lye.name, fats.name) == (POUR, LYE, FATS)
     # 160 g NaOH is 224.439 g KOH: 1 - 224.439 / 210.1 = -6.82 %
-    assert changes(case, pour) == {}
     assert superfat(pour) == pytest.approx(-6.82, abs=0.01)
+    assert (pour.burns, pour.why_not) == (True, "lye is left over and the bars would burn: do not pour it")
     # leave 1 - 142.289 / 160 = 11.069 % of the solution in the jug: 17.711 g of NaOH and 31.501 g of water
     assert changes(case, lye) == pytest.approx({"soda": -17.711, "water": -31.501}, abs=0.002)
     assert superfat(lye) == pytest.approx(5, abs=0.001)
@@ -67,8 +67,8 @@ def test_too_little_alkali_in_the_jug() -> None:
     pour, lye, fats = ways(case, PLENTY)
     # 130 g NaOH is 182.357 g KOH: 1 - 182.357 / 210.1 = 13.20 %
     assert superfat(pour) == pytest.approx(13.20, abs=0.01)
-    # make 142.289 / 130 - 1 = 9.4531 % more of the same solution: 12.289 g of NaOH in 26.901 g of water
-    assert changes(case, lye) == pytest.approx({"soda": 12.289, "water": 26.901}, abs=0.002)
+    # mix the missing 12.289 g of NaOH at the strength meant, in 2 x 12.289 = 24.578 g of water
+    assert changes(case, lye) == pytest.approx({"soda": 12.289, "water": 24.578}, abs=0.002)
     assert superfat(lye) == pytest.approx(5, abs=0.001)
     assert fats.why_not == "more fat would only raise the superfat further"
 
@@ -116,14 +116,18 @@ def test_more_fat_than_is_free_is_no_way_out() -> None:
 
 def test_an_acid_that_was_overweighed_takes_its_alkali() -> None:
     # Citric acid 10 g planned takes 8.76084 g KOH, 6.2455 g NaOH: 148.535 g NaOH in all. With 20 g in it takes as much
-    # again: pouring leaves 1 - (208.356 - 17.522) / 210.1 = 9.17 %; 6.2455 / 148.535 = 4.2047 % more of the same lye.
+    # again: pouring leaves 1 - (208.356 - 17.522) / 210.1 = 9.17 %. Lye as it was meant brings the fats 208.356 -
+    # 8.761 = 199.595 g KOH net of its acid, and 8.761 g are missing: 4.3893 % more of it, its acid too.
     acid = line(5, "additive", "citric", 10_000, acid_koh_mg_per_kg=876_084)
     case = batch(5, 20_000, more=(acid,))
     planned = {SODA: 148_535, WATER: 297_070}
-    case = replace(case, lines=tuple(replace(one, mass_mg=planned.get(one.number, one.mass_mg)) for one in case.lines))
+    lines = (
+        replace(one, mass_mg=mass, target_mg=mass) if (mass := planned.get(one.number)) else one for one in case.lines
+    )
+    case = replace(case, lines=tuple(lines))
     pour, lye, _ = ways(case, PLENTY)
     assert superfat(pour) == pytest.approx(9.17, abs=0.01)
-    assert changes(case, lye) == pytest.approx({"soda": 6.2455, "water": 12.491}, abs=0.004)
+    assert changes(case, lye) == pytest.approx({"soda": 6.5197, "water": 13.039, "citric": 0.4389}, abs=0.004)
     assert superfat(lye) == pytest.approx(5, abs=0.001)
 
 

@@ -36,11 +36,13 @@ def test_less_or_more_lye_lands_on_the_superfat_asked_for(
     assert superfat_ppm(then) == pytest.approx(sheet.recipe.superfat_ppm, abs=3)
     if not made and role == "fat":
         return  # the alkali is weighed anew, into the same water
-    soda = sum(one.mass_mg for one in lines if one.role == "alkali")
+    soda, after = (sum(one.mass_mg for one in some if one.role == "alkali") for some in (lines, then))
+    meant = sum(one.target_mg for one in lines if one.role == "alkali")
     for one, other in zip(lines, then, strict=True):
         if one.role in ("alkali", "liquid"):  # milk goes in with the lye too
-            factor = Fraction(sum(line.mass_mg for line in then if line.role == "alkali"), soda)
-            assert other.mass_mg == pytest.approx(float(one.mass_mg * factor), abs=5)
+            left = one.mass_mg * Fraction(after, soda)  # a share of the jug
+            mixed = one.mass_mg + one.target_mg * Fraction(after - soda, meant)  # more lye, as strong as meant
+            assert other.mass_mg == pytest.approx(float(left if after < soda else mixed), abs=5)
         else:
             assert other == one
 
