@@ -25,7 +25,6 @@ def show(
     """Show one lot: where it came from, what was decided, where it went."""
     from ledger.domain.dates import show_date
     from ledger.domain.money import show_money
-    from ledger.domain.quantity import show_sap, show_share
     from ledger.views.lot_card import lot_card
 
     here = desk(ctx)
@@ -36,12 +35,12 @@ def show(
     lot, units = card.lot, here.settings.units
     say(f"{lot.material}, lot {lot.code}: {amount(lot.on_hand, lot.counted, units)} on hand, {lot.status}.")
     number = lot.supplier_number or ("own growing" if lot.supplier_own else "unknown")
+    figures = card.figures
     certificate = []
-    if lot.sap_low_mg_per_kg is not None and lot.sap_high_mg_per_kg is not None:
-        low, high = show_sap(lot.sap_low_mg_per_kg), show_sap(lot.sap_high_mg_per_kg)
-        certificate.append(f"saponification value {low if low == high else f'{low} to {high}'}")
+    if lot.sap_low_mg_per_kg is not None:
+        certificate.append(f"saponification value {figures.sap_words()}")
     if lot.purity_ppm:
-        certificate.append(f"purity {show_share(lot.purity_ppm)}")
+        certificate.append(f"purity {figures.purity_words()}")
     if lot.certificate:
         certificate.append(lot.certificate)
     for label, value in (
@@ -51,6 +50,7 @@ def show(
         ("best before", show_date(lot.best_before) if lot.best_before else ""),
         ("cost", show_money(lot.cost_minor, here.settings.currency) if lot.cost_minor is not None else ""),
         ("certificate", "; ".join(certificate)),
+        ("no certificate", "" if certificate else figures.stated() or ""),
         ("where", ", ".join(f"{place} {amount(held, lot.counted, units)}" for place, held in card.here)),
         ("set aside for", ", ".join(f"batch {b} {amount(held, lot.counted, units)}" for b, held in card.planned)),
         ("papers", ", ".join(f"{paper.name} ({paper.kind})" for paper in card.papers)),

@@ -20,6 +20,7 @@ from ledger.cli.material_facts import (
     as_facts,
     kind_of,
     read_facts,
+    say_typed,
 )
 from ledger.cli.show import confirm, out_json, say, table
 from ledger.errors import BadInput
@@ -94,6 +95,7 @@ def add(
     say(f"{name} is added as '{chosen}', of the kind {chosen_kind}.")
     if facts.sap_low_mg_per_kg is not None:
         say(f"Saponification value {_sap_text(facts)}: {facts.sap_source}.")
+    say_typed(desk(ctx), chosen)
     if facts.inci is None and chosen_kind != "packaging":
         say(f"It has no INCI name yet, and a label needs one: soapledger material edit {chosen} --inci NAME")
 
@@ -142,6 +144,8 @@ def edit(
     facts = replace(facts, name=name or card.name)
     edit_material(here.book(), card.code, facts)
     say(f"{facts.name} is changed; batches made before keep the figures they used.")
+    if sap or purity or strength:
+        say_typed(here, card.code)
 
 
 @app.command("contains")
@@ -234,6 +238,7 @@ def list_(
 def show(ctx: typer.Context, which: Which, json: Json = False) -> None:
     """Show one material, each figure with where it comes from."""
     from ledger.domain.quantity import show_mass, show_share
+    from ledger.views.figures import figures_of
     from ledger.views.material import material_by_code
     from ledger.views.skin import stated
 
@@ -242,19 +247,20 @@ def show(ctx: typer.Context, which: Which, json: Json = False) -> None:
     if json:
         out_json(card)
         return
+    figures = figures_of(card)
     held = f"{card.on_hand} pieces" if card.counted else show_mass(card.on_hand, here.settings.units)
     say(f"{card.name} ({card.code}), {card.kind}: {held} on hand.")
     lines = (
         ("INCI name", card.inci or "not given yet"),
         (
             "saponification value",
-            f"{_sap_text(card)}  [{card.sap_source}]" if card.sap_source else "",
+            f"{figures.sap_words()}  [{card.sap_source}]" if card.sap_source else "",
         ),
         ("alkali", card.alkali_kind or ""),
         ("soap salts", "; ".join(name for name in (card.inci_sodium, card.inci_potassium) if name)),
         (
             "strength" if card.dissolved or not card.alkali_kind else "purity",
-            show_share(card.purity_ppm) if card.purity_ppm else "",
+            figures.purity_words() if card.purity_ppm else "",
         ),
         (
             "uses up",

@@ -7,6 +7,7 @@ import typer
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
+    from ledger.cli.desk import Desk
     from ledger.operations.materials import MaterialFacts
     from ledger.views.material import MaterialCard
 
@@ -139,3 +140,13 @@ def as_facts(card: "MaterialCard") -> "MaterialFacts":
     from ledger.operations.materials import MaterialFacts
 
     return MaterialFacts(**{field.name: getattr(card, field.name) for field in fields(MaterialFacts)})
+
+
+def say_typed(here: "Desk", code: str) -> None:
+    """How far one figure typed for a material is trusted, and where a certificate's goes."""
+    from ledger.cli.show import say_wrapped
+    from ledger.views.figures import figures_of
+    from ledger.views.material import material_by_code
+
+    if words := figures_of(material_by_code(here.rows(), code)).stated():
+        say_wrapped(f"{words} (common practice, no source). A certificate's figure goes to its lot, as it is received.")

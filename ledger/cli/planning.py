@@ -109,11 +109,12 @@ def say_plan(sheet: "Worksheet", units: str) -> None:
             f"{show_mass(sheet.dough_mg, units)} in the pot."
         )
     if sheet.superfat:
-        from ledger.cli.recipe_page import superfat_words
+        from ledger.cli.recipe_page import say_stated, superfat_words
 
         if sheet.before_addition:
             say_wrapped(f"In the pot, before the fat held back goes in: {superfat_words(sheet.before_addition)}.")
         say_wrapped(f"From these lots the superfat is {superfat_words(sheet.superfat)}.")
+        say_stated(sheet.stated)
     table(
         ("line", "when", "material", "lot", "amount", "OK from", "to"),
         [

@@ -33,6 +33,7 @@ def say_page(page: RecipePage) -> None:
     )
     if page.lye:
         _say_lye(page.lye, units)
+        say_stated(page.stated)
     _say_dough(page)
     if page.stages:
         _say_soap(page)
@@ -61,6 +62,12 @@ def superfat_words(found: Superfat) -> str:
         f"{show_share(found.nominal_ppm, 2)} as reckoned, likely low {show_share(found.likely_low_ppm, 2)}, "
         f"all low {show_share(found.all_low_ppm, 2)}"
     )
+
+
+def say_stated(stated: Sequence[str]) -> None:
+    """Whose each single figure of the lye is, and how far it is trusted."""
+    if stated:
+        say_wrapped(f"Reckoned with {'; '.join(stated)}.")
 
 
 def _say_lye(lye: LyePage, units: str) -> None:

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from ledger.domain.pot import Figures, Pot
+from ledger.domain.pot import Figures, Pot, open_acids
 from ledger.domain.recipe import IN_THE_FATS, WITH_THE_LYE
 from ledger.domain.saponification import WHOLE_PPM, demand_koh
 from ledger.domain.uncertainty import Superfat
@@ -109,6 +109,7 @@ def _pot(case: Case, lines: Sequence[InPot]) -> Pot:
         tuple(one.figures.alkali(one.mass_mg) for one in lines if one.role == "alkali"),
         _acids(lines),
         case.scale_step_mg,
+        open_acids((one.figures, one.mass_mg) for one in lines if one.role == "additive"),
     )
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from ledger.domain.money import share_out
-from ledger.domain.pot import Figures, Pot
+from ledger.domain.pot import Figures, Pot, open_acids
 from ledger.domain.quantity import SCALE_STEP_MG
 from ledger.domain.recipe import WITH_THE_LYE, Recipe, RecipeLine
 from ledger.domain.saponification import (
@@ -208,6 +208,7 @@ def formulate(
         tuple(alkalis[need.kind].alkali(need.weigh_mg) for need in lye.alkalis),
         sum((one.figures.acid_koh_mg(one.mass_mg) for one in charges), Fraction(0)),
         scale_step_mg,
+        open_acids((one.figures, one.mass_mg) for one in charges),
     )
     return Formulation(recipe, tuple(charges), alkalis, fill, scale_step_mg, lye, pot)
 

@@ -1,12 +1,21 @@
 """What is in the pot that bears on the lye, and the superfat it has before and after a fat held back goes in."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from ledger.domain.saponification import MG_PER_KG, WHOLE_PPM, AlkaliCharge, FatCharge
-from ledger.domain.uncertainty import Superfat, superfat_range
+from ledger.domain.uncertainty import STATED_PURITY_SPREAD, STATED_SAP_SPREAD, Superfat, superfat_range
 from ledger.errors import BadInput
+
+# One figure typed for a material speaks of a kind of goods: each lot of it may lie so far to either side, as a share
+# of the figure. Common practice, no source.
+TYPED_SPREAD_PPM = 30_000
+
+
+def typed_spread(value: int) -> int:
+    """What one figure typed for a material leaves open, either way, in the figure's own unit; rounded up."""
+    return -(-value * TYPED_SPREAD_PPM // WHOLE_PPM)
 
 
 @dataclass(frozen=True)
@@ -21,6 +30,10 @@ class Figures:
     purity_high_ppm: int | None = None
     water_ppm: int | None = None  # of a liquid, or of a stock lye
     acid_koh_mg_per_kg: int | None = None
+    sap_open_mg_per_kg: int = 0  # what one figure typed for the material leaves open, either way
+    purity_open_ppm: int = 0  # likewise
+    sap_of: str | None = None  # whose own figure it is, such as "lot L3-6: certificate"; None: the material's
+    purity_of: str | None = None  # likewise
 
     def fat(self, mass_mg: int) -> FatCharge:
         """So much of it as a fat. Raises BadInput for one without a saponification value."""
@@ -29,7 +42,8 @@ class Figures:
                 f"{self.name} has no saponification value, so the lye cannot be reckoned; give it one: "
                 f'soapledger material edit "{self.name}" --sap 188-192'
             )
-        return FatCharge(self.name, mass_mg, self.sap_low_mg_per_kg, self.sap_high_mg_per_kg)
+        room = self.sap_open_mg_per_kg
+        return FatCharge(self.name, mass_mg, self.sap_low_mg_per_kg - room, self.sap_high_mg_per_kg + room)
 
     def alkali(self, mass_mg: int) -> AlkaliCharge:
         """So much of it as an alkali; NaOH without a certificate is reckoned as pure, which errs towards superfat.
@@ -45,7 +59,8 @@ class Figures:
                     f'(purity 90), or: soapledger material edit "{self.name}" --purity 90'
                 )
             low = high = WHOLE_PPM
-        return AlkaliCharge(self.name, self.alkali_kind, mass_mg, low, low if high is None else high)
+        room = self.purity_open_ppm
+        return AlkaliCharge(self.name, self.alkali_kind, mass_mg, low - room, (low if high is None else high) + room)
 
     def acid_koh_mg(self, mass_mg: int) -> Fraction:
         """The KOH that so much of it uses up, in mg; nothing for what is no acid."""
@@ -53,6 +68,47 @@ class Figures:
             return Fraction(0)
         strength = WHOLE_PPM if self.purity_low_ppm is None else self.purity_low_ppm
         return Fraction(mass_mg * strength * self.acid_koh_mg_per_kg, WHOLE_PPM * MG_PER_KG)
+
+    def acid_open_koh_mg(self, mass_mg: int) -> Fraction:
+        """How much less KOH so much of an acid may use up than `acid_koh_mg`, in mg: it may be weaker than typed."""
+        if self.acid_koh_mg_per_kg is None:
+            return Fraction(0)
+        return Fraction(mass_mg * self.purity_open_ppm * self.acid_koh_mg_per_kg, WHOLE_PPM * MG_PER_KG)
+
+    def sap_words(self) -> str:
+        """The saponification value in mg KOH per g: a range, a lot's own figure, or one typed for the material."""
+        low, high = self.sap_low_mg_per_kg or 0, self.sap_high_mg_per_kg or 0
+        if low != high:
+            return f"{low / 1000:g} to {high / 1000:g}"
+        if self.sap_of:
+            return f"{low / 1000:g} ± {STATED_SAP_SPREAD / 1000:g}"
+        room = self.sap_open_mg_per_kg
+        return f"{low / 1000:g} typed for the material, taken as {(low - room) / 1000:.1f} to {(low + room) / 1000:.1f}"
+
+    def purity_words(self) -> str:
+        """The purity or strength in percent, likewise; of one typed only the side that leaves lye over is counted."""
+        low = self.purity_low_ppm or 0
+        high = low if self.purity_high_ppm is None else self.purity_high_ppm
+        if low != high:
+            return f"{low / 10_000:g} to {high / 10_000:g} %"
+        shown = f"{low / 10_000:g} %"
+        if self.purity_of:
+            return f"{shown} ± {STATED_PURITY_SPREAD / 10_000:g}" if self.alkali_kind else shown
+        if not self.purity_open_ppm:
+            return f"{shown} for the material"
+        if self.alkali_kind:
+            return f"{shown} typed for the material, taken as up to {(low + self.purity_open_ppm) / 10_000:.4g} %"
+        return f"{shown} for the material, taken as down to {(low - self.purity_open_ppm) / 10_000:.4g} %"
+
+    def stated(self) -> str | None:
+        """Whose the one figure is that the lye goes by, and how far it is trusted; None for a range or no figure."""
+        if self.sap_low_mg_per_kg is not None and self.sap_low_mg_per_kg == self.sap_high_mg_per_kg:
+            return self._said(self.sap_of, self.sap_words())
+        one = self.purity_low_ppm is not None and self.purity_high_ppm in (None, self.purity_low_ppm)
+        return self._said(self.purity_of, self.purity_words()) if one else None
+
+    def _said(self, of: str | None, words: str) -> str:
+        return f"{self.name}, {of} {words}" if of else f"{self.name}: {words}"
 
     def certified(self) -> "Figures":
         """The same with one figure in the middle of each range, as a certificate would give."""
@@ -64,6 +120,8 @@ class Figures:
             sap_high_mg_per_kg=None if sap is None else round(sap),
             purity_low_ppm=self.purity_low_ppm if purity is None else round(purity),
             purity_high_ppm=self.purity_high_ppm if purity is None else round(purity),
+            sap_open_mg_per_kg=0,
+            purity_open_ppm=0,
         )
 
     def water_mg(self, mass_mg: int) -> Fraction:
@@ -71,6 +129,17 @@ class Figures:
         if self.acid_koh_mg_per_kg is not None:
             return mass_mg * Fraction(WHOLE_PPM - (self.purity_low_ppm or WHOLE_PPM), WHOLE_PPM)
         return mass_mg * Fraction(WHOLE_PPM if self.water_ppm is None else self.water_ppm, WHOLE_PPM)
+
+
+def stated(found: Iterable[Figures]) -> tuple[str, ...]:
+    """What is to be said of the single figures among them, each once."""
+    return tuple(dict.fromkeys(words for one in found if (words := one.stated())))
+
+
+def open_acids(charges: Iterable[tuple[Figures, int]]) -> tuple[tuple[str, Fraction], ...]:
+    """Of so many mg of each, the acids of which it is not known how much KOH they use up, with how much less."""
+    found = ((figures.name, figures.acid_open_koh_mg(mass)) for figures, mass in charges)
+    return tuple((name, koh_mg) for name, koh_mg in found if koh_mg)
 
 
 @dataclass(frozen=True)
@@ -83,6 +152,7 @@ class Pot:
     alkalis: tuple[AlkaliCharge, ...]
     acids_koh_mg: Fraction
     scale_step_mg: int
+    acids_open: tuple[tuple[str, Fraction], ...] = ()  # by name, how much less KOH an acid may use up, in mg
 
     def superfat(self) -> Superfat:
         """The superfat over all the fats, held back or not: what is left once everything has met."""
@@ -105,4 +175,10 @@ class Pot:
         return self.superfat() if before is None else before
 
     def _range(self, fats: Sequence[FatCharge]) -> Superfat:
-        return superfat_range(fats, self.alkalis, scale_step_mg=self.scale_step_mg, acids_koh_mg=self.acids_koh_mg)
+        return superfat_range(
+            fats,
+            self.alkalis,
+            scale_step_mg=self.scale_step_mg,
+            acids_koh_mg=self.acids_koh_mg,
+            acids_open=self.acids_open,
+        )

@@ -9,8 +9,8 @@ from math import floor, isqrt
 from ledger.domain.quantity import show_share
 from ledger.domain.saponification import MG_PER_KG, WHOLE_PPM, AlkaliCharge, FatCharge, demand_koh, superfat_of
 
-# What one figure on a certificate leaves open, either way. Common practice, no source: a repeated titration of a
-# fat agrees to about 1 mg KOH per g, and an assay of an alkali to about half a percent.
+# What one figure on a lot's own certificate leaves open, either way. Common practice, no source: a repeated titration
+# of a fat agrees to about 1 mg KOH per g, and an assay of an alkali to about half a percent.
 STATED_SAP_SPREAD = 1_000
 STATED_PURITY_SPREAD = 5_000
 STEP = 5_000  # advice on the superfat goes in steps of half a percent
@@ -21,7 +21,7 @@ class Spread:
     """What is not known of one thing, as a share of the alkali demand, in ppm."""
 
     what: str
-    of: str  # "fat", "alkali" or "scale"
+    of: str  # "fat", "alkali", "acid" or "scale"
     share_ppm: int
 
 
@@ -45,24 +45,29 @@ def superfat_range(
     *,
     scale_step_mg: int,
     acids_koh_mg: Fraction = Fraction(0),
+    acids_open: Sequence[tuple[str, Fraction]] = (),
 ) -> Superfat:
     """The superfat of what is in the pot, with likely low and all low.
 
     With demand D = Σ mass × value and worth A = Σ mass × purity (both as KOH, acids taken off), the superfat is
     1 − A/D. A relative error e of D or A moves A/D by e × A/D. Half the range of a lot is its spread; two lots of one
-    fat without certificates of their own err together. Raises BadInput when there is no fat.
+    fat without certificates of their own err together. `acids_open` names how much less KOH, in mg, an acid may use up.
+    Raises BadInput when there is no fat.
     """
     full = demand_koh(fats)
     nominal = superfat_of(fats, alkalis, acids_koh_mg=acids_koh_mg)
     gross = sum((alkali.koh_mg for alkali in alkalis), Fraction(0))
     net = gross - acids_koh_mg  # what is left for the fats
     shares = _shares(fats, alkalis, full, gross)
+    for name, koh_mg in acids_open if gross else ():
+        shares[name, "acid"] = shares.get((name, "acid"), Fraction(0)) + koh_mg / gross
     steps = _steps(fats, alkalis, full, gross, scale_step_mg)
     moved = [share * (net if of == "fat" else gross) for (_, of), share in shares.items()]
     moved += [share * (net if of == "fat" else gross) for of, share in steps]
     likely = 1 - (net + _root(moved)) / full
     least_fats = sum((_at_its_least(fat, scale_step_mg) for fat in fats), Fraction(0))
-    most_alkali = sum((_at_its_top(alkali, scale_step_mg) for alkali in alkalis), Fraction(0)) - acids_koh_mg
+    least_acids = acids_koh_mg - sum((koh_mg for _, koh_mg in acids_open), Fraction(0))
+    most_alkali = sum((_at_its_top(alkali, scale_step_mg) for alkali in alkalis), Fraction(0)) - least_acids
     all_low = 1 - most_alkali / least_fats if least_fats > 0 else Fraction(-1)
     spreads = [Spread(what, of, round(share * WHOLE_PPM)) for (what, of), share in shares.items()]
     spreads.append(Spread("the scale", "scale", round(_root(share for _, share in steps) * WHOLE_PPM)))

@@ -26,6 +26,7 @@ class _Figures:
     sap_low_mg_per_kg: int | None = None
     sap_high_mg_per_kg: int | None = None
     purity_ppm: int | None = None
+    purity_high_ppm: int | None = None
     water_ppm: int | None = None
     certificate: str | None = None
 
@@ -101,6 +102,7 @@ def _book(tx: Transaction, batch: BatchRow, mass_mg: int, figures: _Figures, *, 
             sap_low_mg_per_kg=figures.sap_low_mg_per_kg,
             sap_high_mg_per_kg=figures.sap_high_mg_per_kg,
             purity_ppm=figures.purity_ppm,
+            purity_high_ppm=figures.purity_high_ppm,
             water_ppm=figures.water_ppm,
             certificate=figures.certificate,
         )
@@ -139,16 +141,19 @@ def _blend(parts: tuple[Weighed, ...]) -> _Figures:
 
 
 def _stock_lye(parts: tuple[Weighed, ...]) -> _Figures:
-    """Its strength: pure alkali over all that was weighed; and its water."""
+    """Its strength, a range where that of its alkali is: pure alkali over all that was weighed; and its water."""
     alkalis = [one for one in parts if one.role == "alkali"]
     whole = sum(one.mass_mg for one in parts)
-    pure = sum((one.mass_mg * one.figures.alkali(one.mass_mg).purity_ppm for one in alkalis), Fraction(0))
+    charges = [one.figures.alkali(one.mass_mg) for one in alkalis]
+    low = round(Fraction(sum(one.mass_mg * one.purity_low_ppm for one in charges), whole))
+    high = round(Fraction(sum(one.mass_mg * one.purity_high_ppm for one in charges), whole))
     water = sum((one.figures.water_mg(one.mass_mg) for one in parts if one.role == "liquid"), Fraction(0))
     water += sum(
         (one.figures.water_mg(one.mass_mg) for one in alkalis if one.figures.water_ppm is not None), Fraction(0)
     )
     return _Figures(
-        purity_ppm=round(pure / whole),
+        purity_ppm=low,
+        purity_high_ppm=high if high > low else None,
         water_ppm=round(water * 1_000_000 / whole),
         certificate="worked out from what went in",
     )

@@ -10,6 +10,7 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.receive import next_lot_code
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Batch, Decision, Lot, Movement
+from ledger.views.figures import figures_of, purity_open
 from ledger.views.lots import LotRow, find_lot, on_hand_at, place_of_kind
 from ledger.views.material import MaterialCard, material_by_code
 
@@ -109,20 +110,25 @@ def _sap(lots: Sequence[LotRow], card: MaterialCard) -> tuple[int | None, int | 
     """The range that holds for every lot: its certificate's, else its material's; none where no lot has its own."""
     if all(lot.sap_low_mg_per_kg is None for lot in lots):
         return None, None
-    lows = [card.sap_low_mg_per_kg if lot.sap_low_mg_per_kg is None else lot.sap_low_mg_per_kg for lot in lots]
-    highs = [card.sap_high_mg_per_kg if lot.sap_high_mg_per_kg is None else lot.sap_high_mg_per_kg for lot in lots]
-    known_lows, known_highs = [v for v in lows if v is not None], [v for v in highs if v is not None]
-    if len(known_lows) < len(lots) or len(known_highs) < len(lots):
+    figures = [figures_of(card, lot) for lot in lots]
+    if any(one.sap_low_mg_per_kg is None for one in figures):
         return None, None  # an infused oil of which one lot was never certified
-    return min(known_lows), max(known_highs)
+    fats = [one.fat(0) for one in figures]
+    return min(fat.sap_low_mg_per_kg for fat in fats), max(fat.sap_high_mg_per_kg for fat in fats)
 
 
 def _purity(lots: Sequence[LotRow], card: MaterialCard) -> int | None:
-    """The purest of them: reckoning too pure errs towards more superfat. None where no lot has its own figure."""
+    """The purest alkali or the weakest acid of them, which errs towards more superfat.
+
+    None where no lot has a figure of its own.
+    """
     if all(lot.purity_ppm is None for lot in lots):
         return None
+    room = purity_open(card.purity_ppm, card.alkali_kind)
+    if card.acid_koh_mg_per_kg is not None:
+        return min(lot.purity_ppm or (card.purity_ppm or WHOLE_PPM) - room for lot in lots)
     # a material without a purity is reckoned as pure
-    return max(lot.purity_high_ppm or lot.purity_ppm or card.purity_ppm or WHOLE_PPM for lot in lots)
+    return max(lot.purity_high_ppm or lot.purity_ppm or (card.purity_ppm or WHOLE_PPM) + room for lot in lots)
 
 
 def _water(lots: Sequence[LotRow], card: MaterialCard) -> int | None:

@@ -1,8 +1,10 @@
 """Refuses lye that is likely to be left over, says what would make it safe, and keeps the decision to go on."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from ledger.domain.formulate import Formulation
+from ledger.domain.pot import stated
 from ledger.domain.quantity import show_share
 from ledger.domain.uncertainty import Superfat
 from ledger.errors import Refused
@@ -35,7 +37,15 @@ def likely_low_refusal(worked: Formulation, card: RecipeCard) -> str | None:
             f"get the certificate of the lot of {advice.certificate_of}, which {enough} "
             f"(likely low {show_share(advice.with_certificate_ppm, 2)} if it gives the middle of the range)"
         )
-    return f"{what} What would lift it: {'; or '.join(ways)}. To plan it as it is, add --anyway REASON."
+    known = stated([*(one.figures for one in worked.charges), *worked.alkalis.values()])
+    return (
+        f"{what}{_reckoned(known)} What would lift it: {'; or '.join(ways)}. To plan it as it is, add --anyway REASON."
+    )
+
+
+def _reckoned(known: Sequence[str]) -> str:
+    """Whose the single figures are that the superfat is reckoned with."""
+    return f" Reckoned with {'; '.join(known)}." if known else ""
 
 
 def keep_or_refuse(
@@ -66,7 +76,8 @@ def as_weighed_refusal(batch: BatchRow, check: LyeCheck, *, decided: bool) -> st
     )
     if low.nominal_ppm <= 0:
         return f"{shown}: lye is left over and it would burn. {ways}"
-    return f"{shown}, likely as low as {show_share(low.likely_low_ppm, 2)}: lye may be left over and burn. {ways}"
+    likely = f"likely as low as {show_share(low.likely_low_ppm, 2)}: lye may be left over and burn."
+    return f"{shown}, {likely}{_reckoned(check.stated)} {ways}"
 
 
 def burning_refusal(batch: BatchRow, take: str, found: Superfat) -> str:

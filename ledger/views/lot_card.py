@@ -4,7 +4,10 @@ import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.pot import Figures
+from ledger.views.figures import figures_of
 from ledger.views.lots import LotRow, find_lot, whereabouts
+from ledger.views.material import material_by_id
 from ledger.views.planned import STILL_MEANT
 from ledger.views.reading import day
 
@@ -54,6 +57,7 @@ class LotCard:
     movements: tuple[LotMovement, ...]
     decisions: tuple[LotDecision, ...]
     papers: tuple[Paper, ...]
+    figures: Figures  # what the lye goes by: its own, else its material's
 
 
 def lot_card(rows: sqlite3.Connection, code: str) -> LotCard:
@@ -103,4 +107,5 @@ def lot_card(rows: sqlite3.Connection, code: str) -> LotCard:
             LotDecision(day(row["on"]), row["verdict"], row["by"], row["reason"], row["entry_id"]) for row in decisions
         ),
         papers=tuple(Paper(row["name"], row["kind"], row["digest"]) for row in papers),
+        figures=figures_of(material_by_id(rows, lot.material_id), lot),
     )

@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ledger.domain.formulate import Charge, alkali_need
-from ledger.domain.pot import Figures, Pot
+from ledger.domain.pot import Figures, Pot, open_acids, stated
 from ledger.domain.recipe import IN_THE_FATS, RecipeLine
 from ledger.domain.uncertainty import Superfat
 from ledger.views.batch import BatchRow, PlanLineRow, batch_by_id, plan_lines, recipe_of
-from ledger.views.figures import figures_of
+from ledger.views.figures import figures_of, own_words, purity_open, sap_open
 from ledger.views.lots import lot_by_id
 from ledger.views.material import material_by_id
 from ledger.views.settings import settings
@@ -28,6 +28,7 @@ class LyeCheck:
     superfat: Superfat | None
     before_addition: Superfat | None  # hot process: of the pot, before a fat held back goes in
     figures: dict[int, str]  # by lot: the saponification value or purity used, and where it stands
+    stated: tuple[str, ...]  # whose each single figure is, and how far it is trusted
 
     @property
     def superfat_ppm(self) -> int | None:
@@ -53,7 +54,8 @@ class Weighed:
 _SQL = """
 SELECT p.role, p.stage, l.material_id, v.lot_id, -sum(v.quantity) AS mass, l.sap_low_mg_per_kg AS lot_low,
        l.sap_high_mg_per_kg AS lot_high, l.purity_ppm AS lot_purity, l.purity_high_ppm AS lot_purity_high,
-       l.water_ppm AS lot_water, l.certificate, mr.sap_low_mg_per_kg AS low, mr.sap_high_mg_per_kg AS high,
+       l.water_ppm AS lot_water, l.certificate, l.code, l.batch_id, mr.reference_key, mr.sap_low_mg_per_kg AS low,
+       mr.sap_high_mg_per_kg AS high,
        mr.sap_source, mr.purity_ppm AS purity, mr.alkali_kind, mr.water_ppm AS water, mr.acid_koh_mg_per_kg, mr.name
 FROM movement v JOIN live_plan_line p ON p.id = v.plan_line_id JOIN lot l ON l.id = v.lot_id
 JOIN material_revision mr ON mr.id =
@@ -72,6 +74,7 @@ def weighed_in(rows: sqlite3.Connection, batch_id: int) -> tuple[Weighed, ...]:
 
 def _weighed(row: sqlite3.Row) -> Weighed:
     own_sap, own_purity = row["lot_low"] is not None, row["lot_purity"] is not None
+    own = own_words(row["code"], worked_out=row["batch_id"] is not None)
     figures = Figures(
         name=row["name"],
         sap_low_mg_per_kg=row["lot_low"] if own_sap else row["low"],
@@ -81,8 +84,12 @@ def _weighed(row: sqlite3.Row) -> Weighed:
         purity_high_ppm=row["lot_purity_high"] if own_purity else None,
         water_ppm=row["lot_water"] if row["lot_water"] is not None else row["water"],
         acid_koh_mg_per_kg=row["acid_koh_mg_per_kg"],
+        sap_open_mg_per_kg=0 if own_sap else sap_open(row["low"], row["high"], row["reference_key"]),
+        purity_open_ppm=0 if own_purity else purity_open(row["purity"], row["alkali_kind"]),
+        sap_of=own if own_sap else None,
+        purity_of=own if own_purity else None,
     )
-    source = row["certificate"] or "the lot's certificate" if own_sap else row["sap_source"] or ""
+    source = row["certificate"] or "the lot's certificate" if own_sap or own_purity else row["sap_source"] or ""
     return Weighed(row["role"], row["stage"], row["material_id"], row["lot_id"], row["mass"], figures, source)
 
 
@@ -107,6 +114,7 @@ def pot_as_weighed(weighed: Iterable[Weighed], process: str, scale_step_mg: int)
         tuple(one.figures.alkali(one.mass_mg) for one in found if one.role == "alkali"),
         sum((one.figures.acid_koh_mg(one.mass_mg) for one in found if one.role == "additive"), Fraction(0)),
         scale_step_mg,
+        open_acids((one.figures, one.mass_mg) for one in found if one.role == "additive"),
     )
 
 
@@ -133,6 +141,7 @@ def lye_check(rows: sqlite3.Connection, batch_id: int) -> LyeCheck:
         superfat=superfat,
         before_addition=before,
         figures={one.lot_id: words for one in weighed if (words := _words(one))},
+        stated=stated(one.figures for one in weighed),
     )
 
 
@@ -165,18 +174,16 @@ def _words(one: Weighed) -> str:
     """The figure the lye was reckoned with, and where it stands."""
     figures = one.figures
     if one.role == "fat":
-        low, high = figures.sap_low_mg_per_kg or 0, figures.sap_high_mg_per_kg or 0
-        value = f"{low / 1000:g}" if low == high else f"{low / 1000:g} to {high / 1000:g}"
-        return f"saponification value {value} mg KOH/g ({one.source})"
+        return f"saponification value {figures.sap_words()} mg KOH/g ({one.source})"
     if one.role == "alkali":
         if figures.purity_low_ppm is None:
             return "no certificate, reckoned as pure"
-        high = figures.purity_high_ppm or figures.purity_low_ppm
-        top = f" to {high / 10_000:g}" if high != figures.purity_low_ppm else ""
         word = "strength" if figures.water_ppm is not None else "purity"
-        return f"{word} {figures.purity_low_ppm / 10_000:g}{top} %"
+        own = f" ({one.source})" if figures.purity_of else ""
+        return f"{word} {figures.purity_words()}{own}"
     if figures.acid_koh_mg_per_kg is not None:
-        return f"uses up {figures.acid_koh_mg_per_kg / 1_000_000:.4g} g KOH per g of pure acid"
+        used = f"uses up {figures.acid_koh_mg_per_kg / 1_000_000:.4g} g KOH per g of pure acid"
+        return f"{used}; strength {figures.purity_words()}" if figures.purity_low_ppm is not None else used
     return ""
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from ledger.domain.fatty_acids import ProfileLine, profile_of
 from ledger.domain.formulate import scaled_bars
 from ledger.domain.mould import Mould
+from ledger.domain.pot import stated
 from ledger.domain.quantity import show_mass, show_share, show_volume
 from ledger.domain.recipe import WITH_THE_LYE, held_back_words
 from ledger.domain.saponification import lye_concentration
@@ -14,6 +15,7 @@ from ledger.domain.uncertainty import Superfat, all_low_warning
 from ledger.reference.tables import fatty_acids, profiles
 from ledger.views.composition import Stages, recipe_stages
 from ledger.views.density import own_density
+from ledger.views.figures import figures_of
 from ledger.views.recipe import RecipeCard, RecipeSheet, recipe_sheet
 from ledger.views.settings import PrintedFrom, printed_from, settings
 from ledger.views.skin import SkinCheck, recipe_skin_checks
@@ -81,6 +83,7 @@ class RecipePage:
     skin: tuple[SkinCheck, ...]
     warnings: tuple[str, ...]
     printed_from: PrintedFrom
+    stated: tuple[str, ...] = ()  # whose each single figure of the lye is, and how far it is trusted
 
 
 def recipe_page(
@@ -129,6 +132,7 @@ def recipe_page(
         skin=skin,
         warnings=tuple(_warnings(sheet, volume, into, own.units, skin)),
         printed_from=printed_from(rows, program),
+        stated=stated(figures_of(sheet.materials[one.line.material]) for one in sheet.targets),
     )
 
 
@@ -173,16 +177,16 @@ def _lines(sheet: RecipeSheet) -> list[PageLine]:
 
 def _figure(sheet: RecipeSheet, word: str) -> str | None:
     card = sheet.materials[word]
-    low, high = card.sap_low_mg_per_kg, card.sap_high_mg_per_kg
-    if low is not None and high is not None:
-        value = f"{low / 1000:g}" if low == high else f"{low / 1000:g} to {high / 1000:g}"
-        return f"saponification value {value} mg KOH/g ({card.sap_source})"
+    figures = figures_of(card)
+    if card.sap_low_mg_per_kg is not None:
+        return f"saponification value {figures.sap_words()} mg KOH/g ({card.sap_source})"
     if card.alkali_kind:
         if card.purity_ppm is None:
             return "reckoned as pure, which errs towards more superfat"
-        return f"{'strength' if card.dissolved else 'purity'} {card.purity_ppm / 10_000:g} %"
+        return f"{'strength' if card.dissolved else 'purity'} {figures.purity_words()}"
     if card.acid_koh_mg_per_kg is not None:
-        return f"uses up {card.acid_koh_mg_per_kg / 1_000_000:.4g} g KOH per g of pure acid (by its formula)"
+        used = f"uses up {card.acid_koh_mg_per_kg / 1_000_000:.4g} g KOH per g of pure acid (by its formula)"
+        return f"{used}; strength {figures.purity_words()}"
     if card.kind == "liquid" and card.water_ppm is not None:
         return f"water {card.water_ppm / 10_000:g} %"
     return None

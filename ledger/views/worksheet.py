@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from ledger.domain.bench import Step
 from ledger.domain.limits import limit_of
+from ledger.domain.pot import stated
 from ledger.domain.recipe import WITH_THE_LYE
 from ledger.domain.saponification import lye_concentration
 from ledger.domain.uncertainty import Superfat
@@ -77,6 +78,7 @@ class Worksheet:
     ready_days: int | None
     notes: tuple[str, ...]  # warnings that stay with the batch
     printed_from: PrintedFrom
+    stated: tuple[str, ...] = ()  # whose each single figure of the lye is, and how far it is trusted
 
 
 def worksheet(rows: sqlite3.Connection, code: str, *, program: str) -> Worksheet:
@@ -147,4 +149,5 @@ def worksheet(rows: sqlite3.Connection, code: str, *, program: str) -> Worksheet
         ready_days=batch.cure_days,
         notes=tuple(notes_before(rows, batch) + notes_that_stay(rows, batch, pot.lowest() if pot else None)),
         printed_from=printed_from(rows, program),
+        stated=stated(one.figures for one in meant),
     )
