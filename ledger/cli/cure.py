@@ -157,7 +157,7 @@ def show(
 
 
 def _say_forecast(here: "Desk", batch: "BatchRow", on: date) -> None:
-    """When the bars are ready and steady, and what one weighs, with how surely."""
+    """When the bars are ready and steady, and what one weighs, as ranges."""
     from ledger.domain.dates import show_date
     from ledger.views.cure_forecast import forecast, forecast_words, weighings
 

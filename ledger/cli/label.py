@@ -103,6 +103,7 @@ def approve(
     """Approve, by name, what the label of a batch says for a market: soapledger --as NAME label approve CODE."""
     from ledger.operations.labels import LabelRequest, approve_label
     from ledger.views.label import label_text
+    from ledger.views.label_check import net_doubts
 
     here = desk(ctx)
     mass, number = figures(net, months)
@@ -117,6 +118,8 @@ def approve(
         say_wrapped(
             f"Nobody stated what {one} holds, so its allergens are not on the label.", first="  ! ", indent="    "
         )
+    for words in net_doubts(here.rows(), view):
+        say_wrapped(words, first="  ! ", indent="    ")
     say(f"Next: soapledger label print {code} --market {market} -o labels.pdf")
 
 

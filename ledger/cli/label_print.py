@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from ledger.cli.desk import desk
-from ledger.cli.show import count, say
+from ledger.cli.show import count, say, say_wrapped
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
@@ -93,9 +93,13 @@ def print_(
             here.again = here.typed("label runs")
     say(f"{count(many, 'label')} for batch {batch.code} ({market}) {'as a draft ' if draft else ''}in {output}.")
     if not draft:
+        from ledger.views.label_check import net_doubts
         from ledger.views.label_runs import runs
 
         run = runs(here.rows(), batch.yield_lot_id)[-1]
+        view = label_text(here.rows(), code, market, on=request.on, net_mg=mass, best_before_months=months_number)
+        for words in () if weights else net_doubts(here.rows(), view):
+            say_wrapped(words, first="  ! ", indent="    ")
         say(f"Put them on, then count them: soapledger label count {run.number} --spoiled 0 --returned 0")
 
 

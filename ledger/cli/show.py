@@ -94,7 +94,8 @@ def table(headers: Sequence[str], rows: Sequence[Sequence[str]], *, right: Colle
 def plain(value: Any) -> Any:
     """A view as plain data for JSON: dates in ISO form, tuples as lists, dataclasses by field."""
     if is_dataclass(value) and not isinstance(value, type):
-        return {field.name: plain(getattr(value, field.name)) for field in fields(value)}
+        shown = (field for field in fields(value) if not field.metadata.get("inner"))  # inner: a means, not an answer
+        return {field.name: plain(getattr(value, field.name)) for field in shown}
     if isinstance(value, date):
         return value.isoformat()
     if isinstance(value, dict):

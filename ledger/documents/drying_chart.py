@@ -1,16 +1,15 @@
-"""A chart of the drying: the weighings as points, the curve through them, and the band it may lie in."""
+"""A chart of the drying: the weighings as points, the curve through them, and the range it is given."""
 
-from datetime import timedelta
 from math import ceil, floor, log10
 
-from reportlab.lib.colors import black
+from reportlab.lib.colors import black, white
 from reportlab.platypus import Flowable
 
 from ledger.documents.fonts import REGULAR, check_glyphs
 from ledger.documents.page import GREY, HAIR
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass
-from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing
+from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, based_on
 
 _STEPS = 48  # of the curve
 _WEEK = 7
@@ -33,8 +32,8 @@ class DryingChart(Flowable):
         self.width, self.height = wide, 17 * size
         last = max((one.on - view.start).days for one in known) if known else 0
         self.days = -(-max((view.steady_on - view.start).days + 14, last + _WEEK, 42) // _WEEK) * _WEEK
-        last_day, give = view.weight_on(view.start + timedelta(days=self.days)) or (view.first_mg, 0)
-        shown = [view.first_mg, max(last_day - give, round(0.6 * view.first_mg)), *(one.mass_mg for one in known)]
+        least, _ = view.weight_after(self.days) or (view.first_mg, 0)
+        shown = [view.first_mg, max(least, round(0.6 * view.first_mg)), *(one.mass_mg for one in known)]
         self.step = round_step(max(shown) - min(shown), _OUNCE if units == "us" else _GRAM)
         self.low = floor(min(shown) / self.step - 0.3) * self.step
         self.top = ceil(max(shown) / self.step + 0.3) * self.step
@@ -67,8 +66,8 @@ class DryingChart(Flowable):
             x, y = self._at(0, mg)
             canvas.drawRightString(x - 0.5 * size, y - 0.35 * size, show_mass(round(mg), self.units))
         canvas.drawString(0, self.height - 0.8 * size, "weight of a bar")
-        for sign, heavy in ((1, HAIR), (-1, HAIR), (0, 1.2)):
-            self._curve(sign, heavy)
+        for side, heavy in ((1, HAIR), (0, HAIR), (None, 1.2)):
+            self._curve(side, heavy)
         for one in self.known:
             x, y = self._at((one.on - view.start).days, one.mass_mg)
             canvas.circle(x, y, 1.6, stroke=0, fill=1)
@@ -77,19 +76,26 @@ class DryingChart(Flowable):
             x, y = self._at((last[0].on - view.start).days, max(one.mass_mg for one in last))
             marks = check_glyphs(", ".join(sorted(one.mark for one in last)), "mark")
             canvas.drawString(x + 0.3 * size, y + 0.4 * size, marks)
-        basis = "fitted to the weighings" if view.basis == BY_WEIGHINGS else "from the composition"
-        weight = view.weight_on(view.steady_on)
-        assert weight is not None
-        x, y = self._at((view.steady_on - view.start).days, weight[0])
+        basis = f"fitted to {based_on(view)}" if view.basis == BY_WEIGHINGS else "from the composition"
+        assert view.first_mg is not None
+        steady = (view.steady_on - view.start).days
+        x, y = self._at(steady, view.first_mg * view.curve.left(steady))
         canvas.setStrokeColor(black)
         canvas.setLineWidth(0.8)
         canvas.line(x, y - size, x, self._at(0, self.top)[1] - 1.4 * size)
-        canvas.drawRightString(self.width - 2 * size, self.height - 0.8 * size, f"{basis}; thin: {view.surely}")
-        room = 5 * size  # half of its words, which stay on the chart
-        x = min(max(x, self._at(0, 0)[0] + room), self._at(self.days, 0)[0] - room)
-        canvas.drawCentredString(x, self._at(0, self.top)[1] - size, f"steady {show_date(view.steady_on)}")
+        canvas.drawRightString(
+            self.width - 2 * size, self.height - 0.8 * size, f"{basis}; thin: the range, {view.holds}"
+        )
+        words = _steady(view)
+        room = canvas.stringWidth(words, REGULAR, size) / 2 + 2  # half of its words, which stay on the chart
+        x, y = min(max(x, self._at(0, 0)[0] + room), self._at(self.days, 0)[0] - room), self._at(0, self.top)[1] - size
+        canvas.setFillColor(white)
+        canvas.rect(x - room, y - 0.3 * size, 2 * room, 1.2 * size, stroke=0, fill=1)
+        canvas.setFillColor(black)
+        canvas.drawCentredString(x, y, words)
 
-    def _curve(self, sign: int, heavy: float) -> None:
+    def _curve(self, side: int | None, heavy: float) -> None:
+        """The least (0) or the most (1) that a bar may weigh, or the curve itself."""
         canvas, view = self.canv, self.view
         canvas.setStrokeColor(black)
         canvas.setLineWidth(heavy)
@@ -97,6 +103,12 @@ class DryingChart(Flowable):
         for step in range(_STEPS + 1):
             days = self.days * step / _STEPS
             assert view.first_mg is not None
-            mg = view.first_mg * (view.curve.left(days) + sign * view.curve.half_width(days))
+            ends = view.weight_after(days)
+            mg = view.first_mg * view.curve.left(days) if side is None or ends is None else ends[side]
             (path.lineTo if step else path.moveTo)(*self._at(days, min(max(mg, self.low), self.top)))
         canvas.drawPath(path)
+
+
+def _steady(view: Forecast) -> str:
+    """Between which days the bars are steady."""
+    return f"steady {show_date(view.steady_from)} to {show_date(view.steady_to)}"

@@ -11,6 +11,7 @@ from ledger.errors import BadInput
 
 System = Literal["average", "minimum", "us"]
 
+AT_THE_END = "at the end of the stock life"
 _GRAM_MG = 1000
 _WHOLE_PPM = 1_000_000
 # The nominal weights for which each system is known here; the minimum system has no table.
@@ -41,18 +42,21 @@ def checked(nominal_mg: int, weights_mg: Sequence[int], *, system: System, few: 
 
 
 def highest_to_declare(
-    weights_mg: Sequence[int], end_factor_ppm: int, *, system: System, few: Few = FEW_GB
+    weights_mg: Sequence[int],
+    end_factor_ppm: int | Fraction,
+    *,
+    system: System,
+    few: Few = FEW_GB,
+    when: str = AT_THE_END,
 ) -> Suggestion:
-    """The highest whole-gram nominal weight that holds at packing and, on average, at the end of the stock life.
+    """The highest whole-gram nominal weight that holds at packing and, on average, when the bars have dried.
 
-    `end_factor_ppm` is what is left of the packing weight then. That the mean must still reach it then is ours;
-    the rules of the system are for the day of packing. Raises BadInput for no weights, a factor that is none, or when
-    no nominal weight the system is known for holds.
+    `end_factor_ppm` is what is left of the packing weight then, and `when` says at what time. That the mean must still
+    reach it then is ours; the rules of the system are for the day of packing. Raises BadInput for no weights, a factor
+    that is none, or when no nominal weight the system is known for holds.
     """
     if not 0 < end_factor_ppm <= _WHOLE_PPM:
-        raise BadInput(
-            "What is left at the end of the stock life lies above 0 % and up to 100 % of the packing weight."
-        )
+        raise BadInput(f"What is left {when} lies above 0 % and up to 100 % of the packing weight.")
     at_end = mean_mg(weights_mg) * end_factor_ppm / _WHOLE_PPM
     least, most = _KNOWN_MG[system]
     reached = int(at_end // _GRAM_MG) * _GRAM_MG
@@ -61,16 +65,22 @@ def highest_to_declare(
     for nominal in range(reached, least - 1, -_GRAM_MG):
         found = checked(nominal, weights_mg, system=system, few=few)
         if found.holds:
-            why = _why(nominal, weights_mg, at_end, end_factor_ppm, system, few)
+            why = _why(nominal, weights_mg, at_end, end_factor_ppm, when, system, few)
             return Suggestion(nominal, why, found, at_end)
     raise BadInput(
         f"No whole gram from {grams(least)} up holds for these bars: the lightest is {grams(min(weights_mg))}, and "
-        f"their mean is {grams(at_end)} at the end of the stock life. Label each with its own weight."
+        f"their mean is {grams(at_end)} {when}. Label each with its own weight."
     )
 
 
 def _why(
-    nominal_mg: int, weights_mg: Sequence[int], at_end: Fraction, end_factor_ppm: int, system: System, few: Few
+    nominal_mg: int,
+    weights_mg: Sequence[int],
+    at_end: Fraction,
+    end_factor_ppm: int | Fraction,
+    when: str,
+    system: System,
+    few: Few,
 ) -> str:
     """The rules that one gram more would break, in one sentence."""
     above = nominal_mg + _GRAM_MG
@@ -83,7 +93,7 @@ def _why(
             left = packers.percent(end_factor_ppm)
             reasons.append(
                 f"the mean of the {bars} bars falls from {grams(mean_mg(weights_mg))} at packing to {grams(at_end)} "
-                f"at the end of the stock life ({left} of it left)"
+                f"{when} ({left} of it left)"
             )
     most = _KNOWN_MG[system][1]
     broken: tuple[RuleFinding, ...] = ()

@@ -1,4 +1,8 @@
-"""The drying of bars on the rack: a curve fitted to their weighings, and what it forecasts with how surely."""
+"""The drying of bars on the rack: a curve fitted to their weighings, and what it forecasts with how wide a range.
+
+How far a range reaches follows from the scatter of the weighings about this very curve. How often it holds for real
+bars, which may dry by another law, is not known; so no share is claimed of it anywhere.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -29,7 +33,7 @@ class Curve:
         return 1 - self.loss * (1 - exp(-self.rate * days))
 
     def half_width(self, days: float) -> float:
-        """How far to either side it may lie (delta method): about 95 % for a fit, roughly for a composition."""
+        """How far to either side it may lie (delta method), if bars dry by this curve; roughly for a composition."""
         fade = exp(-self.rate * days)
         return self.errors * sqrt(max(self._variance(-(1 - fade), -self.loss * days * fade), 0.0))
 
@@ -104,7 +108,7 @@ def _with_covariance(points: Sequence[tuple[float, float]], loss: float, rate: f
 
 
 def student(free: int) -> float:
-    """Standard errors to either side that hold 95 % of what so few degrees of freedom give."""
+    """Standard errors to either side, by Student's t for 0.975, that so few degrees of freedom ask for."""
     return _STUDENT[max(one for one in _STUDENT if one <= free)]
 
 

@@ -9,7 +9,7 @@ from ledger.domain.curing import cure
 from ledger.domain.dates import show_date
 from ledger.domain.recipe import WEIGH_EVERY_DAYS
 from ledger.views.batch import batches, recipe_of
-from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, forecast, weighings
+from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, based_on, forecast, weighings
 from ledger.views.lots import lot_by_id
 
 
@@ -27,7 +27,8 @@ class OnTheRack:
     bars: int
     status: str
     weigh_on: date  # when its marked bars are weighed next
-    steady_on: date | None  # by the forecast
+    steady_from: date | None  # by the forecast, the earliest
+    steady_to: date | None  # and the latest
     basis: str | None  # of the forecast: weighings or composition
     lags: str | None  # what is slower than it should be, in words
 
@@ -71,7 +72,8 @@ def cure_list(rows: sqlite3.Connection, *, on: date) -> tuple[OnTheRack, ...]:
                 bars=lot.on_hand,
                 status=lot.status,
                 weigh_on=last + timedelta(days=every),
-                steady_on=view.steady_on if view else None,
+                steady_from=view.steady_from if view else None,
+                steady_to=view.steady_to if view else None,
                 basis=view.basis if view else None,
                 lags=_lags(view, known, days.ready_on, on),
             )
@@ -85,7 +87,8 @@ def _lags(view: Forecast | None, known: tuple[Weighing, ...], ready_on: date, on
         return None
     if view.basis == BY_WEIGHINGS:
         late = view.steady_on > max(ready_on, on)
-        return f"still losing weight until about {show_date(view.steady_on)}" if late else None
+        span = f"a day between {show_date(view.steady_from)} and {show_date(view.steady_to)}"
+        return f"by {based_on(view)} still losing weight until {span}, {view.holds}" if late else None
     first, last = known[0], known[-1]
     bar = {one.mark: one.mass_mg for one in known if one.on == first.on}
     kept = [one.mass_mg / bar[one.mark] for one in known if one.on == last.on and one.mark in bar]

@@ -2,9 +2,10 @@
 
 import sqlite3
 from collections import defaultdict
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 from fractions import Fraction
+from math import ceil, floor
 
 from ledger.domain.dates import add_months, show_date
 from ledger.domain.drying_curve import Curve, fit, from_composition
@@ -12,11 +13,12 @@ from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.saponification import WHOLE_PPM
 from ledger.views.batch import BatchRow, recipe_of
 from ledger.views.bench import current_readings
-from ledger.views.drying import left_of_the_cut
+from ledger.views.drying import dry_of_the_cut, left_of_the_cut
 from ledger.views.lots import lot_by_id
 from ledger.views.reading import day
 
 BY_WEIGHINGS, BY_COMPOSITION = "weighings", "composition"
+IF_THE_ROOM, ROUGHLY = "if the room stays as it is", "a rough range: common practice, no source"
 FEWEST_DAYS = 4  # of weighings, the first among them, before a curve is fitted
 
 
@@ -31,29 +33,39 @@ class Weighing:
 
 @dataclass(frozen=True)
 class Forecast:
-    """How the bars dry: the curve, when they are steady, and when their stock life ends."""
+    """How the bars dry, in ranges of which no share is claimed, and when their stock life ends."""
 
     basis: str  # "weighings" or "composition"
     why: str | None  # why the weighings do not say, where the composition has to
+    weighings: int  # that it rests on, and on how many days
+    weighing_days: int
+    holds: str  # on what the range stands
     start: date
     first_mg: int | None  # what a bar weighed at first, on average
-    curve: Curve
+    dry_mg: int | None  # a bar with all its water gone, where that is known
     weekly_limit_ppm: int
-    steady_on: date
-    steady_give_days: int  # to either side, as sure as `surely` says
+    steady_from: date  # steady at the earliest
+    steady_to: date  # and at the latest
     end_on: date  # of the stock life
+    curve: Curve = field(metadata={"inner": True})
 
     @property
-    def surely(self) -> str:
-        """How sure the range is."""
-        return "about 95 %" if self.basis == BY_WEIGHINGS else "a rough range: common practice, no source"
+    def steady_on(self) -> date:
+        """The day between the earliest and the latest at which the curve itself is steady."""
+        days, _ = self.curve.steady_after(self.weekly_limit_ppm / WHOLE_PPM)
+        return self.start + timedelta(days=ceil(days))
 
     def weight_on(self, on: date) -> tuple[int, int] | None:
-        """The weight of a bar on a day and how far it may lie to either side, in mg; None where none was weighed."""
+        """The least and the most that a bar may weigh on a day, in mg; None where none was weighed."""
+        return self.weight_after(max((on - self.start).days, 0))
+
+    def weight_after(self, days: float) -> tuple[int, int] | None:
+        """Likewise so many days after the start. A bar does not lose more than its water."""
         if self.first_mg is None:
             return None
-        days = max((on - self.start).days, 0)
-        return round(self.first_mg * self.curve.left(days)), round(self.first_mg * self.curve.half_width(days))
+        middle, give = self.curve.left(days), self.curve.half_width(days)
+        low, high = floor(self.first_mg * (middle - give)), ceil(self.first_mg * (middle + give))
+        return min(max(low, self.dry_mg or 0), high), high
 
 
 def weighings(rows: sqlite3.Connection, batch: BatchRow, *, on: date | None = None) -> tuple[Weighing, ...]:
@@ -89,17 +101,43 @@ def forecast(rows: sqlite3.Connection, batch: BatchRow, known: tuple[Weighing, .
     if curve is None:
         return None
     days, give = curve.steady_after(recipe.weekly_loss_ppm / WHOLE_PPM)
+    dry = dry_bar(rows, batch)
+    first_marks = {one.mark for one in known if one.on == known[0].on}
+    used = [one for one in known if one.mark in first_marks]
     return Forecast(
         basis=basis,
         why=why,
+        weighings=len(used),
+        weighing_days=len({one.on for one in used}),
+        holds=IF_THE_ROOM if basis == BY_WEIGHINGS else ROUGHLY,
         start=start,
         first_mg=first,
-        curve=curve,
+        dry_mg=floor(dry) if dry is not None else None,
         weekly_limit_ppm=recipe.weekly_loss_ppm,
-        steady_on=start + timedelta(days=-int(-days // 1)),
-        steady_give_days=-int(-give // 1),
+        steady_from=start + timedelta(days=max(floor(days - give), 0)),
+        steady_to=start + timedelta(days=min(ceil(days + give), (date.max - start).days)),
         end_on=end,
+        curve=curve,
     )
+
+
+def cut_bar(rows: sqlite3.Connection, batch: BatchRow) -> Fraction | None:
+    """What a bar weighed at the cut, on average, in mg; None where none was weighed then."""
+    mass = lot_by_id(rows, batch.yield_lot_id).mass_mg if batch.yield_lot_id is not None else None
+    if mass is not None and batch.made:
+        return Fraction(mass, batch.made)
+    each = [
+        row["value"]
+        for row in current_readings(rows, batch.id)
+        if row["what"] == "bar weight" and batch.yielded_on and day(row["on"]) == batch.yielded_on
+    ]
+    return Fraction(sum(each), len(each)) if each else None
+
+
+def dry_bar(rows: sqlite3.Connection, batch: BatchRow) -> Fraction | None:
+    """What a bar weighs with all its water gone, on average, in mg; None where none was weighed at the cut."""
+    cut, kept = cut_bar(rows, batch), dry_of_the_cut(rows, batch)
+    return cut * kept if cut is not None and kept is not None else None
 
 
 def _mean(masses: list[int]) -> int:
@@ -133,18 +171,21 @@ def _by_composition(rows: sqlite3.Connection, batch: BatchRow) -> Curve | None:
 
 
 def forecast_words(view: Forecast, units: str, *, today: date | None = None) -> str:
-    """The forecast in sentences: since when the bars are steady, what one weighs, and how sure that is."""
-    ground = "By its weighings" if view.basis == BY_WEIGHINGS else f"From its composition ({view.why})"
-    give = f"{view.steady_give_days} day{'s' * (view.steady_give_days != 1)}"
-    said = (
-        f"{ground} it loses less than {show_share(view.weekly_limit_ppm)} a week from about "
-        f"{show_date(view.steady_on)} (give or take {give}, {view.surely})."
-    )
+    """The forecast in sentences: between which days the bars are steady, what one weighs, and on what that stands."""
+    ground = f"By {based_on(view)}" if view.basis == BY_WEIGHINGS else f"From its composition ({view.why})"
+    first, last = show_date(view.steady_from), show_date(view.steady_to)
+    when = f"from about {first}" if first == last else f"from a day between {first} and {last}"
+    said = f"{ground} it loses less than {show_share(view.weekly_limit_ppm)} a week {when} ({view.holds})."
     days = [(f"on {show_date(today)}", today)] if today else []
     days += [("then", view.steady_on)] if today is None or view.steady_on > today else []
     days += [("at the end of its stock life", view.end_on)]
     weights = [(name, found) for name, on in days if (found := view.weight_on(on))]
     if weights:
-        shown = (f"{name} {show_mass(one, units)} ± {show_mass(give, units)}" for name, (one, give) in weights)
+        shown = (f"{name} {show_mass(low, units)} to {show_mass(high, units)}" for name, (low, high) in weights)
         said += f" A bar weighs {', '.join(shown)}."
     return said
+
+
+def based_on(view: Forecast) -> str:
+    """How many weighings it rests on."""
+    return f"{view.weighings} weighings on {view.weighing_days} days"

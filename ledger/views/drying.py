@@ -6,7 +6,7 @@ from fractions import Fraction
 from ledger.domain.composition import dried_to, reacted
 from ledger.domain.recipe import DRIEST_WATER_PPM
 from ledger.views.batch import BatchRow, find_batch, recipe_of
-from ledger.views.bench import mass_in
+from ledger.views.bench import cooked_off, mass_in
 from ledger.views.composition import Input, batch_stages, charged
 from ledger.views.figures import figures_of
 from ledger.views.ingredients import bases_of_batch
@@ -53,3 +53,15 @@ def left_of_the_cut(rows: sqlite3.Connection, batch: BatchRow, share_ppm: int) -
     whole = batch_stages(rows, find_batch(rows, batch.part_of) if batch.part_of else batch)
     at_cut = Fraction(put_in * whole.cut.mass_mg, whole.before.mass_mg) if whole else Fraction(put_in)
     return min(dried / at_cut, Fraction(1))
+
+
+def dry_of_the_cut(rows: sqlite3.Connection, batch: BatchRow) -> Fraction | None:
+    """The share of their weight at the cut that bars keep with all their water gone: less they cannot weigh by drying.
+
+    Of the cook only what the pot was weighed to lose counts as gone before the cut, never an estimate, which could
+    leave the bars too little water to lose. None before anything went in.
+    """
+    if cooked_off(rows, find_batch(rows, batch.part_of).id if batch.part_of else batch.id) is not None:
+        return left_of_the_cut(rows, batch, 0)
+    dried, put_in = mass_dried_to(rows, batch, 0), mass_in(rows, batch.id)
+    return min(Fraction(dried, put_in), Fraction(1)) if dried is not None and put_in else None

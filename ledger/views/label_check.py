@@ -7,10 +7,10 @@ from fractions import Fraction
 
 from ledger.domain.claims import question
 from ledger.domain.dates import show_date
-from ledger.domain.declarable import System, checked, highest_to_declare
+from ledger.domain.declarable import Suggestion, System, checked, highest_to_declare
 from ledger.domain.gs1 import elements, in_words
 from ledger.domain.market import Market, Rule
-from ledger.domain.packers import FEW_DE, FEW_GB, grams
+from ledger.domain.packers import FEW_DE, FEW_GB, Few, grams
 from ledger.domain.panel import figure_height_us
 from ledger.domain.quantity import show_share
 from ledger.domain.saponification import WHOLE_PPM
@@ -23,7 +23,7 @@ from ledger.views.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label_runs import Run, approved_by, runs
 from ledger.views.recipe import recipe_by_code
 from ledger.views.settings import settings
-from ledger.views.weighings import last_weighings
+from ledger.views.weighings import Weighings, last_weighings
 
 
 @dataclass(frozen=True)
@@ -164,16 +164,47 @@ def _net(rows: sqlite3.Connection, batch: BatchRow, label: LabelText) -> tuple[s
             "--reading 'bar weight=98.2 g'",
         )
     found = [f"{len(weighed.weights_mg)} bars weighed on {show_date(weighed.on)}."]
-    few = FEW_DE if settings(rows).country == "DE" else FEW_GB
+    few = _few(rows)
     for system in _SYSTEMS[market(label.market).net_system]:
         found += checked(label.net_mg, weighed.weights_mg, system=system, few=few).words
+        if weighed.left is not None:
+            try:
+                found.append(_highest(weighed, weighed.left, system, few).why)
+            except BadInput as error:
+                found.append(str(error))
+    if weighed.left is None:
+        found.append(f"The highest weight to declare is not known here: {weighed.when}.")
+    else:
+        end = Fraction(sum(weighed.weights_mg), len(weighed.weights_mg)) * weighed.left
+        found.append(f"The least that is known of the mean is {grams(end)}, {weighed.when}.")
+    return tuple(found)
+
+
+def _few(rows: sqlite3.Connection) -> Few:
+    return FEW_DE if settings(rows).country == "DE" else FEW_GB
+
+
+def _highest(weighed: Weighings, left: Fraction, system: System, few: Few) -> Suggestion:
+    return highest_to_declare(weighed.weights_mg, left * WHOLE_PPM, system=system, few=few, when=weighed.when)
+
+
+def net_doubts(rows: sqlite3.Connection, label: LabelText) -> tuple[str, ...]:
+    """Why the declared weight may not hold until the bars have dried, a sentence for each; a person decides."""
+    weighed = last_weighings(rows, find_batch(rows, label.batch_code))
+    if weighed is None:
+        return ()
+    if weighed.left is None:
+        return (f"Whether {grams(label.net_mg)} holds as the bars dry is not known here: {weighed.when}.",)
+    found = []
+    for system in _SYSTEMS[market(label.market).net_system]:
         try:
-            found.append(highest_to_declare(weighed.weights_mg, weighed.left_ppm, system=system, few=few).why)
+            most = _highest(weighed, weighed.left, system, _few(rows))
         except BadInput as error:
             found.append(str(error))
-    end = Fraction(sum(weighed.weights_mg), len(weighed.weights_mg)) * weighed.left_ppm / WHOLE_PPM
-    found.append(f"At the end of the stock life the mean is about {grams(round(end, -2))} ({weighed.ground}).")
-    return tuple(found)
+        else:
+            if label.net_mg > most.nominal_mg:
+                found.append(f"{grams(label.net_mg)} is declared: {most.why}")
+    return tuple(dict.fromkeys(found))
 
 
 def _claims(rows: sqlite3.Connection, batch: BatchRow, label: LabelText) -> tuple[str, ...]:

@@ -1,26 +1,23 @@
-"""What the bars of a batch weighed last, and what is left of that weight at the end of the stock life."""
+"""What the bars of a batch weighed last, and how much of that weight is known to stay on the shelf."""
 
 import sqlite3
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
-from ledger.domain.recipe import DRIEST_WATER_PPM
-from ledger.domain.saponification import WHOLE_PPM
-from ledger.views.batch import BatchRow, recipe_of
-from ledger.views.drying import left_of_the_cut
-from ledger.views.lots import lot_by_id
+from ledger.views.batch import BatchRow
+from ledger.views.cure_forecast import BY_WEIGHINGS, based_on, dry_bar, forecast, weighings
 from ledger.views.reading import day
 
 
 @dataclass(frozen=True)
 class Weighings:
-    """The bars weighed on one day, in mg; and the share of that weight left when they are driest, with its ground."""
+    """The bars weighed on one day, in mg; and how much of that weight is known to stay, with its ground."""
 
     on: date
     weights_mg: tuple[int, ...]
-    left_ppm: int
-    ground: str
+    left: Fraction | None  # the share that stays at the least; None where that is not known
+    when: str  # what it stands for, in words, or why it is not known
 
 
 def last_weighings(rows: sqlite3.Connection, batch: BatchRow) -> Weighings | None:
@@ -33,20 +30,26 @@ def last_weighings(rows: sqlite3.Connection, batch: BatchRow) -> Weighings | Non
     if not found:
         return None
     weights = tuple(row["value"] for row in found)
-    left, ground = _left(rows, batch, Fraction(sum(weights), len(weights)))
-    return Weighings(day(found[0]["on"]), weights, left, ground)
+    left, when = _left(rows, batch, Fraction(sum(weights), len(weights)))
+    return Weighings(day(found[0]["on"]), weights, left, when)
 
 
-def _left(rows: sqlite3.Connection, batch: BatchRow, mean_mg: Fraction) -> tuple[int, str]:
-    """The mean at its driest over the mean now: from what a bar weighed at the cut and what it is made of.
+def _left(rows: sqlite3.Connection, batch: BatchRow, mean_mg: Fraction) -> tuple[Fraction | None, str]:
+    """The least the mean may come to over the mean now: the forecast's low end, or the bar with all its water gone.
 
-    Where the bars were not weighed at the cut, nothing more is taken to dry away.
+    Whichever of the two is less; nothing where neither is known, or both lie above what the bars weigh now.
     """
-    recipe = recipe_of(rows, batch)
-    kept = left_of_the_cut(rows, batch, recipe.driest_water_ppm if recipe else DRIEST_WATER_PPM)
-    cut = lot_by_id(rows, batch.yield_lot_id).mass_mg if batch.yield_lot_id else None
-    if not kept or not cut or not batch.made:
-        return WHOLE_PPM, "not forecast: the bars were not weighed together at the cut"
-    dry_bar = Fraction(cut, batch.made) * kept
-    left = min(dry_bar / mean_mg, Fraction(1))
-    return round(left * WHOLE_PPM), "forecast from what went in and what the bars weighed at the cut"
+    found = []
+    if dry := dry_bar(rows, batch):
+        found.append((dry, "with all its water gone"))
+    view = forecast(rows, batch, weighings(rows, batch))
+    if view and view.basis == BY_WEIGHINGS and (range_ := view.weight_on(view.end_on)):
+        low = f"at the low end of its forecast for the end of the stock life, from {based_on(view)}, {view.holds}"
+        found.append((Fraction(range_[0]), low))
+    if not found:
+        return None, "the bars were not weighed at the cut, and their weighings give no forecast yet"
+    known = [one for one in found if 0 < one[0] <= mean_mg]
+    if not known:
+        return None, "they weigh less now than their weight at the cut and what went in let expect of them quite dry"
+    least, when = min(known)
+    return least / mean_mg, when

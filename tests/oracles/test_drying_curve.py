@@ -88,7 +88,8 @@ def test_between_two_rows_of_the_table_the_wider_range_counts() -> None:
 
 
 @pytest.mark.parametrize(("bars", "days"), [(1, DAYS[:3]), (1, DAYS[:4]), (2, DAYS[:3]), (3, DAYS)])
-def test_nineteen_ranges_of_twenty_hold_the_true_weight(bars: int, days: tuple[int, ...]) -> None:
+def test_where_bars_dry_by_this_very_curve_its_range_holds_the_true_weight(bars: int, days: tuple[int, ...]) -> None:
+    """A simulation by the curve's own law: it checks the arithmetic of the range and says nothing of real bars."""
     chance, held, fitted = random.Random(7), 0, 0
     for _ in range(600):
         seen = [(day, 1 - 0.1 * (1 - exp(-0.06 * day)) + chance.gauss(0, 0.0005)) for _ in range(bars) for day in days]
