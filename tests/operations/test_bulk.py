@@ -11,7 +11,7 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.bulk import fill_batch, strain_batch
 from ledger.operations.check import check
 from ledger.operations.cut import cut_batch
-from ledger.operations.materials import MaterialFacts, add_material
+from ledger.operations.materials import MaterialFacts, add_material, edit_material
 from ledger.operations.receive import DeliveryLine
 from ledger.operations.recipes import add_recipe, revise_recipe
 from ledger.operations.undo import last_entry, undo
@@ -345,3 +345,11 @@ def test_a_plain_bar_still_takes_flakes_where_none_is_chosen(bulk: Shop) -> None
     filled(bulk, made(bulk, "stock-lye-50"), 1_000_000)
     assert PLAIN_BAR.count("sodium hydroxide") == 1
     assert lots_of(bulk.book, planned(bulk.book))[-1] == ("sodium hydroxide", bulk.lye, 146_826)
+
+
+def test_a_stock_lye_of_flakes_with_a_purity_typed_for_the_material_carries_what_that_leaves_open(bulk: Shop) -> None:
+    facts = MaterialFacts("sodium hydroxide", "Sodium Hydroxide", alkali_kind="NaOH", purity_ppm=980_000)
+    edit_material(bulk.book, "sodium-hydroxide", facts)
+    lot = filled(bulk, made(bulk, "stock-lye-50"), 990_000)
+    # 98 typed leaves 2.94 open, and no alkali is purer than pure: 96 to 100 %, and half of it in as much water
+    assert (lot.purity_ppm, lot.purity_high_ppm) == (480_000, 500_000)

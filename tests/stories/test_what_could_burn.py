@@ -1,5 +1,6 @@
 """What a tired maker could slip past the lye and the holds, and is stopped at."""
 
+import json
 from pathlib import Path
 from typing import Any
 
@@ -148,20 +149,21 @@ def butters(bench: Any) -> Any:
 @freeze_time("2026-10-05 10:00:00")
 def test_a_soap_of_much_unrefined_shea_is_refused_at_five_percent_with_what_would_make_it_safe(butters: Any) -> None:
     # Unrefined shea is anything from 160 to 195 mg KOH per g: with 600 g of it in 182.5 g of demand, 10.5 g or 5.75 %
-    # of the lye may be too much, more than the 5 % withheld: 1 - 0.95 x 1.0576 = -0.47 %.
+    # of the lye may be too much, and 3 % of the one value typed for the olive, 2.28 g or 1.25 %; together 5.89 %, more
+    # than the 5 % withheld: 1 - 0.95 x 1.0589 = -0.59 %.
     refused = butters("batch", "plan", "shea", code=1)
     assert refused.stdout == ""
     assert refused.stderr.count("\n") == 1
     for words in (
         "with a superfat of 5.00 %",
-        "likely to be as low as −0.47 %: lye may be left over and burn",
-        "write superfat = 5.5 in the recipe",
+        "likely to be as low as −0.59 %: lye may be left over and burn",
+        "write superfat = 6 in the recipe",
         "get the certificate of the lot of shea butter, which would do by itself",
         "--anyway REASON",
     ):
         assert words in refused.stderr.replace("\u00a0", " ")
     assert "will not be planned without a decision" in " ".join(butters("recipe", "show", "shea").stdout.split())
-    Path("shea.toml").write_text(SHEA.replace("superfat = 5", "superfat = 5.5"), encoding="utf-8")
+    Path("shea.toml").write_text(SHEA.replace("superfat = 5", "superfat = 6"), encoding="utf-8")
     butters("recipe", "revise", "shea", "shea.toml")
     # what stays is said: with everything at its limit together it would still burn
     assert "(all low): rare, but test the bars" in " ".join(butters("batch", "plan", "shea").stdout.split())
@@ -195,3 +197,34 @@ def test_a_purity_that_nobody_sells_is_asked_about_before_the_lye_follows_it(ben
     asked = bench("receive", "ottersby", "--accept", "--line", line, input="n\n", code=1)
     assert "sold at 95 to 100 %" in asked.stdout + asked.stderr
     bench("receive", "ottersby", "--accept", "--line", line, "--yes")
+
+
+@freeze_time("2026-10-05 10:00:00")
+def test_whose_the_one_figure_is_stands_wherever_the_lye_is_spoken_of(bench: Any) -> None:
+    def said(*words: str, code: int = 0) -> str:
+        done = bench(*words, code=code)
+        return " ".join((done.stdout + done.stderr).split())
+
+    # 3 % of 190 is 5.7; the lye of the bench has no purity and is reckoned as pure
+    typed = "olive oil: 190 typed for the material, taken as 184.3 to 195.7"
+    assert typed in said("material", "edit", "olive oil", "--sap", "190", "--sap-source", "a web page")
+    assert "190 typed for the material, taken as 184.3 to 195.7 [a web page]" in said("material", "show", "olive oil")
+    assert typed in said("lot", "show", "L1-X")
+    bench("recipe", "add", "plain.toml")
+    shown = said("recipe", "show", "plain")
+    assert f"Reckoned with {typed}." in shown
+    assert "likely low 2.15 %" in shown  # 1 - 0.95 x 1.03, and a scale of 0.1 g does not show
+    planned = said("batch", "plan", "plain")
+    assert f"Reckoned with {typed}." in planned
+    bench("batch", "log", "26-001-4", "--as-planned")
+    record = json.loads(bench("batch", "show", "26-001-4", "--json").stdout)
+    assert any("190 typed for the material" in (one["certificate"] or "") for one in record["materials"])
+    thin = RECIPE.replace("superfat = 5", "superfat = 2")
+    Path("thin.toml").write_text(thin.replace('"plain"', '"thin"').replace('"Plain"', '"Thin"'), encoding="utf-8")
+    bench("recipe", "add", "thin.toml")
+    assert f"Reckoned with {typed}." in said("batch", "plan", "thin", code=1)  # 1 - 0.98 x 1.03 is below nothing
+    bench("receive", "ottersby", "--accept", "--line", "olive oil; 5 kg; lot A2; 35; sap 190; best before 2026-12-01")
+    assert "certificate saponification value 190 ± 1" in said("lot", "show", "L4-4")
+    planned = said("batch", "plan", "thin")  # 1 - 0.98 x (1 + 1 / 190) = 1.48 %
+    assert "Reckoned with olive oil, lot L4-4: certificate 190 ± 1." in planned
+    assert "likely low 1.48 %" in planned
