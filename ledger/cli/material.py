@@ -21,8 +21,9 @@ from ledger.cli.material_facts import (
     kind_of,
     read_facts,
     say_typed,
+    read_shares,
 )
-from ledger.cli.show import confirm, out_json, say, table
+from ledger.cli.show import confirm, out_json, say, say_wrapped, table
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
@@ -157,23 +158,20 @@ def contains(
     lot: Annotated[str | None, typer.Option("--lot", help="For this lot alone.")] = None,
     yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about a name not known here.")] = False,
 ) -> None:
-    """State what an oil or fragrance contains, as its supplier says, in general or for one lot."""
-    from ledger.domain.quantity import parse_share
+    """State what an oil or fragrance contains, by name or CAS number, as its supplier says, or for one lot."""
     from ledger.operations.skin import state_contents
+    from ledger.reference.allergens import allergen_named
     from ledger.views.skin import constituent_doubt
 
-    found: dict[str, int] = {}
-    for text in shares:
-        name, separator, percent = (part.strip() for part in text.rpartition("="))
-        if not separator or not name or name.casefold() in {one.casefold() for one in found}:
-            raise BadInput(f"'{text}' is not a constituent with its percent, once; write linalool=32.")
-        found[name] = parse_share(percent, what=f"the share of {name}")
+    found = read_shares(shares)
     here = desk(ctx)
     for name in found:
         if words := constituent_doubt(here.rows(), name):
             confirm(f"{words} Is it right?", yes)
     card = state_contents(here.book(), which, found, source=source, lot=lot)
     say(f"{card.name}{f', lot {lot},' if lot else ''} contains {', '.join(found)} as stated ({source}).")
+    if unknown := [name for name in found if allergen_named(name) is None]:
+        say_wrapped(f"Not known here, so no label counts it: {', '.join(unknown)}. Its CAS number may be.")
 
 
 @app.command("limit")
@@ -182,18 +180,23 @@ def limit(
     which: Annotated[str, typer.Argument(help="The fragrance; or a constituent, with --constituent.")],
     percent: Annotated[str, typer.Argument(help="The highest share in the finished bar, percent.")],
     certificate: Annotated[str, typer.Option("--certificate", help="The certificate's number.")],
-    category: Annotated[str, typer.Option("--category", help="The kind of product it is for, e.g. 9.")],
+    category: Annotated[str, typer.Option("--category", help="The kind of product it is for; soap is 9.")] = "",
     amendment: Annotated[str | None, typer.Option("--amendment", help="The amendment it goes by.")] = None,
     dated: Annotated[str | None, typer.Option("--dated", help="Its date (today).")] = None,
     constituent: Annotated[
         bool, typer.Option("--constituent", help="It is a constituent, summed over all oils.")
     ] = False,
+    yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about a name not known here.")] = False,
 ) -> None:
     """State how much of a fragrance, or of a constituent, a certificate allows on the skin."""
     from ledger.domain.quantity import parse_share, show_share
+    from ledger.domain.skin_limits import SOAP_CATEGORY, is_for_soap
     from ledger.operations.skin import LimitFacts, state_limit
+    from ledger.views.skin import constituent_doubt
 
     here = desk(ctx)
+    if constituent and (words := constituent_doubt(here.rows(), which)):
+        confirm(f"{words} Is it right?", yes)
     facts = LimitFacts(
         parse_share(percent, what="the limit"),
         certificate,
@@ -208,6 +211,8 @@ def limit(
         f"{name}: at most {show_share(facts.limit_ppm, 3)} of the bar, by certificate {certificate}, "
         f"category {category}."
     )
+    if not is_for_soap(category):
+        say(f"It is kept and not counted: soap is category {SOAP_CATEGORY}. Ask for that line of the certificate.")
 
 
 @app.command("list")

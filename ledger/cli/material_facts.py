@@ -64,6 +64,20 @@ def read_density(text: str) -> int:
     return density
 
 
+def read_shares(shares: list[str]) -> dict[str, int]:
+    """What an oil contains, in ppm by the name as typed; raises BadInput for a name twice, however it is written."""
+    from ledger.domain.quantity import parse_share
+    from ledger.reference.allergens import plain
+
+    found: dict[str, int] = {}
+    for text in shares:
+        name, separator, percent = (part.strip() for part in text.rpartition("="))
+        if not separator or not name or plain(name) in {plain(one) for one in found}:
+            raise BadInput(f"'{text}' is not a constituent with its percent, once; write linalool=32.")
+        found[name] = parse_share(percent, what=f"the share of {name}")
+    return found
+
+
 def kind_of(like: str | None, alkali: str | None) -> str:
     """The kind of material that published figures or an alkali make it; nothing where neither was named."""
     from ledger.reference.tables import ReferenceAcid, ReferenceAlkali, ReferenceFat, find_reference

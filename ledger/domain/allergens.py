@@ -17,7 +17,7 @@ class Holds:
     inci: str
     mass_mg: int
     contains_ppm: Mapping[str, int] | None
-    fragrance: bool  # an essential oil or fragrance, which must have a statement
+    fragrance: bool  # an essential oil or fragrance, by its kind or its INCI name, which must have a statement
 
 
 @dataclass(frozen=True)
@@ -46,6 +46,7 @@ class AllergenAnswer:
 
     found: tuple[Found, ...]
     no_statement: tuple[str, ...]  # "material, lot"
+    unknown: tuple[str, ...] = ()  # names in statements that are no entry's: "'name', material, lot"
 
     @property
     def declared(self) -> tuple[str, ...]:
@@ -68,20 +69,24 @@ def allergens_in(
 ) -> AllergenAnswer:
     """Sum every entry over all sources; declare what exceeds the threshold, not what equals it.
 
-    A group is summed under its one name; a natural oil that is itself an entry counts with all its mass. Rinse-off:
-    0.01 % (Regulation (EU) 2023/1545, read). What is prohibited is found at any share.
+    A group is summed under its one name; what is itself an entry counts with all its mass, once. Rinse-off: 0.01 %
+    (Regulation (EU) 2023/1545, read). What is prohibited is found at any share; a name that is no entry's is listed.
     """
     masses: dict[str, Fraction] = defaultdict(Fraction)
     entries: dict[str, Entry] = {}
     lots: dict[str, set[str]] = defaultdict(set)
-    silent = []
+    silent, unknown = [], []
     for part in parts:
         if part.fragrance and part.contains_ppm is None:
             silent.append(f"{part.material}, lot {part.lot_code}")
-        hits = [(entry_of_oil(part.inci), Fraction(part.mass_mg))]
-        hits += [
-            (entry_of(name), Fraction(part.mass_mg * ppm, WHOLE_PPM)) for name, ppm in (part.contains_ppm or {}).items()
-        ]
+        own = entry_of_oil(part.inci)
+        hits = [(own, Fraction(part.mass_mg))]
+        for name, ppm in (part.contains_ppm or {}).items():
+            held = entry_of(name)
+            if held is None:
+                unknown.append(f"'{name}', {part.material}, lot {part.lot_code}")
+            elif own is None or held.name != own.name:
+                hits.append((held, Fraction(part.mass_mg * ppm, WHOLE_PPM)))
         for entry, mass in hits:
             if entry is not None and mass:
                 masses[entry.name] += mass
@@ -94,5 +99,7 @@ def allergens_in(
         declared = one.listed and share > threshold_ppm
         found.append(Found(name, share, declared, one.prohibited, tuple(sorted(lots[name]))))
     return AllergenAnswer(
-        tuple(sorted(found, key=lambda one: (-one.share_ppm, one.name))), tuple(dict.fromkeys(silent))
+        tuple(sorted(found, key=lambda one: (-one.share_ppm, one.name))),
+        tuple(dict.fromkeys(silent)),
+        tuple(dict.fromkeys(unknown)),
     )

@@ -6,10 +6,10 @@ from collections.abc import Iterable, Sequence
 from ledger.errors import BadInput
 
 
-def near(text: str, known: Iterable[str], limit: int = 3) -> list[str]:
-    """The known words closest to what was typed, nearest first."""
+def near(text: str, known: Iterable[str], limit: int = 3, *, cutoff: float = 0.55) -> list[str]:
+    """The known words closest to what was typed, nearest first; a higher cutoff wants them closer."""
     by_fold = {word.casefold(): word for word in known}
-    close = difflib.get_close_matches(text.casefold(), by_fold, n=limit, cutoff=0.55)
+    close = difflib.get_close_matches(text.casefold(), by_fold, n=limit, cutoff=cutoff)
     return [by_fold[word] for word in close]
 
 

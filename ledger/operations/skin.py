@@ -6,12 +6,13 @@ from datetime import date
 
 from ledger.domain.quantity import show_share
 from ledger.domain.saponification import WHOLE_PPM
+from ledger.domain.skin_limits import SOAP_CATEGORY
 from ledger.errors import BadInput
 from ledger.storage.book import Book
 from ledger.storage.tables import Constituent, SkinLimit
 from ledger.views.lots import find_lot
 from ledger.views.material import MaterialCard, material_by_code
-from ledger.views.skin import SkinCheck
+from ledger.views.skin import SkinCheck, is_scent
 
 
 @dataclass(frozen=True)
@@ -66,12 +67,19 @@ def state_contents(
 def state_limit(book: Book, facts: LimitFacts, *, material: str | None = None, constituent: str | None = None) -> str:
     """Book the highest share that a certificate allows, of one fragrance or of a constituent; returns its name.
 
-    Raises BadInput for a limit that cannot be, no certificate or category, or a material that is no fragrance.
+    What it allows in a product that is not soap is kept and does not count. Raises BadInput for a limit that cannot
+    be, no certificate or category, or a material that is no fragrance.
     """
     if not 0 < facts.limit_ppm <= WHOLE_PPM:
         raise BadInput("A limit is a share of the finished product above 0, up to 100 %.")
-    if not facts.certificate.strip() or not facts.category.strip():
+    if not facts.certificate.strip():
         raise BadInput("Name the certificate and the category it is for: --certificate NUMBER --category 9.")
+    if not facts.category.strip():
+        raise BadInput(
+            f"For which kind of product does certificate {facts.certificate.strip()} allow "
+            f"{show_share(facts.limit_ppm, 3)}? It has a figure for each; soap is category {SOAP_CATEGORY}: add "
+            f"--category {SOAP_CATEGORY} with the figure of that line."
+        )
     with book.write("material limit") as tx:
         name, card = " ".join((constituent or "").split()), None
         if material is None and not name:
@@ -79,7 +87,7 @@ def state_limit(book: Book, facts: LimitFacts, *, material: str | None = None, c
         if material is not None:
             card = material_by_code(tx.rows, material)
             name = card.name
-            if card.kind != "fragrance":
+            if not is_scent(card.kind, card.inci):
                 raise BadInput(
                     f"{card.name} is of the kind {card.kind}; such limits are for fragrances and essential oils."
                 )

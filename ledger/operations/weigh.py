@@ -20,7 +20,7 @@ from ledger.views.lye_check import LyeCheck, lye_check
 from ledger.views.material import material_by_id
 from ledger.views.reading import Rows
 from ledger.views.settings import settings
-from ledger.views.skin import batch_skin_checks
+from ledger.views.skin import batch_skin_checks, bears_on_the_skin
 
 _KEEP = "If it is in already, book it with --anyway REASON, which is kept."
 
@@ -64,7 +64,7 @@ def weigh(
         if any(_bears_on_the_lye(tx.rows, lines[number]) for number in weighed):
             refusal = as_weighed_refusal(batch, check, decided=plan_was_decided(tx.rows, batch.id))
             keep_or_refuse(tx, batch.id, refusal, anyway=anyway, on=on, by=by)
-        if any(lines[number].kind == "fragrance" for number in weighed):
+        if any(bears_on_the_skin(tx.rows, lines[number].material_id, lines[number].lot_id) for number in weighed):
             over = over_the_limit(batch_skin_checks(tx.rows, batch))
             keep_or_refuse(tx, batch.id, over and f"{over} {_KEEP}", anyway=anyway, on=on, by=by)
         if readings:

@@ -1,6 +1,8 @@
 """The fragrance allergens that labels declare, their other names, and what essential oils usually hold of them."""
 
 import csv
+import re
+import unicodedata
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
@@ -8,16 +10,21 @@ from functools import cache
 from pathlib import Path
 
 _HERE = Path(__file__).parent
+_GREEK = {"α": "alpha", "β": "beta", "γ": "gamma", "δ": "delta"}
+_DASHES = "-_\u00ad\u2010\u2011\u2012\u2013\u2014\u2015\u2212"
+# The inventory gives these for another plant or part as well, so a name is asked for: cinnamon leaf as well as bark,
+# Eucalyptus citriodora as well as globulus (inventory read). Those that stand in two entries drop out by themselves.
+_TWO_PLANTS = ("84649-98-9", "8000-48-4")
 
 
 @dataclass(frozen=True)
 class Allergen:
-    """One entry of Annex III to Regulation (EC) 1223/2009, by the name a label prints."""
+    """One entry of Annex III to Regulation (EC) 1223/2009, by the name a label prints; or what Annex II prohibits."""
 
     name: str
     entry: str
     first_list: bool  # among the first 26
-    prohibited: bool  # no longer allowed at all
+    prohibited: bool  # by Annex II, which the entry then names
     source: str
 
 
@@ -48,26 +55,73 @@ def allergens() -> Mapping[str, Allergen]:
     }
 
 
-@cache
-def _aliases() -> Mapping[str, str]:
-    return {row["alias"].casefold(): row["name"] for row in _rows("allergen_aliases.csv")}
+def plain(name: str) -> str:
+    """A name as it is looked up: capitals, hyphens, spaces, accents, Greek letters and a leading "CAS" do not count."""
+    text = unicodedata.normalize("NFKD", name.casefold())
+    text = "".join(_GREEK.get(sign, sign) for sign in text if not unicodedata.combining(sign)).strip()
+    text = re.sub(r"^cas[\s:.#]*(no|nr|number)?[\s:.#]*(?=\d)", "", text)
+    return "".join(sign for sign in text if not sign.isspace() and sign not in _DASHES)
+
+
+@dataclass(frozen=True)
+class _Name:
+    """One name of an entry, and what a person should know who reads it so."""
+
+    entry: str
+    remark: str
 
 
 @cache
-def _oils() -> Mapping[str, str]:
-    return {row["inci"].casefold(): row["name"] for row in _rows("allergen_oils.csv")}
+def _names() -> Mapping[str, _Name]:
+    """Every label name, CAS number, synonym and INCI name of a natural oil; a number of two entries is none."""
+    found = {plain(one.name): _Name(one.name, "") for one in allergens().values()}
+    by_number: dict[str, set[str]] = {}
+    for row in _rows("allergens.csv"):
+        for number in filter(None, (part.strip() for part in row["cas"].split(";"))):
+            by_number.setdefault(plain(number), set()).add(row["name"])
+    doubtful = {plain(number) for number in _TWO_PLANTS} | {one for one, names in by_number.items() if len(names) > 1}
+    found |= {one: _Name(min(names), "") for one, names in by_number.items() if one not in doubtful}
+    for row in _rows("allergen_oils.csv"):
+        found.setdefault(plain(row["inci"]), _Name(row["name"], ""))
+    for row in _rows("allergen_synonyms.csv"):
+        if plain(row["synonym"]) not in doubtful:
+            found.setdefault(plain(row["synonym"]), _Name(row["name"], row["note"]))
+    return found
 
 
-def allergen_named(constituent: str) -> Allergen | None:
-    """The entry that a constituent is declared under, by its own name or a member of the group; None for no entry."""
-    word = " ".join(constituent.split()).casefold()
-    return allergens().get(_aliases().get(word, word).casefold())
+@cache
+def _oils() -> frozenset[str]:
+    return frozenset(plain(row["inci"]) for row in _rows("allergen_oils.csv"))
 
 
-def allergen_of_oil(inci: str) -> Allergen | None:
-    """The entry that a natural oil itself falls under; None for no entry."""
-    name = _oils().get(" ".join(inci.split()).casefold())
-    return allergens()[name.casefold()] if name else None
+def allergen_named(name: str) -> Allergen | None:
+    """The entry that a constituent or an oil is declared under, by label name, synonym, INCI name or CAS number."""
+    found = _names().get(plain(name))
+    return allergens()[found.entry.casefold()] if found else None
+
+
+def remark_on(name: str) -> str:
+    """What a person should know of a name that is read as that of an entry; mostly nothing."""
+    found = _names().get(plain(name))
+    return found.remark if found else ""
+
+
+def counted_as(name: str) -> str:
+    """One word for all the names of an entry, so that a group is summed; for any other name the name itself."""
+    found = allergen_named(name)
+    return plain(found.name if found else name)
+
+
+@cache
+def names_to_propose() -> tuple[str, ...]:
+    """Label names, then synonyms, without the numbers."""
+    words = [one.name for one in allergens().values()] + [row["synonym"] for row in _rows("allergen_synonyms.csv")]
+    return tuple(word for word in words if not plain(word).isdigit())
+
+
+def essential_oil(inci: str) -> bool:
+    """Whether an INCI name is that of an oil that holds allergens, whatever kind of material it is booked as."""
+    return plain(inci) in _oils() or bool(usual_contents(inci))
 
 
 @cache
@@ -75,7 +129,7 @@ def _usual() -> Mapping[str, tuple[Usual, ...]]:
     found: dict[str, list[Usual]] = {}
     for row in _rows("essential_oils.csv"):
         low, high = (round(Fraction(row[key]) * 10_000) for key in ("low_percent", "high_percent"))
-        found.setdefault(row["inci"].casefold(), []).append(
+        found.setdefault(plain(row["inci"]), []).append(
             Usual(row["constituent"], low, high, row["source"], row["status"])
         )
     return {inci: tuple(many) for inci, many in found.items()}
@@ -83,4 +137,4 @@ def _usual() -> Mapping[str, tuple[Usual, ...]]:
 
 def usual_contents(inci: str) -> tuple[Usual, ...]:
     """What an oil of that INCI name usually holds; nothing for one not in the table."""
-    return _usual().get(" ".join(inci.split()).casefold(), ())
+    return _usual().get(plain(inci), ())

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from ledger.domain.allergens import AllergenAnswer, Entry, Holds, allergens_in
 from ledger.domain.market import AllergenList
 from ledger.domain.quantity import show_share
-from ledger.reference.allergens import Allergen, allergen_named, allergen_of_oil, usual_contents
+from ledger.reference.allergens import Allergen, allergen_named, usual_contents
 from ledger.views.batch import BatchRow
 from ledger.views.drying import driest_mass
 from ledger.views.ingredients import bases_of_batch
@@ -54,7 +54,7 @@ def batch_allergens(rows: sqlite3.Connection, batch: BatchRow, rule: AllergenLis
         answer = allergens_in(
             parts,
             entry_of=lambda name: _entry(allergen_named(name), rule),
-            entry_of_oil=lambda inci: _entry(allergen_of_oil(inci), rule),
+            entry_of_oil=lambda inci: _entry(allergen_named(inci), rule),
             driest_mg=driest,
             threshold_ppm=rule.threshold_ppm,
         )

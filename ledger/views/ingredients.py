@@ -32,6 +32,15 @@ def bases_of_batch(rows: sqlite3.Connection, batch_id: int) -> tuple[Base, ...]:
     return tuple(Base(lot_by_id(rows, lot), mass, held, herb) for (lot, held, herb), mass in masses.items())
 
 
+def bases_of_lot(rows: sqlite3.Connection, lot_id: int, mass_mg: int) -> tuple[Base, ...]:
+    """So much of one lot down to the lots as received, in mg; raises BadInput where that cannot be told."""
+    shares = _composition(rows, lot_by_id(rows, lot_id), False, frozenset())
+    masses = share_out(mass_mg, [round(share * _SHARES) for share in shares.values()])
+    return tuple(
+        Base(lot_by_id(rows, lot), mass, held, herb) for (lot, held, herb), mass in zip(shares, masses, strict=True)
+    )
+
+
 def parts_of_batch(rows: sqlite3.Connection, batch_id: int) -> tuple[Part, ...]:
     """Every ingredient of a batch as it was added, in mg, down to the lot as received.
 

@@ -2,6 +2,7 @@
 
 import sqlite3
 from collections.abc import Iterable
+from contextlib import suppress
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -9,13 +10,25 @@ from ledger.domain.dates import show_date
 from ledger.domain.names import near
 from ledger.domain.quantity import show_share
 from ledger.domain.saponification import WHOLE_PPM
-from ledger.domain.skin_limits import Compared, FragranceIn, Limit, compare_limits
+from ledger.domain.skin_limits import SOAP_CATEGORY, Compared, FragranceIn, Limit, compare_limits
+from ledger.errors import BadInput
+from ledger.reference.allergens import (
+    allergen_named,
+    counted_as,
+    essential_oil,
+    names_to_propose,
+    plain,
+    remark_on,
+)
 from ledger.views.batch import BatchRow, find_batch
 from ledger.views.composition import Stages, batch_stages
+from ledger.views.ingredients import bases_of_lot
 from ledger.views.lye_check import meant_in
-from ledger.views.material import material_list
 from ledger.views.reading import day
 from ledger.views.recipe import RecipeSheet
+
+PutIn = tuple[int, int | None, int]  # material, lot where one is known, mg
+_MELTED = "how much of it is in the bar at its driest is not known here, for soap melted again is not reckoned"
 
 
 @dataclass(frozen=True)
@@ -23,10 +36,10 @@ class SkinCheck:
     """One fragrance or constituent against its limit, in ppm of the bar at its driest, and in words."""
 
     name: str
-    share_ppm: int
+    share_ppm: int | None  # None where it is not known
     limit_ppm: int | None
     source: str | None
-    verdict: str  # within, over, no certificate
+    verdict: str  # within, over, no certificate, not known
     words: str
 
 
@@ -35,9 +48,12 @@ def recipe_skin_checks(rows: sqlite3.Connection, sheet: RecipeSheet, stages: Sta
     put_in = [
         (sheet.materials[one.line.material].id, one.target, one.line.portion)
         for one in sheet.targets
-        if sheet.materials[one.line.material].kind == "fragrance"
+        if one.line.role != "packaging"
     ]
-    if not stages or not put_in:
+    if sheet.recipe.process == "rebatch":
+        scents = _scents(rows, [(material, None, mass) for material, mass, _ in put_in])
+        return (_not_known([*scents, "the scent of the soap melted again"]),)
+    if not stages:
         return ()
     whole = stages.driest.mass_mg
     if not sheet.recipe.portions:
@@ -59,20 +75,21 @@ def recipe_skin_checks(rows: sqlite3.Connection, sheet: RecipeSheet, stages: Sta
 def batch_skin_checks(rows: sqlite3.Connection, batch: BatchRow) -> tuple[SkinCheck, ...]:
     """The checks of a batch, with what the lots used contain; what is still open counts at its target.
 
-    A portion brings its share of the dough with it.
+    A portion brings its share of the dough with it. Of soap melted again it is said that it is not reckoned.
     """
-    scents = {card.id for card in material_list(rows) if card.kind == "fragrance"}
 
-    def fragrances(batch_id: int, part: Fraction) -> list[tuple[int, int | None, int]]:
+    def put_in(batch_id: int, part: Fraction) -> list[PutIn]:
         return [
             (one.material_id, one.lot_id or None, round(one.mass_mg * part))
             for one in meant_in(rows, batch_id)
-            if one.material_id in scents
+            if one.role != "dough"
         ]
 
-    used = fragrances(batch.id, Fraction(1))
+    used = put_in(batch.id, Fraction(1))
     if batch.part_of is None:
-        stages = batch_stages(rows, batch, meant=True) if used else None
+        stages = batch_stages(rows, batch, meant=True)
+        if stages is None and batch.process == "rebatch" and (scents := _scents(rows, used)):
+            return (_not_known(scents),)
         return skin_checks(rows, used, stages.driest.mass_mg if stages else None)
     whole = find_batch(rows, batch.part_of)
     stages = batch_stages(rows, whole, meant=True)
@@ -80,42 +97,72 @@ def batch_skin_checks(rows: sqlite3.Connection, batch: BatchRow) -> tuple[SkinCh
         return ()
     mine = meant_in(rows, batch.id)
     part = Fraction(sum(one.mass_mg for one in mine if one.role == "dough"), stages.before.mass_mg)
-    used += fragrances(whole.id, part)
+    used += put_in(whole.id, part)
     added = sum(one.mass_mg for one in mine if one.role != "dough")
     return skin_checks(rows, used, round(stages.driest.mass_mg * part) + added)
 
 
 def skin_checks(
-    rows: sqlite3.Connection,
-    fragrances: Iterable[tuple[int, int | None, int]],
-    driest_mg: int | None,
-    *,
-    where: str = "",
+    rows: sqlite3.Connection, put_in: Iterable[PutIn], driest_mg: int | None, *, where: str = ""
 ) -> tuple[SkinCheck, ...]:
-    """Check (material, lot, mg) against every limit; nothing where the driest bar is not known."""
-    put_in = [_fragrance(rows, material, lot, mass) for material, lot, mass in fragrances if mass]
-    if not put_in or not driest_mg:
+    """Check what goes in against every limit, down to the lots as received; nothing where the driest bar is not known.
+
+    A fragrance counts whatever line it stands on, and so does anything else that is stated to contain something.
+    """
+    if not driest_mg:
         return ()
-    latest = {
-        row["constituent"].casefold(): row
-        for row in rows.execute("SELECT * FROM live_skin_limit WHERE constituent IS NOT NULL ORDER BY id")
-    }
-    limits = {row["constituent"]: _limit(row) for row in latest.values()}
-    return tuple(_check(one, where) for one in compare_limits(put_in, limits, driest_mg=driest_mg) if _says(one))
+    holding = [one for one in _fragrances(rows, put_in) if one.mass_mg]
+    compared = compare_limits(holding, _constituent_limits(rows), driest_mg=driest_mg, counted_as=counted_as)
+    return tuple(_check(one, where) for one in compared)
 
 
-def _says(one: Compared) -> bool:
-    return one.limit is not None or one.share_ppm > 0
+def bears_on_the_skin(rows: sqlite3.Connection, material_id: int, lot_id: int | None) -> bool:
+    """Whether a material, or a lot of it, is or holds a fragrance, or is stated to contain anything."""
+    return bool(_fragrances(rows, [(material_id, lot_id, 1000)]))
 
 
-def _fragrance(rows: sqlite3.Connection, material_id: int, lot_id: int | None, mass_mg: int) -> FragranceIn:
-    name = rows.execute(
-        "SELECT name FROM live_material_revision WHERE material_id = ? ORDER BY id DESC LIMIT 1", (material_id,)
-    ).fetchone()[0]
+def _scents(rows: sqlite3.Connection, put_in: Iterable[PutIn]) -> list[str]:
+    return list(dict.fromkeys(one.name for one in _fragrances(rows, put_in)))
+
+
+def _not_known(names: list[str]) -> SkinCheck:
+    named = " and ".join(names)
+    words = f"{named}: {_MELTED}; a person holds it against the certificates."
+    return SkinCheck(named, None, None, None, "not known", words)
+
+
+def _fragrances(rows: sqlite3.Connection, put_in: Iterable[PutIn]) -> list[FragranceIn]:
+    """Everything in it that is a fragrance, or is stated to contain something; a drum or a blend by its parts."""
+    found = []
+    for material_id, lot_id, mass in put_in:
+        parts = [(material_id, lot_id, mass)]
+        if lot_id:
+            with suppress(BadInput):  # a lot of botanicals alone stands for itself
+                parts = [(one.lot.material_id, one.lot.id, one.mass_mg) for one in bases_of_lot(rows, lot_id, mass)]
+        found += [one for part in parts if (one := _fragrance(rows, *part))]
+    return found
+
+
+def _fragrance(rows: sqlite3.Connection, material_id: int, lot_id: int | None, mass_mg: int) -> FragranceIn | None:
     row = rows.execute(
-        "SELECT * FROM live_skin_limit WHERE material_id = ? ORDER BY id DESC LIMIT 1", (material_id,)
+        "SELECT r.name, r.inci, m.kind FROM live_material_revision r JOIN material m ON m.id = r.material_id "
+        "WHERE r.material_id = ? ORDER BY r.id DESC LIMIT 1",
+        (material_id,),
     ).fetchone()
-    return FragranceIn(name, mass_mg, _limit(row) if row else None, contains(rows, material_id, lot_id))
+    scent, own = is_scent(row["kind"], row["inci"]), allergen_named(row["inci"] or "")
+    contents = contains(rows, material_id, lot_id)
+    if not (scent or contents or own):
+        return None
+    stated = bool(contents) or not scent
+    if own:  # what is itself a constituent counts with all its mass, once
+        contents = {name: ppm for name, ppm in contents.items() if counted_as(name) != counted_as(own.name)}
+        contents[own.name] = WHOLE_PPM
+    return FragranceIn(row["name"], mass_mg, _that_counts(_limits(rows, material_id)), contents, scent, stated)
+
+
+def is_scent(kind: str, inci: str | None) -> bool:
+    """Whether it is an essential oil or a fragrance: by its kind, or by the name of the oil if booked as another."""
+    return kind == "fragrance" or (kind != "fat" and essential_oil(inci or ""))
 
 
 def contains(rows: sqlite3.Connection, material_id: int, lot_id: int | None) -> dict[str, int]:
@@ -134,37 +181,71 @@ def contains(rows: sqlite3.Connection, material_id: int, lot_id: int | None) -> 
     return {}
 
 
+def _limits(rows: sqlite3.Connection, material_id: int) -> list[Limit]:
+    """Every limit stated of a fragrance, the first first."""
+    found = rows.execute("SELECT * FROM live_skin_limit WHERE material_id = ? ORDER BY id", (material_id,))
+    return [_limit(row) for row in found]
+
+
+def _constituent_limits(rows: sqlite3.Connection) -> dict[str, Limit]:
+    """By each constituent, named as its certificate was booked, the limit that counts."""
+    names: dict[str, dict[Limit, str]] = {}
+    for row in rows.execute("SELECT * FROM live_skin_limit WHERE constituent IS NOT NULL ORDER BY id"):
+        written = names.setdefault(plain(row["constituent"]), {})
+        paper = _limit(row)
+        written.pop(paper, None)  # the same one booked again is the latest
+        written[paper] = row["constituent"]
+    return {written[paper]: paper for written in names.values() for paper in [_that_counts([*written])] if paper}
+
+
+def _that_counts(limits: list[Limit]) -> Limit | None:
+    """The latest that is for soap, else the latest of all, which is shown and does not count."""
+    return next((one for one in reversed(limits) if one.for_soap), limits[-1] if limits else None)
+
+
 def _limit(row: sqlite3.Row) -> Limit:
     return Limit(row["limit_ppm"], row["certificate"], row["amendment"], row["category"], day(row["dated"]))
 
 
 def _check(one: Compared, where: str) -> SkinCheck:
-    share = show_share(round(one.share_ppm), 3)
-    if one.limit is None:
-        return SkinCheck(
-            one.name,
-            round(one.share_ppm),
-            None,
-            None,
-            "no certificate",
-            f"{where}{one.name}, {share} of the bar at its driest: no certificate says how much may be on the skin; "
-            f'ask its supplier, then: soapledger material limit "{one.name}" PERCENT --certificate NUMBER --category 9',
-        )
+    share, ppm = show_share(round(one.share_ppm), 3), round(one.share_ppm)
+    name = read_as(one.name) if one.constituent else one.name
+    least = f"at least {share}" if one.silent else share
+    head = f"{where}{name}, {least} of the bar at its driest"
+    silent = f"nobody stated what {' and '.join(one.silent)} contain{'s' * (len(one.silent) == 1)}"
+    if one.limit is None or not one.limit.for_soap:
+        why = "no certificate says how much may be on the skin"
+        if one.limit:
+            why = f"{one.limit.source}, is not one for soap, which is category {SOAP_CATEGORY}, so it does not count"
+        ask = f'soapledger material limit "{one.name}" PERCENT{" --constituent" * one.constituent}'
+        words = f"{head}: {why}; ask its supplier, then: {ask} --certificate NUMBER --category {SOAP_CATEGORY}"
+        return SkinCheck(one.name, ppm, None, None, "no certificate", words)
     source = f"{one.limit.source}, {show_date(one.limit.dated)}"
-    verb = "is over" if one.over else "is within"
-    return SkinCheck(
-        one.name,
-        round(one.share_ppm),
-        one.limit.limit_ppm,
-        source,
-        "over" if one.over else "within",
-        f"{where}{one.name}, {share} of the bar at its driest, {verb} the {show_share(one.limit.limit_ppm, 3)} "
-        f"of {source}.",
-    )
+    most = f"the {show_share(one.limit.limit_ppm, 3)} of {source}"
+    if one.over:
+        verdict, words = "over", f"{head}, is over {most}{f'; {silent}' * bool(one.silent)}."
+    elif one.silent:
+        ask = f'soapledger material contains "{one.silent[0]}" NAME=PERCENT … --source "STATEMENT"'  # whole, at once
+        verdict = "not known"
+        words = f"{head}, against {most}: {silent}, so it may be more; ask for its statement, then: {ask}"
+    else:
+        verdict, words = "within", f"{head}, is within {most}."
+    return SkinCheck(one.name, ppm, one.limit.limit_ppm, source, verdict, words)
+
+
+def read_as(name: str) -> str:
+    """A name as it was written, with the entry it is counted as where that is another, and what to know of that."""
+    found, remark = allergen_named(name), remark_on(name)
+    if found is None or (plain(found.name) == plain(name) and not remark):
+        return name
+    return f"{name} (counted as {found.name}{f'; {remark}' if remark else ''})"
 
 
 def constituent_doubt(rows: sqlite3.Connection, name: str) -> str | None:
-    """A sentence for a name close to one that a limit or another statement has, and not the same; else None."""
+    """A sentence for a name that is none known here and close to one that is; else None.
+
+    Label names and their synonyms are proposed before what was written of other oils.
+    """
     known = {
         row[0]
         for row in rows.execute(
@@ -172,16 +253,16 @@ def constituent_doubt(rows: sqlite3.Connection, name: str) -> str | None:
             "UNION SELECT name FROM live_constituent"
         )
     }
-    if any(name.casefold() == one.casefold() for one in known):
+    if allergen_named(name) or plain(name) in {plain(one) for one in known}:
         return None
-    close = near(name, known, 1)
+    close = near(name, names_to_propose(), 1, cutoff=0.75) or near(name, known, 1)
     if not close:
         return None
-    return f"'{name}' is not a name known here; did you mean {close[0]}? A limit finds it only by its own name."
+    return f"'{name}' is not a name known here; did you mean {close[0]}? A limit finds it only by a name known here."
 
 
 def stated(rows: sqlite3.Connection, material_id: int) -> list[str]:
-    """What a material contains by each statement, and its limit on the skin, in words."""
+    """What a material contains by each statement, and its limits on the skin, in words; what does not count says so."""
     found = []
     for row in rows.execute(
         "SELECT c.name, c.share_ppm, c.source, l.code FROM live_constituent c LEFT JOIN lot l ON l.id = c.lot_id "
@@ -189,11 +270,15 @@ def stated(rows: sqlite3.Connection, material_id: int) -> list[str]:
         (material_id,),
     ):
         where = f", lot {row['code']}" if row["code"] else ""
-        found.append(f"contains {row['name']} {show_share(row['share_ppm'], 2)}{where} [{row['source']}]")
-    row = rows.execute(
-        "SELECT * FROM live_skin_limit WHERE material_id = ? ORDER BY id DESC LIMIT 1", (material_id,)
-    ).fetchone()
-    if row:
-        limit = _limit(row)
-        found.append(f"on the skin at most {show_share(limit.limit_ppm, 3)} [{limit.source}, {show_date(limit.dated)}]")
+        unknown = "" if allergen_named(row["name"]) else "; not a name known here, so no label counts it"
+        share = show_share(row["share_ppm"], 2)
+        found.append(f"contains {read_as(row['name'])} {share}{where} [{row['source']}]{unknown}")
+    limits = _limits(rows, material_id)
+    counts = _that_counts(limits)
+    for limit in limits:
+        text = f"on the skin at most {show_share(limit.limit_ppm, 3)} [{limit.source}, {show_date(limit.dated)}]"
+        if not limit.for_soap:
+            found.append(f"{text}; not counted: soap is category {SOAP_CATEGORY}")
+        elif limit is counts:
+            found.append(text)
     return found

@@ -4,7 +4,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ledger.domain.allergens import Entry, Holds, allergens_in
-from ledger.reference.allergens import allergen_named, allergen_of_oil, allergens
+from ledger.reference.allergens import allergen_named, allergens
 
 
 def entry(name: str) -> Entry | None:
@@ -41,7 +41,7 @@ def test_members_of_a_group_are_summed_under_its_one_name() -> None:
 
 
 def test_a_natural_oil_that_is_an_entry_counts_with_all_its_mass() -> None:
-    found = allergen_of_oil("LAVANDULA ANGUSTIFOLIA OIL")
+    found = allergen_named("LAVANDULA ANGUSTIFOLIA OIL")
     assert found is not None
     assert found.name == "Lavandula Oil/Extract"
 

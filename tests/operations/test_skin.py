@@ -285,7 +285,7 @@ def test_a_limit_that_cannot_be_is_bad_input(scents: Shop) -> None:
         (replace(good, limit_ppm=0), "bay oil", "above 0, up to 100 %"),
         (replace(good, limit_ppm=1_000_001), "bay oil", "above 0, up to 100 %"),
         (replace(good, certificate=" "), "bay oil", "Name the certificate"),
-        (replace(good, category=""), "bay oil", "Name the certificate"),
+        (replace(good, category=""), "bay oil", "For which kind of product .* soap is category 9: add --category 9"),
         (good, "olive oil", "is of the kind fat; such limits are for fragrances"),
     ):
         with pytest.raises(BadInput, match=message):
