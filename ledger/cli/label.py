@@ -120,6 +120,8 @@ def approve(
         )
     for words in net_doubts(here.rows(), view):
         say_wrapped(words, first="  ! ", indent="    ")
+    for one in view.allergens.unknown if view.allergens else ():
+        say_wrapped(f"Not known here, so not looked up in any list: {one}.", first="  ! ", indent="    ")
     say(f"Next: soapledger label print {code} --market {market} -o labels.pdf")
 
 

@@ -32,6 +32,7 @@ class AllergenList:
     since: date | None = None  # for bars first supplied from that day
     until: date | None = None  # for bars first supplied up to that day
     sold_on_until: date | None = None  # bars in a shop's hands by `until` may be sold so long
+    bans: str | None = None  # where what Annex II names is prohibited in this market, and how that is known
 
 
 @dataclass(frozen=True)

@@ -31,8 +31,9 @@ MARKET = Market(
             status="read in a secondary text",
             since=date(2026, 4, 12),
             sold_on_until=date(2028, 7, 31),
+            bans=None,  # what Canada prohibits was not looked up
         ),
-        replace(LONG_LIST, source=_SOURCE, status="read in a secondary text"),
+        replace(LONG_LIST, source=_SOURCE, status="read in a secondary text", bans=None),
     ),
     rules=(
         Rule(

@@ -9,6 +9,7 @@ from ledger.domain.market import AllergenList, Duty, FigureHeight, Market, Rule
 # supplied (from memory, unverified). Rinse-off threshold 0.01 %, exceeded (read).
 LAST_DAY_OF_THE_FIRST_LIST = date(2026, 7, 31)
 SOLD_ON_UNTIL = date(2028, 7, 31)
+BANS = "Annex II to Regulation (EC) 1223/2009"  # HICC, Lilial and three oils: read in a secondary text
 FIRST_LIST = AllergenList(
     name="the first list (24 names)",
     names="first",
@@ -17,6 +18,7 @@ FIRST_LIST = AllergenList(
     status="read",
     until=LAST_DAY_OF_THE_FIRST_LIST,
     sold_on_until=SOLD_ON_UNTIL,
+    bans=BANS,
 )
 LONG_LIST = AllergenList(
     name="the long list (81 names)",
@@ -25,6 +27,7 @@ LONG_LIST = AllergenList(
     source="Annex III to Regulation (EC) 1223/2009 as amended by Regulation (EU) 2023/1545",
     status="read; dates read in a secondary text",
     since=date(2026, 8, 1),
+    bans=BANS,
 )
 
 MARKET = Market(

@@ -21,6 +21,7 @@ MARKET = replace(
             status="read in a secondary text; state in November 2026 unverified",
             until=None,
             sold_on_until=None,
+            bans="Annex II as retained; from memory, unverified",
         ),
     ),
     rules=tuple(

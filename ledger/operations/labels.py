@@ -8,8 +8,10 @@ from datetime import date
 from ledger.domain.dates import show_date
 from ledger.domain.net_quantity import metric
 from ledger.errors import BadInput, Refused
+from ledger.markets import market, market_codes
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import LabelApproval, LabelCount, LabelRun
+from ledger.views.allergens import barred_words
 from ledger.views.batch import find_batch
 from ledger.views.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label_runs import Run, approved_by, run_by_number
@@ -148,6 +150,8 @@ def reprint_labels(
         batch = find_batch(tx.rows, run.batch_code)
         if batch.lot_status not in ("passed", "released"):
             raise Refused(f"The bars of batch {batch.code} are {batch.status}; no labels are printed for them.")
+        if run.market in market_codes() and (words := barred_words(tx.rows, batch, market(run.market), on=on)):
+            raise Refused(f"Batch {batch.code} gets no label: {words}.")
         view = from_json(row["view"])
         data = draw(view, row["layout_source"], row["sheet_source"])
         tx.add(

@@ -16,7 +16,7 @@ from ledger.views.label_runs import runs
 from ledger.views.lots import available, lot_by_id, on_hand_at, place_of_kind
 from ledger.views.lye_check import lye_check
 from ledger.views.reading import Rows
-from ledger.views.supply import supply_doubts
+from ledger.views.supply import barred_from_supply, supply_doubts
 
 UNCOVERED = "not covered by what was assessed"  # before the reason of a decision to supply bars all the same
 
@@ -180,7 +180,8 @@ def release_bars(
     Raises Refused before they are passed, while on hold or rejected without a reason to lift it, for
     more samples than bars, while a print run of labels is not counted or a deviation is open, for a point of the
     recipe's checklist that nobody looked at or that is not good, or where they are not covered by an
-    assessment and a notification (unless `anyway` gives a reason, which is kept with the decision).
+    assessment and a notification (unless `anyway` gives a reason, which is kept with the decision); and without a way
+    round it, for bars that hold what every market of hers prohibits.
     """
     with book.write("release") as tx:
         batch, lot_id, here = _bars(tx.rows, code, on)
@@ -190,6 +191,7 @@ def release_bars(
             raise Refused(
                 f"The bars of batch {batch.code} are not passed for packing yet: soapledger pass {batch.code}"
             )
+        keep_what_is_barred(tx.rows, batch, on=on)
         decided, doubts = (anyway or "").strip(), supply_doubts(tx.rows, batch, on=on)
         if lot.status == "released" and not (decided and doubts and not supply_was_decided(tx.rows, lot_id)):
             raise Refused(f"The bars of batch {batch.code} are released already.")
@@ -228,6 +230,13 @@ def release_bars(
                 )
         tx.say(f"Released batch {batch.code}, {here - retain} bars.")
     return here - retain
+
+
+def keep_what_is_barred(rows: Rows, batch: BatchRow, *, on: date) -> None:
+    """Raise Refused for bars that hold what every market of hers prohibits, as far as is known here."""
+    barred, another = barred_from_supply(rows, batch, on=on)
+    if barred and not another:
+        raise Refused(f"The bars of batch {batch.code} may not be supplied: {'; '.join(barred)}.")
 
 
 def supply_was_decided(rows: Rows, lot_id: int) -> bool:

@@ -7,7 +7,7 @@ from datetime import date
 from ledger.domain.money import share_out
 from ledger.domain.shortcode import short_code
 from ledger.errors import BadInput, Refused
-from ledger.operations.release import supply_was_decided
+from ledger.operations.release import keep_what_is_barred, supply_was_decided
 from ledger.operations.release_checks import deviations_decided
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Movement, Place
@@ -52,8 +52,12 @@ def _may_leave(tx: Transaction, code: str, number: int, on: date) -> LotRow:
 
 
 def _covered(tx: Transaction, lot: LotRow, on: date) -> None:
-    """Raise Refused while a deviation is open, and for bars no assessment covers unless someone decided so."""
+    """Raise Refused while a deviation is open, for what is prohibited, and where no assessment covers the bars.
+
+    The last, and what only some of her markets prohibit, may be decided otherwise by a person, at the release.
+    """
     batch = find_batch(tx.rows, lot.code)
+    keep_what_is_barred(tx.rows, batch, on=on)
     deviations_decided(tx.rows, batch, on=on)
     doubts = supply_doubts(tx.rows, batch, on=on)
     if doubts and not supply_was_decided(tx.rows, lot.id):

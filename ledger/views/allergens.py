@@ -2,15 +2,16 @@
 
 import sqlite3
 from dataclasses import dataclass
+from datetime import date
 
-from ledger.domain.allergens import AllergenAnswer, Entry, Holds, allergens_in
-from ledger.domain.market import AllergenList
+from ledger.domain.allergens import AllergenAnswer, Entry, Found, Holds, allergens_in
+from ledger.domain.market import AllergenList, Market
 from ledger.domain.quantity import show_share
-from ledger.reference.allergens import Allergen, allergen_named, usual_contents
+from ledger.reference.allergens import Allergen, allergen_named, counted_as, remark_on, usual_contents
 from ledger.views.batch import BatchRow
 from ledger.views.drying import driest_mass
 from ledger.views.ingredients import bases_of_batch
-from ledger.views.skin import contains
+from ledger.views.skin import contains, is_scent, read_as
 
 
 @dataclass(frozen=True)
@@ -36,18 +37,15 @@ class Allergens:
     declared: tuple[str, ...]
     prohibited: tuple[str, ...]
     no_statement: tuple[str, ...]
-    doubts: tuple[str, ...]  # statements that lack what such an oil must contain
+    doubts: tuple[str, ...]  # statements that lack what such an oil must contain, and names that leave a question
+    unknown: tuple[str, ...]  # names in statements that are not known here, so that nothing was looked up for them
+    barred: tuple[str, ...]  # what may not be in a bar in this market, with its source
+    asked: tuple[str, ...]  # what the EU prohibits, where this market's own rule is not known here
 
 
 def batch_allergens(rows: sqlite3.Connection, batch: BatchRow, rule: AllergenList) -> Allergens:
     """Sum the statements of every lot, else of its material, and compare with the list."""
-    parts, doubts = [], []
-    for one in bases_of_batch(rows, batch.id):
-        stated = contains(rows, one.lot.material_id, one.lot.id)
-        fragrance = one.lot.kind == "fragrance"
-        if fragrance and stated:
-            doubts += _doubts(one.lot.material, one.lot.code, one.lot.inci or "", stated)
-        parts.append(Holds(one.lot.material, one.lot.code, one.lot.inci or "", one.mass_mg, stated or None, fragrance))
+    parts, doubts = _parts(rows, batch)
     driest = driest_mass(rows, batch)
     answer = AllergenAnswer((), ())
     if driest:
@@ -58,6 +56,7 @@ def batch_allergens(rows: sqlite3.Connection, batch: BatchRow, rule: AllergenLis
             driest_mg=driest,
             threshold_ppm=rule.threshold_ppm,
         )
+    banned = tuple(_banned(one, rule) for one in answer.found if one.prohibited)
     return Allergens(
         rule.name,
         f"{rule.source}; {rule.status}",
@@ -71,7 +70,49 @@ def batch_allergens(rows: sqlite3.Connection, batch: BatchRow, rule: AllergenLis
         answer.prohibited,
         answer.no_statement,
         tuple(dict.fromkeys(doubts)),
+        answer.unknown,
+        banned if rule.bans else (),
+        () if rule.bans else banned,
     )
+
+
+def barred_words(rows: sqlite3.Connection, batch: BatchRow, law: Market, *, on: date) -> str | None:
+    """What a batch holds that may not be in a bar of a market; None where it is nothing known here."""
+    listed = law.allergen_list(on)
+    barred = batch_allergens(rows, batch, listed).barred if listed else ()
+    return f"it holds what is prohibited in {law.name}: {'; '.join(barred)}" if barred else None
+
+
+def _parts(rows: sqlite3.Connection, batch: BatchRow) -> tuple[list[Holds], list[str]]:
+    """Everything in a batch down to the lots as received with its statement, and what leaves a question."""
+    parts: list[Holds] = []
+    doubts: list[str] = []
+    for one in bases_of_batch(rows, batch.id):
+        inci, stated = one.carried or one.lot.inci or "", contains(rows, one.lot.material_id, one.lot.id)
+        fragrance = is_scent(one.lot.kind, inci)
+        if fragrance and stated:
+            doubts += _doubts(one.lot.material, one.lot.code, inci, stated)
+        doubts += [
+            f"In the statement for {one.lot.material}, lot {one.lot.code}: {read_as(name)}."
+            for name in stated
+            if remark_on(name)
+        ]
+        if (banned := allergen_named(inci)) and banned.prohibited and one.lot.kind == "fat":
+            doubts.append(
+                f"{one.lot.material}, lot {one.lot.code}: as a fragrance it is prohibited ({banned.entry}); that it is "
+                "here as a fat is for a person."
+            )
+            inci = ""
+        parts.append(Holds(one.lot.material, one.lot.code, inci, one.mass_mg, stated or None, fragrance))
+    return parts, doubts
+
+
+def _banned(one: Found, rule: AllergenList) -> str:
+    """What is prohibited, the lots it comes from, and where the prohibition stands."""
+    entry = allergen_named(one.name)
+    assert entry is not None
+    where = f"{rule.bans}, {entry.entry}" if rule.bans else f"Annex II of the EU, {entry.entry}"
+    return f"{one.name}, from lot {' and '.join(one.lots)} ({where}; {entry.source})"
 
 
 def _entry(found: Allergen | None, rule: AllergenList) -> Entry | None:
@@ -83,11 +124,11 @@ def _entry(found: Allergen | None, rule: AllergenList) -> Entry | None:
 
 def _doubts(material: str, lot: str, inci: str, stated: dict[str, int]) -> list[str]:
     """What such an oil always holds and the statement does not name, from published ranges."""
-    named = {found.name for name in stated if (found := allergen_named(name))} | {name.casefold() for name in stated}
+    named = {counted_as(name) for name in stated}
     must = {one.constituent: one for one in usual_contents(inci) if one.low_ppm >= 10_000}
     return [
         f"The statement for {material}, lot {lot}, names no {name}, of which such an oil usually holds "
         f"{show_share(one.low_ppm)} to {show_share(one.high_ppm)} ({one.source}; {one.status}); ask the supplier."
         for name, one in must.items()
-        if name not in named and name.casefold() not in named
+        if counted_as(name) not in named
     ]

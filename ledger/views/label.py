@@ -12,7 +12,7 @@ from ledger.domain.net_quantity import dual, metric
 from ledger.domain.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.markets import market
-from ledger.views.allergens import Allergens, batch_allergens
+from ledger.views.allergens import Allergens, barred_words, batch_allergens
 from ledger.views.assessment import latest_assessment
 from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.graph import ledger_graph
@@ -59,12 +59,13 @@ def label_text(
     on: date,
     net_mg: int | None = None,
     best_before_months: int | None = None,
+    checking: bool = False,
 ) -> LabelText:
     """The particulars of the bars of one batch for one market, supplied on a day, from the lots that really went in.
 
     Raises BadInput for an unknown market, a market without a responsible person, a bar without a
-    declared weight, or a material without an INCI name; Refused for a batch that gives no bars, or one that holds
-    what may not be in a bar at all.
+    declared weight, or a material without an INCI name; Refused for a batch that gives no bars, or (unless `checking`,
+    which says it beside the rest) one that holds what may not be in a bar of that market.
     """
     batch = find_batch(rows, code)
     if not batch.soap or batch.yielded_on is None:
@@ -84,11 +85,8 @@ def label_text(
     declared = declare(declared_parts(rows, batch, wishes.declaration), Naming(law.aqua, together, law.floats))
     listed = law.allergen_list(on)
     allergens = batch_allergens(rows, batch, listed) if listed else None
-    if allergens and allergens.prohibited:
-        raise Refused(
-            f"Batch {batch.code} holds {', '.join(allergens.prohibited)}, which may not be in a bar at all "
-            f"({listed.source if listed else ''}); no label is printed."
-        )
+    if not checking and (words := barred_words(rows, batch, law, on=on)):
+        raise Refused(f"Batch {batch.code} gets no label: {words}.")
     made = batch.made_on or batch.planned_on
     best_before, after_opening = _durability(rows, batch, law, recipe, wishes, made, best_before_months)
     return LabelText(
@@ -181,6 +179,15 @@ def _own_remains(
             f"What {one} holds: nobody stated it (soapledger material contains)." for one in allergens.no_statement
         ]
         found += allergens.doubts
+        found += [
+            f"What {one}, is: its name in the statement is not known here, neither as a label name nor as a synonym or "
+            "CAS number, so nothing was looked up for it."
+            for one in allergens.unknown
+        ]
+        found += [
+            f"Whether {one} may be in a bar here: the EU prohibits it, and the rule of this market is not known here."
+            for one in allergens.asked
+        ]
     marks = ledger_graph(rows).upstream([("batch", batch.id)]).of_kind("batch")
     infused = rows.execute(
         f"SELECT code FROM batch WHERE process = 'infusion' AND id IN ({','.join('?' * len(marks))}) ORDER BY code",

@@ -65,7 +65,9 @@ def label_check(
     panel_cm2: Fraction | None = None,
 ) -> LabelCheck:
     """Check the label of a batch for bars first supplied on a day; raises like `label_text`."""
-    label = label_text(rows, code, market_code, on=on, net_mg=net_mg, best_before_months=best_before_months)
+    label = label_text(
+        rows, code, market_code, on=on, net_mg=net_mg, best_before_months=best_before_months, checking=True
+    )
     if label.figure_height_mm is None and panel_cm2 is not None:
         label = replace(label, figure_height_mm=figure_height_us(panel_cm2))
     batch = find_batch(rows, code)
@@ -124,10 +126,15 @@ def _allergens(label: LabelText) -> tuple[str, str]:
     found = label.allergens
     if found is None:
         return "no list applies", "found"
+    if found.barred:
+        return f"PROHIBITED, so it gets no label and is not released: {'; '.join(found.barred)}", "missing"
+    asked = [f"not known here: {'; '.join(found.unknown)}"] if found.unknown else []
+    asked += [f"prohibited in the EU, here for a person: {'; '.join(found.asked)}"] if found.asked else []
     if found.no_statement:
-        return f"no statement for {'; '.join(found.no_statement)}", "missing"
+        return "; ".join([f"no statement for {'; '.join(found.no_statement)}", *asked]), "missing"
     names = ", ".join(found.declared) or "none exceeds the threshold"
-    return f"{names} (over {show_share(found.threshold_ppm, 2)} of the bar at its driest; {found.list_name})", "found"
+    words = f"{names} (over {show_share(found.threshold_ppm, 2)} of the bar at its driest; {found.list_name})"
+    return "; ".join([words, *asked]), "for a person" if asked else "found"
 
 
 def _covered(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, particular: str, on: date) -> tuple[str, str]:

@@ -258,7 +258,7 @@ def constituent_doubt(rows: sqlite3.Connection, name: str) -> str | None:
     close = near(name, names_to_propose(), 1, cutoff=0.75) or near(name, known, 1)
     if not close:
         return None
-    return f"'{name}' is not a name known here; did you mean {close[0]}? A limit finds it only by a name known here."
+    return f"'{name}' is not a name known here; did you mean {close[0]}? A label or limit finds no other."
 
 
 def stated(rows: sqlite3.Connection, material_id: int) -> list[str]:

@@ -5,6 +5,7 @@ from datetime import date
 
 from ledger.domain.market import Market
 from ledger.markets import market, market_codes
+from ledger.views.allergens import barred_words
 from ledger.views.assessment import batch_beside
 from ledger.views.batch import BatchRow
 from ledger.views.recipe import recipe_by_code
@@ -18,12 +19,24 @@ def markets_to_cover(rows: sqlite3.Connection) -> tuple[Market, ...]:
     return tuple(law for law in laws if law.needs_assessment and law.address in addresses)
 
 
+def barred_from_supply(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[tuple[str, ...], bool]:
+    """What the bars hold that her markets prohibit, in words for each; and whether a market of hers is left."""
+    addresses = settings(rows).addresses
+    laws = [law for code in market_codes() if (law := market(code)).address in addresses]
+    found = tuple(words for law in laws if (words := barred_words(rows, batch, law, on=on)))
+    return found, len(found) < len(laws)
+
+
 def supply_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[str, ...]:
     """Why the bars are not covered on a day, a sentence for each; nothing where they are, as far as figures go.
 
-    No assessment, no notification for a market, or a particular of the batch as weighed that lies outside what was
-    assessed. What the assessment is silent on is no reason here; it is shown by the comparison.
+    What a market prohibits, no assessment, no notification for a market, or a particular of the batch as weighed that
+    lies outside what was assessed. What the assessment is silent on is no reason here; it is shown by the comparison.
     """
+    return (*barred_from_supply(rows, batch, on=on)[0], *_not_assessed(rows, batch, on))
+
+
+def _not_assessed(rows: sqlite3.Connection, batch: BatchRow, on: date) -> tuple[str, ...]:
     laws = markets_to_cover(rows)
     if not laws or batch.recipe_code is None:
         return ()
