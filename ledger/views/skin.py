@@ -28,6 +28,7 @@ from ledger.views.reading import day
 from ledger.views.recipe import RecipeSheet
 
 PutIn = tuple[int, int | None, int]  # material, lot where one is known, mg
+_ALIKE = 0.85  # of difflib's ratio: a letter or two amiss, but not eucalyptol for eucalyptus oil (our own choice)
 _MELTED = "how much of it is in the bar at its driest is not known here, for soap melted again is not reckoned"
 
 
@@ -255,7 +256,7 @@ def constituent_doubt(rows: sqlite3.Connection, name: str) -> str | None:
     }
     if allergen_named(name) or plain(name) in {plain(one) for one in known}:
         return None
-    close = near(name, names_to_propose(), 1, cutoff=0.75) or near(name, known, 1)
+    close = near(name, names_to_propose(), 1, cutoff=_ALIKE) or near(name, known, 1, cutoff=_ALIKE)
     if not close:
         return None
     return f"'{name}' is not a name known here; did you mean {close[0]}? A label or limit finds no other."

@@ -151,8 +151,8 @@ def test_a_name_that_leaves_a_question_says_which() -> None:
 
 @pytest.mark.parametrize(("typed", "meant"), [("linalol", "linalol"), ("limonen", "Limonene"), ("cumarine", "cumarin")])
 def test_label_names_and_synonyms_are_proposed_and_no_numbers(typed: str, meant: str) -> None:
-    assert near(typed, names_to_propose(), 1, cutoff=0.75) == [meant]
-    assert near("78-70-7", names_to_propose(), 1, cutoff=0.75) == []
+    assert near(typed, names_to_propose(), 1, cutoff=0.85) == [meant]
+    assert near("78-70-7", names_to_propose(), 1, cutoff=0.85) == []
 
 
 def test_every_name_of_the_sample_season_is_known() -> None:

@@ -244,6 +244,7 @@ def test_a_known_name_is_never_questioned_and_a_near_one_is_by_label_names_first
     contains = ("material", "contains", "sea scent", "--source", "a letter")
     for name in ("isoeugenol", "ISOEUGENOL", "97-54-1", "cis-isoeugenol", "α-pinene"):
         assert "did you mean" not in told(run, *contains, f"{name}=1")
+    assert "did you mean" not in told(run, *contains, "eucalyptol=1")  # not known, and near to nothing
     asked = told(run, *contains, "linalole=1", input="n\n", code=1)
     assert "'linalole' is not a name known here; did you mean linalol?" in asked
     assert "nothing written" in asked
