@@ -93,7 +93,8 @@ def say_record(record: BatchRecord) -> None:
             say_wrapped(f"Deviation {one.number}: {one.found}; {decided}.", first="  ", indent="    ")
     if record.checks:
         say()
-        looked = "; ".join(f"{one.what} {one.found}" for one in record.checks)
+        said = {True: "", False: " (not good)", None: " (whether good was not said)"}
+        looked = ", ".join(f"{one.what}: {one.found}{said[one.good]}" for one in record.checks)
         say_wrapped(f"Looked at before the release: {looked}.", first="  ", indent="    ")
     if record.decisions:
         say()

@@ -25,7 +25,7 @@ def command(
     ] = None,
     check: Annotated[
         list[str] | None,
-        typer.Option("--check", help="One point of the checklist: 'look=good', 'pH=9.6', 'smell=!rancid' (repeat)."),
+        typer.Option("--check", help="One point: 'look=good; a little ash', 'pH=9.6', 'smell=no; rancid' (repeat)."),
     ] = None,
     reason: Annotated[
         str | None, typer.Option("--reason", help="Why bars on hold or rejected are released all the same.")
@@ -66,7 +66,7 @@ def command(
 
 def _checks(here: Desk, code: str, texts: Sequence[str]) -> "list[Check]":
     """The --check options; what of the recipe's checklist they leave out is asked. Raises BadInput."""
-    from ledger.domain.release_checks import read_check
+    from ledger.domain.release_checks import FREE_ALKALI, read_check
     from ledger.operations.release_checks import open_checks
     from ledger.views.batch import find_batch, recipe_of
 
@@ -75,26 +75,23 @@ def _checks(here: Desk, code: str, texts: Sequence[str]) -> "list[Check]":
     if recipe is None or batch.lot_status not in ("passed", "on hold", "rejected"):
         return []
     wanted, found = open_checks(here.rows(), batch), []
-    names = {one.casefold(): one for one in (*recipe.release_checks, "free alkali")}
+    names = {one.casefold(): one for one in (*recipe.release_checks, FREE_ALKALI)}
     for text in texts:
         what, separator, typed = (part.strip() for part in text.partition("="))
         if not separator:
             raise BadInput(f"'{text}' is not a point with what was found; write it like 'look=good'.")
         name = names.get(what.casefold(), what)
-        found.append(read_check(name, typed, ph_at_most=recipe.limits.ph_thousandths))
+        found.append(read_check(name, typed, ph_at_most=recipe.limits.ph_thousandths, net_mg=recipe.net_weight_mg))
     answered = {one.what for one in found}
     for what in wanted:
-        usual = "" if what in ("pH", "free alkali") else "good"
         while what not in answered:
-            hint = "Enter: good; ! what is not" if usual else "what was found; ! before what is not good"
-            hint = "the figure; how it was measured" if what in ("pH", "free alkali") else hint
-            typed = ask(f"{what} ({hint})", default=usual)
+            figure = what in ("pH", FREE_ALKALI)
+            typed = ask(f"{what} ({'the figure; how it was measured' if figure else 'good or no; a note'})", default="")
             try:
-                found.append(read_check(what, typed, ph_at_most=recipe.limits.ph_thousandths))
+                found.append(
+                    read_check(what, typed, ph_at_most=recipe.limits.ph_thousandths, net_mg=recipe.net_weight_mg)
+                )
                 answered.add(what)
             except BadInput as error:
                 warn(f"  {error}")
-                if not typed:
-                    raise
-                usual = ""  # an answer was refused, so no Enter says that it is good
     return found

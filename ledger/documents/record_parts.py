@@ -39,7 +39,8 @@ def cure_part(view: BatchRecord, wide: float, type_: Type) -> list[Flowable]:
 
 def check_table(view: BatchRecord, wide: float, type_: Type) -> Table:
     """The checklist of the recipe, point by point."""
-    rows = [(show_date(one.on), one.what, one.found, "good" if one.good else "NOT GOOD", one.by) for one in view.checks]
+    said = {True: "good", False: "NOT GOOD", None: "not said"}
+    rows = [(show_date(one.on), one.what, one.found, said[one.good], one.by) for one in view.checks]
     return grid(
         ("on", "what", "found", "verdict", "by"),
         rows,

@@ -1,7 +1,7 @@
 """Reads what a recipe asks before its bars are released, under [release]."""
 
 from ledger.domain.recipe_file import RecipeFile
-from ledger.domain.release_checks import CHECKS
+from ledger.domain.release_checks import CHECKS, FREE_ALKALI
 
 
 def read_release_checks(source: RecipeFile) -> tuple[str, ...]:
@@ -11,4 +11,6 @@ def read_release_checks(source: RecipeFile) -> tuple[str, ...]:
         return CHECKS
     if not isinstance(value, list) or not all(isinstance(one, str) and one.strip() for one in value):
         raise source.bad("release", 0, 'checks is a list of words, such as checks = ["pH", "look", "smell"].', "checks")
-    return tuple(dict.fromkeys(" ".join(one.split()) for one in value))
+    known = {one.casefold(): one for one in (*CHECKS, FREE_ALKALI)}
+    plain = (" ".join(one.split()) for one in value)
+    return tuple(dict.fromkeys(known.get(one.casefold(), one) for one in plain))

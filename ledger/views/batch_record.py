@@ -58,7 +58,7 @@ class FinishedLook:
     on: date
     what: str
     found: str
-    good: bool
+    good: bool | None  # None: words of an earlier ledger, from which it cannot be told
     by: str
 
 

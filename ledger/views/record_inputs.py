@@ -4,6 +4,7 @@ import sqlite3
 
 from ledger.domain.limits import limit_of
 from ledger.domain.quantity import show_mass, show_temperature, show_volume
+from ledger.domain.release_checks import kept_as_good
 from ledger.views.batch import BatchRow, plan_lines, recipe_of
 from ledger.views.batch_record import FinishedLook, RecordedReading, UsedMaterial
 from ledger.views.bench import current_readings, steps_of
@@ -114,7 +115,16 @@ def checks(rows: sqlite3.Connection, batch: BatchRow) -> tuple[FinishedLook, ...
         'SELECT "on", what, found, good, by FROM live_finished_check WHERE lot_id = ? ORDER BY id',
         (batch.yield_lot_id,),
     )
-    return tuple(FinishedLook(day(row["on"]), row["what"], row["found"], bool(row["good"]), row["by"]) for row in found)
+    return tuple(
+        FinishedLook(
+            day(row["on"]),
+            row["what"],
+            row["found"],
+            kept_as_good(row["what"], row["found"], bool(row["good"])),
+            row["by"],
+        )
+        for row in found
+    )
 
 
 def _value(value: int | None, unit: str | None, at: str | None, text: str | None, units: str) -> str:

@@ -4,9 +4,13 @@ from datetime import date
 from typing import Any
 
 import pytest
+from conftest import PLAIN_BAR
+from freezegun import freeze_time
 from making import LOOKED_GOOD, MADE, cut
 
-from ledger.domain.release_checks import Check, read_check
+from ledger.domain import recipe_file
+from ledger.domain.recipe_release import read_release_checks
+from ledger.domain.release_checks import Check, kept_as_good, read_check
 from ledger.errors import BadInput, Refused
 from ledger.operations.deviations import decide_deviation, report_deviation
 from ledger.operations.readings import log_readings, read_reading
@@ -62,7 +66,19 @@ def test_every_point_of_the_checklist_is_looked_at(shop: Any) -> None:
     ("what", "typed", "found", "good"),
     [
         ("look", "good", "good", True),
+        ("look", " OK ; a little ash", "good; a little ash", True),
+        ("look", "Yes", "good", True),
+        ("look", "y", "good", True),
         ("look", "!cracked", "cracked", False),
+        ("look", "!good", "good", False),
+        ("look", "no", "not good", False),
+        ("look", "N; cracked", "cracked", False),
+        ("look", "bad", "not good", False),
+        ("look", "not good; one corner", "one corner", False),
+        ("weight", "good; 101 g", "good; 101 g", True),
+        ("weight", "100 g", "100 g", True),  # the net weight itself is not under it
+        ("weight", "99.9 g", "99.9 g; under the net weight", False),
+        ("weight", "!101 g", "101 g", False),
         ("pH", "10.5; 1 % in water", "10.5; 1 % in water", True),
         ("pH", "10.6", "10.6; over 10.5", False),
         ("pH", "8.9; strips", "8.9; strips", True),
@@ -71,13 +87,80 @@ def test_every_point_of_the_checklist_is_looked_at(shop: Any) -> None:
     ],
 )
 def test_a_point_as_typed(what: str, typed: str, found: str, good: bool) -> None:
-    assert read_check(what, typed, ph_at_most=10_500) == Check(what, found, good)
+    assert read_check(what, typed, ph_at_most=10_500, net_mg=100_000) == Check(what, found, good)
 
 
-@pytest.mark.parametrize(("what", "typed"), [("look", "!"), ("pH", "good"), ("pH", "8.9"), ("pH", "15"), ("look", " ")])
-def test_a_point_that_cannot_be_read(what: str, typed: str) -> None:
+@pytest.mark.parametrize(
+    ("what", "typed"),
+    [
+        ("look", "!"), ("look", " "), ("look", "horrible"), ("smell", "smells rancid"), ("look", "even"),
+        ("look", "goodness"), ("look", "good, but cracked"), ("look", "yes no"), ("look", "; good"),
+        ("pH", "good"), ("pH", "8.9"), ("pH", "15"), ("pH", "fine; 1 % in water"),
+        ("free alkali", "good"), ("free alkali", "none"),
+        ("weight", "heavy"), ("weight", "101"), ("weight", "100 mL"),
+    ],
+)  # fmt: skip
+def test_a_point_that_says_neither_good_nor_not_is_never_good(what: str, typed: str) -> None:
     with pytest.raises(BadInput):
-        read_check(what, typed, ph_at_most=10_500)
+        read_check(what, typed, ph_at_most=10_500, net_mg=100_000)
+
+
+def test_a_weight_without_a_net_weight_to_hold_it_against_says_nothing() -> None:
+    with pytest.raises(BadInput, match="does not say whether the weight is good"):
+        read_check("weight", "101 g", ph_at_most=10_500)
+
+
+def test_a_checklist_names_its_figures_in_any_case() -> None:
+    """Else 'ph=11.2' is words and no figure."""
+    source = recipe_file.RecipeFile(PLAIN_BAR + '\n[release]\nchecks = ["ph", "Free Alkali", "lather"]\n', "r.toml")
+    assert read_release_checks(source) == ("pH", "free alkali", "lather")
+
+
+def test_what_says_neither_is_refused_by_flag_and_nothing_is_written(shop: Any, run: Any) -> None:
+    code = passed(shop)
+    before = shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
+    words = ("--check", "pH=9.6", "--check", "look=horrible", "--check", "smell=smells rancid", "--check", "weight=ok")
+    said = run("release", code, "--anyway", "a trial", "--on", "2026-06-10", *words, code=2).stderr
+    assert said == (
+        "'horrible' does not say whether the look is good. Write good or no, and a note behind it if there is one: "
+        "'good; a little ash', 'no; cracked'.\n"
+    )
+    assert shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0] == before
+
+
+def test_the_prompt_has_no_default_and_asks_again(shop: Any, run: Any) -> None:
+    code = passed(shop)
+    # pH: Enter, words, a figure; look: Enter, horrible, yes with a note; smell: good; weight: heavy, ok
+    typed = "\nfine\n9.6\n\nhorrible\nyes; a little ash\ngood\nheavy\nok\n"
+    with freeze_time("2026-06-10 09:00:00"):
+        asked = run("release", code, "--anyway", "a trial", input=typed)
+    assert asked.stderr.count("What was found of the") == 2
+    assert asked.stderr.count("does not say whether") == 2
+    with shop.book.look() as rows:
+        kept = rows.execute("SELECT what, found, good FROM finished_check ORDER BY id DESC LIMIT 4").fetchall()
+    assert {tuple(one) for one in kept} == {
+        ("pH", "9.6", 1), ("look", "good; a little ash", 1), ("smell", "good", 1), ("weight", "good", 1),
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("what", "found", "kept", "shown"),
+    [
+        ("look", "even", True, None),  # kept as good by an earlier program, whatever it said
+        ("look", "horrible", True, None),
+        ("look", "3 cracks", True, None),
+        ("look", "good", True, True),
+        ("look", "good; a little ash", True, True),
+        ("pH", "9.6; 1 % in water", True, True),
+        ("weight", "101 g", True, True),
+        ("smell", "rancid", False, False),
+        ("look", "good", False, False),
+    ],
+)
+def test_words_of_an_earlier_ledger_are_shown_and_not_called_good(
+    what: str, found: str, kept: bool, shown: bool | None
+) -> None:
+    assert kept_as_good(what, found, kept) is shown
 
 
 def test_samples_have_a_place_and_a_day(shop: Any) -> None:
