@@ -44,14 +44,14 @@ def log(
         str | None, typer.Option("--anyway", help="Keep a superfat at or below zero, with the reason.")
     ] = None,
     on: Annotated[
-        str | None, typer.Option("--on", help="The day it was made; once it is poured, the day of what comes after.")
+        str | None, typer.Option("--on", help="The day it was made; once it is poured, the day of what is read now.")
     ] = None,
     yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about unlikely weights.")] = False,
     json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
 ) -> None:
     """Log what was weighed and read, line by line; asks for what is still open."""
     from ledger.domain.dates import show_date
-    from ledger.operations.readings import log_readings, read_reading
+    from ledger.operations.readings import log_readings, on_its_day, read_reading
     from ledger.operations.weigh import Weighed, weigh
     from ledger.views.batch import find_batch, plan_lines
     from ledger.views.bench import steps_of
@@ -59,17 +59,19 @@ def log(
 
     here = desk(ctx)
     batch = find_batch(here.rows(), code)
-    made = (
-        here.day(on)
-        if on and not batch.poured
-        else min(max(batch.planned_on, batch.made_on or batch.planned_on), here.today)
-    )
+    said = here.day(on) if on else None
+    made = min(max(batch.planned_on, batch.made_on or batch.planned_on), here.today)
+    if said and not batch.poured:
+        made = said
     lines = {one.number: one for one in plan_lines(here.rows(), batch.id) if one.role != "packaging"}
     if not lines or batch.discarded:
         raise Refused(f"Batch {batch.code} is {batch.status}; there is nothing to weigh for it.")
     letters = {one.letter: one.what for one in steps_of(batch)}
     weighed, lettered = read_lines(line or (), csv_file, lines, letters, units=here.settings.units, yes=yes)
-    readings = (*lettered, *(read_reading(text) for text in reading or ()))
+    readings = tuple(
+        on_its_day(one, batch, said=said, today=here.today, correct=correct)
+        for one in (*lettered, *(read_reading(text) for text in reading or ()))
+    )
     if as_planned:
         for number, one in lines.items():
             if not one.logged and number not in weighed:
@@ -78,7 +80,7 @@ def log(
     if prompted:
         from ledger.cli.bench_prompt import prompt_bench
 
-        prompt_bench(here, batch.code, made, here.day(on), anyway=anyway, tools=tools or ())
+        prompt_bench(here, batch.code, made, said, anyway=anyway, tools=tools or ())
     if weighed:
         weigh(
             here.book(),
@@ -93,7 +95,7 @@ def log(
         )
     elif readings:
         log_readings(here.book(), batch.code, readings, on=made, correct=correct, tools=tools or ())
-    warn_failed(here, made)
+    warn_failed(here, max((made, *(one.on for one in readings if one.on))))
     check = lye_check(here.rows(), batch.id)
     if json:
         out_json({"batch": find_batch(here.rows(), batch.code), "lye": check})

@@ -35,19 +35,19 @@ class _Asked:
 
 
 def prompt_bench(
-    here: Desk, code: str, made: date, today: date, *, anyway: str | None, tools: Sequence[str] = ()
+    here: Desk, code: str, made: date, said: date | None, *, anyway: str | None, tools: Sequence[str] = ()
 ) -> None:
     """Ask for what is still open, then for the cut and what was seen.
 
     Enter takes the target or leaves a reading open, '-' says that nobody read it, 's' skips, 'b' goes back to the one
     before (as a correction), 'q' stops. Once an answer to a line was refused, Enter books nothing there any more.
-    What comes after the pour is asked once the pour is booked, and dated `today`.
+    What comes after the pour is asked once the pour is booked: dated `said`, or today.
     """
     from ledger.domain.dates import show_date
     from ledger.views.batch import find_batch
 
     batch = find_batch(here.rows(), code)
-    asked = _asked(here, batch, made, today, anyway, tools)
+    asked = _asked(here, batch, made, said, anyway, tools)
     if any(not one.past for one in asked):
         warn(f"Batch {batch.code}, made on {show_date(batch.made_on or made)} (another day: --on).")
         warn("Enter takes the target; 0 is left out, - not read, s skips, b goes back, q stops.")
@@ -85,7 +85,7 @@ def prompt_bench(
                 passed.add(position)
         back = False
         position = _next(asked, position + 1, passed)
-    _after_the_pour(here, code, batch, today if batch.poured else made)
+    _after_the_pour(here, code, batch, (said or here.today) if batch.poured else made)
 
 
 def _next(asked: list[_Asked], start: int, passed: set[int]) -> int:
@@ -93,7 +93,7 @@ def _next(asked: list[_Asked], start: int, passed: set[int]) -> int:
 
 
 def _asked(
-    here: Desk, batch: "BatchRow", made: date, today: date, anyway: str | None, tools: Sequence[str]
+    here: Desk, batch: "BatchRow", made: date, said: date | None, anyway: str | None, tools: Sequence[str]
 ) -> list[_Asked]:
     """The lines and the steps together; the steps after the pour only once it was booked."""
     from ledger.views.batch import plan_lines
@@ -107,8 +107,7 @@ def _asked(
     for step in steps_of(batch):
         if step.when != SET or (batch.poured and not done):
             past = done or step.what in known or (batch.poured and step.when != SET)
-            on = today if step.when == SET else made
-            found.append(_step(here, batch, step, on, tools, booked=step.what in known, past=past))
+            found.append(_step(here, batch, step, made, said, tools, booked=step.what in known, past=past))
     return in_order(found, lambda one: one.when)
 
 
@@ -163,10 +162,18 @@ def _before_line(here: Desk, batch: "BatchRow", line: "PlanLineRow") -> None:
 
 
 def _step(
-    here: Desk, batch: "BatchRow", step: Step, on: date, tools: Sequence[str], *, booked: bool, past: bool
+    here: Desk,
+    batch: "BatchRow",
+    step: Step,
+    on: date,
+    said: date | None,
+    tools: Sequence[str],
+    *,
+    booked: bool,
+    past: bool,
 ) -> _Asked:
     from ledger.domain.quantity import show_mass
-    from ledger.operations.readings import READINGS, ReadingValue, log_readings, read_reading
+    from ledger.operations.readings import READINGS, ReadingValue, log_readings, on_its_day, read_reading
     from ledger.views.equipment import equipment_by_code, sole
 
     kind = READINGS[step.what]
@@ -196,6 +203,7 @@ def _step(
             asked = f"The scale should read {target}, not {show_mass(value.value, here.settings.units)}"
             if not _sure(asked, batch.code):
                 return None
+        value = on_its_day(value, batch, said=said, today=here.today, correct=correct)
         log_readings(here.book(), batch.code, (value,), on=on, correct=correct, tools=tools)
         if step.what == "scale test":
             warn_failed(here, on)

@@ -1,7 +1,7 @@
 """Log a temperature, a time, a pH, a weight, or what was seen."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from ledger.domain.dates import parse_clock, show_date
@@ -16,6 +16,7 @@ from ledger.storage.tables import Decision, Reading
 from ledger.views.batch import BatchRow, find_batch, portions_of
 from ledger.views.bench import current_readings, steps_of
 from ledger.views.equipment import EquipmentRow, equipment_by_code, sole
+from ledger.views.reading import day
 
 # What can be read at the bench, and in what: a temperature, minutes, a clock time, a weight, pH, or words.
 READINGS = {
@@ -50,6 +51,9 @@ READINGS = {
 
 _AGAIN = {"cook temperature"}  # a step that is read more than once
 
+# What is read of the loaf or the bars rather than of the pot, so that its day is not the day of the making.
+_AFTER = {"unmoulded", "unmoulded weight", "pH", "bar weight", "waste at the cut", "spent solids", "observation"}
+
 
 @dataclass(frozen=True)
 class ReadingValue:
@@ -62,6 +66,7 @@ class ReadingValue:
     text: str | None = None
     method: str | None = None  # of a pH: how it was measured
     mark: str | None = None  # of a weighing: which marked bar
+    on: date | None = None  # its own day, where it is not that of the entry
 
 
 NOT_READ = "not read"  # said by '-', with the reason behind it
@@ -124,6 +129,18 @@ def _minutes(text: str) -> str:
     return text
 
 
+def on_its_day(
+    reading: ReadingValue, batch: BatchRow, *, said: date | None, today: date, correct: bool
+) -> ReadingValue:
+    """The reading with its own day: the one she said; else today for what comes after the making of the batch.
+
+    What belongs to the making keeps the day of its entry, and a correction the day of what it corrects.
+    """
+    made = batch.poured or batch.yield_lot_id is not None or (not batch.soap and not batch.open_lines)
+    own = said or (today if made and reading.what in _AFTER and not correct else None)
+    return replace(reading, on=own)
+
+
 def log_readings(
     book: Book,
     code: str,
@@ -141,8 +158,8 @@ def log_readings(
     """
     with book.write("batch reading") as tx:
         batch = find_batch(tx.rows, code)
-        add_readings(tx, batch, readings, on, correct=correct, tools=tools)
-        settle_deviations(tx, batch.code, on=on, by=book.who)
+        last = add_readings(tx, batch, readings, on, correct=correct, tools=tools)
+        settle_deviations(tx, batch.code, on=last, by=book.who)
         tx.say(f"Noted {', '.join(one.what for one in readings)} of batch {batch.code}.")
 
 
@@ -154,14 +171,16 @@ def add_readings(
     *,
     correct: bool = False,
     tools: Sequence[str] = (),
-) -> None:
-    """Add readings to an entry; raises like `log_readings`."""
+) -> date:
+    """Add readings to an entry, each on its own day, else on the day given; returns the latest of these days.
+
+    A correction keeps the day of what it corrects, unless it has one of its own. Raises like `log_readings`.
+    """
     if batch.discarded:
         raise Refused(f"Batch {batch.code} was discarded; nothing more is read of it.")
-    if on < batch.planned_on:
-        raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
     named = [equipment_by_code(tx.rows, one, on) for one in tools]
     once = {step.what for step in steps_of(batch)} - _AGAIN
+    days = []
     for one in readings:
         before = [row for row in current_readings(tx.rows, batch.id) if row["what"] == one.what]
         if before and one.what in once and not correct:
@@ -176,10 +195,13 @@ def add_readings(
                 f"Batch {batch.code} has lines still to be weighed, so it cannot be poured yet: "
                 f"soapledger batch log {batch.code}"
             )
+        own = one.on or (day(before[-1]["on"]) if correct else on)
+        _not_too_early(batch, one.what, own)
+        days.append(own)
         tx.add(
             Reading(
                 batch_id=batch.id,
-                on=on,
+                on=own,
                 at=one.at,
                 what=one.what,
                 value=one.value,
@@ -188,9 +210,18 @@ def add_readings(
                 corrects=before[-1]["id"] if correct else None,
                 mark=one.mark,
                 method=one.method,
-                equipment_id=_made_with(tx, one, on, named),
+                equipment_id=_made_with(tx, one, own, named),
             )
         )
+    return max(days, default=on)
+
+
+def _not_too_early(batch: BatchRow, what: str, on: date) -> None:
+    """Raise BadInput for a day before the batch was planned for, or of the loaf and the bars before it was made."""
+    if on < batch.planned_on:
+        raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
+    if what in _AFTER - {"observation"} and on < batch.on:
+        raise BadInput(f"Batch {batch.code} was made on {show_date(batch.on)}; look at --on.")
 
 
 # The kind of tool a reading is made with.

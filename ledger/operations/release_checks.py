@@ -10,7 +10,7 @@ from ledger.operations.deviations import AT_RELEASE
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Deviation, FinishedCheck, RetainedSample
 from ledger.views.batch import BatchRow, find_batch, recipe_of
-from ledger.views.bench import current_readings
+from ledger.views.bench import read_of_the_bars
 from ledger.views.deviation import deviations
 from ledger.views.reading import Rows
 
@@ -46,11 +46,11 @@ def open_checks(rows: Rows, batch: BatchRow) -> list[str]:
 
 
 def known_checks(rows: Rows, batch: BatchRow) -> list[Check]:
-    """The points that what was read already answers: a pH that was logged."""
+    """The points that what was read already answers: a pH that was read of the bars; one of the dough is none."""
     recipe = recipe_of(rows, batch)
     if recipe is None or "pH" not in recipe.release_checks:
         return []
-    read = [row for row in current_readings(rows, batch.id) if row["what"] == "pH" and row["value"] is not None]
+    read = [row for row in read_of_the_bars(rows, batch, "pH") if row["value"] is not None]
     if not read:
         return []
     words = f"{read[-1]['value'] / 1000:g}; {read[-1]['method'] or 'method not stated'}"

@@ -67,9 +67,10 @@ def weigh(
         if any(bears_on_the_skin(tx.rows, lines[number].material_id, lines[number].lot_id) for number in weighed):
             over = over_the_limit(batch_skin_checks(tx.rows, batch))
             keep_or_refuse(tx, batch.id, over and f"{over} {_KEEP}", anyway=anyway, on=on, by=by)
+        last = on
         if readings:
-            add_readings(tx, find_batch(tx.rows, code), readings, on, correct=correct, tools=tools)
-        settle_deviations(tx, batch.code, on=on, by=by)
+            last = max(on, add_readings(tx, find_batch(tx.rows, code), readings, on, correct=correct, tools=tools))
+        settle_deviations(tx, batch.code, on=last, by=by)
         numbers = ", ".join(str(number) for number in sorted(weighed))
         read = f"; noted {', '.join(one.what for one in readings)}" if readings else ""
         tx.say(f"Weighed line {numbers} of batch {batch.code}{' (correction)' if correct else ''}{read}.")

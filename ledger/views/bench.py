@@ -8,6 +8,7 @@ from ledger.domain.limits import LineRead, Read
 from ledger.domain.mass_balance import MassBalance
 from ledger.views.batch import BatchRow, plan_lines
 from ledger.views.lots import lot_by_id
+from ledger.views.reading import day
 
 _CURRENT = """
     SELECT r.* FROM live_reading r WHERE r.batch_id = ? AND r.plan_line_id IS NULL
@@ -23,6 +24,26 @@ def steps_of(batch: BatchRow) -> tuple[Step, ...]:
 def current_readings(rows: sqlite3.Connection, batch_id: int) -> list[sqlite3.Row]:
     """The readings that count, in the order they were booked; lines left out are none."""
     return rows.execute(_CURRENT, (batch_id,)).fetchall()
+
+
+def read_of_the_bars(rows: sqlite3.Connection, batch: BatchRow, what: str) -> list[sqlite3.Row]:
+    """The readings of one kind that were taken of the bars and not of the dough, by their days.
+
+    They are of the day of the cut or later, and were booked after the cut: on the day of the cut itself the order of
+    the entries decides. A correction stands where the first of the readings it corrects was booked.
+    """
+    cut = rows.execute("SELECT entry_id FROM live_lot WHERE id = ?", (batch.yield_lot_id,)).fetchone()
+    if cut is None or batch.yielded_on is None:
+        return []
+    every = {row["id"]: row for row in rows.execute("SELECT * FROM live_reading WHERE batch_id = ?", (batch.id,))}
+    found = []
+    for one in current_readings(rows, batch.id):
+        first = one
+        while first["corrects"] in every:
+            first = every[first["corrects"]]
+        if one["what"] == what and day(one["on"]) >= batch.yielded_on and first["entry_id"] > cut["entry_id"]:
+            found.append(one)
+    return sorted(found, key=lambda one: (one["on"], one["id"]))
 
 
 def read_so_far(rows: sqlite3.Connection, batch: BatchRow) -> Read:

@@ -103,7 +103,9 @@ class _Coster:
 
     def _minutes(self, batch: BatchRow) -> int:
         logged = self.rows.execute(
-            "SELECT sum(value) FROM live_reading WHERE batch_id = ? AND what = 'labour'", (batch.id,)
+            "SELECT sum(value) FROM live_reading r WHERE batch_id = ? AND what = 'labour' "
+            "AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id)",
+            (batch.id,),
         ).fetchone()[0]
         if logged is not None:
             return int(logged)

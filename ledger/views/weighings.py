@@ -6,6 +6,7 @@ from datetime import date
 from fractions import Fraction
 
 from ledger.views.batch import BatchRow
+from ledger.views.bench import current_readings
 from ledger.views.cure_forecast import BY_WEIGHINGS, based_on, dry_bar, forecast, weighings
 from ledger.views.reading import day
 
@@ -21,12 +22,10 @@ class Weighings:
 
 
 def last_weighings(rows: sqlite3.Connection, batch: BatchRow) -> Weighings | None:
-    """The readings 'bar weight' of the latest day that has some; None before there is one."""
-    found = rows.execute(
-        'SELECT "on", value FROM live_reading WHERE batch_id = ? AND what = \'bar weight\' AND "on" = '
-        "(SELECT max(\"on\") FROM live_reading WHERE batch_id = ? AND what = 'bar weight') ORDER BY id",
-        (batch.id, batch.id),
-    ).fetchall()
+    """The readings 'bar weight' that count, of the latest day that has some; None before there is one."""
+    every = [row for row in current_readings(rows, batch.id) if row["what"] == "bar weight"]
+    latest = max((row["on"] for row in every), default=None)
+    found = [row for row in every if row["on"] == latest]
     if not found:
         return None
     weights = tuple(row["value"] for row in found)
