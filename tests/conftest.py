@@ -180,7 +180,7 @@ def shop(book: Book) -> Shop:
     log_readings(book, batch, (ReadingValue("poured", at="14:05"),), on=made)
     cut_batch(book, batch, bars=10, on=cut, by="Nuala", bars_mg=1_320_000)
     pass_bars(book, batch, on=packed, by="Nuala")
-    release_bars(book, batch, on=packed, by="Nuala", anyway="a trial", checks=LOOKED_GOOD)
+    release_bars(book, batch, on=packed, by="Nuala", anyway="a trial", bare="a trial", checks=LOOKED_GOOD)
     return Shop(book, olive, coconut, lye, water, batch)
 
 

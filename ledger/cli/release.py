@@ -32,7 +32,12 @@ def command(
     ] = None,
     anyway: Annotated[
         str | None,
-        typer.Option("--anyway", help="Why bars not covered, or not good in a point, are released all the same."),
+        typer.Option(
+            "--anyway", help="Why bars not covered, not good in a point or under old labels are released all the same."
+        ),
+    ] = None,
+    bare: Annotated[
+        str | None, typer.Option("--bare", help="Why bars that carry no label are released all the same.")
     ] = None,
     on: Annotated[str | None, typer.Option("--on", help="The day (today).")] = None,
 ) -> None:
@@ -59,6 +64,7 @@ def command(
         checks=checks,
         reason=reason,
         anyway=anyway,
+        bare=bare,
     )
     samples = f", {count(kept, 'bar')} set aside as samples" if kept else ""
     say(f"Batch {code} is released by {here.who}: {count(left, 'bar')} may leave{samples}.")

@@ -8,11 +8,11 @@ from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_share
 from ledger.domain.release_checks import Check
 from ledger.errors import BadInput, Refused
+from ledger.operations.labelled import STALE, bars_without_labels, labels_counted, labels_refused, undecided_labels
 from ledger.operations.release_checks import book_checks, deviations_decided, keep_samples
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision, Movement
 from ledger.views.batch import BatchRow, find_batch, plan_lines
-from ledger.views.label_runs import runs
 from ledger.views.lots import available, lot_by_id, on_hand_at, place_of_kind
 from ledger.views.lye_check import lye_check
 from ledger.views.reading import Rows
@@ -174,14 +174,16 @@ def release_bars(
     checks: Sequence[Check] = (),
     reason: str | None = None,
     anyway: str | None = None,
+    bare: str | None = None,
 ) -> int:
     """Release bars that were passed for packing, setting retained samples aside; returns how many may leave.
 
     Raises Refused before they are passed, while on hold or rejected without a reason to lift it, for
     more samples than bars, while a print run of labels is not counted or a deviation is open, for a point of the
-    recipe's checklist that nobody looked at or that is not good, or where they are not covered by an
-    assessment and a notification (unless `anyway` gives a reason, which is kept with the decision); and without a way
-    round it, for bars that hold what every market of hers prohibits.
+    recipe's checklist that nobody looked at or that is not good, where they are not covered by an assessment and a
+    notification, or their labels are not usable that day (unless `anyway` gives a reason, which is kept with the
+    decision), for bars with no label printed, or fewer labels on them than bars (unless `bare` gives one), and without
+    a way round it, for bars that hold what every market of hers prohibits.
     """
     with book.write("release") as tx:
         batch, lot_id, here = _bars(tx.rows, code, on)
@@ -193,7 +195,9 @@ def release_bars(
             )
         keep_what_is_barred(tx.rows, batch, on=on)
         decided, doubts = (anyway or "").strip(), supply_doubts(tx.rows, batch, on=on)
-        if lot.status == "released" and not (decided and doubts and not supply_was_decided(tx.rows, lot_id)):
+        stale = undecided_labels(tx.rows, batch, lot_id, on)
+        new = stale or (doubts and not supply_was_decided(tx.rows, lot_id))
+        if lot.status == "released" and not (decided and new):
             raise Refused(f"The bars of batch {batch.code} are released already.")
         if lot.status in ("on hold", "rejected") and not (reason or "").strip():
             raise Refused(
@@ -201,7 +205,7 @@ def release_bars(
             )
         if retain > here:
             raise Refused(f"Batch {batch.code} has {here} bars in the workshop; {retain} cannot be set aside.")
-        _labels_counted(tx.rows, batch, lot_id)
+        labels_counted(tx.rows, batch, lot_id)
         deviations_decided(tx.rows, batch)
         bad = []
         if lot.status != "released":
@@ -211,7 +215,17 @@ def release_bars(
                 f"Batch {batch.code} is not covered by what was assessed: {'; '.join(doubts)}. See: soapledger recipe "
                 f"assessment {batch.recipe_code} --batch {batch.code}. To release it all the same, add --anyway REASON."
             )
+        if stale and not decided:
+            raise Refused(f"{labels_refused(batch, stale)} To release it all the same, add --anyway REASON.")
+        naked = bars_without_labels(tx.rows, batch, here - retain, on) if lot.status != "released" else None
+        if naked and not (bare or "").strip():
+            raise Refused(
+                f"Batch {batch.code}: {naked[0]}. Print them: {naked[1]}, then label count. Where bars are sold "
+                "without a label, add --bare REASON."
+            )
         reasons = [reason] if (reason or "").strip() else []
+        reasons += [f"{naked[0]}; released bare: {(bare or '').strip()}"] if naked else []
+        reasons += [f"{STALE} ({'; '.join(stale.values())}); released all the same: {decided}"] if stale else []
         reasons += [f"not good in {'; '.join(bad)}; released all the same: {decided}"] if bad else []
         reasons += [f"{UNCOVERED} ({'; '.join(doubts)}); released all the same: {decided}"] if doubts else []
         tx.add(Decision(lot_id=lot_id, verdict="released", on=on, by=by, reason="; ".join(map(str, reasons)) or None))
@@ -246,16 +260,6 @@ def supply_was_decided(rows: Rows, lot_id: int) -> bool:
         (lot_id, f"%{UNCOVERED}%"),
     )
     return found.fetchone() is not None
-
-
-def _labels_counted(rows: Rows, batch: BatchRow, lot_id: int) -> None:
-    """Raise Refused while it is not known what became of the labels of a run."""
-    open_ = [run.number for run in runs(rows, lot_id) if run.counted is None]
-    if open_:
-        raise Refused(
-            f"Run {open_[0]} of labels for batch {batch.code} is not counted yet: soapledger label count {open_[0]} "
-            "--spoiled 0 --returned 0"
-        )
 
 
 def reject_bars(book: Book, code: str, *, on: date, by: str, reason: str) -> int:

@@ -1,7 +1,7 @@
 """What happens in the sample season's diary, each through the operation that a user calls."""
 
 import tomllib
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from pathlib import Path
@@ -31,7 +31,9 @@ from ledger.storage.personal import PersonDetails
 from ledger.views.batch import find_batch, plan_lines
 from ledger.views.deviation import open_deviations
 from ledger.views.label import LabelText
+from ledger.views.label_due import label_doubts
 from ledger.views.label_runs import runs
+from ledger.views.lots import on_hand_at, place_of_kind
 
 Draw = Callable[[LabelText, int], bytes]
 
@@ -147,24 +149,39 @@ class Diary:
         )
 
     def _do_labels(self, event: dict[str, Any], on: date) -> None:
-        count = event["count"]
-        request = LabelRequest(self.batches[event["batch"]], event["market"], "belly band", count, on)
+        code, spoiled, returned = self.batches[event["batch"]], event.get("spoiled", 0), event.get("returned", 0)
+        self._label(code, event["market"], event["count"], on, spoiled=spoiled, returned=returned)
+
+    def _label(self, code: str, market: str, count: int, on: date, *, spoiled: int = 0, returned: int = 0) -> None:
+        request = LabelRequest(code, market, "belly band", count, on)
         approve_label(self.book, request, by=self.maker)
         print_labels(self.book, request, lambda view: self.draw(view, count))
         with self.book.look() as rows:
             run = runs(rows)[-1].number
-        count_labels(self.book, run, spoiled=event.get("spoiled", 0), returned=event.get("returned", 0), on=on)
+        count_labels(self.book, run, spoiled=spoiled, returned=returned, on=on)
+
+    def _label_anew(self, codes: Iterable[str], on: date) -> None:
+        """Labels that the day made unusable are replaced before the bars leave, one for each bar here."""
+        for code in codes:
+            with self.book.look() as rows:
+                batch = find_batch(rows, code)
+                stale = label_doubts(rows, batch, on=on)
+                here = on_hand_at(rows, batch.yield_lot_id or 0, place_of_kind(rows, "workshop").id, on=on)
+            for market in stale:
+                self._label(code, market, here, on)
 
     def _do_release(self, event: dict[str, Any], on: date) -> None:
         looked = [read_check(what, found, ph_at_most=PH_AT_MOST) for what, found in event["checks"].items()]
         code, retain = self.batches[event["batch"]], event.get("retain", 0)
         kept_at = event.get("kept_at", "tin box, larder")
+        self._label_anew([code], on)
         release_bars(self.book, code, on=on, by=self.maker, retain=retain, kept_at=kept_at, checks=looked)
 
     def _do_reject(self, event: dict[str, Any], on: date) -> None:
         reject_bars(self.book, self.batches[event["batch"]], on=on, by=self.maker, reason=event["reason"])
 
     def _do_stall_out(self, event: dict[str, Any], on: date) -> None:
+        self._label_anew(self._bars(event), on)
         stall_out(self.book, event["stall"], self._bars(event), on=on)
 
     def _do_stall_back(self, event: dict[str, Any], on: date) -> None:
@@ -173,9 +190,11 @@ class Diary:
 
     def _do_dispatch(self, event: dict[str, Any], on: date) -> None:
         price = parse_money(event["price"], self.scenario["currency"])
+        self._label_anew(self._bars(event), on)
         dispatch(self.book, event["customer"], self._bars(event), on=on, price_minor=price, note=event.get("note"))
 
     def _do_gift(self, event: dict[str, Any], on: date) -> None:
+        self._label_anew(self._bars(event), on)
         gift(self.book, self._bars(event), to=event["to"], on=on)
 
     def _do_return(self, event: dict[str, Any], on: date) -> None:

@@ -7,6 +7,7 @@ from datetime import date
 from ledger.domain.money import share_out
 from ledger.domain.shortcode import short_code
 from ledger.errors import BadInput, Refused
+from ledger.operations.labelled import labels_refused, undecided_labels
 from ledger.operations.release import keep_what_is_barred, supply_was_decided
 from ledger.operations.release_checks import deviations_decided
 from ledger.storage.book import Book, Transaction
@@ -52,9 +53,8 @@ def _may_leave(tx: Transaction, code: str, number: int, on: date) -> LotRow:
 
 
 def _covered(tx: Transaction, lot: LotRow, on: date) -> None:
-    """Raise Refused while a deviation is open, for what is prohibited, and where no assessment covers the bars.
-
-    The last, and what only some of her markets prohibit, may be decided otherwise by a person, at the release.
+    """Raise Refused while a deviation is open, for what is prohibited, and unless someone decided so by name for bars
+    that no assessment covers, that only some of her markets prohibit, or whose labels are not usable that day.
     """
     batch = find_batch(tx.rows, lot.code)
     keep_what_is_barred(tx.rows, batch, on=on)
@@ -64,6 +64,11 @@ def _covered(tx: Transaction, lot: LotRow, on: date) -> None:
         raise Refused(
             f"Batch {lot.code} is not covered by what was assessed: {'; '.join(doubts)}. Nothing was written. To "
             f"supply it all the same, a person decides so: soapledger release {lot.code} --anyway REASON"
+        )
+    if stale := undecided_labels(tx.rows, batch, lot.id, on):
+        raise Refused(
+            f"{labels_refused(batch, stale)} Nothing was written. To supply it all the same, a person decides so: "
+            f"soapledger release {lot.code} --anyway REASON"
         )
 
 

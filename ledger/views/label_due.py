@@ -5,12 +5,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.dates import show_date
 from ledger.domain.market import AllergenList, Market
 from ledger.markets import market, market_codes
 from ledger.views.allergens import batch_allergens
 from ledger.views.bars import bar_counts
 from ledger.views.batch import BatchRow, batches
-from ledger.views.label_runs import Run, runs
+from ledger.views.label_runs import Run, runs, text_of
 
 
 @dataclass(frozen=True)
@@ -49,11 +50,9 @@ def _due(
 ) -> Iterator[Due]:
     for rule in law.allergens:
         after = next((one for one in law.allergens if one.since and rule.until and one.since > rule.until), None)
-        if rule.until is None or after is None or not _printed_under(rule, run):
+        if rule.until is None or after is None or not _printed_under(rows, rule, run):
             continue
-        more = sorted(
-            set(batch_allergens(rows, batch, after).declared) - set(batch_allergens(rows, batch, rule).declared)
-        )
+        more = _missing(rows, batch, rule, after)
         if not more:
             continue
         names = f"{after.name} names {', '.join(more)} too"
@@ -67,6 +66,54 @@ def _due(
                 yield Due(batch.code, law.code, one.count, one.where, rule.sold_on_until, why)
 
 
-def _printed_under(rule: AllergenList, run: Run) -> bool:
-    """Whether a run carries what that list asks and no more: it was printed while the list held."""
-    return rule.until is not None and run.on <= rule.until
+def _missing(rows: sqlite3.Connection, batch: BatchRow, rule: AllergenList | None, after: AllergenList) -> list[str]:
+    """What a list names in the bars and the one before, if there was one, does not."""
+    before = batch_allergens(rows, batch, rule).declared if rule else ()
+    return sorted(set(batch_allergens(rows, batch, after).declared) - set(before))
+
+
+def _printed_under(rows: sqlite3.Connection, rule: AllergenList, run: Run) -> bool:
+    """Whether a run carries what that list asks and no more: its text was first printed while the list held."""
+    return rule.until is not None and text_of(rows, run) <= rule.until
+
+
+def label_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> dict[str, str]:
+    """Why the labels on the bars are not usable for bars supplied on a day: by market, a sentence for each.
+
+    The latest run that was counted is on the bars.
+    """
+    latest = {run.market: run for run in _counted(rows, batch)}
+    found = {code: _out_of_date(rows, batch, run, on) for code, run in latest.items()}
+    return {code: why for code, why in found.items() if why}
+
+
+def labels_on_bars(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> int:
+    """How many labels are on the bars, for whatever market: printed, and neither spoiled nor returned.
+
+    Where newer labels are usable on the day, older ones that are not do not count.
+    """
+    newest = label_doubts(rows, batch, on=on)
+    return sum(
+        run.used or 0 for run in _counted(rows, batch) if run.market in newest or not _out_of_date(rows, batch, run, on)
+    )
+
+
+def _counted(rows: sqlite3.Connection, batch: BatchRow) -> list[Run]:
+    if batch.yield_lot_id is None:
+        return []
+    return [one for one in runs(rows, batch.yield_lot_id) if one.counted is not None]
+
+
+def _out_of_date(rows: sqlite3.Connection, batch: BatchRow, run: Run, on: date) -> str | None:
+    """What a run lacks for bars supplied on a day: what its list, of the day its text was first printed, left out."""
+    if run.market not in market_codes():
+        return None
+    printed_on = text_of(rows, run)
+    was, now = (market(run.market).allergen_list(day) for day in (printed_on, on))
+    more = _missing(rows, batch, was, now) if now and was != now else []
+    if now is None or not more:
+        return None
+    return (
+        f"run {run.number} for {run.market}, its text of {show_date(printed_on)}, does not name {', '.join(more)}, "
+        f"which {now.name} asks for"
+    )

@@ -56,6 +56,13 @@ def run_by_number(rows: sqlite3.Connection, number: int) -> Run:
     return _run(row)
 
 
+def text_of(rows: sqlite3.Connection, run: Run) -> date:
+    """The day the text of a run was first printed: a run printed again carries the words of the first."""
+    while run.reprint_of is not None:
+        run = run_by_number(rows, run.reprint_of)
+    return run.on
+
+
 def approved_by(rows: sqlite3.Connection, lot_id: int, market: str, text_digest: str) -> tuple[str, date] | None:
     """Who approved that very text for those bars and that market, and when; None where nobody did."""
     row = rows.execute(

@@ -27,6 +27,17 @@ def barred_from_supply(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -
     return found, len(found) < len(laws)
 
 
+def labelled_markets(rows: sqlite3.Connection) -> tuple[Market, ...]:
+    """The markets she has a responsible person for in which a bar carries its ingredients on a label.
+
+    Which of them a bar is for is not known before it leaves, so labels for any market are labels. An address in the
+    United States counts, since it does not say whether the bars are sold there as soap or as a cosmetic.
+    """
+    addresses = settings(rows).addresses
+    laws = (market(code) for code in market_codes())
+    return tuple(law for law in laws if law.declares_ingredients and law.address in addresses)
+
+
 def supply_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[str, ...]:
     """Why the bars are not covered on a day, a sentence for each; nothing where they are, as far as figures go.
 

@@ -24,7 +24,10 @@ def pass_it(shop: Shop, code: str, **more: object) -> Passed:
 
 def release_it(shop: Shop, code: str, **more: object) -> int:
     return release_bars(
-        shop.book, code, **{"on": READY, "by": "Nuala", "anyway": "a trial", **more}, checks=LOOKED_GOOD
+        shop.book,
+        code,
+        **{"on": READY, "by": "Nuala", "anyway": "a trial", "bare": "a trial", **more},
+        checks=LOOKED_GOOD,
     )  # type: ignore[arg-type]
 
 

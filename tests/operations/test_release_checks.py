@@ -27,7 +27,7 @@ def passed(shop: Any) -> str:
 
 
 def release(shop: Any, code: str, checks: Any = LOOKED_GOOD, **more: Any) -> int:
-    return release_bars(shop.book, code, on=PACKED, by="Nuala", checks=checks, **more)
+    return release_bars(shop.book, code, on=PACKED, by="Nuala", checks=checks, bare="a trial", **more)
 
 
 def test_neither_passed_nor_released_while_a_deviation_is_open(shop: Any) -> None:
@@ -120,7 +120,7 @@ def test_what_says_neither_is_refused_by_flag_and_nothing_is_written(shop: Any, 
     code = passed(shop)
     before = shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
     words = ("--check", "pH=9.6", "--check", "look=horrible", "--check", "smell=smells rancid", "--check", "weight=ok")
-    said = run("release", code, "--anyway", "a trial", "--on", "2026-06-10", *words, code=2).stderr
+    said = run("release", code, "--anyway", "a trial", "--bare", "a trial", "--on", "2026-06-10", *words, code=2).stderr
     assert said == (
         "'horrible' does not say whether the look is good. Write good or no, and a note behind it if there is one: "
         "'good; a little ash', 'no; cracked'.\n"
@@ -133,7 +133,7 @@ def test_the_prompt_has_no_default_and_asks_again(shop: Any, run: Any) -> None:
     # pH: Enter, words, a figure; look: Enter, horrible, yes with a note; smell: good; weight: heavy, ok
     typed = "\nfine\n9.6\n\nhorrible\nyes; a little ash\ngood\nheavy\nok\n"
     with freeze_time("2026-06-10 09:00:00"):
-        asked = run("release", code, "--anyway", "a trial", input=typed)
+        asked = run("release", code, "--anyway", "a trial", "--bare", "a trial", input=typed)
     assert asked.stderr.count("What was found of the") == 2
     assert asked.stderr.count("does not say whether") == 2
     with shop.book.look() as rows:

@@ -185,7 +185,7 @@ def test_a_ph_that_was_not_good_stays_on_the_record_and_holds_the_bars(bench: An
         shown = bench("batch", "show", "26-001-4").stdout
         assert shown.count("pH: 11.2") == 1
         bench("batch", "decide", "26-001-4", "1", "accept", "--reason", "the strips were old")
-        bench("release", "26-001-4", *CHECKED)
+        bench("release", "26-001-4", "--bare", "a trial", *CHECKED)
         bench("stall", "add", "Quay")
         bench("batch", "note", "26-001-4", "smells odd", "--deviation")
         assert "open deviation (smells odd)" in bench("stall", "out", "quay", "26-001-4=1", code=1).stderr

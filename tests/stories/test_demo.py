@@ -46,6 +46,19 @@ def test_the_demo_does_the_main_job_and_leaves_a_sound_ledger(day: str, tmp_path
         lots = [
             line["lot"] for one in json.loads(run(*ledger, "stock", "--all", "--json").stdout) for line in one["lots"]
         ]
+        runs = json.loads(run(*ledger, "label", "runs", "--json").stdout)
+        records = [
+            json.loads(run(*ledger, "batch", "show", one["batch"]["code"], "--json").stdout)
+            for one in batches
+            if one["status"] == "released"
+        ]
+    why = " ".join(one["reason"] or "" for record in records for one in record["decisions"])
+    assert "released bare" not in why
+    assert "all the same" not in why
+    assert all(record["labels"] for record in records)
+    twice = [one["batch_code"] for one in runs if one["market"] == "eu"]
+    # 120 days before 25 November 2026 is 28 July: what was labelled then and left in August is labelled anew
+    assert (len(twice) > len(set(twice))) is (day == "2026-11-25")
     for name in ("worksheet.pdf", "batch-record.pdf", "labels.pdf", "recall.pdf"):
         assert (tmp_path / "season" / name).read_bytes().startswith(b"%PDF")
         assert name in shown

@@ -148,7 +148,7 @@ def test_the_latest_day_answers_and_not_what_was_booked_last(shop: Shop, run: An
     log_readings(shop.book, code, [read_reading("pH=9.4; strips")], on=date(2026, 6, 3))
     log_readings(shop.book, code, [read_reading("pH=10.3; strips")], on=date(2026, 5, 20))
     with freeze_time("2026-06-10 09:00:00"):
-        run("release", code, "--anyway", "a trial", input="good\ngood\ngood\n")
+        run("release", code, "--anyway", "a trial", "--bare", "a trial", input="good\ngood\ngood\n")
     kept = shop.rows().execute("SELECT found FROM finished_check WHERE what = 'pH' ORDER BY id DESC").fetchone()
     assert kept[0] == "9.4; strips"
 

@@ -88,7 +88,7 @@ def test_a_hold_is_lifted_only_by_saying_so_and_seen_by_whoever_dates_before_it(
         # the oil is on hold now, so nothing new is planned with it, whatever day is given
         assert "on hold" in bench("batch", "plan", "plain", "--on", "2026-11-19", code=1).stderr
         bench("pass", "26-001-4", "--lift", "the supplier took the notice back")
-        bench("release", "26-001-4", "--anyway", "a trial", *CHECKED)
+        bench("release", "26-001-4", "--anyway", "a trial", "--bare", "a trial", *CHECKED)
         bench("customer", "add", "The Grey Heron", "--shop")
     with freeze_time("2026-11-22 10:00:00"):
         bench("lot", "hold", "26-001-4", "--reason", "a second notice")

@@ -1,0 +1,230 @@
+"""No bar leaves bare, nor under a label whose list of allergens the day has changed, unless a person decides so.
+
+Regulation (EU) 2023/1545: the first list for bars first supplied up to 31 July 2026, the long one from 1 August.
+"""
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date
+from typing import Any
+
+import pytest
+from conftest import SETUP, Shop
+from freezegun import freeze_time
+from making import CHECKED, LOOKED_GOOD, cut
+
+from ledger.errors import Refused
+from ledger.operations.customers import CustomerDetails, add_customer
+from ledger.operations.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
+from ledger.operations.release import pass_bars, release_bars
+from ledger.operations.sell import add_stall, dispatch, gift, stall_out
+from ledger.operations.setup import set_up
+from ledger.operations.skin import state_contents
+from ledger.views.label_due import labels_due
+from ledger.views.label_runs import runs
+
+PASSED = date(2026, 6, 3)  # cut on 6 May, cured 28 days
+BEFORE, LAST, FIRST, AFTER = (date(2026, 7, 30), date(2026, 7, 31), date(2026, 8, 1), date(2026, 8, 2))
+
+
+@pytest.fixture
+def packed(shop: Shop) -> str:
+    """Ten bars passed for packing; 0.05 % of linalool and of camphor in them, and camphor is on the long list alone."""
+    state_contents(shop.book, "olive oil", {"linalool": 1_000, "Camphor": 1_000}, source="a statement made up")
+    code = cut(shop.book)
+    pass_bars(shop.book, code, on=PASSED, by="Nuala")
+    add_stall(shop.book, "Quay market")
+    add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")
+    return code
+
+
+def label(shop: Shop, code: str, on: date, *, market: str = "eu", count: int = 10, counted: bool = True) -> int:
+    """Labels approved and printed on a day; returns the number of the run."""
+    request = LabelRequest(code, market, "band", count, on, layout_source="layout", sheet_source="sheet")
+    approve_label(shop.book, request, by="Nuala")
+    print_labels(shop.book, request, lambda _: b"drawn")
+    with shop.book.look() as rows:
+        run = runs(rows)[-1].number
+    if counted:
+        count_labels(shop.book, run, spoiled=0, returned=0, on=on)
+    return run
+
+
+def release(shop: Shop, code: str, on: date, **more: Any) -> int:
+    """Released without an assessment, which is decided by name; what is decided about labels stands apart."""
+    return release_bars(shop.book, code, on=on, by="Nuala", checks=LOOKED_GOOD, **{"anyway": "a trial", **more})
+
+
+def doors(shop: Shop, code: str, on: date) -> list[Callable[[], object]]:
+    """Every way by which a bar leaves."""
+    return [
+        lambda: stall_out(shop.book, "Quay market", {code: 1}, on=on),
+        lambda: dispatch(shop.book, "heron", {code: 1}, on=on, price_minor=400, note=None),
+        lambda: gift(shop.book, {code: 1}, to="a neighbour", on=on),
+    ]
+
+
+def reasons(shop: Shop) -> str:
+    """Why bars were released, as the last decision says."""
+    row = shop.rows().execute("SELECT reason FROM decision WHERE verdict = 'released' ORDER BY id DESC").fetchone()
+    return str(row[0])
+
+
+def entries(shop: Shop) -> int:
+    """How many entries the ledger has."""
+    return int(shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0])
+
+
+@pytest.mark.parametrize("on", [BEFORE, LAST])
+def test_up_to_the_last_day_of_the_list_bars_leave_under_it(shop: Shop, packed: str, on: date) -> None:
+    label(shop, packed, BEFORE)
+    assert release(shop, packed, on) == 10
+    for leave in doors(shop, packed, on):
+        leave()
+
+
+@pytest.mark.parametrize("on", [FIRST, AFTER])
+def test_from_the_day_the_list_changed_every_door_asks(shop: Shop, packed: str, on: date) -> None:
+    run = label(shop, packed, LAST)
+    release(shop, packed, LAST)
+    before = entries(shop)
+    for leave in doors(shop, packed, on):
+        with pytest.raises(Refused) as refused:
+            leave()
+        for words in (
+            f"run {run} for eu, its text of 31 Jul 2026, does not name Camphor, which the long list (81 names)",
+            f"soapledger label approve {packed} --market eu, then soapledger label print {packed} --market eu",
+            f"soapledger release {packed} --anyway REASON",
+        ):
+            assert words in str(refused.value)
+    assert entries(shop) == before
+
+
+def test_new_labels_open_the_door_once_they_are_counted(shop: Shop, packed: str) -> None:
+    label(shop, packed, LAST)
+    release(shop, packed, LAST)
+    run = label(shop, packed, FIRST, counted=False)
+    with pytest.raises(Refused, match="does not name Camphor"):
+        gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
+    count_labels(shop.book, run, spoiled=0, returned=0, on=FIRST)
+    for leave in doors(shop, packed, FIRST):
+        leave()
+
+
+def test_an_old_text_printed_again_is_an_old_label(shop: Shop, packed: str) -> None:
+    run = label(shop, packed, LAST)
+    release(shop, packed, LAST)
+    reprint_labels(shop.book, run, 10, on=FIRST, start=1, draw=lambda *_: b"drawn")
+    count_labels(shop.book, run + 1, spoiled=0, returned=0, on=FIRST)
+    with pytest.raises(Refused, match=rf"run {run + 1} for eu, its text of 31 Jul 2026, does not name Camphor"):
+        gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
+    with shop.book.look() as rows:
+        due = labels_due(rows, today=FIRST, by=FIRST)
+    assert [(one.batch_code, one.bars) for one in due] == [(packed, 10)]
+
+
+def test_a_release_on_the_day_asks_and_a_decision_by_name_stands_and_opens_the_doors(shop: Shop, packed: str) -> None:
+    label(shop, packed, LAST)
+    with pytest.raises(Refused, match=r"labels are not usable any more: .*Camphor"):
+        assess_none(shop, packed)
+    release(shop, packed, FIRST, anyway="for the assessor")
+    assert "its labels are not usable any more (run" in reasons(shop)
+    assert "released all the same: for the assessor" in reasons(shop)
+    for leave in doors(shop, packed, FIRST):
+        leave()
+
+
+def assess_none(shop: Shop, code: str) -> None:
+    """A release in the United States beside the EU's labels: no assessment is asked, so that nothing else refuses."""
+    set_up(shop.book, replace(SETUP, addresses={"us": SETUP.addresses["eu"]}))
+    release_bars(shop.book, code, on=FIRST, by="Nuala", checks=LOOKED_GOOD)
+
+
+def test_bars_released_before_are_decided_about_after_the_day(shop: Shop, packed: str) -> None:
+    label(shop, packed, LAST)
+    release(shop, packed, LAST)
+    release(shop, packed, FIRST, anyway="to one who knows")
+    for leave in doors(shop, packed, FIRST):
+        leave()
+    with pytest.raises(Refused, match="released already"):
+        release(shop, packed, FIRST, anyway="again")
+
+
+def test_only_the_market_whose_list_changed_is_asked_about(shop: Shop, packed: str) -> None:
+    label(shop, packed, LAST, market="gb")  # no instrument found that adds the long list there
+    release(shop, packed, LAST)
+    gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
+    label(shop, packed, LAST, market="eu")
+    with pytest.raises(Refused) as refused:
+        gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
+    assert "--market eu" in str(refused.value)
+    assert "gb" not in str(refused.value)
+
+
+def test_bars_in_which_the_new_list_names_nothing_more_leave(shop: Shop) -> None:
+    code = cut(shop.book)
+    pass_bars(shop.book, code, on=PASSED, by="Nuala")
+    label(shop, code, LAST)
+    release(shop, code, FIRST)
+    gift(shop.book, {code: 1}, to="a neighbour", on=FIRST)
+
+
+@pytest.mark.parametrize(
+    ("addresses", "says", "first"),
+    [
+        (("eu",), "European Union and Northern Ireland", "eu"),
+        (("gb",), "Great Britain", "gb"),
+        (("eu", "gb"), "European Union and Northern Ireland and Great Britain", "eu"),
+        (("us",), "United States (as a cosmetic)", "us-cosmetic"),
+        (("ca",), "Canada", "ca"),
+    ],
+)
+def test_bars_with_no_label_printed_are_not_released(
+    shop: Shop, packed: str, addresses: tuple[str, ...], says: str, first: str
+) -> None:
+    set_up(shop.book, replace(SETUP, addresses=dict.fromkeys(addresses, SETUP.addresses["eu"])))
+    before = entries(shop)
+    with pytest.raises(Refused) as refused:
+        release(shop, packed, PASSED, bare=" ")
+    assert f"no label was printed for it, and a bar carries one in the {says}. Print them" in str(refused.value)
+    assert f"label approve {packed} --market {first}, then soapledger label print {packed}" in str(refused.value)
+    assert entries(shop) == before
+    assert release(shop, packed, PASSED, bare="sold by weight to a friend") == 10
+    assert "released bare: sold by weight to a friend" in reasons(shop)
+
+
+def test_labels_for_any_market_are_labels(shop: Shop, packed: str) -> None:
+    label(shop, packed, PASSED, market="gb")
+    assert release(shop, packed, PASSED) == 10
+
+
+@pytest.mark.parametrize(("spoiled", "retain", "leaves"), [(0, 0, 10), (1, 0, None), (1, 1, 9), (2, 1, None)])
+def test_no_more_bars_leave_than_labels_are_on_them(
+    shop: Shop, packed: str, spoiled: int, retain: int, leaves: int | None
+) -> None:
+    """Ten printed; a retained sample does not leave and needs none."""
+    run = label(shop, packed, PASSED, counted=False)
+    count_labels(shop.book, run, spoiled=spoiled, returned=0, on=PASSED)
+    if leaves is None:
+        with pytest.raises(
+            Refused, match=rf"has {10 - spoiled} labels on its bars, and {10 - retain} bars would leave"
+        ):
+            release(shop, packed, PASSED, retain=retain)
+    else:
+        assert release(shop, packed, PASSED, retain=retain) == leaves
+
+
+def test_old_labels_do_not_count_beside_new_ones(shop: Shop, packed: str) -> None:
+    label(shop, packed, LAST)
+    label(shop, packed, FIRST, count=1)
+    with pytest.raises(Refused, match="has 1 label on its bars, and 10 bars would leave"):
+        release(shop, packed, FIRST)
+    assert release(shop, packed, LAST) == 10  # the day before, both are usable
+
+
+def test_bare_bars_by_the_command(packed: str, run: Any) -> None:
+    with freeze_time("2026-06-10 09:00:00"):
+        refused = run("release", packed, "--anyway", "a trial", *CHECKED, code=1)
+        assert len(refused.stderr.strip().splitlines()) == 1
+        run("release", packed, "--anyway", "a trial", "--bare", "a trial", *CHECKED)
+        assert "released bare: a trial" in " ".join(run("batch", "show", packed).stdout.split())
