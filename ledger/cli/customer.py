@@ -119,13 +119,13 @@ def erase(
 ) -> None:
     """Erase a customer's name, phone, email and address for good; what they bought stays."""
     from ledger.operations.customers import erase_customer
-    from ledger.views.customer import customer_by_code
+    from ledger.views.customer import details_held
 
     here = desk(ctx)
-    card = customer_by_code(here.rows(), which)
+    held = details_held(here.rows(), which)
     confirm(
-        f"Erase the personal details of {card.name} for good? A recall could then not reach them.",
+        f"Erase the personal details of {held.name} for good? A recall could then not reach them.",
         yes,
     )
-    erase_customer(here.book(), card.code, reason=reason)
-    say(f"The personal details of customer {card.code} are erased; the sales remain.")
+    erase_customer(here.book(), which, reason=reason)
+    say(f"The personal details of customer {held.code} are erased; the sales remain.")

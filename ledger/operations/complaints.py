@@ -11,7 +11,7 @@ from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book, Transaction
 from ledger.storage.personal import PersonDetails, forget_person, remember_person
 from ledger.storage.tables import Complaint, ComplaintStep
-from ledger.views.complaint import complaint
+from ledger.views.complaint import complaint, personal_of_complaint
 from ledger.views.customer import customer_list
 from ledger.views.lots import LotRow, find_lot, places
 
@@ -171,16 +171,15 @@ def _seller(tx: Transaction, text: str) -> tuple[int | None, int | None]:
 def erase_complaint(book: Book, number: int, *, reason: str) -> None:
     """Erase who reported a complaint and what it did to them, for good; the complaint itself stays.
 
-    Raises BadInput for an unknown number, Refused when there is nothing to erase.
+    One that was taken back keeps its rows, so it can be erased too. Raises BadInput for an unknown number, Refused
+    when there is nothing to erase, or when the file could not be cleared of what was erased.
     """
-    with book.write("complaint erase") as tx:
-        complaint(tx.rows, number)
-        held = tx.rows.execute(
-            "SELECT c.personal_id FROM live_complaint c JOIN personal_text p ON p.personal_id = c.personal_id "
-            "WHERE c.id = ?",
-            (number,),
-        ).fetchone()
-        if held is None:
-            raise Refused(f"No personal details are kept with complaint {number}; nothing to erase.")
-        forget_person(tx, held[0], reason)
-        tx.say(f"Erased the personal details of complaint {number}: {reason}.")
+    with book.look() as rows:
+        held = personal_of_complaint(rows, number)
+    if held is not None:
+        with book.write("complaint erase") as tx:
+            forget_person(tx, held, reason)
+            tx.say(f"Erased the personal details of complaint {number}: {reason}.")
+    book.sweep()
+    if held is None:
+        raise Refused(f"No personal details are kept with complaint {number}; nothing to erase.")

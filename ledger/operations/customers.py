@@ -7,7 +7,7 @@ from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, forget_person, remember_person
 from ledger.storage.tables import Customer, CustomerRevision
-from ledger.views.customer import customer_by_code, customer_list
+from ledger.views.customer import customer_by_code, customer_list, details_held
 
 
 @dataclass(frozen=True)
@@ -47,27 +47,23 @@ def edit_customer(book: Book, code: str, details: CustomerDetails) -> None:
         tx.say(f"Changed customer {customer.code}.")
 
 
-def erase_customer(book: Book, code: str, *, reason: str) -> int:
+def erase_customer(book: Book, text: str, *, reason: str) -> int:
     """Erase a customer's personal details for good and return how many rows went; the sales remain.
 
-    Raises Refused when there is nothing to erase.
+    Entries taken back keep their rows, so the details go from those too. Raises Refused when there is nothing to
+    erase, or when the file could not be cleared of what was erased.
     """
-    with book.write("customer erase") as tx:
-        customer = customer_by_code(tx.rows, code)
-        held = [
-            row[0]
-            for row in tx.rows.execute(
-                "SELECT DISTINCT r.personal_id FROM customer_revision r "
-                "JOIN personal_text p ON p.personal_id = r.personal_id WHERE r.customer_id = ?",
-                (customer.id,),
-            )
-        ]
-        if not held:
-            raise Refused(f"No personal details are kept of customer {customer.code}; nothing to erase.")
-        for personal_id in held:
-            forget_person(tx, personal_id, reason)
-        tx.say(f"Erased the personal details of customer {customer.code}: {reason}.")
-    return len(held)
+    with book.look() as rows:
+        held = details_held(rows, text)
+    if held.rows:
+        with book.write("customer erase") as tx:
+            for personal_id in held.rows:
+                forget_person(tx, personal_id, reason)
+            tx.say(f"Erased the personal details of customer {held.code}: {reason}.")
+    book.sweep()
+    if not held.rows:
+        raise Refused(f"No personal details are kept of customer {held.code}; nothing to erase.")
+    return len(held.rows)
 
 
 def _person(kind: str, details: CustomerDetails) -> PersonDetails:

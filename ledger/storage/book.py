@@ -146,6 +146,23 @@ class Book:
         finally:
             raw.close()
 
+    def sweep(self) -> None:
+        """Write the file anew, so that nothing that was erased is left between its rows.
+
+        What SQLite overwrites is the row; copies of it may stand where the page was once laid out differently.
+        Raises Refused when the file is in use, or the disk has no room for it twice.
+        """
+        raw = sqlite3.connect(f"{self.path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE)
+        try:
+            raw.execute("VACUUM")
+        except sqlite3.Error as error:
+            raise Refused(
+                f"What was erased may still leave traces in the free space of {self.path}, which could not be cleared "
+                f"({error}). Do the same again when nothing else uses the ledger and the disk has room."
+            ) from error
+        finally:
+            raw.close()
+
     def close(self) -> None:
         """Let go of the file."""
         self._engine.dispose()

@@ -146,3 +146,15 @@ def complaint(rows: sqlite3.Connection, number: int) -> ComplaintCard:
     if row is None:
         raise BadInput(f"There is no complaint {number}; see: soapledger complaint list")
     return _card(rows, row)
+
+
+def personal_of_complaint(rows: sqlite3.Connection, number: int) -> int | None:
+    """The row that holds who reported a complaint, taken back or not; None when nothing is kept. Raises BadInput."""
+    row = rows.execute(
+        "SELECT p.personal_id FROM complaint c LEFT JOIN personal_text p ON p.personal_id = c.personal_id "
+        "WHERE c.id = ?",
+        (number,),
+    ).fetchone()
+    if row is None:
+        raise BadInput(f"There is no complaint {number}; see: soapledger complaint list")
+    return None if row["personal_id"] is None else int(row["personal_id"])

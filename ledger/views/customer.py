@@ -1,7 +1,7 @@
 """The customers as they are known now, and how each can be reached."""
 
 import sqlite3
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ledger.domain.names import match_name
 
@@ -62,3 +62,39 @@ def customer_by_code(rows: sqlite3.Connection, text: str) -> CustomerCard:
         add="soapledger customer add NAME --shop",
     )
     return next(card for card in cards if card.code == code)
+
+
+@dataclass(frozen=True)
+class DetailsHeld:
+    """Whose personal details are kept, and in which rows; none when nothing is left to erase."""
+
+    code: str
+    name: str
+    rows: tuple[int, ...]
+
+
+def details_held(rows: sqlite3.Connection, text: str) -> DetailsHeld:
+    """What the file holds of one customer, in entries that were taken back too, since those keep their rows.
+
+    A customer taken back is found by short name or name, and goes along with one who has either. Raises BadInput.
+    """
+    held = rows.execute(
+        """
+        SELECT p.personal_id, c.id, c.code, coalesce(r.name, p.name, c.code) AS name,
+               EXISTS (SELECT 1 FROM live_customer l WHERE l.id = c.id) AS counts
+        FROM personal_text p JOIN customer_revision r ON r.personal_id = p.personal_id
+        JOIN customer c ON c.id = r.customer_id ORDER BY p.personal_id
+        """
+    ).fetchall()
+    wanted = text.strip().casefold()
+    live = {word.casefold() for card in customer_list(rows) for word in (card.code, card.name)}
+    gone = [row for row in held if not row["counts"]]
+    named = [row for row in gone if wanted in (row["code"], row["name"].casefold())]
+    if named and wanted not in live:
+        who, own = DetailsHeld(named[0]["code"], named[0]["name"], ()), named
+    else:
+        card = customer_by_code(rows, text)
+        who, own = DetailsHeld(card.code, card.name, ()), [row for row in held if row["id"] == card.id]
+    words = {who.code, who.name.casefold(), *(row["name"].casefold() for row in own)}
+    along = [row for row in gone if words & {row["code"], row["name"].casefold()}]
+    return replace(who, rows=tuple(dict.fromkeys(row["personal_id"] for row in (*own, *along))))

@@ -33,8 +33,11 @@ class Dependant:
 
 
 def binding(table: str) -> str:
-    """Which rows of a table bind what they name: an acceptance says only that a lot was looked at."""
-    return "t.verdict <> 'accepted'" if table == "decision" else "1"
+    """Which rows of a table bind what they name.
+
+    An acceptance says only that a lot was looked at; an erasure holds whether or not what was erased still counts.
+    """
+    return {"decision": "t.verdict <> 'accepted'", "erasure": "0"}.get(table, "1")
 
 
 def dependants(rows: sqlite3.Connection, entry: int) -> tuple[Dependant, ...]:
