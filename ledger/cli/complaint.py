@@ -10,6 +10,7 @@ from ledger.errors import BadInput
 
 if TYPE_CHECKING:
     from ledger.views.complaint import ComplaintCard
+    from ledger.views.complaint_candidates import CandidateBatch
 
 app = typer.Typer(help="What customers report: add, note, close, list, show, erase.")
 
@@ -43,6 +44,7 @@ def add(
     from ledger.operations.complaints import Report, book_complaint
     from ledger.storage.personal import PersonDetails
     from ledger.views.complaint import complaint
+    from ledger.views.complaint_candidates import candidate_batches
 
     here = desk(ctx)
     grave = _grave(serious)
@@ -67,7 +69,8 @@ def add(
         say(f"To stop these bars: soapledger lot hold {batch} --reason 'complaint {number}'")
     else:
         say_wrapped("Its batch is not known, so a recall will name it among what cannot be excluded.")
-        _say_candidates(here, complaint(here.rows(), number))
+        card = complaint(here.rows(), number)
+        _say_candidates(candidate_batches(here.rows(), card), card)
 
 
 @app.command("note")
@@ -166,8 +169,9 @@ def show(ctx: typer.Context, number: Number, json: Json = False) -> None:
 
     here = desk(ctx)
     card = complaint(here.rows(), _number(number))
+    candidates = candidate_batches(here.rows(), card) if json or not card.batch_code else ()
     if json:
-        out_json({**plain(card), "candidates": candidate_batches(here.rows(), card)})
+        out_json({**plain(card), "candidates": candidates})
         return
     state = f"closed on {show_date(card.closed_on)}" if card.closed_on else "open"
     say(f"Complaint {card.number} of {show_date(card.on)}, {state}: {card.what}")
@@ -195,7 +199,7 @@ def show(ctx: typer.Context, number: Number, json: Json = False) -> None:
             ],
         )
     if not card.batch_code:
-        _say_candidates(here, card)
+        _say_candidates(candidates, card)
 
 
 @app.command("erase")
@@ -238,11 +242,9 @@ def _say_duties(here: Desk) -> None:
         say_wrapped(f"{one.name}: {duty.says}, to {duty.to} ({duty.source}; {duty.status}).", first="  ", indent="    ")
 
 
-def _say_candidates(here: Desk, card: "ComplaintCard") -> None:
+def _say_candidates(found: "tuple[CandidateBatch, ...]", card: "ComplaintCard") -> None:
     from ledger.domain.dates import show_date
-    from ledger.views.complaint_candidates import candidate_batches
 
-    found = candidate_batches(here.rows(), card)
     where = f"at {card.bought_at}" if card.bought_at else "anywhere"
     until = show_date(card.bought_on or card.on)
     if not found:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 import typer
 
 from ledger.cli.show import warn
+from ledger.cli.waiting import held
 
 if TYPE_CHECKING:
     from ledger.storage.book import Book
@@ -30,9 +31,16 @@ class Desk:
     again: str | None = None  # the command that shows once more what this run booked, as soon as it is all booked
     books: list["Book"] = field(default_factory=list, repr=False)  # every one that this run wrote in
     _rows: "Rows | None" = field(default=None, repr=False)
+    _earlier: "Rows | None" = field(default=None, repr=False)
 
     def rows(self) -> "Rows":
-        """A connection that can only read; an older file is brought up to date first."""
+        """A connection that can only read; an older file is brought up to date first.
+
+        All that is read belongs to one state of the ledger, until she is asked, something is written or the answer
+        is shown: `let_go`.
+        """
+        from ledger.views.reading import hold_still
+
         if self._rows is None:
             from ledger.views.reading import OlderLedger, open_rows
 
@@ -42,24 +50,49 @@ class Desk:
                 from ledger.storage.book import bring_up_to_date
 
                 copy = bring_up_to_date(self.path)
-                warn(f"The ledger was brought up to date; a copy of the old one is {copy}.")
+                if copy:  # else another program did it meanwhile, and said so
+                    warn(f"The ledger was brought up to date; a copy of the old one is {copy}.")
                 self._rows = open_rows(self.path)
+        hold_still(self._rows)
         return self._rows
+
+    def let_go(self) -> None:
+        """End what is being read, so that others may write."""
+        from ledger.views.reading import let_go
+
+        for rows in (self._rows, self._earlier):
+            if rows is not None:
+                let_go(rows)
+
+    def lay(self) -> None:
+        """Make this the desk of the run, until `leave`."""
+        held.append(self.let_go)
+
+    def leave(self) -> None:
+        """Close what was opened for reading."""
+        held.remove(self.let_go)
+        for rows in (self._rows, self._earlier):
+            if rows is not None:
+                rows.close()
+        self._rows = self._earlier = None
 
     def rows_as_of(self, text: str) -> "Rows":
         """What the ledger knew at an entry's number, or at the end of a day. Raises BadInput for neither."""
         from zoneinfo import ZoneInfo
 
         from ledger.domain.dates import not_future, parse_date
-        from ledger.views.reading import as_known, last_entry_before, open_rows
+        from ledger.views.reading import as_known, hold_still, last_entry_before, open_rows
 
-        rows = open_rows(self.path)
+        self.rows()
+        rows = self._earlier = open_rows(self.path)
         if text.strip().isdecimal() and len(text.strip()) < 8:
             as_known(rows, int(text))
+            hold_still(rows)
             return rows
         day = not_future(parse_date(text, today=self.today, what="the day"), today=self.today, what="the day")
         midnight = datetime.combine(day + timedelta(days=1), time(), ZoneInfo(self.settings.time_zone))
         as_known(rows, last_entry_before(rows, f"{midnight.astimezone(UTC):%Y-%m-%dT%H:%M:%SZ}"))
+        hold_still(rows)
         return rows
 
     def book(self) -> "Book":
@@ -67,7 +100,7 @@ class Desk:
         from ledger.storage.book import Book
 
         self.rows()
-        return self.writing_in(Book(self.path, who=self.who, now=now))
+        return self.writing_in(Book(self.path, who=self.who, now=now, let_go=self.let_go))
 
     def typed(self, command: str, output: Path | None = None) -> str:
         """A command on this ledger as she types it, with the file it writes."""

@@ -143,6 +143,8 @@ def root(
     here = desk(ctx)
     here.path = Path(ledger or os.environ.get("SOAPLEDGER") or DEFAULT_FILE)
     here.who_given, here.debug = who, debug
+    here.lay()
+    ctx.call_on_close(here.leave)
 
 
 for _name, _part in NOUNS.items():

@@ -20,8 +20,8 @@ from ledger.cli.material_facts import (
     as_facts,
     kind_of,
     read_facts,
-    say_typed,
     read_shares,
+    say_typed,
 )
 from ledger.cli.show import confirm, out_json, say, say_wrapped, table
 from ledger.errors import BadInput

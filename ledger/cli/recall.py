@@ -79,6 +79,7 @@ def lot(
         here.again = here.typed(f"recall lot {' '.join(one.code for one in found)}", output)
     else:
         answer = recall_answer(here.rows(), found, asked=asked, program=__version__, exercise=exercise)
+    here.let_go()  # a long report is drawn without keeping a writer out
     if output:
         from ledger.documents.files import write_file
         from ledger.documents.recall_report import draw_recall

@@ -12,6 +12,7 @@ from typing import IO, Any
 
 import typer
 
+from ledger.cli.waiting import let_go
 from ledger.errors import BadInput, NotShown
 
 _GLUE = "\ue000"  # a private sign that no text holds
@@ -79,7 +80,11 @@ def warn(text: str) -> None:
 
 
 def table(headers: Sequence[str], rows: Sequence[Sequence[str]], *, right: Collection[int] = ()) -> None:
-    """A plain table, columns in `right` set to the right; empty columns are left out."""
+    """A plain table, columns in `right` set to the right; empty columns are left out.
+
+    Nothing more is read for the answer: whoever pages through a long one keeps no writer out.
+    """
+    let_go()
     kept = [i for i in range(len(headers)) if any(row[i] for row in rows)]
     widths = {i: max(len(headers[i]), *(len(row[i]) for row in rows)) for i in kept}
 
@@ -109,6 +114,7 @@ def out_json(value: Any) -> None:
     """The answer as JSON on standard output, with no sign lost: escaped, as JSON does, where not all can be shown."""
     import json
 
+    let_go()
     every = (getattr(sys.stdout, "encoding", None) or "").lower().startswith("utf")
     say(json.dumps(plain(value), ensure_ascii=not every, indent=2))
 
@@ -119,6 +125,7 @@ def confirm(question: str, yes: bool) -> None:
         return
     if not sys.stdin.isatty() and not _fed():
         raise BadInput(f"{question} Say so with --yes.")
+    let_go()
     if not typer.confirm(question, err=True):
         raise typer.Abort
 
@@ -133,6 +140,7 @@ def _fed() -> bool:
 
 def ask(question: str, *, default: str | None = None) -> str:
     """Ask for one value; Enter takes the default where there is one."""
+    let_go()
     answer: str = typer.prompt(question, default=default, err=True, show_default=bool(default))
     return answer.strip()
 

@@ -6,7 +6,7 @@ from ledger.domain.invariants import Finding, findings
 from ledger.storage.chain import GENESIS
 from ledger.storage.verify import verify
 from ledger.views.facts import facts
-from ledger.views.reading import Rows
+from ledger.views.reading import Rows, one_state
 
 
 @dataclass(frozen=True)
@@ -23,9 +23,10 @@ def check(rows: Rows) -> Verdict:
 
     What the facts say of the trade is looked at only where they are the facts that were written.
     """
-    found = verify(rows)
-    if any(one.entry is None for one in found):  # the file or its guards: even counting may be wrong there
-        return Verdict(0, "", found)
-    last = rows.execute("SELECT id, digest FROM entry ORDER BY id DESC LIMIT 1").fetchone()
-    entries, head = (int(last["id"]), str(last["digest"])) if last else (0, GENESIS)
-    return Verdict(entries, head, found or findings(facts(rows)))
+    with one_state(rows):  # else an entry written meanwhile would look like rows of none
+        found = verify(rows)
+        if any(one.entry is None for one in found):  # the file or its guards: even counting may be wrong there
+            return Verdict(0, "", found)
+        last = rows.execute("SELECT id, digest FROM entry ORDER BY id DESC LIMIT 1").fetchone()
+        entries, head = (int(last["id"]), str(last["digest"])) if last else (0, GENESIS)
+        return Verdict(entries, head, found or findings(facts(rows)))

@@ -87,11 +87,13 @@ class Transaction:
 class Book:
     """A ledger file opened for writing by one person."""
 
-    def __init__(self, path: Path, *, who: str, now: Callable[[], datetime]) -> None:
+    def __init__(
+        self, path: Path, *, who: str, now: Callable[[], datetime], let_go: Callable[[], None] = lambda: None
+    ) -> None:
         """Open a ledger that exists; an older one is brought up to date after a backup copy beside it.
 
-        `now` gives the moment of an entry. Raises BadInput when there is no such file, Refused when a
-        newer program wrote it.
+        `now` gives the moment of an entry; `let_go` ends what the same program still reads from the file, which
+        would keep the entry out. Raises BadInput when there is no such file, Refused when a newer program wrote it.
         """
         if not path.exists():
             raise BadInput(f"There is no ledger at {path}; start one with: soapledger init")
@@ -99,6 +101,7 @@ class Book:
         self.who = who
         self._now = now
         self.handed_over: list[tuple[int, str]] = []  # (entry, digest), given to the file; whether they stand, it tells
+        self._let_go = let_go
         bring_up_to_date(path)
         self._engine = _engine(path)
 
@@ -124,11 +127,13 @@ class Book:
         Raises Refused when a guard of the file says no, when another program is writing, or when the disk
         is full; DamagedLedger when the file cannot be read.
         """
+        self._let_go()  # a reader that waits to write, and a writer that waits for it, would wait for each other
         try:
             with Session(self._engine, expire_on_commit=False) as session, session.begin():
                 tx = Transaction(session, who=self.who, verb=verb, reverses=reverses)
                 yield tx
                 self.handed_over.append((tx.entry, tx.close(who=self.who, now=self._now())))
+                self._let_go()
         except (DBAPIError, sqlite3.Error) as error:
             meaning = trouble(error)
             if meaning is None:
@@ -137,10 +142,14 @@ class Book:
 
     @contextmanager
     def look(self) -> Iterator[sqlite3.Connection]:
-        """A connection for view functions between two operations; it cannot write."""
+        """A connection for view functions between two operations: it cannot write, and reads one state.
+
+        Nothing can be written before the block ends.
+        """
         raw = sqlite3.connect(f"{self.path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE)
         raw.row_factory = sqlite3.Row
         raw.execute("PRAGMA query_only = ON")
+        raw.execute("BEGIN")
         try:
             yield raw
         finally:
@@ -152,6 +161,7 @@ class Book:
         What SQLite overwrites is the row; copies of it may stand where the page was once laid out differently.
         Raises Refused when the file is in use, or the disk has no room for it twice.
         """
+        self._let_go()
         raw = sqlite3.connect(f"{self.path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE)
         try:
             raw.execute("VACUUM")

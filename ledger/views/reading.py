@@ -1,6 +1,8 @@
 """Opens a ledger for reading: a connection that cannot write."""
 
 import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
 
@@ -49,6 +51,34 @@ def open_rows(path: Path) -> sqlite3.Connection:
         raise OlderLedger
     rows.execute("PRAGMA query_only = ON")
     return rows
+
+
+def hold_still(rows: sqlite3.Connection) -> None:
+    """From now on read one state of the ledger, whatever another program writes, until `let_go`.
+
+    A writer can put in its entry only once the reader has let go.
+    """
+    if not rows.in_transaction:
+        rows.execute("BEGIN")
+        rows.execute("PRAGMA user_version").fetchone()  # BEGIN alone takes hold of nothing before the first read
+
+
+def let_go(rows: sqlite3.Connection) -> None:
+    """End what `hold_still` began, so that others may write; what is read next may be of a later state."""
+    if rows.in_transaction:
+        rows.execute("COMMIT")
+
+
+@contextmanager
+def one_state(rows: sqlite3.Connection) -> Iterator[None]:
+    """Everything read inside is of one state of the ledger; a reader that holds still already goes on so."""
+    held = rows.in_transaction
+    hold_still(rows)
+    try:
+        yield
+    finally:
+        if not held:
+            let_go(rows)
 
 
 def as_known(rows: sqlite3.Connection, horizon: int) -> None:

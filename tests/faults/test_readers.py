@@ -1,0 +1,227 @@
+"""An answer reads one state of the ledger, whoever writes meanwhile; and no answer keeps a writer out for long."""
+
+import re
+import subprocess
+import sys
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+import typer
+
+from ledger.cli import show
+from ledger.cli.desk import Desk
+from ledger.operations.check import check
+from ledger.operations.sell import add_stall
+from ledger.storage import book as book_module
+from ledger.storage.book import Book
+from ledger.views import reading
+from ledger.views.reading import Rows, as_known, one_state, open_rows
+
+# Writes one entry after the other until it is stopped.
+WRITER = """
+import sys, time
+from datetime import UTC, datetime
+from pathlib import Path
+from ledger.operations.sell import add_stall
+from ledger.storage.book import Book
+book = Book(Path(sys.argv[1]), who="child", now=lambda: datetime.now(UTC))
+print("open", flush=True)
+number = 0
+while True:
+    number += 1
+    add_stall(book, f"Market {number}")
+    time.sleep(float(sys.argv[2]))
+"""
+
+
+@pytest.fixture
+def writer(shop: Any, request: pytest.FixtureRequest) -> Iterator[None]:
+    """Another program that never stops writing to the ledger of the shop; a parameter gives its pauses in seconds."""
+    shop.book.close()
+    words = [sys.executable, "-c", WRITER, str(shop.book.path), str(getattr(request, "param", 0))]
+    child = subprocess.Popen(words, stdout=subprocess.PIPE, text=True)
+    assert child.stdout is not None
+    assert child.stdout.readline() == "open\n"
+    yield
+    assert child.poll() is None, "the writer was kept out, or failed"
+    child.kill()
+    child.wait()
+
+
+@pytest.mark.usefixtures("writer")
+def test_a_check_beside_a_writer_finds_nothing(shop: Any) -> None:
+    checked = []
+    for _ in range(60):
+        rows = open_rows(shop.book.path)
+        verdict = check(rows)
+        rows.close()
+        assert verdict.findings == ()
+        checked.append(verdict.entries)
+    assert checked == sorted(checked)
+    assert checked[-1] > checked[0]  # it did write meanwhile
+
+
+@pytest.mark.usefixtures("writer")
+@pytest.mark.parametrize("writer", [0.05], indirect=True)  # without a pause no other writer would have its turn
+def test_commands_beside_a_writer_answer_and_find_nothing(shop: Any, run: Any) -> None:
+    for turn in range(6):
+        assert "nothing is wrong" in run("check").stdout
+        assert "checked" in run("backup", f"copy-{turn}.db").stdout
+        run("stock")
+        run("batch", "show", shop.batch, "--as-of", "14")
+        run("customer", "add", f"Number {turn}", "--shop")
+
+
+def attempt(book: Book, name: str) -> Callable[[], bool]:
+    """A try to write an entry without waiting; whether it was written."""
+
+    def write() -> bool:
+        try:
+            add_stall(book, name)
+        except book_module.Refused:
+            return False
+        return True
+
+    return write
+
+
+@pytest.fixture
+def hasty(shop: Any, monkeypatch: pytest.MonkeyPatch) -> Book:
+    """The ledger of the shop, held by another program that does not wait for a reader."""
+    monkeypatch.setattr(book_module, "PATIENCE", 0.0)
+    return Book(shop.book.path, who="another", now=shop.book._now)
+
+
+def test_between_two_statements_of_one_answer_nothing_can_be_written(shop: Any, hasty: Book) -> None:
+    write, rows = attempt(hasty, "Quay market"), shop.rows()
+    with one_state(rows):
+        first = rows.execute("SELECT count(*) FROM entry").fetchone()[0]
+        assert not write()
+        assert rows.execute("SELECT max(id) FROM entry").fetchone()[0] == first
+    assert write()
+    assert rows.execute("SELECT max(id) FROM entry").fetchone()[0] == first + 1
+
+
+def test_without_one_state_the_second_statement_sees_what_the_first_did_not(shop: Any, hasty: Book) -> None:
+    """What the test above would show, were it not for the state held."""
+    rows = shop.rows()
+    first = rows.execute("SELECT count(*) FROM entry").fetchone()[0]
+    assert attempt(hasty, "Quay market")()
+    assert rows.execute("SELECT max(id) FROM entry").fetchone()[0] == first + 1
+
+
+READS = [
+    ("stock",),
+    ("batch", "list"),
+    ("batch", "show", "BATCH"),
+    ("batch", "show", "BATCH", "--as-of", "12"),
+    ("batch", "show", "BATCH", "--as-of", "2026-06-01"),
+    ("label", "check", "BATCH", "--market", "eu"),
+    ("label", "due"),
+    ("recall", "lot", "4471/2"),
+    ("trace", "BATCH"),
+    ("cost", "BATCH"),
+    ("cost",),
+    ("cure", "list"),
+    ("cure", "show", "BATCH"),
+    ("lot", "show", "OLIVE"),
+    ("material", "show", "olive-oil"),
+    ("supplier", "show", "oakmoor"),
+    ("recipe", "show", "plain-bar"),
+    ("equipment", "list"),
+    ("upkeep", "list"),
+    ("history",),
+    ("check",),
+]
+
+
+@pytest.mark.usefixtures("frozen")
+@pytest.mark.parametrize("words", READS, ids=" ".join)
+def test_an_answer_is_of_one_state(
+    shop: Any, run: Any, hasty: Book, monkeypatch: pytest.MonkeyPatch, words: tuple[str, ...]
+) -> None:
+    """Another program tries to write before every statement; it can before the first is read and after the last."""
+    tries: list[bool] = []
+    opened = open_rows
+
+    def watched(path: Path) -> Rows:
+        rows = opened(path)
+
+        def before(statement: str) -> None:
+            if re.match(r"\s*(SELECT|WITH)", statement):
+                tries.append(attempt(hasty, f"Market {len(tries)}")())
+
+        rows.set_trace_callback(before)
+        return rows
+
+    monkeypatch.setattr(reading, "open_rows", watched)
+    run(*({"BATCH": shop.batch, "OLIVE": shop.olive}.get(word, word) for word in words))
+    assert tries
+    assert not any(tries[1:]), f"{tries.count(True)} of {len(tries)} tries to write came between"
+    monkeypatch.undo()
+    shop.rows()
+
+
+def test_before_she_is_asked_others_may_write(
+    shop: Any, run: Any, hasty: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    run("customer", "add", "Orla Fenn", "--person")
+    monkeypatch.setattr(show, "_fed", lambda: True)
+    asked: list[bool] = []
+
+    def answer(*_: object, **__: object) -> bool:
+        asked.append(attempt(hasty, f"Market {len(asked)}")())
+        return True
+
+    monkeypatch.setattr(typer, "confirm", answer)
+    run("customer", "erase", "person-1", "--reason", "asked")
+    run("undo", "1", code=1)
+    assert asked == [True, True]
+    assert check(shop.rows()).findings == ()
+
+
+def test_while_a_long_list_is_paged_through_others_may_write(
+    run: Any, shop: Any, hasty: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    tries: list[bool] = []
+    shown = show.say
+
+    def say(text: str = "") -> None:
+        shown(text)
+        if text.startswith("  entry"):
+            tries.append(attempt(hasty, "Quay market")())
+
+    monkeypatch.setattr(show, "say", say)
+    run("history")
+    assert tries == [True]
+    assert "Market" not in shop.batch
+
+
+def test_what_was_read_before_does_not_keep_the_own_entry_out(shop: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(book_module, "PATIENCE", 0.0)
+    here = Desk(shop.book.path)
+    book = here.book()
+    before = here.rows().execute("SELECT max(id) FROM entry").fetchone()[0]
+    add_stall(book, "Quay market")
+    assert here.rows().execute("SELECT max(id) FROM entry").fetchone()[0] == before + 1
+
+
+def test_as_of_an_entry_an_answer_is_of_one_state_too(shop: Any, hasty: Book) -> None:
+    here = Desk(shop.book.path)
+    rows = here.rows_as_of("3")
+    assert rows.execute("SELECT max(id) FROM entry").fetchone()[0] == 3
+    assert not attempt(hasty, "Quay market")()
+    here.let_go()
+    assert attempt(hasty, "Quay market")()
+    assert rows.execute("SELECT max(id) FROM entry").fetchone()[0] == 3
+
+
+def test_between_two_operations_one_look_is_of_one_state(shop: Any, hasty: Book) -> None:
+    with shop.book.look() as rows:
+        before = rows.execute("SELECT max(id) FROM entry").fetchone()[0]
+        assert not attempt(hasty, "Quay market")()
+        assert rows.execute("SELECT count(*) FROM entry").fetchone()[0] == before
+    assert attempt(hasty, "Quay market")()
+    as_known(shop.rows(), before)
