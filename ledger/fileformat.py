@@ -5,9 +5,9 @@ from pathlib import Path
 from ledger.errors import DamagedLedger, LedgerError, Refused
 
 APPLICATION_ID = 0x50AB1ED6
-SCHEMA_VERSION = 4
+SCHEMA_VERSION = 5
 
-_BUSY = "Another soapledger is writing to this ledger; try again in a moment."
+_BUSY = "Another soapledger is using this ledger; try again in a moment."
 # SQLite's primary result codes (https://sqlite.org/rescode.html), each with what it means to her.
 _TROUBLE: dict[int, tuple[type[LedgerError], str]] = {
     5: (Refused, _BUSY),

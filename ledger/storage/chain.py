@@ -39,10 +39,10 @@ def entry_digest(head: Head, lines: Iterable[str]) -> str:
 
 
 def fact_tables(raw: sqlite3.Connection) -> tuple[str, ...]:
-    """Every table whose rows belong to an entry, by name."""
+    """Every table whose rows belong to an entry, by name; a table of hers with such a column points at none."""
     names = raw.execute(
-        "SELECT s.name FROM main.sqlite_schema s, pragma_table_info(s.name) c "
-        "WHERE s.type = 'table' AND c.name = 'entry_id' ORDER BY s.name"
+        "SELECT s.name FROM main.sqlite_schema s, pragma_foreign_key_list(s.name) k "
+        "WHERE s.type = 'table' AND k.\"from\" = 'entry_id' AND k.\"table\" = 'entry' ORDER BY s.name"
     )
     return tuple(row[0] for row in names)
 

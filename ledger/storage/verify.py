@@ -48,15 +48,21 @@ def _entry_of(rows: sqlite3.Connection, table: str, rowid: int | None) -> int | 
 
 
 def _schema(rows: sqlite3.Connection) -> Iterator[Finding]:
-    """Tables, guards and views are those the migrations give, none changed or missing."""
+    """Tables, guards and views are those the migrations give, none changed or missing.
+
+    A table, view or index she laid into the file herself changes nothing of ours; a trigger on a table of ours might.
+    """
     clean = sqlite3.connect(":memory:", isolation_level=None)
     try:
         migrate(clean)
         query = "SELECT type || ' ' || name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_%'"
         wanted, real = dict(clean.execute(query).fetchall()), dict(map(tuple, rows.execute(query).fetchall()))
+        hooked = rows.execute("SELECT name, tbl_name FROM sqlite_schema WHERE type = 'trigger'").fetchall()
+        ours = {name.partition(" ")[2] for name in wanted}
+        sly = {f"trigger {name}" for name, on in hooked if on in ours}
     finally:
         clean.close()
-    for name in sorted(wanted.keys() | real.keys()):
+    for name in sorted(wanted.keys() | sly):
         if wanted.get(name) != real.get(name):
             state = "is missing" if name not in real else "is not ours" if name not in wanted else "was changed"
             yield Finding(f"the {name} {state}")

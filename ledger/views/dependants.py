@@ -19,7 +19,7 @@ def foreign_keys(rows: sqlite3.Connection) -> tuple[ForeignKey, ...]:
     found = rows.execute(
         'SELECT s.name, k."from", k."table" FROM main.sqlite_schema s, pragma_foreign_key_list(s.name) k '
         "WHERE s.type = 'table' AND k.\"to\" = 'id' AND k.\"table\" <> 'entry' "
-        "AND EXISTS (SELECT 1 FROM pragma_table_info(s.name) WHERE name = 'entry_id') ORDER BY s.name, k.seq, k.id"
+        "AND EXISTS (SELECT 1 FROM main.sqlite_schema v WHERE v.name = 'live_' || s.name) ORDER BY s.name, k.seq, k.id"
     )
     return tuple(ForeignKey(*row) for row in found)
 

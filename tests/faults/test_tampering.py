@@ -171,9 +171,10 @@ def test_a_last_entry_cut_off_is_not_found_by_the_chain_but_by_the_seal(full: An
     [
         ("DROP TRIGGER movement_within_stock", "trigger movement_within_stock is missing"),
         ("DROP INDEX movement_stock", "index movement_stock is missing"),
-        ("CREATE TABLE diary (x)", "table diary is not ours"),
         ("ALTER TABLE lot ADD COLUMN extra TEXT", "table lot was changed"),
         ("CREATE TRIGGER sly AFTER INSERT ON lot BEGIN SELECT 1; END", "trigger sly is not ours"),
+        ("CREATE TRIGGER sly INSTEAD OF INSERT ON live_lot BEGIN SELECT 1; END", "trigger sly is not ours"),
+        ("DROP VIEW live_lot", "view live_lot is missing"),
     ],
 )
 def test_a_changed_schema_is_found(full: Any, change: str, words: str) -> None:

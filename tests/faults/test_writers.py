@@ -65,7 +65,7 @@ def test_who_cannot_wait_any_longer_is_told_so_and_writes_nothing(book: Book, mo
     other = sqlite3.connect(book.path, isolation_level=None)
     other.execute("BEGIN IMMEDIATE")
     late = Book(book.path, who="Nuala", now=lambda: pytest.fail("nothing is written"))
-    with pytest.raises(Refused, match="Another soapledger is writing"), late.write("note"):
+    with pytest.raises(Refused, match="Another soapledger is using"), late.write("note"):
         pass
     other.execute("ROLLBACK")
     late.close()

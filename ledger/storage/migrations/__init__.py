@@ -20,10 +20,13 @@ def migrate(raw: sqlite3.Connection, *, to: int | None = None) -> None:
     `to` stops at an older version; left out, the file comes to the one this program knows.
     """
     to = SCHEMA_VERSION if to is None else to
+    raw.execute("PRAGMA legacy_alter_table = ON")  # else a view of hers forbids laying the table it reads anew
     raw.execute("BEGIN IMMEDIATE")
     try:
         version = raw.execute("PRAGMA user_version").fetchone()[0]  # read here: another program may have been first
         _drop_views_and_guards(raw)  # a table they read may be laid anew
+        if version == 1:
+            _complete_first_format(raw)
         for path in migration_files()[version:to]:
             for statement in _statements(path.read_text(encoding="utf-8")):
                 raw.execute(statement)
@@ -38,9 +41,26 @@ def migrate(raw: sqlite3.Connection, *, to: int | None = None) -> None:
 
 
 def _drop_views_and_guards(raw: sqlite3.Connection) -> None:
-    old = raw.execute("SELECT type, name FROM sqlite_schema WHERE type IN ('view', 'trigger')").fetchall()
+    """Drop ours, by their names and their words; what she laid into the file herself stays."""
+    old = raw.execute(
+        "SELECT type, name FROM sqlite_schema "
+        "WHERE type = 'view' AND name LIKE 'live\\_%' ESCAPE '\\' OR type = 'trigger' AND sql LIKE '%''guard: %'"
+    ).fetchall()
     for kind, name in sorted(old):  # triggers before the views they read
         raw.execute(f"DROP {kind} {name}")
+
+
+def _complete_first_format(raw: sqlite3.Connection) -> None:
+    """Give a file of the first format what was added before the second: left-out lines, and codes used again."""
+    if "plan_line_id" in {row[1] for row in raw.execute("PRAGMA table_info(reading)")}:
+        return
+    raw.execute("ALTER TABLE reading ADD COLUMN plan_line_id INTEGER REFERENCES plan_line(id)")
+    raw.execute("ALTER TABLE lot RENAME TO lot_before")  # its code had to be the only one of its kind
+    first = _statements(migration_files()[0].read_text(encoding="utf-8"))
+    raw.execute(next(text for text in first if "CREATE TABLE lot (" in text))
+    raw.execute("INSERT INTO lot SELECT * FROM lot_before")
+    raw.execute("DROP TABLE lot_before")
+    raw.execute(next(text for text in first if "CREATE INDEX lot_code" in text))
 
 
 def _lay_views_and_guards(raw: sqlite3.Connection) -> None:
