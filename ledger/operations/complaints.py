@@ -1,6 +1,5 @@
 """Book what a customer reported, what was done about it, and who decided how serious it is."""
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -9,7 +8,7 @@ from ledger.domain.dates import show_date
 from ledger.domain.names import match_name
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book, Transaction
-from ledger.storage.personal import PersonDetails, forget_person, remember_person
+from ledger.storage.personal import PersonDetails, forget_person, impersonal, remember_person
 from ledger.storage.tables import Complaint, ComplaintStep
 from ledger.views.complaint import complaint, personal_of_complaint
 from ledger.views.customer import customer_list
@@ -136,12 +135,7 @@ def _decided(serious: bool | None, by: str | None) -> None:
 
 def _impersonal(words: str, personal: Sequence[str | None]) -> None:
     """Raise BadInput for words that repeat who reported it, since they can never be erased."""
-    for one in personal:
-        if one and re.search(rf"(?<!\w){re.escape(one)}(?!\w)", words, re.IGNORECASE):
-            raise BadInput(
-                f"These words stay for good, and hold '{one}'; leave it out: names and health go to --name and "
-                "--health of complaint add, which can be erased."
-            )
+    impersonal(words, personal, "names and health go to --name and --health of complaint add, which can be erased")
 
 
 def _bars(tx: Transaction, code: str | None, reported: date) -> LotRow | None:

@@ -2,11 +2,13 @@
 
 import hashlib
 import json
+import re
 import secrets
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass
 from typing import TYPE_CHECKING
 
+from ledger.errors import BadInput
 from ledger.storage.tables import Erasure, Personal, PersonalText
 
 if TYPE_CHECKING:
@@ -46,7 +48,20 @@ def remember_person(tx: "Transaction", details: PersonDetails) -> int | None:
     return personal.id
 
 
+def impersonal(words: str, personal: Iterable[str | None], instead: str) -> None:
+    """Raise BadInput for words that repeat a person's details, since they can never be erased."""
+    for one in personal:
+        if one and re.search(rf"(?<!\w){re.escape(one)}(?!\w)", words, re.IGNORECASE):
+            raise BadInput(f"These words stay for good, and hold '{one}'; leave it out: {instead}.")
+
+
 def forget_person(tx: "Transaction", personal_id: int, reason: str) -> None:
-    """Erase the details for good; the erasure itself is a fact, and the guard wants it first."""
+    """Erase the details for good; the erasure itself is a fact, and the guard wants it first.
+
+    Raises BadInput for a reason that repeats what is erased.
+    """
+    query = "SELECT name, phone, email, address, health FROM personal_text WHERE personal_id = ?"
+    for row in tx.rows.execute(query, (personal_id,)).fetchall():
+        impersonal(reason, row, "say why without it, such as asked by letter")
     tx.add(Erasure(personal_id=personal_id, reason=reason))
     tx.rows.execute("DELETE FROM personal_text WHERE personal_id = ?", (personal_id,))

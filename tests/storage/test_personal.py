@@ -104,6 +104,17 @@ def test_erasing_a_second_time_says_that_nothing_is_left(book: Book, run: Any) -
     run("check")
 
 
+@pytest.mark.usefixtures("frozen")
+@pytest.mark.parametrize("reason", ["ida marsh asked by letter", "rang from 555 0166"])
+def test_a_reason_that_repeats_what_is_erased_is_refused(book: Book, run: Any, reason: str) -> None:
+    book.close()
+    run(*ADD)
+    run(*COMPLAIN)
+    for words in (("customer", "erase", "person-1"), ("complaint", "erase", "1")):
+        assert "leave it out" in run(*words, "--reason", reason, "--yes", code=2).stderr
+    assert len(run("history").stdout.splitlines()) == 2 + 3  # the start, the customer, the complaint
+
+
 def test_a_supplier_changed_and_taken_back_leaves_a_clean_ledger(book: Book, run: Any) -> None:
     book.close()
     run("supplier", "add", "Oakmoor Oils", "--phone", "555 0142")
