@@ -1,24 +1,63 @@
-"""soapledger recall: the answer to a supplier's call."""
+"""soapledger recall: the answer to a supplier's call, and to the code on a bar."""
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from ledger.cli.desk import desk
+from ledger.cli.desk import Desk, desk
 from ledger.cli.paper import PAPER, paper_size
 from ledger.cli.show import amount, count, out_json, say, table
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from ledger.views.batch import BatchRow
+    from ledger.views.lots import LotRow
     from ledger.views.recall import RecallAnswer
 
-app = typer.Typer(help="A supplier's lot is bad: which batches, which bars, where, whom to call.")
+app = typer.Typer(help="A lot or a bar is bad: which batches, which bars, where, whom to call.")
+
+Hold = Annotated[bool, typer.Option("--hold", help="Put all that is here on hold at once.")]
+Reason = Annotated[str, typer.Option("--reason", help="Why, for the hold.")]
+Exercise = Annotated[bool, typer.Option("--exercise", help="This is only an exercise.")]
+Output = Annotated[Path | None, typer.Option("-o", help="Write the report as a PDF file.")]
+Contacts = Annotated[Path | None, typer.Option("--csv", help="Write whom to call as a CSV file.")]
+Force = Annotated[bool, typer.Option("--force", help="Overwrite existing files.")]
+Json = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 
 
 @app.callback()
 def group() -> None:
-    """A supplier's lot is bad: which batches, which bars, where, whom to call."""
+    """A lot or a bar is bad: which batches, which bars, where, whom to call."""
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """What is to become of an answer: whether all of it is held, and which files are written."""
+
+    hold: bool
+    reason: str
+    exercise: bool
+    output: Path | None
+    contacts: Path | None
+    paper: str
+    force: bool
+    json: bool
+
+    def check(self) -> None:
+        """Raise BadInput before anything is held, for an exercise that holds or a file that may not be written."""
+        if self.hold and self.exercise:
+            raise BadInput("An exercise holds nothing back; leave out --hold, or --exercise if this is no exercise.")
+        for path in (self.output, self.contacts):
+            if path is not None:
+                from ledger.documents.files import check_free
+
+                check_free(path, self.force)
+        if self.output and self.contacts and self.output.absolute() == self.contacts.absolute():
+            raise BadInput(f"The report and the list of whom to call cannot both be {self.output}; name two files.")
 
 
 @app.command("lot")
@@ -30,27 +69,23 @@ def lot(
     from_: Annotated[str | None, typer.Option("--from", help="Received on this day or later.")] = None,
     to: Annotated[str | None, typer.Option("--to", help="Received on this day or earlier.")] = None,
     every: Annotated[bool, typer.Option("--all", help="All lots that fit, where several do.")] = False,
-    hold: Annotated[bool, typer.Option("--hold", help="Put all that is here on hold at once.")] = False,
-    reason: Annotated[str, typer.Option("--reason", help="Why, for the hold.")] = "supplier's recall",
-    exercise: Annotated[bool, typer.Option("--exercise", help="This is only an exercise.")] = False,
-    output: Annotated[Path | None, typer.Option("-o", help="Write the report as a PDF file.")] = None,
-    csv_file: Annotated[Path | None, typer.Option("--csv", help="Write whom to call as a CSV file.")] = None,
+    hold: Hold = False,
+    reason: Reason = "supplier's recall",
+    exercise: Exercise = False,
+    output: Output = None,
+    csv_file: Contacts = None,
     paper: PAPER = "a4",
-    force: Annotated[bool, typer.Option("--force", help="Overwrite existing files.")] = False,
-    json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
+    force: Force = False,
+    json: Json = False,
 ) -> None:
     """Answer for one or several lot numbers, e.g. soapledger recall lot "4471/2" --hold -o recall.pdf."""
-    from ledger import __version__
-    from ledger.domain.dates import parse_date
+    from ledger.domain.dates import parse_date, show_date
     from ledger.views.material import material_by_code
-    from ledger.views.recall_answer import recall_answer
-    from ledger.views.recall_search import Notice, lots_meant
+    from ledger.views.recall_search import Notice, bars_called, batches_meant, lots_meant
     from ledger.views.supplier import supplier_by_code
 
-    if hold and exercise:
-        raise BadInput("An exercise holds nothing back; leave out --hold, or --exercise if this is no exercise.")
+    wanted = Wanted(hold, reason, exercise, output, csv_file, paper_size(paper), force, json)
     here = desk(ctx)
-    size = paper_size(paper)
     asked = tuple(numbers or ())
     if not asked and not (supplier and material):
         raise BadInput("Give their lot number, or both --supplier and --material (and --from and --to).")
@@ -63,43 +98,102 @@ def lot(
         received_from=parse_date(from_, today=here.today, what="the day of --from") if from_ else None,
         received_to=parse_date(to, today=here.today, what="the day of --to") if to else None,
     )
+    ours, from_bars = bars_called(here.rows(), notice)
+    if from_bars:
+        _answer(here, (), batches_meant(here.rows(), asked), asked, wanted)
+        return
     found = lots_meant(here.rows(), notice, every=every)
-    asked = asked or tuple(word for word in (vendor and vendor.name, card and card.name) if word)
-    for path in (output, csv_file):
-        if path is not None:
-            from ledger.documents.files import check_free
+    if not asked and vendor and card:
+        days = (("from", notice.received_from), ("up to", notice.received_to))
+        span = "".join(f" {word} {show_date(day)}" for word, day in days if day)
+        asked = (f"{card.name} from {vendor.name}" + (f", received{span}" if span else ""),)
+    _answer(here, found, (), asked, wanted)
+    if not json:
+        for code in ours:
+            say(f"{code} is the code of a batch of ours too; for its bars: soapledger recall bar {code}")
 
-            check_free(path, force)
-    if output and csv_file and output.absolute() == csv_file.absolute():
-        raise BadInput(f"The report and the list of whom to call cannot both be {output}; name two files.")
-    if hold:
+
+@app.command("bar")
+def bar(
+    ctx: typer.Context,
+    codes: Annotated[list[str], typer.Argument(help="Batch codes, as they stand on the bars.")],
+    hold: Hold = False,
+    reason: Reason = "recall of these bars",
+    exercise: Exercise = False,
+    output: Output = None,
+    csv_file: Contacts = None,
+    paper: PAPER = "a4",
+    force: Force = False,
+    json: Json = False,
+) -> None:
+    """Answer for the batch of a bar and what was made from it, e.g. soapledger recall bar 26-118-0 --hold."""
+    from ledger.views.recall_search import batches_meant
+
+    wanted = Wanted(hold, reason, exercise, output, csv_file, paper_size(paper), force, json)
+    here = desk(ctx)
+    meant = batches_meant(here.rows(), codes)
+    _answer(here, (), meant, tuple(batch.code for batch in meant), wanted)
+
+
+def _answer(
+    here: Desk, lots: "Sequence[LotRow]", bars_of: "Sequence[BatchRow]", asked: tuple[str, ...], wanted: Wanted
+) -> None:
+    """Hold if told, say the answer, then write the contacts and last of all the report, which takes longest to draw."""
+    from ledger import __version__
+    from ledger.views.recall_answer import recall_answer
+
+    wanted.check()
+    if wanted.hold:
         from ledger.operations.hold_reached import hold_reached
 
-        answer = hold_reached(here.book(), found, asked=asked, on=here.today, by=here.who, reason=reason)
-        here.again = here.typed(f"recall lot {' '.join(one.code for one in found)}", output)
+        answer = hold_reached(
+            here.book(), lots, bars_of=bars_of, asked=asked, on=here.today, by=here.who, reason=wanted.reason
+        )
+        here.again = here.typed(f"recall {_again(answer)}", wanted.output)
     else:
-        answer = recall_answer(here.rows(), found, asked=asked, program=__version__, exercise=exercise)
+        answer = recall_answer(
+            here.rows(), lots, bars_of=bars_of, asked=asked, program=__version__, exercise=wanted.exercise
+        )
     here.let_go()  # a long report is drawn without keeping a writer out
-    if output:
-        from ledger.documents.files import write_file
-        from ledger.documents.recall_report import draw_recall
+    if wanted.json:
+        out_json(answer)
+    else:
+        say_answer(answer)
+        _say_next(answer)
+    _write(answer, wanted)
 
-        write_file(output, draw_recall(answer, paper=size), force=force)
-    if csv_file:
+
+def _say_next(answer: "RecallAnswer") -> None:
+    if answer.held:
+        return
+    if answer.stoppable:
+        say(f"Next, to stop all that is here: soapledger recall {_again(answer)} --hold")
+    elif answer.stopped:
+        say(f"All of it that is here is {' or '.join(answer.stopped)} already.")
+
+
+def _again(answer: "RecallAnswer") -> str:
+    """The words that ask the same once more."""
+    if answer.bars_of:
+        return f"bar {' '.join(answer.bars_of)}"
+    return f"lot {' '.join(one.lot_code for one in answer.lots)}"
+
+
+def _write(answer: "RecallAnswer", wanted: Wanted) -> None:
+    if wanted.contacts:
         from ledger.documents.contact_list import contact_list
         from ledger.documents.files import write_file
 
-        write_file(csv_file, contact_list(answer), force=force)
-    if json:
-        out_json(answer)
-        return
-    say_answer(answer)
-    if output:
-        say(f"The report is {output}.")
-    if csv_file:
-        say(f"Whom to call is in {csv_file}.")
-    if not answer.held and (answer.totals.on_hand or answer.totals.at_stall or answer.bulk):
-        say(f"Next, to stop all that is here: soapledger recall lot {' '.join(one.code for one in found)} --hold")
+        write_file(wanted.contacts, contact_list(answer), force=wanted.force)
+        if not wanted.json:
+            say(f"Whom to call is in {wanted.contacts}.")
+    if wanted.output:
+        from ledger.documents.files import write_file
+        from ledger.documents.recall_report import draw_recall
+
+        write_file(wanted.output, draw_recall(answer, paper=wanted.paper), force=wanted.force)
+        if not wanted.json:
+            say(f"The report is {wanted.output}.")
 
 
 def say_answer(answer: "RecallAnswer") -> None:
@@ -107,37 +201,18 @@ def say_answer(answer: "RecallAnswer") -> None:
     from ledger.domain.dates import show_date
 
     totals = answer.totals
-    first = answer.lots[0]
-    what = f"{first.material}, lot {first.lot_code} (their number {first.supplier_lot or 'unknown'})"
-    if len(answer.lots) > 1:
-        materials = " and ".join(dict.fromkeys(one.material for one in answer.lots))
-        what = f"{count(len(answer.lots), 'lot')} of {materials}"
     with_bars = [one for one in answer.batches if one.yields_bars]
     say(
-        f"{'EXERCISE. ' if answer.exercise else ''}{what}: {count(len(with_bars), 'batch', 'batches')}, "
+        f"{'EXERCISE. ' if answer.exercise else ''}{_what(answer)}: {count(len(with_bars), 'batch', 'batches')}, "
         f"{count(totals.made, 'bar')}. {totals.on_hand} here, {totals.at_stall} at a stall, "
         f"{totals.retained} retained, {totals.returned} returned, {totals.sold} sold, "
         f"{totals.dispatched} dispatched, {totals.given} given away, {totals.wasted} thrown away, "
         f"{f'{totals.reworked} reworked, ' if totals.reworked else ''}{totals.unexplained} unexplained."
     )
     units = answer.units
-    say()
-    table(
-        ("lot", "their number", "supplier", "received", "quantity", "left", "status"),
-        [
-            (
-                one.lot_code,
-                one.supplier_lot or "unknown",
-                one.supplier or "",
-                show_date(one.received_on),
-                amount(one.received, one.pieces, units),
-                amount(one.on_hand, one.pieces, units),
-                one.status,
-            )
-            for one in answer.lots
-        ],
-        right=(4, 5),
-    )
+    if answer.lots:
+        say()
+        _say_lots(answer)
     if answer.batches:
         say()
         table(
@@ -147,7 +222,7 @@ def say_answer(answer: "RecallAnswer") -> None:
                     one.batch_code,
                     one.product,
                     show_date(one.made_on),
-                    amount(one.used, one.pieces, units),
+                    "" if one.used is None else amount(one.used, one.pieces, units),
                     str(one.bars_made) if one.yields_bars else "",
                     one.status,
                     " → ".join(one.through[1:-1]),
@@ -189,4 +264,43 @@ def say_answer(answer: "RecallAnswer") -> None:
             say(f"  {one.what}: {one.why}.")
     if answer.held:
         say()
-        say("Everything of it that is here is on hold.")
+        how = " or ".join(answer.stopped)
+        say(f"Everything of it that is here is {how}." if how else "Nothing of it is here any more.")
+
+
+def _what(answer: "RecallAnswer") -> str:
+    """What was asked for, in the words the answer begins with."""
+    if answer.bars_of:
+        products = " and ".join(
+            dict.fromkeys(one.product for one in answer.batches if one.batch_code in answer.bars_of)
+        )
+        more = ", and what was made of it" if len(answer.batches) > len(answer.bars_of) else ""
+        word = "batch" if len(answer.bars_of) == 1 else "batches"
+        return f"{products}, {word} {' and '.join(answer.bars_of)}{more}"
+    if len(answer.lots) > 1:
+        materials = " and ".join(dict.fromkeys(one.material for one in answer.lots))
+        return f"{count(len(answer.lots), 'lot')} of {materials}"
+    first = answer.lots[0]
+    return f"{first.material}, lot {first.lot_code} (their number {first.supplier_lot or 'unknown'})"
+
+
+def _say_lots(answer: "RecallAnswer") -> None:
+    from ledger.domain.dates import show_date
+
+    units = answer.units
+    table(
+        ("lot", "their number", "supplier", "received", "quantity", "left", "status"),
+        [
+            (
+                one.lot_code,
+                one.supplier_lot or "unknown",
+                one.supplier or "",
+                show_date(one.received_on),
+                amount(one.received, one.pieces, units),
+                amount(one.on_hand, one.pieces, units),
+                one.status,
+            )
+            for one in answer.lots
+        ],
+        right=(4, 5),
+    )

@@ -42,6 +42,8 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
     """What is said and asked on the telephone: the lot, the codes on the bars, the totals, whom to call."""
     codes = ", ".join(one.batch_code for one in view.batches if one.yields_bars)
     held = "All of it that is here was put on hold." if view.held else "Nothing was put on hold by this answer."
+    if view.stopped and not view.stoppable and (not view.held or "rejected" in view.stopped):
+        held = f"All of it that is here is {' or '.join(view.stopped)}."
     doubts = len(view.cannot_exclude)
     said = (
         f"{doubts} more cannot be excluded: see after the calls."
@@ -53,7 +55,7 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
         Spacer(1, 1 * mm),
         para(_sentence(view), TYPE.head),
         Spacer(1, 3 * mm),
-        _lots(view, wide),
+        _asked(view, wide) if view.bars_of else _lots(view, wide),
     ]
     if codes:
         story += heading("Batch codes on the bars", TYPE.head)
@@ -71,8 +73,10 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
 def _sentence(view: RecallAnswer) -> str:
     totals, bars = view.totals, [one for one in view.batches if one.yields_bars]
     batches = f"{len(bars)} {'batch' if len(bars) == 1 else 'batches'} of soap"
+    asked = [one.product for one in view.batches if one.batch_code in view.bars_of]
+    what = " and ".join(dict.fromkeys([*(one.material for one in view.lots), *asked]))
     return (
-        f"{view.lots[0].material}: {batches}, {totals.made} bars made. "
+        f"{what}: {batches}, {totals.made} bars made. "
         f"{totals.on_hand + totals.retained + totals.returned} are here, {totals.at_stall} at a stall, "
         f"{totals.sold + totals.dispatched + totals.given} are with customers."
     )
@@ -99,6 +103,23 @@ def _lots(view: RecallAnswer, wide: float) -> Table:
     shares = (0.08, 0.15, 0.19, 0.18, 0.12, 0.1, 0.09, 0.09)
     heads = ("lot", "their number", "material", "supplier", "received", "quantity", "left", "status")
     return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(5, 6), bold=(0, 1))
+
+
+def _asked(view: RecallAnswer, wide: float) -> Table:
+    """The batches asked for by the code on their bars."""
+    rows = [
+        (
+            one.batch_code,
+            one.product,
+            whole(show_date(one.made_on)),
+            str(one.bars_made) if one.yields_bars else "–",
+            one.status,
+        )
+        for one in view.batches
+        if one.batch_code in view.bars_of
+    ]
+    heads = ("batch", "product", "made", "bars", "status")
+    return grid(heads, rows, [wide * s for s in (0.13, 0.4, 0.15, 0.09, 0.23)], TYPE.body, right=(3,), bold=(0,))
 
 
 def _totals(view: RecallAnswer, wide: float) -> Table:
@@ -168,10 +189,10 @@ def _batches(view: RecallAnswer, wide: float) -> Table:
             one.batch_code,
             one.product,
             whole(show_date(one.made_on)),
-            _much(one.used, one.pieces, view.units),
+            "–" if one.used is None else _much(one.used, one.pieces, view.units),
             str(one.bars_made) if one.yields_bars else "–",
             one.status,
-            " → ".join(one.through[:-1]),
+            " → ".join(one.through[:-1]) or "asked for",
         )
         for one in view.batches
     ]

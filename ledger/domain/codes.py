@@ -1,6 +1,7 @@
 """Codes of batches and lots, with a check character, and supplier numbers as quoted by telephone."""
 
 import re
+from collections.abc import Iterable
 
 from ledger.errors import BadInput, Refused
 
@@ -70,6 +71,24 @@ def read_lot_code(text: str) -> str:
     if not looks_like_lot_code(text):
         raise BadInput(f"'{text.strip()}' is not a lot code of ours; one looks like {lot_code(41)}.")
     return _checked(plain[1:-1], plain[-1], text, lot_code(int(plain[1:-1])))
+
+
+def near_codes(text: str, known: Iterable[str]) -> list[str]:
+    """The known codes that one slip of the hand makes into what was typed, dashes and capitals apart."""
+    typed = _DASHES.sub("", text).upper()
+    return [code for code in known if _one_slip(typed, _DASHES.sub("", code))]
+
+
+def _one_slip(typed: str, right: str) -> bool:
+    """One sign wrong, one left out, one too many, or two neighbours swapped."""
+    if len(typed) == len(right):
+        wrong = [place for place, sign in enumerate(right) if typed[place] != sign]
+        if len(wrong) == 2:
+            first, second = wrong
+            return second == first + 1 and typed[first : second + 1] == right[second] + right[first]
+        return len(wrong) == 1
+    short, long = sorted((typed, right), key=len)
+    return len(long) == len(short) + 1 and any(long[:n] + long[n + 1 :] == short for n in range(len(long)))
 
 
 _PREFIX = re.compile(

@@ -8,6 +8,7 @@ from ledger.domain.codes import looks_like_batch_code, read_batch_code
 from ledger.domain.recipe import IN_THE_FATS, Recipe
 from ledger.domain.recipe_reading import read_recipe
 from ledger.errors import BadInput, Refused
+from ledger.views.codes import near_words, read_code
 from ledger.views.reading import day, maybe_day
 
 
@@ -151,11 +152,11 @@ def portions_of(rows: sqlite3.Connection, batch_id: int) -> tuple[BatchRow, ...]
 def find_batch(rows: sqlite3.Connection, text: str) -> BatchRow:
     """The batch meant by a code. Raises Refused for an unknown or mistyped code, BadInput for no code."""
     if not looks_like_batch_code(text):
-        raise BadInput(f"'{text}' is not a batch code; see them all: soapledger batch list")
-    code = read_batch_code(text)
+        raise BadInput(f"'{text}' is not a batch code.{near_words(rows, text)} See them all: soapledger batch list")
+    code = read_code(rows, text, read_batch_code)
     row = rows.execute(_SQL + " WHERE b.code = ?", (code,)).fetchone()
     if row is None:
-        raise Refused(f"There is no batch {code} here; see them all: soapledger batch list")
+        raise Refused(f"There is no batch {code} here.{near_words(rows, code)} See them all: soapledger batch list")
     return _batch(row)
 
 

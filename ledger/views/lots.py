@@ -12,6 +12,7 @@ from ledger.domain.codes import (
 )
 from ledger.domain.names import near
 from ledger.errors import BadInput, Refused
+from ledger.views.codes import near_words, read_code
 from ledger.views.planned import STILL_MEANT
 from ledger.views.reading import day, maybe_day
 
@@ -107,9 +108,9 @@ def find_lot(rows: sqlite3.Connection, text: str, *, on: date | None = None) -> 
     """
     moment = on.isoformat() if on else None
     if looks_like_lot_code(text):
-        code = read_lot_code(text)
+        code = read_code(rows, text, read_lot_code)
     elif looks_like_batch_code(text):
-        code = read_batch_code(text)
+        code = read_code(rows, text, read_batch_code)
     else:
         known = [row[0] for row in rows.execute("SELECT code FROM live_lot")]
         close = near(text, known)
@@ -122,8 +123,8 @@ def find_lot(rows: sqlite3.Connection, text: str, *, on: date | None = None) -> 
         batch = rows.execute("SELECT 1 FROM live_batch WHERE code = ?", (code,)).fetchone()
         if batch:
             raise Refused(f"Batch {code} has no bars yet; book the cut: soapledger batch cut {code} BARS")
-        raise Refused(f"There is no batch {code} here. See them all: soapledger batch list")
-    raise BadInput(f"There is no lot {code} here. See them all: soapledger stock --all")
+        raise Refused(f"There is no batch {code} here.{near_words(rows, code)} See them all: soapledger batch list")
+    raise BadInput(f"There is no lot {code} here.{near_words(rows, code)} See them all: soapledger stock --all")
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""The answer to a supplier's call: which batches, which bars, where every one is, whom to call."""
+"""The answer to a supplier's call or to the code on a bar: which batches, which bars, where each is, whom to call."""
 
 from dataclasses import dataclass
 from datetime import date
@@ -23,14 +23,14 @@ class NamedLot:
 
 @dataclass(frozen=True)
 class ReachedBatch:
-    """One batch that used a named lot, directly or through others."""
+    """One batch that used a named lot, directly or through others, or one asked for by the code on its bars."""
 
     batch_code: str
     product: str
     made_on: date
     status: str
-    through: tuple[str, ...]  # lot and batch codes from the named lot to this batch, in order
-    used: int  # mg (or pieces) of the named or in-between lot that went in
+    through: tuple[str, ...]  # lot and batch codes from what was named to this batch, in order, each once
+    used: int | None  # mg (or pieces) of the named or in-between lot that went in; None: it was asked for itself
     pieces: bool
     bars_made: int
     yields_bars: bool
@@ -107,8 +107,8 @@ class RecallAnswer:
 
     business: str
     units: str
-    asked: tuple[str, ...]  # the numbers as they were given
-    lots: tuple[NamedLot, ...]
+    asked: tuple[str, ...]  # the numbers or the codes as they were given
+    lots: tuple[NamedLot, ...]  # none where bars were asked for by their code
     batches: tuple[ReachedBatch, ...]
     bars: tuple[BarsAt, ...]
     bulk: tuple[BulkAt, ...]
@@ -118,3 +118,6 @@ class RecallAnswer:
     exercise: bool
     held: bool  # everything on hand was put on hold with this answer
     printed_from: PrintedFrom
+    bars_of: tuple[str, ...] = ()  # the batch codes asked for, as read from bars
+    stoppable: tuple[str, ...] = ()  # lots of it of which something is here, neither on hold nor rejected
+    stopped: tuple[str, ...] = ()  # how what is here is stopped: "on hold", "rejected"; empty where nothing is here

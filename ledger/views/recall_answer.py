@@ -3,6 +3,7 @@
 import sqlite3
 from collections.abc import Sequence
 from datetime import date
+from itertools import groupby
 
 from ledger.domain.graph import Closure
 from ledger.views.bars import BarCount, bar_counts
@@ -22,20 +23,26 @@ from ledger.views.recall_doubts import cannot_exclude
 from ledger.views.recall_totals import totals
 from ledger.views.settings import printed_from, settings
 
+STOPPED = ("on hold", "rejected")
+
 
 def recall_answer(
     rows: sqlite3.Connection,
     named: Sequence[LotRow],
     *,
+    bars_of: Sequence[BatchRow] = (),
     asked: Sequence[str],
     program: str,
     exercise: bool = False,
     held: bool = False,
 ) -> RecallAnswer:
-    """Every batch, bar and customer that the named lots reach, at any depth, with totals that reconcile."""
+    """Every batch, bar and customer that the named lots reach, at any depth, with totals that reconcile.
+
+    `bars_of` asks for batches themselves and what was made from them: what shares their lots is not reached.
+    """
     lots = {lot.id: lot for lot in all_lots(rows)}
     made = {batch.id: batch for batch in batches(rows)}
-    closure = ledger_graph(rows).downstream([("lot", lot.id) for lot in named])
+    closure = reached_from(rows, named, bars_of)
     reached = [number for number in closure.of_kind("batch") if number in made]
     reached.sort(key=lambda number: (made[number].on, number))
     named_ids = {lot.id for lot in named}
@@ -46,6 +53,7 @@ def recall_answer(
     bar_lots.sort(key=lambda lot: (lot.on, lot.id))
     customers = {card.id: card for card in customer_list(rows)}
     counts = bar_counts(rows, [lot.id for lot in bar_lots])
+    here = [lots[number] for number in sorted(closure.of_kind("lot")) if lots[number].on_hand]
     own = settings(rows)
     return RecallAnswer(
         business=own.business,
@@ -61,10 +69,20 @@ def recall_answer(
         ),
         call=_to_call(rows, bar_lots, customers),
         totals=totals(counts, sum(_bars_made(rows, lot.id) for lot in bar_lots)),
-        cannot_exclude=cannot_exclude(rows, named, counts, lots=lots, made=made),
+        cannot_exclude=cannot_exclude(rows, named, counts, asked=bars_of, reached=reached, lots=lots, made=made),
         exercise=exercise,
         held=held,
         printed_from=printed_from(rows, program),
+        bars_of=tuple(batch.code for batch in bars_of),
+        stoppable=tuple(lot.code for lot in here if lot.status not in STOPPED),
+        stopped=tuple(status for status in STOPPED if any(lot.status == status for lot in here)),
+    )
+
+
+def reached_from(rows: sqlite3.Connection, named: Sequence[LotRow], bars_of: Sequence[BatchRow]) -> Closure:
+    """Everything the named lots went into, and all that came of the batches asked for themselves."""
+    return ledger_graph(rows).downstream(
+        [*(("lot", lot.id) for lot in named), *(("batch", batch.id) for batch in bars_of)]
     )
 
 
@@ -102,6 +120,10 @@ def _reached(
 ) -> ReachedBatch:
     """A batch with the shortest way to it, and what it took of all reached lots counted as the last on that way."""
     path = closure.paths["batch", batch.id]
+    codes = (lots[n].code if kind == "lot" else made[n].code for kind, n in path)
+    through = tuple(code for code, _ in groupby(codes))  # bars have the code of their batch: named once
+    if len(path) == 1:
+        return _batch_reached(batch, through, used=None, pieces=False)
     last_lot = lots[path[-2][1]]
     took = [number for number in closure.of_kind("lot") if lots[number].counted == last_lot.counted]
     used = rows.execute(
@@ -109,14 +131,18 @@ def _reached(
         f"AND lot_id IN ({','.join('?' * len(took))})",
         (batch.id, *took),
     ).fetchone()[0]
+    return _batch_reached(batch, through, used=used, pieces=last_lot.counted)
+
+
+def _batch_reached(batch: BatchRow, through: tuple[str, ...], *, used: int | None, pieces: bool) -> ReachedBatch:
     return ReachedBatch(
         batch_code=batch.code,
         product=batch.product,
         made_on=batch.on,
         status=batch.status,
-        through=tuple(lots[n].code if kind == "lot" else made[n].code for kind, n in path),
+        through=through,
         used=used,
-        pieces=last_lot.counted,
+        pieces=pieces,
         bars_made=batch.made if batch.soap else 0,
         yields_bars=batch.soap,
     )

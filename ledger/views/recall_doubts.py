@@ -1,7 +1,7 @@
 """What a recall cannot rule out: lots without a number, bars missing at a count, complaints without a batch."""
 
 import sqlite3
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from ledger.domain.dates import show_date
 from ledger.views.bars import BarCount
@@ -17,12 +17,18 @@ def cannot_exclude(
     named: Sequence[LotRow],
     counts: Sequence[BarCount],
     *,
+    asked: Sequence[BatchRow],
+    reached: Collection[int],
     lots: Mapping[int, LotRow],
     made: Mapping[int, BatchRow],
 ) -> tuple[CannotBeExcluded, ...]:
-    """Everything that may belong to it, each with the reason; `counts` are the bars that were reached."""
+    """Everything that may belong to it, each with the reason.
+
+    `counts` are the bars that were reached, `reached` the batches, `asked` those asked for by the code on a bar.
+    """
     return (
         *_without_a_number(rows, named, lots, made),
+        *_of_the_same_dough(asked, reached, made),
         *_missing(counts, lots),
         *_without_a_batch(rows, counts, lots),
     )
@@ -50,6 +56,21 @@ def _without_a_number(
             )
         )
     return found
+
+
+def _of_the_same_dough(
+    asked: Sequence[BatchRow], reached: Collection[int], made: Mapping[int, BatchRow]
+) -> list[CannotBeExcluded]:
+    """The other portions of a dough: what is wrong with a bar of one may have been in the pot of all."""
+    return [
+        CannotBeExcluded(
+            f"batch {other.code}, {other.product}",
+            f"cut from the same dough as {one.code}; for all of it: soapledger recall bar {one.part_of}",
+        )
+        for one in asked
+        for other in made.values()
+        if one.part_of is not None and other.part_of == one.part_of and other.id not in reached and other.made
+    ]
 
 
 def _missing(counts: Sequence[BarCount], lots: Mapping[int, LotRow]) -> list[CannotBeExcluded]:

@@ -1,14 +1,17 @@
-"""Which lots a notice means: by number as quoted, or by supplier, material and dates."""
+"""Which lots a notice means: by number as quoted, or by supplier, material and dates; and which batches a bar."""
 
 import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.domain.codes import supplier_number_key
+from ledger.domain.codes import looks_like_batch_code, supplier_number_key
 from ledger.domain.dates import show_date
 from ledger.domain.names import near
-from ledger.errors import BadInput
+from ledger.errors import BadInput, Refused
+from ledger.views.batch import BatchRow, find_batch, portions_of
+from ledger.views.codes import near_words
+from ledger.views.graph import ledger_graph
 from ledger.views.lots import LotRow, all_lots
 
 
@@ -39,11 +42,50 @@ def lots_meant(rows: sqlite3.Connection, notice: Notice, *, every: bool = False)
     for number in notice.numbers:
         matches = [lot for lot in fitting if _called(lot, number)]
         if not matches:
-            raise BadInput(_nothing([lot for lot in fitting if lot.supplier_id is not None], number))
+            raise BadInput(_nothing(rows, [lot for lot in fitting if lot.supplier_id is not None], number))
         if len({(lot.supplier_id, lot.material_id) for lot in matches}) > 1 and not every:
             raise BadInput(_several(matches, number))
         found.update({lot.id: lot for lot in matches})
     return tuple(sorted(found.values(), key=lambda lot: lot.id))
+
+
+def batches_meant(rows: sqlite3.Connection, codes: Sequence[str]) -> tuple[BatchRow, ...]:
+    """The batches of some bars, each once. Raises like `find_batch`, and Refused for one of which no bar was cut."""
+    found = {batch.id: batch for batch in (find_batch(rows, code) for code in codes)}
+    graph = ledger_graph(rows)
+    for batch in found.values():
+        reached = graph.downstream([("batch", batch.id)]).of_kind("lot")
+        marks = ",".join("?" * len(reached))
+        bars = rows.execute(
+            f"SELECT 1 FROM lot l JOIN material m ON m.id = l.material_id WHERE m.kind = 'soap' AND l.id IN ({marks})",
+            reached,
+        ).fetchone()
+        if bars is None:
+            raise Refused(f"Batch {batch.code} ({batch.product}) is {batch.status}; {_no_bars(rows, batch)}")
+    return tuple(found.values())
+
+
+def _no_bars(rows: sqlite3.Connection, batch: BatchRow) -> str:
+    if parts := portions_of(rows, batch.id):
+        return f"no bars were cut of its portions {', '.join(one.code for one in parts)}, so nobody has any."
+    if batch.soap:
+        return "no bars were cut of it, so nobody has any."
+    return "it gave no bars, and went into none."
+
+
+def bars_called(rows: sqlite3.Connection, notice: Notice) -> tuple[tuple[str, ...], bool]:
+    """The numbers of a notice that are codes of batches here, and whether all are, no lot is called so, and nothing
+    narrows them: then they were read from bars."""
+    codes = tuple(number for number in notice.numbers if _is_batch(rows, number))
+    lots = [lot for lot in all_lots(rows) if any(_called(lot, code) for code in codes)]
+    return codes, bool(codes) and not lots and notice == Notice(codes)
+
+
+def _is_batch(rows: sqlite3.Connection, text: str) -> bool:
+    try:
+        return looks_like_batch_code(text) and find_batch(rows, text).id > 0
+    except Refused:
+        return False
 
 
 def _called(lot: LotRow, number: str) -> bool:
@@ -74,7 +116,7 @@ def _several(matches: Sequence[LotRow], number: str) -> str:
     )
 
 
-def _nothing(bought: Sequence[LotRow], number: str) -> str:
+def _nothing(rows: sqlite3.Connection, bought: Sequence[LotRow], number: str) -> str:
     close = near(number, [lot.supplier_number for lot in bought if lot.supplier_number])
     hint = f" Near it: {', '.join(close)}." if close else ""
     unknown = [f"{lot.code} {lot.material}" for lot in bought if lot.number_unknown]
@@ -83,4 +125,7 @@ def _nothing(bought: Sequence[LotRow], number: str) -> str:
         if unknown
         else ""
     )
-    return f"No lot with the number '{number}' was ever received.{hint}{could}"
+    bars = ""
+    if looks_like_batch_code(number) and (words := near_words(rows, number)):
+        bars = f" Was it read from a bar?{words} Then: soapledger recall bar CODE"
+    return f"No lot with the number '{number}' was ever received.{hint}{could}{bars}"

@@ -7,6 +7,7 @@ from ledger.domain.codes import (
     looks_like_batch_code,
     looks_like_lot_code,
     lot_code,
+    near_codes,
     read_batch_code,
     read_lot_code,
     supplier_number_key,
@@ -144,3 +145,20 @@ def test_letters_and_leading_noughts_of_a_supplier_number_count() -> None:
 )
 def test_a_prefix_is_taken_off_only_where_it_is_one(quoted: str, key: str) -> None:
     assert supplier_number_key(quoted) == key
+
+
+@pytest.mark.parametrize(
+    ("typed", "near"),
+    [
+        ("26-118-1", ["26-118-0"]),  # the check character wrong
+        ("26-113-0", ["26-118-0"]),  # a digit wrong
+        ("26-181-0", ["26-118-0"]),  # neighbours swapped
+        ("26-18-0", ["26-118-0"]),  # a digit left out
+        ("261 118 0", ["26-118-0"]),  # one too many
+        ("26-811-0", []),  # two slips
+        ("26-118-0", []),  # none
+        ("26-009-x", []),
+    ],
+)
+def test_the_codes_one_slip_away_are_near(typed: str, near: list[str]) -> None:
+    assert near_codes(typed, ["26-118-0", "26-009-X", "L41-5"]) == near
