@@ -187,6 +187,8 @@ def _write(answer: "RecallAnswer", wanted: Wanted) -> None:
         write_file(wanted.contacts, contact_list(answer), force=wanted.force)
         if not wanted.json:
             say(f"Whom to call is in {wanted.contacts}.")
+            if any(one.complaint for one in answer.call):
+                say("Who complained stands in it by number alone: soapledger complaint show NUMBER")
     if wanted.output:
         from ledger.documents.files import write_file
         from ledger.documents.recall_report import draw_recall
@@ -254,7 +256,10 @@ def say_answer(answer: "RecallAnswer") -> None:
         say("To call:")
         table(
             ("name", "phone", "email", "bars", "batches"),
-            [(c.name, c.phone or "no number", c.email or "", str(c.bars), ", ".join(c.batches)) for c in answer.call],
+            [
+                (c.name, c.phone or "no number", c.email or "", str(c.bars or ""), ", ".join(c.batches))
+                for c in answer.call
+            ],
             right=(3,),
         )
     if answer.cannot_exclude:

@@ -65,7 +65,9 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
     story += heading("Whom to call", TYPE.head)
     story.append(_call(view, wide) if view.call else _say("Nobody known by name has bars of it."))
     if view.totals.sold:
-        sold = f"{view.totals.sold} bars were sold to buyers who are not known by name."
+        sold = f"{view.totals.sold} bars were sold to buyers who are not customers on the books."
+        if any(one.complaint for one in view.call):
+            sold += " The bar of whoever complained is counted where it went, and not again."
         story += [Spacer(1, 2 * mm), _say(sold)]
     return story
 
@@ -166,7 +168,7 @@ def _call(view: RecallAnswer, wide: float) -> Table:
             one.name,
             whole(one.phone or "no number"),
             "\n".join(word for word in (one.email, one.address) if word),
-            str(one.bars),
+            str(one.bars or "–"),
             "\n".join(one.batches),
             whole(show_date(one.last_on)),
             "",

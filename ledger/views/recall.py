@@ -65,15 +65,16 @@ class BulkAt:
 
 @dataclass(frozen=True)
 class ToCall:
-    """Someone who received bars that are reached."""
+    """Someone who received bars that are reached, or complained of one."""
 
     name: str
     phone: str | None
     email: str | None
     address: str | None
-    bars: int
+    bars: int  # none where they complained: their bar is counted where it was sold
     batches: tuple[str, ...]
     last_on: date
+    complaint: int | None = None  # its number
 
 
 @dataclass(frozen=True)

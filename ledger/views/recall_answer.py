@@ -19,6 +19,7 @@ from ledger.views.recall import (
     RecallAnswer,
     ToCall,
 )
+from ledger.views.recall_complaints import complainants
 from ledger.views.recall_doubts import cannot_exclude
 from ledger.views.recall_totals import totals
 from ledger.views.settings import printed_from, settings
@@ -54,6 +55,7 @@ def recall_answer(
     customers = {card.id: card for card in customer_list(rows)}
     counts = bar_counts(rows, [lot.id for lot in bar_lots])
     here = [lots[number] for number in sorted(closure.of_kind("lot")) if lots[number].on_hand]
+    grave, others = complainants(rows, {lot.code for lot in bar_lots})
     own = settings(rows)
     return RecallAnswer(
         business=own.business,
@@ -67,7 +69,7 @@ def recall_answer(
             for lot in bulk
             for place, quantity in whereabouts(rows, lot.id)
         ),
-        call=_to_call(rows, bar_lots, customers),
+        call=(*grave, *_to_call(rows, bar_lots, customers), *others),
         totals=totals(counts, sum(_bars_made(rows, lot.id) for lot in bar_lots)),
         cannot_exclude=cannot_exclude(rows, named, counts, asked=bars_of, reached=reached, lots=lots, made=made),
         exercise=exercise,

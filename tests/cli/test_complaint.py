@@ -101,4 +101,6 @@ def test_a_batch_named_later_by_a_note_is_out_of_the_doubts_of_a_recall(shop: An
     run("complaint", "add", "itched", "--on", "2026-05-20")
     assert "complaint 1" in run("recall", "lot", "4471/2", "--json").stdout
     run("complaint", "note", "1", "code read", "--batch", shop.batch)
-    assert "complaint 1" not in run("recall", "lot", "4471/2", "--json").stdout
+    answer = json.loads(run("recall", "lot", "4471/2", "--json").stdout)
+    assert answer["cannot_exclude"] == []
+    assert [one["complaint"] for one in answer["call"]] == [1]

@@ -9,6 +9,7 @@ from typing import Any
 
 import pypdf
 import pytest
+from making import cut
 
 from ledger.operations.customers import CustomerDetails, add_customer
 from ledger.operations.lots import count_lot
@@ -138,3 +139,52 @@ def test_supplier_material_and_days_do_without_a_number(shop: Any, run: Callable
     words = ("recall", "lot", "--supplier", "oakmoor", "--material", "olive oil")
     assert f"lot {shop.olive}" in run(*words, "--from", "2026-03-01", "--to", "2026-03-31").stdout
     assert "widen" in run(*words, "--from", "2026-03-03", code=2).stderr
+
+
+def test_who_complained_of_a_reached_bar_is_called_and_counted_once(sold: Any, run: Callable[..., Any]) -> None:
+    """Three of the three bars sold were complained of: they are among the sold, so all the figures stay."""
+    before = json.loads(run("recall", "lot", "4471/2", "--json").stdout)["totals"]
+    code = ("--batch", sold.batch)
+    run("complaint", "add", "too soft", *code, "--name", "Sorcha Lane", "--phone", "01 555 0133", "--on", "2026-05-24")
+    run("complaint", "add", "itched", "--on", "2026-05-25", "--name", "Ida Marsh", "--health", "red hands")
+    run("complaint", "add", "smells", *code, "--name", "Brid Toal", "--at", "quay", "--on", "2026-05-26")
+    run("complaint", "note", "1", "rang")
+    run("complaint", "note", "2", "code read from the bar", *code)  # the batch is known by now
+    run("complaint", "erase", "3", "--reason", "asked by letter", "--yes")
+    answer = json.loads(run("recall", "lot", "4471/2", "--json").stdout)
+    assert answer["totals"] == before
+    called = [(one["name"], one["phone"], one["bars"], one["complaint"]) for one in answer["call"]]
+    assert called[0] == ("Ida Marsh (complaint 2)", None, 0, 2)  # health was reported
+    assert called[-2:] == [
+        ("Sorcha Lane (complaint 1)", "01 555 0133", 0, 1),
+        ("no name kept (complaint 3), bought at quay", None, 0, 3),
+    ]
+    assert len(called) == 5  # the shop and the ferryman between them
+    shown = run("recall", "bar", sold.batch).stdout.split("To call:")[1]
+    assert shown.index("Ida Marsh") < shown.index("Róisín Ward") < shown.index("Sorcha Lane")
+    assert "red hands" not in shown
+    assert "Brid Toal" not in shown
+
+
+def test_a_complaint_of_a_batch_that_is_not_reached_is_not_called(shop: Any, run: Callable[..., Any]) -> None:
+    other = cut(shop.book)
+    run("complaint", "add", "too soft", "--batch", other, "--name", "Sorcha Lane", "--on", "2026-06-01")
+    assert "Sorcha Lane" not in run("recall", "bar", shop.batch).stdout
+    assert "Sorcha Lane" in run("recall", "bar", other).stdout
+
+
+def test_the_contact_list_names_nobody_who_complained(sold: Any, run: Callable[..., Any]) -> None:
+    """The file may be handed on; it says that there is a complaint, and the ledger says whose."""
+    words = ("--name", "Ida Marsh", "--phone", "01 555 0133", "--health", "red hands", "--on", "2026-05-25")
+    run("complaint", "add", "itched", "--batch", sold.batch, *words)
+    shown = run("recall", "lot", "4471/2", "--csv", "call.csv").stdout
+    assert "Who complained stands in it by number alone" in shown
+    text = Path("call.csv").read_text(encoding="utf-8")
+    for private in ("Ida", "Marsh", "01 555 0133", "red hands", "itched"):
+        assert private not in text
+    lines = list(csv.DictReader(text.splitlines()))
+    assert lines[-1] == {
+        "name": "complaint 1", "phone": "", "email": "", "address": "", "bars": "0", "batches": sold.batch,
+        "last_on": "2026-05-25",
+    }  # fmt: skip
+    assert [line["name"] for line in lines[:-1]] == ["'=The Blue Door (Róisín Ward)", "the ferryman (a gift)"]
