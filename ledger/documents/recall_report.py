@@ -20,7 +20,7 @@ def draw_recall(view: RecallAnswer, *, paper: str = "A4") -> bytes:
     wide = sheet.width
     story = [*_first_page(view, wide), PageBreak()]
     story += heading("Cannot be excluded", TYPE.head)
-    story.append(_doubts(view, wide) if view.cannot_exclude else _say(_NO_DOUBTS))
+    story.append(_doubts(view, wide) if view.cannot_exclude else _say(_no_doubts(view)))
     story += heading("Batches reached", TYPE.head)
     story.append(_batches(view, wide) if view.batches else _say("It went into no batch."))
     story += heading("Bars, place by place", TYPE.head)
@@ -31,7 +31,16 @@ def draw_recall(view: RecallAnswer, *, paper: str = "A4") -> bytes:
     return build(story, sheet)
 
 
-_NO_DOUBTS = "Nothing: every lot of it has a number, and every bar a batch."
+def _no_doubts(view: RecallAnswer) -> str:
+    """What was looked through and found to hold nothing more: said of just what there was to look through."""
+    materials = " or ".join(dict.fromkeys(one.material for one in view.lots))
+    looked = [f"no other lot of {materials} is without a number"] if view.lots else []
+    if view.bars:
+        looked += [
+            "no bar of it was missed at a count",
+            "no complaint booked since the first of these bars was cut is without a batch",
+        ]
+    return f"Nothing beside these: {', '.join(looked)}."
 
 
 def _say(text: str, *, bold: bool = False) -> Paragraph:
@@ -45,11 +54,7 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
     if view.stopped and not view.stoppable and (not view.held or "rejected" in view.stopped):
         held = f"All of it that is here is {' or '.join(view.stopped)}."
     doubts = len(view.cannot_exclude)
-    said = (
-        f"{doubts} more cannot be excluded: see after the calls."
-        if doubts
-        else "The records name no doubtful lot or bar beside these."
-    )
+    said = f" {doubts} more cannot be excluded: see after the calls." if doubts else ""
     story: list[Flowable] = [
         Paragraph(escape(", ".join(view.asked), "number asked for"), style(TYPE.large, bold=True, leading=1.15)),
         Spacer(1, 1 * mm),
@@ -61,7 +66,7 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
         story += heading("Batch codes on the bars", TYPE.head)
         story.append(para(codes, TYPE.head, bold=True))
     story += heading("Where every bar is", TYPE.head)
-    story += [_totals(view, wide), Spacer(1, 2 * mm), _say(f"{held} {said}", bold=True)]
+    story += [_totals(view, wide), Spacer(1, 2 * mm), _say(f"{held}{said}", bold=True)]
     story += heading("Whom to call", TYPE.head)
     story.append(_call(view, wide) if view.call else _say("Nobody known by name has bars of it."))
     if view.totals.sold:

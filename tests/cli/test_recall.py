@@ -188,3 +188,20 @@ def test_the_contact_list_names_nobody_who_complained(sold: Any, run: Callable[.
         "last_on": "2026-05-25",
     }  # fmt: skip
     assert [line["name"] for line in lines[:-1]] == ["'=The Blue Door (Róisín Ward)", "the ferryman (a gift)"]
+
+
+def test_a_notice_without_a_number_says_what_it_means_and_claims_no_number(shop: Any, run: Callable[..., Any]) -> None:
+    """The water came without a number; so did a delivery after the days of the notice, which cannot be excluded."""
+    words = ("--supplier", "oakmoor", "--material", "water", "--from", "2026-03-01", "--to", "2026-03-31")
+    run("recall", "lot", *words, "-o", "alone.pdf")
+    alone = " ".join(" ".join(page.extract_text() for page in pypdf.PdfReader("alone.pdf").pages).split())
+    assert "water from Oakmoor Oils, received from 1 Mar 2026 up to 31 Mar 2026" in alone
+    assert "has a number" not in alone
+    assert "no other lot of water is without a number" in alone
+    run("receive", "oakmoor", "--on", "2026-05-05", "--line", "water; 2 kg; lot unknown; 1", "--accept")
+    shown = run("recall", "lot", *words, "-o", "two.pdf").stdout
+    assert f"water, lot {shop.water} (their number unknown): 1 batch, 10 bars." in shown
+    assert "their lot number is unknown; it went into nothing yet" in shown.split("Cannot be excluded:")[1]
+    two = " ".join(" ".join(page.extract_text() for page in pypdf.PdfReader("two.pdf").pages).split())
+    assert "1 more cannot be excluded" in two
+    assert "Nothing beside these" not in two

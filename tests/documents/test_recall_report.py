@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from ledger.documents.recall_report import draw_recall
+from ledger.views.recall import RecallAnswer
 
 
 def test_the_first_page_alone_does_for_the_telephone(answer, read) -> None:
@@ -43,3 +44,28 @@ def test_letters_stand_within_the_margins_in_three_sizes_and_bytes_are_equal(ans
     glyphs = [one for page in range(len(drawn.pages)) for one in drawn.glyphs(page)]
     assert {one.size for one in glyphs} == {9.5, 12.5, 22}
     assert all(14.5 < one.left < one.right < 215.9 - 14.5 for one in glyphs)
+
+
+def of_unknown_number(answer: RecallAnswer) -> RecallAnswer:
+    """A notice that could name no number: the lot came without one, and nothing else is in doubt."""
+    return replace(answer, lots=(replace(answer.lots[0], supplier_lot=None),), cannot_exclude=())
+
+
+def test_of_a_lot_without_a_number_it_is_never_said_that_every_lot_has_one(answer, read) -> None:
+    said = read(draw_recall(of_unknown_number(answer))).text()
+    assert "has a number" not in said
+    assert "no doubtful" not in said
+    assert "Nothing beside these: no other lot of olive oil is without a number, no bar of it was missed at a" in said
+
+
+def test_of_bars_asked_for_by_their_code_no_word_is_said_of_lots(answer, read) -> None:
+    said = read(
+        draw_recall(replace(answer, lots=(), bars_of=(answer.batches[1].batch_code,), cannot_exclude=()))
+    ).text()
+    assert "without a number" not in said
+    assert "Nothing beside these: no bar of it was missed at a count" in said
+
+
+def test_where_no_bar_was_made_nothing_is_said_of_bars_and_complaints(answer, read) -> None:
+    said = read(draw_recall(replace(answer, batches=(), bars=(), call=(), cannot_exclude=()))).text()
+    assert "Nothing beside these: no other lot of olive oil is without a number." in said
