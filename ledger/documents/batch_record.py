@@ -5,6 +5,7 @@ from datetime import date
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
 
+from ledger.documents.fonts import printable
 from ledger.documents.page import (
     GREY,
     HAIR,
@@ -41,7 +42,8 @@ _LABEL = 32 * mm
 
 
 def draw_batch_record(view: BatchRecord, *, paper: str = "A4") -> bytes:
-    """The record as a PDF, marked as a draft until the batch is decided. Raises Refused like the page."""
+    """The record as a PDF, marked as a draft until the batch is decided."""
+    view = printable(view)
     mark = "DRAFT" if view.draft else None
     if view.as_known:
         mark = f"{mark}, AS KNOWN THEN" if mark else "AS KNOWN THEN"

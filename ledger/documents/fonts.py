@@ -1,7 +1,10 @@
 """The one typeface, embedded in every document, and the check that it has every character."""
 
+from collections.abc import Container
+from dataclasses import fields, is_dataclass, replace
 from functools import cache
 from pathlib import Path
+from typing import Any, TypeVar, cast
 
 import fontpkg_ibm_plex_sans_condensed
 from reportlab.pdfbase import pdfmetrics
@@ -9,6 +12,7 @@ from reportlab.pdfbase.ttfonts import TTFont
 
 from ledger.errors import Refused
 
+View = TypeVar("View")
 REGULAR = "PlexCondensed"
 MEDIUM = "PlexCondensed-Medium"
 BOLD = "PlexCondensed-SemiBold"
@@ -31,7 +35,7 @@ def register() -> None:
 
 
 def check_glyphs(text: str, field: str) -> str:
-    """The text, if the face has all of it; reportlab would draw black boxes and say nothing.
+    """The text of a label, if the face has all of it; reportlab would draw black boxes and say nothing.
 
     Raises Refused naming the field and the character.
     """
@@ -44,6 +48,32 @@ def check_glyphs(text: str, field: str) -> str:
                 "write it another way. Nothing was printed."
             )
     return text
+
+
+def printable(view: View) -> View:
+    """A view with every character the face lacks as its number in Unicode, in brackets: [U+6C34].
+
+    For records and reports, which must be printed whatever a supplier or a customer is called.
+    """
+    register()
+    known = pdfmetrics.getFont(REGULAR).face.charToGlyph
+    return cast(View, _boxed(view, known))
+
+
+def _boxed(value: Any, known: Container[int]) -> Any:
+    """A text, or all texts in a tuple, a mapping or a dataclass; what holds none that must change stays itself."""
+    if isinstance(value, str):
+        signs = (sign if sign in "\n\t" or ord(sign) in known else f"[U+{ord(sign):04X}]" for sign in value)
+        return "".join(signs).replace("][U+", "] [U+")  # so that no line ends within one
+    if isinstance(value, tuple):
+        return tuple(_boxed(one, known) for one in value)
+    if isinstance(value, dict):
+        return {key: _boxed(one, known) for key, one in value.items()}
+    if is_dataclass(value) and not isinstance(value, type):
+        parts = {field.name: getattr(value, field.name) for field in fields(value)}
+        changed = {name: new for name, old in parts.items() if (new := _boxed(old, known)) != old}
+        return replace(value, **changed) if changed else value
+    return value
 
 
 def width(text: str, face: str, size: float) -> float:

@@ -4,6 +4,7 @@ import io
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import cache
 from typing import Any
 
 from reportlab.graphics.barcode.qr import QrCodeWidget
@@ -26,6 +27,7 @@ from reportlab.platypus import (
 )
 
 from ledger.documents.fonts import BOLD, REGULAR, check_glyphs, register
+from ledger.documents.run_on import run_on
 from ledger.domain.dates import show_date
 from ledger.reference.shipped import templates_digest
 from ledger.views.settings import PrintedFrom
@@ -35,6 +37,7 @@ GREY = Color(0.55, 0.55, 0.55)  # for rules only
 HAIR = 0.4
 MARGIN = 15 * mm
 _TOP, _BOTTOM = 21 * mm, 18 * mm
+_LEADING = 1.25  # a line, in sizes of its type
 _RIGHT = 2  # how reportlab writes alignment to the right
 
 
@@ -65,6 +68,15 @@ class Sheet:
         return float(PAPERS[self.paper][0] - 2 * MARGIN)
 
 
+class Boxed(Paragraph):
+    """A paragraph with a character that the face lacks, given by its number; the foot of its page says so."""
+
+    def draw(self) -> None:
+        """Draw it, and leave word for the foot."""
+        self.canv.boxed = True
+        super().draw()
+
+
 def escape(text: str, field: str = "text") -> str:
     """Text ready for a paragraph; raises Refused for a character the face lacks."""
     plain_text = check_glyphs(text, field)
@@ -76,7 +88,8 @@ def whole(text: str) -> str:
     return text.replace(" ", "\u00a0")
 
 
-def style(size: float, *, bold: bool = False, right: bool = False, leading: float = 1.25) -> ParagraphStyle:
+@cache
+def style(size: float, *, bold: bool = False, right: bool = False, leading: float = _LEADING) -> ParagraphStyle:
     """A paragraph style in the one typeface."""
     register()
     return ParagraphStyle(
@@ -90,10 +103,11 @@ def style(size: float, *, bold: bool = False, right: bool = False, leading: floa
 
 
 def para(
-    text: str, size: float, *, bold: bool = False, right: bool = False, field: str = "text", leading: float = 1.25
+    text: str, size: float, *, bold: bool = False, right: bool = False, field: str = "text", leading: float = _LEADING
 ) -> Paragraph:
     """One paragraph of plain text; a character the face lacks is refused, naming the field."""
-    return Paragraph(escape(text, field), style(size, bold=bold, right=right, leading=leading))
+    look = style(size, bold=bold, right=right, leading=leading)
+    return (Boxed if "[U+" in text else Paragraph)(escape(text, field), look)
 
 
 def heading(text: str, size: float) -> list[Flowable]:
@@ -148,15 +162,18 @@ def grid(
 ) -> Table:
     """A table with hairlines between its rows; the head is repeated on every page.
 
-    `row_height` is the least height of a row whose last cell is to be written in by hand.
+    `row_height` is the least height of a row whose last cell is to be written in by hand. A row higher than a good
+    part of a page goes on in the next, which begins with the same word.
     """
     data = [[para(head, size, right=i in right) for i, head in enumerate(headers)]]
-    data += [
-        [para(cell, size, right=i in right, bold=i in bold, field=headers[i]) for i, cell in enumerate(row)]
-        for row in rows
-    ]
-    if row_height:
-        data = [data[0], *([*row[:-1], Spacer(1, row_height)] for row in data[1:])]
+    ends = []  # the rows of the table at which one of `rows` ends
+    for row in rows:
+        for part in run_on(row, widths, size, _LEADING):
+            cells = [
+                para(cell, size, right=i in right, bold=i in bold, field=headers[i]) for i, cell in enumerate(part)
+            ]
+            data.append([*cells[:-1], Spacer(1, row_height)] if row_height else cells)
+        ends.append(len(data) - 1)
     table = Table(data, colWidths=list(widths), repeatRows=1, hAlign="LEFT", spaceAfter=1 * mm)
     table.setStyle(
         plain(
@@ -166,7 +183,11 @@ def grid(
             ("BOTTOMPADDING", (0, 0), (-1, -1), 2.4),
             ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),
             ("LINEBELOW", (0, 0), (-1, 0), 0.8, black),
-            ("LINEBELOW", (0, 1), (-1, -1), HAIR, GREY),
+            *(
+                [("LINEBELOW", (0, 1), (-1, -1), HAIR, GREY)]
+                if len(ends) == len(data) - 1
+                else [("LINEBELOW", (0, end), (-1, end), HAIR, GREY) for end in ends]
+            ),
         )
     )
     return table
@@ -225,15 +246,19 @@ def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
         def __init__(self, *args: Any, **kwargs: Any) -> None:
             super().__init__(*args, **kwargs)
             self._kept: list[dict[str, Any]] = []
+            self.boxed = False
 
         def showPage(self) -> None:
             self._kept.append(dict(self.__dict__))
             self._startPage()
+            self.boxed = False
 
         def save(self) -> None:
             for number, state in enumerate(self._kept, 1):
                 self.__dict__.update(state)
                 _head_and_foot(self, sheet, number, len(self._kept))
+                if self.boxed or "[U+" in sheet.business + sheet.code:
+                    self.drawString(MARGIN, _BOXED_LINE, _BOXED)
                 super().showPage()
             super().save()
 
@@ -265,6 +290,10 @@ def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int) -> Non
     place = f"page {number} of {pages}"
     program = f"soapledger {sheet.printed_from.program} (templates {templates_digest()})"
     canvas.drawRightString(right, base, f"{source}, {program}    {place}")
+
+
+_BOXED = "[U+…] stands for a character that this typeface lacks, by its number in Unicode."
+_BOXED_LINE = 15.2 * mm  # just above the rule of the foot
 
 
 def _moment(recorded_at: str) -> str:

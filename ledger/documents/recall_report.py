@@ -3,7 +3,8 @@
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, PageBreak, Paragraph, Spacer, Table
 
-from ledger.documents.page import Sheet, Type, build, escape, grid, heading, para, plain, style, whole
+from ledger.documents.fonts import BOLD, REGULAR, printable, width
+from ledger.documents.page import Sheet, Type, build, grid, heading, para, plain, whole
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass
 from ledger.views.recall import RecallAnswer
@@ -12,7 +13,8 @@ TYPE = Type(large=22, head=12.5, body=9.5)
 
 
 def draw_recall(view: RecallAnswer, *, paper: str = "A4") -> bytes:
-    """The report as a PDF, marked where it is an exercise. Raises Refused like the page."""
+    """The report as a PDF, marked where it is an exercise."""
+    view = printable(view)
     mark = "EXERCISE" if view.exercise else None
     more = f" and {len(view.asked) - 1} more" if len(view.asked) > 1 else ""
     code = f"Recall {view.asked[0]}{more}"
@@ -56,7 +58,7 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
     doubts = len(view.cannot_exclude)
     said = f" {doubts} more cannot be excluded: see after the calls." if doubts else ""
     story: list[Flowable] = [
-        Paragraph(escape(", ".join(view.asked), "number asked for"), style(TYPE.large, bold=True, leading=1.15)),
+        para(", ".join(view.asked), TYPE.large, bold=True, leading=1.15),
         Spacer(1, 1 * mm),
         para(_sentence(view), TYPE.head),
         Spacer(1, 3 * mm),
@@ -107,7 +109,7 @@ def _lots(view: RecallAnswer, wide: float) -> Table:
         )
         for one in view.lots
     ]
-    shares = (0.08, 0.15, 0.19, 0.18, 0.12, 0.1, 0.09, 0.09)
+    shares = (0.08, 0.15, 0.17, 0.17, 0.12, 0.11, 0.11, 0.09)
     heads = ("lot", "their number", "material", "supplier", "received", "quantity", "left", "status")
     return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(5, 6), bold=(0, 1))
 
@@ -146,21 +148,19 @@ def _totals(view: RecallAnswer, wide: float) -> Table:
         ("unexplained", t.unexplained, "+"),
     )
     signs = 3.5 * mm
-    shares = [0.08, 0.1, 0.1, 0.1, 0.1, 0.08, 0.13, 0.08, 0.09, 0.14]
-    if t.reworked:
-        shares = [0.07, 0.09, 0.09, 0.09, 0.09, 0.06, 0.12, 0.07, 0.08, 0.11, 0.13]
-    room = wide - signs * (len(parts) - 1)
+    needed = [max(width(str(count), BOLD, TYPE.head), width(name, REGULAR, TYPE.body)) for name, count, _ in parts]
+    spare = (wide - signs * (len(parts) - 1) - sum(needed)) / len(parts)
     numbers: list[Flowable | str] = []
     names: list[Flowable | str] = []
     widths: list[float] = []
-    for (name, count, sign), share in zip(parts, shares, strict=True):
+    for (name, count, sign), room in zip(parts, needed, strict=True):
         if sign:
             numbers.append(para(sign, TYPE.head))
             names.append("")
             widths.append(signs)
         numbers.append(para(str(count), TYPE.head, bold=True))
         names.append(para(name, TYPE.body))
-        widths.append(room * share)
+        widths.append(room + spare)
     table = Table([numbers, names], colWidths=widths, hAlign="LEFT")
     table.setStyle(plain())
     return table
@@ -203,7 +203,7 @@ def _batches(view: RecallAnswer, wide: float) -> Table:
         )
         for one in view.batches
     ]
-    shares = (0.1, 0.21, 0.12, 0.1, 0.06, 0.13, 0.28)
+    shares = (0.11, 0.2, 0.12, 0.1, 0.06, 0.13, 0.28)
     heads = ("batch", "product", "made", "took", "bars", "status", "reached through")
     return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(3, 4), bold=(0,))
 

@@ -12,7 +12,8 @@ def complainants(rows: sqlite3.Connection, codes: Collection[str]) -> tuple[list
 
     Their bars left by a sale, a dispatch or a gift that is counted there, so none is added here.
     """
-    grave, others = [], []
+    grave: list[ToCall] = []
+    others: list[ToCall] = []
     for one in complaints(rows):
         if one.batch_code in codes:
             (grave if one.health or one.serious else others).append(_to_call(one, one.batch_code or ""))

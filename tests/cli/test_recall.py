@@ -10,7 +10,10 @@ from typing import Any
 import pypdf
 import pytest
 from making import cut
+from typer.testing import CliRunner
 
+from ledger.cli.main import app
+from ledger.errors import Refused
 from ledger.operations.customers import CustomerDetails, add_customer
 from ledger.operations.lots import count_lot
 from ledger.operations.sell import add_stall, dispatch, gift, stall_back, stall_out, take_back
@@ -205,3 +208,19 @@ def test_a_notice_without_a_number_says_what_it_means_and_claims_no_number(shop:
     two = " ".join(" ".join(page.extract_text() for page in pypdf.PdfReader("two.pdf").pages).split())
     assert "1 more cannot be excluded" in two
     assert "Nothing beside these" not in two
+
+
+@pytest.mark.usefixtures("sold")
+def test_a_report_that_cannot_be_drawn_hides_neither_the_answer_nor_the_contacts(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def broken(*_: Any, **__: Any) -> bytes:
+        raise Refused("The report cannot be drawn.")
+
+    monkeypatch.setattr("ledger.documents.recall_report.draw_recall", broken)
+    result = CliRunner().invoke(app, ["recall", "lot", "4471/2", "-o", "recall.pdf", "--csv", "call.csv"])
+    assert result.exit_code != 0
+    assert "1 batch, 10 bars" in result.stdout
+    assert "Róisín Ward" in result.stdout
+    assert "the ferryman" in Path("call.csv").read_text(encoding="utf-8")
+    assert not Path("recall.pdf").exists()

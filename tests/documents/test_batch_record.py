@@ -66,3 +66,12 @@ def test_the_code_is_read_and_equal_views_give_equal_bytes(record, read) -> None
     data = draw_batch_record(record)
     assert data == draw_batch_record(record)
     assert [code.text for code in zxingcpp.read_barcodes(read(data).image())] == ["26-118-0"]
+
+
+def test_a_name_the_face_lacks_is_printed_by_its_code_point_and_said_to_be(record, read) -> None:
+    """Water is U+6C34 (The Unicode Standard)."""
+    first = replace(record.materials[0], material="\u6c34 oil", supplier="\u6c34")
+    drawn = read(draw_batch_record(replace(record, product="\u6c34 bar", materials=(first,))))
+    said = drawn.text(0)
+    for words in ("[U+6C34] bar", "[U+6C34] oil", "[U+…] stands for a character that this typeface lacks"):
+        assert words in said

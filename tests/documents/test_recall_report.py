@@ -1,6 +1,9 @@
 """The recall report, read back."""
 
 from dataclasses import replace
+from datetime import date
+
+import pytest
 
 from ledger.documents.recall_report import draw_recall
 from ledger.views.recall import RecallAnswer
@@ -69,3 +72,47 @@ def test_of_bars_asked_for_by_their_code_no_word_is_said_of_lots(answer, read) -
 def test_where_no_bar_was_made_nothing_is_said_of_bars_and_complaints(answer, read) -> None:
     said = read(draw_recall(replace(answer, batches=(), bars=(), call=(), cannot_exclude=()))).text()
     assert "Nothing beside these: no other lot of olive oil is without a number." in said
+
+
+def test_a_customer_with_sixty_batches_runs_over_the_page(answer, read) -> None:
+    """Sixty codes in one row; each is printed, whole and once more than the head names them."""
+    codes = tuple(f"26-{number:03d}-Q" for number in range(200, 260))
+    far = replace(answer.call[0], batches=codes)
+    said = read(draw_recall(replace(answer, call=(far, answer.call[0])))).text()
+    assert all(said.count(code) == 1 for code in codes)
+
+
+def test_a_way_of_180_codes_runs_over_the_page(answer, read) -> None:
+    way = tuple(f"L{number}-Q" for number in range(1000, 1180))
+    deep = replace(answer.batches[1], through=(*way, answer.batches[1].batch_code))
+    said = read(draw_recall(replace(answer, batches=(deep,)))).text()
+    assert all(said.count(code) == 1 for code in way)
+
+
+@pytest.mark.parametrize("days", [500, pytest.param(10_000, marks=pytest.mark.slow)])
+def test_each_of_thousands_of_bars_sold_on_its_own_day_is_printed(answer, read, days: int) -> None:
+    """One bar sold on each day, so one row each, over as many pages as it takes."""
+    one = answer.bars[1]
+    bars = tuple(replace(one, count=1, on=date.fromordinal(730_000 + number)) for number in range(days))
+    drawn = read(draw_recall(replace(answer, bars=bars)))
+    assert sum(drawn.text(page).count("Saturday market") for page in range(len(drawn.pages))) == days
+
+
+def test_a_sum_of_ten_thousand_bars_keeps_each_number_on_one_line(answer, read) -> None:
+    """10000 = 9000 + 900 + 100 + 0, with a reworked column too."""
+    many = replace(answer.totals, made=10_000, on_hand=9_000, retained=0, sold=900, dispatched=100)
+    for totals, end in ((many, ""), (replace(many, sold=800, reworked=100), " + 100")):
+        said = read(draw_recall(replace(answer, totals=totals))).text(0)
+        assert f"10000 = 9000 + 0 + 0 + 0 + {totals.sold} + 100 + 0 + 0{end} + 0" in said
+
+
+def test_a_name_the_face_lacks_is_printed_by_its_code_points_and_said_to_be(answer, read) -> None:
+    """Water is U+6C34, a bar of soap U+1F9FC (The Unicode Standard)."""
+    named = replace(answer.call[0], name="\u6c34 & Sons \U0001f9fc")
+    drawn = read(draw_recall(replace(answer, call=(named,), asked=("\u6c34-7",), business="Tidewrack \u6c34")))
+    assert "[U+6C34] & Sons [U+1F9FC]" in drawn.text(0)
+    assert "[U+6C34]-7" in drawn.text(0)
+    assert "Tidewrack [U+6C34]" in drawn.text(1)
+    for page in range(len(drawn.pages)):
+        assert "[U+…] stands for a character that this typeface lacks" in drawn.text(page)
+    assert "[U+" not in read(draw_recall(answer)).text()
