@@ -1,4 +1,4 @@
-"""soapledger dispatch, return and gift: bars that leave one by one, and some that come back."""
+"""soapledger dispatch, return, resell and gift: bars that leave one by one, and some that come back."""
 
 from typing import Annotated
 
@@ -65,3 +65,22 @@ def return_(
     wanted = read_bars(bars)
     take_back(here.book(), wanted, customer=from_, stall=stall, on=here.day(on), reason=reason)
     say(f"{count(sum(wanted.values()), 'bar')} on the returns shelf. They do not go back on sale by themselves.")
+    say(f'When someone decided so: soapledger resell {" ".join(bars)} --by NAME --reason "…"')
+
+
+def resell(
+    ctx: typer.Context,
+    bars: BARS,
+    by: Annotated[str, typer.Option("--by", help="Who decided that they can be sold again.")],
+    reason: Annotated[str, typer.Option("--reason", help="Why, e.g. the seal is unbroken.")],
+    on: On = None,
+) -> None:
+    """Put bars from the returns shelf back on sale, e.g. resell 26-118-0=3 --by Orla --reason "seal unbroken"."""
+    from ledger.operations.resell import resell
+
+    here = desk(ctx)
+    wanted = read_bars(bars)
+    resell(here.book(), wanted, on=here.day(on), by=by, reason=reason)
+    verb = "is" if sum(wanted.values()) == 1 else "are"
+    say(f"{count(sum(wanted.values()), 'bar')} {verb} back on sale, as {by.strip()} decided.")
+    warn_of_holds(here, wanted)

@@ -70,6 +70,7 @@ NOUNS: dict[str, typer.Typer | Callable[..., None]] = {
     "stall": stall.app,
     "dispatch": dispatch.dispatch,
     "return": dispatch.return_,
+    "resell": dispatch.resell,
     "gift": dispatch.gift,
     "cost": cost.command,
     "trace": trace.command,

@@ -8,7 +8,7 @@ import typer
 
 from ledger.cli.desk import Desk, desk
 from ledger.cli.paper import PAPER, paper_size
-from ledger.cli.show import amount, count, out_json, say, table
+from ledger.cli.show import amount, count, out_json, say, say_wrapped, table
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
@@ -243,6 +243,8 @@ def say_answer(answer: "RecallAnswer") -> None:
             ],
             right=(1,),
         )
+    for back in answer.back_on_sale:
+        say_wrapped(f"Of batch {back.batch_code}, {back.words}.", first="  ", indent="    ")
     if answer.bulk:
         say()
         say("Loose material made from it that is still here:")

@@ -109,3 +109,5 @@ def say_record(record: BatchRecord) -> None:
             [(str(w.count), w.where, w.detail, show_date(w.on) if w.on else "") for w in record.whereabouts],
             right=(0,),
         )
+    for back in record.back_on_sale:
+        say(f"  {back.words}.")

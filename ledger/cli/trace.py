@@ -40,3 +40,5 @@ def command(
             f"{'   ' * step.depth}{held}{step.what}, {step.kind} {step.code}{origin}, "
             f"{word} {show_date(step.on)}, {step.status}{more}"
         )
+    for back in found.back_on_sale:
+        say(f"Of batch {back.batch_code}, {back.words}.")

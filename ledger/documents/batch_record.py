@@ -77,6 +77,7 @@ def draw_batch_record(view: BatchRecord, *, paper: str = "A4") -> bytes:
     story.append(label_table(view, wide, TYPE) if view.labels else _none("None printed yet."))
     story += heading("Where the bars are, and where they went", TYPE.head)
     story.append(where_table(view, wide, TYPE) if view.whereabouts else _none("No bars yet."))
+    story += [_none(f"{one.words}.") for one in view.back_on_sale]
     story += heading("Complaints", TYPE.head)
     story.append(complaint_table(view, wide, TYPE) if view.complaints else _none("None booked of this batch."))
     story += heading("Papers kept with it", TYPE.head)

@@ -27,6 +27,7 @@ def draw_recall(view: RecallAnswer, *, paper: str = "A4") -> bytes:
     story.append(_batches(view, wide) if view.batches else _say("It went into no batch."))
     story += heading("Bars, place by place", TYPE.head)
     story.append(_bars(view, wide) if view.bars else _say("No bars were made of it."))
+    story += [_say(f"Of batch {one.batch_code}, {one.words}.") for one in view.back_on_sale]
     if view.bulk:
         story += heading("Loose material made from it that is here", TYPE.head)
         story.append(_bulk(view, wide))

@@ -5,6 +5,7 @@ from datetime import date
 
 from ledger.domain.mass_balance import MassBalance
 from ledger.domain.uncertainty import Superfat
+from ledger.views.back_on_sale import BackOnSale
 from ledger.views.complaint import BatchComplaint
 from ledger.views.cure_forecast import Forecast, Weighing
 from ledger.views.deviation import Deviation
@@ -180,3 +181,4 @@ class BatchRecord:
     attachments: tuple[Attached, ...]
     warnings: tuple[str, ...]
     printed_from: PrintedFrom
+    back_on_sale: tuple[BackOnSale, ...] = ()  # once on the returns shelf; counted wherever they are since

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.views.back_on_sale import BackOnSale
 from ledger.views.settings import PrintedFrom
 
 
@@ -120,5 +121,6 @@ class RecallAnswer:
     held: bool  # everything on hand was put on hold with this answer
     printed_from: PrintedFrom
     bars_of: tuple[str, ...] = ()  # the batch codes asked for, as read from bars
+    back_on_sale: tuple[BackOnSale, ...] = ()  # once on the returns shelf; counted wherever they are since
     stoppable: tuple[str, ...] = ()  # lots of it of which something is here, neither on hold nor rejected
     stopped: tuple[str, ...] = ()  # how what is here is stopped: "on hold", "rejected"; empty where nothing is here

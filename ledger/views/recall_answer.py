@@ -6,6 +6,7 @@ from datetime import date
 from itertools import groupby
 
 from ledger.domain.graph import Closure
+from ledger.views.back_on_sale import back_on_sale
 from ledger.views.bars import BarCount, bar_counts
 from ledger.views.batch import BatchRow, batches
 from ledger.views.customer import CustomerCard, customer_list
@@ -76,6 +77,7 @@ def recall_answer(
         held=held,
         printed_from=printed_from(rows, program),
         bars_of=tuple(batch.code for batch in bars_of),
+        back_on_sale=back_on_sale(rows, [lot.id for lot in bar_lots]),
         stoppable=tuple(lot.code for lot in here if lot.status not in STOPPED),
         stopped=tuple(status for status in STOPPED if any(lot.status == status for lot in here)),
     )

@@ -5,6 +5,7 @@ import sqlite3
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass
 from ledger.domain.saponification import lye_concentration
+from ledger.views.back_on_sale import back_on_sale
 from ledger.views.bars import BarCount, bar_counts
 from ledger.views.batch import BatchRow, find_batch, plan_lines, recipe_of
 from ledger.views.batch_notes import notes_that_stay
@@ -106,6 +107,7 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str, as_known:
         attachments=_attachments(rows, batch),
         warnings=_warnings(rows, batch, check),
         printed_from=printed_from(rows, program),
+        back_on_sale=back_on_sale(rows, [batch.yield_lot_id] if batch.yield_lot_id else []),
     )
 
 

@@ -6,6 +6,7 @@ from datetime import date
 
 from ledger.domain.codes import looks_like_batch_code
 from ledger.domain.graph import Node
+from ledger.views.back_on_sale import BackOnSale, back_on_sale
 from ledger.views.batch import BatchRow, batches, find_batch
 from ledger.views.graph import ledger_graph
 from ledger.views.lots import LotRow, all_lots, find_lot
@@ -39,6 +40,7 @@ class Trace:
     steps: tuple[TraceStep, ...]
     supplier_lots: tuple[str, ...]
     batches: tuple[str, ...]
+    back_on_sale: tuple[BackOnSale, ...]  # of all bars on the way, and of the batch that was asked for
 
 
 def trace(rows: sqlite3.Connection, code: str, *, forward: bool = False) -> Trace:
@@ -70,7 +72,14 @@ def trace(rows: sqlite3.Connection, code: str, *, forward: bool = False) -> Trac
         steps=tuple(steps),
         supplier_lots=tuple(lot.code for lot in sorted(own, key=lambda lot: lot.id) if lot.supplier_id is not None),
         batches=tuple(sorted(made[number].code for kind, number in seen if kind == "batch")),
+        back_on_sale=back_on_sale(rows, sorted({*(lot.id for lot in own), *_bars_of(start, made)})),
     )
+
+
+def _bars_of(start: Node, made: dict[int, BatchRow]) -> tuple[int, ...]:
+    """The bars of the batch a trace begins with; going back, they are no step of the way."""
+    lot_id = made[start[1]].yield_lot_id if start[0] == "batch" else None
+    return () if lot_id is None else (lot_id,)
 
 
 def _step(
