@@ -66,7 +66,9 @@ def add(
     if grave:
         _say_duties(here)
     if batch:
-        say(f"To stop these bars: soapledger lot hold {batch} --reason 'complaint {number}'")
+        code = complaint(here.rows(), number).batch_code
+        say(f"To stop these bars: soapledger lot hold {code} --reason 'complaint {number}'")
+        say(f"Where all its bars are, and whom to call: soapledger recall bar {code}")
     else:
         say_wrapped("Its batch is not known, so a recall will name it among what cannot be excluded.")
         card = complaint(here.rows(), number)
@@ -99,6 +101,7 @@ def note(
         _say_duties(here)
     if batch:
         say(f"To stop these bars: soapledger lot hold {card.batch_code} --reason 'complaint {which}'")
+        say(f"Where all its bars are, and whom to call: soapledger recall bar {card.batch_code}")
 
 
 @app.command("close")

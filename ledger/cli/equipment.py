@@ -158,6 +158,7 @@ def show(ctx: typer.Context, which: Code, json: Json = False) -> None:
         )
     for touched in doubts:
         _say_touched(touched)
+        _say_where(here, touched)
 
 
 @app.command("check", context_settings={"ignore_unknown_options": True})  # so that -0.3 C can be typed
@@ -198,6 +199,7 @@ def check(
     )
     if touched:
         _say_touched(touched)
+        _say_where(here, touched)
         say(f"Do not use it until it passes, or retire it: soapledger equipment edit {item.code} --retired")
 
 
@@ -220,6 +222,15 @@ def _say_touched(touched: "Touched") -> None:
             ("batch", "product", "from", "to", "what"),
             [(one.code, one.product, show_date(one.first_on), show_date(one.last_on), _measured(one)) for one in found],
         )
+
+
+def _say_where(here: Desk, touched: "Touched") -> None:
+    """How to ask where the bars are of the batches that were measured with it."""
+    from ledger.views.batch import find_batch
+
+    known = (find_batch(here.rows(), one.code) for one in touched.batches)
+    if codes := [batch.code for batch in known if batch.soap and batch.made]:
+        say(f"Where their bars are, and whom to call: soapledger recall bar {' '.join(codes)}")
 
 
 def _measured(one: "TouchedBatch") -> str:

@@ -7,10 +7,17 @@ import typer
 from ledger.cli.desk import desk
 from ledger.cli.show import amount, count, out_json, say
 
+_DEEPEST = 8  # steps that are set in; deeper ones are numbered, so that the words keep to the screen
+
+
+def lead(depth: int) -> str:
+    """What stands before a step so many steps away from the start."""
+    return "   " * min(depth, _DEEPEST) + (f"step {depth}: " if depth > _DEEPEST else "")
+
 
 def command(
     ctx: typer.Context,
-    code: Annotated[str, typer.Argument(help="A batch code from a bar, or one of our lot codes.")],
+    code: Annotated[str, typer.Argument(help="A batch code from a bar, or a lot: our code or their number.")],
     forward: Annotated[bool, typer.Option("--forward", help="On to the bars, not back to the drums.")] = False,
     json: Annotated[bool, typer.Option("--json", help="Answer as JSON.")] = False,
 ) -> None:
@@ -37,7 +44,7 @@ def command(
         word = "received" if step.supplier else "made"
         more = " (see above)" if step.seen_before else ""
         say(
-            f"{'   ' * step.depth}{held}{step.what}, {step.kind} {step.code}{origin}, "
+            f"{lead(step.depth)}{held}{step.what}, {step.kind} {step.code}{origin}, "
             f"{word} {show_date(step.on)}, {step.status}{more}"
         )
     for back in found.back_on_sale:

@@ -4,8 +4,9 @@ import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.domain.codes import looks_like_batch_code
+from ledger.domain.codes import looks_like_batch_code, looks_like_lot_code, supplier_number_key
 from ledger.domain.graph import Node
+from ledger.errors import BadInput
 from ledger.views.back_on_sale import BackOnSale, back_on_sale
 from ledger.views.batch import BatchRow, batches, find_batch
 from ledger.views.graph import ledger_graph
@@ -44,14 +45,17 @@ class Trace:
 
 
 def trace(rows: sqlite3.Connection, code: str, *, forward: bool = False) -> Trace:
-    """Trace a batch code or a lot code; raises like `find_batch` and `find_lot`."""
+    """Trace a batch code, a lot code, or a supplier's number that is one lot's.
+
+    Raises like `find_batch` and `find_lot`, and BadInput for a number of several lots.
+    """
     lots = {lot.id: lot for lot in all_lots(rows)}
     made = {batch.id: batch for batch in batches(rows)}
     if looks_like_batch_code(code):
         batch = find_batch(rows, code)
         start: Node = ("batch", batch.id)
     else:
-        start = ("lot", find_lot(rows, code).id)
+        start = ("lot", _lot_meant(rows, code, lots).id)
     graph = ledger_graph(rows)
     steps: list[TraceStep] = []
     seen: set[Node] = set()
@@ -74,6 +78,20 @@ def trace(rows: sqlite3.Connection, code: str, *, forward: bool = False) -> Trac
         batches=tuple(sorted(made[number].code for kind, number in seen if kind == "batch")),
         back_on_sale=back_on_sale(rows, sorted({*(lot.id for lot in own), *_bars_of(start, made)})),
     )
+
+
+def _lot_meant(rows: sqlite3.Connection, text: str, lots: dict[int, LotRow]) -> LotRow:
+    """The lot of our own code, else the one that has the number of its supplier."""
+    key = supplier_number_key(text)
+    found = [
+        lot for lot in lots.values() if key and lot.supplier_number and supplier_number_key(lot.supplier_number) == key
+    ]
+    if looks_like_lot_code(text) or not found:
+        return find_lot(rows, text)
+    if len(found) > 1:
+        listed = ", ".join(f"{lot.code} {lot.material}" for lot in found)
+        raise BadInput(f"Several lots have the number '{text}': {listed}. Name the one meant by our own code.")
+    return found[0]
 
 
 def _bars_of(start: Node, made: dict[int, BatchRow]) -> tuple[int, ...]:

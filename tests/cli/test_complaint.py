@@ -104,3 +104,11 @@ def test_a_batch_named_later_by_a_note_is_out_of_the_doubts_of_a_recall(shop: An
     answer = json.loads(run("recall", "lot", "4471/2", "--json").stdout)
     assert answer["cannot_exclude"] == []
     assert [one["complaint"] for one in answer["call"]] == [1]
+
+
+def test_a_complaint_of_a_known_batch_names_how_to_ask_for_all_its_bars(shop: Any, run: Callable[..., Any]) -> None:
+    ask = f"Where all its bars are, and whom to call: soapledger recall bar {shop.batch}"
+    typed = shop.batch.replace("-", "")
+    assert ask in run("complaint", "add", "itched", "--batch", typed).stdout
+    run("complaint", "add", "too soft")
+    assert ask in run("complaint", "note", "2", "code read", "--batch", typed).stdout

@@ -6,6 +6,8 @@ from typing import Any
 
 import pytest
 
+from ledger.cli.trace import lead
+
 pytestmark = pytest.mark.usefixtures("frozen")
 
 
@@ -34,3 +36,9 @@ def test_a_mistyped_code_is_refused_and_an_unknown_word_is_bad_input(shop: Any, 
     wrong = shop.batch[:-1] + ("1" if shop.batch[-1] != "1" else "2")
     assert f"it would be {shop.batch}" in run("trace", wrong, code=1).stderr
     assert "not a lot code" in run("trace", "lavender", code=2).stderr
+
+
+def test_a_step_far_down_is_numbered_and_keeps_to_the_screen() -> None:
+    assert (lead(0), lead(2), lead(8)) == ("", " " * 6, " " * 24)
+    assert lead(9) == " " * 24 + "step 9: "
+    assert len(lead(180)) < 40

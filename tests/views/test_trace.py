@@ -1,10 +1,12 @@
 """From the code on a bar to every drum, on the worked shop."""
 
+from datetime import date
 from typing import Any
 
 import pytest
 
 from ledger.errors import BadInput, Refused
+from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
 from ledger.views.trace import trace
 
 
@@ -44,3 +46,10 @@ def test_a_mistyped_code_is_refused_with_the_right_one(shop: Any) -> None:
 def test_what_is_no_code_at_all_is_bad_input(shop: Any) -> None:
     with pytest.raises(BadInput, match="not a lot code"):
         trace(shop.rows(), "lavender")
+
+
+def test_a_supplier_s_number_is_traced_as_it_is_quoted_where_it_is_one_lot(shop: Any) -> None:
+    assert trace(shop.rows(), "LOT 4471-2", forward=True).code == shop.olive
+    other = receive(shop.book, DeliveryNote("oakmoor", date(2026, 5, 1), (DeliveryLine("coconut oil", 1, "44712", 1),)))
+    with pytest.raises(BadInput, match=f"{shop.olive} olive oil.*{other[0].code} coconut oil"):
+        trace(shop.rows(), "4471/2")
