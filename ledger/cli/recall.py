@@ -278,9 +278,8 @@ def say_answer(answer: "RecallAnswer") -> None:
 def _what(answer: "RecallAnswer") -> str:
     """What was asked for, in the words the answer begins with."""
     if answer.bars_of:
-        products = " and ".join(
-            dict.fromkeys(one.product for one in answer.batches if one.batch_code in answer.bars_of)
-        )
+        named = {one.batch_code: one.product for one in answer.batches}
+        products = " and ".join(dict.fromkeys(named[code] for code in answer.bars_of))
         more = ", and what was made of it" if len(answer.batches) > len(answer.bars_of) else ""
         word = "batch" if len(answer.bars_of) == 1 else "batches"
         return f"{products}, {word} {' and '.join(answer.bars_of)}{more}"

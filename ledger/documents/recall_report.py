@@ -83,7 +83,8 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
 def _sentence(view: RecallAnswer) -> str:
     totals, bars = view.totals, [one for one in view.batches if one.yields_bars]
     batches = f"{len(bars)} {'batch' if len(bars) == 1 else 'batches'} of soap"
-    asked = [one.product for one in view.batches if one.batch_code in view.bars_of]
+    named = {one.batch_code: one.product for one in view.batches}
+    asked = [named[code] for code in view.bars_of]
     what = " and ".join(dict.fromkeys([*(one.material for one in view.lots), *asked]))
     return (
         f"{what}: {batches}, {totals.made} bars made. "

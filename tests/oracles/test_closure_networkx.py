@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from ledger.domain.graph import Node
+from ledger.views.batch import batch_by_id
 from ledger.views.graph import ledger_graph
 from ledger.views.lots import lot_by_id
 from ledger.views.recall_answer import recall_answer
@@ -111,3 +112,16 @@ def test_a_trace_goes_back_to_every_ancestor_and_forward_to_every_descendant(sea
                     edge = (above[step.depth - 1], here) if forward else (here, above[step.depth - 1])
                     assert season.graph.has_edge(*edge)
                 above[step.depth] = here
+
+
+@settings(max_examples=60, deadline=None)
+@given(season=seasons())
+def test_a_recall_of_a_bar_names_its_batch_and_what_came_of_it_and_no_other(season: Season) -> None:
+    rows = season.ledger.rows
+    for node in season.graph:
+        if node[0] != "batch" or batch_by_id(rows, node[1]).kind != "soap":
+            continue
+        answer = recall_answer(rows, [], bars_of=[batch_by_id(rows, node[1])], asked=["N"], program="test")
+        below = nx.descendants(season.graph, node) | {node}
+        assert {one.batch_code for one in answer.batches} == season.codes(below, "batch")
+        assert answer.totals.made == 20 * sum(one.yields_bars for one in answer.batches)
