@@ -1,0 +1,194 @@
+"""What each command is measured with: its words, and what has to be done before (which is not measured).
+
+`{name}` stands for a value of the ledger at hand (see facts.py). A command that is missing here is listed by the
+benchmark as not measured.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Measured:
+    """One run of a command: list, view, paper, write or check; `before` are whole commands that prepare the copy."""
+
+    kind: str
+    words: str
+    before: tuple[str, ...] = ()
+
+
+def _all(kind: str, *words: str) -> dict[str, tuple[Measured, ...]]:
+    """One run each, of commands named by their first words up to a bar."""
+    found: dict[str, tuple[Measured, ...]] = {}
+    for one in words:
+        command, _, more = one.partition("|")
+        command = command.strip()
+        found[command] = (*found.get(command, ()), Measured(kind, f"{command} {more.strip()}".strip()))
+    return found
+
+
+_LOGGED = "batch log {planned} --as-planned --reading poured=14:05 --on {day} --anyway measured --yes"
+_SMALL = 'batch plan {recipe} --fats "500 g" --on {day}'
+_PASSED = "pass {curing} --unwrapped --anyway measured --on {day}"
+_APPROVED = "label approve {curing} --market eu --on {day}"
+_PRINTED = "label print {curing} --market eu -o {out.pdf} --on {day}"
+_LOOKED = "--check pH=9.6 --check look=good --check smell=good --check weight=good"
+_RECEIVED = (
+    'receive {supplier} --accept --on {day} --yes --line "{material}; 5 kg; lot A1; 32" '
+    '--line "{material}; 4 kg; lot A2; 26"'
+)
+_REPORTED = 'batch note {curing} "cracked along the top" --deviation --on {day}'
+
+
+def _write(words: str, *before: str) -> tuple[Measured, ...]:
+    return (Measured("write", words, before),)
+
+
+COMMANDS: dict[str, tuple[Measured, ...]] = {
+    **_all(
+        "list",
+        "supplier list",
+        "customer list",
+        "material list",
+        "equipment list",
+        "recipe list",
+        "stock",
+        "stock | --all",
+        "stock | --json --all",
+        "batch list",
+        "batch list | --json",
+        "cure list",
+        "samples",
+        "label runs",
+        "label due",
+        "stall list",
+        "cost",
+        "complaint list",
+        "attachments",
+        "upkeep list",
+        "history",
+    ),
+    **_all(
+        "view",
+        "supplier show | {supplier}",
+        "customer show | {customer}",
+        "material show | {material}",
+        "equipment show | {equipment}",
+        "recipe show | {recipe}",
+        "recipe scale | {recipe} --bars 20 --net-weight 100g",
+        "recipe scale | {recipe} --stock {material}",
+        "recipe assessment | {recipe}",
+        "recipe assessment | {recipe_of_released} --batch {released}",
+        "lot show | {lot}",
+        "batch show | {released}",
+        "batch show | {released} --as-of 100",
+        "batch correct | {planned} {line}=900g",
+        "cure show | {weighed}",
+        "label check | {released} --market eu",
+        "label runs | {released}",
+        "cost | {released}",
+        "trace | {released}",
+        "trace | {lot} --forward",
+        "recall lot | {number}",
+        "recall lot | {first_number}",
+        "complaint show | {complaint}",
+        "attachments | {lot}",
+    ),
+    **_all(
+        "paper",
+        "recipe print | {recipe} -o {out.pdf}",
+        "batch show | {released} -o {out.pdf}",
+        "cure calendar | -o {out.ics}",
+        "label print | {released} --market eu -o {out.pdf} --draft",
+        "label try-sheet | a4-24 -o {out.pdf}",
+        "label ticket | {released} -o {out.pdf} --price 6.50",
+        "label rack | {curing} -o {out.pdf}",
+        "recall lot | {number} -o {out.pdf}",
+        "attachment save | {sha} -o {out.bin}",
+        "backup | {out.db}",
+    ),
+    **_all(
+        "write",
+        "init | --phone 015550142",
+        'supplier add | "Measured Mill"',
+        "supplier edit | {supplier} --note measured",
+        'customer add | "Measured Larder" --shop',
+        "customer edit | {customer} --note measured",
+        "customer erase | {customer} --reason measured --yes",
+        'material add | "measured oil" --like olive',
+        "material edit | {material} --note measured --yes",
+        "material contains | {fragrance} linalool=33 --source measured --yes",
+        "material limit | {fragrance} 9 --certificate M-1 --category 9",
+        'equipment add | scale "measured scale" --every 30 --against "500 g" --tolerance "1 g"',
+        "recipe assess | {recipe} {assessment_file}",
+        "recipe add | {recipe_file}",
+        "recipe revise | {recipe} {revised_file}",
+        "lot reject | {lot} --reason measured --on {day}",
+        "lot hold | {lot} --reason measured --on {day}",
+        "lot count | {lot} 900g --on {day}",
+        "lot waste | {lot} 1g --reason measured --on {day}",
+        'batch plan | {recipe} --fats "500 g" --on {day}',
+        "batch log | {planned} --as-planned --on {day} --anyway measured --yes",
+        "batch strain | {infusion} 900g --on {day}",
+        'batch note | {curing} "soda ash" --on {day}',
+        "batch discard | {planned} --reason measured --on {day}",
+        "cure weigh | {weighed} A=101.2g B=99.8g --on {day} --yes",
+        "pass | {curing} --unwrapped --anyway measured --on {day}",
+        "reject | {curing} --reason measured --on {day}",
+        'stall add | "Measured market"',
+        "stall out | {stall} {released}=2 --on {day}",
+        "dispatch | {customer} {released}=2 --price 4.50 --on {day}",
+        'gift | {released}=1 --to "a neighbour" --on {day}',
+        'complaint add | "itched" --batch {released} --on {day}',
+        'complaint note | {complaint} "rang again" --on {day}',
+        "attach | {recipe_file} --to {lot}",
+        'upkeep add | cleaning "shelves" --on {day}',
+        "undo | --yes",
+    ),
+    "equipment edit": _write(
+        "equipment edit measured-scale --note measured",
+        'equipment add scale "measured scale" --every 30 --against "500 g" --tolerance "1 g"',
+    ),
+    "equipment check": _write(
+        'equipment check measured-scale "500.2 g"',
+        'equipment add scale "measured scale" --every 30 --against "500 g" --tolerance "1 g"',
+    ),
+    "receive": _write(_RECEIVED),
+    "lot accept": _write("lot accept {last_lot} --on {day}", _RECEIVED.replace("--accept ", "")),
+    "lot combine": _write("lot combine {last_lot} {lot_before} --on {day} --yes", _RECEIVED),
+    "batch cut": _write(
+        'batch cut {last_batch} 6 --weight "600 g" --on {day}',
+        _SMALL := 'batch plan {recipe} --fats "500 g" --on {day}',
+        _LOGGED,
+    ),
+    "batch divide": _write(
+        "batch divide {dough} --on {day}",
+        "batch plan {divided} --on {day}",
+        "batch log {dough} --as-planned --yes --on {day}",
+    ),
+    "batch fill": _write(
+        "batch fill {last_batch} 900g --on {day}",
+        "batch plan {blend} --on {day}",
+        "batch log {last_batch} --as-planned --yes --on {day}",
+    ),
+    "batch decide": _write("batch decide {deviating} 1 accept --reason measured --on {day}", _REPORTED),
+    "release": _write(f"release {{curing}} {_LOOKED} --anyway measured --on {{day}}", _PASSED),
+    "rework": _write("rework {curing} 300g --bars 4 --on {day}", "reject {curing} --reason measured --on {day}"),
+    "label approve": _write(_APPROVED, _PASSED),
+    "label reprint": _write("label reprint {run} -o {out.pdf} --count 3 --on {day}", _PASSED, _APPROVED, _PRINTED),
+    "label count": _write("label count {uncounted} --spoiled 0 --returned 0 --on {day}", _PASSED, _APPROVED, _PRINTED),
+    "stall back": _write(
+        "stall back {stall} {released}=1 --takings 6.50 --on {day}", "stall out {stall} {released}=2 --on {day}"
+    ),
+    "return": _write(
+        "return {released}=1 --from {customer} --reason measured --on {day}",
+        "dispatch {customer} {released}=2 --on {day}",
+    ),
+    "complaint close": _write(
+        'complaint close {complaint} "sent another" --on {day}', 'complaint note {complaint} "rang again" --on {day}'
+    ),
+    "complaint erase": _write(
+        "complaint erase {complaint} --reason measured --yes",
+        'complaint add "itched" --batch {released} --name "Ida Marsh" --on {day}',
+    ),
+    "check": (Measured("check", "check"),),
+}
