@@ -224,10 +224,10 @@ def release_bars(
                 "without a label, add --bare REASON."
             )
         reasons = [reason] if (reason or "").strip() else []
-        reasons += [f"{naked[0]}; released bare: {(bare or '').strip()}"] if naked else []
-        reasons += [f"{STALE} ({'; '.join(stale.values())}); released all the same: {decided}"] if stale else []
         reasons += [f"not good in {'; '.join(bad)}; released all the same: {decided}"] if bad else []
         reasons += [f"{UNCOVERED} ({'; '.join(doubts)}); released all the same: {decided}"] if doubts else []
+        reasons += [f"{STALE} ({'; '.join(stale.values())}); released all the same: {decided}"] if stale else []
+        reasons += [f"{naked[0]}; released bare: {(bare or '').strip()}"] if naked else []
         tx.add(Decision(lot_id=lot_id, verdict="released", on=on, by=by, reason="; ".join(map(str, reasons)) or None))
         if retain:
             keep_samples(tx, batch, lot_id, retain, on=on, kept_at=kept_at, until=keep_until)
