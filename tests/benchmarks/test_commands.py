@@ -1,5 +1,6 @@
 """What the benchmarks ask of a ledger can be asked: every word in braces has its query."""
 
+import io
 import sqlite3
 import string
 from pathlib import Path
@@ -8,6 +9,7 @@ from typing import Any
 from benchmarks.commands import COMMANDS
 from benchmarks.compare import compare
 from benchmarks.facts import QUERIES, Facts
+from reportlab.pdfgen.canvas import Canvas
 
 
 def test_the_words_of_a_command_begin_with_it() -> None:
@@ -47,4 +49,22 @@ def test_two_sayings_are_compared_byte_for_byte() -> None:
         "c.txt: only in the first",
         "d.txt: only in the second",
         "a.txt\n    -olive\n    +Olive",
+    ]
+
+
+def test_of_a_paper_it_is_said_what_differs() -> None:
+    def paper(word: str, left: int) -> bytes:
+        out = io.BytesIO()
+        canvas = Canvas(out, invariant=1)
+        canvas.drawString(left, 700, word)
+        canvas.save()
+        return out.getvalue()
+
+    same = "worksheet.pdf: its text is the same, its pages look "
+    assert compare({"worksheet.pdf": paper("olive oil", 72)}, {"worksheet.pdf": paper("olive oil", 72)}, 8) == []
+    assert compare({"worksheet.pdf": paper("olive oil", 72)}, {"worksheet.pdf": paper("olive oil", 90)}, 8) == [
+        f"{same}different"
+    ]
+    assert compare({"worksheet.pdf": paper("olive oil", 72)}, {"worksheet.pdf": paper("palm oil", 72)}, 8) == [
+        "worksheet.pdf: its text differs, its pages look different\n    -olive oil\n    +palm oil"
     ]
