@@ -3,34 +3,17 @@
 from collections.abc import Sequence
 from fractions import Fraction
 
+from ledger.domain.currencies import DECIMALS
 from ledger.domain.quantity import parse_number
 from ledger.domain.wording import opening
 from ledger.errors import BadInput
 
-# ISO 4217, list one (from memory, unverified): currencies whose minor unit is not a hundredth.
-_DIGITS = {
-    "BHD": 3, "IQD": 3, "JOD": 3, "KWD": 3, "LYD": 3, "OMR": 3, "TND": 3,
-    "BIF": 0, "CLP": 0, "DJF": 0, "GNF": 0, "ISK": 0, "JPY": 0, "KMF": 0, "KRW": 0, "PYG": 0,
-    "RWF": 0, "UGX": 0, "VND": 0, "VUV": 0, "XAF": 0, "XOF": 0, "XPF": 0,
-}  # fmt: skip
-# And those whose minor unit is a hundredth (same list, from memory, unverified).
-_OF_HUNDREDTHS = """
-    AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BGN BMD BND BOB BRL BSD BTN BWP BYN BZD CAD CDF CHF CNY COP
-    CRC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG HUF IDR ILS INR
-    IRR JMD KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MYR MZN
-    NAD NGN NIO NOK NPR NZD PAB PEN PGK PHP PKR PLN QAR RON RSD SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN
-    SVC SYP SZL THB TJS TMT TOP TRY TTD TWD TZS UAH USD UYU UZS VES WST XCD XCG YER ZAR ZMW ZWG
-"""
-_HUNDREDTHS = frozenset(_OF_HUNDREDTHS.split())
-
 
 def currency_digits(code: str) -> int:
     """How many decimals the currency has. Raises BadInput for a code that is not known."""
-    if code in _DIGITS:
-        return _DIGITS[code]
-    if code in _HUNDREDTHS:
-        return 2
-    raise BadInput(f"'{code}' is not a currency known here; write its three capitals, such as EUR.")
+    if code not in DECIMALS:
+        raise BadInput(f"'{code}' is not a currency known here; write its three capitals, such as EUR.")
+    return DECIMALS[code]
 
 
 def parse_money(text: str, currency: str, *, what: str = "the amount of money") -> int:
