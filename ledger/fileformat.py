@@ -5,7 +5,14 @@ from pathlib import Path
 from ledger.errors import DamagedLedger, LedgerError, Refused
 
 APPLICATION_ID = 0x50AB1ED6
-SCHEMA_VERSION = 5
+SCHEMA_VERSION = 6
+LAID_REVISION = 1  # of the views and guards; it rises whenever their text differs
+
+# A recipe version of which an earlier program kept no figures: the ledger has to be brought up to date.
+LACKS_FIGURES = (
+    "SELECT 1 FROM recipe_version v WHERE NOT EXISTS "
+    "(SELECT 1 FROM recipe_figures f WHERE f.recipe_version_id = v.id) LIMIT 1"
+)
 
 _BUSY = "Another soapledger is using this ledger; try again in a moment."
 # SQLite's primary result codes (https://sqlite.org/rescode.html), each with what it means to her.
@@ -33,12 +40,19 @@ def is_ledger(path: Path) -> bool:
     return head.startswith(b"SQLite format 3\0") and int.from_bytes(head[68:72], "big") == APPLICATION_ID
 
 
-def what_counts(table: str, *, until: int | None = None) -> str:
+def laid_revision_view(revision: int) -> str:
+    """The view by which a file tells which revision of the views and guards it holds."""
+    return f"CREATE VIEW laid_revision AS SELECT {revision} AS revision"
+
+
+def what_counts(table: str, *, until: int | None = None, schema: str | None = None) -> str:
     """The query for the rows of a table of facts that count: no undone entry's, and none an undo wrote.
 
-    `until` gives what counted at an earlier entry, from the file itself behind any view that stands before it.
+    `until` gives what counted at an earlier entry, from the file itself (the schema main) behind any view that stands
+    before it.
     """
-    of, then = ("", "") if until is None else ("main.", f" AND r.id <= {until}")
+    of = "main." if schema == "main" or until is not None else ""
+    then = "" if until is None else f" AND r.id <= {until}"
     return (
         f"SELECT t.* FROM {of}{table} t WHERE {'1' if until is None else f't.entry_id <= {until}'} "
         f"AND NOT EXISTS (SELECT 1 FROM {of}entry r WHERE r.reverses = t.entry_id{then}) "

@@ -47,11 +47,12 @@ class Desk:
             try:
                 self._rows = open_rows(self.path)
             except OlderLedger:
-                from ledger.storage.book import bring_up_to_date
+                from ledger.storage.book import Book
 
-                copy = bring_up_to_date(self.path)
-                if copy:  # else another program did it meanwhile, and said so
-                    warn(f"The ledger was brought up to date; a copy of the old one is {copy}.")
+                book = Book(self.path, who=self.who, now=now)
+                book.close()
+                if book.old_copy:  # else another program did it meanwhile, and said so
+                    warn(f"The ledger was brought up to date; a copy of the old one is {book.old_copy}.")
                 self._rows = open_rows(self.path)
         hold_still(self._rows)
         return self._rows
@@ -100,6 +101,7 @@ class Desk:
         from ledger.storage.book import Book
 
         self.rows()
+        self.let_go()  # our views and guards may have to be laid anew first
         return self.writing_in(Book(self.path, who=self.who, now=now, let_go=self.let_go))
 
     def typed(self, command: str, output: Path | None = None) -> str:

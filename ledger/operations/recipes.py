@@ -7,9 +7,10 @@ from ledger.domain.recipe import Recipe
 from ledger.domain.recipe_reading import read_recipe
 from ledger.errors import BadInput, Refused
 from ledger.operations.portions import add_portion_materials
-from ledger.storage.book import Book
+from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Material, MaterialRevision, RecipeVersion
 from ledger.storage.tables import Recipe as RecipeRow
+from ledger.storage.upgrade import kept_figures
 from ledger.views.material import MaterialCard, material_list
 from ledger.views.recipe import (
     materials_named,
@@ -57,9 +58,16 @@ def add_recipe(book: Book, text: str, *, file: str) -> RecipeAdded:
         row = tx.add(RecipeRow(code=recipe.code, material_id=product))
         assert row.id is not None
         add_portion_materials(tx, recipe, file=file)
-        tx.add(RecipeVersion(recipe_id=row.id, number=1, name=recipe.name, source=text))
+        _add_version(tx, row.id, 1, recipe, text)
         tx.say(f"Added recipe {recipe.name} ({recipe.code}).")
     return RecipeAdded(recipe.code, 1, recipe)
+
+
+def _add_version(tx: Transaction, recipe_id: int, number: int, recipe: Recipe, text: str) -> None:
+    """The text as she wrote it, and beside it what it was understood to say."""
+    version = tx.add(RecipeVersion(recipe_id=recipe_id, number=number, name=recipe.name, source=text))
+    assert version.id is not None
+    tx.add(kept_figures(version.id, recipe))
 
 
 def _check_yield(recipe: Recipe, named: Mapping[str, MaterialCard], file: str) -> None:
@@ -112,6 +120,6 @@ def revise_recipe(book: Book, code: str, text: str, *, file: str) -> RecipeAdded
                     "so give the file a code of its own and add it."
                 )
         add_portion_materials(tx, recipe, file=file, before=recipe_versions(tx.rows, card))
-        tx.add(RecipeVersion(recipe_id=card.id, number=number + 1, name=recipe.name, source=text))
+        _add_version(tx, card.id, number + 1, recipe, text)
         tx.say(f"Version {number + 1} of recipe {recipe.name} ({card.code}).")
     return RecipeAdded(card.code, number + 1, recipe)

@@ -14,12 +14,13 @@ from sqlmodel import Session, SQLModel
 
 from ledger import __version__
 from ledger.errors import BadInput, DamagedLedger, Refused
-from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION, trouble
+from ledger.fileformat import APPLICATION_ID, LACKS_FIGURES, LAID_REVISION, SCHEMA_VERSION, trouble
 from ledger.storage.backup import back_up
 from ledger.storage.chain import GENESIS, Head, entry_digest, lines_of
-from ledger.storage.migrations import migrate
+from ledger.storage.migrations import laid_revision, migrate
 from ledger.storage.output import written_beside
 from ledger.storage.tables import Entry
+from ledger.storage.upgrade import fill_in
 
 Row = TypeVar("Row", bound=SQLModel)
 PATIENCE = 10.0  # seconds to wait while another program writes
@@ -102,8 +103,13 @@ class Book:
         self._now = now
         self.handed_over: list[tuple[int, str]] = []  # (entry, digest), given to the file; whether they stand, it tells
         self._let_go = let_go
-        bring_up_to_date(path)
+        self.old_copy = bring_up_to_date(path)  # of the file as an earlier program left it, where one did
         self._engine = _engine(path)
+        with self.look() as rows:
+            lacking = rows.execute(LACKS_FIGURES).fetchone()
+        if lacking:
+            with self.write("upgrade") as tx:
+                fill_in(tx)
 
     @classmethod
     def create(cls, path: Path, *, who: str, now: Callable[[], datetime]) -> "Book":
@@ -184,6 +190,7 @@ def bring_up_to_date(path: Path) -> Path | None:
     Raises Refused for a file that a newer program wrote, DamagedLedger for one that is no ledger.
     """
     raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE, isolation_level=None)
+    raw.row_factory = sqlite3.Row
     try:
         application = raw.execute("PRAGMA application_id").fetchone()[0]
         version = raw.execute("PRAGMA user_version").fetchone()[0]
@@ -195,6 +202,7 @@ def bring_up_to_date(path: Path) -> Path | None:
                 f"{SCHEMA_VERSION}); install the newer one. Nothing was changed."
             )
         if version == SCHEMA_VERSION:
+            _relay(raw, path)
             return None
         copy = _free_name(path.with_name(f"{path.stem}-format-{version}{path.suffix}"))
         back_up(path, copy, overwrite=False)
@@ -204,6 +212,18 @@ def bring_up_to_date(path: Path) -> Path | None:
         raise trouble(error) or error from error
     finally:
         raw.close()
+
+
+def _relay(raw: sqlite3.Connection, path: Path) -> None:
+    """Lay the views and guards of this program over an earlier program's; no row is touched."""
+    laid = laid_revision(raw)
+    if laid > LAID_REVISION:
+        raise Refused(
+            f"{path} has the rules of a newer soapledger (their revision {laid}, this one knows {LAID_REVISION}); "
+            "install the newer one to write in it. Nothing was changed."
+        )
+    if laid < LAID_REVISION:
+        migrate(raw)
 
 
 def _free_name(path: Path) -> Path:

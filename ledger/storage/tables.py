@@ -172,6 +172,18 @@ class RecipeVersion(Fact, table=True):
     source: str
 
 
+class RecipeFigures(Fact, table=True):
+    """What a recipe version says, as it was understood when it was added."""
+
+    __tablename__ = "recipe_figures"
+    recipe_version_id: int
+    process: str
+    cure_days: int
+    usable_from_days: int | None = None
+    format: int
+    figures: str
+
+
 class Batch(Fact, table=True):
     """The work that turns lots into other lots."""
 
@@ -366,6 +378,15 @@ class Decision(Fact, table=True):
     reason: str | None = None
 
 
+class DecisionDoubt(Fact, table=True):
+    """One doubt that a decision was given for."""
+
+    __tablename__ = "decision_doubt"
+    decision_id: int
+    subject: str
+    doubt: str
+
+
 class AttachedContent(SQLModel, table=True):
     """The bytes of a paper or picture, by SHA-256."""
 
@@ -402,6 +423,7 @@ class LabelRun(Fact, table=True):
     sheet_source: str | None = None
     start: int | None = None
     reprint_of: int | None = None
+    view_format: int | None = None
 
 
 class LabelApproval(Fact, table=True):

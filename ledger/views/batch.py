@@ -6,9 +6,9 @@ from datetime import date, timedelta
 
 from ledger.domain.codes import looks_like_batch_code, read_batch_code
 from ledger.domain.recipe import IN_THE_FATS, Recipe
-from ledger.domain.recipe_reading import read_recipe
 from ledger.errors import BadInput, Refused
 from ledger.views.codes import near_words, read_code
+from ledger.views.kept_recipe import kept_version
 from ledger.views.reading import day, maybe_day
 
 
@@ -97,7 +97,7 @@ class BatchRow:
 _SQL = """
 SELECT b.id, b.code, b.process, b.material_id, mr.name AS product, m.kind, parent.code AS part_of, b.portion,
        b.recipe_version_id, r.code AS recipe_code,
-       rv.number AS recipe_version, rv.source, b."on" AS planned_on, b.bars_planned,
+       rv.number AS recipe_version, f.cure_days, f.usable_from_days, b."on" AS planned_on, b.bars_planned,
        (SELECT min(v."on") FROM live_movement v JOIN live_plan_line p ON p.id = v.plan_line_id
         WHERE v.batch_id = b.id AND p.role <> 'packaging') AS made_on,
        (SELECT count(*) FROM live_plan_line p WHERE p.batch_id = b.id AND p.role <> 'packaging') AS lines,
@@ -116,21 +116,19 @@ JOIN live_material_revision mr
   ON mr.id = (SELECT max(id) FROM live_material_revision WHERE material_id = b.material_id)
 LEFT JOIN recipe_version rv ON rv.id = b.recipe_version_id
 LEFT JOIN recipe r ON r.id = rv.recipe_id
+LEFT JOIN main.recipe_figures f ON f.recipe_version_id = rv.id
 LEFT JOIN live_lot l ON l.batch_id = b.id AND l.material_id = b.material_id
 """
 
 
 def _batch(row: sqlite3.Row) -> BatchRow:
     values = dict(row)
-    source = values.pop("source")
-    recipe = read_recipe(source, file="recipe") if source else None
-    soap = values["kind"] == "soap"
+    if values["kind"] != "soap":
+        values["cure_days"] = values["usable_from_days"] = None
     values["planned_on"] = day(values["planned_on"])
     values["made_on"] = maybe_day(values["made_on"])
     values["yielded_on"] = maybe_day(values["yielded_on"])
     values["poured"], values["discarded"] = bool(values["poured"]), bool(values["discarded"])
-    values["cure_days"] = recipe.cure_days if recipe and soap else None
-    values["usable_from_days"] = recipe.usable_from_days if recipe and soap else None
     return BatchRow(**values)
 
 
@@ -167,8 +165,7 @@ def was_known(rows: sqlite3.Connection, batch: BatchRow) -> bool:
 
 def recipe_of(rows: sqlite3.Connection, batch: BatchRow) -> Recipe | None:
     """The recipe version a batch was planned from; none for a combined drum."""
-    row = rows.execute("SELECT source FROM recipe_version WHERE id = ?", (batch.recipe_version_id,)).fetchone()
-    return read_recipe(row[0], file=f"recipe {batch.recipe_code}") if row else None
+    return kept_version(rows, batch.recipe_version_id)
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,15 @@ from datetime import date
 from pathlib import Path
 
 from ledger.errors import BadInput, DamagedLedger, Refused
-from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION, trouble, what_counts
+from ledger.fileformat import (
+    APPLICATION_ID,
+    LACKS_FIGURES,
+    LAID_REVISION,
+    SCHEMA_VERSION,
+    laid_revision_view,
+    trouble,
+    what_counts,
+)
 
 Rows = sqlite3.Connection  # what a view reads from; other layers name it by this, and never import sqlite3
 Row = sqlite3.Row
@@ -46,11 +54,28 @@ def open_rows(path: Path) -> sqlite3.Connection:
             f"{path} was written by a newer soapledger (its format {version}, this one knows "
             f"{SCHEMA_VERSION}); install the newer one."
         )
-    if version < SCHEMA_VERSION:
+    if version < SCHEMA_VERSION or rows.execute(LACKS_FIGURES).fetchone():
         rows.close()
         raise OlderLedger
+    _shadow_other_views(rows)
     rows.execute("PRAGMA query_only = ON")
     return rows
+
+
+def _shadow_other_views(rows: sqlite3.Connection) -> None:
+    """Let what counts be this program's to say, where the views in the file are another's."""
+    laid = rows.execute("SELECT sql FROM sqlite_schema WHERE name = 'laid_revision'").fetchone()
+    if laid is None or laid["sql"] != laid_revision_view(LAID_REVISION):
+        for table in _fact_tables(rows):
+            rows.execute(f"CREATE TEMP VIEW live_{table} AS {what_counts(table, schema='main')}")
+
+
+def _fact_tables(rows: sqlite3.Connection) -> tuple[str, ...]:
+    found = rows.execute(
+        "SELECT s.name FROM main.sqlite_schema s, pragma_foreign_key_list(s.name) k "
+        "WHERE s.type = 'table' AND k.\"from\" = 'entry_id' AND k.\"table\" = 'entry'"
+    )
+    return tuple(row[0] for row in found)
 
 
 def hold_still(rows: sqlite3.Connection) -> None:
@@ -90,17 +115,12 @@ def as_known(rows: sqlite3.Connection, horizon: int) -> None:
     """
     if not rows.execute("SELECT 1 FROM entry WHERE id = ?", (horizon,)).fetchone():
         raise BadInput(f"There is no entry {horizon}; see: soapledger history")
-    tables = [
-        row[0]
-        for row in rows.execute(
-            "SELECT s.name FROM main.sqlite_schema s WHERE s.type = 'table' "
-            "AND EXISTS (SELECT 1 FROM pragma_table_info(s.name) WHERE name = 'entry_id')"
-        )
-    ]
+    tables = _fact_tables(rows)
     rows.execute("PRAGMA query_only = OFF")
     rows.execute(f"CREATE TEMP VIEW entry AS SELECT * FROM main.entry WHERE id <= {horizon}")
     for table in tables:
         rows.execute(f"CREATE TEMP VIEW {table} AS SELECT * FROM main.{table} WHERE entry_id <= {horizon}")
+        rows.execute(f"DROP VIEW IF EXISTS temp.live_{table}")
         rows.execute(f"CREATE TEMP VIEW live_{table} AS {what_counts(table, until=horizon)}")
     rows.execute("PRAGMA query_only = ON")
 

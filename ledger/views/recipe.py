@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from ledger.domain.formulate import Charge, Formulation, Target, formulate, targets
 from ledger.domain.names import match_name
 from ledger.domain.recipe import WITH_THE_LYE, Recipe, RecipeLine
-from ledger.domain.recipe_reading import read_recipe
 from ledger.domain.roles import check_role
 from ledger.errors import BadInput
 from ledger.views.figures import figures_of
+from ledger.views.kept_recipe import kept_versions
 from ledger.views.material import MaterialCard, material_list
 from ledger.views.settings import settings
 
@@ -30,11 +30,12 @@ class RecipeCard:
 
 
 _SQL = """
-SELECT r.id, r.code, r.material_id, v.id AS version_id, v.number AS version, v.name, v.source,
+SELECT r.id, r.code, r.material_id, v.id AS version_id, v.number AS version, v.name, f.process,
        (SELECT count(*) FROM live_batch b JOIN recipe_version w ON w.id = b.recipe_version_id
         WHERE w.recipe_id = r.id) AS batches
 FROM live_recipe r
 JOIN live_recipe_version v ON v.id = (SELECT max(id) FROM live_recipe_version WHERE recipe_id = r.id)
+JOIN main.recipe_figures f ON f.recipe_version_id = v.id
 ORDER BY v.name COLLATE NOCASE
 """
 
@@ -46,7 +47,7 @@ def recipe_list(rows: sqlite3.Connection) -> tuple[RecipeCard, ...]:
             id=row["id"],
             code=row["code"],
             name=row["name"],
-            process=read_recipe(row["source"], file=row["code"]).process,
+            process=row["process"],
             material_id=row["material_id"],
             version_id=row["version_id"],
             version=row["version"],
@@ -71,18 +72,16 @@ def recipe_by_code(rows: sqlite3.Connection, text: str) -> RecipeCard:
 def recipe_version(rows: sqlite3.Connection, card: RecipeCard, number: int | None = None) -> tuple[int, int, Recipe]:
     """(row number, version number, recipe) of one version, the latest unless told. Raises BadInput."""
     wanted = card.version if number is None else number
-    row = rows.execute(
-        "SELECT id, source FROM live_recipe_version WHERE recipe_id = ? AND number = ?", (card.id, wanted)
-    ).fetchone()
-    if row is None:
+    versions = kept_versions(rows, card.id)
+    if wanted not in versions:
         raise BadInput(f"{card.name} has no version {wanted}; its latest is {card.version}.")
-    return row["id"], wanted, read_recipe(row["source"], file=f"recipe {card.code}")
+    version_id, recipe = versions[wanted]
+    return version_id, wanted, recipe
 
 
 def recipe_versions(rows: sqlite3.Connection, card: RecipeCard) -> tuple[Recipe, ...]:
     """Every version of a recipe, the first first."""
-    found = rows.execute("SELECT source FROM live_recipe_version WHERE recipe_id = ? ORDER BY number", (card.id,))
-    return tuple(read_recipe(row["source"], file=f"recipe {card.code}") for row in found)
+    return tuple(recipe for _, recipe in kept_versions(rows, card.id).values())
 
 
 def recipe_source(rows: sqlite3.Connection, version_id: int) -> str:

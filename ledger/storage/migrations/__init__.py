@@ -1,9 +1,11 @@
 """Brings a ledger file to the schema this program knows; the numbered SQL files are its only source."""
 
 import sqlite3
+from collections.abc import Iterator
 from pathlib import Path
 
-from ledger.fileformat import APPLICATION_ID, SCHEMA_VERSION, what_counts
+from ledger.domain.words import COLUMNS
+from ledger.fileformat import APPLICATION_ID, LAID_REVISION, SCHEMA_VERSION, laid_revision_view, what_counts
 from ledger.storage.chain import fact_tables
 
 _HERE = Path(__file__).parent
@@ -15,24 +17,29 @@ def migration_files() -> tuple[Path, ...]:
 
 
 def migrate(raw: sqlite3.Connection, *, to: int | None = None) -> None:
-    """Run the migrations a file lacks, then lay the views and guards anew, all in one transaction.
+    """Run the migrations a file lacks, then lay its views, guards and indexes, all in one transaction.
 
-    `to` stops at an older version; left out, the file comes to the one this program knows.
+    `to` stops at an older version; left out, the file comes to the one this program knows. Views, guards and
+    indexes of her own are left as they are.
     """
     to = SCHEMA_VERSION if to is None else to
-    raw.execute("PRAGMA legacy_alter_table = ON")  # else a view of hers forbids laying the table it reads anew
+    raw.execute("PRAGMA legacy_alter_table = ON")  # else a view of her own stops a table from being laid anew
     raw.execute("BEGIN IMMEDIATE")
     try:
         version = raw.execute("PRAGMA user_version").fetchone()[0]  # read here: another program may have been first
-        _drop_views_and_guards(raw)  # a table they read may be laid anew
+        _drop_ours(raw)  # a table they read may be laid anew
         if version == 1:
             _complete_first_format(raw)
+        hers = raw.execute("SELECT name, sql FROM sqlite_schema WHERE type IN ('trigger', 'index')").fetchall()
         for path in migration_files()[version:to]:
             for statement in _statements(path.read_text(encoding="utf-8")):
                 raw.execute(statement)
+        for name, sql in hers:  # what stood on a table that was laid anew went with it
+            if sql and not raw.execute("SELECT 1 FROM sqlite_schema WHERE name = ?", (name,)).fetchone():
+                raw.execute(sql)
         raw.execute(f"PRAGMA application_id = {APPLICATION_ID}")
         raw.execute(f"PRAGMA user_version = {to}")
-        _lay_views_and_guards(raw)
+        _lay(raw, indexes=to == SCHEMA_VERSION)
         raw.execute("COMMIT")
     except BaseException:
         if raw.in_transaction:
@@ -40,14 +47,27 @@ def migrate(raw: sqlite3.Connection, *, to: int | None = None) -> None:
         raise
 
 
-def _drop_views_and_guards(raw: sqlite3.Connection) -> None:
-    """Drop ours, by their names and their words; what she laid into the file herself stays."""
-    old = raw.execute(
-        "SELECT type, name FROM sqlite_schema "
-        "WHERE type = 'view' AND name LIKE 'live\\_%' ESCAPE '\\' OR type = 'trigger' AND sql LIKE '%''guard: %'"
-    ).fetchall()
-    for kind, name in sorted(old):  # triggers before the views they read
-        raw.execute(f"DROP {kind} {name}")
+def laid_revision(raw: sqlite3.Connection) -> int:
+    """Which revision of the views and guards a file holds; 0 before they had numbers."""
+    if not raw.execute("SELECT 1 FROM main.sqlite_schema WHERE name = 'laid_revision'").fetchone():
+        return 0
+    return int(raw.execute("SELECT revision FROM main.laid_revision").fetchone()[0])
+
+
+def _drop_ours(raw: sqlite3.Connection) -> None:
+    """Take out the views and guards that this program or an earlier one laid, and nothing of hers.
+
+    Of our indexes, only those that are written otherwise today.
+    """
+    found = raw.execute("SELECT type, name, tbl_name, sql FROM sqlite_schema WHERE type <> 'table'").fetchall()
+    tables = set(fact_tables(raw))
+    for kind, name, table, sql in sorted(tuple(row) for row in found if row[3]):  # triggers before views they read
+        if kind == "trigger" and (name in _GUARDS or name in {f"{table}_{end}" for end in _ENDINGS}):
+            raw.execute(f"DROP TRIGGER {name}")
+        elif kind == "view" and (name == "laid_revision" or name.removeprefix("live_") in tables):
+            raw.execute(f"DROP VIEW {name}")
+        elif kind == "index" and name in _INDEXES and sql != _INDEXES[name]:
+            raw.execute(f"DROP INDEX {name}")
 
 
 def _complete_first_format(raw: sqlite3.Connection) -> None:
@@ -63,16 +83,21 @@ def _complete_first_format(raw: sqlite3.Connection) -> None:
     raw.execute(next(text for text in first if "CREATE INDEX lot_code" in text))
 
 
-def _lay_views_and_guards(raw: sqlite3.Connection) -> None:
+def _lay(raw: sqlite3.Connection, *, indexes: bool) -> None:
     tables = fact_tables(raw)
     for table in tables:
         raw.execute(f"CREATE VIEW live_{table} AS {what_counts(table)}")
         raw.execute(f"CREATE INDEX IF NOT EXISTS {table}_of_entry ON {table} (entry_id)")
-    for statement in _statements((_HERE.parent / "guards.sql").read_text(encoding="utf-8")):
+    for statement in _GUARDS.values():
         raw.execute(statement)
     for table in tables:
-        for statement in _append_only(table):
+        for statement in (*_known_words(raw, table), *_append_only(table)):  # what is laid last is asked first
             raw.execute(statement)
+    there = {row[0] for row in raw.execute("SELECT name FROM sqlite_schema WHERE type = 'index'")}
+    for name, statement in _INDEXES.items() if indexes else ():
+        if name not in there:
+            raw.execute(statement)
+    raw.execute(laid_revision_view(LAID_REVISION))
 
 
 def _append_only(table: str) -> tuple[str, ...]:
@@ -86,6 +111,20 @@ def _append_only(table: str) -> tuple[str, ...]:
     )
 
 
+def _known_words(raw: sqlite3.Connection, table: str) -> Iterator[str]:
+    there = {row[1] for row in raw.execute(f"PRAGMA table_info({table})")}
+    for column in sorted(column for name, column in COLUMNS if name == table and column in there):
+        words = ", ".join(f"'{word}'" for word in COLUMNS[table, column])
+        yield (
+            f"CREATE TRIGGER {table}_{column}_known BEFORE INSERT ON {table} WHEN NEW.{column} NOT IN ({words}) "
+            f"BEGIN SELECT RAISE(ABORT, 'guard: {table} knows no such {column}.'); END"
+        )
+
+
+def _text(name: str) -> str:
+    return (_HERE.parent / name).read_text(encoding="utf-8")
+
+
 def _statements(script: str) -> list[str]:
     found, so_far = [], ""
     for line in script.splitlines(keepends=True):
@@ -94,3 +133,19 @@ def _statements(script: str) -> list[str]:
             found.append(so_far)
             so_far = ""
     return found
+
+
+def _by_name(file: str, kind: str) -> dict[str, str]:
+    """The statements of a file that lays things of one kind, each by the name of the thing."""
+    found = (one[one.index(f"CREATE {kind} ") :].strip().rstrip(";") for one in _statements(_text(file)))
+    return {one.split()[2]: one for one in found}
+
+
+# The guards that are written out, and the indexes; other guards follow from the tables.
+_GUARDS, _INDEXES = _by_name("guards.sql", "TRIGGER"), _by_name("indexes.sql", "INDEX")
+_ENDINGS = {
+    "never_changed",
+    "never_deleted",
+    "entry_still_open",
+    *(f"{column}_known" for _, column in COLUMNS),
+}

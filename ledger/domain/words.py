@@ -1,0 +1,52 @@
+"""The words a ledger stores, each list once; the guards of the file and every signature take them from here."""
+
+from typing import Literal, get_args
+
+Units = Literal["metric", "us"]
+CustomerKind = Literal["shop", "person"]
+MaterialKind = Literal[
+    "fat", "alkali", "liquid", "additive", "fragrance", "botanical", "colourant", "packaging", "intermediate", "rework",
+    "soap",
+]  # fmt: skip
+AlkaliKind = Literal["NaOH", "KOH"]
+PlaceKind = Literal["workshop", "stall", "retained", "returns", "consignment"]  # consignment: hers, at a shop
+Process = Literal["cold", "hot", "infusion", "blend", "rebatch", "portion", "combine", "rework"]
+Way = Literal[
+    "received", "consumed", "yielded", "moved", "sold", "dispatched", "given", "returned", "counted", "wasted"
+]  # how a lot moves
+Verdict = Literal["accepted", "rejected", "on hold", "passed", "released", "discarded"]
+DeviationVerdict = Literal["accepted", "rework", "reject", "corrected"]  # corrected: the reading was
+# Of a line: what it is in the recipe; a thing weighed into an infusion or a blend goes by its own kind.
+Role = Literal[
+    "fat", "alkali", "liquid", "additive", "fragrance", "botanical", "colourant", "intermediate", "part", "rework",
+    "packaging", "dough",
+]  # fmt: skip
+Stage = Literal["in the fats", "with the lye", "at trace", "after the cook", "in the pot", "packing"]
+EquipmentKind = Literal["scale", "thermometer", "pH meter"]
+UpkeepKind = Literal["cleaning", "training", "supplier approval", "self-inspection"]
+ReadingUnit = Literal["mg", "milli-C", "milli-pH", "min"]
+
+# The columns that hold nothing but such words, by table; the guards refuse any other.
+COLUMNS: dict[tuple[str, str], tuple[str, ...]] = {
+    ("settings_revision", "units"): get_args(Units),
+    ("customer", "kind"): get_args(CustomerKind),
+    ("material", "kind"): get_args(MaterialKind),
+    ("material_revision", "alkali_kind"): get_args(AlkaliKind),
+    ("place", "kind"): get_args(PlaceKind),
+    ("batch", "process"): get_args(Process),
+    ("movement", "kind"): get_args(Way),
+    ("decision", "verdict"): get_args(Verdict),
+    ("deviation_decision", "verdict"): get_args(DeviationVerdict),
+    ("equipment", "kind"): get_args(EquipmentKind),
+    ("upkeep", "kind"): get_args(UpkeepKind),
+    ("plan_line", "role"): get_args(Role),
+    ("plan_line", "stage"): get_args(Stage),
+    ("recipe_figures", "process"): get_args(Process),
+}
+
+_IN_PIECES: tuple[MaterialKind, ...] = ("packaging", "soap")
+
+
+def in_pieces(kind: MaterialKind) -> bool:
+    """Whether a kind of material is counted in pieces; all others are weighed, in mg."""
+    return kind in _IN_PIECES

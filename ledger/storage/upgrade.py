@@ -1,0 +1,64 @@
+"""What an older ledger lacks for this program, written as rows of an ordinary entry; no old row is touched."""
+
+import tomllib
+from typing import TYPE_CHECKING
+
+from ledger.domain.recipe import CURE_DAYS, Recipe
+from ledger.domain.recipe_figures import FORMAT, NOT_UNDERSTOOD, figures_text
+from ledger.domain.recipe_reading import read_recipe
+from ledger.errors import LedgerError
+from ledger.storage.tables import RecipeFigures
+
+if TYPE_CHECKING:
+    from ledger.storage.book import Transaction
+
+_LACKING = """
+SELECT v.id, v.source, r.code, b.process
+FROM recipe_version v JOIN recipe r ON r.id = v.recipe_id
+LEFT JOIN batch b ON b.id = (SELECT min(id) FROM batch WHERE recipe_version_id = v.id)
+WHERE NOT EXISTS (SELECT 1 FROM recipe_figures f WHERE f.recipe_version_id = v.id) ORDER BY v.id
+"""
+
+
+def fill_in(tx: "Transaction") -> None:
+    """Keep the figures of every recipe version that has none.
+
+    A text that this program cannot read any more still gets its row, with its process and nothing else, so that its
+    batches stay listed, cured and recalled.
+    """
+    lacking = tx.rows.execute(_LACKING).fetchall()
+    for row in lacking:
+        tx.add(_understood(row["id"], row["source"], row["code"], row["process"]))
+    tx.say(f"Kept the figures of {len(lacking)} recipe versions that an earlier soapledger wrote.")
+
+
+def kept_figures(version_id: int, recipe: Recipe) -> RecipeFigures:
+    """The row that keeps what one version says."""
+    return RecipeFigures(
+        recipe_version_id=version_id,
+        process=recipe.process,
+        cure_days=recipe.cure_days,
+        usable_from_days=recipe.usable_from_days,
+        format=FORMAT,
+        figures=figures_text(recipe),
+    )
+
+
+def _understood(version_id: int, text: str, code: str, process: str | None) -> RecipeFigures:
+    try:
+        return kept_figures(version_id, read_recipe(text, file=f"recipe {code}"))
+    except LedgerError:
+        return RecipeFigures(
+            recipe_version_id=version_id,
+            process=process or _process_written(text),
+            cure_days=CURE_DAYS,
+            format=NOT_UNDERSTOOD,
+            figures="{}",
+        )
+
+
+def _process_written(text: str) -> str:
+    try:
+        return str(tomllib.loads(text)["process"])
+    except (ValueError, KeyError):
+        return "cold"  # of which nothing was ever made

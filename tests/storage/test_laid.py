@@ -1,0 +1,110 @@
+"""The views and guards have a revision that rises with their text, and nothing of hers is taken out with them."""
+
+import hashlib
+import json
+import sqlite3
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from ledger.errors import Refused
+from ledger.fileformat import LAID_REVISION, SCHEMA_VERSION, laid_revision_view
+from ledger.storage import migrations
+from ledger.storage.book import Book, bring_up_to_date
+from ledger.storage.migrations import laid_revision, migrate
+from ledger.views.reading import open_rows
+
+# The digest of every view, guard and index of each revision. A text that differs takes a new revision, at the end.
+REVISIONS = json.loads((Path(__file__).parent / "laid_revisions.json").read_text(encoding="utf-8"))
+
+
+def laid_digest() -> str:
+    """SHA-256 over all that is laid into a new file, in the order of names."""
+    raw = sqlite3.connect(":memory:", isolation_level=None)
+    migrate(raw)
+    found = raw.execute(
+        "SELECT type, name, sql FROM sqlite_schema WHERE type <> 'table' AND sql IS NOT NULL ORDER BY name"
+    ).fetchall()
+    return hashlib.sha256(json.dumps([row for row in found if row[1] != "laid_revision"]).encode()).hexdigest()
+
+
+def test_the_text_of_a_revision_never_changes() -> None:
+    assert REVISIONS[str(LAID_REVISION)] == laid_digest(), (
+        "what is laid differs: raise LAID_REVISION in fileformat.py and add its digest to laid_revisions.json"
+    )
+
+
+def set_revision(path: Path, revision: int) -> None:
+    """As if a program of another revision had laid the file, with another view of what counts."""
+    raw = sqlite3.connect(path, isolation_level=None)
+    raw.execute("DROP VIEW laid_revision")
+    raw.execute(laid_revision_view(revision))
+    raw.execute("DROP VIEW live_lot")
+    raw.execute("CREATE VIEW live_lot AS SELECT * FROM lot WHERE 0")
+    raw.close()
+
+
+def lots_seen(path: Path) -> int:
+    rows = open_rows(path)
+    try:
+        return int(rows.execute("SELECT count(*) FROM live_lot").fetchone()[0])
+    finally:
+        rows.close()
+
+
+@pytest.mark.parametrize("revision", [LAID_REVISION - 1, LAID_REVISION + 1])
+def test_reading_goes_by_this_programs_views_whatever_the_file_holds(shop: Any, revision: int) -> None:
+    seen = lots_seen(shop.book.path)
+    set_revision(shop.book.path, revision)
+    before = shop.book.path.read_bytes()
+    assert seen == lots_seen(shop.book.path) == 5  # four delivered, and the bars
+    assert shop.book.path.read_bytes() == before
+
+
+def test_a_program_that_knows_less_refuses_to_write(shop: Any) -> None:
+    set_revision(shop.book.path, LAID_REVISION + 1)
+    before = shop.book.path.read_bytes()
+    with pytest.raises(Refused, match="newer soapledger"):
+        Book(shop.book.path, who="Nuala", now=shop.book._now)
+    assert shop.book.path.read_bytes() == before
+
+
+def test_a_program_that_knows_more_lays_its_own_before_it_writes(shop: Any) -> None:
+    set_revision(shop.book.path, LAID_REVISION - 1)
+    assert bring_up_to_date(shop.book.path) is None  # no row is touched, so no copy is made
+    raw = sqlite3.connect(shop.book.path)
+    assert laid_revision(raw) == LAID_REVISION
+    assert raw.execute("SELECT count(*) FROM live_lot").fetchone()[0] == 5
+
+
+@pytest.mark.parametrize("version", range(1, SCHEMA_VERSION + 1))
+def test_views_guards_and_indexes_of_hers_outlive_an_upgrade(version: int) -> None:
+    raw = sqlite3.connect(":memory:", isolation_level=None)
+    migrate(raw, to=version)
+    raw.execute("CREATE VIEW my_stock AS SELECT lot_id, sum(quantity) AS left FROM movement GROUP BY lot_id")
+    raw.execute("CREATE INDEX my_notes ON movement (note)")
+    raw.execute("CREATE TRIGGER my_guard BEFORE INSERT ON movement BEGIN SELECT 1; END")
+    migrate(raw)
+    hers = {row[0] for row in raw.execute("SELECT name FROM sqlite_schema WHERE name LIKE 'my~_%' ESCAPE '~'")}
+    assert hers == {"my_stock", "my_notes", "my_guard"}
+    assert raw.execute("SELECT * FROM my_stock").fetchall() == []
+
+
+@pytest.mark.parametrize("version", range(1, SCHEMA_VERSION))
+def test_a_file_of_any_format_comes_to_the_schema_of_a_new_one(version: int) -> None:
+    older, new = (sqlite3.connect(":memory:", isolation_level=None) for _ in range(2))
+    migrate(older, to=version)
+    migrate(older)
+    migrate(new)
+    query = "SELECT type, name, sql FROM sqlite_schema ORDER BY name"
+    assert older.execute(query).fetchall() == new.execute(query).fetchall()
+
+
+def test_an_index_written_otherwise_is_laid_anew(monkeypatch: pytest.MonkeyPatch) -> None:
+    raw = sqlite3.connect(":memory:", isolation_level=None)
+    migrate(raw)
+    anew = "CREATE INDEX lot_batch ON lot (batch_id, id)"
+    monkeypatch.setitem(migrations._INDEXES, "lot_batch", anew)
+    migrate(raw)
+    assert raw.execute("SELECT sql FROM sqlite_schema WHERE name = 'lot_batch'").fetchone()[0] == anew
