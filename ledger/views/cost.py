@@ -56,10 +56,27 @@ class _Coster:
         self._shares: dict[int, dict[int, int] | None] = {}
 
     def batch(self, batch: BatchRow) -> BatchCost:
-        """The cost of one batch."""
-        if batch.id not in self._batches:
-            self._batches[batch.id] = self._work_out(batch)
+        """The cost of one batch, those behind it first, so that a long chain is no deep one."""
+        waiting, above = [batch.id], set[int]()
+        while waiting:
+            one = waiting[-1]
+            if one in self._batches or one in above:
+                waiting.pop()
+                if one not in self._batches:
+                    self._batches[one] = self._work_out(batch_by_id(self.rows, one))
+                continue
+            above.add(one)
+            waiting += [behind for behind in self._behind(one) if behind not in above]
         return self._batches[batch.id]
+
+    def _behind(self, batch_id: int) -> list[int]:
+        """The batches that gave what a batch took."""
+        found = self.rows.execute(
+            "SELECT DISTINCT l.batch_id FROM movement v JOIN lot l ON l.id = v.lot_id "
+            "WHERE v.batch_id = ? AND v.kind = 'consumed' AND l.batch_id IS NOT NULL ORDER BY l.batch_id",
+            (batch_id,),
+        )
+        return [row["batch_id"] for row in found]
 
     def _work_out(self, batch: BatchRow) -> BatchCost:
         lines = []

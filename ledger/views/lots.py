@@ -1,6 +1,8 @@
 """Lots: what they are, their status, and what is on hand where."""
 
+import json
 import sqlite3
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date
 
@@ -99,6 +101,13 @@ def lot_by_id(rows: sqlite3.Connection, lot_id: int, *, on: date | None = None) 
     moment = on.isoformat() if on else None
     row = rows.execute(LOT_SQL + " WHERE l.id = :id", {"on": moment, "id": lot_id}).fetchone()
     return _lot(row)
+
+
+def lots_by_id(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, LotRow]:
+    """Several lots by their row numbers, in one statement."""
+    query = LOT_SQL + " WHERE l.id IN (SELECT value FROM json_each(:numbers))"
+    found = rows.execute(query, {"on": None, "numbers": json.dumps(sorted(numbers))})
+    return {row["id"]: _lot(row) for row in found}
 
 
 def find_lot(rows: sqlite3.Connection, text: str, *, on: date | None = None) -> LotRow:
