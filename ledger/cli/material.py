@@ -222,11 +222,12 @@ def list_(
     json: Json = False,
 ) -> None:
     """List the materials."""
-    from ledger.views.material import material_list
+    from ledger.views.material import material_list, with_stock
 
-    cards = [c for c in material_list(desk(ctx).rows()) if kind in (None, c.kind)]
+    rows = desk(ctx).rows()
+    cards = [c for c in material_list(rows) if kind in (None, c.kind)]
     if json:
-        out_json(cards)
+        out_json([with_stock(rows, card) for card in cards])
         return
     if not cards:
         say("No such material yet. Add one: soapledger material add NAME --like olive")
@@ -244,11 +245,11 @@ def show(ctx: typer.Context, which: Which, json: Json = False) -> None:
     """Show one material, each figure with where it comes from."""
     from ledger.domain.quantity import show_mass, show_share
     from ledger.views.figures import figures_of
-    from ledger.views.material import material_by_code
+    from ledger.views.material import material_by_code, with_stock
     from ledger.views.skin import stated
 
     here = desk(ctx)
-    card = material_by_code(here.rows(), which)
+    card = with_stock(here.rows(), material_by_code(here.rows(), which))
     if json:
         out_json(card)
         return

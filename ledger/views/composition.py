@@ -24,7 +24,7 @@ from ledger.reference.tables import fats
 from ledger.views.batch import BatchRow, recipe_of
 from ledger.views.bench import cooked_off
 from ledger.views.lye_check import meant_in, weighed_in
-from ledger.views.material import MaterialCard, material_list
+from ledger.views.material import MaterialCard, materials_by_id
 from ledger.views.recipe import RecipeSheet
 
 
@@ -99,7 +99,7 @@ def batch_stages(rows: sqlite3.Connection, batch: BatchRow, *, meant: bool = Fal
     found = meant_in(rows, batch.id) if meant else weighed_in(rows, batch.id)
     if not {"fat", "alkali"} <= {one.role for one in found}:
         return None
-    cards = {card.id: card for card in material_list(rows)}
+    cards = materials_by_id(rows, {one.material_id for one in found})
     inputs = [
         Input(
             one.role,

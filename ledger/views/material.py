@@ -1,7 +1,9 @@
 """The materials as they are known now, each figure with where it comes from."""
 
+import json
 import sqlite3
-from dataclasses import dataclass
+from collections.abc import Collection
+from dataclasses import asdict, dataclass
 
 from ledger.domain.names import match_name
 
@@ -27,7 +29,6 @@ class MaterialCard:
     inci_potassium: str | None
     acid_koh_mg_per_kg: int | None
     water_ppm: int | None
-    on_hand: int  # mg, or pieces
 
     @property
     def counted(self) -> bool:
@@ -40,27 +41,47 @@ class MaterialCard:
         return self.kind == "alkali" and self.water_ppm is not None
 
 
+@dataclass(frozen=True)
+class StockedMaterial(MaterialCard):
+    """One material with what is on hand of it everywhere."""
+
+    on_hand: int  # mg, or pieces
+
+
 _SQL = """
 SELECT m.id, m.code, m.kind, r.name, r.inci, r.reference_key, r.sap_low_mg_per_kg,
        r.sap_high_mg_per_kg, r.sap_source, r.alkali_kind, r.purity_ppm, r.density_mg_per_ml, r.note,
-       r.inci_sodium, r.inci_potassium, r.acid_koh_mg_per_kg, r.water_ppm,
-       (SELECT coalesce(sum(v.quantity), 0) FROM lot l JOIN movement v ON v.lot_id = l.id
-        WHERE l.material_id = m.id) AS on_hand
+       r.inci_sodium, r.inci_potassium, r.acid_koh_mg_per_kg, r.water_ppm
 FROM live_material m
 JOIN live_material_revision r
   ON r.id = (SELECT max(id) FROM live_material_revision WHERE material_id = m.id)
-ORDER BY r.name COLLATE NOCASE
+"""
+_ON_HAND = """
+SELECT coalesce(sum(v.quantity), 0) FROM lot l JOIN movement v ON v.lot_id = l.id WHERE l.material_id = ?
 """
 
 
 def material_list(rows: sqlite3.Connection) -> tuple[MaterialCard, ...]:
     """Every material, by name."""
-    return tuple(MaterialCard(**dict(row)) for row in rows.execute(_SQL))
+    return tuple(MaterialCard(**dict(row)) for row in rows.execute(_SQL + "ORDER BY r.name COLLATE NOCASE"))
+
+
+def with_stock(rows: sqlite3.Connection, card: MaterialCard) -> StockedMaterial:
+    """A material with what is on hand of it."""
+    return StockedMaterial(**asdict(card), on_hand=rows.execute(_ON_HAND, (card.id,)).fetchone()[0])
+
+
+def materials_by_id(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, MaterialCard]:
+    """Several materials by their row numbers, in one statement."""
+    found = rows.execute(
+        _SQL + "WHERE m.id IN (SELECT value FROM json_each(?))", (json.dumps(sorted(numbers)),)
+    ).fetchall()
+    return {row["id"]: MaterialCard(**dict(row)) for row in found}
 
 
 def material_by_id(rows: sqlite3.Connection, material_id: int) -> MaterialCard:
     """One material by its row number."""
-    return next(card for card in material_list(rows) if card.id == material_id)
+    return materials_by_id(rows, [material_id])[material_id]
 
 
 def material_by_code(rows: sqlite3.Connection, text: str) -> MaterialCard:
