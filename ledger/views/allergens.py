@@ -1,6 +1,7 @@
 """The fragrance allergens of a batch, from the statements of the lots that really went in."""
 
 import sqlite3
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -8,9 +9,11 @@ from ledger.domain.allergens import AllergenAnswer, Entry, Found, Holds, allerge
 from ledger.domain.market import AllergenList, Market
 from ledger.domain.quantity import show_share
 from ledger.reference.allergens import Allergen, allergen_named, counted_as, remark_on, usual_contents
+from ledger.views.bases import Base
 from ledger.views.batch import BatchRow
-from ledger.views.drying import driest_mass
+from ledger.views.drying import dried, driest_water
 from ledger.views.ingredients import bases_of_batch
+from ledger.views.made_of import Compositions
 from ledger.views.skin import contains, is_scent, read_as
 
 
@@ -43,25 +46,44 @@ class Allergens:
     asked: tuple[str, ...]  # what the EU prohibits, where this market's own rule is not known here
 
 
-def batch_allergens(rows: sqlite3.Connection, batch: BatchRow, rule: AllergenList) -> Allergens:
-    """Sum the statements of every lot, else of its material, and compare with the list."""
-    parts, doubts = _parts(rows, batch)
-    driest = driest_mass(rows, batch)
-    answer = AllergenAnswer((), ())
-    if driest:
-        answer = allergens_in(
-            parts,
+@dataclass(frozen=True)
+class Holding:
+    """What a batch holds by the statements of its lots, whatever list asks for it."""
+
+    parts: tuple[Holds, ...]
+    doubts: tuple[str, ...]
+    driest_mg: int | None
+
+    def named_by(self, rule: AllergenList) -> AllergenAnswer:
+        """What a list has to say of it."""
+        if not self.driest_mg:
+            return AllergenAnswer((), ())
+        return allergens_in(
+            self.parts,
             entry_of=lambda name: _entry(allergen_named(name), rule),
             entry_of_oil=lambda inci: _entry(allergen_named(inci), rule),
-            driest_mg=driest,
+            driest_mg=self.driest_mg,
             threshold_ppm=rule.threshold_ppm,
         )
+
+
+def batch_holding(rows: sqlite3.Connection, batch: BatchRow, compositions: Compositions | None = None) -> Holding:
+    """What stands in the statements of every lot of a batch, else of its material."""
+    bases = bases_of_batch(rows, batch.id, compositions)
+    parts, doubts = _parts(rows, bases)
+    return Holding(tuple(parts), tuple(dict.fromkeys(doubts)), dried(rows, bases, driest_water(rows, batch)))
+
+
+def batch_allergens(rows: sqlite3.Connection, batch: BatchRow, rule: AllergenList) -> Allergens:
+    """Sum the statements of every lot, else of its material, and compare with the list."""
+    holding = batch_holding(rows, batch)
+    answer = holding.named_by(rule)
     banned = tuple(_banned(one, rule) for one in answer.found if one.prohibited)
     return Allergens(
         rule.name,
         f"{rule.source}; {rule.status}",
         rule.threshold_ppm,
-        driest,
+        holding.driest_mg,
         tuple(
             AllergenLine(one.name, round(one.share_ppm * 1000), one.declared, one.prohibited, one.lots)
             for one in answer.found
@@ -69,7 +91,7 @@ def batch_allergens(rows: sqlite3.Connection, batch: BatchRow, rule: AllergenLis
         answer.declared,
         answer.prohibited,
         answer.no_statement,
-        tuple(dict.fromkeys(doubts)),
+        holding.doubts,
         answer.unknown,
         banned if rule.bans else (),
         () if rule.bans else banned,
@@ -83,11 +105,11 @@ def barred_words(rows: sqlite3.Connection, batch: BatchRow, law: Market, *, on: 
     return f"it holds what is prohibited in {law.name}: {'; '.join(barred)}" if barred else None
 
 
-def _parts(rows: sqlite3.Connection, batch: BatchRow) -> tuple[list[Holds], list[str]]:
-    """Everything in a batch down to the lots as received with its statement, and what leaves a question."""
+def _parts(rows: sqlite3.Connection, bases: Sequence[Base]) -> tuple[list[Holds], list[str]]:
+    """Each lot as received with its statement, and what leaves a question."""
     parts: list[Holds] = []
     doubts: list[str] = []
-    for one in bases_of_batch(rows, batch.id):
+    for one in bases:
         inci, stated = one.carried or one.lot.inci or "", contains(rows, one.lot.material_id, one.lot.id)
         fragrance = is_scent(one.lot.kind, inci)
         if fragrance and stated:

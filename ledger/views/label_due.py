@@ -1,17 +1,19 @@
 """Stock whose printed label stops being usable at a coming date, by market, with bars and where they are."""
 
 import sqlite3
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 
 from ledger.domain.dates import show_date
 from ledger.domain.market import AllergenList, Market
 from ledger.markets import market, market_codes
-from ledger.views.allergens import batch_allergens
-from ledger.views.bars import bar_counts
+from ledger.views.allergens import Holding, batch_holding
+from ledger.views.bars import BarCount, bar_counts
 from ledger.views.batch import BatchRow, batches
 from ledger.views.label_runs import Run, runs, text_of
+from ledger.views.made_of import Compositions
 
 
 @dataclass(frozen=True)
@@ -40,25 +42,27 @@ def labels_due(rows: sqlite3.Connection, *, today: date, by: date) -> tuple[Due,
         for run in runs(rows, lot_id):
             if run.market in market_codes():
                 printed[lot_id, run.market] = run
+    compositions, holding = Compositions(rows), dict[int, Holding]()
     for (lot_id, code), run in printed.items():
-        found += _due(rows, by_batch[lot_id], lot_id, market(code), run, today, by)
+        if lot_id not in holding:
+            holding[lot_id] = batch_holding(rows, by_batch[lot_id], compositions)
+        found += _due(rows, by_batch[lot_id], holding[lot_id], market(code), run, today, by)
     return tuple(sorted(found, key=lambda one: (one.until, one.batch_code, one.where)))
 
 
 def _due(
-    rows: sqlite3.Connection, batch: BatchRow, lot_id: int, law: Market, run: Run, today: date, by: date
+    rows: sqlite3.Connection, batch: BatchRow, holding: Holding, law: Market, run: Run, today: date, by: date
 ) -> Iterator[Due]:
     for rule in law.allergens:
         after = next((one for one in law.allergens if one.since and rule.until and one.since > rule.until), None)
         if rule.until is None or after is None or not _printed_under(rows, rule, run):
             continue
-        more = _missing(rows, batch, rule, after)
-        if not more:
+        more = _missing(holding, rule, after)
+        if not more or batch.yield_lot_id is None:
             continue
         names = f"{after.name} names {', '.join(more)} too"
-        for one in bar_counts(rows, [lot_id]):
-            ours = one.where in ("on hand", "retained", "returned", "at a stall")
-            if ours and one.where != "retained" and rule.until <= by:
+        for one in _still_out(bar_counts(rows, [batch.yield_lot_id])):
+            if not one.left and one.where != "retained" and rule.until <= by:
                 yield Due(batch.code, law.code, one.count, one.where, rule.until, f"to be supplied by then: {names}")
             shop = one.where == "dispatched" and one.on is not None and one.on <= rule.until
             if shop and rule.sold_on_until and today <= rule.sold_on_until <= by:
@@ -66,10 +70,25 @@ def _due(
                 yield Due(batch.code, law.code, one.count, one.where, rule.sold_on_until, why)
 
 
-def _missing(rows: sqlite3.Connection, batch: BatchRow, rule: AllergenList | None, after: AllergenList) -> list[str]:
+def _still_out(counts: Sequence[BarCount]) -> Iterator[BarCount]:
+    """The same, but for the bars that a customer sent back: of what was sent last, since nobody said of which."""
+    back = Counter[int | None]()
+    for one in counts:
+        if one.left and one.where == "returned":
+            back[one.customer_id] -= one.count  # what came back stands below zero among what went
+    for one in reversed(counts):
+        if one.where == "dispatched":
+            came = min(one.count, back[one.customer_id])
+            back[one.customer_id] -= came
+            one = replace(one, count=one.count - came)
+        if one.count > 0:
+            yield one
+
+
+def _missing(holding: Holding, rule: AllergenList | None, after: AllergenList) -> list[str]:
     """What a list names in the bars and the one before, if there was one, does not."""
-    before = batch_allergens(rows, batch, rule).declared if rule else ()
-    return sorted(set(batch_allergens(rows, batch, after).declared) - set(before))
+    before = holding.named_by(rule).declared if rule else ()
+    return sorted(set(holding.named_by(after).declared) - set(before))
 
 
 def _printed_under(rows: sqlite3.Connection, rule: AllergenList, run: Run) -> bool:
@@ -110,7 +129,7 @@ def _out_of_date(rows: sqlite3.Connection, batch: BatchRow, run: Run, on: date) 
         return None
     printed_on = text_of(rows, run)
     was, now = (market(run.market).allergen_list(day) for day in (printed_on, on))
-    more = _missing(rows, batch, was, now) if now and was != now else []
+    more = _missing(batch_holding(rows, batch), was, now) if now and was != now else []
     if now is None or not more:
         return None
     return (

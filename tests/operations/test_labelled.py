@@ -5,7 +5,7 @@ Regulation (EU) 2023/1545: the first list for bars first supplied up to 31 July 
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -16,14 +16,16 @@ from making import CHECKED, LOOKED_GOOD, cut
 from ledger.errors import Refused
 from ledger.operations.customers import CustomerDetails, add_customer
 from ledger.operations.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
+from ledger.operations.lots import waste_lot
 from ledger.operations.release import pass_bars, release_bars
-from ledger.operations.sell import add_stall, dispatch, gift, stall_out
+from ledger.operations.sell import add_stall, dispatch, gift, stall_out, take_back
 from ledger.operations.setup import set_up
 from ledger.operations.skin import state_contents
 from ledger.views.label_due import labels_due
 from ledger.views.label_runs import runs
 
 PASSED = date(2026, 6, 3)  # cut on 6 May, cured 28 days
+SOLD_ON = date(2028, 7, 31)
 BEFORE, LAST, FIRST, AFTER = (date(2026, 7, 30), date(2026, 7, 31), date(2026, 8, 1), date(2026, 8, 2))
 
 
@@ -121,6 +123,26 @@ def test_an_old_text_printed_again_is_an_old_label(shop: Shop, packed: str) -> N
     with shop.book.look() as rows:
         due = labels_due(rows, today=FIRST, by=FIRST)
     assert [(one.batch_code, one.bars) for one in due] == [(packed, 10)]
+
+
+def test_what_is_due_is_here_or_at_a_shop_and_no_bar_that_is_gone(shop: Shop, packed: str) -> None:
+    label(shop, packed, LAST)
+    release(shop, packed, LAST)
+    dispatch(shop.book, "heron", {packed: 4}, on=LAST, price_minor=400, note=None)
+    take_back(shop.book, {packed: 1}, customer="heron", stall=None, on=LAST, reason="torn")
+    waste_lot(shop.book, packed, 1, place="returns", on=LAST, reason="opened")
+    with shop.book.look() as rows:
+        due = {
+            by: [(one.where, one.bars, one.until) for one in labels_due(rows, today=FIRST, by=by)]
+            for by in (BEFORE, LAST, SOLD_ON, SOLD_ON + timedelta(days=1))
+        }
+    here = ("on hand", 6, LAST)
+    assert due[BEFORE] == []
+    assert due[LAST] == [here]
+    # Annex III as amended by Regulation (EU) 2023/1545: bars supplied in time may be sold on until 31 July 2028
+    assert (
+        due[SOLD_ON] == due[SOLD_ON + timedelta(days=1)] == [here, ("dispatched", 3, SOLD_ON)]
+    )  # four went there, one came back
 
 
 def test_a_release_on_the_day_asks_and_a_decision_by_name_stands_and_opens_the_doors(shop: Shop, packed: str) -> None:
