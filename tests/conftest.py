@@ -2,8 +2,9 @@
 
 import importlib
 import pkgutil
+import shutil
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
@@ -35,6 +36,7 @@ from ledger.storage.tables import (
     Complaint,
     ComplaintStep,
     Constituent,
+    DecisionDoubt,
     Deviation,
     DeviationDecision,
     Equipment,
@@ -57,6 +59,7 @@ from ledger.views.settings import Responsible
 for _module in pkgutil.walk_packages(ledger.__path__, "ledger."):
     importlib.import_module(_module.name)
 
+pytest_plugins = ["commands_run"]
 NOW = datetime(2026, 6, 1, 9, 30, tzinfo=UTC)  # 10:30 in Dublin, a Monday
 ADDRESS = Responsible("Nuala Quill", "Tidewrack Soaps, 3 Slip Lane, Port Emmer")
 SETUP = Setup(
@@ -127,11 +130,31 @@ def frozen() -> Iterator[Any]:
         yield clock
 
 
+@pytest.fixture(scope="session")
+def built(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Callable[[Book], Any]], tuple[Path, Any]]:
+    """Build a ledger once: the file under a name, and what its builder returned; tests take copies of it."""
+    folder, known = tmp_path_factory.mktemp("built"), {}
+
+    def build(name: str, builder: Callable[[Book], Any], base: Path | None = None) -> tuple[Path, Any]:
+        if name not in known:
+            path = folder / f"{name}.db"
+            if base is None:
+                opened = Book.create(path, who="Nuala", now=lambda: NOW)
+            else:
+                shutil.copyfile(base, path)
+                opened = Book(path, who="Nuala", now=lambda: NOW)
+            known[name] = (path, builder(opened))
+            opened.close()
+        return known[name]
+
+    return build
+
+
 @pytest.fixture
-def book(tmp_path: Path) -> Iterator[Book]:
+def book(tmp_path: Path, built: Any) -> Iterator[Book]:
     """A new ledger with only its settings, in the file that commands find by themselves."""
-    opened = Book.create(tmp_path / "soap.db", who="Nuala", now=lambda: NOW)
-    set_up(opened, SETUP)
+    shutil.copyfile(built("book", lambda new: set_up(new, SETUP))[0], tmp_path / "soap.db")
+    opened = Book(tmp_path / "soap.db", who="Nuala", now=lambda: NOW)
     yield opened
     opened.close()
 
@@ -153,8 +176,15 @@ class Shop:
 
 
 @pytest.fixture
-def shop(book: Book) -> Shop:
+def shop(book: Book, built: Any) -> Shop:
     """The worked shop, written through the same operations that commands call."""
+    path, made = built("shop", work_a_shop, built("book", lambda new: set_up(new, SETUP))[0])
+    shutil.copyfile(path, book.path)
+    return replace(made, book=book)
+
+
+def work_a_shop(book: Book) -> Shop:
+    """One delivery, one batch, its release."""
     add_supplier(book, SupplierDetails("Oakmoor Oils", PersonDetails(phone="01 555 0142")), own=False, code="oakmoor")
     for facts, kind in (
         (MaterialFacts("olive oil", "Olea Europaea Fruit Oil", None, 190_000, 190_000, "certificate"), "fat"),
@@ -181,27 +211,37 @@ def shop(book: Book) -> Shop:
     cut_batch(book, batch, bars=10, on=cut, by="Nuala", bars_mg=1_320_000)
     pass_bars(book, batch, on=packed, by="Nuala")
     release_bars(book, batch, on=packed, by="Nuala", anyway="a trial", bare="a trial", checks=LOOKED_GOOD)
+    rows.close()
     return Shop(book, olive, coconut, lye, water, batch)
 
 
 @pytest.fixture
 def run() -> Callable[..., Any]:
     """Run a command as typed and assert its exit code; the result has .stdout and .stderr."""
+    from commands_run import note_run
 
     def command(*words: str, input: str | None = None, code: int = 0) -> Any:
         result = CliRunner().invoke(app, list(words), input=input)
         shown = f"soapledger {' '.join(words)}\n{result.stdout}\n{result.stderr}"
         assert result.exit_code == code, shown
         assert "Traceback" not in result.output, shown
+        if code == 0:
+            note_run(app, words)
         return result
 
     return command
 
 
 @pytest.fixture
-def full(shop: Shop) -> Shop:
+def full(shop: Shop, built: Any) -> Shop:
     """The worked shop with at least one row in every table, for tests that must leave none out."""
-    book = shop.book
+    path, _ = built("full", lambda book: fill(book, shop), built("shop", work_a_shop)[0])
+    shutil.copyfile(path, shop.book.path)
+    return shop
+
+
+def fill(book: Book, shop: Shop) -> None:
+    """A row in every table that the worked shop left empty."""
     add_stall(book, "Quay market")
     stall_out(book, "Quay market", {shop.batch: 4}, on=date(2026, 5, 9))
     stall_back(book, "Quay market", {shop.batch: 1}, on=date(2026, 5, 9), takings_minor=1650)
@@ -223,6 +263,7 @@ def full(shop: Shop) -> Shop:
         tx.add(Assessment(recipe_id=1, source='assessor = "R. Lund"'))
         tx.add(Constituent(material_id=1, name="Linalool", share_ppm=1000, source="statement of 2 Mar 2026"))
         tx.add(SkinLimit(material_id=1, limit_ppm=30_000, certificate="OO-1", category="9", dated=date(2026, 3, 2)))
+        tx.add(DecisionDoubt(decision_id=1, subject="assessment", doubt="no assessment is kept"))
         tx.add(PlanTarget(plan_line_id=1, target=600_000, low=594_000, high=606_000))
         tx.say("Noted papers.")
     with book.write("equipment add") as tx:
@@ -244,4 +285,3 @@ def full(shop: Shop) -> Shop:
         tx.add(Complaint(on=date(2026, 5, 20), lot_id=lot, what="a rash", serious=0, personal_id=person))
         tx.add(ComplaintStep(complaint_id=1, on=date(2026, 5, 21), by="Nuala", action="rang her"))
         tx.say("Noted a complaint.")
-    return shop
