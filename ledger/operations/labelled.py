@@ -45,10 +45,10 @@ def bars_without_labels(rows: Rows, batch: BatchRow, leaving: int, on: date) -> 
     way = f"soapledger label print {batch.code} --market {markets[0].code}"
     on_bars = labels_on_bars(rows, batch, on=on)
     if not runs(rows, batch.yield_lot_id):
-        names = " and ".join(law.name for law in markets)
+        names = "; ".join(law.name for law in markets)
         first = f"soapledger label approve {batch.code} --market {markets[0].code}"
         return (
-            f"no label was printed for it, and a bar carries one in the {names}",
+            f"no label was printed for it, and a bar carries one in: {names}",
             f"{first}, then {way} -o labels.pdf",
         )
     if on_bars < leaving:

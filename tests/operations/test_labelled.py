@@ -196,7 +196,7 @@ def test_bars_in_which_the_new_list_names_nothing_more_leave(shop: Shop) -> None
     [
         (("eu",), "European Union and Northern Ireland", "eu"),
         (("gb",), "Great Britain", "gb"),
-        (("eu", "gb"), "European Union and Northern Ireland and Great Britain", "eu"),
+        (("eu", "gb"), "European Union and Northern Ireland; Great Britain", "eu"),
         (("us",), "United States (as a cosmetic)", "us-cosmetic"),
         (("ca",), "Canada", "ca"),
     ],
@@ -208,7 +208,7 @@ def test_bars_with_no_label_printed_are_not_released(
     before = entries(shop)
     with pytest.raises(Refused) as refused:
         release(shop, packed, PASSED, bare=" ")
-    assert f"no label was printed for it, and a bar carries one in the {says}. Print them" in str(refused.value)
+    assert f"no label was printed for it, and a bar carries one in: {says}. Print them" in str(refused.value)
     assert f"label approve {packed} --market {first}, then soapledger label print {packed}" in str(refused.value)
     assert entries(shop) == before
     assert release(shop, packed, PASSED, bare="sold by weight to a friend") == 10
