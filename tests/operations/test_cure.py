@@ -70,10 +70,9 @@ def test_a_cooked_soap_has_lost_its_water_before_the_cut(book: Any, shop: Any) -
     # 1440.478 g in, 80 g cooked off: 1360.478 g at the cut; dry 1440.478 - 293.652 = 1146.826 g is 92 % of 1246.550 g:
     # 113.928 g, 8.374 % of the cut, dries away
     assert view(shop, code).curve.loss == pytest.approx(0.08374, abs=1e-5)
+    weigh_bars(book, code, {"A": 130_000}, on=CUT)
     with shop.book.look() as rows:
-        batch = find_batch(rows, code)
-        weigh_bars(book, code, {"A": 130_000}, on=CUT)
-        seen = last_weighings(rows, batch)
+        seen = last_weighings(rows, find_batch(rows, code))
     assert seen is not None
     # quite dry, 1146.826 of the 1360.478 g at the cut are left, and of the 130 g likewise
     assert seen.left == Fraction(1_146_826, 1_360_478)
