@@ -67,6 +67,8 @@ QUERIES = {
     "last_batch": "SELECT code FROM batch ORDER BY id DESC LIMIT 1",
     "dough": "SELECT code FROM batch WHERE id = (SELECT max(part_of) FROM batch)",
 }
+# What a preparation makes is asked anew; everything else stays what it was at first, whatever was prepared.
+FRESH = {"last_lot", "lot_before", "last_batch", "dough", "run", "uncounted", "complaint", "deviating"}
 _SOURCE = (
     "SELECT v.source FROM recipe_version v JOIN recipe r ON r.id = v.recipe_id WHERE r.code = ? "
     "ORDER BY v.id DESC LIMIT 1"
@@ -79,6 +81,7 @@ class Facts:
     def __init__(self, path: Path, folder: Path) -> None:
         """`folder` takes the files that a command is given, and those it writes."""
         self.path, self.folder = path, folder
+        self._known: dict[str, str | None] = {}
         self._out = 0
 
     def value(self, name: str) -> str | None:
@@ -88,6 +91,11 @@ class Facts:
             return str(self.folder / f"out-{self._out}.{name[4:] or 'pdf'}")
         if name.endswith("_file"):
             return self._file(name)
+        if name not in self._known or name in FRESH:
+            self._known[name] = self._asked(name)
+        return self._known[name]
+
+    def _asked(self, name: str) -> str | None:
         raw = sqlite3.connect(f"file:{self.path}?mode=ro", uri=True)
         row = raw.execute(QUERIES[name]).fetchone()
         raw.close()

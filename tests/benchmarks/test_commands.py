@@ -3,6 +3,7 @@
 import io
 import sqlite3
 import string
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -11,9 +12,26 @@ from benchmarks.compare import compare
 from benchmarks.facts import QUERIES, Facts
 from reportlab.pdfgen.canvas import Canvas
 
+from ledger.operations.plan import PlanRequest, plan_batch
+from ledger.operations.sell import gift
+
 
 def test_the_words_of_a_command_begin_with_it() -> None:
     assert all(one.words.startswith(command) for command, found in COMMANDS.items() for one in found)
+
+
+def test_a_command_of_several_kinds_is_measured_in_each() -> None:
+    assert {one.kind for one in COMMANDS["batch show"]} == {"view", "paper"}
+    assert {one.kind for one in COMMANDS["label runs"]} == {"list", "view"}
+
+
+def test_what_was_prepared_does_not_change_what_is_asked(shop: Any, tmp_path: Path) -> None:
+    facts = Facts(shop.book.path, tmp_path)
+    assert (facts.value("released"), facts.value("last_batch")) == (shop.batch, shop.batch)
+    gift(shop.book, {shop.batch: 9}, to="a neighbour", on=date(2026, 5, 9))  # 1 of 10 left, too few to be asked for
+    again = plan_batch(shop.book, PlanRequest("plain-bar", date(2026, 5, 9)))
+    assert (facts.value("released"), facts.value("last_batch")) == (shop.batch, again)
+    assert Facts(shop.book.path, tmp_path).value("released") is None
 
 
 def test_every_word_in_braces_has_a_value(shop: Any, tmp_path: Path) -> None:
