@@ -34,11 +34,12 @@ QUERIES = {
     "lot": f"WITH {_LATEST}, {_HELD} SELECT l.code {_RAW} AND m.kind = 'fat' ORDER BY h.q DESC LIMIT 1",
     "last_lot": "SELECT code FROM lot WHERE code LIKE 'L%' ORDER BY id DESC LIMIT 1",
     "lot_before": "SELECT code FROM lot WHERE code LIKE 'L%' ORDER BY id DESC LIMIT 1 OFFSET 1",
-    "first_number": "SELECT l.supplier_number FROM lot l JOIN material m ON m.id = l.material_id WHERE m.kind = 'fat' "
+    "first_lot": "SELECT l.code FROM lot l JOIN material m ON m.id = l.material_id WHERE m.kind = 'fat' "
     "AND l.supplier_number IS NOT NULL ORDER BY l.id LIMIT 1",
-    "number": "SELECT l.supplier_number FROM lot l JOIN material m ON m.id = l.material_id WHERE m.kind = 'fragrance' "
+    "drawn_lot": "SELECT l.code FROM lot l JOIN material m ON m.id = l.material_id WHERE m.kind = 'fragrance' "
     "AND l.supplier_number IS NOT NULL AND l.id IN (SELECT lot_id FROM movement WHERE kind = 'consumed') "
     "ORDER BY l.id DESC LIMIT 1",
+    "entry": "SELECT max(id) - 10 FROM entry",
     "released": f"WITH {_LATEST}, {_HELD} SELECT b.code {_BARS} WHERE d.verdict = 'released' AND h.q >= 4 "
     "AND b.part_of IS NULL ORDER BY b.id DESC LIMIT 1",
     "curing": f"WITH {_LATEST}, {_HELD} SELECT b.code {_BARS} WHERE d.verdict IS NULL AND b.process = 'cold' "
