@@ -10,7 +10,7 @@ from ledger.views.recipe import RecipeSheet, work_out
 def material(name: str, kind: str, **figures: int | str | None) -> MaterialCard:
     """A material with only the figures that bear on the lye."""
     empty = dict.fromkeys(MaterialCard.__dataclass_fields__)
-    return MaterialCard(**{**empty, "id": 1, "code": name, "name": name, "kind": kind, "on_hand": 0, **figures})
+    return MaterialCard(**{**empty, "id": 1, "code": name, "name": name, "kind": kind, **figures})
 
 
 def fat(name: str, low_mg_per_kg: int, high_mg_per_kg: int | None = None) -> MaterialCard:
