@@ -7,18 +7,25 @@ from typing import Any
 from ledger.domain.codes import batch_code, lot_code, supplier_number_key
 from ledger.storage.migrations import migrate
 
-MATERIALS = {"oil": (1, "fat"), "mixed oil": (2, "intermediate"), "soap": (3, "soap"), "offcuts": (4, "rework")}
+MATERIALS = {
+    "oil": (1, "fat"),
+    "mixed oil": (2, "intermediate"),
+    "soap": (3, "soap"),
+    "offcuts": (4, "rework"),
+    "band": (5, "packaging"),
+}
 PLACES = {"workshop": 1, "retained": 2, "returns": 3, "quay": 4}
 DAY = "2026-03-02"
 
 
 class BareLedger:
-    """Every fact carries entry 1; the guards are those of a file, only the entry itself is left open."""
+    """Every fact carries the entry that is open, 1 until it is closed; the guards are those of a file."""
 
     def __init__(self) -> None:
         self.rows = sqlite3.connect(":memory:", isolation_level=None)
         self.rows.row_factory = sqlite3.Row
         migrate(self.rows)
+        self.entry = 1
         self.add("settings_revision", business="Bare", country="IE", currency="EUR", units="metric", time_zone="UTC")
         self.add("supplier", code="mill", own=0)
         self.add("supplier_revision", supplier_id=1, name="The Mill")
@@ -31,26 +38,56 @@ class BareLedger:
         self.batches = 0
 
     def add(self, table: str, **values: Any) -> int:
-        """One row of entry 1; returns its number."""
-        values = {"entry_id": 1, **values}
+        """One row of the open entry; returns its number."""
+        values = {"entry_id": self.entry, **values}
         names, marks = ", ".join(f'"{name}"' for name in values), ", ".join("?" for _ in values)
         row = self.rows.execute(f"INSERT INTO {table} ({names}) VALUES ({marks})", tuple(values.values()))
         assert row.lastrowid is not None
         return row.lastrowid
 
-    def buy(self, number: str | None, *, quantity: int = 1_000_000) -> int:
-        """A lot of oil from the mill, accepted."""
+    def close(self, *, reverses: int | None = None) -> int:
+        """Close the open entry, so that the next rows are of another; returns its number."""
+        number, self.entry = self.entry, self.entry + 1
+        self.rows.execute(
+            "INSERT INTO entry (id, recorded_at, who, verb, said, reverses, program, previous, digest) "
+            "VALUES (?, ?, 'Nuala', 'test', 'Tried.', ?, 'test', ?, ?)",
+            (number, f"{DAY}T10:00:{number:02d}Z", reverses, f"{number - 1:064d}", f"{number:064d}"),
+        )
+        return number
+
+    def undo(self) -> None:
+        """Close the open entry, and take it back by one that mirrors its movements."""
+        number = self.close()
+        for row in self.rows.execute(
+            "SELECT * FROM movement WHERE entry_id = ? ORDER BY id DESC", (number,)
+        ).fetchall():
+            mirror = {**dict(row), "entry_id": self.entry, "quantity": -row["quantity"], "note": f"takes back {number}"}
+            self.add("movement", **{name: value for name, value in mirror.items() if name != "id"})
+        self.close(reverses=number)
+
+    def buy(
+        self, number: str | None, *, quantity: int = 1_000_000, material: str = "oil", on: str = DAY, **more: Any
+    ) -> int:
+        """A lot from the mill, accepted; `more` are further columns of the lot."""
         lot = self._lot(
-            "oil",
+            material,
             supplier_id=1,
             supplier_number=number,
             supplier_number_key=supplier_number_key(number) if number else None,
+            **{"on": on, **more},
         )
-        self.move(lot, quantity, "received")
+        self.move(lot, quantity, "received", on=on)
         return lot
 
     def make(
-        self, process: str, used: Iterable[int], *, bars: int = 20, offcuts: bool = False
+        self,
+        process: str,
+        used: Iterable[int],
+        *,
+        bars: int = 20,
+        offcuts: bool = False,
+        bars_mg: int | None = None,
+        **more: Any,
     ) -> tuple[int, list[int]]:
         """A batch that takes a gram of each lot used; returns it with the lots it gave."""
         self.batches += 1
@@ -61,10 +98,13 @@ class BareLedger:
             process=process,
             material_id=MATERIALS[product][0],
             on=DAY,
+            **more,
         )
         for lot in used:
             self.move(lot, -1000, "consumed", batch_id=batch)
-        given = [self._lot(product, batch_id=batch)] + ([self._lot("offcuts", batch_id=batch)] if offcuts else [])
+        given = [self._lot(product, batch_id=batch, mass_mg=bars_mg)] + (
+            [self._lot("offcuts", batch_id=batch)] if offcuts else []
+        )
         for lot, quantity in zip(given, (bars if product == "soap" else 100_000, 100_000), strict=False):
             self.move(lot, quantity, "yielded", batch_id=batch)
         return batch, given
@@ -86,6 +126,11 @@ class BareLedger:
         soap = material == "soap"
         self.lots += 0 if soap else 1
         code = self.code("batch", more["batch_id"]) if soap else lot_code(self.lots)
-        lot = self.add("lot", code=code, material_id=MATERIALS[material][0], on=DAY, **more)
-        self.add("decision", lot_id=lot, verdict="released" if soap else "accepted", on=DAY, by="Nuala")
+        values = {"on": DAY, **more}
+        lot = self.add("lot", code=code, material_id=MATERIALS[material][0], **values)
+        self.decide(lot, "released" if soap else "accepted", on=values["on"])
         return lot
+
+    def decide(self, lot: int, verdict: str, *, on: str = DAY) -> None:
+        """A decision about a lot."""
+        self.add("decision", lot_id=lot, verdict=verdict, on=on, by="Nuala")
