@@ -54,7 +54,7 @@ def test_a_stall_is_closed_on_the_day_its_last_bars_went_out_or_later(shop: Shop
 def test_all_that_went_out_may_come_home_and_no_more(shop: Shop) -> None:
     add_stall(shop.book, STALL)
     stall_out(shop.book, STALL, {shop.batch: 4}, on=OUT)
-    with pytest.raises(Refused, match="4 bars of batch .* went out, so 5 cannot have come back"):
+    with pytest.raises(Refused, match=r"4 bars of batch .* went out, so 5 cannot have come back"):
         stall_back(shop.book, STALL, {shop.batch: 5}, on=OUT)
     assert stall_back(shop.book, STALL, {shop.batch: 4}, on=OUT).sold == ((shop.batch, 0),)
     assert where(shop) == {"on hand": 10}
@@ -64,7 +64,7 @@ def test_all_that_was_sold_may_come_back_and_no_more(shop: Shop) -> None:
     add_stall(shop.book, STALL)
     stall_out(shop.book, STALL, {shop.batch: 3}, on=OUT)
     stall_back(shop.book, STALL, {shop.batch: 0}, on=OUT)
-    with pytest.raises(Refused, match="sold 3 bars of batch .*; 4 cannot have come back"):
+    with pytest.raises(Refused, match=r"sold 3 bars of batch .*; 4 cannot have come back"):
         take_back(shop.book, {shop.batch: 4}, customer=None, stall=STALL, on=OUT, reason="split")
     take_back(shop.book, {shop.batch: 3}, customer=None, stall=STALL, on=OUT, reason="split")
     assert where(shop) == {"on hand": 7, "returned": 3, "sold, gone": 3, "returned, gone": -3}
