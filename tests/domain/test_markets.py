@@ -1,0 +1,72 @@
+"""The law of each market at its limits: the day, the day before and the day after; a limit and a grain to each side."""
+
+from datetime import date
+
+import pytest
+
+from ledger.domain.market import Rule
+from ledger.markets import market, market_codes
+
+
+@pytest.mark.parametrize(
+    ("on", "holds"),
+    [(date(2026, 3, 1), False), (date(2026, 3, 2), True), (date(2026, 3, 5), True), (date(2026, 3, 6), False)],
+)
+def test_a_rule_holds_on_its_first_and_its_last_day(on: date, holds: bool) -> None:
+    rule = Rule("function", "", "made up", "read", since=date(2026, 3, 2), until=date(2026, 3, 5))
+    assert rule.holds(on) is holds
+    assert Rule("function", "", "made up", "read").holds(on)
+
+
+@pytest.mark.parametrize(
+    ("code", "on", "names"),
+    [
+        # Regulation (EU) 2023/1545: the first list up to 31 July 2026, the long one from 1 August
+        ("eu", date(2026, 7, 30), "first"),
+        ("eu", date(2026, 7, 31), "first"),
+        ("eu", date(2026, 8, 1), "long"),
+        ("eu", date(2026, 8, 2), "long"),
+        # no instrument was found that adds the list of 2023 in Great Britain
+        ("gb", date(2026, 7, 31), "first"),
+        ("gb", date(2026, 8, 1), "first"),
+        # Canada: declared from 12 April 2026
+        ("ca", date(2026, 4, 11), None),
+        ("ca", date(2026, 4, 12), "first"),
+        ("ca", date(2026, 4, 13), "first"),
+        ("us-soap", date(2026, 8, 1), None),
+    ],
+)
+def test_which_list_of_allergens_holds_for_bars_first_supplied_on_a_day(code: str, on: date, names: str | None) -> None:
+    found = market(code).allergen_list(on)
+    assert (found.names if found else None) == names
+    assert found is None or found.threshold_ppm == 100  # 0.01 % of a rinse-off product
+
+
+def test_bars_in_a_shop_by_then_may_be_sold_on_for_two_years() -> None:
+    (first, *_) = market("eu").allergens
+    assert (first.until, first.sold_on_until) == (date(2026, 7, 31), date(2028, 7, 31))
+    (only,) = market("gb").allergens
+    assert (only.until, only.sold_on_until) == (None, None)
+
+
+@pytest.mark.parametrize(
+    ("net_mg", "mm"),
+    [(49_999, 2), (50_000, 2), (50_001, 3), (200_000, 3), (200_001, 4), (1_000_000, 4), (1_000_001, 6)],
+)
+def test_the_figures_are_as_high_as_the_weight_asks(net_mg: int, mm: float) -> None:
+    """Directive 76/211/EEC, annex I: up to 50 g 2 mm, up to 200 g 3 mm, up to 1000 g 4 mm, above 6 mm."""
+    assert [market(code).figure_height(net_mg) for code in ("eu", "gb")] == [mm, mm]
+
+
+def test_what_each_market_asks_for() -> None:
+    """1 %: Art 19(1)(g) for the EU and GB, from memory; 21 CFR 701.3(f) for a cosmetic in the US; Canada from memory."""
+    asked = {
+        code: (law.declares_ingredients, law.needs_assessment, law.net_system, law.net_style)
+        for code in market_codes()
+        for law in [market(code)]
+    }
+    assert asked["eu"] == (True, True, "average", "metric")
+    assert asked["gb"] == (True, True, "average or minimum", "metric")
+    assert asked["us-soap"] == (False, False, "net", "dual")
+    assert [market(code).floats for code in ("eu", "gb", "ca")] == ["below 1 %"] * 3
+    assert market("us-cosmetic").floats == "not more than 1 %"
