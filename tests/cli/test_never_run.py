@@ -91,9 +91,7 @@ def test_a_supplier_is_changed_and_what_is_left_out_stays(shop: Shop, run: Run) 
 @pytest.fixture
 def customers(shop: Shop) -> Shop:
     """A shop that got three bars, and a person."""
-    add_customer(
-        shop.book, CustomerDetails("The Heron", PersonDetails(phone="01 555 0177")), kind="shop", code="heron"
-    )
+    add_customer(shop.book, CustomerDetails("The Heron", PersonDetails(phone="01 555 0177")), kind="shop", code="heron")
     add_customer(shop.book, CustomerDetails("Orla Fenn", PersonDetails(phone="01 555 0188")), kind="person", code=None)
     dispatch(shop.book, "heron", {shop.batch: 3}, on=date(2026, 5, 9), price_minor=400, note=None)
     return shop

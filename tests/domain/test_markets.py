@@ -59,7 +59,7 @@ def test_the_figures_are_as_high_as_the_weight_asks(net_mg: int, mm: float) -> N
 
 
 def test_what_each_market_asks_for() -> None:
-    """1 %: Art 19(1)(g) for the EU and GB, from memory; 21 CFR 701.3(f) for a cosmetic in the US; Canada from memory."""
+    """1 %: EU and GB (Art 19(1)(g)) and Canada from memory; 21 CFR 701.3(f) for a cosmetic in the US (read)."""
     asked = {
         code: (law.declares_ingredients, law.needs_assessment, law.net_system, law.net_style)
         for code in market_codes()
