@@ -1,0 +1,209 @@
+"""One-line faults of domain, reference, markets, storage, operations and cli: (old text, new text[, its own tests])."""
+
+# By file below ledger/ and the test files, below tests/, that ought to find its faults.
+INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
+    ("domain/allergens.py", "domain/test_allergen_sums.py"): [
+        ("share > threshold_ppm", "share >= threshold_ppm"),
+        ("elif own is None or held.name != own.name:", "else:"),
+    ],
+    ("domain/assessed.py", "domain/test_assessed.py"): [
+        ("_verdict(on <= assessment.until)", "_verdict(on < assessment.until)"),
+        ("if on < assessment.on:", "if on <= assessment.on:"),
+        ("_verdict(months <= most)", "_verdict(months < most)"),
+        ("named, _verdict(noted.on <= on))", "named, _verdict(noted.on < on))"),
+        ("limits[0] <= found <= limits[1]", "limits[0] <= found < limits[1]"),
+        ("low * whole <= masses[name] * WHOLE_PPM <= high", "low * whole < masses[name] * WHOLE_PPM <= high"),
+    ],
+    ("domain/correction.py", "domain/test_correction.py"): [
+        ("if found.likely_low_ppm > 0 or", "if found.likely_low_ppm >= 0 or"),
+        ("superfat.nominal_ppm < 20_000", "superfat.nominal_ppm <= 20_000"),
+        ("superfat.nominal_ppm <= 80_000", "superfat.nominal_ppm < 80_000"),
+        ("if dry and water < alkali:", "if dry and water <= alkali:"),
+        ("<= step\n", "< step\n"),
+        ("if mass > free_mg.get(material, 0):", "if mass >= free_mg.get(material, 0):"),
+    ],
+    ("domain/costing.py", "domain/test_costing.py"): [
+        ("before, min(used, whole))", "before, used)"),
+        ("(2 * value.numerator + value.denominator)", "(2 * value.numerator + value.denominator - 1)"),
+    ],
+    ("domain/curing.py", "operations/test_cure.py domain/test_dates.py"): [
+        ("(ready - today).days", "(today - ready).days", "views/test_cure_edges.py"),
+    ],
+    ("domain/dates.py", "domain/test_dates.py"): [
+        ("if day > today:", "if day >= today:"),
+        ("(today.weekday() - index) % 7", "(today.weekday() - index) % 7 or 7"),
+        ("1990 <= year <= 2100", "1990 < year <= 2100"),
+    ],
+    ("domain/declarable.py", "domain/test_declarable.py"): [
+        ("range(reached, least - 1, -_GRAM_MG)", "range(reached, least, -_GRAM_MG)"),
+        ("if most is not None and reached > most:", "if most is not None and reached >= most:"),
+        ("if at_end < above:", "if at_end <= above:"),
+    ],
+    ("domain/declaration.py", "domain/test_declaration.py"): [
+        ("return hundredfold < whole_mg if", "return hundredfold <= whole_mg if"),
+        ("else hundredfold <= whole_mg", "else hundredfold < whole_mg"),
+    ],
+    ("domain/durability.py", "domain/test_durability.py"): [
+        ("if months <= DATED_MONTHS:", "if months < DATED_MONTHS:"),
+        ("and months > assessed_months:", "and months >= assessed_months:"),
+        ("if after_opening_months > months:", "if after_opening_months >= months:"),
+    ],
+    ("domain/equipment.py", "domain/test_equipment.py"): [
+        ("<= tolerance\n", "< tolerance\n"),
+    ],
+    ("domain/formulate.py", "domain/test_formulate.py"): [
+        ('target + (step if role == "alkali" else room)', "target + room"),
+        ("LEAST_FATS_MG <= total <=", "LEAST_FATS_MG < total <="),
+    ],
+    ("domain/handbook_133.py", "domain/test_handbook_133.py"): [
+        ("if nominal_mg < _LIGHT_MG:", "if nominal_mg <= _LIGHT_MG:"),
+        ("if nominal_mg <= up_to)", "if nominal_mg < up_to)"),
+    ],
+    ("domain/invariants.py", "domain/test_invariants.py"): [
+        ("and d.on <= one.on]", "and d.on < one.on]"),
+        ("if d.entry <= one.entry", "if d.entry < one.entry"),
+        ("if one.counts and one.on < since", "if one.counts and one.on <= since"),
+        ("if held < 0:", "if held <= 0:"),
+    ],
+    ("domain/limits.py", "domain/test_limits.py"): [
+        ("if low <= minutes <= high:", "if low < minutes <= high:"),
+        ("acid > limits.ph_thousandths:", "acid >= limits.ph_thousandths:"),
+        ("read.loss_ppm > limits.loss_ppm:", "read.loss_ppm >= limits.loss_ppm:"),
+        ("abs(lye - fats) > limits.apart_milli_c:", "abs(lye - fats) >= limits.apart_milli_c:"),
+        ("if not low <= one <= high]", "if not low <= one < high]"),
+        ("if value < PH_TO_QUESTION and", "if value <= PH_TO_QUESTION and"),
+        ("or value <= limit:", "or value < limit:"),
+        ("elif not line.low <= line.used <= line.high:", "elif not line.low < line.used <= line.high:"),
+    ],
+    ("domain/market.py", "domain/test_markets.py"): [
+        ("net_mg <= one.up_to_mg", "net_mg < one.up_to_mg"),
+        ("or first_supplied <= one.until", "or first_supplied < one.until"),
+        ("self.since <= on)", "self.since < on)"),
+        ("or on <= self.until)", "or on < self.until)"),
+    ],
+    ("domain/mass_balance.py", "operations/test_cut.py"): [
+        (" - self.offcuts_mg - self.waste_mg", " - self.offcuts_mg"),
+        ("- (self.cooked_off_mg or 0)", "+ (self.cooked_off_mg or 0)"),
+    ],
+    ("domain/money.py", "domain/test_money.py"): [
+        ("return (2 * value.numerator + value.denominator)", "return (2 * value.numerator + value.denominator - 1)"),
+    ],
+    ("domain/net_quantity.py", "domain/test_net_quantity.py"): [
+        ('if net >= _US_MG["lb"]', 'if net > _US_MG["lb"]'),
+        ("if net >= 1_000_000:", "if net > 1_000_000:"),
+    ],
+    ("domain/packers.py", "domain/test_packers.py"): [
+        ("sum(weight < limit for", "sum(weight <= limit for"),
+        ('"few", share <= few.ppm', '"few", share < few.ppm'),
+        ("Few(20_000, ", "Few(25_000, "),
+        ("holds = mean >= nominal_mg", "holds = mean > nominal_mg"),
+        ("sum(weight < limit_mg for", "sum(weight <= limit_mg for"),
+    ],
+    ("domain/panel.py", "domain/test_panel.py"): [
+        ("if panel_cm2 <= inches", "if panel_cm2 < inches"),
+    ],
+    ("domain/release_checks.py", "operations/test_release_checks.py"): [
+        ("if ppm > FREE_ALKALI_PPM", "if ppm >= FREE_ALKALI_PPM"),
+        ('what="the weight") < net_mg', 'what="the weight") <= net_mg'),
+        ("if acid > at_most", "if acid >= at_most"),
+    ],
+    ("domain/skin_limits.py", "domain/test_skin_limits.py"): [
+        ("self.share_ppm > self.limit.limit_ppm", "self.share_ppm >= self.limit.limit_ppm"),
+    ],
+    ("domain/unit_price.py", "domain/test_unit_price.py"): [
+        ("if pence < _POUND_PENCE else", "if pence <= _POUND_PENCE else"),
+    ],
+    ("domain/upkeep.py", "cli/test_upkeep.py"): [
+        ("add_months(on, 12)", "add_months(on, 13)"),
+    ],
+    ("reference/plausible.py", "domain/test_typed_figures.py cli/test_material.py"): [
+        ("if least <= low_ppm and", "if least < low_ppm and", "domain/test_plausible.py"),
+        ("<= _WIDEST_PPM:", "< _WIDEST_PPM:", "domain/test_plausible.py"),
+        ("_LEAST_SAP <= low_mg_per_kg <=", "_LEAST_SAP < low_mg_per_kg <=", "domain/test_plausible.py"),
+    ],
+    ("reference/fats.csv", "oracles/test_fatty_acids.py"): [
+        ("coconut,coconut,248000,265000", "coconut,coconut,245000,265000", "domain/test_plausible.py"),
+    ],
+    ("markets/eu.py", "domain/test_markets.py"): [
+        ("LAST_DAY_OF_THE_FIRST_LIST = date(2026, 7, 31)", "LAST_DAY_OF_THE_FIRST_LIST = date(2026, 7, 30)"),
+        ("since=date(2026, 8, 1)", "since=date(2026, 8, 2)"),
+        ("SOLD_ON_UNTIL = date(2028, 7, 31)", "SOLD_ON_UNTIL = date(2028, 7, 30)"),
+        ("FigureHeight(200_000, 3)", "FigureHeight(200_000, 2)"),
+        ("FigureHeight(50_000, 2)", "FigureHeight(60_000, 2)"),
+        ('floats="below 1 %"', 'floats="not more than 1 %"'),
+    ],
+    ("markets/gb.py", "domain/test_markets.py"): [
+        ("            until=None,", "            until=FIRST_LIST.until,"),
+        ('net_system="average or minimum"', 'net_system="average"'),
+    ],
+    ("markets/ca.py", "domain/test_markets.py"): [
+        ("since=date(2026, 4, 12)", "since=date(2026, 4, 13)"),
+    ],
+    ("markets/us_soap.py", "domain/test_markets.py"): [
+        ("declares_ingredients=False", "declares_ingredients=True"),
+        ("needs_assessment=False", "needs_assessment=True"),
+    ],
+    ("storage/guards.sql", "storage/test_guards.py"): [
+        ('"on" <= NEW."on") + NEW.quantity < 0', '"on" < NEW."on") + NEW.quantity < 0'),
+        ('WHERE d >= NEW."on" AND s', 'WHERE d > NEW."on" AND s AND 0'),
+        ("<> 'accepted'\n", "NOT IN ('accepted', 'quarantine')\n"),
+        ("IN ('rejected', 'on hold'));", "IN ('rejected', 'on hold', 'curing'));"),
+        ("(NEW.kind IN ('dispatched', 'given')", "(NEW.kind IN ('dispatched')"),
+        ('place_id = NEW.place_id AND "on" <= NEW', '"on" <= NEW'),
+        ("NEW.id <> (SELECT", "NEW.id < (SELECT"),
+        (
+            'lot_id = NEW.lot_id AND "on" <= NEW."on"\n              ORDER BY id DESC LIMIT 1), \'quarantine\')',
+            'lot_id = NEW.lot_id AND "on" < NEW."on"\n              ORDER BY id DESC LIMIT 1), \'quarantine\')',
+        ),
+        ("ORDER BY id DESC LIMIT 1), 'quarantine')", "ORDER BY id LIMIT 1), 'quarantine')"),
+        ("AND m.quantity = -NEW.quantity", "AND m.quantity <> NEW.quantity"),
+    ],
+    ("storage/personal.py", "storage/test_personal.py"): [
+        ("instead: str) -> None:\n", "instead: str) -> None:\n    return\n"),
+    ],
+    ("operations/combine.py", "operations/test_combine.py"): [
+        ("best_before=min((lot", "best_before=max((lot"),
+        ("if lot.best_before and lot.best_before < on:", "if lot.best_before and lot.best_before <= on:"),
+        ("if on < lot.on:", "if on <= lot.on:"),
+        ("return min(card.water_ppm if", "return max(card.water_ppm if"),
+    ],
+    ("operations/complaints.py", "operations/test_complaints.py"): [
+        ("report.bought_on > report.on:", "report.bought_on >= report.on:"),
+        ("if step.on < card.on:", "if step.on <= card.on:"),
+        ("if reported < lot.on:", "if reported <= lot.on:"),
+        ("step.on < card.steps[-1].on:", "step.on <= card.steps[-1].on:"),
+    ],
+    ("operations/cut.py", "operations/test_cut.py"): [
+        ("if out > put_in:", "if out >= put_in:"),
+        ("if on < made:", "if on <= made:"),
+        ("if len(weights_mg) > bars:", "if len(weights_mg) >= bars:"),
+    ],
+    ("operations/resell.py", "operations/test_resell.py"): [
+        ("held = min(on_hand_at", "held = max(on_hand_at"),
+    ],
+    ("operations/sell.py", "operations/test_sell_edges.py"): [
+        ("held = min(on_hand_at", "held = max(on_hand_at"),
+        ("if number > held:", "if number >= held:"),
+        ("if on < one.out_on:", "if on <= one.out_on:"),
+        ("if number > out:", "if number >= out:"),
+        (
+            'quantity=-number,\n                        kind="sold"',
+            'quantity=number,\n                        kind="sold"',
+        ),
+    ],
+    ("errors.py", "cli/test_main.py"): [
+        ("exit_code = 1", "exit_code = 2"),
+        ("exit_code = 2", "exit_code = 1"),
+    ],
+    ("cli/cure.py", "cli/test_rack.py"): [
+        ("if one.days_left <= 0]", "if one.days_left < 0]"),
+        ("if one.weigh_on <= on and", "if one.weigh_on < on and"),
+        ("if one.days_left <= -14:", "if one.days_left < -14:"),
+    ],
+    ("cli/samples.py", "cli/test_rack.py"): [
+        ("over = [one for one in found if one.keep_until < today]", "over = [one for one in found]"),
+    ],
+    ("cli/label.py", "cli/test_never_run.py"): [
+        ("timedelta(days=365)", "timedelta(days=3)"),
+    ],
+}
