@@ -2,19 +2,19 @@
 
 # By file below ledger/ and the test files, below tests/, that ought to find its faults.
 INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
-    ("domain/allergens.py", "domain/test_allergen_sums.py"): [
-        ("share > threshold_ppm", "share >= threshold_ppm"),
+    ("domain/allergens.py", "domain/test_at_the_limit.py"): [
+        ("share > threshold_ppm", "share >= threshold_ppm", "domain/test_allergen_sums.py"),
         ("elif own is None or held.name != own.name:", "else:"),
     ],
     ("domain/assessed.py", "domain/test_assessed.py"): [
         ("_verdict(on <= assessment.until)", "_verdict(on < assessment.until)"),
         ("if on < assessment.on:", "if on <= assessment.on:"),
         ("_verdict(months <= most)", "_verdict(months < most)"),
-        ("named, _verdict(noted.on <= on))", "named, _verdict(noted.on < on))"),
+        ("named, _verdict(noted.on <= on))", "named, _verdict(noted.on < on))", "domain/test_at_the_limit.py"),
         ("limits[0] <= found <= limits[1]", "limits[0] <= found < limits[1]"),
         ("low * whole <= masses[name] * WHOLE_PPM <= high", "low * whole < masses[name] * WHOLE_PPM <= high"),
     ],
-    ("domain/correction.py", "domain/test_correction.py"): [
+    ("domain/correction.py", "domain/test_at_the_limit.py"): [
         ("if found.likely_low_ppm > 0 or", "if found.likely_low_ppm >= 0 or"),
         ("superfat.nominal_ppm < 20_000", "superfat.nominal_ppm <= 20_000"),
         ("superfat.nominal_ppm <= 80_000", "superfat.nominal_ppm < 80_000"),
@@ -29,7 +29,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("domain/curing.py", "operations/test_cure.py domain/test_dates.py"): [
         ("(ready - today).days", "(today - ready).days", "views/test_cure_edges.py"),
     ],
-    ("domain/dates.py", "domain/test_dates.py"): [
+    ("domain/dates.py", "domain/test_at_the_limit.py"): [
         ("if day > today:", "if day >= today:"),
         ("(today.weekday() - index) % 7", "(today.weekday() - index) % 7 or 7"),
         ("1990 <= year <= 2100", "1990 < year <= 2100"),
@@ -43,7 +43,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("return hundredfold < whole_mg if", "return hundredfold <= whole_mg if"),
         ("else hundredfold <= whole_mg", "else hundredfold < whole_mg"),
     ],
-    ("domain/durability.py", "domain/test_durability.py"): [
+    ("domain/durability.py", "domain/test_at_the_limit.py"): [
         ("if months <= DATED_MONTHS:", "if months < DATED_MONTHS:"),
         ("and months > assessed_months:", "and months >= assessed_months:"),
         ("if after_opening_months > months:", "if after_opening_months >= months:"),
@@ -55,8 +55,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ('target + (step if role == "alkali" else room)', "target + room"),
         ("LEAST_FATS_MG <= total <=", "LEAST_FATS_MG < total <="),
     ],
-    ("domain/handbook_133.py", "domain/test_handbook_133.py"): [
-        ("if nominal_mg < _LIGHT_MG:", "if nominal_mg <= _LIGHT_MG:"),
+    ("domain/handbook_133.py", "domain/test_at_the_limit.py"): [
         ("if nominal_mg <= up_to)", "if nominal_mg < up_to)"),
     ],
     ("domain/invariants.py", "domain/test_invariants.py"): [
@@ -65,7 +64,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if one.counts and one.on < since", "if one.counts and one.on <= since"),
         ("if held < 0:", "if held <= 0:"),
     ],
-    ("domain/limits.py", "domain/test_limits.py"): [
+    ("domain/limits.py", "domain/test_at_the_limit.py"): [
         ("if low <= minutes <= high:", "if low < minutes <= high:"),
         ("acid > limits.ph_thousandths:", "acid >= limits.ph_thousandths:"),
         ("read.loss_ppm > limits.loss_ppm:", "read.loss_ppm >= limits.loss_ppm:"),
@@ -109,9 +108,6 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("domain/skin_limits.py", "domain/test_skin_limits.py"): [
         ("self.share_ppm > self.limit.limit_ppm", "self.share_ppm >= self.limit.limit_ppm"),
-    ],
-    ("domain/unit_price.py", "domain/test_unit_price.py"): [
-        ("if pence < _POUND_PENCE else", "if pence <= _POUND_PENCE else"),
     ],
     ("domain/upkeep.py", "cli/test_upkeep.py"): [
         ("add_months(on, 12)", "add_months(on, 13)"),

@@ -34,6 +34,8 @@ def test_the_days_left_come_to_nothing_on_the_day_the_cure_ends(shop: Shop, days
     code = cut(shop.book)
     one = rack(shop, ENDS + timedelta(days))[code]
     assert (one.ready_on, one.days_left) == (ENDS, left)
+    with shop.book.look() as rows:
+        assert find_batch(rows, code).ready_on == ENDS
 
 
 def test_bars_passed_and_then_held_stand_on_no_rack(shop: Shop) -> None:
