@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from itertools import product
 from math import hypot
-from typing import Any
 
-from ledger.documents.layout_file import LayoutFile, shipped
+from ledger.documents.layout_file import LayoutFile, choice, fault, known_words, length, lengths, shipped
 from ledger.documents.printed_code import KINDS
 from ledger.documents.sheets import PAPER_MM, SheetLayout, sheet_layout
+from ledger.domain.toml_reader import Part
 from ledger.errors import BadInput
 
 __all__ = [
@@ -113,46 +113,50 @@ class LabelLayout:
 _HEAD = (
     "what", "name", "for", "width_mm", "height_mm", "law_min_x_height_mm", "law_max_pt", "product_pt",
     "product_min_pt", "what_pt", "price_pt", "mark_mm", "best_before_mark", "clear_space", "code", "module_mm",
-    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm", "panel",
+    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm",
 )  # fmt: skip
 _PANEL = ("name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields", "display_panel", "align")
 
 
+class _LabelFile(LayoutFile):
+    kind = "label"
+    words = {"": _HEAD, "panel": _PANEL}
+
+
 def label_layout(name: str) -> LabelLayout:
     """A label layout by its name, or by a file of her own. Raises BadInput by file, key and reason."""
-    file = LayoutFile(name, "label")
-    data = file.data
-    file.keys(data, _HEAD)
-    purpose = file.choice(data, "for", PURPOSES, "bar")
-    wide, high = file.number(data, "width_mm", 10, 280), file.number(data, "height_mm", 10, 280)
-    rounds = _rounds(file, wide, high)
+    file = _LabelFile(name)
+    head = file.head
+    purpose = choice(head, "for", PURPOSES, "bar")
+    wide, high = length(head, "width_mm", 10, 280), length(head, "height_mm", 10, 280)
+    rounds = _rounds(head, wide, high)
     panels = _panels(file, wide, high, rounds)
     placed = [field for panel in panels for field in panel.placed]
-    _check_fields(file, purpose, placed)
-    code = file.choice(data, "code", tuple(KINDS), None) if "code" in data or "code" in placed else None
+    _check_fields(head, purpose, placed)
+    code = choice(head, "code", tuple(KINDS)) if "code" in head.data or "code" in placed else None
     if code and "code" not in placed:
-        raise file.fault("code", "no panel has the field 'code' to print it in.")
-    kind = KINDS[code or "qr"]
+        raise fault(head, "code", "no panel has the field 'code' to print it in.")
+    kind, product_pt = KINDS[code or "qr"], length(head, "product_pt", 6, 144)
     return LabelLayout(
-        file=file.name,
-        name=str(data.get("name", name)),
+        file=file.file,
+        name=head.maybe_word("name") or name,
         purpose=purpose,
         width_mm=wide,
         height_mm=high,
-        law_min_x_height_mm=file.number(data, "law_min_x_height_mm", HOUSE_X_HEIGHT_MM, 5),
-        law_max_pt=file.number(data, "law_max_pt", 4, 30),
-        product_pt=file.number(data, "product_pt", 6, 144),
-        product_min_pt=file.number(data, "product_min_pt", 6, 144),
-        what_pt=file.number(data, "what_pt", 6, 144),
-        price_pt=file.number(data, "price_pt", 6, 144, default=data.get("product_pt")),
-        mark_mm=file.number(data, "mark_mm", LEAST_MARK_MM, 20, default=7.0),
-        best_before_mark=file.truth(data, "best_before_mark"),
-        clear_space=file.truth(data, "clear_space"),
+        law_min_x_height_mm=length(head, "law_min_x_height_mm", HOUSE_X_HEIGHT_MM, 5),
+        law_max_pt=length(head, "law_max_pt", 4, 30),
+        product_pt=product_pt,
+        product_min_pt=length(head, "product_min_pt", 6, 144),
+        what_pt=length(head, "what_pt", 6, 144),
+        price_pt=length(head, "price_pt", 6, 144, product_pt),
+        mark_mm=length(head, "mark_mm", LEAST_MARK_MM, 20, 7.0),
+        best_before_mark=head.flag("best_before_mark") or False,
+        clear_space=head.flag("clear_space") or False,
         code=code,
-        module_mm=file.number(data, "module_mm", kind.least_mm, kind.most_mm, default=kind.usual_mm),
-        folds_mm=file.numbers(data, "folds_mm", 0, wide),
-        folds_y_mm=file.numbers(data, "folds_y_mm", 0, high),
-        cuts_mm=file.numbers(data, "cuts_mm", 0, wide),
+        module_mm=length(head, "module_mm", kind.least_mm, kind.most_mm, kind.usual_mm),
+        folds_mm=lengths(head, "folds_mm", 0, wide),
+        folds_y_mm=lengths(head, "folds_y_mm", 0, high),
+        cuts_mm=lengths(head, "cuts_mm", 0, wide),
         rounds_mm=rounds,
         panels=panels,
     )
@@ -163,63 +167,59 @@ def _panels(
 ) -> tuple[Panel, ...]:
     """The panels, each within the label, none over another, none over the edge of a round."""
     panels: list[Panel] = []
-    parts = file.data.get("panel", [])
-    if not isinstance(parts, list) or not parts or not all(isinstance(part, dict) for part in parts):
-        raise file.fault("panel", "a label has one panel or more; begin each with a line [[panel]].")
+    parts = file.parts("panel")
+    if not parts:
+        raise fault(file.head, "panel", "a label has one panel or more; begin each with a line [[panel]].")
     for index, part in enumerate(parts, 1):
-        where = f"panel {index}, "
-        panel = _panel(file, part, where, index, wide, high)
+        panel = _panel(part, index, wide, high)
         if panel.x_mm + panel.width_mm > wide + 0.01 or panel.y_mm + panel.height_mm > high + 0.01:
-            raise file.fault(f"{where}width_mm", "the panel reaches beyond its label.")
+            raise fault(part, "width_mm", "the panel reaches beyond its label.")
         for other in panels:
             if _over(panel, other):
-                raise file.fault(f"{where}x_mm", f"the panel lies over the panel '{other.name}'.")
+                raise fault(part, "x_mm", f"the panel lies over the panel '{other.name}'.")
         for one in rounds:
             if _crosses(panel, one):
-                raise file.fault(
-                    f"{where}x_mm", f"the panel lies across the edge of the round of {one[2]:g} mm; keep it in or out."
+                raise fault(
+                    part, "x_mm", f"the panel lies across the edge of the round of {one[2]:g} mm; keep it in or out."
                 )
         panels.append(panel)
     return tuple(panels)
 
 
-def _panel(file: LayoutFile, part: dict[str, Any], where: str, index: int, wide: float, high: float) -> Panel:
-    file.keys(part, _PANEL, where)
+def _panel(part: Part, index: int, wide: float, high: float) -> Panel:
     return Panel(
-        name=str(part.get("name", index)),
-        x_mm=file.number(part, "x_mm", 0, wide, where),
-        y_mm=file.number(part, "y_mm", 0, high, where),
-        width_mm=file.number(part, "width_mm", 8, max(wide, 8), where),
-        height_mm=file.number(part, "height_mm", 4, max(high, 4), where),
-        fields=file.words(part, "fields", FIELDS, where),
-        foot_fields=file.words(part, "foot_fields", FIELDS, where),
-        display_panel=file.truth(part, "display_panel", where),
-        centred=file.choice(part, "align", ("left", "centre"), "left", where) == "centre",
+        name=part.maybe_word("name") or str(index),
+        x_mm=length(part, "x_mm", 0, wide),
+        y_mm=length(part, "y_mm", 0, high),
+        width_mm=length(part, "width_mm", 8, max(wide, 8)),
+        height_mm=length(part, "height_mm", 4, max(high, 4)),
+        fields=known_words(part, "fields", FIELDS),
+        foot_fields=known_words(part, "foot_fields", FIELDS),
+        display_panel=part.flag("display_panel") or False,
+        centred=choice(part, "align", ("left", "centre"), "left") == "centre",
     )
 
 
-def _check_fields(file: LayoutFile, purpose: str, placed: list[str]) -> None:
+def _check_fields(head: Part, purpose: str, placed: list[str]) -> None:
     """What a purpose needs stands once, what it welcomes at most once, and nothing else."""
     for field in _NEEDED[purpose]:
         if placed.count(field) != 1:
-            raise file.fault("fields", f"'{field}' stands {placed.count(field)} times; it belongs once.")
+            raise fault(head, "fields", f"'{field}' stands {placed.count(field)} times; it belongs once.")
     for field in placed:
         if field not in _NEEDED[purpose] and field not in _WELCOME[purpose]:
-            raise file.fault("fields", f"'{field}' does not belong on a layout for = \"{purpose}\".")
+            raise fault(head, "fields", f"'{field}' does not belong on a layout for = \"{purpose}\".")
         if placed.count(field) > 1:
-            raise file.fault("fields", f"'{field}' stands {placed.count(field)} times; it belongs once at most.")
+            raise fault(head, "fields", f"'{field}' stands {placed.count(field)} times; it belongs once at most.")
 
 
-def _rounds(file: LayoutFile, wide: float, high: float) -> tuple[tuple[float, float, float], ...]:
+def _rounds(head: Part, wide: float, high: float) -> tuple[tuple[float, float, float], ...]:
     """The circles to be cut out, each within the label."""
-    values = file.data.get("rounds_mm", [])
-    if not isinstance(values, list) or not all(isinstance(one, list) and len(one) == 3 for one in values):
-        raise file.fault("rounds_mm", "a list of circles is meant, each [x, y, diameter], such as [[25, 25, 40]].")
+    meant = "rounds_mm is a list of circles, each [x, y, diameter]; write rounds_mm = [[25, 25, 40]]."
     rounds = []
-    for one in values:
-        x, y, across = (file.number({"rounds_mm": n}, "rounds_mm", 0, max(wide, high)) for n in one)
+    for one in head.each("rounds_mm", meant):
+        x, y, across = (length(n, "rounds_mm", 0, max(wide, high)) for n in one.each("rounds_mm", meant, 3))
         if min(x, y) < across / 2 - 0.01 or x + across / 2 > wide + 0.01 or y + across / 2 > high + 0.01:
-            raise file.fault("rounds_mm", f"the round of {across:g} mm reaches beyond its label.")
+            raise fault(head, "rounds_mm", f"the round of {across:g} mm reaches beyond its label.")
         rounds.append((x, y, across))
     return tuple(rounds)
 

@@ -1,10 +1,9 @@
-"""Reads one layout file; every fault names the file, the key and the reason."""
+"""Reads one layout file; every fault names the file, the line and the reason."""
 
-import tomllib
 from pathlib import Path
-from typing import Any
 
 from ledger.domain.names import near
+from ledger.domain.toml_reader import Part, TomlFile
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
 
@@ -32,12 +31,14 @@ def layout_path(name: str, kind: str) -> Path:
     return templates() / f"{kind}-{name}.toml"
 
 
-class LayoutFile:
-    """One layout file and the questions that are asked of it."""
+class LayoutFile(TomlFile):
+    """One layout or sheet as its file was parsed; what it may say is in the `words` of its kind."""
 
-    def __init__(self, name: str, kind: str) -> None:
-        path = layout_path(name, kind)
-        self.name = path.name
+    kind = ""
+
+    def __init__(self, name: str) -> None:
+        """Raises BadInput where there is no such file, or where it is of another kind or has a word too many."""
+        kind, path = self.kind, layout_path(name, self.kind)
         if not path.exists():
             known = shipped(kind)
             close = near(name, known, 1)
@@ -46,72 +47,49 @@ class LayoutFile:
                 f"There is no {kind} '{name}'.{hint} Choose from {', '.join(known)}, or name a file of your own."
             )
         try:
-            self.data: dict[str, Any] = tomllib.loads(path.read_text(encoding="utf-8"))
-        except (tomllib.TOMLDecodeError, UnicodeDecodeError, OSError) as error:
-            raise BadInput(f"{self.name} cannot be read: {error}.") from None
+            text = path.read_text(encoding="utf-8")
+        except (UnicodeDecodeError, OSError) as error:
+            raise BadInput(f"{path.name} cannot be read: {error}.") from None
+        super().__init__(text, path.name)
         if self.data.get("what") != kind:
-            raise BadInput(f'{self.name}, what: this file is no {kind}; write what = "{kind}" in it.')
+            raise fault(self.head, "what", f'this file is no {kind}; write what = "{kind}" in it.')
+        self.check()
 
-    def fault(self, key: str, reason: str) -> BadInput:
-        """The fault of one key."""
-        return BadInput(f"{self.name}, {key}: {reason}")
 
-    def keys(self, part: dict[str, Any], known: tuple[str, ...], where: str = "") -> None:
-        """Raise for a key nobody knows."""
-        for key in part:
-            if key not in known:
-                close = near(key, known, 1)
-                hint = f"did you mean {close[0]}?" if close else f"known are {', '.join(known)}."
-                raise self.fault(f"{where}{key}", f"not known here; {hint}")
+def fault(part: Part, key: str, reason: str) -> BadInput:
+    """The fault of one key, with its place."""
+    return BadInput(f"{part.place(key)}, {key}: {reason}")
 
-    def number(
-        self,
-        part: dict[str, Any],
-        key: str,
-        low: float,
-        high: float,
-        where: str = "",
-        default: float | None = None,
-    ) -> float:
-        """A number within bounds; the default where it is left out and there is one."""
-        value = part.get(key, default)
-        if isinstance(value, bool) or not isinstance(value, (int, float)):
-            raise self.fault(f"{where}{key}", f"a number is missing, such as {key} = {low:g}.")
-        if not low <= value <= high:
-            raise self.fault(f"{where}{key}", f"{value} does not lie between {low:g} and {high:g}.")
-        return float(value)
 
-    def numbers(self, part: dict[str, Any], key: str, low: float, high: float) -> tuple[float, ...]:
-        """A list of numbers within bounds; empty where it is left out."""
-        values = part.get(key, [])
-        if not isinstance(values, list):
-            raise self.fault(key, f"a list of numbers is meant, such as {key} = [60.0].")
-        return tuple(self.number({key: value}, key, low, high) for value in values)
+def length(part: Part, key: str, low: float, high: float, usual: float | None = None) -> float:
+    """A number within bounds; the usual one where it is left out and there is one. Raises BadInput."""
+    value = part.number(key, high, least=low)
+    if value is None and usual is None:
+        raise part.bad(f"{key} is missing; write {key} = {low:g}.")
+    return float(usual if value is None else value)  # type: ignore[arg-type]
 
-    def truth(self, part: dict[str, Any], key: str, where: str = "") -> bool:
-        """True or false; false where it is left out."""
-        value = part.get(key, False)
-        if not isinstance(value, bool):
-            raise self.fault(f"{where}{key}", "write true or false.")
-        return value
 
-    def choice(
-        self, part: dict[str, Any], key: str, known: tuple[str, ...], default: str | None, where: str = ""
-    ) -> str:
-        """One of a few words; the default where it is left out and there is one."""
-        value = part.get(key, default)
-        if value not in known:
-            raise self.fault(f"{where}{key}", f"write one of {', '.join(known)}.")
-        return str(value)
+def lengths(part: Part, key: str, low: float, high: float) -> tuple[float, ...]:
+    """A list of numbers within bounds; empty where it is left out. Raises BadInput."""
+    many = part.each(key, f"{key} is a list of numbers; write {key} = [60.0].")
+    return tuple(length(one, key, low, high) for one in many)
 
-    def words(self, part: dict[str, Any], key: str, known: tuple[str, ...], where: str = "") -> tuple[str, ...]:
-        """A list of known words; empty where it is left out."""
-        values = part.get(key, [])
-        if not isinstance(values, list):
-            raise self.fault(f"{where}{key}", f'a list is meant, such as {key} = ["{known[0]}"].')
-        for word in values:
-            if word not in known:
-                close = near(str(word), known, 1)
-                hint = f"did you mean {close[0]}?" if close else f"known are {', '.join(known)}."
-                raise self.fault(f"{where}{key}", f"'{word}' is not known; {hint}")
-        return tuple(values)
+
+def choice(part: Part, key: str, known: tuple[str, ...], usual: str | None = None) -> str:
+    """One of a few words; the usual one where it is left out and there is one. Raises BadInput."""
+    value = part.maybe_word(key) or usual
+    if value not in known:
+        raise fault(part, key, f"write one of {', '.join(known)}.")
+    return str(value)
+
+
+def known_words(part: Part, key: str, known: tuple[str, ...]) -> tuple[str, ...]:
+    """A list of known words; empty where it is left out. Raises BadInput."""
+    found = part.each(key, f'{key} is a list of words in quotes; write {key} = ["{known[0]}"].')
+    words = tuple(one.word(key) for one in found)
+    for word in words:
+        if word not in known:
+            close = near(word, known, 1)
+            hint = f"did you mean {close[0]}?" if close else f"known are {', '.join(known)}."
+            raise fault(part, key, f"'{word}' is not known; {hint}")
+    return words

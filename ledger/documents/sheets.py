@@ -2,10 +2,17 @@
 
 from dataclasses import dataclass
 
-from ledger.documents.layout_file import LayoutFile
+from ledger.documents.layout_file import LayoutFile, choice, fault, length
+from ledger.domain.toml_reader import Part
 
 PAPER_MM = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
+_LENGTHS = ("left_mm", "top_mm", "pitch_x_mm", "pitch_y_mm", "width_mm", "height_mm")
 ROLL = "roll"  # a page of a roll is as wide as the roll and as long as the label
+
+
+class _SheetFile(LayoutFile):
+    kind = "sheet"
+    words = {"": ("what", "paper", "columns", "rows", "cut_marks", *_LENGTHS)}
 
 
 @dataclass(frozen=True)
@@ -46,31 +53,38 @@ class SheetLayout:
 
 def sheet_layout(name: str) -> SheetLayout:
     """A sheet by its name, or by a file of her own. Raises BadInput by file, key and reason."""
-    file = LayoutFile(name, "sheet")
-    data = file.data
-    own = ("left_mm", "top_mm", "pitch_x_mm", "pitch_y_mm", "width_mm", "height_mm")
-    file.keys(data, ("what", "paper", "columns", "rows", "cut_marks", *own))
-    if file.choice(data, "paper", (*PAPER_MM, ROLL), None) == ROLL:
-        return _roll(file)
-    columns, rows = int(file.number(data, "columns", 1, 20)), int(file.number(data, "rows", 1, 40))
-    if not isinstance(data.get("cut_marks"), bool):
-        raise file.fault("cut_marks", "write true for plain paper to be cut, false for labels cut already.")
-    lengths = {key: file.number(data, key, 0, 300) for key in own}
-    sheet = SheetLayout(file.name, data["paper"], columns, rows, **lengths, cut_marks=data["cut_marks"])
+    file = _SheetFile(name)
+    head = file.head
+    paper = choice(head, "paper", (*PAPER_MM, ROLL))
+    if paper == ROLL:
+        return _roll(file.file, head)
+    columns, rows = _count(head, "columns", 20), _count(head, "rows", 40)
+    cut_marks = head.flag("cut_marks")
+    if cut_marks is None:
+        raise fault(head, "cut_marks", "write true for plain paper to be cut, false for labels cut already.")
+    lengths = {key: length(head, key, 0, 300) for key in _LENGTHS}
+    sheet = SheetLayout(file.file, paper, columns, rows, **lengths, cut_marks=cut_marks)
     if sheet.pitch_x_mm < sheet.width_mm or sheet.pitch_y_mm < sheet.height_mm:
-        raise file.fault("pitch_x_mm", "a pitch below the label's own size lays labels over each other.")
+        raise fault(head, "pitch_x_mm", "a pitch below the label's own size lays labels over each other.")
     wide, high = PAPER_MM[sheet.paper]
     if sheet.left_mm + (columns - 1) * sheet.pitch_x_mm + sheet.width_mm > wide + 0.5:
-        raise file.fault("pitch_x_mm", "the last column reaches beyond the paper.")
+        raise fault(head, "pitch_x_mm", "the last column reaches beyond the paper.")
     if sheet.top_mm + (rows - 1) * sheet.pitch_y_mm + sheet.height_mm > high + 0.5:
-        raise file.fault("pitch_y_mm", "the last row reaches beyond the paper.")
+        raise fault(head, "pitch_y_mm", "the last row reaches beyond the paper.")
     return sheet
 
 
-def _roll(file: LayoutFile) -> SheetLayout:
+def _count(head: Part, key: str, top: int) -> int:
+    number = head.whole(key, top)
+    if number is None:
+        raise head.bad(f"{key} is missing; write {key} = 1.")
+    return number
+
+
+def _roll(file: str, head: Part) -> SheetLayout:
     """A roll has one place, and nothing to state but its width and its longest label."""
-    for key in file.data:
+    for key in head.data:
         if key not in ("what", "paper", "width_mm", "height_mm"):
-            raise file.fault(key, "a roll has one label to a page; state only width_mm and height_mm.")
-    wide, high = (file.number(file.data, key, 10, 300) for key in ("width_mm", "height_mm"))
-    return SheetLayout(file.name, ROLL, 1, 1, 0.0, 0.0, wide, high, wide, high, cut_marks=False)
+            raise fault(head, key, "a roll has one label to a page; state only width_mm and height_mm.")
+    wide, high = (length(head, key, 10, 300) for key in ("width_mm", "height_mm"))
+    return SheetLayout(file, ROLL, 1, 1, 0.0, 0.0, wide, high, wide, high, cut_marks=False)

@@ -3,9 +3,21 @@
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.domain.assessment_file import AssessmentFile
+from ledger.domain.toml_reader import TomlFile
 
+_BOUNDS = ("inci", "lowest_percent", "highest_percent")
 ASSESSED_PROCESSES = ("cold", "hot", "rebatch")  # what gives bars; an oil is assessed with the soap it goes into
+
+
+class AssessmentFile(TomlFile):
+    """A file of an assessment as it was parsed."""
+
+    words = {
+        "": ("assessor", "reference", "on", "until", "process", "markets", "superfat", "durability_months"),
+        "ingredient": _BOUNDS,
+        "fragrance": _BOUNDS,
+        "notification": ("market", "reference", "on"),
+    }
 
 
 @dataclass(frozen=True)
@@ -50,23 +62,23 @@ def read_assessment(text: str, *, file: str) -> Assessment:
     """
     source = AssessmentFile(text, file)
     source.check()
-    head = source.data
-    on, until = source.day(head, "on", ""), source.maybe_day(head, "until", "")
+    head = source.head
+    on, until = head.day("on"), head.maybe_day("until")
     if until is not None and until < on:
-        raise source.bad("", 0, "until lies before on; look at both days.", "until")
-    markets = source.listed("markets", '["eu", "gb"]')
+        raise head.bad("until lies before on; look at both days.", "until")
+    markets = _listed(source, "markets", '["eu", "gb"]')
     ingredients = _bounds(source, "ingredient")
     if not ingredients:
-        raise source.bad("", 0, "no ingredient is named; write an [[ingredient]] part for each one assessed.")
+        raise head.bad("no ingredient is named; write an [[ingredient]] part for each one assessed.")
     return Assessment(
-        assessor=source.word(head, "assessor", ""),
-        reference=source.word(head, "reference", ""),
+        assessor=head.word("assessor"),
+        reference=head.word("reference"),
         on=on,
         until=until,
         process=_process(source),
         markets=markets,
-        superfat_ppm=_superfat(source),
-        durability_months=source.whole(head, "durability_months", ""),
+        superfat_ppm=head.pair("superfat", "[3, 8]", lambda one: one.share("superfat", least=0, exact=True)),
+        durability_months=head.whole("durability_months"),
         ingredients=ingredients,
         fragrances=_bounds(source, "fragrance"),
         notifications=_notifications(source, markets),
@@ -79,52 +91,43 @@ def inci_key(name: str) -> str:
     return "AQUA" if plain == "WATER" else plain
 
 
+def _listed(source: AssessmentFile, key: str, example: str) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(one.lower() for one in source.head.listed(key, example, needed=True) or ()))
+
+
 def _process(source: AssessmentFile) -> tuple[str, ...]:
-    found = source.listed("process", '["cold"]')
+    found = _listed(source, "process", '["cold"]')
     for one in found:
         if one not in ASSESSED_PROCESSES:
             known = ", ".join(ASSESSED_PROCESSES)
-            raise source.bad("", 0, f"process '{one}' is not known here; write one or more of {known}.", "process")
+            raise source.head.bad(f"process '{one}' is not known here; write one or more of {known}.", "process")
     return found
-
-
-def _superfat(source: AssessmentFile) -> tuple[int, int] | None:
-    value = source.data.get("superfat")
-    if value is None:
-        return None
-    if not isinstance(value, list) or len(value) != 2:
-        raise source.bad("", 0, "superfat is a range, from and to; write superfat = [3, 8].", "superfat")
-    low, high = (source.share({"superfat": one}, "superfat", "", 0, or_nothing=True) or 0 for one in value)
-    if low > high:
-        raise source.bad("", 0, "superfat runs from the lower to the higher; write superfat = [3, 8].", "superfat")
-    return low, high
 
 
 def _bounds(source: AssessmentFile, table: str) -> tuple[Bounds, ...]:
     found: dict[str, Bounds] = {}
-    for index, part in enumerate(source.tables(table)):
-        name = inci_key(source.word(part, "inci", table, index))
-        highest = source.share(part, "highest_percent", table, index)
+    for part in source.parts(table):
+        name = inci_key(part.word("inci"))
+        highest = part.share("highest_percent", exact=True)
         if highest is None:
-            raise source.bad(table, index, f"highest_percent is missing for {name}; write highest_percent = 60.")
-        lowest = source.share(part, "lowest_percent", table, index, or_nothing=True) or 0
+            raise part.bad(f"highest_percent is missing for {name}; write highest_percent = 60.")
+        lowest = part.share("lowest_percent", least=0, exact=True) or 0
         if lowest > highest:
-            raise source.bad(table, index, f"lowest_percent of {name} lies above its highest_percent; look at both.")
+            raise part.bad(f"lowest_percent of {name} lies above its highest_percent; look at both.")
         if name in found:
-            raise source.bad(table, index, f"{name} stands here a second time; write one [[{table}]] for it.", "inci")
+            raise part.bad(f"{name} stands here a second time; write one [[{table}]] for it.", "inci")
         found[name] = Bounds(name, lowest, highest)
     return tuple(found.values())
 
 
 def _notifications(source: AssessmentFile, markets: tuple[str, ...]) -> tuple[Notification, ...]:
     found: dict[str, Notification] = {}
-    for index, part in enumerate(source.tables("notification")):
-        market = source.word(part, "market", "notification", index).lower()
+    for part in source.parts("notification"):
+        market = part.word("market").lower()
         if market not in markets:
             message = f"market '{market}' is not among the markets assessed; add it there, or mend it here."
-            raise source.bad("notification", index, message, "market")
+            raise part.bad(message, "market")
         if market in found:
-            raise source.bad("notification", index, f"market '{market}' stands here a second time.", "market")
-        reference = source.word(part, "reference", "notification", index)
-        found[market] = Notification(market, reference, source.day(part, "on", "notification", index))
+            raise part.bad(f"market '{market}' stands here a second time.", "market")
+        found[market] = Notification(market, part.word("reference"), part.day("on"))
     return tuple(found.values())

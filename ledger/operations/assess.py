@@ -1,7 +1,6 @@
 """Book the safety assessment of a product."""
 
-from ledger.domain.assessment import ASSESSED_PROCESSES, Assessment, read_assessment
-from ledger.domain.assessment_file import AssessmentFile
+from ledger.domain.assessment import ASSESSED_PROCESSES, Assessment, AssessmentFile, read_assessment
 from ledger.domain.dates import show_date
 from ledger.errors import BadInput
 from ledger.markets import market
@@ -21,7 +20,7 @@ def assess_recipe(book: Book, code: str, text: str, *, file: str) -> tuple[Recip
         try:
             market(one)
         except BadInput as error:
-            raise AssessmentFile(text, file).bad("", 0, str(error), "markets") from None
+            raise AssessmentFile(text, file).head.bad(str(error), "markets") from None
     with book.write("recipe assess") as tx:
         card = recipe_by_code(tx.rows, code)
         if card.process not in ASSESSED_PROCESSES:

@@ -1,7 +1,6 @@
 """Plays the sample season into a ledger, through the same operations that a user calls."""
 
 import csv
-import tomllib
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import partial
@@ -10,6 +9,7 @@ from pathlib import Path
 from ledger.domain.codes import supplier_number_key
 from ledger.domain.money import parse_money
 from ledger.domain.quantity import parse_share
+from ledger.domain.toml_reader import TomlFile
 from ledger.operations.assess import assess_recipe
 from ledger.operations.customers import CustomerDetails, add_customer
 from ledger.operations.materials import add_material
@@ -55,7 +55,7 @@ class Season(Diary):
             events.append((day, "Receiving, making, curing and selling", partial(self._delivery, rows)))
         for (day, *_), stated in self._contents().items():
             events.append((day, "Receiving, making, curing and selling", partial(self._contains, stated)))
-        diary = tomllib.loads((self.folder / "diary.toml").read_text(encoding="utf-8"))
+        diary = TomlFile((self.folder / "diary.toml").read_text(encoding="utf-8"), "diary.toml").data
         for event in diary["event"]:
             events.append((event["day"], "Receiving, making, curing and selling", partial(self.happen, event)))
         for _, stage, do in sorted(events, key=lambda one: one[0]):

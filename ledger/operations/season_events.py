@@ -1,6 +1,5 @@
 """What happens in the sample season's diary, each through the operation that a user calls."""
 
-import tomllib
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from datetime import date, timedelta
@@ -12,6 +11,7 @@ from ledger.domain.limits import PH_AT_MOST
 from ledger.domain.money import parse_money
 from ledger.domain.quantity import parse_mass
 from ledger.domain.release_checks import read_check
+from ledger.domain.toml_reader import TomlFile
 from ledger.operations.bulk import strain_batch
 from ledger.operations.combine import combine
 from ledger.operations.complaints import Report, book_complaint
@@ -52,7 +52,7 @@ class Diary:
 
     def __post_init__(self) -> None:
         """Read who the season belongs to."""
-        self.scenario = tomllib.loads((self.folder / "soapworks.toml").read_text(encoding="utf-8"))
+        self.scenario = TomlFile((self.folder / "soapworks.toml").read_text(encoding="utf-8"), "soapworks.toml").data
 
     @property
     def maker(self) -> str:

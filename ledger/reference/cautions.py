@@ -1,8 +1,8 @@
 """The cautions kept before her at the bench, from the templates she may edit."""
 
-import tomllib
 from dataclasses import dataclass
 
+from ledger.domain.toml_reader import TomlFile
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
 
@@ -15,14 +15,19 @@ class Cautions:
     by_step: dict[str, tuple[str, ...]]
 
 
+class _CautionFile(TomlFile):
+    words = {"": ("first",), "caution": ("step", "text")}
+
+
 def cautions() -> Cautions:
     """Read them. Raises BadInput naming the file when its wording was broken."""
     path = templates() / "cautions.toml"
     try:
-        data = tomllib.loads(path.read_text(encoding="utf-8"))
+        file = _CautionFile(path.read_text(encoding="utf-8"), str(path))
+        file.check()
         steps: dict[str, list[str]] = {}
-        for one in data["caution"]:
-            steps.setdefault(one["step"], []).append(one["text"])
-        return Cautions(data["first"], {step: tuple(texts) for step, texts in steps.items()})
-    except (tomllib.TOMLDecodeError, KeyError, TypeError, OSError) as error:
+        for one in file.parts("caution"):
+            steps.setdefault(one.word("step"), []).append(one.word("text"))
+        return Cautions(file.head.word("first"), {step: tuple(texts) for step, texts in steps.items()})
+    except (UnicodeDecodeError, OSError) as error:
         raise BadInput(f"{path} cannot be read ({error}); put the shipped one back.") from None

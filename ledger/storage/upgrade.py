@@ -1,12 +1,12 @@
 """What an older ledger lacks for this program, written as rows of an ordinary entry; no old row is touched."""
 
-import tomllib
 from typing import TYPE_CHECKING
 
 from ledger.domain.recipe import CURE_DAYS, Recipe
 from ledger.domain.recipe_figures import FORMAT, NOT_UNDERSTOOD, figures_text
 from ledger.domain.recipe_reading import read_recipe
-from ledger.errors import LedgerError
+from ledger.domain.toml_reader import TomlFile
+from ledger.errors import BadInput, LedgerError
 from ledger.storage.tables import RecipeFigures
 
 if TYPE_CHECKING:
@@ -59,6 +59,6 @@ def _understood(version_id: int, text: str, code: str, process: str | None) -> R
 
 def _process_written(text: str) -> str:
     try:
-        return str(tomllib.loads(text)["process"])
-    except (ValueError, KeyError):
+        return TomlFile(text, "").head.word("process")
+    except BadInput:
         return "cold"  # of which nothing was ever made

@@ -1,4 +1,4 @@
-"""Layout files: what is wrong is said by file, key and reason."""
+"""Layout files: what is wrong is said by file, line and reason."""
 
 from pathlib import Path
 
@@ -36,18 +36,22 @@ def test_every_shipped_layout_and_sheet_is_read() -> None:
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
-        ("law_max_pt = ", "law_max_ptt = ", "mine.toml, law_max_ptt: not known here; did you mean law_max_pt?"),
-        ("law_min_x_height_mm = 1.2", "law_min_x_height_mm = 0.9", "law_min_x_height_mm: 0.9 does not lie between 1.2"),
-        ("width_mm = 39.0", "width_mm = 60.0", "panel 2, width_mm: the panel reaches beyond its label"),
-        ("x_mm = 28.0", "x_mm = 20.0", "panel 2, x_mm: the panel lies over the panel 'front'"),
+        ("law_max_pt = ", "law_max_ptt = ", "line 27: 'law_max_ptt' is not known here; did you mean law_max_pt?"),
+        (
+            "law_min_x_height_mm = 1.2",
+            "law_min_x_height_mm = 0.9",
+            "line 26: law_min_x_height_mm = 0.9 cannot be; write a number from 1.2",
+        ),
+        ("width_mm = 39.0", "width_mm = 60.0", "line 46 [panel], width_mm: the panel reaches beyond its label"),
+        ("x_mm = 28.0", "x_mm = 20.0", "line 44 [panel], x_mm: the panel lies over the panel 'front'"),
         ('"precautions", ', "", "'precautions' stands 0 times; it belongs once"),
         ('"precautions"', '"precaution"', "'precaution' is not known; did you mean precautions?"),
-        ("product_pt = 14.0", 'product_pt = "big"', "product_pt: a number is missing"),
+        ("product_pt = 14.0", 'product_pt = "big"', "line 29: product_pt is a number; write it without"),
         ('what = "label"', 'what = "sheet"', "this file is no label"),
-        ("width_mm = 70.0", "width_mm = = 70.0", "mine.toml cannot be read"),
+        ("width_mm = 70.0", "width_mm = = 70.0", "mine.toml, line 24, column 12: the file cannot be read"),
     ],
 )
-def test_a_faulty_label_is_named_by_file_key_and_reason(change, old: str, new: str, said: str) -> None:
+def test_a_faulty_label_is_named_by_file_line_and_reason(change, old: str, new: str, said: str) -> None:
     with pytest.raises(BadInput) as caught:
         label_layout(change("label-small", old, new))
     assert said in str(caught.value)
@@ -63,7 +67,7 @@ def test_a_faulty_label_is_named_by_file_key_and_reason(change, old: str, new: s
         ("cut_marks = false", "", "cut_marks: write true"),
     ],
 )
-def test_a_faulty_sheet_is_named_by_file_key_and_reason(change, old: str, new: str, said: str) -> None:
+def test_a_faulty_sheet_is_named_by_file_line_and_reason(change, old: str, new: str, said: str) -> None:
     with pytest.raises(BadInput) as caught:
         sheet_layout(change("sheet-a4-24", old, new))
     assert said in str(caught.value)
@@ -72,20 +76,35 @@ def test_a_faulty_sheet_is_named_by_file_key_and_reason(change, old: str, new: s
 @pytest.mark.parametrize(
     ("name", "old", "new", "said"),
     [
-        ("label-small", 'for = "bar"', 'for = "jar"', "mine.toml, for: write one of bar, notice, ticket, rack"),
+        (
+            "label-small",
+            'for = "bar"',
+            'for = "jar"',
+            "mine.toml, line 22, for: write one of bar, notice, ticket, rack",
+        ),
         ("label-small", 'fields = ["ingredients"', 'fields = ["price", "ingredients"', "'price' does not belong"),
         ("label-small", 'fields = ["ingredients"', 'fields = ["origin", "origin", "ingredients"', "once at most"),
-        ("label-small", 'fields = ["product", "function"]', 'fields = "product"', "panel 1, fields: a list is meant"),
-        ("label-small", 'fields = ["product", "function"]', "fields = [7]", "panel 1, fields: '7' is not known"),
-        ("label-small", "mark_mm = 5.0", "mark_mm = 4.0", "mark_mm: 4.0 does not lie between 5 and 20"),
-        ("label-small", "mark_mm = 5.0", 'clear_space = "yes"', "clear_space: write true or false"),
+        (
+            "label-small",
+            'fields = ["product", "function"]',
+            'fields = "product"',
+            "line 39 [panel]: fields is a list of words",
+        ),
+        ("label-small", 'fields = ["product", "function"]', "fields = [7]", "line 39 [panel]: fields is a word, in"),
+        (
+            "label-small",
+            "mark_mm = 5.0",
+            "mark_mm = 4.0",
+            "line 31: mark_mm = 4.0 cannot be; write a number from 5 up to 20.",
+        ),
+        ("label-small", "mark_mm = 5.0", 'clear_space = "yes"', "line 31: clear_space is a yes or no"),
         ("label-small", "mark_mm = 5.0", 'code = "qr"', "code: no panel has the field 'code'"),
-        ("label-small", "mark_mm = 5.0", "folds_mm = 5", "folds_mm: a list of numbers is meant"),
+        ("label-small", "mark_mm = 5.0", "folds_mm = 5", "line 31: folds_mm is a list of numbers"),
         (
             "label-small",
             '[[panel]]\nname = "front"',
             '[[panel]]\nalign = "middle"',
-            "panel 1, align: write one",
+            "line 34 [panel], align: write one",
         ),
         ("label-wrap", 'code = "qr"', 'code = "aztec"', "code: write one of qr, code128, ean13"),
         ("label-wrap", 'code = "qr"\n', "", "code: write one of qr, code128, ean13"),
@@ -93,15 +112,15 @@ def test_a_faulty_sheet_is_named_by_file_key_and_reason(change, old: str, new: s
             "label-wrap",
             'code = "qr"\nmodule_mm = 0.5',
             'code = "ean13"\nmodule_mm = 0.7',
-            "0.7 does not lie",
+            "line 18: module_mm = 0.7 cannot be",
         ),
         ("label-round", "50.0]", "55.0]", "rounds_mm: the round of 55 mm reaches beyond its label"),
-        ("label-round", "[26.0, 32.5, 50.0]", "[26.0, 32.5]", "rounds_mm: a list of circles is meant"),
+        ("label-round", "[26.0, 32.5, 50.0]", "[26.0, 32.5]", "line 10: rounds_mm is a list of circles"),
         (
             "label-round",
             "x_mm = 6.0",
             "x_mm = 2.0",
-            "panel 2, x_mm: the panel lies across the edge of the round",
+            "line 29 [panel], x_mm: the panel lies across the edge of the round",
         ),
         ("notice-shelf", '"ingredients"]', '"ingredients", "precautions"]', "'precautions' does not belong"),
         ("ticket-price", '"unit_price"', '"function"', "'unit_price' stands 0 times"),
@@ -115,6 +134,14 @@ def test_a_faulty_mark_code_round_or_purpose_is_named_too(change, name: str, old
     assert str(caught.value).startswith("mine.toml, ")
 
 
+def test_columns_and_rows_are_whole(change) -> None:
+    """Half a column was once dropped in silence."""
+    with pytest.raises(BadInput, match=r"mine\.toml, line \d+: columns is a whole number\."):
+        sheet_layout(change("sheet-a4-24", "columns = 3", "columns = 2.5"))
+    with pytest.raises(BadInput, match=r"mine\.toml: rows is missing; write rows = 1\."):
+        sheet_layout(change("sheet-a4-24", "rows = 8", ""))
+
+
 def test_a_label_without_panels_is_named(tmp_path: Path) -> None:
     path = tmp_path / "mine.toml"
     path.write_text('what = "label"\nwidth_mm = 70\nheight_mm = 37\n', encoding="utf-8")
@@ -126,7 +153,7 @@ def test_a_label_without_panels_is_named(tmp_path: Path) -> None:
     ("old", "new", "said"),
     [
         ("width_mm = 80.0", "columns = 2", "columns: a roll has one label to a page"),
-        ("width_mm = 80.0", "", "width_mm: a number is missing"),
+        ("width_mm = 80.0", "", "mine.toml: width_mm is missing; write width_mm = 10."),
     ],
 )
 def test_a_faulty_roll_is_named_too(change, old: str, new: str, said: str) -> None:

@@ -110,8 +110,8 @@ def test_a_recipe_writes_its_limits() -> None:
         ('lye_fats_apart = "5"', "difference with its unit"),
         ('lye_temperature = "60"', "line 17"),
         ("cook_minutes = 45", r"cook_minutes = \[45, 120\]"),
-        ("cook_minutes = [120, 45]", "a from and a to"),
-        ('bar_weight = ["115 g", "95 g"]', "a from and a to"),
+        ("cook_minutes = [120, 45]", "runs from the lower to the higher; write"),
+        ('bar_weight = ["115 g", "95 g"]', "runs from the lower to the higher; write"),
         ("ph = 10", "did you mean pH"),
     ],
 )
