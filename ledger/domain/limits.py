@@ -6,8 +6,9 @@ from dataclasses import dataclass, field
 from ledger.domain.quantity import parse_ph, show_mass, show_share, show_temperature
 from ledger.errors import BadInput
 
-APART_MILLI_C = 5_600  # lye and fats before mixing: within 10 °F (5.6 °C); common practice, no source
-FRAGRANCE_MILLI_C = 82_000  # into cooked soap below 180 °F (82 °C); common practice, no source
+# In round figures of the ledger's own unit, each common practice, no source.
+APART_MILLI_C = {"metric": 5_000, "us": 5_556}  # lye and fats before mixing: within 5 °C, or 10 °F
+FRAGRANCE_MILLI_C = {"metric": 80_000, "us": 79_444}  # into cooked soap at 80 °C at the most, or 175 °F
 # 8-10 is often quoted, true soap in 1 % solution reads about 9-10.5; common practice, no source.
 PH_AT_MOST, PH_TO_QUESTION = 10_500, 9_000
 # Mass in less all that was weighed out, the water lost in the cook apart; the maker's own until she writes another.
@@ -19,13 +20,21 @@ _DAY = 24 * 60
 class Limits:
     """What a recipe version allows; None: it sets no limit. Temperatures in thousandths of a degree Celsius."""
 
-    apart_milli_c: int = APART_MILLI_C
+    apart_milli_c: int | None = None  # None: the usual one of the ledger's unit, as for the fragrance
     lye_milli_c: int | None = None
     cook_minutes: tuple[int, int] | None = None
-    fragrance_milli_c: int = FRAGRANCE_MILLI_C
+    fragrance_milli_c: int | None = None
     bar_weight_mg: tuple[int, int] | None = None
     ph_thousandths: int = PH_AT_MOST
     loss_ppm: int = LOSS_PPM["cold"]
+
+    def apart(self, units: str) -> int:
+        """How far lye and fats may be apart before they are mixed."""
+        return APART_MILLI_C[units] if self.apart_milli_c is None else self.apart_milli_c
+
+    def fragrance(self, units: str) -> int:
+        """How warm cooked soap may be when the fragrance goes in."""
+        return FRAGRANCE_MILLI_C[units] if self.fragrance_milli_c is None else self.fragrance_milli_c
 
 
 @dataclass(frozen=True)
@@ -73,12 +82,12 @@ def outside(limits: Limits, read: Read, units: str) -> tuple[Outside, ...]:
 def limit_of(limits: Limits, what: str, units: str) -> str | None:
     """The limit a reading is held against, in words; None where there is none."""
     if what in ("lye temperature", "fats temperature"):
-        found = f"within {_apart(limits.apart_milli_c, units)} of each other"
+        found = f"within {_apart(limits.apart(units), units)} of each other"
         if what == "lye temperature" and limits.lye_milli_c is not None:
             found += f", at most {show_temperature(limits.lye_milli_c, units)}"
         return found
     if what == "fragrance temperature":
-        return f"at most {show_temperature(limits.fragrance_milli_c, units)}"
+        return f"at most {show_temperature(limits.fragrance(units), units)}"
     if what == "cook end" and limits.cook_minutes:
         return f"{limits.cook_minutes[0]} to {limits.cook_minutes[1]} min of cook"
     if what == "bar weight" and limits.bar_weight_mg:
@@ -144,13 +153,13 @@ def _over(read: Read, what: str, limit: int | None, units: str) -> list[Outside]
 def _temperatures(limits: Limits, read: Read, units: str) -> list[Outside]:
     lye, fats = _last(read, "lye temperature"), _last(read, "fats temperature")
     found = _over(read, "lye temperature", limits.lye_milli_c, units)
-    if lye is not None and fats is not None and abs(lye - fats) > limits.apart_milli_c:
-        apart, limit = (_apart(one, units) for one in (abs(lye - fats), limits.apart_milli_c))
+    if lye is not None and fats is not None and abs(lye - fats) > limits.apart(units):
+        apart, limit = (_apart(one, units) for one in (abs(lye - fats), limits.apart(units)))
         words = (
             f"lye {show_temperature(lye, units)}, fats {show_temperature(fats, units)}: {apart} apart, limit {limit}"
         )
         found.append(Outside("lye and fats apart", words))
-    return found + _over(read, "fragrance temperature", limits.fragrance_milli_c, units)
+    return found + _over(read, "fragrance temperature", limits.fragrance(units), units)
 
 
 def _cook(limits: Limits, read: Read) -> list[Outside]:

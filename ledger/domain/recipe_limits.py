@@ -1,6 +1,8 @@
 """Reads what a recipe allows under [limits]."""
 
-from ledger.domain.limits import APART_MILLI_C, FRAGRANCE_MILLI_C, LOSS_PPM, PH_AT_MOST, Limits
+from functools import partial
+
+from ledger.domain.limits import LOSS_PPM, PH_AT_MOST, Limits
 from ledger.domain.quantity import parse_number, parse_temperature
 from ledger.domain.recipe_file import RecipeFile
 from ledger.errors import BadInput
@@ -10,20 +12,15 @@ def read_limits(source: RecipeFile, process: str) -> Limits:
     """The limits of a recipe, each with the usual one where it writes none. Raises BadInput."""
     part = source.one("limits")
     loss, acid = part.share("loss_percent"), part.number("pH", 14)
-    apart, fragrance = part.read("lye_fats_apart", _apart), part.read("fragrance_temperature", _fragrance)
     return Limits(
-        apart_milli_c=APART_MILLI_C if apart is None else apart,
-        lye_milli_c=part.read("lye_temperature", lambda text: parse_temperature(text, what="lye_temperature")),
+        apart_milli_c=part.read("lye_fats_apart", _apart),
+        lye_milli_c=part.read("lye_temperature", partial(parse_temperature, what="lye_temperature")),
         cook_minutes=part.pair("cook_minutes", "[45, 120]", lambda one: one.whole("cook_minutes")),
-        fragrance_milli_c=FRAGRANCE_MILLI_C if fragrance is None else fragrance,
+        fragrance_milli_c=part.read("fragrance_temperature", partial(parse_temperature, what="fragrance_temperature")),
         bar_weight_mg=part.pair("bar_weight", '["95 g", "115 g"]', lambda one: one.weight("bar_weight")),
         ph_thousandths=PH_AT_MOST if acid is None else round(acid * 1000),
         loss_ppm=LOSS_PPM.get(process, LOSS_PPM["cold"]) if loss is None else loss,
     )
-
-
-def _fragrance(text: str) -> int:
-    return parse_temperature(text, what="fragrance_temperature")
 
 
 def _apart(text: str) -> int:
@@ -31,5 +28,5 @@ def _apart(text: str) -> int:
     key = "lye_fats_apart"
     number, unit = text.rstrip("CFcf°º ").strip(), text.strip()[-1:].upper()
     if unit not in ("C", "F"):
-        raise BadInput(f'{key} is a difference with its unit, such as {key} = "5.6 C" or "10 F".')
+        raise BadInput(f'{key} is a difference with its unit, such as {key} = "5 C" or "10 F".')
     return round(parse_number(number, what=key) * 1000 * (5 if unit == "F" else 9) / 9)

@@ -126,10 +126,10 @@ def _line(number: int, role: str, material: str, lot: str, supplier: str, theirs
 
 LINES = (
     _line(1, "fat", "olive oil infused with calendula petals", "L57-1", "own making", None, 600_000, "in the fats"),
-    _line(2, "fat", "coconut oil", "L42-5", "Oakmoor Oils", "CN-0919", 300_000, "in the fats"),
-    _line(3, "fat", "shea butter", "L48-X", "Brightwater Trading", "SB/26/0087-A", 100_000, "in the fats"),
-    _line(4, "liquid", "water", "L44-1", "Oakmoor Oils", None, 284_200, "with the lye"),
-    _line(5, "alkali", "sodium hydroxide", "L43-3", "Oakmoor Oils", "SH 88 A", 142_100, "with the lye"),
+    _line(2, "fat", "coconut oil", "L42-5", "Tarnlow Oils", "CN-0919", 300_000, "in the fats"),
+    _line(3, "fat", "shea butter", "L48-X", "Skerrow Butters", "SB/26/0087-A", 100_000, "in the fats"),
+    _line(4, "liquid", "water", "L44-1", "Tarnlow Oils", None, 284_200, "with the lye"),
+    _line(5, "alkali", "sodium hydroxide", "L43-3", "Tarnlow Oils", "SH 88 A", 142_100, "with the lye"),
     _line(6, "botanical", "calendula petals", "L51-2", "the garden", None, 4_500, "at trace"),
     _line(7, "fragrance", "lavender essential oil", "L52-0", "Fenwick & Daughters", "LAV-3391", 30_000, "at trace"),
     _line(8, "packaging", "paper band", "L60-1", "Port Emmer Print", "PB-12", 10, "packing"),
@@ -151,7 +151,7 @@ def sheet() -> Worksheet:
         made_on=MADE,
         lines=LINES,
         steps=steps("hot", makes_lye=True, gives_bars=True),
-        limits={"fragrance temperature": "at most 82.0 °C"},
+        limits={"fragrance temperature": "at most 80.0 °C"},
         fats_mg=1_000_000,
         alkali_mg=142_100,
         water_mg=284_200,
@@ -275,7 +275,7 @@ def record() -> BatchRecord:
             WhereBars("on hand", "workshop", None, 2, False),
             WhereBars("retained", "retained", None, 1, False),
             WhereBars("sold", "Saturday market, Port Emmer", date(2026, 5, 9), 4, True),
-            WhereBars("dispatched", "The Blue Door", date(2026, 5, 12), 3, True),
+            WhereBars("dispatched", "The Tern Hall", date(2026, 5, 12), 3, True),
         ),
         labels=(
             PrintedLabels(
@@ -293,7 +293,7 @@ def record() -> BatchRecord:
             ),
         ),
         attachments=(
-            Attached("oakmoor-coconut-CN-0919.pdf", "CoA", "3a" * 32, "L42-5"),
+            Attached("tarnlow-coconut-CN-0919.pdf", "CoA", "3a" * 32, "L42-5"),
             Attached("loaf-in-mould.jpg", "photo", "c4" * 32, "this batch"),
         ),
         warnings=("water, lot L44-1: the supplier's lot number is unknown.",),
@@ -348,7 +348,7 @@ def rack() -> RackText:
 @pytest.fixture
 def answer() -> RecallAnswer:
     """The answer for one lot of olive oil that reached four batches, one of them through an infusion."""
-    shop = "Róisín Ward, 01 555 0177, orders@bluedoor.example"
+    shop = "Róisín Ward, 020 910 0177, orders@ternhall.example"
     return RecallAnswer(
         business=BUSINESS,
         units="metric",
@@ -357,7 +357,7 @@ def answer() -> RecallAnswer:
             NamedLot(
                 "L41-5",
                 "olive oil",
-                "Oakmoor Oils",
+                "Tarnlow Oils",
                 "4471/2",
                 date(2026, 3, 2),
                 25_000_000,
@@ -412,15 +412,15 @@ def answer() -> RecallAnswer:
             BarsAt(
                 BATCH, "Calendula & Lavender", "sold", "Saturday market, Port Emmer", date(2026, 5, 9), 4, True, None
             ),
-            BarsAt(BATCH, "Calendula & Lavender", "dispatched", "The Blue Door", date(2026, 5, 12), 3, True, shop),
+            BarsAt(BATCH, "Calendula & Lavender", "dispatched", "The Tern Hall", date(2026, 5, 12), 3, True, shop),
             BarsAt("26-121-4", "Confetti", "on hand", "workshop", None, 9, False, None),
         ),
         bulk=(BulkAt("L57-1", "olive oil infused with calendula", "workshop", 1_210_000, False, "on hold"),),
         call=(
             ToCall(
-                "The Blue Door (Róisín Ward)",
-                "01 555 0177",
-                "orders@bluedoor.example",
+                "The Tern Hall (Róisín Ward)",
+                "020 910 0177",
+                "orders@ternhall.example",
                 "12 Mill Street, Carrow",
                 3,
                 (BATCH,),
@@ -442,7 +442,7 @@ def answer() -> RecallAnswer:
         ),
         cannot_exclude=(
             CannotBeExcluded(
-                "lot L39-9, olive oil from Oakmoor Oils, received 2026-01-19",
+                "lot L39-9, olive oil from Tarnlow Oils, received 2026-01-19",
                 "their lot number is unknown; it went into 26-103-8",
             ),
         ),

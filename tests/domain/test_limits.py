@@ -3,6 +3,7 @@
 import pytest
 
 from ledger.domain.limits import Limits, LineRead, Read, cook_length, limit_of, outside
+from ledger.domain.quantity import parse_temperature
 from ledger.domain.recipe_reading import read_recipe
 from ledger.errors import BadInput
 
@@ -11,11 +12,70 @@ def words(limits: Limits, read: Read, units: str = "metric") -> dict[str, str]:
     return {one.subject: one.found.replace("\u00a0", " ") for one in outside(limits, read, units)}
 
 
-def test_lye_and_fats_may_be_ten_degrees_fahrenheit_apart() -> None:
-    at_limit = Read(figures={"lye temperature": [49_600], "fats temperature": [44_000]})
-    assert words(Limits(), at_limit) == {}
-    over = Read(figures={"lye temperature": [49_700], "fats temperature": [44_000]})
-    assert words(Limits(), over) == {"lye and fats apart": "lye 49.7 °C, fats 44.0 °C: 5.7 °C apart, limit 5.6 °C"}
+# The usual limits are round in the ledger's own unit: 10 °F apart is 5.5556 °C, 175 °F is 79.4444 °C.
+@pytest.mark.parametrize(
+    ("units", "lye", "fats", "found"),
+    [
+        ("metric", "49 C", "44 C", None),
+        ("metric", "44 C", "49 C", None),
+        ("metric", "49.1 C", "44 C", "lye 49.1 °C, fats 44.0 °C: 5.1 °C apart, limit 5.0 °C"),
+        ("us", "120 F", "110 F", None),
+        ("us", "119 F", "109 F", None),
+        ("us", "121 F", "110 F", "lye 121.0 °F, fats 110.0 °F: 11 °F apart, limit 10 °F"),
+        ("us", "109 F", "120 F", "lye 109.0 °F, fats 120.0 °F: 11 °F apart, limit 10 °F"),
+    ],
+)
+def test_lye_and_fats_may_be_five_celsius_or_ten_fahrenheit_apart(
+    units: str, lye: str, fats: str, found: str | None
+) -> None:
+    figures = {"lye temperature": [parse_temperature(lye)], "fats temperature": [parse_temperature(fats)]}
+    assert words(Limits(), Read(figures=figures), units).get("lye and fats apart") == found
+
+
+@pytest.mark.parametrize(
+    ("units", "typed", "found"),
+    [
+        ("metric", "80 C", None),
+        ("metric", "80.1 C", "fragrance temperature 80.1 °C, 0.1 °C over 80.0 °C"),
+        ("us", "175 F", None),
+        ("us", "176 F", "fragrance temperature 176.0 °F, 1 °F over 175.0 °F"),
+    ],
+)
+def test_the_fragrance_goes_in_at_eighty_celsius_or_175_fahrenheit(units: str, typed: str, found: str | None) -> None:
+    read = Read(figures={"fragrance temperature": [parse_temperature(typed)]})
+    assert words(Limits(), read, units).get("fragrance temperature") == found
+
+
+def test_the_usual_limits_are_said_in_the_unit_of_the_ledger() -> None:
+    said = {
+        units: [
+            (limit_of(Limits(), f"{what} temperature", units) or "").replace("\u00a0", " ")
+            for what in ("fats", "fragrance")
+        ]
+        for units in ("metric", "us")
+    }
+    assert said == {
+        "metric": ["within 5.0 °C of each other", "at most 80.0 °C"],
+        "us": ["within 10 °F of each other", "at most 175.0 °F"],
+    }
+
+
+def test_what_a_recipe_writes_itself_holds_in_either_unit() -> None:
+    text = RECIPE + 'lye_fats_apart = "10 F"\nfragrance_temperature = "82 C"\n'
+    limits = read_recipe(text, file="bar.toml").limits
+    for units in ("metric", "us"):
+        for apart, fragrance, said in (
+            (5_556, 82_000, set()),
+            (5_557, 82_001, {"lye and fats apart", "fragrance temperature"}),
+        ):
+            read = Read(
+                figures={
+                    "lye temperature": [50_000 + apart],
+                    "fats temperature": [50_000],
+                    "fragrance temperature": [fragrance],
+                }
+            )
+            assert set(words(limits, read, units)) == said
 
 
 def test_a_difference_in_fahrenheit_has_no_offset() -> None:
@@ -30,7 +90,7 @@ def test_the_last_reading_counts() -> None:
     read = Read(figures={"fragrance temperature": [91_000, 80_000]})
     assert words(Limits(), read) == {}
     assert words(Limits(), Read(figures={"fragrance temperature": [91_000]})) == {
-        "fragrance temperature": "fragrance temperature 91.0 °C, 9.0 °C over 82.0 °C"
+        "fragrance temperature": "fragrance temperature 91.0 °C, 11.0 °C over 80.0 °C"
     }
 
 
