@@ -185,7 +185,7 @@ def shop(book: Book, built: Any) -> Shop:
 
 def work_a_shop(book: Book) -> Shop:
     """One delivery, one batch, its release."""
-    add_supplier(book, SupplierDetails("Oakmoor Oils", PersonDetails(phone="01 555 0142")), own=False, code="oakmoor")
+    add_supplier(book, SupplierDetails("Tarnlow Oils", PersonDetails(phone="020 910 0142")), own=False, code="tarnlow")
     for facts, kind in (
         (MaterialFacts("olive oil", "Olea Europaea Fruit Oil", None, 190_000, 190_000, "certificate"), "fat"),
         (MaterialFacts("coconut oil", "Cocos Nucifera Oil", None, 257_000, 257_000, "certificate"), "fat"),
@@ -200,7 +200,7 @@ def work_a_shop(book: Book) -> Shop:
         DeliveryLine("sodium hydroxide", 1_000_000, "SH 88 A", 900),
         DeliveryLine("water", 5_000_000, None, 100),
     )
-    note = DeliveryNote("oakmoor", date(2026, 3, 2), lines, note_number="D-118", accepted_by="Nuala")
+    note = DeliveryNote("tarnlow", date(2026, 3, 2), lines, note_number="D-118", accepted_by="Nuala")
     olive, coconut, lye, water = (lot.code for lot in receive(book, note))
     made, cut, packed = date(2026, 4, 1), date(2026, 4, 2), date(2026, 5, 4)
     batch = plan_batch(book, PlanRequest("plain-bar", made))
@@ -245,7 +245,7 @@ def fill(book: Book, shop: Shop) -> None:
     add_stall(book, "Quay market")
     stall_out(book, "Quay market", {shop.batch: 4}, on=date(2026, 5, 9))
     stall_back(book, "Quay market", {shop.batch: 1}, on=date(2026, 5, 9), takings_minor=1650)
-    details = PersonDetails(phone="01 555 0177", address="2 Weir Row, Port Emmer")
+    details = PersonDetails(phone="020 910 0177", address="2 Weir Row, Port Emmer")
     add_customer(book, CustomerDetails("Orla Fenn", details), kind="person", code=None)
     add_customer(book, CustomerDetails("Tomas Reed", details), kind="person", code=None)
     erase_customer(book, "person-2", reason="asked for it by letter")

@@ -21,8 +21,8 @@ POURED = (ReadingValue("poured", at="14:05"),)
 
 
 def deliver(book: Book, line: DeliveryLine, *, accepted: bool = True, on: date = DELIVERED) -> str:
-    """One lot from Oakmoor Oils; returns its code."""
-    return receive(book, DeliveryNote("oakmoor", on, (line,), accepted_by="Nuala" if accepted else None))[0].code
+    """One lot from Tarnlow Oils; returns its code."""
+    return receive(book, DeliveryNote("tarnlow", on, (line,), accepted_by="Nuala" if accepted else None))[0].code
 
 
 def batch_of(book: Book, code: str) -> BatchRow:

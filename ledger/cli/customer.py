@@ -32,7 +32,7 @@ def add(
     address: Address = None,
     note: Note = None,
 ) -> None:
-    """Add a customer, e.g. soapledger customer add "The Blue Door" --shop --phone "01 555 0177"."""
+    """Add a customer, e.g. soapledger customer add "The Tern Hall" --shop --phone "020 910 0177"."""
     from ledger.operations.customers import CustomerDetails, add_customer
     from ledger.storage.personal import PersonDetails
 

@@ -20,7 +20,7 @@ def dispatch(
     note: Annotated[str | None, typer.Option("--note", help="E.g. the number of your delivery note.")] = None,
     on: On = None,
 ) -> None:
-    """Send released bars to a shop or a person, e.g. soapledger dispatch blue-door 26-118-0=12 --price 4.50."""
+    """Send released bars to a shop or a person, e.g. soapledger dispatch tern-hall 26-118-0=12 --price 4.50."""
     from ledger.domain.money import parse_money
     from ledger.operations.sell import dispatch
 
@@ -56,7 +56,7 @@ def return_(
     reason: Annotated[str | None, typer.Option("--reason", help="Why they came back.")] = None,
     on: On = None,
 ) -> None:
-    """Book bars that came back, on the returns shelf, e.g. soapledger return 26-118-0=2 --from blue-door."""
+    """Book bars that came back, on the returns shelf, e.g. soapledger return 26-118-0=2 --from tern-hall."""
     from ledger.operations.sell import take_back
 
     if from_ and stall:

@@ -101,7 +101,7 @@ def scale(
     which: Which,
     mould: Annotated[
         str | None,
-        typer.Option("--mould", help="To a mould: '8 x 2.5 x 3.5 in', 'cylinder 7.5 x 25 cm', '6 of 90 mL'."),
+        typer.Option("--mould", help="To a mould: '21 x 7 x 6.5 cm', 'cylinder 7.5 x 25 cm', '6 of 90 mL'."),
     ] = None,
     bars: Annotated[str | None, typer.Option("--bars", help="To so many bars, with --size or --net-weight.")] = None,
     size: Annotated[str | None, typer.Option("--size", help="The size of a bar: '80 x 55 x 25 mm'.")] = None,

@@ -15,7 +15,7 @@ from ledger.views.recipe import RecipeSheet, recipe_by_code, recipe_sheet
 from ledger.views.recipe_page import RecipePage, dough_of
 
 _WAYS = (
-    "Scale it to one thing: --mould '8 x 2.5 x 3.5 in', --bars 12 --size '80 x 55 x 25 mm', "
+    "Scale it to one thing: --mould '21 x 7 x 6.5 cm', --bars 12 --size '80 x 55 x 25 mm', "
     "--bars 12 --net-weight '100 g', or --stock 'olive oil'."
 )
 

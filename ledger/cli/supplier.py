@@ -31,7 +31,7 @@ def add(
     address: Address = None,
     note: Note = None,
 ) -> None:
-    """Add a supplier, e.g. soapledger supplier add "Oakmoor Oils" --phone "01 555 0142"."""
+    """Add a supplier, e.g. soapledger supplier add "Tarnlow Oils" --phone "020 910 0142"."""
     from ledger.operations.suppliers import SupplierDetails, add_supplier
     from ledger.storage.personal import PersonDetails
 

@@ -9,7 +9,7 @@ from ledger.errors import BadInput
 
 _PI = Fraction("3.14159265358979")
 _FORMS = (
-    "'8 x 2.5 x 3.5 in' for a box, 'cylinder 7.5 x 25 cm' (width and height), '6 of 8 x 5.5 x 2.5 cm' or "
+    "'21 x 7 x 6.5 cm' for a box, 'cylinder 7.5 x 25 cm' (width and height), '6 of 8 x 5.5 x 2.5 cm' or "
     "'6 of 90 mL' for cavities; add ', filled to 6 cm' where it is not filled to the top"
 )
 

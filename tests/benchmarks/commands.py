@@ -105,7 +105,7 @@ COMMANDS: dict[str, tuple[Measured, ...]] = {
             "backup | {out.db}",
         ),
         write=(
-            "init | --phone 015550142",
+            "init | --phone 0209100142",
             'supplier add | "Measured Mill"',
             "supplier edit | {supplier} --note measured",
             'customer add | "Measured Larder" --shop',

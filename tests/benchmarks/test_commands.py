@@ -46,7 +46,7 @@ def test_every_word_in_braces_has_a_value(shop: Any, tmp_path: Path) -> None:
     assert {name: facts.value(name) for name in ("released", "recipe", "supplier", "lot", "planned")} == {
         "released": shop.batch,
         "recipe": "plain-bar",
-        "supplier": "oakmoor",
+        "supplier": "tarnlow",
         "lot": shop.olive,  # of the two fats the more is left of it: 4.4 kg against 2.6
         "planned": None,
     }

@@ -76,7 +76,7 @@ def _shops(weeks: Weeks) -> None:
 def _come_back(weeks: Weeks, bars: Bars) -> None:
     """A complaint, with the bar that came back, and how it ended."""
     stall = STALLS[bars.number % weeks.scale.stalls]
-    person = PersonDetails(name="Wilmot Sedge", phone="01 555 0399", health="dry hands")
+    person = PersonDetails(name="Wilmot Sedge", phone="020 910 0399", health="dry hands")
     report = Report(
         weeks.on, "dry skin after washing", person, bars.code, bought_on=weeks.on - timedelta(days=2), at=stall
     )

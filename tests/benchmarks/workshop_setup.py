@@ -70,7 +70,7 @@ SUPPLIERS = (
     ("plot", "The plot behind the house", True),
 )
 STALLS = ("Harbour market", "Mill yard", "Chapel green", "Old tram shed")
-SHOPS = ("Saltbox Larder", "The Blue Door", "Corner Lamp", "Pinnock and Vane", "Tideline Gifts", "Ash and Reed")
+SHOPS = ("Saltbox Larder", "The Tern Hall", "Corner Lamp", "Pinnock and Vane", "Tideline Gifts", "Ash and Reed")
 _SOAP = """
 name = "{name}"
 code = "{code}"
@@ -212,14 +212,14 @@ def assessment(process: str, on: date) -> str:
 def begin(book: Book, scale: Scale, on: date) -> None:
     """Everything that stands before the first delivery."""
     here = Responsible(MAKER, "Marrow Soaps, 4 Kiln Row, Tarnmouth")
-    set_up(book, Setup("Marrow Soaps", "IE", "EUR", "metric", "Europe/Dublin", {"eu": here}, "01 555 0100", 1500))
+    set_up(book, Setup("Marrow Soaps", "IE", "EUR", "metric", "Europe/Dublin", {"eu": here}, "020 910 0100", 1500))
     for number, (code, name, own) in enumerate(SUPPLIERS):
-        person = PersonDetails() if own else PersonDetails(phone=f"01 555 01{number + 10}")
+        person = PersonDetails() if own else PersonDetails(phone=f"020 910 01{number + 10}")
         add_supplier(book, SupplierDetails(name, person), own=own, code=code)
     for name in STALLS[: scale.stalls]:
         add_stall(book, name)
     for number, name in enumerate(SHOPS[: scale.shops]):
-        details = CustomerDetails(name, PersonDetails(phone=f"01 555 02{number + 10}"))
+        details = CustomerDetails(name, PersonDetails(phone=f"020 910 02{number + 10}"))
         add_customer(book, details, kind="shop", code=None)
     for code, stuff in STUFF.items():
         facts = MaterialFacts(stuff.name, inci=stuff.inci)

@@ -29,7 +29,7 @@ def test_one_that_nobody_judged_brings_no_duty(run: Callable[..., Any]) -> None:
 def test_it_is_listed_shown_and_forgotten(shop: Any, run: Callable[..., Any]) -> None:
     run(
         *("complaint", "add", "itched", "--batch", shop.batch, "--on", "2026-05-20", "--name", "Ida Marsh"),
-        *("--phone", "01 555 0190", "--health", "a rash on both hands", "--bought", "quay, 9 May"),
+        *("--phone", "020 910 0190", "--health", "a rash on both hands", "--bought", "quay, 9 May"),
     )
     assert "20 May 2026" in run("complaint", "list").stdout
     assert len(json.loads(run("complaint", "list", "--batch", shop.batch, "--json").stdout)) == 1

@@ -21,7 +21,7 @@ def test_show_answers_in_the_first_line_and_tells_the_rest(full: Any, run: Any) 
     plan_batch(full.book, PlanRequest("plain-bar", date(2026, 6, 1)))
     shown = plain(run("lot", "show", full.olive).stdout)
     assert shown.startswith(f"olive oil, lot {full.olive}: 4 400 g on hand, accepted.\n")
-    for text in ("Oakmoor Oils, their number 4471/2", "D-118", "31 Aug 2027", "32.50 EUR", "coa-4471.txt (CoA)"):
+    for text in ("Tarnlow Oils, their number 4471/2", "D-118", "31 Aug 2027", "32.50 EUR", "coa-4471.txt (CoA)"):
         assert text in shown
     assert "set aside for  batch 26-002" in shown
     assert f"consumed    −600 g  workshop  {full.batch}" in shown
@@ -65,7 +65,7 @@ def test_waste_says_what_is_left_and_refuses_more_than_there_is(shop: Any, run: 
 
 def test_pouring_together_asks_and_warns_of_a_batch_that_counts_on_a_lot(shop: Any, run: Any) -> None:
     line = DeliveryLine("olive oil", 2_000_000, "4598/1", 1300)
-    note = DeliveryNote("oakmoor", date(2026, 5, 20), (line,), accepted_by="Nuala")
+    note = DeliveryNote("tarnlow", date(2026, 5, 20), (line,), accepted_by="Nuala")
     (topping,) = (one.code for one in receive(shop.book, note))
     plan_batch(shop.book, PlanRequest("plain-bar", date(2026, 6, 1)))
     words = ("lot", "combine", shop.olive, topping, "--into", "drum 2")

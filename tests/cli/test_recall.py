@@ -32,10 +32,10 @@ def sold(shop: Any) -> Any:
     add_stall(book, "quay")
     stall_out(book, "quay", {batch: 4}, on=date(2026, 5, 9))
     stall_back(book, "quay", {batch: 1}, on=date(2026, 5, 9), takings_minor=1350)
-    details = CustomerDetails("=The Blue Door", PersonDetails(name="Róisín Ward", phone="+353 1 555 0177"))
-    add_customer(book, details, kind="shop", code="blue-door")
-    dispatch(book, "blue-door", {batch: 2}, on=date(2026, 5, 12), price_minor=450, note=None)
-    take_back(book, {batch: 1}, customer="blue-door", stall=None, on=date(2026, 5, 20), reason="cracked")
+    details = CustomerDetails("=The Tern Hall", PersonDetails(name="Róisín Ward", phone="+353 20 910 0177"))
+    add_customer(book, details, kind="shop", code="tern-hall")
+    dispatch(book, "tern-hall", {batch: 2}, on=date(2026, 5, 12), price_minor=450, note=None)
+    take_back(book, {batch: 1}, customer="tern-hall", stall=None, on=date(2026, 5, 20), reason="cracked")
     gift(book, {batch: 1}, to="the ferryman", on=date(2026, 5, 21))
     count_lot(book, batch, 3, place=None, on=date(2026, 5, 30), note=None)
     return shop
@@ -53,7 +53,7 @@ def test_the_answer_says_where_whom_to_call_and_what_is_in_doubt(sold: Any, run:
     run("complaint", "add", "itched", "--on", "2026-05-25", "--bought", "some market in May")
     run("complaint", "add", "too soft", "--on", "2026-03-30")  # before the first of these bars was cut
     shown = run("recall", "lot", "4471/2").stdout
-    for words in ("600 g", "quay", "9 May 2026", "Róisín Ward", "+353 1 555 0177", "the ferryman (a gift)"):
+    for words in ("600 g", "quay", "9 May 2026", "Róisín Ward", "+353 20 910 0177", "the ferryman (a gift)"):
         assert words in shown
     doubts = shown.split("Cannot be excluded:")[1]
     assert f"1 bar of batch {sold.batch}: missing at a count on 30 May 2026" in doubts
@@ -63,7 +63,7 @@ def test_the_answer_says_where_whom_to_call_and_what_is_in_doubt(sold: Any, run:
 
 
 def test_a_lot_of_the_same_material_without_a_number_cannot_be_excluded(shop: Any, run: Callable[..., Any]) -> None:
-    run("receive", "oakmoor", "--on", "2026-05-05", "--line", "olive oil; 2 kg; lot unknown; 14.00", "--accept")
+    run("receive", "tarnlow", "--on", "2026-05-05", "--line", "olive oil; 2 kg; lot unknown; 14.00", "--accept")
     assert "their lot number is unknown; it went into nothing yet" in run("recall", "lot", "4471/2").stdout
     water = run("recall", "lot", shop.water).stdout  # itself without a number: named, and in no doubt
     assert "(their number unknown): 1 batch, 10 bars" in water
@@ -85,14 +85,14 @@ def test_the_contact_list_holds_no_formula(run: Callable[..., Any]) -> None:
     run("recall", "lot", "4471/2", "--csv", "call.csv")
     with Path("call.csv").open(encoding="utf-8", newline="") as file:
         lines = {line["name"]: line for line in csv.DictReader(file)}
-    shop = lines["'=The Blue Door (Róisín Ward)"]
-    assert (shop["phone"], shop["bars"], shop["last_on"]) == ("'+353 1 555 0177", "1", "2026-05-20")
+    shop = lines["'=The Tern Hall (Róisín Ward)"]
+    assert (shop["phone"], shop["bars"], shop["last_on"]) == ("'+353 20 910 0177", "1", "2026-05-20")
     assert lines["the ferryman (a gift)"]["bars"] == "1"
 
 
 def test_who_brought_everything_back_is_called_no_more(sold: Any, run: Callable[..., Any]) -> None:
     """The shop's second bar comes back as well: 0 dispatched, 2 on the shelf, and only the ferryman to call."""
-    take_back(sold.book, {sold.batch: 1}, customer="blue-door", stall=None, on=date(2026, 5, 31), reason=None)
+    take_back(sold.book, {sold.batch: 1}, customer="tern-hall", stall=None, on=date(2026, 5, 31), reason=None)
     answer = json.loads(run("recall", "lot", "4471/2", "--json").stdout)
     assert (answer["totals"]["dispatched"], answer["totals"]["returned"]) == (0, 2)
     assert [one["name"] for one in answer["call"]] == ["the ferryman (a gift)"]
@@ -123,7 +123,7 @@ def test_hold_stops_all_of_it_and_says_so(sold: Any, run: Callable[..., Any]) ->
     ("words", "message"),
     [
         ((), "Give their lot number"),
-        (("--supplier", "oakmoor"), "both --supplier and --material"),
+        (("--supplier", "tarnlow"), "both --supplier and --material"),
         (("9999",), "No lot with the number '9999'"),
         (("4471/2", "--exercise", "--hold"), "An exercise holds nothing back"),
         (("4471/2", "--from", "31/12"), "The day of --from"),
@@ -139,7 +139,7 @@ def test_what_cannot_be_answered_is_said_in_one_line(
 
 
 def test_supplier_material_and_days_do_without_a_number(shop: Any, run: Callable[..., Any]) -> None:
-    words = ("recall", "lot", "--supplier", "oakmoor", "--material", "olive oil")
+    words = ("recall", "lot", "--supplier", "tarnlow", "--material", "olive oil")
     assert f"lot {shop.olive}" in run(*words, "--from", "2026-03-01", "--to", "2026-03-31").stdout
     assert "widen" in run(*words, "--from", "2026-03-03", code=2).stderr
 
@@ -148,7 +148,7 @@ def test_who_complained_of_a_reached_bar_is_called_and_counted_once(sold: Any, r
     """Three of the three bars sold were complained of: they are among the sold, so all the figures stay."""
     before = json.loads(run("recall", "lot", "4471/2", "--json").stdout)["totals"]
     code = ("--batch", sold.batch)
-    run("complaint", "add", "too soft", *code, "--name", "Sorcha Lane", "--phone", "01 555 0133", "--on", "2026-05-24")
+    run("complaint", "add", "too soft", *code, "--name", "Sorcha Lane", "--phone", "020 910 0133", "--on", "2026-05-24")
     run("complaint", "add", "itched", "--on", "2026-05-25", "--name", "Ida Marsh", "--health", "red hands")
     run("complaint", "add", "smells", *code, "--name", "Brid Toal", "--at", "quay", "--on", "2026-05-26")
     run("complaint", "note", "1", "rang")
@@ -159,7 +159,7 @@ def test_who_complained_of_a_reached_bar_is_called_and_counted_once(sold: Any, r
     called = [(one["name"], one["phone"], one["bars"], one["complaint"]) for one in answer["call"]]
     assert called[0] == ("Ida Marsh (complaint 2)", None, 0, 2)  # health was reported
     assert called[-2:] == [
-        ("Sorcha Lane (complaint 1)", "01 555 0133", 0, 1),
+        ("Sorcha Lane (complaint 1)", "020 910 0133", 0, 1),
         ("no name kept (complaint 3), bought at quay", None, 0, 3),
     ]
     assert len(called) == 5  # the shop and the ferryman between them
@@ -178,30 +178,30 @@ def test_a_complaint_of_a_batch_that_is_not_reached_is_not_called(shop: Any, run
 
 def test_the_contact_list_names_nobody_who_complained(sold: Any, run: Callable[..., Any]) -> None:
     """The file may be handed on; it says that there is a complaint, and the ledger says whose."""
-    words = ("--name", "Ida Marsh", "--phone", "01 555 0133", "--health", "red hands", "--on", "2026-05-25")
+    words = ("--name", "Ida Marsh", "--phone", "020 910 0133", "--health", "red hands", "--on", "2026-05-25")
     run("complaint", "add", "itched", "--batch", sold.batch, *words)
     shown = run("recall", "lot", "4471/2", "--csv", "call.csv").stdout
     assert "Who complained stands in it by number alone" in shown
     text = Path("call.csv").read_text(encoding="utf-8")
-    for private in ("Ida", "Marsh", "01 555 0133", "red hands", "itched"):
+    for private in ("Ida", "Marsh", "020 910 0133", "red hands", "itched"):
         assert private not in text
     lines = list(csv.DictReader(text.splitlines()))
     assert lines[-1] == {
         "name": "complaint 1", "phone": "", "email": "", "address": "", "bars": "0", "batches": sold.batch,
         "last_on": "2026-05-25",
     }  # fmt: skip
-    assert [line["name"] for line in lines[:-1]] == ["'=The Blue Door (Róisín Ward)", "the ferryman (a gift)"]
+    assert [line["name"] for line in lines[:-1]] == ["'=The Tern Hall (Róisín Ward)", "the ferryman (a gift)"]
 
 
 def test_a_notice_without_a_number_says_what_it_means_and_claims_no_number(shop: Any, run: Callable[..., Any]) -> None:
     """The water came without a number; so did a delivery after the days of the notice, which cannot be excluded."""
-    words = ("--supplier", "oakmoor", "--material", "water", "--from", "2026-03-01", "--to", "2026-03-31")
+    words = ("--supplier", "tarnlow", "--material", "water", "--from", "2026-03-01", "--to", "2026-03-31")
     run("recall", "lot", *words, "-o", "alone.pdf")
     alone = " ".join(" ".join(page.extract_text() for page in pypdf.PdfReader("alone.pdf").pages).split())
-    assert "water from Oakmoor Oils, received from 1 Mar 2026 up to 31 Mar 2026" in alone
+    assert "water from Tarnlow Oils, received from 1 Mar 2026 up to 31 Mar 2026" in alone
     assert "has a number" not in alone
     assert "no other lot of water is without a number" in alone
-    run("receive", "oakmoor", "--on", "2026-05-05", "--line", "water; 2 kg; lot unknown; 1", "--accept")
+    run("receive", "tarnlow", "--on", "2026-05-05", "--line", "water; 2 kg; lot unknown; 1", "--accept")
     shown = run("recall", "lot", *words, "-o", "two.pdf").stdout
     assert f"water, lot {shop.water} (their number unknown): 1 batch, 10 bars." in shown
     assert "their lot number is unknown; it went into nothing yet" in shown.split("Cannot be excluded:")[1]

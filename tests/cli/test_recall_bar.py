@@ -23,9 +23,9 @@ from ledger.views.batch import find_batch, portions_of
 from ledger.views.lots import find_lot
 
 pytestmark = pytest.mark.usefixtures("frozen")
-SECOND_LIFE = """
-name = "Second Life"
-code = "second-life"
+TWICE_ROUND = """
+name = "Twice Round"
+code = "twice-round"
 process = "rebatch"
 [[rework]]
 material = "offcuts"
@@ -73,8 +73,8 @@ def test_what_was_made_from_it_belongs_to_the_answer(shop: Any, run: Callable[..
     reject_bars(shop.book, first, on=date(2026, 5, 20), by="Nuala", reason="orange spots")
     lot = rework_bars(shop.book, first, 90_000, on=date(2026, 5, 21), by="Nuala").lot
     run("lot", "accept", lot, "--reason", "sound")
-    add_recipe(shop.book, SECOND_LIFE, file="second.toml")
-    second = weighed(shop.book, planned(shop.book, "second-life", on=date(2026, 6, 1)), on=date(2026, 6, 1))
+    add_recipe(shop.book, TWICE_ROUND, file="second.toml")
+    second = weighed(shop.book, planned(shop.book, "twice-round", on=date(2026, 6, 1)), on=date(2026, 6, 1))
     cut_batch(shop.book, second, bars=1, on=date(2026, 6, 1), by="Nuala", bars_mg=95_000)
     shown = run("recall", "bar", first).stdout
     assert f"Plain Bar, batch {first}, and what was made of it: 2 batches, 11 bars. 1 here" in shown.splitlines()[0]
@@ -129,7 +129,7 @@ def test_several_codes_are_one_answer(shop: Any, run: Callable[..., Any]) -> Non
 def test_a_code_typed_after_recall_lot_is_answered_too(shop: Any, run: Callable[..., Any]) -> None:
     typed = shop.batch.replace("-", "")
     assert run("recall", "lot", typed).stdout == run("recall", "bar", shop.batch).stdout
-    assert "No lot with the number" in run("recall", "lot", typed, "--supplier", "oakmoor", code=2).stderr
+    assert "No lot with the number" in run("recall", "lot", typed, "--supplier", "tarnlow", code=2).stderr
 
 
 def test_a_supplier_s_number_that_is_also_a_code_of_ours_stays_a_lot_and_the_bars_are_named(
@@ -177,14 +177,14 @@ def test_hold_stops_that_batch_alone(shop: Any, run: Callable[..., Any]) -> None
 
 @pytest.mark.usefixtures("shop")
 def test_the_report_and_the_contacts_are_written(run: Callable[..., Any]) -> None:
-    run("customer", "add", "Blue Door", "--shop", "--phone", "01 555 0177")
-    run("dispatch", "blue-door", "26-001-4=3", "--on", "2026-05-12")
+    run("customer", "add", "Tern Hall", "--shop", "--phone", "020 910 0177")
+    run("dispatch", "tern-hall", "26-001-4=3", "--on", "2026-05-12")
     run("recall", "bar", "26-001-4", "--exercise", "-o", "bar.pdf", "--csv", "bar.csv")
     first = pypdf.PdfReader("bar.pdf").pages[0].extract_text()
-    for words in ("26-001-4", "Plain Bar", "EXERCISE", "01 555 0177"):
+    for words in ("26-001-4", "Plain Bar", "EXERCISE", "020 910 0177"):
         assert words in first
     with Path("bar.csv").open(encoding="utf-8", newline="") as file:
-        assert [(line["name"], line["bars"]) for line in csv.DictReader(file)] == [("Blue Door", "3")]
+        assert [(line["name"], line["bars"]) for line in csv.DictReader(file)] == [("Tern Hall", "3")]
 
 
 def test_what_is_rejected_is_not_called_on_hold(shop: Any, run: Callable[..., Any]) -> None:

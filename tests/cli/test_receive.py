@@ -25,10 +25,10 @@ def lots(shop: Any) -> list[Any]:
 
 def test_a_delivery_by_flags(shop: Any, run: Any) -> None:
     done = run(
-        "receive", "oak", "--line", OLIVE, "--line", LYE, "--note", "D-9", "--carriage", "4.05", "--accept",
+        "receive", "tarn", "--line", OLIVE, "--line", LYE, "--note", "D-9", "--carriage", "4.05", "--accept",
         "--on", "2026-05-20",
     )  # fmt: skip
-    assert done.stdout.startswith("2 lots from Oakmoor Oils. Write these codes on the containers:")
+    assert done.stdout.startswith("2 lots from Tarnlow Oils. Write these codes on the containers:")
     olive, lye = lots(shop)
     assert (olive.supplier_number, olive.best_before, olive.certificate) == ("9902", date(2027, 8, 31), "CoA 77")
     assert (olive.sap_low_mg_per_kg, olive.sap_high_mg_per_kg) == (186_000, 190_000)
@@ -40,8 +40,8 @@ def test_a_delivery_by_flags(shop: Any, run: Any) -> None:
 
 
 def test_a_line_that_waits_is_named_by_number_or_by_material(shop: Any, run: Any) -> None:
-    run("receive", "oak", "--line", OLIVE, "--line", LYE, "--accept", "--except", "2=drum dented")
-    done = run("receive", "oak", "--line", LYE, "--accept", "--except", "sodium=damp")
+    run("receive", "tarn", "--line", OLIVE, "--line", LYE, "--accept", "--except", "2=drum dented")
+    done = run("receive", "tarn", "--line", LYE, "--accept", "--except", "sodium=damp")
     assert [one.status for one in lots(shop)] == ["accepted", "on hold", "on hold"]
     assert "lot accept L7-9 --reason" in done.stdout  # the seventh lot: 7 x 2 = 14, 14 mod 11 = 3, 12 - 3 = 9
 
@@ -50,7 +50,7 @@ def test_a_line_that_waits_is_named_by_number_or_by_material(shop: Any, run: Any
 @pytest.mark.usefixtures("shop")
 def test_an_exception_that_fits_no_line_is_bad_input(run: Any, text: str) -> None:
     assert (
-        f"--except '{text}'" in run("receive", "oak", "--line", OLIVE, "--line", LYE, "--except", text, code=2).stderr
+        f"--except '{text}'" in run("receive", "tarn", "--line", OLIVE, "--line", LYE, "--except", text, code=2).stderr
     )
 
 
@@ -58,7 +58,7 @@ def test_a_delivery_from_a_spreadsheet(shop: Any, run: Any, tmp_path: Path) -> N
     # semicolons and a comma before the decimals, as a European spreadsheet saves it, with its mark at the start
     text = "Material;Quantity;Lot;Cost;Hold\r\nolive oil;5 kg;9902;32,50;\r\n;;;;\r\nwater;2 kg;unknown;1;cloudy\r\n"
     (tmp_path / "d.csv").write_bytes(b"\xef\xbb\xbf" + text.encode())
-    run("receive", "oak", "--csv", "d.csv", "--accept")
+    run("receive", "tarn", "--csv", "d.csv", "--accept")
     olive, water = lots(shop)
     assert (olive.supplier_number, olive.cost_minor, olive.status) == ("9902", 3250, "accepted")
     assert (water.supplier_number, water.status) == (None, "on hold")
@@ -85,7 +85,7 @@ def test_a_delivery_from_a_spreadsheet(shop: Any, run: Any, tmp_path: Path) -> N
 )
 def test_a_faulty_file_is_named_with_line_and_column(shop: Any, run: Any, tmp_path: Path, text: str, says: str) -> None:
     (tmp_path / "d.csv").write_text(text, encoding="utf-8")
-    error = run("receive", "oak", "--csv", "d.csv", code=2).stderr
+    error = run("receive", "tarn", "--csv", "d.csv", code=2).stderr
     assert says in error
     assert error.count("\n") == 1  # one clear line
     assert lots(shop) == []
@@ -93,11 +93,11 @@ def test_a_faulty_file_is_named_with_line_and_column(shop: Any, run: Any, tmp_pa
 
 @pytest.mark.usefixtures("shop")
 def test_a_file_that_cannot_be_read_is_bad_input(run: Any, tmp_path: Path) -> None:
-    assert "cannot be read" in run("receive", "oak", "--csv", "none.csv", code=2).stderr
+    assert "cannot be read" in run("receive", "tarn", "--csv", "none.csv", code=2).stderr
     (tmp_path / "d.csv").write_bytes("material,quantity\nhuile d'été,1 kg".encode("latin-1"))
-    assert "CSV UTF-8" in run("receive", "oak", "--csv", "d.csv", code=2).stderr
+    assert "CSV UTF-8" in run("receive", "tarn", "--csv", "d.csv", code=2).stderr
     (tmp_path / "d.csv").write_text("material,quantity\n" + "x" * 200_000 + ",1 kg\n", encoding="utf-8")
-    assert "cannot be read as CSV" in run("receive", "oak", "--csv", "d.csv", code=2).stderr
+    assert "cannot be read as CSV" in run("receive", "tarn", "--csv", "d.csv", code=2).stderr
 
 
 @pytest.mark.parametrize(
@@ -116,7 +116,7 @@ def test_a_file_that_cannot_be_read_is_bad_input(run: Any, tmp_path: Path) -> No
     ],
 )
 def test_a_faulty_line_is_quoted(shop: Any, run: Any, line: str, says: str) -> None:
-    error = run("receive", "oak", "--line", line, code=2).stderr
+    error = run("receive", "tarn", "--line", line, code=2).stderr
     assert error.startswith(f"--line '{line}': ")
     assert says in error
     assert lots(shop) == []
@@ -124,8 +124,8 @@ def test_a_faulty_line_is_quoted(shop: Any, run: Any, line: str, says: str) -> N
 
 @pytest.mark.usefixtures("shop")
 def test_a_delivery_has_come_and_stands_in_one_place(run: Any) -> None:
-    assert "has not come yet" in run("receive", "oak", "--line", OLIVE, "--on", "2026-06-02", code=2).stderr
-    assert "not both" in run("receive", "oak", "--line", OLIVE, "--csv", "d.csv", code=2).stderr
+    assert "has not come yet" in run("receive", "tarn", "--line", OLIVE, "--on", "2026-06-02", code=2).stderr
+    assert "not both" in run("receive", "tarn", "--line", OLIVE, "--csv", "d.csv", code=2).stderr
     assert "supplier add" in run("receive", "Brackwater", "--line", OLIVE, code=2).stderr
 
 
@@ -138,7 +138,7 @@ def test_a_delivery_by_prompts_with_one_line_that_waits(shop: Any, run: Any) -> 
         "",
         "n", "2 3", "not as ordered",
     ]  # fmt: skip
-    done = run("receive", "oak", input="\n".join(typed) + "\n")
+    done = run("receive", "tarn", input="\n".join(typed) + "\n")
     assert "write 5 kg" in done.stderr
     found = [(one.material, one.supplier_number, one.cost_minor, one.status) for one in lots(shop)]
     assert found == [
@@ -150,7 +150,7 @@ def test_a_delivery_by_prompts_with_one_line_that_waits(shop: Any, run: Any) -> 
 
 @pytest.mark.parametrize(("answers", "status"), [(("y",), "accepted"), (("n", ""), "quarantine")])
 def test_one_question_accepts_all_or_none(shop: Any, run: Any, answers: tuple[str, ...], status: str) -> None:
-    run("receive", "oak", input="\n".join(["water", "2 kg", "W-1", "1", "", "", *answers]) + "\n")
+    run("receive", "tarn", input="\n".join(["water", "2 kg", "W-1", "1", "", "", *answers]) + "\n")
     assert [one.status for one in lots(shop)] == [status]
 
 
@@ -163,7 +163,7 @@ def test_her_own_growing_needs_no_number_and_no_cost(shop: Any, run: Any) -> Non
 
 
 def test_a_number_that_came_before_is_asked_about_and_kept_apart(shop: Any, run: Any) -> None:
-    again = ("receive", "oak", "--line", "olive oil; 5 kg; lot LOT 4471-2; 30")
+    again = ("receive", "tarn", "--line", "olive oil; 5 kg; lot LOT 4471-2; 30")
     run(*again, input="n\n", code=1)
     assert lots(shop) == []
     assert f"as {shop.olive}" in run(*again, "--yes").stderr
@@ -171,7 +171,7 @@ def test_a_number_that_came_before_is_asked_about_and_kept_apart(shop: Any, run:
 
 
 def test_json_tells_codes_and_quantities(shop: Any, run: Any) -> None:
-    (one,) = json.loads(run("receive", "oak", "--line", LYE, "--json").stdout)
+    (one,) = json.loads(run("receive", "tarn", "--line", LYE, "--json").stdout)
     assert one == {
         "code": lots(shop)[0].code, "material": "sodium hydroxide", "quantity": 1_000_000, "counted": False,
         "supplier_number": None, "status": "quarantine",

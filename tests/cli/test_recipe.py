@@ -134,8 +134,8 @@ def test_a_size_or_version_that_cannot_be_is_one_line(run: Any, words: tuple[str
 @pytest.mark.parametrize(
     ("words", "fats"),
     [
-        # 8 x 2.5 x 3.5 in are 1147.094 mL: 1000 g x 1147.094 / 1386.057
-        (("--mould", "8 x 2.5 x 3.5 in"), 827_595),
+        # 21 x 7 x 6.5 cm are 955.5 mL: 1000 g x 955.5 / 1386.057
+        (("--mould", "21 x 7 x 6.5 cm"), 689_366),
         # 12 of 110 mL: 1000 g x 1320 / 1386.057
         (("--bars", "12", "--size", "80 x 55 x 25 mm"), 952_342),
         (("--mould", "12 of 80 x 55 x 25 mm"), 952_342),

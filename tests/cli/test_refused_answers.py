@@ -111,7 +111,7 @@ def test_a_refused_point_of_the_release_is_not_followed_by_good(shop: Shop, run:
 
 def test_a_refused_word_does_not_accept_a_delivery(shop: Shop, run: Any) -> None:
     line = ("water", "2 kg", "W-9", "1", "", "")
-    said = run("receive", "oak", input=typed(*line, "line 1 is dented", "", "no", ""))
+    said = run("receive", "tarn", input=typed(*line, "line 1 is dented", "", "no", ""))
     assert "Write yes, or no" in said.stderr
     query = "SELECT count(*) FROM lot l JOIN decision d ON d.lot_id = l.id WHERE l.supplier_number = 'W-9'"
     assert shop.rows().execute(query).fetchone()[0] == 0

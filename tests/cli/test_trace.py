@@ -15,9 +15,9 @@ def test_a_bar_is_shown_with_the_drums_below_it(shop: Any, run: Callable[..., An
     lines = run("trace", shop.batch).stdout.splitlines()
     assert lines[0] == f"Plain Bar (cold), {shop.batch}, goes back to 4 lots as received."
     assert lines[1] == f"Plain Bar (cold), batch {shop.batch}, made 1 Apr 2026, released"
-    olive = f"olive oil, lot {shop.olive} from Oakmoor Oils, their number 4471/2, received 2 Mar 2026, accepted"
+    olive = f"olive oil, lot {shop.olive} from Tarnlow Oils, their number 4471/2, received 2 Mar 2026, accepted"
     assert f"   600 g  {olive}" in lines
-    assert any(f"lot {shop.water} from Oakmoor Oils, their number unknown, received" in line for line in lines)
+    assert any(f"lot {shop.water} from Tarnlow Oils, their number unknown, received" in line for line in lines)
 
 
 def test_a_drum_is_shown_with_the_bars_below_it(shop: Any, run: Callable[..., Any]) -> None:

@@ -23,13 +23,13 @@ def test_what_is_due_on_a_coming_day_is_listed_first(run: Callable[..., Any], fr
 
 
 def test_a_supplier_shows_its_latest_approval(run: Callable[..., Any]) -> None:
-    assert "no approval was noted" in run("supplier", "show", "oakmoor").stdout
-    run("upkeep", "add", "supplier approval", "papers seen", "--supplier", "oakmoor", "--next", "2027-06-01")
+    assert "no approval was noted" in run("supplier", "show", "tarnlow").stdout
+    run("upkeep", "add", "supplier approval", "papers seen", "--supplier", "tarnlow", "--next", "2027-06-01")
     assert (
         "approved 1 Jun 2026 by Nuala: papers seen; again on 1 Jun 2027, coming"
-        in run("supplier", "show", "oakmoor").stdout
+        in run("supplier", "show", "tarnlow").stdout
     )
-    assert json.loads(run("supplier", "show", "oakmoor", "--json").stdout)["approval"]["what"] == "papers seen"
+    assert json.loads(run("supplier", "show", "tarnlow", "--json").stdout)["approval"]["what"] == "papers seen"
 
 
 def test_what_cannot_be_is_said_in_one_line(run: Callable[..., Any]) -> None:

@@ -8,12 +8,12 @@ from ledger.documents.batch_record import draw_batch_record
 
 
 def test_a_lot_is_found_beside_its_supplier_number(record, read) -> None:
-    assert "coconut oil Cocos Nucifera Oil L42-5 CN-0919 Oakmoor Oils 300 g" in read(draw_batch_record(record)).text()
+    assert "coconut oil Cocos Nucifera Oil L42-5 CN-0919 Tarnlow Oils 300 g" in read(draw_batch_record(record)).text()
 
 
 def test_an_unknown_supplier_number_is_called_unknown_and_stands_first(record, read) -> None:
     said = read(draw_batch_record(record)).text(0)
-    assert "number unknown Oakmoor Oils" in said
+    assert "number unknown Tarnlow Oils" in said
     assert said.index("Look at this first") < said.index("What went in")
 
 

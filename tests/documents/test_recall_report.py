@@ -11,7 +11,7 @@ from ledger.views.recall import RecallAnswer
 
 def test_the_first_page_alone_does_for_the_telephone(answer, read) -> None:
     first = read(draw_recall(answer)).text(0)
-    for words in ("4471/2", "26-112-X, 26-118-0, 26-121-4", "01 555 0177", "orders@bluedoor.example", "put on hold"):
+    for words in ("4471/2", "26-112-X, 26-118-0, 26-121-4", "020 910 0177", "orders@ternhall.example", "put on hold"):
         assert words in first
     # made 29 = on hand 14 + stall 0 + retained 1 + returned 0 + sold 11 + dispatched 3 + given 0 + wasted 0 + 0
     assert "29 = 14 + 0 + 1 + 0 + 11 + 3 + 0 + 0 + 0" in first
@@ -36,7 +36,7 @@ def test_an_exercise_is_marked_on_every_page(answer, read) -> None:
 
 def test_a_hundred_customers_run_on_with_the_heads_repeated(answer, read) -> None:
     drawn = read(draw_recall(replace(answer, call=answer.call * 100)))
-    assert drawn.text().count("orders@bluedoor.example 12 Mill Street") == 100
+    assert drawn.text().count("orders@ternhall.example 12 Mill Street") == 100
     assert "called at, answer" in drawn.text(1)
 
 

@@ -19,7 +19,7 @@ def drawn(sheet, read):
 
 def test_every_line_has_its_number_lot_target_and_window(drawn) -> None:
     # coconut oil 300 g, slack a hundredth of it: 297 to 303 g
-    assert "2 coconut oil lot L42-5 (Oakmoor Oils, CN-0919) 300 g OK 297 g to 303 g" in drawn.text()
+    assert "2 coconut oil lot L42-5 (Tarnlow Oils, CN-0919) 300 g OK 297 g to 303 g" in drawn.text()
 
 
 def test_nothing_is_below_eleven_points_and_there_are_three_sizes(drawn) -> None:

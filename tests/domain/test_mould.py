@@ -15,7 +15,8 @@ from ledger.errors import BadInput
         ("25x8x7cm", 1400),
         ("25 × 8 × 7 cm", 1400),
         ("25,0 x 8,0 x 7,0 cm", 1400),
-        ("8 x 2.5 x 3.5 in", 1147.094),  # 70 cubic inches x 16.387 064 mL (1 in = 25.4 mm exactly, NIST SP 811)
+        ("21 x 7 x 6.5 cm", 955.5),
+        ("10 x 3 x 4 in", 1966.448),  # 120 cubic inches x 16.387 064 mL (1 in = 25.4 mm exactly, NIST SP 811)
         ("25 x 8 x 7 cm, filled to 6 cm", 1200),
         ("25 x 8 x 7 cm, filled to 7 cm", 1400),
         ("cylinder 7.5 x 25 cm", 1104.466),  # pi / 4 x 7.5 x 7.5 x 25: the width goes across, 44.178 65 cm2

@@ -142,7 +142,7 @@ def test_a_rule_of_the_trade_says_no(edits: list[tuple[str, str]], line: str, sa
         ([("= 28", "= 28\nusable_from_days = 29")], "usable_from_days = 29", "after its cure of 28 days; look at both"),
         ([("= 28", "= 28\nwater_left = 50")], "[cure]", "the water left lies below 50 %"),
         ([("= 28", "= 28\nwater_left = 7\ndriest_water = 8")], "[cure]", "driest_water is no more than water_left"),
-        ([("25 x 8 x 7 cm", "25 x 8 cm")], 'size = "25 x 8 cm"', "'8 x 2.5 x 3.5 in' for a box"),
+        ([("25 x 8 x 7 cm", "25 x 8 cm")], 'size = "25 x 8 cm"', "'21 x 7 x 6.5 cm' for a box"),
         ([("[cure]", "[infusion]\n[cure]")], "[infusion]", "infusion has no place in the cold process; take it out"),
         ([("percent = 70", "percent = = 70")], "percent = = 70", "the file cannot be read"),
     ],

@@ -7,7 +7,7 @@ from ledger.errors import BadInput
 
 
 def test_a_short_name_is_the_name_in_small_letters() -> None:
-    assert short_code("Oakmoor Oils & Co.", ()) == "oakmoor-oils-co"
+    assert short_code("Tarnlow Oils & Co.", ()) == "tarnlow-oils-co"
     assert short_code("Crème Brûlée", ()) == "creme-brulee"
 
 

@@ -46,7 +46,7 @@ def test_a_page_of_zeros_inside_the_file_is_told_as_damaged(full: Any, run: Any)
 @pytest.mark.parametrize("content", [b"", b"notes on soap\n" * 400, bytes(8192)], ids=["empty", "text", "zeros"])
 def test_a_file_that_is_no_ledger_is_told_so(tmp_path: Path, run: Any, content: bytes) -> None:
     (tmp_path / "soap.db").write_bytes(content)
-    for words in (["stock"], ["check"], ["supplier", "add", "Oakmoor"], ["init", "--business", "X"]):
+    for words in (["stock"], ["check"], ["supplier", "add", "Tarnlow"], ["init", "--business", "X"]):
         done = run(*words, code=3)
         assert done.stderr.count("\n") == 1
     assert (tmp_path / "soap.db").read_bytes() == content

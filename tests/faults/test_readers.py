@@ -128,7 +128,7 @@ READS = [
     ("cure", "show", "BATCH"),
     ("lot", "show", "OLIVE"),
     ("material", "show", "olive-oil"),
-    ("supplier", "show", "oakmoor"),
+    ("supplier", "show", "tarnlow"),
     ("recipe", "show", "plain-bar"),
     ("equipment", "list"),
     ("upkeep", "list"),

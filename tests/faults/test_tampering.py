@@ -110,7 +110,7 @@ def test_a_byte_changed_in_the_file_itself_is_found(full: Any) -> None:
     path = full.book.path
     full.book.close()
     whole = path.read_bytes()
-    place = whole.index(b"Oakmoor Oils")
+    place = whole.index(b"Tarnlow Oils")
     path.write_bytes(whole[:place] + b"X" + whole[place + 1 :])
     verdict = check(open_rows(path))
     assert verdict.findings  # it may be the supplier's name itself, or what an entry said of it
@@ -232,4 +232,4 @@ def test_the_command_names_the_entry_and_ends_with_three(full: Any, run: Any) ->
     raw = unguarded(path)
     raw.execute("UPDATE movement SET quantity = quantity + 1 WHERE entry_id = 8 AND lot_id = 1")
     finish(raw, path, guards)
-    assert "entry 8 (Received 4 lots from Oakmoor Oils" in run("check", code=3).stderr
+    assert "entry 8 (Received 4 lots from Tarnlow Oils" in run("check", code=3).stderr

@@ -19,7 +19,7 @@ ON = date(2026, 6, 1)
 
 def fresh(shop: Any, material: str = "olive oil", **figures: Any) -> str:
     line = DeliveryLine(material, 2_000_000, "4598/1", 1300, **figures)
-    (lot,) = receive(shop.book, DeliveryNote("oakmoor", CAME, (line,), accepted_by="Nuala"))
+    (lot,) = receive(shop.book, DeliveryNote("tarnlow", CAME, (line,), accepted_by="Nuala"))
     return lot.code
 
 

@@ -15,7 +15,7 @@ ON = date(2026, 5, 20)
 
 
 def came(shop: Any, *lines: DeliveryLine, **note: Any) -> tuple[ReceivedLot, ...]:
-    return receive(shop.book, DeliveryNote("oakmoor", ON, lines, **note))
+    return receive(shop.book, DeliveryNote("tarnlow", ON, lines, **note))
 
 
 def costs(shop: Any, lots: tuple[ReceivedLot, ...]) -> list[int | None]:
@@ -100,7 +100,7 @@ def test_figures_that_cannot_be_are_bad_input(shop: Any, line: DeliveryLine, say
     with pytest.raises(BadInput, match=says):
         came(shop, line)
     with pytest.raises(BadInput, match=says):  # before any question is asked
-        doubts(shop.rows(), DeliveryNote("oakmoor", ON, (line,)))
+        doubts(shop.rows(), DeliveryNote("tarnlow", ON, (line,)))
 
 
 def test_a_delivery_without_lines_is_bad_input(shop: Any) -> None:
@@ -119,7 +119,7 @@ def test_a_delivery_without_lines_is_bad_input(shop: Any) -> None:
     ],
 )
 def test_what_to_look_at_twice_is_said(shop: Any, line: DeliveryLine, says: str) -> None:
-    (sentence,) = doubts(shop.rows(), DeliveryNote("oakmoor", ON, (line,)))
+    (sentence,) = doubts(shop.rows(), DeliveryNote("tarnlow", ON, (line,)))
     assert says in sentence
 
 
@@ -132,4 +132,4 @@ def test_what_to_look_at_twice_is_said(shop: Any, line: DeliveryLine, says: str)
     ],
 )
 def test_a_plain_line_raises_no_doubt(shop: Any, line: DeliveryLine) -> None:
-    assert doubts(shop.rows(), DeliveryNote("oakmoor", ON, (line,))) == ()
+    assert doubts(shop.rows(), DeliveryNote("tarnlow", ON, (line,))) == ()

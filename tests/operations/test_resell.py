@@ -27,10 +27,10 @@ pytestmark = pytest.mark.usefixtures("frozen")
 @pytest.fixture
 def returned(shop: Shop) -> Shop:
     """Of ten bars five went to a shop and three of them came back: 5 in the workshop, 3 on the shelf, 2 there."""
-    details = CustomerDetails("Blue Door", PersonDetails(phone="01 555 0177"))
-    add_customer(shop.book, details, kind="shop", code="blue-door")
-    dispatch(shop.book, "blue-door", {shop.batch: 5}, on=date(2026, 5, 12), price_minor=None, note=None)
-    take_back(shop.book, {shop.batch: 3}, customer="blue-door", stall=None, on=BACK, reason="too many")
+    details = CustomerDetails("Tern Hall", PersonDetails(phone="020 910 0177"))
+    add_customer(shop.book, details, kind="shop", code="tern-hall")
+    dispatch(shop.book, "tern-hall", {shop.batch: 5}, on=date(2026, 5, 12), price_minor=None, note=None)
+    take_back(shop.book, {shop.batch: 3}, customer="tern-hall", stall=None, on=BACK, reason="too many")
     return shop
 
 
@@ -46,7 +46,7 @@ def here(shop: Shop) -> dict[str, int]:
 def test_they_go_from_the_shelf_to_where_bars_for_sale_stand(returned: Shop) -> None:
     put_back(returned, 2)
     assert here(returned) == {"workshop": 7, "returns": 1}
-    dispatch(returned.book, "blue-door", {returned.batch: 7}, on=DAY, price_minor=None, note=None)
+    dispatch(returned.book, "tern-hall", {returned.batch: 7}, on=DAY, price_minor=None, note=None)
     assert check(returned.rows()).findings == ()
 
 
@@ -82,8 +82,8 @@ def test_an_undo_puts_them_back_on_the_shelf_unless_they_were_sold(returned: Sho
     assert here(returned) == {"workshop": 5, "returns": 3}
     put_back(returned, 2)
     number = last_entry(returned.rows())
-    dispatch(returned.book, "blue-door", {returned.batch: 6}, on=DAY, price_minor=None, note=None)
-    with pytest.raises(Refused, match=r"Dispatched 6 bars to blue-door.* depend on it"):
+    dispatch(returned.book, "tern-hall", {returned.batch: 6}, on=DAY, price_minor=None, note=None)
+    with pytest.raises(Refused, match=r"Dispatched 6 bars to tern-hall.* depend on it"):
         undo(returned.book, number)
 
 
@@ -116,7 +116,7 @@ def test_every_answer_shows_them_and_the_sum_holds(returned: Shop, run: Callable
 
 
 def test_return_itself_works_as_it_did_and_names_the_next_step(returned: Shop, run: Callable[..., Any]) -> None:
-    shown = run("return", f"{returned.batch}=1", "--from", "blue-door").stdout
+    shown = run("return", f"{returned.batch}=1", "--from", "tern-hall").stdout
     assert shown.startswith("1 bar on the returns shelf. They do not go back on sale by themselves.")
     assert f'soapledger resell {returned.batch}=1 --by NAME --reason "…"' in shown
     assert "--by" in run("resell", f"{returned.batch}=1", code=2).stderr

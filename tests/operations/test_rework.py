@@ -25,7 +25,7 @@ from ledger.views.trace import trace
 
 LATER = date(2026, 6, 10)
 REBATCH = """
-name = "Second Life"
+name = "Twice Round"
 code = "second"
 process = "rebatch"
 [[rework]]

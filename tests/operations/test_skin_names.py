@@ -286,7 +286,7 @@ def test_what_an_additive_is_stated_to_contain_counts_at_the_scale_too(scents: S
 
 
 REBATCH = """
-name = "Second Life"
+name = "Twice Round"
 code = "second"
 process = "rebatch"
 [[rework]]

@@ -51,14 +51,14 @@ def test_an_approval_has_a_supplier_and_nothing_else_has(shop: Any) -> None:
     with pytest.raises(BadInput, match="--supplier CODE"):
         note(shop, "supplier approval")
     with pytest.raises(BadInput, match="Only an approval"):
-        note(shop, "training", supplier="oakmoor")
+        note(shop, "training", supplier="tarnlow")
     with pytest.raises(BadInput, match="No supplier"):
         note(shop, "supplier approval", supplier="nobody")
     with pytest.raises(BadInput, match="Write what was done"):
         note(shop, "training", " ")
-    note(shop, "supplier approval", "papers seen", date(2026, 3, 1), supplier="oakmoor")
-    note(shop, "supplier approval", "papers seen again", ON, supplier="oakmoor", next_on=date(2027, 5, 31))
-    found = latest_approval(shop.rows(), "oakmoor", ON)
+    note(shop, "supplier approval", "papers seen", date(2026, 3, 1), supplier="tarnlow")
+    note(shop, "supplier approval", "papers seen again", ON, supplier="tarnlow", next_on=date(2027, 5, 31))
+    found = latest_approval(shop.rows(), "tarnlow", ON)
     assert found is not None
     assert (found.what, found.on, found.next_on) == ("papers seen again", ON, date(2027, 5, 31))
-    assert latest_approval(shop.rows(), "oakmoor", date(2026, 2, 28)) is None
+    assert latest_approval(shop.rows(), "tarnlow", date(2026, 2, 28)) is None

@@ -1,4 +1,4 @@
-"""Three recipes worked out by hand, line by line, in grams, ounces and kilograms.
+"""Three recipes worked out by hand, line by line, in grams, pounds and kilograms.
 
 NaOH 39.99677 and KOH 56.1053 g/mol (IUPAC 2021 abridged weights), so NaOH takes 0.7128876 of what KOH does. A demand
 is mass x saponification value / 1000, in KOH.
@@ -11,7 +11,8 @@ from ledger.domain.quantity import show_mass, show_share
 from ledger.views.recipe import RecipeSheet
 
 CARDS = (
-    fat("olive", 190_000), fat("coconut", 257_000), fat("cocoa butter", 193_000), fat("shea", 178_000),
+    fat("olive", 190_000), fat("coconut", 257_000), fat("cocoa butter", 193_000),
+    fat("rapeseed", 188_000), fat("palm kernel", 246_000), fat("castor", 180_000),
     material("soda", "alkali", alkali_kind="NaOH"),
     material("soda 99", "alkali", alkali_kind="NaOH", purity_ppm=990_000),
     material("potash 90", "alkali", alkali_kind="KOH", purity_ppm=900_000),
@@ -59,44 +60,46 @@ def test_cold_in_grams_with_lye_of_99_percent() -> None:
     assert sum(lines.values()) == 1_472_411  # 1000 + 144.137 + 288.274 + 10 + 30 g of dough
 
 
-def test_hot_in_ounces_with_a_butter_held_back_that_the_lye_counts() -> None:
+def test_hot_in_pounds_with_castor_stirred_in_on_top_of_what_the_lye_counts() -> None:
     sheet = worked(
-        'fats_total = "32 oz"\nwater = {material = "water", of_fats = 30}'
+        'fats_total = "3 lb"\nwater = {material = "water", lye_concentration = 31}'
         + part("alkali", material="soda", kind="NaOH")
-        + part("fat", material="olive", percent=60)
-        + part("fat", material="coconut", percent=30)
-        + part("fat", material="shea", percent=10, when="after the cook", in_demand=True)
-        + part("fragrance", material="lavender", percent_of_fats=2),
+        + part("fat", material="rapeseed", percent=50)
+        + part("fat", material="palm kernel", percent=38)
+        + part("fat", material="castor", percent=12, when="after the cook", in_demand=False)
+        + part("additive", material="oat", percent_of_fats=1.5, when="in the fats")
+        + part("fragrance", material="lavender", percent_of_fats=2.5),
         *CARDS,
         process="hot",
-        superfat=12,
+        superfat=4,
     )
     lines = lines_of(sheet)
-    # 19.2 oz x 0.190 = 3.6480, 9.6 x 0.257 = 2.4672, 3.2 x 0.178 = 0.5696: 6.6848 oz KOH; less 12 % = 5.8826;
-    # x 0.7128876 = 4.1936 oz NaOH, reckoned as pure. Water 30 % of 32 oz = 9.6 oz. Lavender 0.64 oz.
+    # 48 oz: 24 oz x 0.188 = 4.5120, 18.24 x 0.246 = 4.4870: 8.9990 oz KOH; less 4 % = 8.6391; x 0.7128876 = 6.1587 oz
+    # NaOH, reckoned as pure. Lye of 31 %: 6.1587 x 69 / 31 = 13.7081 oz water. Oat 0.72 oz, lavender 1.2 oz.
     shown = {name: show_mass(mass, "us") for name, mass in lines.items()}
     assert shown == {
-        "olive": "19.20 oz", "coconut": "9.60 oz", "water": "9.60 oz", "soda": "4.19 oz", "shea": "3.20 oz",
-        "lavender": "0.64 oz",
+        "rapeseed": "24.00 oz", "palm kernel": "18.24 oz", "oat": "0.72 oz", "water": "13.71 oz", "soda": "6.16 oz",
+        "castor": "5.76 oz", "lavender": "1.20 oz",
     }  # fmt: skip
-    assert list(shown)[-2:] == ["shea", "lavender"]  # after the cook
-    # 32 oz = 907 184.74 mg; whole milligrams that add up: 544 311 + 272 156 + 90 718 (within half a mg each).
-    # 544.311 x 0.190 + 272.156 x 0.257 + 90.718 x 0.178 = 189.51099 g KOH; x 0.88 x 0.7128876 = 118.888 g NaOH.
+    assert list(shown)[-2:] == ["castor", "lavender"]  # after the cook
+    # 3 lb = 1 360 777.11 mg; whole milligrams that add up: 680 389 + 517 095 + 163 293 (within half a mg each).
+    # 680.389 x 0.188 + 517.095 x 0.246 = 255.11850 g KOH; x 0.96 x 0.7128876 = 174.596 g NaOH; x 69 / 31 = 388.617 g.
     assert lines == {
-        "olive": 544_311, "coconut": 272_156, "water": 272_156, "soda": 118_888, "shea": 90_718, "lavender": 18_144,
+        "rapeseed": 680_389, "palm kernel": 517_095, "oat": 20_412, "water": 388_617, "soda": 174_596,
+        "castor": 163_293, "lavender": 34_019,
     }  # fmt: skip
     found = sheet.formulation
     assert found is not None
-    assert found.pot.superfat().nominal_ppm == pytest.approx(120_000, abs=4)
+    # in the bar the same lye stands against 163.293 x 0.180 = 29.393 g more: 1 - 244.9138 / 284.5112 = 13.92 %
+    assert show_share(found.pot.superfat().nominal_ppm, 2) == "13.92 %"
     before = found.pot.before_addition()
     assert before is not None
-    # before the shea goes in the same lye stands against 6.1152 oz: 1 - 5.8826 / 6.1152 = 3.80 %
-    assert show_share(before.nominal_ppm, 2) == "3.80 %"
+    assert before.nominal_ppm == pytest.approx(40_000, abs=4)
     assert found.pot.lowest() == before
-    assert show_share(found.lye.concentration_ppm, 2) == "30.40 %"  # 4.1936 / 13.7936
-    assert found.lye.water_per_alkali_thousandths == 2289  # 9.6 / 4.1936
-    assert found.lye.water_of_fats_ppm == pytest.approx(300_000, abs=1)
-    assert show_mass(sum(lines.values()), "us") == "46.43 oz"  # 32 + 9.6 + 4.1936 + 0.64
+    assert show_share(found.lye.concentration_ppm, 2) == "31.00 %"
+    assert found.lye.water_per_alkali_thousandths == 2226  # 69 / 31
+    assert show_share(found.lye.water_of_fats_ppm, 2) == "28.56 %"  # 13.7081 / 48
+    assert show_mass(sum(lines.values()), "us") == "69.79 oz"  # 48 + 13.7081 + 6.1587 + 0.72 + 1.2
 
 
 def test_both_alkalis_in_kilograms_with_an_acid_that_gets_its_lye() -> None:

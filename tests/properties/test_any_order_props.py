@@ -31,7 +31,7 @@ THINGS = [*WEIGHED, *READ]
 def at_work(folder: Path) -> tuple[Book, str]:
     book = Book.create(folder / "soap.db", who="Nuala", now=lambda: NOW)
     set_up(book, SETUP)
-    add_supplier(book, SupplierDetails("Oakmoor Oils", PersonDetails()), own=False, code="oakmoor")
+    add_supplier(book, SupplierDetails("Tarnlow Oils", PersonDetails()), own=False, code="tarnlow")
     for facts, kind in (
         (MaterialFacts("olive oil", None, None, 190_000, 190_000, "certificate"), "fat"),
         (MaterialFacts("coconut oil", None, None, 257_000, 257_000, "certificate"), "fat"),
@@ -43,7 +43,7 @@ def at_work(folder: Path) -> tuple[Book, str]:
     lines = tuple(
         DeliveryLine(name, 5_000_000, "N1", 100) for name in ("olive oil", "coconut oil", "sodium hydroxide", "water")
     )
-    receive(book, DeliveryNote("oakmoor", date(2026, 3, 2), lines, accepted_by="Nuala"))
+    receive(book, DeliveryNote("tarnlow", date(2026, 3, 2), lines, accepted_by="Nuala"))
     return book, plan_batch(book, PlanRequest("plain-bar", MADE))
 
 

@@ -173,7 +173,7 @@ def test_a_ledger_of_a_newer_program_is_refused_and_left_alone(book: Book, run: 
     with pytest.raises(Refused, match="newer soapledger"):
         Book(book.path, who="Nuala", now=lambda: datetime.now(UTC))
     assert "newer soapledger" in run("stock", code=1).stderr
-    assert "newer soapledger" in run("supplier", "add", "Oakmoor", code=1).stderr
+    assert "newer soapledger" in run("supplier", "add", "Tarnlow", code=1).stderr
     assert book.path.read_bytes() == before
 
 
@@ -232,8 +232,8 @@ STARTED = (
     'INSERT INTO batch (entry_id, code, process, material_id, "on") '
     "VALUES (1, '26-001-4', 'combine', 1, '2026-04-01')",
     "INSERT INTO place (entry_id, code, name, kind) VALUES (1, 'workshop', 'workshop', 'workshop')",
-    "INSERT INTO supplier (entry_id, code, own) VALUES (1, 'oakmoor', 0)",
-    "INSERT INTO supplier_revision (entry_id, supplier_id, name) VALUES (1, 1, 'Oakmoor Oils')",
+    "INSERT INTO supplier (entry_id, code, own) VALUES (1, 'tarnlow', 0)",
+    "INSERT INTO supplier_revision (entry_id, supplier_id, name) VALUES (1, 1, 'Tarnlow Oils')",
     "INSERT INTO lot (entry_id, code, material_id, \"on\", supplier_id) VALUES (1, 'L1-X', 1, '2026-04-01', 1)",
     'INSERT INTO movement (entry_id, lot_id, place_id, "on", quantity, kind) '
     "VALUES (1, 1, 1, '2026-04-01', 5000, 'received')",

@@ -14,7 +14,7 @@ from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, forget_person, remember_person, salted_digest
 from ledger.views.reading import open_rows
 
-ORLA = PersonDetails(phone="01 555 0177", email="orla.fenn@example.org", address="2 Weir Row, Port Emmer")
+ORLA = PersonDetails(phone="020 910 0177", email="orla.fenn@example.org", address="2 Weir Row, Port Emmer")
 
 
 def test_the_digest_is_over_the_salt_and_the_details_in_order() -> None:
@@ -29,7 +29,7 @@ def test_what_was_erased_is_nowhere_in_the_file(book: Book) -> None:
     assert erase_customer(book, "person-1", reason="asked for it") == 1
     book.close()
     left = book.path.read_bytes()
-    for word in (b"Orla Fenn", b"orla.fenn", b"01 555 0177", b"Weir Row"):
+    for word in (b"Orla Fenn", b"orla.fenn", b"020 910 0177", b"Weir Row"):
         assert word not in left
 
 
@@ -55,11 +55,11 @@ def test_the_chain_holds_no_detail_of_a_person(full: Any) -> None:
         assert word not in said
 
 
-ADD = ("customer", "add", "Ida Marsh", "--person", "--phone", "555 0166")
+ADD = ("customer", "add", "Ida Marsh", "--person", "--phone", "020 910 0166")
 EDIT = ("customer", "edit", "person-1", "--address", "9 Marsh Lane")
 ERASE = ("customer", "erase", "person-1", "--reason", "asked for it", "--yes")
 UNDO = ("undo", "--yes")
-COMPLAIN = ("complaint", "add", "itched", "--name", "Ida Marsh", "--phone", "555 0166", "--health", "Marsh rash")
+COMPLAIN = ("complaint", "add", "itched", "--name", "Ida Marsh", "--phone", "020 910 0166", "--health", "Marsh rash")
 ERASE_COMPLAINT = ("complaint", "erase", "1", "--reason", "asked for it", "--yes")
 
 
@@ -76,7 +76,7 @@ ERASE_COMPLAINT = ("complaint", "erase", "1", "--reason", "asked for it", "--yes
         (ADD, ERASE, ("undo", "2", "--yes")),
         (ADD, EDIT, ERASE, ("undo", "3", "--yes")),
         (ADD, ERASE, ("customer", "edit", "person-1", "--note", "comes on Fridays")),
-        (ADD, ERASE, ("customer", "edit", "person-1", "--phone", "555 0188"), UNDO),
+        (ADD, ERASE, ("customer", "edit", "person-1", "--phone", "020 910 0188"), UNDO),
         (COMPLAIN, UNDO, ERASE_COMPLAINT),
         (COMPLAIN, ("complaint", "note", "1", "rang"), UNDO, ERASE_COMPLAINT, ("undo", "2", "--yes")),
     ],
@@ -89,7 +89,7 @@ def test_what_is_erased_is_gone_from_entries_taken_back_too_and_the_check_is_cle
     for words in commands:
         run(*words)
         assert "nothing is wrong" in run("check").stdout, words
-    for word in (b"Marsh", b"555 0166"):
+    for word in (b"Marsh", b"020 910 0166"):
         assert word not in book.path.read_bytes()
     run("backup", "copy.db")
 
@@ -105,7 +105,7 @@ def test_erasing_a_second_time_says_that_nothing_is_left(book: Book, run: Any) -
 
 
 @pytest.mark.usefixtures("frozen")
-@pytest.mark.parametrize("reason", ["ida marsh asked by letter", "rang from 555 0166"])
+@pytest.mark.parametrize("reason", ["ida marsh asked by letter", "rang from 020 910 0166"])
 def test_a_reason_that_repeats_what_is_erased_is_refused(book: Book, run: Any, reason: str) -> None:
     book.close()
     run(*ADD)
@@ -117,8 +117,8 @@ def test_a_reason_that_repeats_what_is_erased_is_refused(book: Book, run: Any, r
 
 def test_a_supplier_changed_and_taken_back_leaves_a_clean_ledger(book: Book, run: Any) -> None:
     book.close()
-    run("supplier", "add", "Oakmoor Oils", "--phone", "555 0142")
-    run("supplier", "edit", "oakmoor-oils", "--phone", "555 0143")
+    run("supplier", "add", "Tarnlow Oils", "--phone", "020 910 0142")
+    run("supplier", "edit", "tarnlow-oils", "--phone", "020 910 0143")
     run("undo", "--yes")
     run("check")
 

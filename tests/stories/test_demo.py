@@ -25,8 +25,6 @@ def test_the_season_is_as_large_as_it_was_promised() -> None:
     assert len(deliveries) >= 45
     assert sum(row["lot"] == "unknown" for row in deliveries) == 1
     assert len(list((sample_data() / "recipes").glob("*.toml"))) >= 6
-    text = " ".join(path.read_text(encoding="utf-8") for path in sample_data().rglob("*") if path.is_file())
-    assert not any(word in text.casefold() for word in ("grapefruit", "mango", "yogurt"))
 
 
 # an ordinary day, a leap day, and a new year in the middle of the season

@@ -59,9 +59,9 @@ percent = 40
 [mould]
 bars = 6
 """
-SECOND_LIFE = """
-name = "Second Life"
-code = "second-life"
+TWICE_ROUND = """
+name = "Twice Round"
+code = "twice-round"
 process = "rebatch"
 [[rework]]
 material = "offcuts"
@@ -83,7 +83,7 @@ class Deep:
     petal_oil: str
     petal_bar: str
     offcuts: str
-    second_life: str
+    twice_round: str
     topping: str
     drum: str
 
@@ -110,22 +110,22 @@ def deep(shop: Any) -> Deep:
         (MaterialFacts("petal oil", "Olea Europaea Fruit Oil", None, 190_000, 190_000, "certificate"), "fat"),
     ):
         add_material(book, facts, kind=kind, code=None)
-    for recipe in (PETAL_OIL, PETAL_BAR, SECOND_LIFE):
+    for recipe in (PETAL_OIL, PETAL_BAR, TWICE_ROUND):
         add_recipe(book, recipe, file="recipe.toml")
     line = DeliveryLine("petals", 200_000, "P-3", 500)
-    receive(book, DeliveryNote("oakmoor", date(2026, 3, 3), (line,), accepted_by="Nuala"))
+    receive(book, DeliveryNote("tarnlow", date(2026, 3, 3), (line,), accepted_by="Nuala"))
     infusion = work(book, shop, "petal-oil", date(2026, 3, 4))
     petal_oil = strain_batch(book, infusion, mass_mg=900_000, on=date(2026, 4, 1), by="Nuala")
     petal_bar = work(book, shop, "petal-bar", date(2026, 4, 10))
     log_readings(book, petal_bar, (ReadingValue("poured", at="14:05"),), on=date(2026, 4, 10))
     cut_batch(book, petal_bar, bars=6, on=date(2026, 4, 11), by="Nuala", bars_mg=570_000, offcuts_mg=90_000)
     offcuts = next(step.code for step in trace(shop.rows(), petal_bar, forward=True).steps if step.what == "offcuts")
-    second_life = work(book, shop, "second-life", date(2026, 4, 20))
-    cut_batch(book, second_life, bars=1, on=date(2026, 4, 21), by="Nuala", bars_mg=95_000)
+    twice_round = work(book, shop, "twice-round", date(2026, 4, 20))
+    cut_batch(book, twice_round, bars=1, on=date(2026, 4, 21), by="Nuala", bars_mg=95_000)
     fresh = DeliveryLine("olive oil", 2_000_000, "4598/1", 1300)
-    topping = receive(book, DeliveryNote("oakmoor", date(2026, 5, 1), (fresh,), accepted_by="Nuala"))[0].code
+    topping = receive(book, DeliveryNote("tarnlow", date(2026, 5, 1), (fresh,), accepted_by="Nuala"))[0].code
     drum = combine(book, [shop.olive, topping], on=date(2026, 5, 2), by="Nuala").code
-    return Deep(shop, infusion, petal_oil, petal_bar, offcuts, second_life, topping, drum)
+    return Deep(shop, infusion, petal_oil, petal_bar, offcuts, twice_round, topping, drum)
 
 
 def test_the_drum_reaches_bars_through_everything_that_was_made_of_it(deep: Deep) -> None:
@@ -136,9 +136,9 @@ def test_the_drum_reaches_bars_through_everything_that_was_made_of_it(deep: Deep
     assert ways == {
         deep.shop.batch: (olive, deep.shop.batch),
         deep.petal_bar: (olive, deep.infusion, deep.petal_oil, deep.petal_bar),
-        deep.second_life: (
+        deep.twice_round: (
             *(olive, deep.infusion, deep.petal_oil, deep.petal_bar),
-            *(deep.offcuts, deep.second_life),
+            *(deep.offcuts, deep.twice_round),
         ),
     }
     assert (answer.totals.made, answer.totals.on_hand, answer.totals.unexplained) == (17, 17, 0)
@@ -147,7 +147,7 @@ def test_the_drum_reaches_bars_through_everything_that_was_made_of_it(deep: Deep
     assert took[deep.shop.batch] == 600_000
     assert took[deep.infusion] == 1_000_000
     assert took[deep.petal_bar] == 300_000
-    assert took[deep.second_life] == 90_000
+    assert took[deep.twice_round] == 90_000
 
 
 def test_what_is_loose_and_still_here_is_named(deep: Deep) -> None:
@@ -174,7 +174,7 @@ def test_two_lots_at_once_are_answered_as_one(deep: Deep) -> None:
 def test_the_last_bar_traces_back_to_every_supplier_s_lot(deep: Deep) -> None:
     """Offcuts of petal bars: olive, coconut, lye, water twice over, petals; the topping came later."""
     shop = deep.shop
-    found = trace(shop.rows(), deep.second_life)
+    found = trace(shop.rows(), deep.twice_round)
     numbers = {step.supplier_lot for step in found.steps if step.supplier}
     assert numbers == {"4471/2", "CN-0919", "SH 88 A", None, "P-3"}
     assert deep.topping not in found.supplier_lots
@@ -186,7 +186,7 @@ def test_a_hold_stops_all_of_it_that_is_here(deep: Deep) -> None:
     named = [find_lot(shop.rows(), shop.olive)]
     hold_reached(shop.book, named, asked=["4471/2"], on=date(2026, 6, 1), by="Nuala", reason="rancid")
     rows = shop.rows()
-    for code in (deep.petal_oil, deep.drum, shop.batch, deep.petal_bar, deep.second_life):
+    for code in (deep.petal_oil, deep.drum, shop.batch, deep.petal_bar, deep.twice_round):
         assert find_lot(rows, code).status == "on hold"
     for code in (shop.olive, deep.offcuts, deep.topping):  # nothing is left of these three
         assert find_lot(rows, code).status == "accepted"

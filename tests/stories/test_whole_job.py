@@ -37,7 +37,7 @@ def test_from_a_delivery_to_a_recall_answer(tmp_path: Path, run: Any, monkeypatc
     with freeze_time("2026-10-05 09:00:00"):
         run("init", "--business", "Wren Soap", "--country", "IE", "--currency", "EUR", "--units", "metric",
             "--time-zone", "Europe/Dublin", "--labour", "12", "--market", "eu=Orla Wren; Quay Lane")  # fmt: skip
-        run("supplier", "add", "Ottersby Oils", "--phone", "555 0131")
+        run("supplier", "add", "Ottersby Oils", "--phone", "020 910 0131")
         run("material", "add", "olive oil", "--kind", "fat", "--sap", "190", "--inci", "OLEA EUROPAEA FRUIT OIL")
         run("material", "add", "coconut oil", "--kind", "fat", "--sap", "256", "--inci", "COCOS NUCIFERA OIL")
         run("material", "add", "lye", "--alkali", "NaOH")
@@ -72,7 +72,7 @@ def test_from_a_delivery_to_a_recall_answer(tmp_path: Path, run: Any, monkeypatc
         run("stall", "add", "Saturday market")
         run("stall", "out", "saturday", "26-001-4=4")
         run("stall", "back", "saturday", "26-001-4=1", "--takings", "16.50")
-        run("customer", "add", "The Grey Heron", "--shop", "--phone", "555 0201")
+        run("customer", "add", "The Grey Heron", "--shop", "--phone", "020 910 0201")
         run("dispatch", "grey", "26-001-4=2", "--price", "3.60")
         cost = json.loads(run("cost", "26-001-4", "--json").stdout)
         # olive 700 of 5000 g of 35.00 = 4.90; coconut 300 of 1000 g of 7.00 = 2.10; lye 142.086 of 500 g of
@@ -87,7 +87,7 @@ def test_from_a_delivery_to_a_recall_answer(tmp_path: Path, run: Any, monkeypatc
         # 10 made = 1 wasted + 1 retained + 3 sold + 2 dispatched + 3 still here
         assert (totals["made"], totals["wasted"], totals["retained"]) == (10, 1, 1)
         assert (totals["sold"], totals["dispatched"], totals["on_hand"], totals["unexplained"]) == (3, 2, 3, 0)
-        assert answer["call"][0]["phone"] == "555 0201"
+        assert answer["call"][0]["phone"] == "020 910 0201"
         assert "on hold" in run("dispatch", "grey", "26-001-4=1", code=1).stderr
         undone = run("undo", "8", "--yes", code=1).stderr
         assert "26-001-4" in undone

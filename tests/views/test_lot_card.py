@@ -12,7 +12,7 @@ from ledger.views.lot_card import lot_card
 def test_where_it_came_from_what_was_decided_and_where_it_went(full: Any) -> None:
     decide_lots(full.book, [full.olive], verdict="on hold", on=date(2026, 6, 1), by="Orla", reason="cloudy")
     card = lot_card(full.rows(), full.olive)
-    assert (card.lot.supplier, card.lot.supplier_number, card.note_number) == ("Oakmoor Oils", "4471/2", "D-118")
+    assert (card.lot.supplier, card.lot.supplier_number, card.note_number) == ("Tarnlow Oils", "4471/2", "D-118")
     assert [(one.what, one.quantity, one.batch) for one in card.movements] == [
         ("received", 5_000_000, None),
         ("consumed", -600_000, full.batch),

@@ -21,7 +21,7 @@ def test_a_bar_goes_back_to_the_four_lots_of_its_delivery(shop: Any) -> None:
     assert took[shop.lye] == pytest.approx(146_830, abs=10)
     assert took[shop.water] == pytest.approx(2 * 146_830, abs=20)
     olive = next(step for step in found.steps if step.code == shop.olive)
-    assert (olive.supplier, olive.supplier_lot, olive.on.isoformat()) == ("Oakmoor Oils", "4471/2", "2026-03-02")
+    assert (olive.supplier, olive.supplier_lot, olive.on.isoformat()) == ("Tarnlow Oils", "4471/2", "2026-03-02")
     assert next(step for step in found.steps if step.code == shop.water).number_unknown
 
 
@@ -50,6 +50,6 @@ def test_what_is_no_code_at_all_is_bad_input(shop: Any) -> None:
 
 def test_a_supplier_s_number_is_traced_as_it_is_quoted_where_it_is_one_lot(shop: Any) -> None:
     assert trace(shop.rows(), "LOT 4471-2", forward=True).code == shop.olive
-    other = receive(shop.book, DeliveryNote("oakmoor", date(2026, 5, 1), (DeliveryLine("coconut oil", 1, "44712", 1),)))
+    other = receive(shop.book, DeliveryNote("tarnlow", date(2026, 5, 1), (DeliveryLine("coconut oil", 1, "44712", 1),)))
     with pytest.raises(BadInput, match=f"{shop.olive} olive oil.*{other[0].code} coconut oil"):
         trace(shop.rows(), "4471/2")
