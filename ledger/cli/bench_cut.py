@@ -26,14 +26,14 @@ def ask_cut(here: Desk, batch: "BatchRow", today: date) -> None:
     """Ask for the cut until it is booked, or left for later."""
     from ledger.cli.batch import say_cut
     from ledger.domain.dates import show_date
-    from ledger.domain.quantity import parse_mass, parse_pieces
+    from ledger.domain.quantity import parse_mass, parse_pieces, scale_unit, with_scale_unit
     from ledger.operations.cut import cut_batch
     from ledger.views.batch import find_batch
 
-    unit = "oz" if here.settings.units == "us" else "g"
+    unit = scale_unit(here.settings.units)
 
     def mass(typed: str) -> int:
-        return parse_mass(f"{typed} {unit}" if typed[-1].isdigit() else typed)
+        return parse_mass(with_scale_unit(typed, here.settings.units))
 
     planned = f", {batch.bars_planned} planned" if batch.bars_planned else ""
     firm = False

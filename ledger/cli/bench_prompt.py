@@ -172,7 +172,7 @@ def _step(
     booked: bool,
     past: bool,
 ) -> _Asked:
-    from ledger.domain.quantity import show_mass
+    from ledger.domain.quantity import show_mass, with_scale_unit
     from ledger.operations.readings import READINGS, ReadingValue, log_readings, on_its_day, read_reading
     from ledger.views.equipment import equipment_by_code, sole
 
@@ -196,8 +196,8 @@ def _step(
             if kind == "clock" and typed.casefold() == "now":
                 typed = here.clock_now
             typed = typed or target or ""
-            if kind == "mg" and typed[-1].isdigit():
-                typed += " oz" if here.settings.units == "us" else " g"
+            if kind == "mg":
+                typed = with_scale_unit(typed, here.settings.units)
             value = read_reading(f"{step.what}={typed}")
         if scale and scale.expected and value.value and not scale.expected <= 2 * value.value <= 4 * scale.expected:
             asked = f"The scale should read {target}, not {show_mass(value.value, here.settings.units)}"

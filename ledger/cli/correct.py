@@ -62,15 +62,12 @@ def correct(
 
 
 def _read(text: str, units: str) -> tuple[int, int]:
-    from ledger.domain.quantity import parse_mass
+    from ledger.domain.quantity import parse_mass, with_scale_unit
 
     number, separator, weight = text.partition("=")
     if not separator or not number.strip().isdecimal():
         raise BadInput(f"'{text}' is not a line with its weight; write it like '5=160 g', or unknown.")
-    typed = weight.strip()
-    if typed and typed[-1].isdigit():
-        typed += " oz" if units == "us" else " g"
-    return int(number), parse_mass(typed, what="what is really in")
+    return int(number), parse_mass(with_scale_unit(weight.strip(), units), what="what is really in")
 
 
 def _say(found: "Correction", units: str) -> None:

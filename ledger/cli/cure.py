@@ -81,7 +81,7 @@ def weigh(
     yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about unlikely weights.")] = False,
 ) -> None:
     """Book what marked bars weigh, e.g. soapledger cure weigh 26-118-0 A=101.2g B=99.8g."""
-    from ledger.domain.quantity import parse_mass
+    from ledger.domain.quantity import parse_mass, with_scale_unit
     from ledger.operations.cure import weigh_bars
     from ledger.views.batch import find_batch
 
@@ -92,9 +92,7 @@ def weigh(
         mark, separator, typed = (part.strip() for part in text.partition("="))
         if not separator or not mark or not typed or mark in weights:
             raise BadInput(f"'{text}' is not a marked bar with its weight, once; write A=101.2g.")
-        if typed[-1].isdigit():
-            typed += " oz" if here.settings.units == "us" else " g"
-        weights[mark] = parse_mass(typed, what=f"the weight of {mark}")
+        weights[mark] = parse_mass(with_scale_unit(typed, here.settings.units), what=f"the weight of {mark}")
     for doubt in _doubts(here, batch, weights, here.day(on)):
         confirm(f"{doubt}. Is it right?", yes)
     weigh_bars(here.book(), batch.code, weights, on=here.day(on))

@@ -25,7 +25,7 @@ def parse_weights(text: str, line: "PlanLineRow", *, units: str) -> list["Weighe
 
     A number alone is in what the worksheet asks for. Raises BadInput for what cannot be read.
     """
-    from ledger.domain.quantity import parse_mass
+    from ledger.domain.quantity import parse_mass, with_scale_unit
     from ledger.operations.weigh import Weighed
 
     parts: list[tuple[str, str | None]] = [(text, None)]
@@ -35,9 +35,7 @@ def parse_weights(text: str, line: "PlanLineRow", *, units: str) -> list["Weighe
             raise BadInput(f"'{text}' cannot be read; write each weight with its lot: 120 g@L7-2,62.4 g@L9-3.")
     found = []
     for weight, lot in parts:
-        typed = weight.strip()
-        if typed and typed[-1].isdigit():
-            typed += " oz" if units == "us" else " g"
+        typed = with_scale_unit(weight.strip(), units)
         found.append(Weighed(parse_mass(typed, what=f"the weight of {line.material}"), lot))
     return found
 

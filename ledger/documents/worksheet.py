@@ -9,7 +9,7 @@ from ledger.documents.boxes import BOX_WIDTH, TICK_WIDTH, Box, Notes, box_pairs,
 from ledger.documents.page import Sheet, Type, build, caution, escape, facts, para, plain, style, titled
 from ledger.domain.bench import COOK, MIX, POUR, SEEN, SET, START, Step, in_order
 from ledger.domain.dates import show_date
-from ledger.domain.quantity import show_mass, show_share
+from ledger.domain.quantity import scale_unit, show_mass, show_share
 from ledger.domain.recipe import WITH_THE_LYE
 from ledger.reference.cautions import Cautions
 from ledger.views.worksheet import WeighLine, Worksheet, acid_in_jug
@@ -64,12 +64,8 @@ def _title(when: str) -> str:
     return _STEPS.get(when, when.capitalize())
 
 
-def _scale(view: Worksheet) -> str:
-    return "oz" if view.units == "us" else "g"
-
-
 def _box(view: Worksheet) -> Box:
-    return Box(TYPE.body, _scale(view))
+    return Box(TYPE.body, scale_unit(view.units))
 
 
 def _head(view: Worksheet, wide: float) -> Table:
@@ -162,12 +158,12 @@ def _unit(step: Step, view: Worksheet) -> str:
         return "min"
     if step.what in ("cook start", "cook end", "poured", "unmoulded"):
         return "clock"
-    return _scale(view)
+    return scale_unit(view.units)
 
 
 def _ending(view: Worksheet, wide: float) -> list[Flowable]:
     """What is written down last, and room for what went wrong."""
-    unit = _scale(view)
+    unit = scale_unit(view.units)
     if view.process == "infusion":
         title, asked = "Strain", [("Strained on", "date"), ("Oil strained off", unit), ("Spent solids", unit)]
     elif view.process == "blend":

@@ -98,6 +98,16 @@ def parse_mass(text: str, *, what: str = "the weight") -> int:
     return round(number * factor)
 
 
+def scale_unit(units: str) -> str:
+    """The unit her scale weighs in: g, or oz."""
+    return "oz" if units == "us" else "g"
+
+
+def with_scale_unit(typed: str, units: str) -> str:
+    """A weight as typed, with the unit of her scale behind a number that stands alone."""
+    return f"{typed} {scale_unit(units)}" if typed[-1:].isdigit() else typed
+
+
 def parse_amount(text: str, *, density_mg_per_ml: int | None = None, what: str = "the amount") -> int:
     """A weight, or a volume of something whose density is known, in whole milligrams. Raises BadInput."""
     number, unit, typed = _split(text, what=what, example="5 kg")

@@ -17,6 +17,7 @@ from ledger.domain.quantity import (
     show_sap,
     show_share,
     show_temperature,
+    with_scale_unit,
 )
 from ledger.errors import BadInput
 
@@ -53,6 +54,26 @@ def test_a_comma_before_three_digits_is_ambiguous_by_a_thousand() -> None:
 def test_what_is_not_a_plain_number_is_refused(text: str) -> None:
     with pytest.raises(BadInput):
         parse_number(text)
+
+
+@pytest.mark.parametrize(
+    ("typed", "metric", "us"),
+    [
+        ("182.4", 182_400, 5_170_953),  # 182.4 x 28 349.523125 mg = 5 170 953.018 mg
+        ("1", 1000, 28_350),
+        ("0", 0, 0),
+        ("1 kg", 1_000_000, 1_000_000),
+        ("2oz", 56_699, 56_699),  # 2 x 28 349.523125 mg
+    ],
+)
+def test_a_weight_without_a_unit_is_in_that_of_her_scale(typed: str, metric: int, us: int) -> None:
+    assert (parse_mass(with_scale_unit(typed, "metric")), parse_mass(with_scale_unit(typed, "us"))) == (metric, us)
+
+
+def test_no_unit_is_put_behind_what_is_no_number() -> None:
+    for typed in ("", "-", "182.", "182.4 gr"):
+        with pytest.raises(BadInput):
+            parse_mass(with_scale_unit(typed, "metric"))
 
 
 # A file holds whole numbers up to 2 to the 63rd, about 9.2 million million million; a bar code typed where a
