@@ -11,7 +11,8 @@ from ledger.cli.deviation import say_open, ticked
 from ledger.cli.equipment import warn_failed
 from ledger.cli.logging import parse_weights, say_alkali_wanted, unlikely
 from ledger.cli.show import ask, warn
-from ledger.domain.bench import SEEN, SET, Step, in_order
+from ledger.domain.bench import SEEN, Step, in_order
+from ledger.domain.bench_readings import CLOCK, MASS, READINGS, SET, TICK
 from ledger.domain.recipe import WITH_THE_LYE
 from ledger.errors import LedgerError
 
@@ -173,47 +174,43 @@ def _step(
     past: bool,
 ) -> _Asked:
     from ledger.domain.quantity import show_mass, with_scale_unit
-    from ledger.operations.readings import READINGS, ReadingValue, log_readings, on_its_day, read_reading
+    from ledger.operations.readings import ReadingValue, log_readings, on_its_day, read_reading
     from ledger.views.equipment import equipment_by_code, sole
 
-    kind = READINGS[step.what]
-    scale = None
-    if step.what == "scale test":
+    row = READINGS[step.what]
+    tick, scale = row.answer is TICK, None
+    if row.tries == "scale":
         named = [equipment_by_code(here.rows(), one, on) for one in tools]
         scale = next((one for one in named if one.kind == "scale"), None) or sole(here.rows(), "scale", on)
     target = show_mass(scale.expected, here.settings.units) if scale and scale.expected is not None else None
-    hint = {"milli-C": "with its unit, C or F", "clock": "14:05, or now", "min": "minutes", "mg": "g"}.get(kind, "")
-    hint = "yes or no" if step.what == "clean" else hint
-    usual = "yes" if step.what == "clean" else target or "still open"
+    usual = "yes" if tick else target or "still open"
 
     def book(typed: str, correct: bool) -> bool | None:
-        if step.what == "clean":
-            no = typed.casefold() in ("n", "no")
-            value = ReadingValue("clean", text="yes" if typed.casefold() in ("", "y", "yes") else "no" if no else typed)
+        if tick:
+            yes, no = typed.casefold() in ("", "y", "yes"), typed.casefold() in ("n", "no")
+            value = ReadingValue(row.what, text="yes" if yes else "no" if no else typed)
         elif not typed and not target:
             return False
         else:
-            if kind == "clock" and typed.casefold() == "now":
+            if row.answer is CLOCK and typed.casefold() == "now":
                 typed = here.clock_now
             typed = typed or target or ""
-            if kind == "mg":
+            if row.answer is MASS:
                 typed = with_scale_unit(typed, here.settings.units)
-            value = read_reading(f"{step.what}={typed}")
+            value = read_reading(f"{row.what}={typed}")
         if scale and scale.expected and value.value and not scale.expected <= 2 * value.value <= 4 * scale.expected:
             asked = f"The scale should read {target}, not {show_mass(value.value, here.settings.units)}"
             if not _sure(asked, batch.code):
                 return None
         value = on_its_day(value, batch, said=said, today=here.today, correct=correct)
         log_readings(here.book(), batch.code, (value,), on=on, correct=correct, tools=tools)
-        if step.what == "scale test":
+        if row.tries:
             warn_failed(here, on)
         return True
 
-    label = f"{step.letter}. {step.label}"
-    again, firm = f"{label} ({hint})", "it, or - where nobody read it"
-    return _Asked(
-        step.letter, f"{label} ({hint}; Enter: {usual})", step.when, booked, past, book, again=again, firm=firm
-    )
+    label = f"{step.letter}. {step.label} ({row.answer.hint}"
+    again, firm = f"{label})", "it, or - where nobody read it"
+    return _Asked(step.letter, f"{label}; Enter: {usual})", step.when, booked, past, book, again=again, firm=firm)
 
 
 def _sure(doubt: str, code: str) -> bool:

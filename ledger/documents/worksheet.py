@@ -7,7 +7,8 @@ from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Paragraph,
 
 from ledger.documents.boxes import BOX_WIDTH, TICK_WIDTH, Box, Notes, box_pairs, box_row
 from ledger.documents.page import Sheet, Type, build, caution, escape, facts, para, plain, style, titled
-from ledger.domain.bench import COOK, MIX, POUR, SEEN, SET, START, Step, in_order
+from ledger.domain.bench import SEEN, Step, in_order
+from ledger.domain.bench_readings import COOK, MIX, POUR, READINGS, SET, START
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import scale_unit, show_mass, show_share
 from ledger.domain.recipe import WITH_THE_LYE
@@ -145,20 +146,7 @@ def _read(step: Step, view: Worksheet, wide: float) -> Table:
         colWidths=[_NUMBER_WIDTH, wide - BOX_WIDTH - TICK_WIDTH - 3 * mm - _NUMBER_WIDTH],
     )
     words.setStyle(plain(("VALIGN", (0, 0), (-1, -1), "MIDDLE")))
-    return box_row([words], Box(TYPE.body, _unit(step, view)), wide)
-
-
-def _unit(step: Step, view: Worksheet) -> str:
-    """What is written into the box of a step."""
-    if step.what == "clean":
-        return "tick"
-    if "temperature" in step.what:
-        return "°F" if view.units == "us" else "°C"
-    if step.what in ("emulsion", "trace"):
-        return "min"
-    if step.what in ("cook start", "cook end", "poured", "unmoulded"):
-        return "clock"
-    return scale_unit(view.units)
+    return box_row([words], Box(TYPE.body, READINGS[step.what].answer.box(view.units)), wide)
 
 
 def _ending(view: Worksheet, wide: float) -> list[Flowable]:

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import TypeVar
 
+from ledger.domain.bench_readings import COOK, MIX, POUR, READINGS, SET, START, Work
 from ledger.domain.recipe import AFTER_THE_COOK, AT_TRACE, IN_THE_FATS, WITH_THE_LYE
 
 One = TypeVar("One")
@@ -14,8 +15,6 @@ SEEN = (
     "rancid spots",
 )  # fmt: skip
 
-# Where in the work a step stands, among the stages of the lines that are weighed.
-START, MIX, COOK, POUR, SET = "start", "mix", "cook", "pour", "set"
 _ORDER = (START, IN_THE_FATS, WITH_THE_LYE, MIX, AT_TRACE, COOK, AFTER_THE_COOK, POUR, SET)
 
 
@@ -30,43 +29,12 @@ class Step:
     note: str | None = None
 
 
-_START = (("clean", "Bench, tools and moulds clean", None), ("scale test", "Scale reads the test weight", None))
-_POT = (("pot tare", "Empty pot", "the cooking pot, before anything goes in"),)
-_MIX = (
-    ("lye temperature", "Lye temperature", None),
-    ("fats temperature", "Fats temperature", None),
-    ("emulsion", "Emulsion after", None),
-    ("trace", "Trace after", None),
-)
-_COOK = (
-    ("pot before cook", "Pot with the dough", None),
-    ("cook start", "Cook from", None),
-    ("cook temperature", "Check in the cook", "more checks: write them below"),
-    ("cook end", "Cook to", None),
-    ("pot after cook", "Pot after the cook", None),
-    ("fragrance temperature", "Before the fragrance goes in", None),
-)
-_POUR = (("poured", "Poured at", None), ("poured weight", "Weight in the mould", None))
-_SET = (("unmoulded", "Unmoulded at", None), ("unmoulded weight", "Weight of the loaf", None))
-
-
 def steps(process: str, *, makes_lye: bool, gives_bars: bool) -> tuple[Step, ...]:
-    """The steps of a process, lettered in the order of work.
-
-    `makes_lye` is False for a portion, whose fats and lye met in the batch it was divided from; `gives_bars` is False
-    for a dough that is divided.
-    """
-    cooks = makes_lye and process == "hot"
-    found = [(START, one) for one in (*_START, *(_POT if cooks else ()))]
-    if makes_lye and process in ("cold", "hot"):
-        found += [(MIX, one) for one in _MIX]
-    if cooks:
-        found += [(COOK, one) for one in _COOK]
-    if gives_bars:
-        found += [(POUR, one) for one in (_POUR if process != "rebatch" else _POUR[:1])]
-        found += [(SET, one) for one in _SET]
+    """The steps of a process, lettered in the order of work; the words are those of `Work`."""
+    work = Work(process, makes_lye, gives_bars)
+    asked = in_order((one for one in READINGS.values() if one.asked_of(work)), lambda one: one.when or "")
     return tuple(
-        Step(chr(ord("a") + place), what, label, when, note) for place, (when, (what, label, note)) in enumerate(found)
+        Step(chr(ord("a") + place), one.what, one.label, one.when or "", one.note) for place, one in enumerate(asked)
     )
 
 

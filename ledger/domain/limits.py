@@ -3,7 +3,8 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from ledger.domain.quantity import parse_ph, show_mass, show_share, show_temperature
+from ledger.domain.bench_readings import DEGREES, READINGS, BenchReading, Figure
+from ledger.domain.quantity import parse_ph, show_degrees, show_mass, show_share, show_temperature
 from ledger.errors import BadInput
 
 # In round figures of the ledger's own unit, each common practice, no source.
@@ -81,21 +82,7 @@ def outside(limits: Limits, read: Read, units: str) -> tuple[Outside, ...]:
 
 def limit_of(limits: Limits, what: str, units: str) -> str | None:
     """The limit a reading is held against, in words; None where there is none."""
-    if what in ("lye temperature", "fats temperature"):
-        found = f"within {_apart(limits.apart(units), units)} of each other"
-        if what == "lye temperature" and limits.lye_milli_c is not None:
-            found += f", at most {show_temperature(limits.lye_milli_c, units)}"
-        return found
-    if what == "fragrance temperature":
-        return f"at most {show_temperature(limits.fragrance(units), units)}"
-    if what == "cook end" and limits.cook_minutes:
-        return f"{limits.cook_minutes[0]} to {limits.cook_minutes[1]} min of cook"
-    if what == "bar weight" and limits.bar_weight_mg:
-        low, high = (show_mass(one, units) for one in limits.bar_weight_mg)
-        return f"{low} to {high} at the cut"
-    if what == "pH":
-        return f"at most {limits.ph_thousandths / 1000:.1f} in 1 % solution"
-    return None
+    return READINGS[what].limit_words(limits, units) if what in READINGS else None
 
 
 def read_ph(typed: str) -> tuple[int, str | None]:
@@ -119,11 +106,6 @@ def cook_length(start: str, end: str) -> int:
     return (last - first) % _DAY
 
 
-def _apart(milli_c: int, units: str) -> str:
-    """A difference of temperatures: 10 °F is 5.6 °C."""
-    return f"{milli_c * 9 / 5000:.0f} °F" if units == "us" else f"{milli_c / 1000:.1f} °C"
-
-
 def _weights(read: Read, units: str) -> list[Outside]:
     found = []
     for line in read.lines:
@@ -142,24 +124,31 @@ def _last(read: Read, what: str) -> int | None:
     return read.figures[what][-1] if read.figures.get(what) else None
 
 
-def _over(read: Read, what: str, limit: int | None, units: str) -> list[Outside]:
-    value = _last(read, what)
-    if value is None or limit is None or value <= limit:
+def _over(one: BenchReading, limits: Limits, read: Read, units: str) -> list[Outside]:
+    value, limit, answer = _last(read, one.what), one.at_most(limits, units), one.answer
+    if value is None or limit is None or value <= limit or not isinstance(answer, Figure):
         return []
-    over = f"{_apart(value - limit, units)} over {show_temperature(limit, units)}"
-    return [Outside(what, f"{what} {show_temperature(value, units)}, {over}")]
+    over = f"{answer.apart(value - limit, units)} over {answer.show(limit, units)}"
+    return [Outside(one.what, f"{one.what} {answer.show(value, units)}, {over}")]
 
 
 def _temperatures(limits: Limits, read: Read, units: str) -> list[Outside]:
+    found = []
+    for one in READINGS.values():
+        if one.answer is DEGREES:
+            found += _over(one, limits, read, units)
+        if one.what == "fats temperature":
+            found += _apart(limits, read, units)
+    return found
+
+
+def _apart(limits: Limits, read: Read, units: str) -> list[Outside]:
     lye, fats = _last(read, "lye temperature"), _last(read, "fats temperature")
-    found = _over(read, "lye temperature", limits.lye_milli_c, units)
-    if lye is not None and fats is not None and abs(lye - fats) > limits.apart(units):
-        apart, limit = (_apart(one, units) for one in (abs(lye - fats), limits.apart(units)))
-        words = (
-            f"lye {show_temperature(lye, units)}, fats {show_temperature(fats, units)}: {apart} apart, limit {limit}"
-        )
-        found.append(Outside("lye and fats apart", words))
-    return found + _over(read, "fragrance temperature", limits.fragrance(units), units)
+    if lye is None or fats is None or abs(lye - fats) <= limits.apart(units):
+        return []
+    apart, limit = (show_degrees(one, units) for one in (abs(lye - fats), limits.apart(units)))
+    words = f"lye {show_temperature(lye, units)}, fats {show_temperature(fats, units)}: {apart} apart, limit {limit}"
+    return [Outside("lye and fats apart", words)]
 
 
 def _cook(limits: Limits, read: Read) -> list[Outside]:
@@ -182,10 +171,9 @@ def _made(limits: Limits, read: Read, units: str) -> list[Outside]:
             shown = ", ".join(show_mass(one, units) for one in bad)
             window = f"limit {show_mass(low, units)} to {show_mass(high, units)}"
             found.append(Outside("bar weight", f"bars of {shown} at the cut ({window})"))
-    acid = _last(read, "pH")
-    if acid is not None and acid > limits.ph_thousandths:
-        over = (acid - limits.ph_thousandths) / 1000
-        found.append(Outside("pH", f"pH {acid / 1000:.1f}, {over:.1f} over {limits.ph_thousandths / 1000:.1f}"))
+    for one in READINGS.values():
+        if one.answer is not DEGREES:
+            found += _over(one, limits, read, units)
     if read.loss_ppm is not None and read.loss_ppm > limits.loss_ppm:
         lost = f"{show_mass(read.loss_mg, units)} ({show_share(read.loss_ppm)})"
         words = f"{lost} of what went in is not accounted for, limit {show_share(limits.loss_ppm)}"

@@ -103,6 +103,11 @@ def scale_unit(units: str) -> str:
     return "oz" if units == "us" else "g"
 
 
+def degree_unit(units: str) -> str:
+    """The degrees of a system of units."""
+    return "°F" if units == "us" else "°C"
+
+
 def with_scale_unit(typed: str, units: str) -> str:
     """A weight as typed, with the unit of her scale behind a number that stands alone."""
     return f"{typed} {scale_unit(units)}" if typed[-1:].isdigit() else typed
@@ -159,6 +164,13 @@ def parse_temperature(text: str, *, what: str = "the temperature") -> int:
         raise BadInput(f"{plain} degrees of which kind? Write {plain} C or {plain} F.")
     celsius = degrees if match[3] in "cC" else (degrees - 32) * Fraction(5, 9)
     return round(celsius * 1000)
+
+
+def parse_minutes(text: str, *, what: str = "the minutes") -> int:
+    """A length of time in whole minutes; a number alone is in minutes. Raises BadInput."""
+    plain = text.strip()
+    ending = next((one for one in ("minutes", "minute", "min") if plain.endswith(one)), "")
+    return round(parse_number(plain.removesuffix(ending).strip(), what=what))
 
 
 def parse_ph(text: str, *, what: str = "the pH") -> int:
@@ -219,9 +231,15 @@ def show_share(ppm: int, decimals: int = 1) -> str:
 
 def show_temperature(milli_c: int, units: str = "metric") -> str:
     """A temperature to a tenth of a degree, in the ledger's system."""
+    degrees = Fraction(milli_c, 1000) * Fraction(9, 5) + 32 if units == "us" else Fraction(milli_c, 1000)
+    return f"{_decimal(degrees, 1, trim=False)} {degree_unit(units)}"
+
+
+def show_degrees(milli_c: int, units: str = "metric", fahrenheit_decimals: int = 0) -> str:
+    """A difference of temperatures: 5.6 °C, or 10 °F."""
     if units == "us":
-        return f"{_decimal(Fraction(milli_c, 1000) * Fraction(9, 5) + 32, 1, trim=False)} °F"
-    return f"{_decimal(Fraction(milli_c, 1000), 1, trim=False)} °C"
+        return f"{milli_c * 9 / 5000:.{fahrenheit_decimals}f} {degree_unit(units)}"
+    return f"{milli_c / 1000:.1f} {degree_unit(units)}"
 
 
 def show_volume(microlitres: int, units: str = "metric") -> str:

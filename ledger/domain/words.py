@@ -24,7 +24,7 @@ Role = Literal[
 Stage = Literal["in the fats", "with the lye", "at trace", "after the cook", "in the pot", "packing"]
 EquipmentKind = Literal["scale", "thermometer", "pH meter"]
 UpkeepKind = Literal["cleaning", "training", "supplier approval", "self-inspection"]
-ReadingUnit = Literal["mg", "milli-C", "milli-pH", "min"]
+ReadingUnit = Literal["mg", "uL", "milli-C", "milli-pH", "min"]
 
 # The columns that hold nothing but such words, by table; the guards refuse any other.
 COLUMNS: dict[tuple[str, str], tuple[str, ...]] = {

@@ -4,10 +4,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
+from ledger.domain.bench_readings import ACIDITY, CLOCK, READINGS, WORDS, Figure
 from ledger.domain.dates import parse_clock, show_date
 from ledger.domain.limits import read_ph
 from ledger.domain.names import near
-from ledger.domain.quantity import parse_mass, parse_number, parse_temperature, parse_volume
+from ledger.domain.words import ReadingUnit
 from ledger.errors import BadInput, Refused
 from ledger.operations.deviations import settle_deviations
 from ledger.operations.equipment import add_check
@@ -18,42 +19,6 @@ from ledger.views.bench import current_readings, steps_of
 from ledger.views.equipment import EquipmentRow, equipment_by_code, sole
 from ledger.views.reading import day
 
-# What can be read at the bench, and in what: a temperature, minutes, a clock time, a weight, pH, or words.
-READINGS = {
-    "clean": "words",
-    "scale test": "mg",
-    "lye temperature": "milli-C",
-    "fats temperature": "milli-C",
-    "fragrance temperature": "milli-C",
-    "cook temperature": "milli-C",
-    "emulsion": "min",
-    "trace": "min",
-    "mixed": "clock",
-    "pot tare": "mg",
-    "pot before cook": "mg",
-    "cook start": "clock",
-    "cook end": "clock",
-    "pot after cook": "mg",
-    "dough volume": "uL",
-    "pot weight": "mg",
-    "poured": "clock",
-    "poured weight": "mg",
-    "unmoulded": "clock",
-    "unmoulded weight": "mg",
-    "pH": "milli-pH",
-    "bar weight": "mg",
-    "waste at the cut": "mg",
-    "spent solids": "mg",
-    "labour": "min",
-    "observation": "words",
-}
-
-
-_AGAIN = {"cook temperature"}  # a step that is read more than once
-
-# What is read of the loaf or the bars rather than of the pot, so that its day is not the day of the making.
-_AFTER = {"unmoulded", "unmoulded weight", "pH", "bar weight", "waste at the cut", "spent solids", "observation"}
-
 
 @dataclass(frozen=True)
 class ReadingValue:
@@ -61,7 +26,7 @@ class ReadingValue:
 
     what: str
     value: int | None = None
-    unit: str | None = None
+    unit: ReadingUnit | None = None
     at: str | None = None
     text: str | None = None
     method: str | None = None  # of a pH: how it was measured
@@ -86,47 +51,23 @@ def read_reading(text: str) -> ReadingValue:
         hint = f"did you mean {close[0]}?" if close else f"known: {', '.join(READINGS)}."
         raise BadInput(f"'{what}' is not something read at the bench; {hint}")
     if not separator or not typed:
-        raise BadInput(f"What was the {name}? Write it like '{name}={_EXAMPLES[READINGS[name]]}'.")
-    kind = READINGS[name]
-    if typed.startswith("-") and name != "observation":
+        raise BadInput(f"What was the {name}? Write it like '{name}={READINGS[name].answer.example}'.")
+    answer = READINGS[name].answer
+    if typed.startswith("-") and answer is not WORDS:
         why = typed.lstrip("-").strip(" :,;")
         if not why[:1].isdigit():
             return ReadingValue(name, text=f"{NOT_READ}: {why}" if why else NOT_READ)
-    if kind == "milli-C":
-        value = parse_temperature(typed, what=f"the {name}")
-        if not -40_000 <= value <= 200_000:
-            raise BadInput(f"A {name} of {typed} cannot be; look at the number and the unit.")
-        return ReadingValue(name, value, kind)
-    if kind == "min":
-        return ReadingValue(name, round(parse_number(_minutes(typed), what=f"the {name}")), kind)
-    if kind == "uL":
-        return ReadingValue(name, parse_volume(typed, what=f"the {name}"), kind)
-    if kind == "mg":
-        return ReadingValue(name, parse_mass(typed, what=f"the {name}"), kind)
-    if kind == "milli-pH":
-        value, method = read_ph(typed)
-        return ReadingValue(name, value, kind, method=method)
-    if kind == "clock":
+    if answer is CLOCK:
         return ReadingValue(name, at=parse_clock(typed))
-    return ReadingValue(name, text=typed)
-
-
-_EXAMPLES = {
-    "milli-C": "49 C",
-    "min": "12 min",
-    "mg": "1320 g",
-    "uL": "1080 mL",
-    "milli-pH": "9.6",
-    "clock": "14:05",
-    "words": "soda ash on top",
-}
-
-
-def _minutes(text: str) -> str:
-    for ending in ("minutes", "minute", "min"):
-        if text.endswith(ending):
-            return text.removesuffix(ending).strip()
-    return text
+    if not isinstance(answer, Figure):
+        return ReadingValue(name, text=typed)
+    if answer is ACIDITY:
+        value, method = read_ph(typed)
+        return ReadingValue(name, value, answer.unit, method=method)
+    value = answer.parse(typed, what=f"the {name}")
+    if answer.between and not answer.between[0] <= value <= answer.between[1]:
+        raise BadInput(f"A {name} of {typed} cannot be; look at the number and the unit.")
+    return ReadingValue(name, value, answer.unit)
 
 
 def on_its_day(
@@ -137,7 +78,7 @@ def on_its_day(
     What belongs to the making keeps the day of its entry, and a correction the day of what it corrects.
     """
     made = batch.poured or batch.yield_lot_id is not None or (not batch.soap and not batch.open_lines)
-    own = said or (today if made and reading.what in _AFTER and not correct else None)
+    own = said or (today if made and READINGS[reading.what].of != "making" and not correct else None)
     return replace(reading, on=own)
 
 
@@ -179,7 +120,7 @@ def add_readings(
     if batch.discarded:
         raise Refused(f"Batch {batch.code} was discarded; nothing more is read of it.")
     named = [equipment_by_code(tx.rows, one, on) for one in tools]
-    once = {step.what for step in steps_of(batch)} - _AGAIN
+    once = {step.what for step in steps_of(batch) if not READINGS[step.what].again}
     days = []
     for one in readings:
         before = [row for row in current_readings(tx.rows, batch.id) if row["what"] == one.what]
@@ -220,21 +161,19 @@ def _not_too_early(batch: BatchRow, what: str, on: date) -> None:
     """Raise BadInput for a day before the batch was planned for, or of the loaf and the bars before it was made."""
     if on < batch.planned_on:
         raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
-    if what in _AFTER - {"observation"} and on < batch.on:
+    if READINGS[what].of == "bars" and on < batch.on:
         raise BadInput(f"Batch {batch.code} was made on {show_date(batch.on)}; look at --on.")
 
 
-# The kind of tool a reading is made with.
-_TOOL = {"milli-C": "thermometer", "milli-pH": "pH meter"}
-
-
 def _made_with(tx: Transaction, one: ReadingValue, on: date, named: Sequence[EquipmentRow]) -> int | None:
-    """The tool a reading was made with: named, or the only one. The test of a scale at the bench is a check of it."""
-    kind = "scale" if one.what == "scale test" else _TOOL.get(one.unit or "")
-    tool = next((tool for tool in named if tool.kind == kind), None) or (sole(tx.rows, kind, on) if kind else None)
-    if tool is None or one.value is None:
+    """The tool a reading was made with: named, or the only one. A reading that tries its tool is a check of it."""
+    kind = READINGS[one.what].tool
+    if kind is None or one.value is None:
         return None
-    if kind == "scale" and tool.expected is not None and tool.tolerance is not None:
+    tool = next((tool for tool in named if tool.kind == kind), None) or sole(tx.rows, kind, on)
+    if tool is None:
+        return None
+    if READINGS[one.what].tries and tool.expected is not None and tool.tolerance is not None:
         add_check(tx, tool.id, on, tx.who, one.value)
     return tool.id
 

@@ -4,7 +4,8 @@ import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.domain.equipment import UNIT_OF
+from ledger.domain.bench_readings import READINGS
+from ledger.domain.equipment import READ_WITH
 from ledger.views.equipment import CheckRow, EquipmentRow, checks_of
 from ledger.views.reading import day
 
@@ -40,7 +41,7 @@ SELECT b.code, mr.name AS product, x.line, x.what, x."on", x.item FROM (
   UNION ALL
   SELECT r.batch_id, r."on", r.entry_id, NULL, r.what, r.equipment_id, r.id FROM live_reading r
   WHERE r.unit = :unit AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id)
-    AND (r.equipment_id IS NOT NULL OR r.what <> 'scale test')
+    AND (r.equipment_id IS NOT NULL OR r.what IS NOT :trial)
 ) x
 JOIN live_batch b ON b.id = x.batch_id
 JOIN live_material_revision mr ON mr.id = (
@@ -61,7 +62,8 @@ def touched_since_last_good(rows: sqlite3.Connection, item: EquipmentRow, check:
     found = rows.execute(
         _MEASURED,
         {
-            "unit": UNIT_OF[item.kind],
+            "unit": READ_WITH[item.kind].unit,
+            "trial": next((one.what for one in READINGS.values() if one.tries == item.kind), None),
             "until": check.on.isoformat(),
             "since": last.on.isoformat() if last else None,
             "entry": last.entry if last else 0,

@@ -2,8 +2,9 @@
 
 import sqlite3
 
+from ledger.domain.bench_readings import ACIDITY, FIGURES, READINGS
 from ledger.domain.limits import limit_of
-from ledger.domain.quantity import show_mass, show_temperature, show_volume
+from ledger.domain.quantity import show_mass
 from ledger.domain.release_checks import kept_as_good
 from ledger.views.batch import BatchRow, plan_lines, recipe_of
 from ledger.views.batch_record import FinishedLook, RecordedReading, UsedMaterial
@@ -95,7 +96,7 @@ def readings(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[Rec
             by=row["who"],
             entry=row["entry_id"],
             limit=limit_of(recipe.limits, row["what"], units) if recipe and not row["mark"] else None,
-            method=row["method"] or ("method not stated" if row["what"] == "pH" else None),
+            method=_method(row["what"], row["method"]),
             tool=row["tool"],
             corrected=bool(row["corrected"]),
         )
@@ -127,13 +128,12 @@ def checks(rows: sqlite3.Connection, batch: BatchRow) -> tuple[FinishedLook, ...
     )
 
 
+def _method(what: str, said: str | None) -> str | None:
+    row = READINGS.get(what)
+    return said or ("method not stated" if row and row.answer is ACIDITY else None)
+
+
 def _value(value: int | None, unit: str | None, at: str | None, text: str | None, units: str) -> str:
     if value is None or unit is None:
         return text or at or ""
-    if unit == "mg":
-        return show_mass(value, units)
-    if unit == "uL":
-        return show_volume(value, units)
-    if unit == "milli-C":
-        return show_temperature(value, units)
-    return f"{value / 1000:.1f}" if unit == "milli-pH" else f"{value} min"
+    return FIGURES[unit].show(value, units)
