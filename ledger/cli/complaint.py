@@ -235,12 +235,10 @@ def _grave(serious: str | None) -> bool | None:
 
 def _say_duties(here: Desk) -> None:
     """The duty to report in each market she names a responsible person for; in all, where she names none."""
-    from ledger.markets import market, market_codes
+    from ledger.markets import laws, laws_at
 
-    known = [market(code) for code in market_codes()]
-    hers = [one for one in known if one.address in here.settings.addresses]
     say("A reminder, not legal advice:")
-    for one in hers or known:
+    for one in laws_at(here.settings.addresses) or laws():
         duty = one.serious_effect
         say_wrapped(f"{one.name}: {duty.says}, to {duty.to} ({duty.source}; {duty.status}).", first="  ", indent="    ")
 

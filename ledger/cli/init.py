@@ -32,6 +32,7 @@ def command(
     """Start a ledger in this folder, or change its settings; asks for what is left out."""
     from ledger.domain.money import parse_money
     from ledger.domain.quantity import parse_mass
+    from ledger.markets import address_codes
     from ledger.operations.setup import Setup, set_up
     from ledger.storage.book import Book
     from ledger.views.settings import Responsible, settings_if_any
@@ -54,7 +55,7 @@ def command(
     zone = value(time_zone, old.time_zone if old else None, "Time zone", "Europe/Dublin")
     addresses = dict(old.addresses) if old else {}
     if market is None and old is None:
-        code = ask("Market (eu, gb, us, ca; nothing for none yet)", default="")
+        code = ask(f"Market ({', '.join(address_codes())}; nothing for none yet)", default="")
         if code:
             market = [f"{code}={ask('Responsible person')}; {ask('Their address, one line')}"]
     for text in market or ():

@@ -6,7 +6,7 @@ import typer
 
 from ledger.cli.desk import desk
 from ledger.cli.label_cards import rack, ticket, try_sheet
-from ledger.cli.label_print import print_, reprint
+from ledger.cli.label_print import MarketOption, print_, reprint
 from ledger.cli.show import count, out_json, say, say_wrapped, table
 from ledger.errors import BadInput
 
@@ -19,7 +19,6 @@ if TYPE_CHECKING:
 app = typer.Typer(help="Labels: check, approve, print, reprint, runs, count, due, ticket, rack, try-sheet.")
 
 Code = Annotated[str, typer.Argument(help="The batch code.")]
-MarketOption = Annotated[str, typer.Option("--market", help="Where they are sold: eu, gb, us-soap, us-cosmetic, ca.")]
 Net = Annotated[str | None, typer.Option("--net", help="Net weight per bar (else the recipe's), e.g. 100 g.")]
 Months = Annotated[
     str | None, typer.Option("--months", help="Best before, months from the making (else the recipe's).")

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from ledger.cli.desk import Desk, desk
-from ledger.cli.label_print import Force, Nudge, Output, Sheet, Start, read_nudge, usual_sheet_of
+from ledger.cli.label_print import Force, MarketOption, Nudge, Output, Sheet, Start, read_nudge, usual_sheet_of
 from ledger.cli.show import count, say
 from ledger.errors import BadInput
 
@@ -37,7 +37,7 @@ def ticket(
     code: Annotated[str, typer.Argument(help="The batch code.")],
     output: Output,
     price: Annotated[str, typer.Option("--price", help="What a bar is sold for, taxes included.")],
-    market: Annotated[str, typer.Option("--market", help="Where it is sold.")] = "eu",
+    market: MarketOption = "eu",
     northern_ireland: Annotated[
         bool, typer.Option("--northern-ireland", help="In pounds, rounded as Northern Ireland asks.")
     ] = False,
@@ -50,29 +50,31 @@ def ticket(
     """Print price tickets with the price and the price per kilogram, for a stall or a shelf."""
     from ledger.documents.labels import TicketText
     from ledger.domain.money import parse_money, show_money
-    from ledger.domain.unit_price import REMAINS, needed, show_per_kilogram, show_per_kilogram_ni
+    from ledger.domain.unit_price import needed
+    from ledger.markets import laws
+    from ledger.markets import market as law_of
     from ledger.views.label import label_text
 
     here = desk(ctx)
-    view = label_text(here.rows(), code, market, on=here.today)
-    currency = "GBP" if northern_ireland else here.settings.currency
+    law = law_of(market)
+    view = label_text(here.rows(), code, law.code, on=here.today)
+    unit = law.unit_price("Northern Ireland" if northern_ireland else None)
+    if northern_ireland and not unit:
+        ways = " or ".join(f"--market {one.code}" for one in laws() if one.unit_price("Northern Ireland"))
+        raise BadInput(f"{law.name} ({law.code}) has no rule for Northern Ireland; leave that out, or add {ways}.")
+    currency = (unit and unit.currency) or here.settings.currency
     minor = parse_money(price, currency, what="the price")
-    unit = (
-        show_per_kilogram_ni(minor, view.net_mg)
-        if northern_ireland
-        else show_per_kilogram(minor, view.net_mg, currency)
-    )
     text = TicketText(
         view.product,
         view.net_quantity,
         show_money(minor, currency),
-        unit if needed(minor, view.net_mg) else "",
+        unit.show(minor, view.net_mg, currency) if unit and needed(minor, view.net_mg) else "",
         batch_code=view.batch_code,
         code_text=view.code_text,
         figure_height_mm=view.figure_height_mm or 0.0,
     )
     _print_card(here, text, "ticket-price", sheet, number, start, nudge, output, force)
-    for words in REMAINS:
+    for words in unit.remains if unit else (f"No rule on the price of a kilogram is known here for {law.name}.",):
         say(words)
 
 

@@ -18,6 +18,7 @@ Nudge = Annotated[
     str | None, typer.Option("--nudge", help="For a printer that feeds askew: right and down, e.g. '0.5,-1' mm.")
 ]
 Force = Annotated[bool, typer.Option("--force", help="Overwrite an existing file.")]
+MarketOption = Annotated[str, typer.Option("--market", help="Where they are sold.")]
 Sheet = Annotated[str | None, typer.Option("--sheet", help="A sheet that is shipped, or a file of your own.")]
 
 
@@ -25,9 +26,7 @@ def print_(
     ctx: typer.Context,
     code: Annotated[str, typer.Argument(help="The batch code.")],
     output: Output,
-    market: Annotated[
-        str, typer.Option("--market", help="Where they are sold: eu, gb, us-soap, us-cosmetic, ca.")
-    ] = "eu",
+    market: MarketOption = "eu",
     layout: Annotated[str, typer.Option("--layout", help="A layout that is shipped, or a file of your own.")] = "band",
     sheet: Sheet = None,
     number: Annotated[str | None, typer.Option("--count", help="How many (one for each bar here).")] = None,
@@ -137,8 +136,9 @@ def reprint(
 def usual_sheet_of(layout: str, country: str) -> str:
     """The sheet a shipped layout goes on, by the paper of the country."""
     from ledger.documents.layout import usual_sheet
+    from ledger.markets import paper_in
 
-    return usual_sheet(layout, letter=country in ("US", "CA"))
+    return usual_sheet(layout, paper=paper_in(country))
 
 
 def _source(kind: str, name: str) -> str:
@@ -167,14 +167,15 @@ def _draw(
 
     from ledger.documents.labels import draw_labels
     from ledger.documents.layout import label_layout, sheet_layout
-    from ledger.domain.net_quantity import own_weights
+    from ledger.domain.net_quantity import metric, own_weights
+    from ledger.markets import known_market
 
     with tempfile.TemporaryDirectory() as folder:
         for name, text in zip(files, (form, page), strict=True):
             (Path(folder) / name).write_text(text, encoding="utf-8")
         label, sheet = label_layout(f"{folder}/{files[0]}"), sheet_layout(f"{folder}/{files[1]}")
-        dual = view.net_quantity.startswith("Net Wt")
-        said = own_weights(weights, "dual" if dual else "metric")
+        law = known_market(view.market)
+        said = own_weights(weights, law.net_words if law else metric)
         each = tuple(replace(view, net_quantity=one) for one in said)
         return draw_labels(view, label, sheet, count=many, start=first, nudge_mm=shift, each=each)
 

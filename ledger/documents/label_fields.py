@@ -15,8 +15,8 @@ from ledger.documents.fonts import BOLD, MEDIUM, REGULAR, size_for_figures, size
 from ledger.documents.layout import KINDS, LabelLayout
 from ledger.documents.printed_code import symbol
 from ledger.domain.dates import show_date
-from ledger.domain.panel import figure_height_us
 from ledger.errors import Refused
+from ledger.markets import known_market
 from ledger.views.label import LabelText
 
 
@@ -108,7 +108,8 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     elif not before and "after_opening" not in layout.placed:
         before = jar
     draft = _small(layout, "draft", "DRAFT, not for sale" if view.draft else "", BOLD)
-    figures = view.figure_height_mm or figure_height_us(Fraction(layout.display_panel_cm2))
+    law, panel = known_market(view.market), Fraction(layout.display_panel_cm2)
+    figures = view.figure_height_mm or (law and law.figure_height(view.net_mg, panel)) or 0.0
     book = layout.mark_mm * mm
     return {
         "product": (*draft, *_large(layout, "product", view.product, layout.product_pt)),
@@ -167,24 +168,12 @@ def _code(text: str, layout: LabelLayout) -> Field:
 def remedies(view: Printed, layout: LabelLayout, takers: Sequence[str]) -> Mapping[str, str]:
     """What to do when a field does not fit: under "" for every field, by name what the law allows beside that.
 
-    `takers` are the shipped layouts that have the room. Regulation (EC) 1223/2009, Article 19(1)(e), (2)
-    and (3), kept in Great Britain; from memory, unverified.
+    `takers` are the shipped layouts that have the room.
     """
     rest = (
         f"Take a larger layout (--layout {' or '.join(takers)})."
         if takers
         else "No shipped layout has the room; make a larger layout of your own (copy a file and widen the panel)."
     )
-    if not isinstance(view, LabelText) or view.market not in ("eu", "gb") or layout.purpose != "bar":
-        return {"": rest}
-    law = "of Regulation (EC) 1223/2009, from memory"
-    apart = "with the bar, and the hand-with-book mark (field 'leaflet') points to it"
-    return {
-        "": rest,
-        "ingredients": "Where no label is large enough, the list may stand on a tag, card or leaflet that goes "
-        f"{apart}; for soap also on a notice beside it (--layout notice-shelf): Art 19(2) and (3) {law}.",
-        "precautions": "Where no label is large enough, they may stand on a leaflet, tag or card that goes "
-        f"{apart}: Art 19(2) {law}.",
-        "batch_code": "Where the bar is too small, the batch code may stand on the outer packaging alone: "
-        f"Art 19(1)(e) {law}.",
-    }
+    law = known_market(view.market) if isinstance(view, LabelText) and layout.purpose == "bar" else None
+    return {"": rest, **(law.elsewhere if law else {})}

@@ -250,10 +250,9 @@ def _crosses(panel: Panel, circle: tuple[float, float, float]) -> bool:
     return nearest < across / 2 < farthest
 
 
-def usual_sheet(name: str, *, letter: bool) -> str:
+def usual_sheet(name: str, *, paper: str) -> str:
     """The shipped sheet on her paper whose places fit a label most closely. Raises BadInput for an unknown label."""
     label = label_layout(name)
-    paper = "Letter" if letter else "A4"
     fitting = []
     for one in shipped("sheet"):
         sheet = sheet_layout(one)

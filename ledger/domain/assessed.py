@@ -1,7 +1,7 @@
 """Lays a product, as written or as weighed, beside its safety assessment, particular by particular."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
@@ -29,7 +29,7 @@ class Assessed:
     superfat_ppm: int | None  # None where it cannot be reckoned; a rebatch has none of its own
     best_before_months: int
     shares: tuple[Share, ...]  # everything weighed in, wrapping apart
-    markets: tuple[str, ...]
+    markets: Mapping[str, bool]  # those asked for, and whether each asks for a notification
 
 
 @dataclass(frozen=True)
@@ -57,7 +57,7 @@ def compare(assessment: Assessment, facts: Assessed, *, on: date) -> tuple[Compa
         _durability(assessment, facts),
         *_shares(ingredients, assessment.ingredients, whole),
         *_shares(fragrances, assessment.fragrances, whole, " fragrance"),
-        *(row for market in facts.markets for row in _market(assessment, market, on)),
+        *(row for market, notified in facts.markets.items() for row in _market(assessment, market, notified, on)),
     )
 
 
@@ -120,10 +120,12 @@ def _shares(found: Iterable[Share], named: Iterable[Bounds], whole: int, kind: s
             )
 
 
-def _market(assessment: Assessment, market: str, on: date) -> Iterator[Compared]:
+def _market(assessment: Assessment, market: str, notified: bool, on: date) -> Iterator[Compared]:
     named = ", ".join(assessment.markets).upper()
     yield Compared(f"market {market.upper()}", "asked for", named, _verdict(market in assessment.markets))
     noted = next((one for one in assessment.notifications if one.market == market), None)
+    if noted is None and not notified:
+        return
     if noted is None:
         yield Compared(f"notification {market.upper()}", "asked for", "not named", "silent")
     else:

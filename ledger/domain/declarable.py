@@ -3,23 +3,13 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
 
-from ledger.domain import handbook_133, packers
-from ledger.domain.packers import FEW_GB, Few, PackersFinding, RuleFinding, grams, mean_mg
+from ledger.domain.packers import PackersFinding, RuleFinding, System, grams, mean_mg, percent
 from ledger.errors import BadInput
-
-System = Literal["average", "minimum", "us"]
 
 AT_THE_END = "at the end of the stock life"
 _GRAM_MG = 1000
 _WHOLE_PPM = 1_000_000
-# The nominal weights for which each system is known here; the minimum system has no table.
-_KNOWN_MG: dict[System, tuple[int, int | None]] = {
-    "average": (packers.LEAST_MG, packers.MOST_MG),
-    "minimum": (_GRAM_MG, None),
-    "us": (_GRAM_MG, handbook_133.MOST_MG),
-}
 
 
 @dataclass(frozen=True)
@@ -32,21 +22,11 @@ class Suggestion:
     mean_at_end_mg: Fraction
 
 
-def checked(nominal_mg: int, weights_mg: Sequence[int], *, system: System, few: Few = FEW_GB) -> PackersFinding:
-    """The weights at packing against the rules of one system."""
-    if system == "average":
-        return packers.average_system(nominal_mg, weights_mg, few=few)
-    if system == "minimum":
-        return packers.minimum_system(nominal_mg, weights_mg)
-    return handbook_133.us_system(nominal_mg, weights_mg)
-
-
 def highest_to_declare(
     weights_mg: Sequence[int],
     end_factor_ppm: int | Fraction,
     *,
     system: System,
-    few: Few = FEW_GB,
     when: str = AT_THE_END,
 ) -> Suggestion:
     """The highest whole-gram nominal weight that holds at packing and, on average, when the bars have dried.
@@ -58,14 +38,14 @@ def highest_to_declare(
     if not 0 < end_factor_ppm <= _WHOLE_PPM:
         raise BadInput(f"What is left {when} lies above 0 % and up to 100 % of the packing weight.")
     at_end = mean_mg(weights_mg) * end_factor_ppm / _WHOLE_PPM
-    least, most = _KNOWN_MG[system]
+    least, most = system.least_mg, system.most_mg
     reached = int(at_end // _GRAM_MG) * _GRAM_MG
     if most is not None and reached > most:
         raise BadInput(f"The rules of this system are known here up to {grams(most)}; the bars reach {grams(at_end)}.")
     for nominal in range(reached, least - 1, -_GRAM_MG):
-        found = checked(nominal, weights_mg, system=system, few=few)
+        found = system.judge(nominal, weights_mg)
         if found.holds:
-            why = _why(nominal, weights_mg, at_end, end_factor_ppm, when, system, few)
+            why = _why(nominal, weights_mg, at_end, end_factor_ppm, when, system)
             return Suggestion(nominal, why, found, at_end)
     raise BadInput(
         f"No whole gram from {grams(least)} up holds for these bars: the lightest is {grams(min(weights_mg))}, and "
@@ -80,7 +60,6 @@ def _why(
     end_factor_ppm: int | Fraction,
     when: str,
     system: System,
-    few: Few,
 ) -> str:
     """The rules that one gram more would break, in one sentence."""
     above = nominal_mg + _GRAM_MG
@@ -90,15 +69,14 @@ def _why(
         if end_factor_ppm == _WHOLE_PPM:
             reasons.append(f"the mean of the {bars} bars is {grams(at_end)}")
         else:
-            left = packers.percent(end_factor_ppm)
+            left = percent(end_factor_ppm)
             reasons.append(
                 f"the mean of the {bars} bars falls from {grams(mean_mg(weights_mg))} at packing to {grams(at_end)} "
                 f"{when} ({left} of it left)"
             )
-    most = _KNOWN_MG[system][1]
     broken: tuple[RuleFinding, ...] = ()
-    if most is None or above <= most:
-        broken = checked(above, weights_mg, system=system, few=few).rules
+    if system.most_mg is None or above <= system.most_mg:
+        broken = system.judge(above, weights_mg).rules
     # The mean at packing is never below the mean at the end, so the sentence above says it already.
     reasons += [one.clause for one in broken if not one.holds and one.rule != "mean"]
     return f"{grams(nominal_mg)} is the highest; at {grams(above)}, {', and '.join(reasons)}."

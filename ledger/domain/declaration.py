@@ -5,11 +5,13 @@ from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
 from ledger.domain.saponification import WHOLE_PPM
 
 _COLOUR_INDEX = re.compile(r"CI \d{5}")
 _WATERS = ("AQUA", "WATER")
+Floats = Literal["below 1 %", "not more than 1 %", "none"]
 
 
 @dataclass(frozen=True)
@@ -28,7 +30,7 @@ class Naming:
 
     aqua: str = "AQUA"
     fragrance: str | None = None  # the one word for all fragrance; None: each oil by its own name
-    floats: str = "below 1 %"  # or "not more than 1 %"
+    floats: Floats = "below 1 %"
 
 
 @dataclass(frozen=True)
@@ -80,10 +82,10 @@ def is_colourant(name: str) -> bool:
     return bool(_COLOUR_INDEX.fullmatch(name))
 
 
-def floats(mass_mg: int, whole_mg: int, rule: str) -> bool:
+def floats(mass_mg: int, whole_mg: int, rule: Floats) -> bool:
     """Whether an ingredient may follow in any order: below 1 %, or not more than 1 %, exactly."""
-    hundredfold = mass_mg * 100
-    return hundredfold < whole_mg if rule == "below 1 %" else hundredfold <= whole_mg
+    over = mass_mg * 100 - whole_mg
+    return rule != "none" and (over < 0 or (over == 0 and rule == "not more than 1 %"))
 
 
 def declared_line(declared: Iterable[DeclaredIngredient], allergens: Iterable[str]) -> str:

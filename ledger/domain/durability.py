@@ -1,4 +1,4 @@
-"""How long a bar keeps: a date up to thirty months, and a period after opening above."""
+"""How long a bar keeps: a date, or a period after opening."""
 
 from dataclasses import dataclass
 from datetime import date
@@ -6,10 +6,6 @@ from datetime import date
 from ledger.domain.dates import MONTHS, add_months
 from ledger.domain.wording import opening
 from ledger.errors import BadInput, Refused
-
-# Regulation (EC) 1223/2009, article 19(1)(c) (read): the date is not mandatory above 30 months; that a period after
-# opening takes its place (read in a secondary text).
-DATED_MONTHS = 30
 
 
 @dataclass(frozen=True)
@@ -29,12 +25,17 @@ class Durability:
 
 
 def durability(
-    made_on: date, months: int, *, after_opening_months: int | None = None, assessed_months: int | None = None
+    made_on: date,
+    months: int,
+    *,
+    dated_months: int | None,
+    after_opening_months: int | None = None,
+    assessed_months: int | None = None,
 ) -> Durability:
     """The durability of bars from their making, never beyond what was assessed (None: nothing was).
 
-    Up to 30 months a date; above, the period after opening alone. Raises BadInput for a period that is missing or has
-    no place, Refused for more months than were assessed.
+    Up to `dated_months` a date; above, the period after opening alone (None: always a date). Raises BadInput
+    for a period that is missing or has no place, Refused for more months than were assessed.
     """
     for what, number in (("the durability", months), ("the period after opening", after_opening_months)):
         if number is not None and number < 1:
@@ -44,17 +45,17 @@ def durability(
             f"{months} months are claimed, and the stability was assessed for {assessed_months}; "
             f"claim at most {assessed_months}."
         )
-    if months <= DATED_MONTHS:
+    if dated_months is None or months <= dated_months:
         if after_opening_months is not None:
             raise BadInput(
-                f"Up to {DATED_MONTHS} months a date stands on the bar; a period after opening takes its place only "
+                f"Up to {dated_months} months a date stands on the bar; a period after opening takes its place only "
                 f"above. Leave it out, with {months} months."
             )
         return Durability(months, add_months(made_on, months), None)
     if after_opening_months is None:
         raise BadInput(
-            f"Above {DATED_MONTHS} months a period after opening stands on the bar instead of a date; "
-            f"write its months, or a durability of at most {DATED_MONTHS}."
+            f"Above {dated_months} months a period after opening stands on the bar instead of a date; "
+            f"write its months, or a durability of at most {dated_months}."
         )
     if after_opening_months > months:
         raise BadInput(

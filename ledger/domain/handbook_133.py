@@ -57,4 +57,4 @@ def us_system(nominal_mg: int, weights_mg: Sequence[int]) -> PackersFinding:
         f"Checked over the {len(weights_mg)} bars weighed against {_SOURCE} (from memory) for {grams(nominal_mg)} with "
         f"an allowed variation of {grams(allowed.mg)}; the inspectors' test of a whole lot was not made."
     )
-    return PackersFinding("us", nominal_mg, len(weights_mg), allowed.mg, (mean, none), basis)
+    return PackersFinding(nominal_mg, len(weights_mg), allowed.mg, (mean, none), basis)

@@ -1,6 +1,6 @@
 """The net quantity as it is printed; conversions are cut off, never rounded up."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from fractions import Fraction
 from typing import Literal
 
@@ -8,7 +8,6 @@ from ledger.errors import BadInput
 
 # 16 CFR 500.8 and 500.9 (2015 edition, read): 1 oz = 28.3495 g and 1 lb = 453.592 g "and none others".
 _US_MG = {"oz": Fraction("28349.5"), "lb": Fraction(453_592)}
-Style = Literal["metric", "dual"]
 
 
 def _cut(value: Fraction, decimals: int) -> str:
@@ -44,8 +43,8 @@ def dual(net_mg: int | Fraction, *, figures: Literal[2, 3] = 3) -> str:
     return f"Net Wt {customary} ({_figures(net / 1000, figures if net < 100_000 else 3)} g)"
 
 
-def own_weights(weights_mg: Sequence[int], style: Style) -> list[str]:
+def own_weights(weights_mg: Sequence[int], words: Callable[[int], str]) -> list[str]:
     """What each bar says that is labelled with its own weight, in the order weighed. Raises BadInput for no weight."""
     if any(weight <= 0 for weight in weights_mg):
         raise BadInput("A bar without a weight cannot be labelled with it; weigh it again.")
-    return [metric(weight) if style == "metric" else dual(weight) for weight in weights_mg]
+    return [words(weight) for weight in weights_mg]

@@ -1,6 +1,6 @@
 """The packers' rules on a sample of bars that all carry one nominal weight."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -32,10 +32,6 @@ class Few:
     status: str
 
 
-FEW_GB = Few(25_000, "Great Britain", "SI 2006/659", "read")
-FEW_DE = Few(20_000, "Germany", "the packers' rules there, the instrument not noted", "read")
-
-
 @dataclass(frozen=True)
 class RuleFinding:
     """One rule, the figure found and the limit it was held against: mg, or ppm of the sample for `few`."""
@@ -58,7 +54,6 @@ class RuleFinding:
 class PackersFinding:
     """What was checked over the bars weighed; it says nothing of the bars that were not."""
 
-    system: str  # "average", "minimum", "us"
     nominal_mg: int
     bars: int
     error_mg: int | None  # the tolerable error, or the variation allowed in the US
@@ -74,6 +69,15 @@ class PackersFinding:
     def words(self) -> tuple[str, ...]:
         """A sentence for each rule, and one for what they were checked against."""
         return (*(one.words for one in self.rules), self.basis)
+
+
+@dataclass(frozen=True)
+class System:
+    """One way to judge the bars weighed at packing, and the nominal weights it is known for; a market names which."""
+
+    judge: Callable[[int, Sequence[int]], PackersFinding]
+    least_mg: int = 1000
+    most_mg: int | None = None
 
 
 def grams(mg: Fraction | int) -> str:
@@ -108,7 +112,7 @@ def tolerable_negative_error(nominal_mg: int) -> int:
     return -int(-nominal_mg * share // _TENTH_MG) * _TENTH_MG if share else fixed
 
 
-def average_system(nominal_mg: int, weights_mg: Sequence[int], *, few: Few = FEW_GB) -> PackersFinding:
+def average_system(nominal_mg: int, weights_mg: Sequence[int], *, few: Few) -> PackersFinding:
     """The three packers' rules of the average system over the bars weighed.
 
     The mean is not below the nominal weight; few bars lie more than the tolerable error below it; none lies more than
@@ -129,18 +133,18 @@ def average_system(nominal_mg: int, weights_mg: Sequence[int], *, few: Few = FEW
         f"Checked over the {bars} bars weighed against the packers' rules of {source} for {grams(nominal_mg)} with a "
         f"tolerable error of {grams(error)}; the inspectors' test of a whole batch was not made."
     )
-    return PackersFinding("average", nominal_mg, bars, error, (mean, some, none), basis)
+    return PackersFinding(nominal_mg, bars, error, (mean, some, none), basis)
 
 
-def minimum_system(nominal_mg: int, weights_mg: Sequence[int]) -> PackersFinding:
-    """No bar below the nominal weight: what a packer in Great Britain may do instead (SI 2006/659, read)."""
+def minimum_system(nominal_mg: int, weights_mg: Sequence[int], *, source: str, status: str) -> PackersFinding:
+    """No bar below the nominal weight. Raises BadInput for no weights."""
     mean_mg(weights_mg)
-    none = none_below(nominal_mg, weights_mg, "SI 2006/659", "read")
+    none = none_below(nominal_mg, weights_mg, source, status)
     basis = (
-        f"Checked over the {len(weights_mg)} bars weighed against the minimum system of SI 2006/659 (Great Britain) "
-        f"for {grams(nominal_mg)}."
+        f"Checked over the {len(weights_mg)} bars weighed against the minimum system of {source} for "
+        f"{grams(nominal_mg)}."
     )
-    return PackersFinding("minimum", nominal_mg, len(weights_mg), None, (none,), basis)
+    return PackersFinding(nominal_mg, len(weights_mg), None, (none,), basis)
 
 
 def mean_rule(nominal_mg: int, weights_mg: Sequence[int], source: str, status: str) -> RuleFinding:

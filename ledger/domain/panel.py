@@ -1,4 +1,4 @@
-"""The principal display panel of a US label, and how high the figures of the net quantity on it are."""
+"""The area of the principal display panel of a label."""
 
 from fractions import Fraction
 from typing import Literal
@@ -7,12 +7,7 @@ from ledger.errors import BadInput
 
 Shape = Literal["rectangle", "cylinder", "other"]
 
-_SQUARE_INCH_CM2 = Fraction("6.4516")  # 1 in = 2.54 cm exactly (NIST SP 811, memory)
 _UM2_PER_CM2 = 10**8
-# 16 CFR 500.6-500.21 (2015 edition, read): panel up to so many square inches, least height in mm as printed there
-# beside 1/16, 1/8, 3/16, 1/4 and 1/2 in. The square inches count; 32.2 and 161 cm² beside them are cut off.
-_HEIGHTS = ((5, 1.5), (25, 3.1), (100, 4.7), (400, 6.35))
-_ABOVE_MM = 12.7
 # 16 CFR 500.6-500.21; 21 CFR 701.13 (read): the share of a cylinder's side, or of any other surface.
 _PART = Fraction(40, 100)
 
@@ -38,8 +33,3 @@ def panel_area_cm2(
         }[shape]
         raise BadInput(f"The front of the pack cannot be reckoned without its {needed}; measure and write them.")
     return area
-
-
-def figure_height_us(panel_cm2: Fraction) -> float:
-    """The least height in mm of the figures of the net quantity, by the panel's area (16 CFR 500.6-500.21, read)."""
-    return next((height for inches, height in _HEIGHTS if panel_cm2 <= inches * _SQUARE_INCH_CM2), _ABOVE_MM)

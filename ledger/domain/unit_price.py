@@ -2,25 +2,9 @@
 
 from fractions import Fraction
 
-from ledger.domain.market import Rule
 from ledger.domain.money import half_up, show_money
 from ledger.errors import BadInput
 
-RULES = {
-    "eu": Rule(
-        "unit price", "per kilogram, taxes included, where it differs from the price", "Directive 98/6/EC", "read"
-    ),
-    "gb": Rule("unit price", "per kilogram, since 6 April 2026", "SI 2024/1055", "read"),
-    "ni": Rule(
-        "unit price", "below one pound to the nearest tenth of a penny, a half up", "SR 2004/368 article 13", "read"
-    ),
-}
-# What those texts do not settle.
-REMAINS = (
-    "How a unit price is rounded in Great Britain and the European Union was not found: it is rounded half up to the "
-    "smallest coin, and in Northern Ireland so from one pound up.",
-    "Small and itinerant traders may be exempt, by country (Directive 98/6/EC, read).",
-)
 _KILOGRAM_MG = 1_000_000
 _POUND_PENCE = 100
 
@@ -52,11 +36,11 @@ def show_per_kilogram(price_minor: int, net_mg: int, currency: str) -> str:
     return f"{show_money(per_kilogram(price_minor, net_mg), currency)} per kg"
 
 
-def show_per_kilogram_ni(price_pence: int, net_mg: int) -> str:
-    """The unit price for Northern Ireland: 59.09 GBP per kg, and 12.4p per kg below one pound."""
+def show_per_kilogram_ni(price_pence: int, net_mg: int, currency: str = "GBP") -> str:
+    """The unit price for Northern Ireland, in pounds: 59.09 GBP per kg, and 12.4p per kg below one pound."""
     pence = round_ni(exact_per_kilogram(price_pence, net_mg))
     if pence >= _POUND_PENCE:
-        return f"{show_money(int(pence), 'GBP')} per kg"
+        return f"{show_money(int(pence), currency)} per kg"
     whole, tenth = divmod(int(pence * 10), 10)
     return f"{whole}.{tenth}p per kg"
 

@@ -1,5 +1,6 @@
 """The law as data: one file per market; a new market is a new file with a MARKET in it."""
 
+from collections.abc import Container
 from functools import cache
 from importlib import import_module
 from pathlib import Path
@@ -9,24 +10,44 @@ from ledger.domain.names import near
 from ledger.errors import BadInput
 
 
+@cache
+def laws() -> tuple[Market, ...]:
+    """Every market there is a file for, in the order of their codes."""
+    files = (path.stem for path in Path(__file__).parent.glob("[a-z]*.py"))
+    found: list[Market] = [import_module(f"ledger.markets.{name}").MARKET for name in files]
+    return tuple(sorted(found, key=lambda law: law.code))
+
+
 def market_codes() -> tuple[str, ...]:
-    """The markets there is a file for."""
-    return tuple(sorted(path.stem.replace("_", "-") for path in Path(__file__).parent.glob("[a-z]*.py")))
+    """The codes of all markets."""
+    return tuple(law.code for law in laws())
 
 
-@cache
+def known_market(code: str) -> Market | None:
+    """One market by its code; None where no file is left for it."""
+    return next((law for law in laws() if law.code == code), None)
+
+
 def market(code: str) -> Market:
-    """One market by its code. Raises BadInput with the list."""
-    wanted = code.strip().lower()
-    if wanted not in market_codes():
-        close = [one for one in market_codes() if one.startswith(f"{wanted}-")] or near(wanted, market_codes(), 1)
-        hint = f" Did you mean {' or '.join(close)}?" if wanted and close else ""
-        raise BadInput(f"'{code}' is not a market known here.{hint} Choose from {', '.join(market_codes())}.")
-    found: Market = import_module(f"ledger.markets.{wanted.replace('-', '_')}").MARKET
-    return found
+    """One market by its code as typed. Raises BadInput with the list."""
+    wanted, codes = code.strip().lower(), market_codes()
+    if found := known_market(wanted):
+        return found
+    close = [one for one in codes if one.startswith(f"{wanted}-")] or near(wanted, codes, 1)
+    hint = f" Did you mean {' or '.join(close)}?" if wanted and close else ""
+    raise BadInput(f"'{code}' is not a market known here.{hint} Choose from {', '.join(codes)}.")
 
 
-@cache
 def address_codes() -> tuple[str, ...]:
     """What a responsible person is given for; two markets of one country share theirs."""
-    return tuple(sorted({market(code).address for code in market_codes()}))
+    return tuple(sorted({law.address for law in laws()}))
+
+
+def laws_at(addresses: Container[str]) -> tuple[Market, ...]:
+    """The markets there is a responsible person for."""
+    return tuple(law for law in laws() if law.address in addresses)
+
+
+def paper_in(country: str) -> str:
+    """The paper of a country; A4 (ISO 216, common practice) where no market names it."""
+    return next((law.paper for law in laws() if country in law.countries.split()), "A4")

@@ -4,6 +4,7 @@ from dataclasses import replace
 from datetime import date
 
 from ledger.domain.market import Duty, FigureHeight, Market, Rule
+from ledger.domain.net_quantity import metric
 from ledger.markets.eu import FIRST_LIST, LONG_LIST
 
 # SOR/2024-63: the 24 from 12 April 2026; the long list for new products from 1 August 2026, for existing ones by
@@ -13,17 +14,27 @@ MARKET = Market(
     code="ca",
     address="ca",
     name="Canada",
+    countries="CA",
+    paper="Letter",  # common practice
     declares_ingredients=True,
     ingredients_heading="Ingredients / Ingrédients",
     aqua="AQUA",
     fragrance_word="PARFUM",
-    floats="below 1 %",  # from memory, unverified
-    net_style="metric",
-    net_system="net",
+    floats="not more than 1 %",  # Cosmetic Regulations, sec 21.4(2) (read)
+    net_words=metric,
+    packing=(),  # how Canada judges a sample of packages was not looked up
+    packing_of={},
     best_before_wording="Best before / Meilleur avant",
-    # from memory, unverified: Consumer Packaging and Labelling Regulations; taken from the EU figures
-    figure_heights=(FigureHeight(50_000, 2), FigureHeight(200_000, 3), FigureHeight(None, 4)),
-    needs_assessment=False,
+    dated_months=None,  # no rule on the durability of soap was found
+    # Consumer Packaging and Labelling Regulations, sec 14(2) (read in the version of 2019 to 2024)
+    heights_by="panel",
+    figure_heights=(
+        FigureHeight(32, 1.6),
+        FigureHeight(258, 3.2),
+        FigureHeight(645, 6.4),
+        FigureHeight(2580, 9.5),
+        FigureHeight(None, 12.7),
+    ),
     allergens=(
         replace(
             FIRST_LIST,
@@ -45,9 +56,9 @@ MARKET = Market(
         Rule("net quantity", "metric", "Consumer Packaging and Labelling Regulations", "from memory, unverified"),
         Rule(
             "figure height",
-            "by nominal quantity",
-            "Consumer Packaging and Labelling Regulations",
-            "from memory, unverified",
+            "bold, by the area of the principal display panel",
+            "Consumer Packaging and Labelling Regulations, sec 14(2)",
+            "read in the version of 2019 to 2024",
         ),
         Rule(
             "ingredients",
@@ -58,6 +69,8 @@ MARKET = Market(
         Rule("allergens", "each that exceeds 0.01 % in a rinse-off product", _SOURCE, "read in a secondary text"),
         Rule("function", "identity in both languages", "Cosmetic Regulations", "from memory, unverified"),
     ),
+    elsewhere={},  # a tag, a card or a leaflet may do (sec 21.5); what of it holds for a bar was not looked up
+    unit_prices=(),  # none was looked up
     serious_effect=Duty(
         says="report a serious incident; within how many days is to be looked up",
         to="Health Canada",

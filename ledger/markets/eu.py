@@ -1,8 +1,12 @@
 """The European Union, and Northern Ireland, where the same regulation applies."""
 
 from datetime import date
+from functools import partial
 
-from ledger.domain.market import AllergenList, Duty, FigureHeight, Market, Rule
+from ledger.domain.market import AllergenList, Duty, FigureHeight, Market, Rule, UnitPrice
+from ledger.domain.net_quantity import metric
+from ledger.domain.packers import LEAST_MG, MOST_MG, Few, System, average_system
+from ledger.domain.unit_price import show_per_kilogram, show_per_kilogram_ni
 
 # Regulation (EU) 2023/1545 amending Annex III: products on the earlier list may be placed on the market until
 # 31 July 2026 and made available until 31 July 2028 (read in a secondary text); counted per bar, when it is first
@@ -30,26 +34,51 @@ LONG_LIST = AllergenList(
     bans=BANS,
 )
 
+# Directive 76/211/EEC asks for "sufficiently small" a share, and leaves the figure to the tests of its annex II.
+FEW = Few(25_000, "European Union", "Directive 76/211/EEC, annex II, as it is read", "from memory, unverified")
+FEW_DE = Few(20_000, "Germany", "the packers' rules there, the instrument not noted", "read")
+
+
+def average(few: Few) -> System:
+    """The average system of Directive 76/211/EEC (read), with a country's own share of light bars."""
+    return System(partial(average_system, few=few), LEAST_MG, MOST_MG)
+
+
+UNIT_PRICE_REMAINS = (
+    "How a unit price is rounded in Great Britain and the European Union was not found: it is rounded half up to the "
+    "smallest coin, and in Northern Ireland so from one pound up.",
+    "Small and itinerant traders may be exempt, by country (Directive 98/6/EC, read).",
+)
+# Regulation (EC) 1223/2009, Article 19(1)(e), (2) and (3); from memory, unverified.
+_LAW = "of Regulation (EC) 1223/2009, from memory"
+_APART = "with the bar, and the hand-with-book mark (field 'leaflet') points to it"
+
 MARKET = Market(
     code="eu",
     address="eu",
     name="European Union and Northern Ireland",
+    countries="AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IT LT LU LV MT NL PL PT RO SE SI SK",  # from memory
+    paper="A4",  # ISO 216, common practice
     declares_ingredients=True,
     ingredients_heading="Ingredients",
     aqua="AQUA",
     fragrance_word="PARFUM",
     floats="below 1 %",  # Art 19(1)(g), from memory, unverified
-    net_style="metric",
-    net_system="average",
+    net_words=metric,
+    packing=(average(FEW),),
+    packing_of={"DE": (average(FEW_DE),)},
     best_before_wording="Best used before the end of",
+    # Art 19(1)(c) (read): the date is not mandatory above 30 months; that a period after opening takes its place (read
+    # in a secondary text)
+    dated_months=30,
     # Directive 76/211/EEC, annex I (read)
+    heights_by="weight",
     figure_heights=(
         FigureHeight(50_000, 2),
         FigureHeight(200_000, 3),
         FigureHeight(1_000_000, 4),
         FigureHeight(None, 6),
     ),
-    needs_assessment=True,  # Art 10, 11 and 13 (read in a secondary text)
     allergens=(FIRST_LIST, LONG_LIST),
     rules=(
         Rule(
@@ -80,6 +109,20 @@ MARKET = Market(
         Rule("origin", "country of origin, if imported", "Art 19(1)(a)", "read in a secondary text"),
         Rule("assessment", "a safety assessment before a bar is supplied", "Art 10 and 11", "read in a secondary text"),
         Rule("notification", "a notification before a bar is supplied", "Art 13", "read in a secondary text"),
+    ),
+    elsewhere={
+        "ingredients": "Where no label is large enough, the list may stand on a tag, card or leaflet that goes "
+        f"{_APART}; for soap also on a notice beside it (--layout notice-shelf): Art 19(2) and (3) {_LAW}.",
+        "precautions": "Where no label is large enough, they may stand on a leaflet, tag or card that goes "
+        f"{_APART}: Art 19(2) {_LAW}.",
+        "batch_code": "Where the bar is too small, the batch code may stand on the outer packaging alone: "
+        f"Art 19(1)(e) {_LAW}.",
+    },
+    unit_prices=(
+        # Directive 98/6/EC (read): per kilogram, taxes included, where it differs from the price
+        UnitPrice(show_per_kilogram, UNIT_PRICE_REMAINS),
+        # SR 2004/368 article 13 (read): below one pound to the nearest tenth of a penny, a half up
+        UnitPrice(show_per_kilogram_ni, UNIT_PRICE_REMAINS, within="Northern Ireland", currency="GBP"),
     ),
     serious_effect=Duty(
         says="report a serious undesirable effect without delay",

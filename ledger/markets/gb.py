@@ -1,9 +1,12 @@
 """Great Britain."""
 
 from dataclasses import replace
+from functools import partial
 
-from ledger.domain.market import Duty, Rule
-from ledger.markets.eu import FIRST_LIST
+from ledger.domain.market import Duty, Rule, UnitPrice
+from ledger.domain.packers import Few, System, minimum_system
+from ledger.domain.unit_price import show_per_kilogram
+from ledger.markets.eu import FIRST_LIST, UNIT_PRICE_REMAINS, average
 from ledger.markets.eu import MARKET as EU
 
 # The same Article 19 as amended by SI 2019/696, Schedule 34 (read in a secondary text); heights: SI 2006/659 (read).
@@ -13,7 +16,14 @@ MARKET = replace(
     code="gb",
     address="gb",
     name="Great Britain",
-    net_system="average or minimum",
+    countries="GB",
+    packing=(
+        average(Few(25_000, "Great Britain", "SI 2006/659", "read")),
+        System(partial(minimum_system, source="SI 2006/659 (Great Britain)", status="read")),
+    ),
+    packing_of={},
+    # SI 2024/1055 (read): per kilogram, since 6 April 2026
+    unit_prices=(UnitPrice(show_per_kilogram, UNIT_PRICE_REMAINS),),
     allergens=(
         replace(
             FIRST_LIST,

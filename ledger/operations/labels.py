@@ -6,9 +6,8 @@ from dataclasses import asdict, dataclass
 from datetime import date
 
 from ledger.domain.dates import show_date
-from ledger.domain.net_quantity import metric
 from ledger.errors import BadInput, Refused
-from ledger.markets import market, market_codes
+from ledger.markets import known_market, market
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import LabelApproval, LabelCount, LabelRun
 from ledger.views.allergens import barred_words
@@ -92,7 +91,9 @@ def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], 
             )
         data = draw(view)
         if request.own_weights_mg:
-            text += "\nEach with its own weight: " + ", ".join(metric(one) for one in request.own_weights_mg)
+            text += "\nEach with its own weight: " + ", ".join(
+                map(market(view.market).net_words, request.own_weights_mg)
+            )
         tx.add(_run(request, view, lot_id, text))
         tx.say(f"Printed {request.count} labels for batch {view.batch_code}, {view.market}.")
     return data
@@ -150,7 +151,7 @@ def reprint_labels(
         batch = find_batch(tx.rows, run.batch_code)
         if batch.lot_status not in ("passed", "released"):
             raise Refused(f"The bars of batch {batch.code} are {batch.status}; no labels are printed for them.")
-        if run.market in market_codes() and (words := barred_words(tx.rows, batch, market(run.market), on=on)):
+        if (law := known_market(run.market)) and (words := barred_words(tx.rows, batch, law, on=on)):
             raise Refused(f"Batch {batch.code} gets no label: {words}.")
         view = from_json(row["view"])
         data = draw(view, row["layout_source"], row["sheet_source"])

@@ -8,7 +8,7 @@ from datetime import date
 from ledger.domain.assessed import Assessed, Compared, Share, compare
 from ledger.domain.assessment import Assessment, read_assessment
 from ledger.errors import BadInput, Refused
-from ledger.markets import market, market_codes
+from ledger.markets import laws_at, market
 from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.ingredients import parts_of_batch
 from ledger.views.lye_check import lye_check
@@ -45,9 +45,10 @@ def recipe_beside(
 ) -> AssessmentView | None:
     """A version as written, the latest unless told; None without an assessment.
 
-    Asked for are the markets she has an address for, unless told. Raises BadInput for an unknown version or market.
+    Asked for are the markets she has an address for that ask for an assessment, unless told. Raises
+    BadInput for an unknown version or market.
     """
-    asked = _markets(rows, markets)
+    asked = _markets(rows, markets, on)
     assessment = latest_assessment(rows, card)
     if assessment is None:
         return None
@@ -69,7 +70,7 @@ def batch_beside(
     Raises BadInput for a batch of another recipe or a material without an INCI name, Refused for a batch
     that is not weighed to the end.
     """
-    asked = _markets(rows, markets)
+    asked = _markets(rows, markets, on)
     batch = find_batch(rows, code)
     recipe = recipe_of(rows, batch)
     if recipe is None or batch.recipe_version is None or batch.recipe_code != card.code:
@@ -84,11 +85,10 @@ def batch_beside(
     return _view(card, batch.recipe_version, batch.code, assessment, facts, (), on)
 
 
-def _markets(rows: sqlite3.Connection, asked: Sequence[str]) -> tuple[str, ...]:
-    if asked:
-        return tuple(dict.fromkeys(market(one).code for one in asked))
-    addresses = settings(rows).addresses
-    return tuple(code for code in market_codes() if market(code).address in addresses)
+def _markets(rows: sqlite3.Connection, asked: Sequence[str], on: date) -> dict[str, bool]:
+    """Those named, else hers that ask for an assessment; and whether each asks for a notification."""
+    hers = (law for law in laws_at(settings(rows).addresses) if law.asks("assessment", on))
+    return {law.code: law.asks("notification", on) for law in (map(market, asked) if asked else hers)}
 
 
 def _shares_of_sheet(sheet: RecipeSheet) -> tuple[Share, ...]:

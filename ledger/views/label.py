@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.declaration import DeclaredIngredient, Naming, declare, declared_line
-from ledger.domain.durability import DATED_MONTHS, durability
+from ledger.domain.durability import durability
 from ledger.domain.market import Market, Rule
-from ledger.domain.net_quantity import dual, metric
 from ledger.domain.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.markets import market
@@ -25,7 +24,7 @@ from ledger.views.settings import settings
 class LabelText:
     """The particulars of one label, ready to be set; nothing here is a claim of compliance."""
 
-    market: str  # "eu", "gb", "us-soap", "us-cosmetic", "ca"
+    market: str  # its code
     product: str
     function: str  # what it is: "Soap"
     net_quantity: str  # as it is printed, e.g. "100 g" or "Net Wt 3.5 oz (99 g)"
@@ -88,12 +87,12 @@ def label_text(
     if not checking and (words := barred_words(rows, batch, law, on=on)):
         raise Refused(f"Batch {batch.code} gets no label: {words}.")
     made = batch.made_on or batch.planned_on
-    best_before, after_opening = _durability(rows, batch, law, recipe, wishes, made, best_before_months)
+    best_before, after_opening = _durability(rows, batch, law, recipe, wishes, made, best_before_months, on)
     return LabelText(
         market=law.code,
         product=batch.product,
         function=wishes.function,
-        net_quantity=dual(net) if law.net_style == "dual" else metric(net),
+        net_quantity=law.net_words(net),
         net_mg=net,
         figure_height_mm=law.figure_height(net),
         ingredients_heading=law.ingredients_heading,
@@ -150,17 +149,19 @@ def _durability(
     wishes: LabelWishes,
     made: date,
     months: int | None,
+    on: date,
 ) -> tuple[str | None, int | None]:
-    """A date of month and year, or above 30 months the period after opening, within what was assessed."""
+    """A date of month and year, or where the market asks for it the period after opening, within what was assessed."""
     months = months or (recipe.best_before_months if recipe else None)
     if months is None:
         return None, wishes.after_opening_months
     assessed = None
-    if batch.recipe_code and law.needs_assessment:
+    if batch.recipe_code and law.asks("assessment", on):
         found = latest_assessment(rows, recipe_by_code(rows, batch.recipe_code))
         assessed = found.durability_months if found else None
-    opened = wishes.after_opening_months if months > DATED_MONTHS else None
-    kept = durability(made, months, after_opening_months=opened, assessed_months=assessed)
+    dated = law.dated_months
+    opened = wishes.after_opening_months if dated is not None and months > dated else None
+    kept = durability(made, months, dated_months=dated, after_opening_months=opened, assessed_months=assessed)
     until = f"{law.best_before_wording} {kept.month_and_year}" if kept.month_and_year else None
     return until, kept.after_opening_months
 

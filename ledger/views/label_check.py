@@ -7,11 +7,10 @@ from fractions import Fraction
 
 from ledger.domain.claims import question
 from ledger.domain.dates import show_date
-from ledger.domain.declarable import Suggestion, System, checked, highest_to_declare
+from ledger.domain.declarable import Suggestion, highest_to_declare
 from ledger.domain.gs1 import elements, in_words
 from ledger.domain.market import Market, Rule
-from ledger.domain.packers import FEW_DE, FEW_GB, Few, grams
-from ledger.domain.panel import figure_height_us
+from ledger.domain.packers import System, grams
 from ledger.domain.quantity import show_share
 from ledger.domain.saponification import WHOLE_PPM
 from ledger.errors import BadInput
@@ -68,9 +67,9 @@ def label_check(
     label = label_text(
         rows, code, market_code, on=on, net_mg=net_mg, best_before_months=best_before_months, checking=True
     )
-    if label.figure_height_mm is None and panel_cm2 is not None:
-        label = replace(label, figure_height_mm=figure_height_us(panel_cm2))
-    batch = find_batch(rows, code)
+    batch, law = find_batch(rows, code), market(label.market)
+    if panel_cm2 is not None:
+        label = replace(label, figure_height_mm=law.figure_height(label.net_mg, panel_cm2))
     lot_id = batch.yield_lot_id
     assert lot_id is not None
     approval = approved_by(rows, lot_id, label.market, digest_of(run_text(label)))
@@ -78,12 +77,12 @@ def label_check(
         on,
         label,
         tuple(_particular(rows, batch, label, rule, on) for rule in label.rules),
-        _net(rows, batch, label),
+        _net(rows, batch, label, law),
         _gs1(label),
-        _claims(rows, batch, label),
+        _claims(rows, batch, label, soap_alone=law.asks("only soap", on)),
         f"{approval[0]}, {show_date(approval[1])}" if approval else None,
         tuple(run for run in runs(rows, lot_id) if run.market == label.market),
-        _supplied(rows, lot_id, market(label.market)),
+        _supplied(rows, lot_id, law),
         label.remains,
     )
 
@@ -155,14 +154,7 @@ def _covered(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, partic
     return f"{name}; nothing compared lies outside, silent on {view.silent}", "for a person"
 
 
-_SYSTEMS: dict[str, tuple[System, ...]] = {
-    "average": ("average",),
-    "average or minimum": ("average", "minimum"),
-    "net": ("us",),
-}
-
-
-def _net(rows: sqlite3.Connection, batch: BatchRow, label: LabelText) -> tuple[str, ...]:
+def _net(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, law: Market) -> tuple[str, ...]:
     """The bars weighed last against the packers' rules, and the highest weight that could be declared."""
     weighed = last_weighings(rows, batch)
     if weighed is None:
@@ -171,12 +163,14 @@ def _net(rows: sqlite3.Connection, batch: BatchRow, label: LabelText) -> tuple[s
             "--reading 'bar weight=98.2 g'",
         )
     found = [f"{len(weighed.weights_mg)} bars weighed on {show_date(weighed.on)}."]
-    few = _few(rows)
-    for system in _SYSTEMS[market(label.market).net_system]:
-        found += checked(label.net_mg, weighed.weights_mg, system=system, few=few).words
+    systems = law.packers_rules(settings(rows).country)
+    if not systems:
+        found.append(_no_rules(label, law))
+    for system in systems:
+        found += system.judge(label.net_mg, weighed.weights_mg).words
         if weighed.left is not None:
             try:
-                found.append(_highest(weighed, weighed.left, system, few).why)
+                found.append(_highest(weighed, weighed.left, system).why)
             except BadInput as error:
                 found.append(str(error))
     if weighed.left is None:
@@ -187,12 +181,12 @@ def _net(rows: sqlite3.Connection, batch: BatchRow, label: LabelText) -> tuple[s
     return tuple(found)
 
 
-def _few(rows: sqlite3.Connection) -> Few:
-    return FEW_DE if settings(rows).country == "DE" else FEW_GB
+def _no_rules(label: LabelText, law: Market) -> str:
+    return f"The packers' rules of {law.name} are not known here; whether {grams(label.net_mg)} holds is for a person."
 
 
-def _highest(weighed: Weighings, left: Fraction, system: System, few: Few) -> Suggestion:
-    return highest_to_declare(weighed.weights_mg, left * WHOLE_PPM, system=system, few=few, when=weighed.when)
+def _highest(weighed: Weighings, left: Fraction, system: System) -> Suggestion:
+    return highest_to_declare(weighed.weights_mg, left * WHOLE_PPM, system=system, when=weighed.when)
 
 
 def net_doubts(rows: sqlite3.Connection, label: LabelText) -> tuple[str, ...]:
@@ -202,10 +196,12 @@ def net_doubts(rows: sqlite3.Connection, label: LabelText) -> tuple[str, ...]:
         return ()
     if weighed.left is None:
         return (f"Whether {grams(label.net_mg)} holds as the bars dry is not known here: {weighed.when}.",)
-    found = []
-    for system in _SYSTEMS[market(label.market).net_system]:
+    law = market(label.market)
+    systems = law.packers_rules(settings(rows).country)
+    found = [] if systems else [_no_rules(label, law)]
+    for system in systems:
         try:
-            most = _highest(weighed, weighed.left, system, _few(rows))
+            most = _highest(weighed, weighed.left, system)
         except BadInput as error:
             found.append(str(error))
         else:
@@ -214,11 +210,11 @@ def net_doubts(rows: sqlite3.Connection, label: LabelText) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found))
 
 
-def _claims(rows: sqlite3.Connection, batch: BatchRow, label: LabelText) -> tuple[str, ...]:
+def _claims(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, *, soap_alone: bool) -> tuple[str, ...]:
     """Words in what the maker wrote that are questioned; an empty answer passes nothing."""
     recipe = recipe_of(rows, batch)
     text = ". ".join(word for word in (label.product, label.function, recipe.label.claims if recipe else None) if word)
-    asked = question(text, market_is_soap=label.market == "us-soap")
+    asked = question(text, market_is_soap=soap_alone)
     return tuple(f"'{one.words}': {one.reason} [{one.source}; {one.status}]" for one in asked)
 
 

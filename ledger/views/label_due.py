@@ -8,7 +8,7 @@ from datetime import date
 
 from ledger.domain.dates import show_date
 from ledger.domain.market import AllergenList, Market
-from ledger.markets import market, market_codes
+from ledger.markets import known_market, market
 from ledger.views.allergens import Holding, batch_holding
 from ledger.views.bars import BarCount, bar_counts
 from ledger.views.batch import BatchRow, batches
@@ -40,7 +40,7 @@ def labels_due(rows: sqlite3.Connection, *, today: date, by: date) -> tuple[Due,
     for lot_id in by_batch:
         assert lot_id is not None
         for run in runs(rows, lot_id):
-            if run.market in market_codes():
+            if known_market(run.market):
                 printed[lot_id, run.market] = run
     compositions, holding = Compositions(rows), dict[int, Holding]()
     for (lot_id, code), run in printed.items():
@@ -125,10 +125,11 @@ def _counted(rows: sqlite3.Connection, batch: BatchRow) -> list[Run]:
 
 def _out_of_date(rows: sqlite3.Connection, batch: BatchRow, run: Run, on: date) -> str | None:
     """What a run lacks for bars supplied on a day: what its list, of the day its text was first printed, left out."""
-    if run.market not in market_codes():
+    law = known_market(run.market)
+    if law is None:
         return None
     printed_on = text_of(rows, run)
-    was, now = (market(run.market).allergen_list(day) for day in (printed_on, on))
+    was, now = (law.allergen_list(day) for day in (printed_on, on))
     more = _missing(batch_holding(rows, batch), was, now) if now and was != now else []
     if now is None or not more:
         return None

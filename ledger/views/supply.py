@@ -4,7 +4,7 @@ import sqlite3
 from datetime import date
 
 from ledger.domain.market import Market
-from ledger.markets import market, market_codes
+from ledger.markets import laws_at
 from ledger.views.allergens import barred_words
 from ledger.views.assessment import batch_beside
 from ledger.views.batch import BatchRow
@@ -12,17 +12,9 @@ from ledger.views.recipe import recipe_by_code
 from ledger.views.settings import settings
 
 
-def markets_to_cover(rows: sqlite3.Connection) -> tuple[Market, ...]:
-    """The markets she has a responsible person for in which no bar is supplied without an assessment."""
-    addresses = settings(rows).addresses
-    laws = (market(code) for code in market_codes())
-    return tuple(law for law in laws if law.needs_assessment and law.address in addresses)
-
-
 def barred_from_supply(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[tuple[str, ...], bool]:
     """What the bars hold that her markets prohibit, in words for each; and whether a market of hers is left."""
-    addresses = settings(rows).addresses
-    laws = [law for code in market_codes() if (law := market(code)).address in addresses]
+    laws = laws_at(settings(rows).addresses)
     found = tuple(words for law in laws if (words := barred_words(rows, batch, law, on=on)))
     return found, len(found) < len(laws)
 
@@ -33,9 +25,7 @@ def labelled_markets(rows: sqlite3.Connection) -> tuple[Market, ...]:
     Which of them a bar is for is not known before it leaves, so labels for any market are labels. An address in the
     United States counts, since it does not say whether the bars are sold there as soap or as a cosmetic.
     """
-    addresses = settings(rows).addresses
-    laws = (market(code) for code in market_codes())
-    return tuple(law for law in laws if law.declares_ingredients and law.address in addresses)
+    return tuple(law for law in laws_at(settings(rows).addresses) if law.declares_ingredients)
 
 
 def supply_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[str, ...]:
@@ -48,7 +38,7 @@ def supply_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tup
 
 
 def _not_assessed(rows: sqlite3.Connection, batch: BatchRow, on: date) -> tuple[str, ...]:
-    laws = markets_to_cover(rows)
+    laws = [law for law in laws_at(settings(rows).addresses) if law.asks("assessment", on)]
     if not laws or batch.recipe_code is None:
         return ()
     card = recipe_by_code(rows, batch.recipe_code)

@@ -195,7 +195,7 @@ class Stamp:
             )
         if kind == "month":
             made = self.made[int(str(row["lot_id"]))] + timedelta(days=self.days * time)
-            return str(durability(made, SHELF_MONTHS).month_and_year)
+            return str(durability(made, SHELF_MONTHS, dated_months=30).month_and_year)
         before = found.string[: found.start()]
         table = next(table for says, table in _COUNTED.items() if before.endswith(says))
         return str(int(word) + time * self.each[table])

@@ -23,7 +23,7 @@ FACTS = Assessed(
         Share("SODIUM HYDROXIDE", 100_000),
         Share(LAVENDER, 20_000, fragrance=True),
     ),
-    markets=("eu",),
+    markets={"eu": True},
 )
 GIVEN = Assessment(
     assessor="R. Lund",
@@ -167,15 +167,14 @@ def test_the_day_lies_within_the_assessment_or_not(on: date, until: date | None,
 
 
 def test_each_market_asked_for_is_named_and_notified_or_not() -> None:
-    facts = replace(FACTS, markets=("eu", "gb", "us"))
+    facts = replace(FACTS, markets={"eu": True, "gb": True, "us": False})
     rows = [one for one in compare(GIVEN, facts, on=ON) if "market" in one.what or "notification" in one.what]
     assert [(one.what, one.assessed, one.verdict) for one in rows] == [
         ("market EU", "EU, GB", "inside"),
         ("notification EU", "N-7", "inside"),
         ("market GB", "EU, GB", "inside"),
         ("notification GB", "not named", "silent"),
-        ("market US", "EU, GB", "outside"),
-        ("notification US", "not named", "silent"),
+        ("market US", "EU, GB", "outside"),  # which asks for no notification
     ]
     early = found("notification EU", on=date(2026, 3, 9))
     assert (early.assessed, early.verdict) == ("N-7 from 10 Mar 2026", "outside")

@@ -6,15 +6,19 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.declarable import System, highest_to_declare
+from ledger.domain.declarable import highest_to_declare
 from ledger.domain.handbook_133 import maximum_allowable_variation
-from ledger.domain.packers import tolerable_negative_error
+from ledger.domain.packers import System, tolerable_negative_error
 from ledger.errors import BadInput
+from ledger.markets import market
+
+AVERAGE, MINIMUM = market("gb").packing
+(US,) = market("us-soap").packing
 
 
 # The mean of 110, 112 and 114 g is 112 g, of which 97 % are 108.64 g.
 def test_drying_on_the_shelf_may_bind() -> None:
-    found = highest_to_declare([110_000, 112_000, 114_000], 970_000, system="average")
+    found = highest_to_declare([110_000, 112_000, 114_000], 970_000, system=AVERAGE)
     assert found.nominal_mg == 108_000
     assert found.why == (
         "108 g is the highest; at 109 g, the mean of the 3 bars falls from 112 g at packing to 108.64 g "
@@ -23,13 +27,13 @@ def test_drying_on_the_shelf_may_bind() -> None:
 
 
 def test_without_loss_the_mean_binds() -> None:
-    found = highest_to_declare([110_000, 112_000, 113_500], 1_000_000, system="average")
+    found = highest_to_declare([110_000, 112_000, 113_500], 1_000_000, system=AVERAGE)
     assert found.why == "111 g is the highest; at 112 g, the mean of the 3 bars is 111.833 g."  # 335.5 / 3
 
 
 # At 111 g the error is 4.995 g, rounded up to 5.0 g: few below 106 g. At 110 g too: few below 105 g.
 def test_one_light_bar_may_bind() -> None:
-    found = highest_to_declare([105_000] + [120_000] * 11, 990_000, system="average")
+    found = highest_to_declare([105_000] + [120_000] * 11, 990_000, system=AVERAGE)
     assert found.nominal_mg == 110_000
     assert (
         found.why == "110 g is the highest; at 111 g, 1 of 12 bars lies below 106 g (8.34 %), where at most 2.5 % may."
@@ -37,7 +41,7 @@ def test_one_light_bar_may_bind() -> None:
 
 
 def test_in_the_minimum_system_the_lightest_bar_binds() -> None:
-    found = highest_to_declare([109_200, 114_000], 990_000, system="minimum")  # the mean at the end: 110.484 g
+    found = highest_to_declare([109_200, 114_000], 990_000, system=MINIMUM)  # the mean at the end: 110.484 g
     assert found.nominal_mg == 109_000
     assert found.why == (
         "109 g is the highest; at 110 g, 1 of 2 bars lies below 110 g, where none may (the lightest is 109.2 g)."
@@ -46,7 +50,7 @@ def test_in_the_minimum_system_the_lightest_bar_binds() -> None:
 
 # The mean of 109 and 109.9 g is 109.45 g: at 110 g it is short, and so are both bars.
 def test_two_rules_that_bind_are_both_named() -> None:
-    found = highest_to_declare([109_000, 109_900], 1_000_000, system="minimum")
+    found = highest_to_declare([109_000, 109_900], 1_000_000, system=MINIMUM)
     assert found.why == (
         "109 g is the highest; at 110 g, the mean of the 2 bars is 109.45 g, and 2 of 2 bars lie below 110 g, "
         "where none may (the lightest is 109 g)."
@@ -55,23 +59,23 @@ def test_two_rules_that_bind_are_both_named() -> None:
 
 # The known rows end at 317 g and 10 kg: one gram more cannot be looked up, and need not be.
 def test_the_end_of_a_table_is_the_end_of_the_answer() -> None:
-    assert highest_to_declare([317_400], 1_000_000, system="us").nominal_mg == 317_000
-    assert highest_to_declare([10_000_000], 1_000_000, system="average").nominal_mg == 10_000_000
+    assert highest_to_declare([317_400], 1_000_000, system=US).nominal_mg == 317_000
+    assert highest_to_declare([10_000_000], 1_000_000, system=AVERAGE).nominal_mg == 10_000_000
     with pytest.raises(BadInput, match="known here up to 317 g; the bars reach 318 g"):
-        highest_to_declare([318_000], 1_000_000, system="us")
+        highest_to_declare([318_000], 1_000_000, system=US)
 
 
 @pytest.mark.parametrize("factor", [0, -1, 1_000_001])
 def test_a_bar_neither_vanishes_nor_grows(factor: int) -> None:
     with pytest.raises(BadInput, match="above 0 % and up to 100 %"):
-        highest_to_declare([110_000], factor, system="average")
+        highest_to_declare([110_000], factor, system=AVERAGE)
 
 
 def test_no_answer_is_said_with_what_to_do() -> None:
     with pytest.raises(BadInput, match="Label each with its own weight"):
-        highest_to_declare([900, 100_000], 1_000_000, system="minimum")
+        highest_to_declare([900, 100_000], 1_000_000, system=MINIMUM)
     with pytest.raises(BadInput, match="No bar was weighed"):
-        highest_to_declare([], 1_000_000, system="minimum")
+        highest_to_declare([], 1_000_000, system=MINIMUM)
 
 
 def keeps(nominal: int, weights: list[int], factor: int, system: System) -> bool:
@@ -79,9 +83,9 @@ def keeps(nominal: int, weights: list[int], factor: int, system: System) -> bool
     mean = Fraction(sum(weights), len(weights))
     if mean < nominal or mean * factor < nominal * 1_000_000:
         return False
-    if system == "minimum":
+    if system == MINIMUM:
         return min(weights) >= nominal
-    if system == "us":
+    if system == US:
         return min(weights) >= nominal - maximum_allowable_variation(nominal).mg
     error = tolerable_negative_error(nominal)
     light = [weight for weight in weights if weight < nominal - error]
@@ -91,7 +95,7 @@ def keeps(nominal: int, weights: list[int], factor: int, system: System) -> bool
 @given(
     weights=st.lists(st.integers(40_000, 130_000), min_size=1, max_size=60),
     factor=st.integers(800_000, 1_000_000),
-    system=st.sampled_from(["average", "minimum", "us"]),
+    system=st.sampled_from([AVERAGE, MINIMUM, US]),
 )
 def test_the_answer_keeps_the_rules_and_a_gram_more_does_not(weights: list[int], factor: int, system: System) -> None:
     nominal = highest_to_declare(weights, factor, system=system).nominal_mg

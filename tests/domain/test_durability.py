@@ -1,12 +1,15 @@
 """What keeps up to thirty months has a date, what keeps longer a period after opening."""
 
 from datetime import date
+from functools import partial
 
 import pytest
 
-from ledger.domain.durability import Durability, durability
+from ledger.domain import durability as domain
+from ledger.domain.durability import Durability
 from ledger.errors import BadInput, Refused
 
+durability = partial(domain.durability, dated_months=30)
 MADE = date(2026, 11, 25)
 
 
@@ -49,3 +52,7 @@ def test_no_more_is_claimed_than_was_assessed() -> None:
 def test_months_begin_at_one(months: int, opened: int | None) -> None:
     with pytest.raises(BadInput, match="from 1 up"):
         durability(MADE, months, after_opening_months=opened)
+
+
+def test_without_a_rule_on_dates_a_date_stands_however_late() -> None:
+    assert domain.durability(MADE, 36, dated_months=None).month_and_year == "November 2029"

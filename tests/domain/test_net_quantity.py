@@ -39,11 +39,11 @@ def test_below_a_hundred_grams_two_figures_are_allowed() -> None:
 
 
 def test_bars_with_their_own_weight_say_no_more_than_it() -> None:
-    assert own_weights([109_960, 112_000], "metric") == ["109.9 g", "112 g"]
+    assert own_weights([109_960, 112_000], metric) == ["109.9 g", "112 g"]
     # 109.96 / 28.3495 = 3.8787; 112 / 28.3495 = 3.9507
-    assert own_weights([109_960, 112_000], "dual") == ["Net Wt 3.87 oz (109 g)", "Net Wt 3.95 oz (112 g)"]
+    assert own_weights([109_960, 112_000], dual) == ["Net Wt 3.87 oz (109 g)", "Net Wt 3.95 oz (112 g)"]
     with pytest.raises(BadInput, match="weigh it again"):
-        own_weights([109_960, 0], "metric")
+        own_weights([109_960, 0], metric)
 
 
 FACTOR = {"g": Fraction(1000), "kg": Fraction(1_000_000), "oz": Fraction("28349.5"), "lb": Fraction(453_592)}

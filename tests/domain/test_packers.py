@@ -1,18 +1,23 @@
 """The packers' rules, held against samples small enough to reckon by hand."""
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.packers import FEW_DE, average_system, grams, minimum_system, percent, tolerable_negative_error
+from ledger.domain.packers import Few, average_system, grams, minimum_system, percent, tolerable_negative_error
 from ledger.errors import BadInput
+from ledger.markets.eu import FEW_DE
+
+FEW_GB = Few(25_000, "Great Britain", "SI 2006/659", "read")
+MINIMUM = partial(minimum_system, source="SI 2006/659 (Great Britain)", status="read")
 
 
-def rules(nominal_mg: int, weights_mg: list[int], **few: object) -> dict[str, bool]:
+def rules(nominal_mg: int, weights_mg: list[int], few: Few = FEW_GB) -> dict[str, bool]:
     """Which of the three rules hold."""
-    found = average_system(nominal_mg, weights_mg, **few)  # type: ignore[arg-type]
+    found = average_system(nominal_mg, weights_mg, few=few)
     return {one.rule: one.holds for one in found.rules}
 
 
@@ -36,11 +41,11 @@ def test_the_error_is_whole_tenths_of_a_gram_and_never_below_the_percentage(nomi
 def test_a_sample_on_its_limits_keeps_the_rules() -> None:
     weights = [105_000, 115_000]  # the mean is 110 g, and 105 g is not below 105 g
     assert rules(110_000, weights) == {"mean": True, "few": True, "none": True}
-    assert average_system(110_000, weights).holds
+    assert average_system(110_000, weights, few=FEW_GB).holds
 
 
 def test_a_mean_a_hair_below_is_below_and_reads_so() -> None:
-    found = average_system(110_000, [109_999, 110_000])
+    found = average_system(110_000, [109_999, 110_000], few=FEW_GB)
     assert not found.holds
     assert found.words[0] == "The mean of the 2 bars is 109.999 g, below the nominal 110 g."
 
@@ -60,7 +65,7 @@ def test_no_bar_may_lie_below_twice_the_error() -> None:
 
 # The mean of 104, 112 and 117 g is 333/3 = 111 g; one of three is 33.33… %, shown rounded up.
 def test_every_rule_says_its_figures_and_what_it_was_checked_against() -> None:
-    found = average_system(110_000, [104_000, 112_000, 117_000])
+    found = average_system(110_000, [104_000, 112_000, 117_000], few=FEW_GB)
     assert found.words == (
         "The mean of the 3 bars is 111 g, not below the nominal 110 g.",
         "1 of 3 bars lies below 105 g (33.34 %), where at most 2.5 % may.",
@@ -72,15 +77,15 @@ def test_every_rule_says_its_figures_and_what_it_was_checked_against() -> None:
 
 
 def test_in_the_minimum_system_no_bar_lies_below_the_nominal_weight() -> None:
-    assert minimum_system(110_000, [110_000, 113_000]).holds
-    found = minimum_system(110_000, [109_900, 109_800, 113_000])
+    assert MINIMUM(110_000, [110_000, 113_000]).holds
+    found = MINIMUM(110_000, [109_900, 109_800, 113_000])
     assert not found.holds
     assert found.words[0] == "2 of 3 bars lie below 110 g, where none may (the lightest is 109.8 g)."
 
 
 @pytest.mark.parametrize("weights", [[], [110_000, 0], [-1]])
 def test_no_weights_are_no_sample(weights: list[int]) -> None:
-    for system in (average_system, minimum_system):
+    for system in (partial(average_system, few=FEW_GB), MINIMUM):
         with pytest.raises(BadInput):
             system(110_000, weights)
 

@@ -4,8 +4,9 @@ from fractions import Fraction
 
 import pytest
 
-from ledger.domain.panel import figure_height_us, panel_area_cm2
+from ledger.domain.panel import panel_area_cm2
 from ledger.errors import BadInput
+from ledger.markets import market
 
 
 def test_the_front_of_a_box_is_its_height_by_its_width() -> None:
@@ -38,4 +39,15 @@ def test_a_missing_measure_is_asked_for(shape: str, missing: str) -> None:
     ],
 )  # fmt: skip
 def test_each_band_has_its_height(cm2: str, mm: float) -> None:
-    assert figure_height_us(Fraction(cm2)) == mm
+    assert market("us-soap").figure_height(0, Fraction(cm2)) == mm
+
+
+# Consumer Packaging and Labelling Regulations, sec 14(2): 32, 258, 645 and 2580 cm².
+@pytest.mark.parametrize(
+    ("cm2", "mm"),
+    [("32", 1.6), ("32.1", 3.2), ("258", 3.2), ("258.1", 6.4), ("645", 6.4), ("645.1", 9.5), ("2580", 9.5),
+     ("2581", 12.7)],
+)  # fmt: skip
+def test_canada_has_heights_of_its_own(cm2: str, mm: float) -> None:
+    assert market("ca").figure_height(100_000, Fraction(cm2)) == mm
+    assert market("ca").figure_height(100_000) is None  # while the panel is not known

@@ -7,8 +7,8 @@ import pytest
 from ledger.domain.gs1 import check_digit, elements, in_words
 from ledger.domain.handbook_133 import maximum_allowable_variation
 from ledger.domain.net_quantity import dual
-from ledger.domain.packers import average_system, tolerable_negative_error
-from ledger.domain.panel import figure_height_us, panel_area_cm2
+from ledger.domain.packers import Few, average_system, tolerable_negative_error
+from ledger.domain.panel import panel_area_cm2
 from ledger.domain.unit_price import per_kilogram, round_ni
 from ledger.markets import market
 
@@ -33,7 +33,7 @@ def test_tolerable_errors_rounded_up(nominal_g: int, error_mg: int) -> None:
 
 # 110 g: 110 - 5.0 = 105.0 g and 110 - 10.0 = 100.0 g; by the same rounding.
 def test_the_limits_of_a_bar_of_110_g() -> None:
-    _, few, none = average_system(110_000, [110_000]).rules
+    _, few, none = average_system(110_000, [110_000], few=Few(25_000, "Great Britain", "SI 2006/659", "read")).rules
     assert "below 105 g" in few.clause
     assert none.limit == 100_000
 
@@ -82,7 +82,8 @@ def test_the_variation_allowed_for_113_g() -> None:
     ],
 )
 def test_heights_by_the_area_of_the_panel(height_um: int, width_um: int, mm: float) -> None:
-    assert figure_height_us(panel_area_cm2("rectangle", height_um=height_um, across_um=width_um)) == mm
+    area = panel_area_cm2("rectangle", height_um=height_um, across_um=width_um)
+    assert market("us-soap").figure_height(0, area) == mm
 
 
 # Directive 76/211/EEC, annex I, and SI 2006/659 (read).
