@@ -6,7 +6,7 @@ import typer
 
 from ledger.cli.desk import desk
 from ledger.cli.label_cards import rack, ticket, try_sheet
-from ledger.cli.label_print import MarketOption, print_, reprint
+from ledger.cli.label_print import MarketOption, print_, reprint, sold_in
 from ledger.cli.show import count, out_json, say, say_wrapped, table
 from ledger.errors import BadInput
 
@@ -48,7 +48,7 @@ def figures(net: str | None, months: str | None) -> tuple[int | None, int | None
 def check(
     ctx: typer.Context,
     code: Code,
-    market: MarketOption = "eu",
+    market: MarketOption = None,
     on: On = None,
     net: Net = None,
     months: Months = None,
@@ -62,6 +62,7 @@ def check(
     from ledger.views.label_check import label_check
 
     here = desk(ctx)
+    market = sold_in(here, market)
     mass, number = figures(net, months)
     day = _supply_day(here, on)
     area = panel_area(panel) if panel else None
@@ -97,7 +98,7 @@ def _supply_day(here: "Desk", on: str | None) -> "date":
 
 @app.command("approve")
 def approve(
-    ctx: typer.Context, code: Code, market: MarketOption = "eu", net: Net = None, months: Months = None, on: On = None
+    ctx: typer.Context, code: Code, market: MarketOption = None, net: Net = None, months: Months = None, on: On = None
 ) -> None:
     """Approve, by name, what the label of a batch says for a market: soapledger --as NAME label approve CODE."""
     from ledger.operations.labels import LabelRequest, approve_label
@@ -105,6 +106,7 @@ def approve(
     from ledger.views.label_check import net_doubts
 
     here = desk(ctx)
+    market = sold_in(here, market)
     mass, number = figures(net, months)
     request = LabelRequest(code, market, "", 0, here.day(on), mass, number)
     text = approve_label(here.book(), request, by=here.who)

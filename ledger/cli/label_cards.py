@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from ledger.cli.desk import Desk, desk
-from ledger.cli.label_print import Force, MarketOption, Nudge, Output, Sheet, Start, read_nudge, usual_sheet_of
+from ledger.cli.label_print import Force, MarketOption, Nudge, Output, Sheet, Start, read_nudge, sold_in, usual_sheet_of
 from ledger.cli.show import count, say
 from ledger.errors import BadInput
 
@@ -37,7 +37,7 @@ def ticket(
     code: Annotated[str, typer.Argument(help="The batch code.")],
     output: Output,
     price: Annotated[str, typer.Option("--price", help="What a bar is sold for, taxes included.")],
-    market: MarketOption = "eu",
+    market: MarketOption = None,
     northern_ireland: Annotated[
         bool, typer.Option("--northern-ireland", help="In pounds, rounded as Northern Ireland asks.")
     ] = False,
@@ -56,7 +56,7 @@ def ticket(
     from ledger.views.label import label_text
 
     here = desk(ctx)
-    law = law_of(market)
+    law = law_of(sold_in(here, market))
     view = label_text(here.rows(), code, law.code, on=here.today)
     unit = law.unit_price("Northern Ireland" if northern_ireland else None)
     if northern_ireland and not unit:
@@ -74,6 +74,8 @@ def ticket(
         figure_height_mm=view.figure_height_mm or 0.0,
     )
     _print_card(here, text, "ticket-price", sheet, number, start, nudge, output, force)
+    if market is None:
+        say(f"They are for {law.name} ({law.code}); for another market add --market.")
     for words in unit.remains if unit else (f"No rule on the price of a kilogram is known here for {law.name}.",):
         say(words)
 

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from ledger.cli.desk import desk
+from ledger.cli.desk import Desk, desk
 from ledger.cli.show import count, say, say_wrapped
 from ledger.errors import BadInput
 
@@ -18,7 +18,7 @@ Nudge = Annotated[
     str | None, typer.Option("--nudge", help="For a printer that feeds askew: right and down, e.g. '0.5,-1' mm.")
 ]
 Force = Annotated[bool, typer.Option("--force", help="Overwrite an existing file.")]
-MarketOption = Annotated[str, typer.Option("--market", help="Where they are sold.")]
+MarketOption = Annotated[str | None, typer.Option("--market", help="Where they are sold (else your own market).")]
 Sheet = Annotated[str | None, typer.Option("--sheet", help="A sheet that is shipped, or a file of your own.")]
 
 
@@ -26,7 +26,7 @@ def print_(
     ctx: typer.Context,
     code: Annotated[str, typer.Argument(help="The batch code.")],
     output: Output,
-    market: MarketOption = "eu",
+    market: MarketOption = None,
     layout: Annotated[str, typer.Option("--layout", help="A layout that is shipped, or a file of your own.")] = "band",
     sheet: Sheet = None,
     number: Annotated[str | None, typer.Option("--count", help="How many (one for each bar here).")] = None,
@@ -54,6 +54,7 @@ def print_(
     from ledger.views.lots import lot_by_id
 
     here = desk(ctx)
+    market = sold_in(here, market)
     mass, months_number = figures(net, months)
     paper = sheet or usual_sheet_of(layout, here.settings.country)
     form, page = _source("label", layout), _source("sheet", paper)
@@ -131,6 +132,13 @@ def reprint(
         reprint_labels(here.book(), place, many, on=here.day(on), start=first, draw=draw)
         here.again = here.typed("label runs")
     say(f"{count(many, 'label')} more of run {place} in {output}.")
+
+
+def sold_in(here: Desk, market: str | None) -> str:
+    """The market as typed, else the code of her own; every answer names it. Raises BadInput for several."""
+    from ledger.markets import own_market
+
+    return own_market(here.settings.addresses, here.settings.country).code if market is None else market
 
 
 def usual_sheet_of(layout: str, country: str) -> str:

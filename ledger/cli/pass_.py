@@ -23,6 +23,7 @@ def command(
     """Pass cured bars for packing, e.g. soapledger pass 26-118-0 --wasted 1 --reason cracked."""
     from ledger.domain.codes import read_batch_code
     from ledger.domain.quantity import parse_pieces
+    from ledger.markets import home_markets
     from ledger.operations.release import pass_bars
 
     here, code = desk(ctx), read_batch_code(code)
@@ -39,4 +40,6 @@ def command(
     )
     wrapping = "; ".join(f"{used} of {name} used" for name, used in done.wrapping)
     say(f"{count(done.good, 'bar')} of batch {code} passed for packing{f' ({wrapping})' if wrapping else ''}.")
-    say(f"Next: soapledger label print {code} --market eu -o labels.pdf, then soapledger release {code}")
+    home = home_markets(here.settings.addresses, here.settings.country)
+    where = f" --market {home[0].code}" if len(home) == 1 else ""
+    say(f"Next: soapledger label print {code}{where} -o labels.pdf, then soapledger release {code}")

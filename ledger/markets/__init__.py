@@ -48,6 +48,26 @@ def laws_at(addresses: Container[str]) -> tuple[Market, ...]:
     return tuple(law for law in laws() if law.address in addresses)
 
 
+def home_markets(addresses: Container[str], country: str) -> tuple[Market, ...]:
+    """The markets with an address, and of several those of her country, if it has any."""
+    found = laws_at(addresses)
+    return found if len(found) < 2 else tuple(law for law in found if country in law.countries.split()) or found
+
+
+def own_market(addresses: Container[str], country: str) -> Market:
+    """The market of a maker who names none. Raises BadInput, with what to type, where she has none or several."""
+    found = home_markets(addresses, country)
+    if not found:
+        raise BadInput(
+            "There is no responsible person for any market yet; give one with: soapledger init --market "
+            f"'MARKET=Name; street, town', where MARKET is one of {', '.join(address_codes())}."
+        )
+    if len(found) > 1:
+        ways = " or ".join(f"--market {law.code} ({law.name})" for law in found)
+        raise BadInput(f"There is more than one market with an address; say which, with {ways}.")
+    return found[0]
+
+
 def paper_in(country: str) -> str:
     """The paper of a country; A4 (ISO 216, common practice) where no market names it."""
     return next((law.paper for law in laws() if country in law.countries.split()), "A4")
