@@ -18,7 +18,7 @@ from ledger.views.bench import steps_of
 from ledger.views.worksheet import worksheet
 
 ROOM = BenchReading(
-    "room temperature", DEGREES, START, "Room temperature", "by the bench", at_most=lambda _limits: 30_000
+    "room temperature", DEGREES, START, "Room temperature", "by the bench", at_most=lambda *_: 30_000
 )
 
 
