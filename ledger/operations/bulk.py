@@ -1,6 +1,5 @@
 """What is filled off in bulk: an oil strained off its herbs, a blend of fats, a stock lye."""
 
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
@@ -11,24 +10,12 @@ from ledger.operations.cut import ready_to_yield
 from ledger.operations.readings import ReadingValue, add_readings
 from ledger.operations.receive import next_lot_code
 from ledger.storage.book import Book, Transaction
-from ledger.storage.tables import Decision, Lot, Movement
+from ledger.storage.verbs import FirstDecision, LotFigures, NewLot
 from ledger.views.batch import BatchRow, find_batch
 from ledger.views.bench import mass_in
 from ledger.views.lots import place_of_kind
 from ledger.views.lye_check import Weighed, dry_alkali, water_of, weighed_in
 from ledger.views.settings import settings
-
-
-@dataclass(frozen=True)
-class _Figures:
-    """What the new lot carries of what went in."""
-
-    sap_low_mg_per_kg: int | None = None
-    sap_high_mg_per_kg: int | None = None
-    purity_ppm: int | None = None
-    purity_high_ppm: int | None = None
-    water_ppm: int | None = None
-    certificate: str | None = None
 
 
 def strain_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str, spent_mg: int = 0) -> str:
@@ -85,36 +72,26 @@ def _may_fill(tx: Transaction, code: str, process: str, mass_mg: int, on: date) 
     return batch
 
 
-def _book(tx: Transaction, batch: BatchRow, mass_mg: int, figures: _Figures, *, on: date, by: str, why: str) -> str:
+def _book(tx: Transaction, batch: BatchRow, mass_mg: int, figures: LotFigures, *, on: date, by: str, why: str) -> str:
     dates = tx.rows.execute(
         "SELECT min(l.best_before) FROM lot l JOIN material m ON m.id = l.material_id "
         "WHERE m.kind IN ('fat', 'intermediate') AND l.id IN "
         "(SELECT lot_id FROM movement WHERE batch_id = ? GROUP BY lot_id HAVING sum(quantity) < 0)",
         (batch.id,),
     ).fetchone()[0]
-    lot = tx.add(
-        Lot(
-            code=next_lot_code(tx),
-            material_id=batch.material_id,
-            on=on,
-            batch_id=batch.id,
-            best_before=date.fromisoformat(dates) if dates else None,
-            sap_low_mg_per_kg=figures.sap_low_mg_per_kg,
-            sap_high_mg_per_kg=figures.sap_high_mg_per_kg,
-            purity_ppm=figures.purity_ppm,
-            purity_high_ppm=figures.purity_high_ppm,
-            water_ppm=figures.water_ppm,
-            certificate=figures.certificate,
-        )
+    lot = NewLot(
+        next_lot_code(tx),
+        batch.material_id,
+        mass_mg,
+        best_before=date.fromisoformat(dates) if dates else None,
+        figures=figures,
+        decided=FirstDecision("accepted", by, why),
     )
-    assert lot.id is not None
-    workshop = place_of_kind(tx.rows, "workshop")
-    tx.add(Movement(lot_id=lot.id, place_id=workshop.id, on=on, quantity=mass_mg, kind="yielded", batch_id=batch.id))
-    tx.add(Decision(lot_id=lot.id, verdict="accepted", on=on, by=by, reason=why))
+    tx.open_lots([lot], place_id=place_of_kind(tx.rows, "workshop").id, on=on, batch_id=batch.id)
     return lot.code
 
 
-def _of_the_oil(tx: Transaction, batch: BatchRow) -> _Figures:
+def _of_the_oil(tx: Transaction, batch: BatchRow) -> LotFigures:
     """The range that holds for every oil that went in, where each lot has its own certificate."""
     fats = tx.rows.execute(
         """
@@ -126,21 +103,21 @@ def _of_the_oil(tx: Transaction, batch: BatchRow) -> _Figures:
         (batch.id,),
     ).fetchall()
     if not fats or any(row["low"] is None for row in fats):
-        return _Figures()
+        return LotFigures()
     low, high = min(row["low"] for row in fats), max(row["high"] for row in fats)
-    return _Figures(sap_low_mg_per_kg=low, sap_high_mg_per_kg=high, certificate="of the oil that went in")
+    return LotFigures(sap_low_mg_per_kg=low, sap_high_mg_per_kg=high, certificate="of the oil that went in")
 
 
-def _blend(parts: tuple[Weighed, ...]) -> _Figures:
+def _blend(parts: tuple[Weighed, ...]) -> LotFigures:
     """Saponification values weighted by mass; a fat without one is named by BadInput."""
     fats = [one.figures.fat(one.mass_mg) for one in parts if one.role in ("fat", "intermediate")]
     whole = sum(one.mass_mg for one in parts)
     low = Fraction(sum(fat.mass_mg * fat.sap_low_mg_per_kg for fat in fats), whole)
     high = Fraction(sum(fat.mass_mg * fat.sap_high_mg_per_kg for fat in fats), whole)
-    return _Figures(round(low), round(high), certificate="worked out from what went in")
+    return LotFigures(round(low), round(high), certificate="worked out from what went in")
 
 
-def _stock_lye(parts: tuple[Weighed, ...]) -> _Figures:
+def _stock_lye(parts: tuple[Weighed, ...]) -> LotFigures:
     """Its strength, a range where that of its alkali is: pure alkali over all that was weighed; and its water."""
     alkalis = [one for one in parts if one.role == "alkali"]
     whole = sum(one.mass_mg for one in parts)
@@ -151,7 +128,7 @@ def _stock_lye(parts: tuple[Weighed, ...]) -> _Figures:
     water += sum(
         (one.figures.water_mg(one.mass_mg) for one in alkalis if one.figures.water_ppm is not None), Fraction(0)
     )
-    return _Figures(
+    return LotFigures(
         purity_ppm=low,
         purity_high_ppm=high if high > low else None,
         water_ppm=round(water * 1_000_000 / whole),

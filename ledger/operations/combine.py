@@ -9,7 +9,8 @@ from ledger.domain.saponification import WHOLE_PPM
 from ledger.errors import BadInput, Refused
 from ledger.operations.receive import next_lot_code
 from ledger.storage.book import Book, Transaction
-from ledger.storage.tables import Batch, Decision, Lot, Movement
+from ledger.storage.tables import Batch
+from ledger.storage.verbs import FirstDecision, LotFigures, Moved, NewLot
 from ledger.views.figures import figures_of, purity_open
 from ledger.views.lots import LotRow, find_lot, on_hand_at, place_of_kind
 from ledger.views.material import MaterialCard, material_by_code
@@ -39,50 +40,25 @@ def combine(book: Book, codes: Sequence[str], *, on: date, by: str, into: str | 
             _check(lot, first, on)
         batch = tx.add(Batch(code=next_batch_code(tx, on), process="combine", material_id=first.material_id, on=on))
         assert batch.id is not None
-        total = 0
+        poured = []
         for lot in lots:
             held = on_hand_at(tx.rows, lot.id, workshop.id, on=on)
             if held <= 0:
                 raise Refused(f"Lot {lot.code} holds nothing in the workshop; leave it out.")
-            total += held
-            tx.add(
-                Movement(
-                    lot_id=lot.id,
-                    place_id=workshop.id,
-                    on=on,
-                    quantity=-held,
-                    kind="consumed",
-                    batch_id=batch.id,
-                )
-            )
+            poured.append(Moved(lot.id, -held, batch.id))
+        tx.move(poured, "consumed", place_id=workshop.id, on=on)
         card = material_by_code(tx.rows, first.material_code)
         low, high = _sap(lots, card)
-        new = tx.add(
-            Lot(
-                code=next_lot_code(tx),
-                material_id=first.material_id,
-                on=on,
-                batch_id=batch.id,
-                best_before=min((lot.best_before for lot in lots if lot.best_before), default=None),
-                sap_low_mg_per_kg=low,
-                sap_high_mg_per_kg=high,
-                purity_ppm=_purity(lots, card),
-                water_ppm=_water(lots, card),
-            )
+        new = NewLot(
+            next_lot_code(tx),
+            first.material_id,
+            -sum(one.quantity for one in poured),
+            best_before=min((lot.best_before for lot in lots if lot.best_before), default=None),
+            figures=LotFigures(low, high, _purity(lots, card), water_ppm=_water(lots, card)),
+            decided=FirstDecision("accepted", by, "poured together"),
+            note=into,
         )
-        assert new.id is not None
-        tx.add(
-            Movement(
-                lot_id=new.id,
-                place_id=workshop.id,
-                on=on,
-                quantity=total,
-                kind="yielded",
-                batch_id=batch.id,
-                note=into,
-            )
-        )
-        tx.add(Decision(lot_id=new.id, verdict="accepted", on=on, by=by, reason="poured together"))
+        tx.open_lots([new], place_id=workshop.id, on=on, batch_id=batch.id)
         where = f" in {into}" if into else ""
         tx.say(f"Poured {', '.join(lot.code for lot in lots)} together{where} as lot {new.code} (batch {batch.code}).")
         return find_lot(tx.rows, new.code)

@@ -11,7 +11,8 @@ from ledger.operations.deviations import settle_deviations
 from ledger.operations.superfat_guard import as_weighed_refusal, burning_refusal, keep_or_refuse
 from ledger.operations.weigh import Weighed, book_line
 from ledger.storage.book import Book, Transaction
-from ledger.storage.tables import Movement, PlanTarget, Reading
+from ledger.storage.tables import PlanTarget, Reading
+from ledger.storage.verbs import Moved
 from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.views.correction import correction_case, correction_ways, plan_was_decided
 from ledger.views.lots import available, place_of_kind
@@ -104,11 +105,13 @@ def _change(tx: Transaction, batch: BatchRow, line: PlanLineRow, to: InPot, more
     _weigh(tx, batch, now, to.mass_mg, on)
     if more < 0:  # the lye left in the jug does not go back into its lots
         workshop = place_of_kind(tx.rows, "workshop")
-        after = _lots(tx, line)
-        for lot_id, used in before.items():
-            if (gone := used - after.get(lot_id, 0)) > 0:
-                note = f"lye of batch {batch.code} left in the jug"
-                tx.add(Movement(lot_id=lot_id, place_id=workshop.id, on=on, quantity=-gone, kind="wasted", note=note))
+        after, note = _lots(tx, line), f"lye of batch {batch.code} left in the jug"
+        left = [
+            Moved(lot_id, -gone, note=note)
+            for lot_id, used in before.items()
+            if (gone := used - after.get(lot_id, 0)) > 0
+        ]
+        tx.move(left, "wasted", place_id=workshop.id, on=on)
 
 
 def _lots(tx: Transaction, line: PlanLineRow) -> dict[int, int]:

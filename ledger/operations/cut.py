@@ -12,7 +12,7 @@ from ledger.operations.readings import ReadingValue, add_readings
 from ledger.operations.receive import next_lot_code
 from ledger.operations.setup import OFFCUTS
 from ledger.storage.book import Book
-from ledger.storage.tables import Decision, Lot, Movement
+from ledger.storage.verbs import FirstDecision, NewLot
 from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.bench import mass_balance, mass_in
 from ledger.views.lots import place_of_kind
@@ -65,30 +65,11 @@ def cut_batch(
             bars_mg = sum(weights_mg)
         _no_more_than_went_in(tx.rows, batch, bars, bars_mg, offcuts_mg + waste_mg, weights_mg)
         workshop = place_of_kind(tx.rows, "workshop")
-        lot = tx.add(Lot(code=batch.code, material_id=batch.material_id, on=on, batch_id=batch.id, mass_mg=bars_mg))
-        assert lot.id is not None
-        tx.add(Movement(lot_id=lot.id, place_id=workshop.id, on=on, quantity=bars, kind="yielded", batch_id=batch.id))
+        lots = [NewLot(batch.code, batch.material_id, bars, mass_mg=bars_mg)]
         if offcuts_mg:
-            rest = tx.add(
-                Lot(
-                    code=next_lot_code(tx),
-                    material_id=material_by_code(tx.rows, OFFCUTS).id,
-                    on=on,
-                    batch_id=batch.id,
-                )
-            )
-            assert rest.id is not None
-            tx.add(
-                Movement(
-                    lot_id=rest.id,
-                    place_id=workshop.id,
-                    on=on,
-                    quantity=offcuts_mg,
-                    kind="yielded",
-                    batch_id=batch.id,
-                )
-            )
-            tx.add(Decision(lot_id=rest.id, verdict="accepted", on=on, by=by, reason="offcuts kept"))
+            offcuts, kept = material_by_code(tx.rows, OFFCUTS).id, FirstDecision("accepted", by, "offcuts kept")
+            lots.append(NewLot(next_lot_code(tx), offcuts, offcuts_mg, decided=kept))
+        tx.open_lots(lots, place_id=workshop.id, on=on, batch_id=batch.id)
         found = [ReadingValue("bar weight", one, "mg") for one in weights_mg]
         found += [ReadingValue("waste at the cut", waste_mg, "mg")] if waste_mg else []
         add_readings(tx, batch, found, on)

@@ -8,7 +8,8 @@ from ledger.domain.names import match_name
 from ledger.domain.quantity import show_mass
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
-from ledger.storage.tables import Decision, Movement
+from ledger.storage.tables import Decision
+from ledger.storage.verbs import Moved
 from ledger.views.lots import LotRow, PlaceRow, find_lot, on_hand_at, place_of_kind, places
 from ledger.views.reading import Rows, day
 from ledger.views.settings import settings
@@ -76,16 +77,8 @@ def count_lot(book: Book, code: str, counted: int, *, place: str | None, on: dat
         at = _place(tx.rows, place)
         difference = counted - on_hand_at(tx.rows, lot.id, at.id, on=on)
         if difference:
-            tx.add(
-                Movement(
-                    lot_id=lot.id,
-                    place_id=at.id,
-                    on=on,
-                    quantity=difference,
-                    kind="counted",
-                    note=note or "found at a count",
-                )
-            )
+            found_there = Moved(lot.id, difference, note=note or "found at a count")
+            tx.move([found_there], "counted", place_id=at.id, on=on)
         size = _amount(tx.rows, lot, abs(difference))
         found = f"{size} {'missing' if difference < 0 else 'more than booked'}" if difference else "as booked"
         tx.say(f"Counted lot {lot.code} {_where(at)}: {found}.")
@@ -110,7 +103,7 @@ def waste_lot(book: Book, code: str, quantity: int, *, place: str | None, on: da
                 f"Lot {lot.code} ({lot.material}) holds {_amount(tx.rows, lot, held)} {_where(at)}, "
                 f"and {_amount(tx.rows, lot, quantity)} was asked for; nothing was written."
             )
-        tx.add(Movement(lot_id=lot.id, place_id=at.id, on=on, quantity=-quantity, kind="wasted", note=reason))
+        tx.move([Moved(lot.id, -quantity, note=reason)], "wasted", place_id=at.id, on=on)
         tx.say(f"Threw away {_amount(tx.rows, lot, quantity)} of lot {lot.code}: {reason}.")
         return find_lot(tx.rows, lot.code)
 

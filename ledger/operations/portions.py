@@ -15,7 +15,8 @@ from ledger.operations.allocate import Take
 from ledger.operations.combine import next_batch_code
 from ledger.operations.receive import next_lot_code
 from ledger.storage.book import Book, Transaction
-from ledger.storage.tables import Batch, Decision, Lot, Material, MaterialRevision, Movement, PlanLine
+from ledger.storage.tables import Batch, Material, MaterialRevision, PlanLine
+from ledger.storage.verbs import FirstDecision, Moved, NewLot
 from ledger.views.batch import BatchRow, find_batch, plan_lines, portions_of
 from ledger.views.bench import mass_in
 from ledger.views.lots import place_of_kind
@@ -147,24 +148,14 @@ def divide_batch(
         put_in = mass_in(tx.rows, batch.id)
         given = _masses(tx.rows, children, masses, put_in)
         workshop = place_of_kind(tx.rows, "workshop")
-        lot = tx.add(Lot(code=next_lot_code(tx), material_id=batch.material_id, on=on, batch_id=batch.id))
-        assert lot.id is not None
-        total = sum(given.values())
-        tx.add(Movement(lot_id=lot.id, place_id=workshop.id, on=on, quantity=total, kind="yielded", batch_id=batch.id))
-        tx.add(Decision(lot_id=lot.id, verdict="accepted", on=on, by=by, reason="divided at trace"))
+        decided = FirstDecision("accepted", by, "divided at trace")
+        dough = NewLot(next_lot_code(tx), batch.material_id, sum(given.values()), decided=decided)
+        (lot_id,) = tx.open_lots([dough], place_id=workshop.id, on=on, batch_id=batch.id)
+        parts = []
         for child in children:
             line = next(one for one in plan_lines(tx.rows, child.id) if one.role == DOUGH)
-            tx.add(
-                Movement(
-                    lot_id=lot.id,
-                    place_id=workshop.id,
-                    on=on,
-                    quantity=-given[child.portion or ""],
-                    kind="consumed",
-                    batch_id=child.id,
-                    plan_line_id=line.id,
-                )
-            )
+            parts.append(Moved(lot_id, -given[child.portion or ""], child.id, line.id))
+        tx.move(parts, "consumed", place_id=workshop.id, on=on)
         tx.say(f"Divided batch {batch.code} into {', '.join(child.code for child in children)}.")
     return tuple((child.portion or "", child.code, given[child.portion or ""]) for child in children)
 

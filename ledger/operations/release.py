@@ -11,7 +11,8 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.labelled import STALE, bars_without_labels, labels_counted, labels_refused, undecided_labels
 from ledger.operations.release_checks import book_checks, deviations_decided, keep_samples
 from ledger.storage.book import Book, Transaction
-from ledger.storage.tables import Decision, Movement
+from ledger.storage.tables import Decision
+from ledger.storage.verbs import Moved
 from ledger.views.batch import BatchRow, find_batch, plan_lines
 from ledger.views.lots import available, lot_by_id, on_hand_at, place_of_kind
 from ledger.views.lye_check import lye_check
@@ -111,7 +112,7 @@ def pass_bars(
             )
         workshop = place_of_kind(tx.rows, "workshop")
         if wasted:
-            tx.add(Movement(lot_id=lot_id, place_id=workshop.id, on=on, quantity=-wasted, kind="wasted", note=reason))
+            tx.move([Moved(lot_id, -wasted, note=reason)], "wasted", place_id=workshop.id, on=on)
         good = here - wasted
         wrapping = () if unwrapped else _wrap(tx, batch, good, on)
         reasons = [f"{'; '.join(against)}; passed all the same: {anyway}"] if against else []
@@ -122,7 +123,7 @@ def pass_bars(
 
 
 def _wrap(tx: Transaction, batch: BatchRow, good: int, on: date) -> tuple[tuple[str, int], ...]:
-    used = []
+    used, workshop = [], place_of_kind(tx.rows, "workshop")
     for line in plan_lines(tx.rows, batch.id):
         if line.role != "packaging" or not batch.bars_planned:
             continue
@@ -130,21 +131,13 @@ def _wrap(tx: Transaction, batch: BatchRow, good: int, on: date) -> tuple[tuple[
         used.append((line.material, left))
         # what this very batch planned is its own to use, and the lot set aside for it comes first
         lots = available(tx.rows, line.material_id, on=on, but_batch=batch.id)
+        taken = []
         for one in sorted(lots, key=lambda one: one.lot.id != line.lot_id):
             take = min(left, one.at_workshop)
             if take > 0:
-                tx.add(
-                    Movement(
-                        lot_id=one.lot.id,
-                        place_id=place_of_kind(tx.rows, "workshop").id,
-                        on=on,
-                        quantity=-take,
-                        kind="consumed",
-                        batch_id=batch.id,
-                        plan_line_id=line.id,
-                    )
-                )
+                taken.append(Moved(one.lot.id, -take, batch.id, line.id))
                 left -= take
+        tx.move(taken, "consumed", place_id=workshop.id, on=on)
         if left > 0:
             raise Refused(
                 f"{left} more of {line.material} are needed to wrap {good} bars; receive them, "
@@ -231,17 +224,8 @@ def release_bars(
         tx.add(Decision(lot_id=lot_id, verdict="released", on=on, by=by, reason="; ".join(map(str, reasons)) or None))
         if retain:
             keep_samples(tx, batch, lot_id, retain, on=on, kept_at=kept_at, until=keep_until)
-            for place, quantity in (("workshop", -retain), ("retained", retain)):
-                tx.add(
-                    Movement(
-                        lot_id=lot_id,
-                        place_id=place_of_kind(tx.rows, place).id,
-                        on=on,
-                        quantity=quantity,
-                        kind="moved",
-                        note="retained sample",
-                    )
-                )
+            workshop, shelf = (place_of_kind(tx.rows, kind).id for kind in ("workshop", "retained"))
+            tx.transfer([(lot_id, retain)], source_id=workshop, target_id=shelf, on=on, note="retained sample")
         tx.say(f"Released batch {batch.code}, {here - retain} bars.")
     return here - retain
 

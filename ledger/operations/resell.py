@@ -6,7 +6,6 @@ from datetime import date
 from ledger.domain.dates import show_date
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
-from ledger.storage.tables import Movement
 from ledger.views.lots import find_lot, on_hand_at, place_of_kind
 
 
@@ -38,6 +37,5 @@ def resell(book: Book, bars: Mapping[str, int], *, on: date, by: str, reason: st
                     "sale. Nothing was written."
                 )
             note = f"back on sale, {by.strip()}: {reason.strip()}"
-            for place_id, quantity in ((shelf.id, -number), (workshop.id, number)):
-                tx.add(Movement(lot_id=lot.id, place_id=place_id, on=on, quantity=quantity, kind="moved", note=note))
+            tx.transfer([(lot.id, number)], source_id=shelf.id, target_id=workshop.id, on=on, note=note)
         tx.say(f"Put {sum(bars.values())} bars from the returns shelf back on sale, as {by.strip()} decided.")

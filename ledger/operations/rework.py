@@ -10,7 +10,8 @@ from ledger.operations.combine import next_batch_code
 from ledger.operations.receive import next_lot_code
 from ledger.operations.setup import OFFCUTS
 from ledger.storage.book import Book
-from ledger.storage.tables import Batch, Decision, Lot, Movement
+from ledger.storage.tables import Batch
+from ledger.storage.verbs import FirstDecision, Moved, NewLot
 from ledger.views.batch import BatchRow, find_batch
 from ledger.views.bench import mass_in
 from ledger.views.lots import LotRow, lot_by_id, on_hand_at, place_of_kind
@@ -68,22 +69,10 @@ def rework_bars(book: Book, code: str, mass_mg: int, *, on: date, by: str, bars:
         offcuts = material_by_code(tx.rows, OFFCUTS)
         work = tx.add(Batch(code=next_batch_code(tx, on), process="rework", material_id=offcuts.id, on=on))
         assert work.id is not None
-        new = tx.add(Lot(code=next_lot_code(tx), material_id=offcuts.id, on=on, batch_id=work.id))
-        assert new.id is not None
-        for lot_id, quantity, kind in ((lot.id, -taken, "consumed"), (new.id, mass_mg, "yielded")):
-            tx.add(
-                Movement(
-                    lot_id=lot_id,
-                    place_id=workshop.id,
-                    on=on,
-                    quantity=quantity,
-                    kind=kind,
-                    batch_id=work.id,
-                    note=f"lot {new.code}" if kind == "consumed" else None,
-                )
-            )
-        why = f"{lot.status} bars of batch {batch.code}"
-        tx.add(Decision(lot_id=new.id, verdict="on hold", on=on, by=by, reason=why))
+        why = FirstDecision("on hold", by, f"{lot.status} bars of batch {batch.code}")
+        new = NewLot(next_lot_code(tx), offcuts.id, mass_mg, decided=why)
+        tx.move([Moved(lot.id, -taken, work.id, note=f"lot {new.code}")], "consumed", place_id=workshop.id, on=on)
+        tx.open_lots([new], place_id=workshop.id, on=on, batch_id=work.id)
         tx.say(f"Reworked {taken} bars of batch {batch.code} as lot {new.code}.")
         return Reworked(taken, new.code, work.code, mass_mg)
 

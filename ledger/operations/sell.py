@@ -11,7 +11,8 @@ from ledger.operations.labelled import labels_refused, undecided_labels
 from ledger.operations.release import keep_what_is_barred, supply_was_decided
 from ledger.operations.release_checks import deviations_decided
 from ledger.storage.book import Book, Transaction
-from ledger.storage.tables import Movement, Place
+from ledger.storage.tables import Place
+from ledger.storage.verbs import Moved
 from ledger.views.batch import find_batch
 from ledger.views.customer import customer_by_code, customer_list
 from ledger.views.lots import LotRow, find_lot, on_hand_at, place_of_kind, places
@@ -79,8 +80,7 @@ def stall_out(book: Book, stall: str, bars: Mapping[str, int], *, on: date) -> s
         workshop = place_of_kind(tx.rows, "workshop")
         for code, number in bars.items():
             lot = _may_leave(tx, code, number, on)
-            for place_id, quantity in ((workshop.id, -number), (place.id, number)):
-                tx.add(Movement(lot_id=lot.id, place_id=place_id, on=on, quantity=quantity, kind="moved"))
+            tx.transfer([(lot.id, number)], source_id=workshop.id, target_id=place.id, on=on)
         tx.say(f"Took {sum(bars.values())} bars to {place.name}.")
     return place.name
 
@@ -114,7 +114,7 @@ def stall_back(
         if missing := sorted(standing.keys() - wanted.keys()):
             raise BadInput(f"How many of batch {', '.join(missing)} came back? Write {missing[0]}=0 if none did.")
         workshop = place_of_kind(tx.rows, "workshop")
-        sold = []
+        sold, home = [], []
         for code, number in wanted.items():
             one = standing[code]
             if number > one.bars:
@@ -123,23 +123,17 @@ def stall_back(
                 raise BadInput(f"The bars of batch {code} went out on {one.out_on.isoformat()}; look at --on.")
             sold.append(one.bars - number)
             if number:
-                for place_id, quantity in ((place.id, -number), (workshop.id, number)):
-                    tx.add(Movement(lot_id=one.lot_id, place_id=place_id, on=on, quantity=quantity, kind="moved"))
+                home.append((one.lot_id, number))
         if takings_minor and not any(sold):
             raise BadInput("Nothing was sold, so there are no takings to share; look at the numbers that came back.")
         shares = share_out(takings_minor, sold) if takings_minor else [None] * len(sold)
-        for code, number, share in zip(wanted, sold, shares, strict=True):
-            if number:
-                tx.add(
-                    Movement(
-                        lot_id=standing[code].lot_id,
-                        place_id=place.id,
-                        on=on,
-                        quantity=-number,
-                        kind="sold",
-                        money_minor=share,
-                    )
-                )
+        tx.transfer(home, source_id=place.id, target_id=workshop.id, on=on)
+        gone = [
+            Moved(standing[code].lot_id, -number, money_minor=share)
+            for code, number, share in zip(wanted, sold, shares, strict=True)
+            if number
+        ]
+        tx.move(gone, "sold", place_id=place.id, on=on)
         tx.say(f"Back from {place.name}: {sum(sold)} bars sold, {sum(wanted.values())} came home.")
         pairs = tuple(zip(wanted, sold, strict=True))
         held = tuple(code for code, number in pairs if number and standing[code].status == "on hold")
@@ -152,20 +146,12 @@ def dispatch(
     """Send released bars to a customer; returns the customer's name. Raises Refused for bars that may not leave."""
     with book.write("dispatch") as tx:
         card = customer_by_code(tx.rows, customer)
+        workshop = place_of_kind(tx.rows, "workshop")
         for code, number in bars.items():
             lot = _may_leave(tx, code, number, on)
-            tx.add(
-                Movement(
-                    lot_id=lot.id,
-                    place_id=place_of_kind(tx.rows, "workshop").id,
-                    on=on,
-                    quantity=-number,
-                    kind="dispatched",
-                    customer_id=card.id,
-                    money_minor=None if price_minor is None else price_minor * number,
-                    note=note,
-                )
-            )
+            money = None if price_minor is None else price_minor * number
+            sent = Moved(lot.id, -number, customer_id=card.id, money_minor=money, note=note)
+            tx.move([sent], "dispatched", place_id=workshop.id, on=on)
         tx.say(f"Dispatched {sum(bars.values())} bars to {card.code}.")
     return card.name
 
@@ -176,19 +162,11 @@ def gift(book: Book, bars: Mapping[str, int], *, to: str | None, on: date) -> st
         card = next(
             (one for one in customer_list(tx.rows) if to and to.casefold() in (one.code, one.name.casefold())), None
         )
+        workshop = place_of_kind(tx.rows, "workshop")
         for code, number in bars.items():
             lot = _may_leave(tx, code, number, on)
-            tx.add(
-                Movement(
-                    lot_id=lot.id,
-                    place_id=place_of_kind(tx.rows, "workshop").id,
-                    on=on,
-                    quantity=-number,
-                    kind="given",
-                    customer_id=card.id if card else None,
-                    note=None if card else to,
-                )
-            )
+            given = Moved(lot.id, -number, customer_id=card.id if card else None, note=None if card else to)
+            tx.move([given], "given", place_id=workshop.id, on=on)
         tx.say(f"Gave {sum(bars.values())} bars away.")
     return card.name if card else to or "someone not named"
 
@@ -219,17 +197,8 @@ def take_back(
                 whom = f"{card.name} has" if card else f"{place.name} sold" if place else "Customers not named have"
                 raise Refused(f"{whom} {out} bars of batch {lot.code}; {number} cannot have come back from there.")
             origin = reason if card else "; ".join(w for w in (f"sold at {place.name}" if place else "", reason) if w)
-            tx.add(
-                Movement(
-                    lot_id=lot.id,
-                    place_id=shelf.id,
-                    on=on,
-                    quantity=number,
-                    kind="returned",
-                    customer_id=card.id if card else None,
-                    note=origin or None,
-                )
-            )
+            came = Moved(lot.id, number, customer_id=card.id if card else None, note=origin or None)
+            tx.move([came], "returned", place_id=shelf.id, on=on)
         tx.say(f"{sum(bars.values())} bars came back from {card.code if card else place.name if place else 'someone'}.")
 
 

@@ -1,10 +1,12 @@
 """Take one entry back: an entry of its own that mirrors its movements."""
 
 from dataclasses import dataclass
+from itertools import groupby
+from operator import itemgetter
 
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
-from ledger.storage.tables import Movement
+from ledger.storage.verbs import Moved
 from ledger.views.dependants import Dependant, dependants
 from ledger.views.reading import Rows, day
 
@@ -44,21 +46,21 @@ def undo(book: Book, number: int) -> Undone:
             )
         if found := dependants(tx.rows, number):
             raise Refused(_held_by(number, said, found))
-        for one in tx.rows.execute("SELECT * FROM movement WHERE entry_id = ? ORDER BY id DESC", (number,)).fetchall():
-            tx.add(
-                Movement(
-                    lot_id=one["lot_id"],
-                    place_id=one["place_id"],
-                    on=day(one["on"]),
-                    quantity=-one["quantity"],
-                    kind=one["kind"],
-                    batch_id=one["batch_id"],
-                    plan_line_id=one["plan_line_id"],
-                    customer_id=one["customer_id"],
-                    money_minor=None if one["money_minor"] is None else -one["money_minor"],
-                    note=f"takes back entry {number}",
+        moved = tx.rows.execute("SELECT * FROM movement WHERE entry_id = ? ORDER BY id DESC", (number,)).fetchall()
+        for (way, place_id, on), alike in groupby(moved, itemgetter("kind", "place_id", "on")):
+            mirrored = [
+                Moved(
+                    one["lot_id"],
+                    -one["quantity"],
+                    one["batch_id"],
+                    one["plan_line_id"],
+                    one["customer_id"],
+                    None if one["money_minor"] is None else -one["money_minor"],
+                    f"takes back entry {number}",
                 )
-            )
+                for one in alike
+            ]
+            tx.move(mirrored, way, place_id=place_id, on=day(on))
         tx.say(f"Took back entry {number}: {row['said']}")
         return Undone(number, row["said"])
 

@@ -12,7 +12,8 @@ from ledger.operations.readings import ReadingValue, add_readings
 from ledger.operations.skin import over_the_limit
 from ledger.operations.superfat_guard import as_weighed_refusal, keep_or_refuse
 from ledger.storage.book import Book, Transaction
-from ledger.storage.tables import Movement, Reading
+from ledger.storage.tables import Reading
+from ledger.storage.verbs import Moved
 from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.views.correction import plan_was_decided
 from ledger.views.lots import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
@@ -125,24 +126,15 @@ def book_line(
             (line.id,),
         )
     }
+    taken = []
     for lot_id in sorted({*wanted, *before}):
         more = wanted.get(lot_id, 0) - before.get(lot_id, 0)
         if more == 0:
             continue
         if more > 0:
             _may_take(tx.rows, lot_by_id(tx.rows, lot_id, on=on), workshop.id, more, on, units)
-        tx.add(
-            Movement(
-                lot_id=lot_id,
-                place_id=workshop.id,
-                on=on,
-                quantity=-more,
-                kind="consumed",
-                batch_id=batch.id,
-                plan_line_id=line.id,
-                note="correction" if correct else None,
-            )
-        )
+        taken.append(Moved(lot_id, -more, batch.id, line.id, note="correction" if correct else None))
+    tx.move(taken, "consumed", place_id=workshop.id, on=on)
 
 
 def _leave_out(tx: Transaction, batch: BatchRow, line: PlanLineRow, on: date) -> None:

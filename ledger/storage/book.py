@@ -1,14 +1,15 @@
 """The open book: every operation is one transaction that closes with one entry."""
 
 import sqlite3
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import asdict
 from datetime import UTC, datetime
+from itertools import groupby
 from pathlib import Path
 from typing import Any, TypeVar
 
-from sqlalchemy import Engine, create_engine, event
+from sqlalchemy import Engine, create_engine, event, insert
 from sqlalchemy.exc import DBAPIError
 from sqlmodel import Session, SQLModel
 
@@ -19,14 +20,15 @@ from ledger.storage.backup import back_up
 from ledger.storage.chain import GENESIS, Head, entry_digest, lines_of
 from ledger.storage.migrations import laid_revision, migrate
 from ledger.storage.output import written_beside
-from ledger.storage.tables import Entry
+from ledger.storage.tables import Entry, Fact
 from ledger.storage.upgrade import fill_in
+from ledger.storage.verbs import LotVerbs
 
 Row = TypeVar("Row", bound=SQLModel)
 PATIENCE = 10.0  # seconds to wait while another program writes
 
 
-class Transaction:
+class Transaction(LotVerbs):
     """One operation being written; it becomes one entry, or nothing."""
 
     def __init__(self, session: Session, *, who: str, verb: str, reverses: int | None) -> None:
@@ -51,16 +53,26 @@ class Transaction:
 
     def add(self, row: Row) -> Row:
         """Write one row of this entry and return it with its number."""
-        self.add_all([row])
+        if hasattr(row, "entry_id"):
+            row.entry_id = self.entry
+        self._session.add(row)
+        self._session.flush()
         return row
 
-    def add_all(self, rows: Iterable[SQLModel]) -> None:
-        """Write several rows of this entry."""
-        for row in rows:
-            if hasattr(row, "entry_id"):
-                row.entry_id = self.entry
-            self._session.add(row)
-            self._session.flush()
+    def add_all(self, rows: Iterable[Fact]) -> None:
+        """Write several rows of this entry, in their order."""
+        for table, alike in groupby(rows, type):
+            self.add_rows(table, [row.model_dump(exclude={"id", "entry_id"}) for row in alike])
+
+    def add_rows(self, table: type[SQLModel], rows: Sequence[Mapping[str, object]]) -> Sequence[int]:
+        """Write rows of one table by column, in one statement; their numbers follow the last that is there."""
+        into = SQLModel.metadata.tables[str(table.__tablename__)]
+        last = self.rows.execute(f"SELECT coalesce(max(id), 0) FROM {into.name}").fetchone()[0]
+        numbers = range(last + 1, last + 1 + len(rows))
+        if rows:
+            written = [{"id": id_, "entry_id": self.entry, **row} for id_, row in zip(numbers, rows, strict=True)]
+            self._session.connection().execute(insert(into), written)
+        return numbers
 
     def say(self, sentence: str) -> None:
         """State what was done, for `history`."""

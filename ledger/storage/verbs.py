@@ -1,0 +1,131 @@
+"""What can happen to lots, said of whole sets of them: they come to be, they move, they change places."""
+
+from abc import ABC, abstractmethod
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from sqlmodel import SQLModel
+
+from ledger.domain.codes import supplier_number_key
+from ledger.domain.words import Verdict, Way
+from ledger.storage.tables import Decision, Lot, Movement
+
+
+@dataclass(frozen=True)
+class LotFigures:
+    """What a lot's own certificate says, or what was worked out from what went into it."""
+
+    sap_low_mg_per_kg: int | None = None
+    sap_high_mg_per_kg: int | None = None
+    purity_ppm: int | None = None
+    purity_high_ppm: int | None = None
+    water_ppm: int | None = None
+    certificate: str | None = None
+
+
+@dataclass(frozen=True)
+class FirstDecision:
+    """What a named person decided about a lot on the day it came to be."""
+
+    verdict: Verdict
+    by: str
+    reason: str | None = None
+
+
+@dataclass(frozen=True)
+class NewLot:
+    """A lot that is to be: mg or pieces of a material, and what is known of it."""
+
+    code: str
+    material_id: int
+    quantity: int
+    supplier_number: str | None = None
+    best_before: date | None = None
+    cost_minor: int | None = None
+    mass_mg: int | None = None  # of bars, together
+    figures: LotFigures = LotFigures()
+    decided: FirstDecision | None = None
+    note: str | None = None  # with its first movement
+
+
+@dataclass(frozen=True)
+class Moved:
+    """So much (mg or pieces) of one lot that came (above zero) or went (below), and for what."""
+
+    lot_id: int
+    quantity: int
+    batch_id: int | None = None
+    plan_line_id: int | None = None
+    customer_id: int | None = None
+    money_minor: int | None = None
+    note: str | None = None
+
+
+class LotVerbs(ABC):
+    """The three things that happen to lots; whatever may not be, the caller and the guards of the file refuse."""
+
+    @abstractmethod
+    def add_rows(self, table: type[SQLModel], rows: Sequence[Mapping[str, object]]) -> Sequence[int]:
+        """Write rows of one table by column, and return their numbers."""
+
+    def open_lots(
+        self,
+        lots: Sequence[NewLot],
+        *,
+        place_id: int,
+        on: date,
+        batch_id: int | None = None,
+        delivery_id: int | None = None,
+        supplier_id: int | None = None,
+    ) -> Sequence[int]:
+        """Book what a delivery brought or a batch gave, each lot with its first movement and decision.
+
+        Returns the numbers of the lots, in the order given.
+        """
+        source = {"on": on, "batch_id": batch_id, "delivery_id": delivery_id, "supplier_id": supplier_id}
+        numbers = self.add_rows(Lot, [_lot_row(one) | source for one in lots])
+        first = [
+            Moved(number, one.quantity, batch_id, note=one.note) for number, one in zip(numbers, lots, strict=True)
+        ]
+        self.move(first, "received" if batch_id is None else "yielded", place_id=place_id, on=on)
+        self.add_rows(
+            Decision,
+            [
+                {"lot_id": number, "on": on, **vars(one.decided)}
+                for number, one in zip(numbers, lots, strict=True)
+                if one.decided
+            ],
+        )
+        return numbers
+
+    def move(self, moved: Iterable[Moved], way: Way, *, place_id: int, on: date) -> None:
+        """Book what came to a place or went from it on a day, all in one way."""
+        self.add_rows(Movement, [vars(one) | {"kind": way, "place_id": place_id, "on": on} for one in moved])
+
+    def transfer(
+        self, lots: Iterable[tuple[int, int]], *, source_id: int, target_id: int, on: date, note: str | None = None
+    ) -> None:
+        """Take so much of each lot (its number, mg or pieces) from one place to another: two movements for each."""
+        self.add_rows(
+            Movement,
+            [
+                {"lot_id": lot_id, "place_id": place_id, "on": on, "quantity": signed, "kind": "moved", "note": note}
+                for lot_id, quantity in lots
+                for place_id, signed in ((source_id, -quantity), (target_id, quantity))
+            ],
+        )
+
+
+def _lot_row(lot: NewLot) -> dict[str, object]:
+    number = lot.supplier_number
+    return {
+        "code": lot.code,
+        "material_id": lot.material_id,
+        "supplier_number": number,
+        "supplier_number_key": supplier_number_key(number) if number else None,
+        "best_before": lot.best_before,
+        "cost_minor": lot.cost_minor,
+        "mass_mg": lot.mass_mg,
+        **vars(lot.figures),
+    }
