@@ -5,7 +5,7 @@ import io
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from itertools import zip_longest
 from pathlib import Path
@@ -18,9 +18,27 @@ from ledger.errors import BadInput
 
 if TYPE_CHECKING:
     from ledger.operations.receive import DeliveryLine
+    from ledger.views.material import MaterialCard
 
 COLUMNS = ("material", "quantity", "lot", "cost", "best_before", "sap", "purity", "certificate", "hold")
 _WORDS = tuple(name.replace("_", " ") for name in COLUMNS[2:] if name != "cost")
+
+
+@dataclass(frozen=True)
+class Came:
+    """What every line of one delivery is read with; the materials are looked up once for all of them."""
+
+    material: Callable[[str], "MaterialCard"]
+    on: date
+    currency: str
+    own: bool  # her own growing or making, which has no lot number of a supplier's
+
+
+def came_on(here: Desk, day: date, *, own: bool) -> Came:
+    """A delivery that came that day."""
+    from ledger.views.material import materials_named
+
+    return Came(materials_named(here.rows()), day, here.settings.currency, own)
 
 
 @contextmanager
@@ -32,18 +50,15 @@ def _at(where: str) -> Iterator[None]:
         raise BadInput(f"{where}{error}") from None
 
 
-def _line(
-    here: Desk, values: Mapping[str, str], came: date, where: Callable[[str], str], *, own: bool
-) -> "DeliveryLine":
+def _line(came: Came, values: Mapping[str, str], where: Callable[[str], str]) -> "DeliveryLine":
     """One line from its words by column; `where` says in what place a column was written."""
     from ledger.domain.dates import parse_date
     from ledger.domain.money import parse_money
     from ledger.domain.quantity import parse_amount, parse_pieces
     from ledger.operations.receive import DeliveryLine
-    from ledger.views.material import material_by_code
 
     with _at(where("material")):
-        card = material_by_code(here.rows(), values["material"])
+        card = came.material(values["material"])
     with _at(where("quantity")):
         if card.counted:
             quantity = parse_pieces(values["quantity"], what=f"the number of {card.name}")
@@ -52,17 +67,17 @@ def _line(
                 values["quantity"], density_mg_per_ml=card.density_mg_per_ml, what=f"the weight of {card.name}"
             )
     number = values.get("lot", "")
-    if not number and not own:
+    if not number and not came.own:
         raise BadInput(
             f"{where('lot')}{card.name} has no lot number; copy it from the container, or write: lot unknown."
         )
     cost = best_before = sap = purity = purity_high = None
     if text := values.get("cost"):
         with _at(where("cost")):
-            cost = parse_money(text, here.settings.currency, what="the cost")
+            cost = parse_money(text, came.currency, what="the cost")
     if text := values.get("best_before"):
         with _at(where("best_before")):
-            best_before = parse_date(text, today=came, what="the best-before date")
+            best_before = parse_date(text, today=came.on, what="the best-before date")
     if text := values.get("sap"):
         with _at(where("sap")):
             sap = read_sap(text)
@@ -83,7 +98,7 @@ def _line(
     )
 
 
-def from_text(here: Desk, text: str, came: date, *, own: bool) -> "DeliveryLine":
+def from_text(came: Came, text: str) -> "DeliveryLine":
     """One line as a flag gives it: 'olive oil; 5 kg; lot 4471/2; 32.50'. Raises BadInput quoting it."""
     where = f"--line '{text}': "
     words = [part.strip() for part in text.split(";") if part.strip()]
@@ -96,10 +111,10 @@ def from_text(here: Desk, text: str, came: date, *, own: bool) -> "DeliveryLine"
         if key in values:
             raise BadInput(f"{where}'{part}' is a second {key.replace('_', ' ')}; leave one of them out.")
         values[key] = value
-    return _line(here, values, came, lambda _: where, own=own)
+    return _line(came, values, lambda _: where)
 
 
-def from_csv(here: Desk, path: Path, came: date, *, own: bool) -> list["DeliveryLine"]:
+def from_csv(came: Came, path: Path) -> list["DeliveryLine"]:
     """Every line of a CSV file, by comma or semicolon. Raises BadInput naming file, line and column."""
     try:
         text = path.read_text(encoding="utf-8-sig")
@@ -125,9 +140,7 @@ def from_csv(here: Desk, path: Path, came: date, *, own: bool) -> list["Delivery
                     f"{path}, line {reader.line_num}: there are more values than columns; put quotes round one "
                     "that has a comma in it."
                 )
-            lines.append(
-                _from_row(here, dict(zip_longest(heads, cells, fillvalue="")), path, reader.line_num, came, own=own)
-            )
+            lines.append(_from_row(came, dict(zip_longest(heads, cells, fillvalue="")), path, reader.line_num))
     except csv.Error as error:
         raise BadInput(f"{path}, line {reader.line_num}: it cannot be read as CSV ({error}).") from None
     return lines
@@ -147,26 +160,25 @@ def _heads(path: Path, heads: list[str]) -> list[str]:
     return heads
 
 
-def _from_row(here: Desk, values: dict[str, str], path: Path, number: int, came: date, *, own: bool) -> "DeliveryLine":
+def _from_row(came: Came, values: dict[str, str], path: Path, number: int) -> "DeliveryLine":
     heads = list(values)
 
     def where(key: str) -> str:
         place = f", column {heads.index(key) + 1} ({key})" if key in heads else ""
         return f"{path}, line {number}{place}: "
 
-    return _line(here, values, came, where, own=own)
+    return _line(came, values, where)
 
 
-def from_prompts(here: Desk, came: date, *, own: bool) -> Iterator["DeliveryLine"]:
+def from_prompts(here: Desk, day: date, *, own: bool) -> Iterator["DeliveryLine"]:
     """Line after line as she types them; a line that cannot be read is asked for again."""
-    from ledger.views.material import material_by_code
-
     while True:
         word = ask("Material (Enter when the delivery is done)", default="")
         if not word:
             return
         try:
-            card = material_by_code(here.rows(), word)
+            came = came_on(here, day, own=own)  # anew, since she may add a material meanwhile
+            card = came.material(word)
             values = {"material": card.code, "quantity": ask(f"  How much {card.name} came")}
             lot = "  Your mark for it (Enter for none)" if own else "  Their lot number (or unknown)"
             values["lot"] = ask(lot, default="" if own else None)
@@ -176,7 +188,7 @@ def from_prompts(here: Desk, came: date, *, own: bool) -> Iterator["DeliveryLine
                 values["sap"] = ask("  Saponification value on its certificate (Enter for none)", default="")
             if card.kind == "alkali":
                 values["purity"] = ask("  Purity on its certificate, percent (Enter for none)", default="")
-            yield _line(here, values, came, lambda _: "", own=own)
+            yield _line(came, values, lambda _: "")
         except BadInput as error:
             warn(f"  {error} Type this line again.")
 
@@ -186,9 +198,9 @@ def with_exceptions(
 ) -> tuple["DeliveryLine", ...]:
     """The lines, those excepted kept back with their reason: '2=drum dented', or 'olive oil=drum dented'."""
     from ledger.domain.names import match_name
-    from ledger.views.material import material_by_code
+    from ledger.views.material import materials_named
 
-    done = list(lines)
+    done, material = list(lines), materials_named(here.rows())
     for text in exceptions:
         which, _, reason = (part.strip() for part in text.partition("="))
         if not which or not reason:
@@ -196,7 +208,7 @@ def with_exceptions(
         if which.isdecimal():
             fits = [int(which) - 1] if 0 < int(which) <= len(done) else []
         else:
-            names = {one.material: material_by_code(here.rows(), one.material).name for one in done}
+            names = {one.material: material(one.material).name for one in done}
             with _at(f"--except '{text}': "):
                 code = match_name(which, list(names.items()), noun="line", add="give it by --line")
             fits = [place for place, one in enumerate(done) if one.material == code]

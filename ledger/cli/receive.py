@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from ledger.cli.delivery import COLUMNS, from_csv, from_prompts, from_text, with_exceptions
+from ledger.cli.delivery import COLUMNS, came_on, from_csv, from_prompts, from_text, with_exceptions
 from ledger.cli.desk import desk
 from ledger.cli.show import amount, ask, confirm, count, out_json, say, table, warn
 from ledger.errors import BadInput
@@ -50,9 +50,10 @@ def command(
     if csv_file is not None and line:
         raise BadInput("Give the lines by --line or by --csv, not both.")
     if csv_file is not None:
-        lines = from_csv(here, csv_file, came, own=card.own)
+        lines = from_csv(came_on(here, came, own=card.own), csv_file)
     elif line:
-        lines = [from_text(here, text, came, own=card.own) for text in line]
+        known = came_on(here, came, own=card.own)
+        lines = [from_text(known, text) for text in line]
     else:
         lines = list(from_prompts(here, came, own=card.own))
         if lines and not accept:

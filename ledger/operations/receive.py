@@ -3,16 +3,17 @@
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.domain.codes import lot_code, supplier_number_key
+from ledger.domain.codes import lot_code
 from ledger.domain.dates import show_date
 from ledger.domain.money import share_out
 from ledger.domain.saponification import WHOLE_PPM, check_purity
 from ledger.errors import BadInput
 from ledger.reference.plausible import check_sap, purity_doubt, sap_doubt, sap_range
 from ledger.storage.book import Book, Transaction
-from ledger.storage.tables import Decision, Delivery, Lot, Movement
+from ledger.storage.tables import Delivery
+from ledger.storage.verbs import FirstDecision, LotFigures, NewLot
 from ledger.views.lots import place_of_kind
-from ledger.views.material import MaterialCard, material_by_code
+from ledger.views.material import MaterialCard, materials_named
 from ledger.views.reading import Rows
 from ledger.views.received import came_before
 from ledger.views.supplier import supplier_by_code
@@ -60,8 +61,13 @@ class ReceivedLot:
 
 def next_lot_code(tx: Transaction) -> str:
     """The next lot code; a number once given is never given again, undone or not."""
-    number = tx.rows.execute("SELECT count(*) FROM lot WHERE code LIKE 'L%'").fetchone()[0] + 1
-    return lot_code(number)
+    return next_lot_codes(tx, 1)[0]
+
+
+def next_lot_codes(tx: Transaction, many: int) -> list[str]:
+    """The next lot codes, so many of them."""
+    given = tx.rows.execute("SELECT count(*) FROM lot WHERE code LIKE 'L%'").fetchone()[0]
+    return [lot_code(given + n) for n in range(1, many + 1)]
 
 
 def receive(book: Book, note: DeliveryNote) -> tuple[ReceivedLot, ...]:
@@ -82,60 +88,48 @@ def receive(book: Book, note: DeliveryNote) -> tuple[ReceivedLot, ...]:
                 carriage_minor=note.carriage_minor,
             )
         )
-        received = []
-        for line, share in zip(note.lines, _carriage(note), strict=True):
-            card = material_by_code(tx.rows, line.material)
+        material, codes = materials_named(tx.rows), next_lot_codes(tx, len(note.lines))
+        lots, received = [], []
+        for code, line, share in zip(codes, note.lines, _carriage(note), strict=True):
+            card = material(line.material)
             _check(line, card)
-            cost = None if line.cost_minor is None else line.cost_minor + share
-            lot = tx.add(
-                Lot(
-                    code=next_lot_code(tx),
-                    material_id=card.id,
-                    on=note.on,
-                    delivery_id=delivery.id,
-                    supplier_id=supplier.id,
-                    supplier_number=line.supplier_number,
-                    supplier_number_key=supplier_number_key(line.supplier_number) if line.supplier_number else None,
-                    best_before=line.best_before,
-                    cost_minor=0 if supplier.own and cost is None else cost,
-                    sap_low_mg_per_kg=line.sap_mg_per_kg[0] if line.sap_mg_per_kg else None,
-                    sap_high_mg_per_kg=line.sap_mg_per_kg[1] if line.sap_mg_per_kg else None,
-                    purity_ppm=line.purity_ppm,
-                    purity_high_ppm=line.purity_high_ppm,
-                    water_ppm=WHOLE_PPM - line.purity_ppm if card.dissolved and line.purity_ppm else None,
-                    certificate=line.certificate,
-                )
-            )
-            assert lot.id is not None
-            tx.add(
-                Movement(
-                    lot_id=lot.id,
-                    place_id=workshop.id,
-                    on=note.on,
-                    quantity=line.quantity,
-                    kind="received",
-                )
-            )
-            accepted = note.accepted_by is not None and line.hold_back is None
-            if accepted:
-                assert note.accepted_by is not None
-                tx.add(Decision(lot_id=lot.id, verdict="accepted", on=note.on, by=note.accepted_by))
-            elif line.hold_back:
-                tx.add(
-                    Decision(
-                        lot_id=lot.id,
-                        verdict="on hold",
-                        on=note.on,
-                        by=note.accepted_by or book.who,
-                        reason=line.hold_back,
-                    )
-                )
-            status = "accepted" if accepted else "on hold" if line.hold_back else "quarantine"
-            received.append(ReceivedLot(lot.code, card.name, line.quantity, card.counted, line.supplier_number, status))
+            decided = _decided(line, note, book.who)
+            cost = line.cost_minor + share if line.cost_minor is not None else 0 if supplier.own else None
+            lots.append(_lot(code, line, card, cost, decided))
+            status = decided.verdict if decided else "quarantine"
+            received.append(ReceivedLot(code, card.name, line.quantity, card.counted, line.supplier_number, status))
+        tx.open_lots(lots, place_id=workshop.id, on=note.on, delivery_id=delivery.id, supplier_id=supplier.id)
         plural = "lot" if len(received) == 1 else "lots"
-        codes = ", ".join(one.code for one in received)
-        tx.say(f"Received {len(received)} {plural} from {supplier.name}: {codes}.")
+        tx.say(f"Received {len(received)} {plural} from {supplier.name}: {', '.join(codes)}.")
     return tuple(received)
+
+
+def _lot(code: str, line: DeliveryLine, card: MaterialCard, cost: int | None, decided: FirstDecision | None) -> NewLot:
+    low, high = line.sap_mg_per_kg or (None, None)
+    return NewLot(
+        code,
+        card.id,
+        line.quantity,
+        supplier_number=line.supplier_number,
+        best_before=line.best_before,
+        cost_minor=cost,
+        figures=LotFigures(
+            low,
+            high,
+            line.purity_ppm,
+            line.purity_high_ppm,
+            WHOLE_PPM - line.purity_ppm if card.dissolved and line.purity_ppm else None,
+            line.certificate,
+        ),
+        decided=decided,
+    )
+
+
+def _decided(line: DeliveryLine, note: DeliveryNote, who: str) -> FirstDecision | None:
+    """A line with a reason to wait is held; the rest waits in quarantine until someone accepts it."""
+    if line.hold_back:
+        return FirstDecision("on hold", note.accepted_by or who, line.hold_back)
+    return None if note.accepted_by is None else FirstDecision("accepted", note.accepted_by)
 
 
 def _carriage(note: DeliveryNote) -> list[int]:
@@ -190,9 +184,9 @@ def doubts(rows: Rows, note: DeliveryNote) -> tuple[str, ...]:
     saponification value far from what the material has. Raises BadInput like `receive`.
     """
     supplier = supplier_by_code(rows, note.supplier)
-    found = []
+    found, material = [], materials_named(rows)
     for line in note.lines:
-        card = material_by_code(rows, line.material)
+        card = material(line.material)
         _check(line, card)
         if line.supplier_number and (codes := came_before(rows, supplier.id, card.code, line.supplier_number)):
             found.append(f"{card.name} came before under their number {line.supplier_number}, as {', '.join(codes)}.")

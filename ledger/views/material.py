@@ -2,8 +2,9 @@
 
 import json
 import sqlite3
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from dataclasses import asdict, dataclass
+from functools import cache
 
 from ledger.domain.names import match_name
 
@@ -86,11 +87,18 @@ def material_by_id(rows: sqlite3.Connection, material_id: int) -> MaterialCard:
 
 def material_by_code(rows: sqlite3.Connection, text: str) -> MaterialCard:
     """The material meant by a code, a name or the start of one. Raises BadInput with near matches."""
-    cards = material_list(rows)
-    code = match_name(
-        text,
-        [(card.code, card.name) for card in cards],
-        noun="material",
-        add="soapledger material add NAME --kind fat --like olive",
-    )
-    return next(card for card in cards if card.code == code)
+    return materials_named(rows)(text)
+
+
+def materials_named(rows: sqlite3.Connection) -> Callable[[str], MaterialCard]:
+    """What finds a material as `material_by_code` does, for many names: the materials are read once."""
+    cards = {card.code: card for card in material_list(rows)}
+    names = [(card.code, card.name) for card in cards.values()]
+
+    @cache
+    def named(text: str) -> MaterialCard:
+        return cards[
+            match_name(text, names, noun="material", add="soapledger material add NAME --kind fat --like olive")
+        ]
+
+    return named
