@@ -8,10 +8,19 @@ APPLICATION_ID = 0x50AB1ED6
 SCHEMA_VERSION = 6
 LAID_REVISION = 1  # of the views and guards; it rises whenever their text differs
 
-# A recipe version of which an earlier program kept no figures: the ledger has to be brought up to date.
+# The decisions of format 5 and earlier that said in their reason alone what they were about.
+OLD_DECISIONS = """
+SELECT id, verdict, reason FROM decision WHERE NOT EXISTS (SELECT 1 FROM decision_doubt) AND (
+  (verdict = 'accepted' AND batch_id IS NOT NULL AND substr(reason, 1, 25) = 'superfat likely nothing: ')
+  OR (verdict = 'released' AND instr(reason, '); released all the same: ')
+      AND (instr(reason, 'not covered by what was assessed (')
+           OR instr(reason, 'its labels are not usable any more ('))))
+"""
+
+# What an earlier program did not keep, recipe figures or doubts: the ledger has to be brought up to date.
 LACKS_FIGURES = (
-    "SELECT 1 FROM recipe_version v WHERE NOT EXISTS "
-    "(SELECT 1 FROM recipe_figures f WHERE f.recipe_version_id = v.id) LIMIT 1"
+    "SELECT 1 WHERE EXISTS (SELECT 1 FROM recipe_version v WHERE NOT EXISTS "
+    f"(SELECT 1 FROM recipe_figures f WHERE f.recipe_version_id = v.id)) OR EXISTS ({OLD_DECISIONS})"
 )
 
 _BUSY = "Another soapledger is using this ledger; try again in a moment."

@@ -55,7 +55,7 @@ class Case:
     lines: tuple[InPot, ...]  # with the wrong line as it really is
     wrong: int
     scale_step_mg: int
-    decided: bool = False  # someone decided at the plan that its superfat is likely to be nothing
+    decided: bool = False  # someone decided that its superfat is likely to be nothing
 
     def superfat(self, lines: Sequence[InPot]) -> Superfat:
         """Of the pot as it cooks, where a fat is held back from it, else of all the fats."""

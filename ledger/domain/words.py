@@ -25,6 +25,12 @@ Stage = Literal["in the fats", "with the lye", "at trace", "after the cook", "in
 EquipmentKind = Literal["scale", "thermometer", "pH meter"]
 UpkeepKind = Literal["cleaning", "training", "supplier approval", "self-inspection"]
 ReadingUnit = Literal["mg", "uL", "milli-C", "milli-pH", "min"]
+# What a decision by name can be about; no guard holds these, since a row of it only says what it says.
+Subject = Literal[
+    "superfat", "skin", "cure", "check", "prohibited", "assessment", "notification", "labels", "bare"
+]  # fmt: skip
+LIKELY_NOTHING = "likely nothing"  # of a superfat that is above zero as reckoned
+EVERY = "every"  # what a decision of format 5 or earlier covers of a subject: it did not say which doubts it was for
 
 # The columns that hold nothing but such words, by table; the guards refuse any other.
 COLUMNS: dict[tuple[str, str], tuple[str, ...]] = {

@@ -8,13 +8,14 @@ from ledger.domain.names import near
 from ledger.domain.quantity import show_mass
 from ledger.errors import BadInput, Refused
 from ledger.operations.deviations import settle_deviations
-from ledger.operations.superfat_guard import as_weighed_refusal, burning_refusal, keep_or_refuse
+from ledger.operations.superfat_guard import as_weighed_doubt, burning_doubt, keep_or_refuse
 from ledger.operations.weigh import Weighed, book_line
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import PlanTarget, Reading
 from ledger.storage.verbs import Moved
 from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
-from ledger.views.correction import correction_case, correction_ways, plan_was_decided
+from ledger.views.correction import correction_case, correction_ways
+from ledger.views.doubts import still_open
 from ledger.views.lots import available, place_of_kind
 from ledger.views.lye_check import LyeCheck, lye_check
 from ledger.views.settings import settings
@@ -39,9 +40,11 @@ def correct_batch(
         batch = find_batch(tx.rows, code)
         case = correction_case(tx.rows, batch, line, actual_mg)
         way = correction_ways(tx.rows, batch, case)[WAYS.index(take)]
-        burning = burning_refusal(batch, take, way.superfat) if way.burns and way.superfat else None
-        if way.why_not is not None and not (burning and (anyway or "").strip()):
-            raise Refused(burning or f"'{take}' is not a way out here: {way.why_not}.")
+        burning = burning_doubt(batch, take, way.superfat) if way.burns and way.superfat else None
+        if burning is None and way.why_not is not None:
+            raise Refused(f"'{take}' is not a way out here: {way.why_not}.")
+        if burning and not (anyway or "").strip() and still_open(tx.rows, [burning], batch_id=batch.id):
+            raise Refused(burning.words)
         lines = {one.number: one for one in plan_lines(tx.rows, batch.id) if one.role != "packaging"}
         _weigh(tx, batch, lines[line], actual_mg, on)
         step = settings(tx.rows).scale_step_mg
@@ -52,8 +55,7 @@ def correct_batch(
         tx.add(Reading(batch_id=batch.id, on=on, what="correction", text=f"{words}{_listed(case.lines, way, units)}"))
         settle_deviations(tx, batch.code, on=on, by=by)
         check = lye_check(tx.rows, batch.id)
-        refusal = as_weighed_refusal(batch, check, decided=plan_was_decided(tx.rows, batch.id))
-        keep_or_refuse(tx, batch.id, refusal or burning, anyway=anyway, on=on, by=by)
+        keep_or_refuse(tx, batch.id, as_weighed_doubt(batch, check) or burning, anyway=anyway, on=on, by=by)
         tx.say(f"Corrected batch {batch.code}: {words}.")
     return check
 

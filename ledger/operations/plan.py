@@ -13,16 +13,17 @@ from ledger.operations.allocate import FreeStock, Take, chosen_lots
 from ledger.operations.combine import next_batch_code
 from ledger.operations.portions import dough_code, material_id, plan_portions
 from ledger.operations.skin import over_the_limit
-from ledger.operations.superfat_guard import keep_or_refuse, likely_low_refusal
+from ledger.operations.superfat_guard import keep_or_refuse, likely_low_refusal, superfat_doubt
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Batch, PlanLine
 from ledger.views.batch import find_batch, portions_of
-from ledger.views.correction import LIKELY_NOTHING
 from ledger.views.figures import figures_of
 from ledger.views.material import MaterialCard
 from ledger.views.recipe import RecipeCard, materials_named, order_of_work, recipe_by_code, recipe_version
 from ledger.views.settings import settings
 from ledger.views.skin import batch_skin_checks
+
+_BEFORE = "superfat likely nothing: "  # before the reason of a decision taken at the plan
 
 
 @dataclass(frozen=True)
@@ -57,11 +58,9 @@ def plan_batch(book: Book, request: PlanRequest) -> str:
         filled, formulation = _fill(stock, recipe, named, request, step)
         batch = _book_batch(tx, card, version_id, recipe, request)
         assert batch.id is not None
-        if formulation:
-            refusal = likely_low_refusal(formulation, card)
-            keep_or_refuse(
-                tx, batch.id, refusal, anyway=request.anyway, on=request.on, by=book.who, before=LIKELY_NOTHING
-            )
+        if formulation and (refusal := likely_low_refusal(formulation, card)):
+            doubt = superfat_doubt(refusal, formulation.pot.lowest())
+            keep_or_refuse(tx, batch.id, doubt, anyway=request.anyway, on=request.on, by=book.who, before=_BEFORE)
         _book_lines(tx, batch, filled, named, step, divided=bool(recipe.portions))
         plan_portions(tx, batch, recipe, filled, step=step)
         for one in (batch.code, *(child.code for child in portions_of(tx.rows, batch.id))):

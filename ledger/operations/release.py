@@ -8,12 +8,14 @@ from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_share
 from ledger.domain.release_checks import Check
 from ledger.errors import BadInput, Refused
+from ledger.operations.decide import decide
 from ledger.operations.labelled import STALE, bars_without_labels, labels_counted, labels_refused, undecided_labels
 from ledger.operations.release_checks import book_checks, deviations_decided, keep_samples
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Decision
 from ledger.storage.verbs import Moved
 from ledger.views.batch import BatchRow, find_batch, plan_lines
+from ledger.views.doubts import Doubt, list_words, still_open
 from ledger.views.lots import available, lot_by_id, on_hand_at, place_of_kind
 from ledger.views.lye_check import lye_check
 from ledger.views.reading import Rows
@@ -91,18 +93,19 @@ def pass_bars(
         if lot.status == "on hold" and not (lift or "").strip():
             raise Refused(f"The bars of batch {batch.code} are on hold; to lift the hold, add --lift REASON.")
         assert batch.ready_on is not None
-        against = []
+        against: list[Doubt] = []
         if on < batch.ready_on:
             left = (batch.ready_on - on).days
-            against.append(f"it cures until {show_date(batch.ready_on)}, {left} day{'s' * (left > 1)} more")
+            cures = f"it cures until {show_date(batch.ready_on)}"
+            against.append(Doubt("cure", f"{cures}, {left} day{'s' * (left > 1)} more", (cures,)))
         dough = find_batch(tx.rows, batch.part_of) if batch.part_of else batch  # of a portion, where the lye went in
         superfat = lye_check(tx.rows, dough.id).superfat_ppm
         if superfat is not None and superfat <= 0:
-            against.append(f"as weighed its superfat is {show_share(superfat, 2)}, so lye is left over and it burns")
+            burns = f"as weighed its superfat is {show_share(superfat, 2)}, so lye is left over and it burns"
+            against.append(Doubt("superfat", burns))
         if against and anyway is None:
-            raise Refused(
-                f"Batch {batch.code}: {'; and '.join(against)}. To pass it all the same, add --anyway REASON."
-            )
+            why = "; and ".join(one.words for one in against)
+            raise Refused(f"Batch {batch.code}: {why}. To pass it all the same, add --anyway REASON.")
         deviations_decided(tx.rows, batch)
         if wasted > here:
             raise Refused(f"Batch {batch.code} has {here} bars in the workshop; {wasted} cannot be thrown away.")
@@ -115,9 +118,10 @@ def pass_bars(
             tx.move([Moved(lot_id, -wasted, note=reason)], "wasted", place_id=workshop.id, on=on)
         good = here - wasted
         wrapping = () if unwrapped else _wrap(tx, batch, good, on)
-        reasons = [f"{'; '.join(against)}; passed all the same: {anyway}"] if against else []
+        reasons = [f"{list_words(against)}; passed all the same: {anyway}"] if against else []
         reasons += [f"hold lifted: {lift}"] if lot.status == "on hold" else []
-        tx.add(Decision(lot_id=lot_id, verdict="passed", on=on, by=by, reason="; ".join(reasons) or None))
+        decision = Decision(lot_id=lot_id, verdict="passed", on=on, by=by, reason="; ".join(reasons) or None)
+        decide(tx, decision, against)
         tx.say(f"Passed {good} bars of batch {batch.code} for packing.")
     return Passed(good, wasted, wrapping)
 
@@ -187,10 +191,9 @@ def release_bars(
                 f"The bars of batch {batch.code} are not passed for packing yet: soapledger pass {batch.code}"
             )
         keep_what_is_barred(tx.rows, batch, on=on)
-        decided, doubts = (anyway or "").strip(), supply_doubts(tx.rows, batch, on=on)
-        stale = undecided_labels(tx.rows, batch, lot_id, on)
-        new = stale or (doubts and not supply_was_decided(tx.rows, lot_id))
-        if lot.status == "released" and not (decided and new):
+        decided, stale = (anyway or "").strip(), undecided_labels(tx.rows, batch, on)
+        doubts = still_open(tx.rows, supply_doubts(tx.rows, batch, on=on), lot_id=lot_id)
+        if lot.status == "released" and not (decided and (stale or doubts)):
             raise Refused(f"The bars of batch {batch.code} are released already.")
         if lot.status in ("on hold", "rejected") and not (reason or "").strip():
             raise Refused(
@@ -200,12 +203,12 @@ def release_bars(
             raise Refused(f"Batch {batch.code} has {here} bars in the workshop; {retain} cannot be set aside.")
         labels_counted(tx.rows, batch, lot_id)
         deviations_decided(tx.rows, batch)
-        bad = []
+        bad: list[Doubt] = []
         if lot.status != "released":
             bad = book_checks(tx, batch, lot_id, checks, on=on, by=by, anyway=decided or None)
         if doubts and not decided:
             raise Refused(
-                f"Batch {batch.code} is not covered by what was assessed: {'; '.join(doubts)}. See: soapledger recipe "
+                f"Batch {batch.code} is not covered by what was assessed: {list_words(doubts)}. See: soapledger recipe "
                 f"assessment {batch.recipe_code} --batch {batch.code}. To release it all the same, add --anyway REASON."
             )
         if stale and not decided:
@@ -213,15 +216,17 @@ def release_bars(
         naked = bars_without_labels(tx.rows, batch, here - retain, on) if lot.status != "released" else None
         if naked and not (bare or "").strip():
             raise Refused(
-                f"Batch {batch.code}: {naked[0]}. Print them: {naked[1]}, then label count. Where bars are sold "
+                f"Batch {batch.code}: {naked[0].words}. Print them: {naked[1]}, then label count. Where bars are sold "
                 "without a label, add --bare REASON."
             )
         reasons = [reason] if (reason or "").strip() else []
-        reasons += [f"not good in {'; '.join(bad)}; released all the same: {decided}"] if bad else []
-        reasons += [f"{UNCOVERED} ({'; '.join(doubts)}); released all the same: {decided}"] if doubts else []
-        reasons += [f"{STALE} ({'; '.join(stale.values())}); released all the same: {decided}"] if stale else []
-        reasons += [f"{naked[0]}; released bare: {(bare or '').strip()}"] if naked else []
-        tx.add(Decision(lot_id=lot_id, verdict="released", on=on, by=by, reason="; ".join(map(str, reasons)) or None))
+        reasons += [f"not good in {list_words(bad)}; released all the same: {decided}"] if bad else []
+        reasons += [f"{UNCOVERED} ({list_words(doubts)}); released all the same: {decided}"] if doubts else []
+        reasons += [f"{STALE} ({list_words(stale.values())}); released all the same: {decided}"] if stale else []
+        reasons += [f"{naked[0].words}; released bare: {(bare or '').strip()}"] if naked else []
+        said = "; ".join(map(str, reasons)) or None
+        about = (*bad, *doubts, *stale.values(), *(naked or ())[:1])
+        decide(tx, Decision(lot_id=lot_id, verdict="released", on=on, by=by, reason=said), about)
         if retain:
             keep_samples(tx, batch, lot_id, retain, on=on, kept_at=kept_at, until=keep_until)
             workshop, shelf = (place_of_kind(tx.rows, kind).id for kind in ("workshop", "retained"))
@@ -235,15 +240,6 @@ def keep_what_is_barred(rows: Rows, batch: BatchRow, *, on: date) -> None:
     barred, another = barred_from_supply(rows, batch, on=on)
     if barred and not another:
         raise Refused(f"The bars of batch {batch.code} may not be supplied: {'; '.join(barred)}.")
-
-
-def supply_was_decided(rows: Rows, lot_id: int) -> bool:
-    """Whether someone decided to supply these bars although no assessment covers them."""
-    found = rows.execute(
-        "SELECT 1 FROM live_decision WHERE lot_id = ? AND verdict = 'released' AND reason LIKE ?",
-        (lot_id, f"%{UNCOVERED}%"),
-    )
-    return found.fetchone() is not None
 
 
 def reject_bars(book: Book, code: str, *, on: date, by: str, reason: str) -> int:

@@ -1,6 +1,6 @@
 """What must be settled before bars are passed or released: deviations decided, the checklist answered."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date
 
 from ledger.domain.dates import add_months
@@ -12,6 +12,7 @@ from ledger.storage.tables import Deviation, FinishedCheck, RetainedSample
 from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.bench import read_of_the_bars
 from ledger.views.deviation import deviations
+from ledger.views.doubts import Doubt, list_words, still_open
 from ledger.views.reading import Rows
 
 SAMPLE_MONTHS = 12  # a retained sample is kept so long after the bars' best before; common practice, no source
@@ -62,10 +63,10 @@ def keep_bad_checks(book: Book, code: str, checks: Sequence[Check], *, on: date)
 
     One that was found the same before is not opened twice.
     """
-    bad = [f"{one.what}: {one.found}" for one in checks if not one.good]
     with book.look() as rows:
-        known = {one.found for one in deviations(rows, find_batch(rows, code).id) if one.subject == AT_RELEASE}
-    new = [one for one in bad if one not in known]
+        batch = find_batch(rows, code)
+        known = {one.found for one in deviations(rows, batch.id) if one.subject == AT_RELEASE}
+        new = [one.words for one in _bad(rows, batch, checks) if one.words not in known]
     if not new:
         return []
     with book.write("release check") as tx:
@@ -76,10 +77,16 @@ def keep_bad_checks(book: Book, code: str, checks: Sequence[Check], *, on: date)
     return new
 
 
+def _bad(rows: Rows, batch: BatchRow, checks: Iterable[Check]) -> tuple[Doubt, ...]:
+    """What is not good, as far as it was not decided at a release before."""
+    bad = (Doubt("check", f"{one.what}: {one.found}") for one in checks if not one.good)
+    return still_open(rows, bad, lot_id=batch.yield_lot_id)
+
+
 def book_checks(
     tx: Transaction, batch: BatchRow, lot_id: int, checks: Sequence[Check], *, on: date, by: str, anyway: str | None
-) -> list[str]:
-    """Keep what was looked at; returns what is not good, in words.
+) -> list[Doubt]:
+    """Keep what was looked at; returns what is not good.
 
     Raises Refused for a point nobody looked at, and for one that is not good (unless `anyway` gives a reason).
     """
@@ -92,11 +99,10 @@ def book_checks(
             f"soapledger release {batch.code} --check '{left[0]}=…'"
         )
     decided = {one.found for one in deviations(tx.rows, batch.id) if one.verdict == "accepted"}
-    bad = [f"{one.what}: {one.found}" for one in known.values() if not one.good]
-    bad = [one for one in bad if one not in decided]
+    bad = [one for one in _bad(tx.rows, batch, known.values()) if one.words not in decided]
     if bad and not anyway:
         raise Refused(
-            f"Batch {batch.code} is not good in {'; '.join(bad)}. To release it all the same, add --anyway REASON."
+            f"Batch {batch.code} is not good in {list_words(bad)}. To release it all the same, add --anyway REASON."
         )
     for one in known.values():
         tx.add(FinishedCheck(lot_id=lot_id, on=on, by=by, what=one.what, found=one.found, good=int(one.good)))

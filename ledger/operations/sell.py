@@ -8,13 +8,14 @@ from ledger.domain.money import share_out
 from ledger.domain.shortcode import short_code
 from ledger.errors import BadInput, Refused
 from ledger.operations.labelled import labels_refused, undecided_labels
-from ledger.operations.release import keep_what_is_barred, supply_was_decided
+from ledger.operations.release import keep_what_is_barred
 from ledger.operations.release_checks import deviations_decided
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Place
 from ledger.storage.verbs import Moved
 from ledger.views.batch import find_batch
 from ledger.views.customer import customer_by_code, customer_list
+from ledger.views.doubts import list_words, still_open
 from ledger.views.lots import LotRow, find_lot, on_hand_at, place_of_kind, places
 from ledger.views.reading import Rows
 from ledger.views.stall import at_stall, stall_by_name
@@ -60,13 +61,12 @@ def _covered(tx: Transaction, lot: LotRow, on: date) -> None:
     batch = find_batch(tx.rows, lot.code)
     keep_what_is_barred(tx.rows, batch, on=on)
     deviations_decided(tx.rows, batch, on=on)
-    doubts = supply_doubts(tx.rows, batch, on=on)
-    if doubts and not supply_was_decided(tx.rows, lot.id):
+    if doubts := still_open(tx.rows, supply_doubts(tx.rows, batch, on=on), lot_id=lot.id):
         raise Refused(
-            f"Batch {lot.code} is not covered by what was assessed: {'; '.join(doubts)}. Nothing was written. To "
+            f"Batch {lot.code} is not covered by what was assessed: {list_words(doubts)}. Nothing was written. To "
             f"supply it all the same, a person decides so: soapledger release {lot.code} --anyway REASON"
         )
-    if stale := undecided_labels(tx.rows, batch, lot.id, on):
+    if stale := undecided_labels(tx.rows, batch, on):
         raise Refused(
             f"{labels_refused(batch, stale)} Nothing was written. To supply it all the same, a person decides so: "
             f"soapledger release {lot.code} --anyway REASON"

@@ -7,10 +7,13 @@ from ledger.domain.formulate import Formulation
 from ledger.domain.pot import stated
 from ledger.domain.quantity import show_share
 from ledger.domain.uncertainty import Superfat
+from ledger.domain.words import LIKELY_NOTHING
 from ledger.errors import Refused
+from ledger.operations.decide import decide
 from ledger.storage.book import Transaction
 from ledger.storage.tables import Decision
 from ledger.views.batch import BatchRow
+from ledger.views.doubts import Doubt, still_open
 from ledger.views.lye_check import LyeCheck
 from ledger.views.recipe import RecipeCard
 
@@ -48,25 +51,34 @@ def _reckoned(known: Sequence[str]) -> str:
     return f" Reckoned with {'; '.join(known)}." if known else ""
 
 
+def superfat_doubt(words: str, low: Superfat) -> Doubt:
+    """What is doubted of a superfat, as it is refused.
+
+    That likely low may be nothing is decided once for a batch, however far; a superfat that is itself nothing is
+    decided for its figure alone.
+    """
+    burns = () if low.nominal_ppm > 0 else (show_share(low.nominal_ppm, 2),)
+    return Doubt("superfat", words, (LIKELY_NOTHING, *burns))
+
+
 def keep_or_refuse(
-    tx: Transaction, batch_id: int, refusal: str | None, *, anyway: str | None, on: date, by: str, before: str = ""
+    tx: Transaction, batch_id: int, doubt: Doubt | None, *, anyway: str | None, on: date, by: str, before: str = ""
 ) -> None:
-    """Raise Refused, unless a reason was given, which is kept as a decision about the batch, `before` ahead of it."""
-    if refusal is None:
+    """Raise Refused for a doubt that was not decided about the batch, unless a reason was given.
+
+    The reason is kept as a decision, `before` ahead of it.
+    """
+    if doubt is None or not still_open(tx.rows, [doubt], batch_id=batch_id):
         return
     if not (anyway or "").strip():
-        raise Refused(refusal)
-    tx.add(Decision(batch_id=batch_id, verdict="accepted", on=on, by=by, reason=before + (anyway or "")))
+        raise Refused(doubt.words)
+    decide(tx, Decision(batch_id=batch_id, verdict="accepted", on=on, by=by, reason=before + (anyway or "")), [doubt])
 
 
-def as_weighed_refusal(batch: BatchRow, check: LyeCheck, *, decided: bool) -> str | None:
-    """Why weights are not booked; None where they may be.
-
-    What was decided at the plan, that likely low may be nothing, is not asked again; a superfat that is itself
-    nothing is.
-    """
+def as_weighed_doubt(batch: BatchRow, check: LyeCheck) -> Doubt | None:
+    """Why weights are not booked without a decision; None where they may be."""
     low = check.before_addition or check.superfat
-    if low is None or low.likely_low_ppm > 0 or (decided and low.nominal_ppm > 0):
+    if low is None or low.likely_low_ppm > 0:
         return None
     pot = ", before the fat held back goes in," if check.before_addition else ""
     shown = f"With these weights batch {batch.code}{pot} has a superfat of {show_share(low.nominal_ppm, 2)}"
@@ -75,19 +87,20 @@ def as_weighed_refusal(batch: BatchRow, check: LyeCheck, *, decided: bool) -> st
         "To keep it as it is, add --anyway REASON."
     )
     if low.nominal_ppm <= 0:
-        return f"{shown}: lye is left over and it would burn. {ways}"
+        return superfat_doubt(f"{shown}: lye is left over and it would burn. {ways}", low)
     likely = f"likely as low as {show_share(low.likely_low_ppm, 2)}: lye may be left over and burn."
-    return f"{shown}, {likely}{_reckoned(check.stated)} {ways}"
+    return superfat_doubt(f"{shown}, {likely}{_reckoned(check.stated)} {ways}", low)
 
 
-def burning_refusal(batch: BatchRow, take: str, found: Superfat) -> str:
+def burning_doubt(batch: BatchRow, take: str, found: Superfat) -> Doubt:
     """Why a way that leaves lye over, or may, is none and is not booked without a decision."""
     shown = f"superfat of {show_share(found.nominal_ppm, 2)}"
     left = "lye is left over and it would burn"
     if found.nominal_ppm > 0:
         shown += f", likely as low as {show_share(found.likely_low_ppm, 2)}"
         left = "lye may be left over and burn"
-    return (
+    words = (
         f"'{take}' is not a way out here: it leaves batch {batch.code} with a {shown}: {left}. Nothing was written. "
         "If it is done already, book it with --anyway REASON, which is kept."
     )
+    return superfat_doubt(words, found)

@@ -10,12 +10,12 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.deviations import settle_deviations
 from ledger.operations.readings import ReadingValue, add_readings
 from ledger.operations.skin import over_the_limit
-from ledger.operations.superfat_guard import as_weighed_refusal, keep_or_refuse
+from ledger.operations.superfat_guard import as_weighed_doubt, keep_or_refuse
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Reading
 from ledger.storage.verbs import Moved
 from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
-from ledger.views.correction import plan_was_decided
+from ledger.views.doubts import Doubt
 from ledger.views.lots import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
 from ledger.views.lye_check import LyeCheck, lye_check
 from ledger.views.material import material_by_id
@@ -63,11 +63,12 @@ def weigh(
             book_line(tx, batch, lines[number], takes, on=on, correct=correct)
         check = lye_check(tx.rows, batch.id)
         if any(_bears_on_the_lye(tx.rows, lines[number]) for number in weighed):
-            refusal = as_weighed_refusal(batch, check, decided=plan_was_decided(tx.rows, batch.id))
-            keep_or_refuse(tx, batch.id, refusal, anyway=anyway, on=on, by=by)
+            keep_or_refuse(tx, batch.id, as_weighed_doubt(batch, check), anyway=anyway, on=on, by=by)
         if any(bears_on_the_skin(tx.rows, lines[number].material_id, lines[number].lot_id) for number in weighed):
-            over = over_the_limit(batch_skin_checks(tx.rows, batch))
-            keep_or_refuse(tx, batch.id, over and f"{over} {_KEEP}", anyway=anyway, on=on, by=by)
+            checks = batch_skin_checks(tx.rows, batch)
+            if over := over_the_limit(checks):
+                of = tuple(one.words for one in checks if one.verdict == "over")
+                keep_or_refuse(tx, batch.id, Doubt("skin", f"{over} {_KEEP}", of), anyway=anyway, on=on, by=by)
         last = on
         if readings:
             last = max(on, add_readings(tx, find_batch(tx.rows, code), readings, on, correct=correct, tools=tools))

@@ -1,13 +1,17 @@
 """What an older ledger lacks for this program, written as rows of an ordinary entry; no old row is touched."""
 
+import re
+from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from ledger.domain.recipe import CURE_DAYS, Recipe
 from ledger.domain.recipe_figures import FORMAT, NOT_UNDERSTOOD, figures_text
 from ledger.domain.recipe_reading import read_recipe
 from ledger.domain.toml_reader import TomlFile
+from ledger.domain.words import EVERY, LIKELY_NOTHING, Subject
 from ledger.errors import BadInput, LedgerError
-from ledger.storage.tables import RecipeFigures
+from ledger.fileformat import OLD_DECISIONS
+from ledger.storage.tables import DecisionDoubt, RecipeFigures
 
 if TYPE_CHECKING:
     from ledger.storage.book import Transaction
@@ -21,15 +25,41 @@ WHERE NOT EXISTS (SELECT 1 FROM recipe_figures f WHERE f.recipe_version_id = v.i
 
 
 def fill_in(tx: "Transaction") -> None:
-    """Keep the figures of every recipe version that has none.
+    """Keep the figures of every recipe version that has none, and what old decisions were about.
 
     A text that this program cannot read any more still gets its row, with its process and nothing else, so that its
     batches stay listed, cured and recalled.
     """
+    decisions = tx.rows.execute(OLD_DECISIONS).fetchall()
+    for row in decisions:
+        tx.add_all(
+            DecisionDoubt(decision_id=row["id"], subject=subject, doubt=doubt)
+            for subject, doubt in _decided(row["verdict"], row["reason"])
+        )
     lacking = tx.rows.execute(_LACKING).fetchall()
     for row in lacking:
         tx.add(_understood(row["id"], row["source"], row["code"], row["process"]))
-    tx.say(f"Kept the figures of {len(lacking)} recipe versions that an earlier soapledger wrote.")
+    kept = [f"the figures of {len(lacking)} recipe versions"] if lacking or not decisions else []
+    kept += [f"what {len(decisions)} decisions were about"] if decisions else []
+    tx.say(f"Kept {' and '.join(kept)} that an earlier soapledger wrote.")
+
+
+def _decided(verdict: str, reason: str) -> Iterator[tuple[Subject, str]]:
+    """(subject, particular) of an old decision, so that it goes on counting as it did.
+
+    To supply bars all the same was decided once for whatever an assessment did not cover, and to use labels that the
+    day made unusable for each run as printed.
+    """
+    if verdict == "accepted":
+        yield "superfat", LIKELY_NOTHING
+        return
+    if "not covered by what was assessed (" in reason:
+        yield "prohibited", EVERY
+        yield "assessment", EVERY
+        yield "notification", EVERY
+    labels = re.search(r"its labels are not usable any more \((run .*?)\); released all the same: ", reason)
+    for why in labels[1].split("; ") if labels else ():
+        yield "labels", why
 
 
 def kept_figures(version_id: int, recipe: Recipe) -> RecipeFigures:

@@ -8,14 +8,14 @@ from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.recipe import WITH_THE_LYE
 from ledger.domain.saponification import lye_concentration
 from ledger.domain.scaling import Dough
+from ledger.domain.words import LIKELY_NOTHING
 from ledger.errors import BadInput, Refused
 from ledger.views.batch import BatchRow, PlanLineRow, plan_lines, recipe_of
+from ledger.views.doubts import decided
 from ledger.views.figures import figures_of
 from ledger.views.lots import available, lot_by_id
 from ledger.views.material import material_by_id
 from ledger.views.settings import settings
-
-LIKELY_NOTHING = "superfat likely nothing: "  # before the reason of a decision taken at the plan
 
 # Once one of these was logged, lye and fats have met.
 _MET = ("mixed", "trace", "cook start", "poured")
@@ -95,7 +95,7 @@ def correction_case(rows: sqlite3.Connection, batch: BatchRow, line: int, actual
         tuple(replace(one, mass_mg=actual_mg) if one.number == line else one for one in in_pot),
         line,
         settings(rows).scale_step_mg,
-        decided=plan_was_decided(rows, batch.id),
+        decided=("superfat", LIKELY_NOTHING) in decided(rows, batch_id=batch.id),
     )
 
 
@@ -113,15 +113,6 @@ def correction_ways(rows: sqlite3.Connection, batch: BatchRow, case: Case) -> tu
     if wrong.role == "fat":
         free[wrong.material] += (wrong.used if wrong.logged else wrong.target) - case.line.mass_mg
     return ways(case, free)
-
-
-def plan_was_decided(rows: sqlite3.Connection, batch_id: int) -> bool:
-    """Whether someone decided to make the batch although its superfat is likely to be nothing."""
-    found = rows.execute(
-        "SELECT 1 FROM live_decision WHERE batch_id = ? AND verdict = 'accepted' AND reason LIKE ?",
-        (batch_id, LIKELY_NOTHING + "%"),
-    )
-    return found.fetchone() is not None
 
 
 def _not_met(rows: sqlite3.Connection, batch: BatchRow) -> None:

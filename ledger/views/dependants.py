@@ -35,9 +35,11 @@ class Dependant:
 def binding(table: str) -> str:
     """Which rows of a table bind what they name.
 
-    An acceptance says only that a lot was looked at; an erasure holds whether or not what was erased still counts.
+    An acceptance says only that a lot was looked at; an erasure holds whether or not what was erased still counts; and
+    what an upgrade kept of a recipe or a decision goes with it.
     """
-    return {"decision": "t.verdict <> 'accepted'", "erasure": "0"}.get(table, "1")
+    never = dict.fromkeys(("erasure", "recipe_figures", "decision_doubt"), "0")
+    return {"decision": "t.verdict <> 'accepted'", **never}.get(table, "1")
 
 
 def dependants(rows: sqlite3.Connection, entry: int) -> tuple[Dependant, ...]:

@@ -8,6 +8,7 @@ from ledger.markets import laws_at
 from ledger.views.allergens import barred_words
 from ledger.views.assessment import batch_beside
 from ledger.views.batch import BatchRow
+from ledger.views.doubts import Doubt
 from ledger.views.recipe import recipe_by_code
 from ledger.views.settings import settings
 
@@ -28,16 +29,17 @@ def labelled_markets(rows: sqlite3.Connection) -> tuple[Market, ...]:
     return tuple(law for law in laws_at(settings(rows).addresses) if law.declares_ingredients)
 
 
-def supply_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[str, ...]:
+def supply_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[Doubt, ...]:
     """Why the bars are not covered on a day, a sentence for each; nothing where they are, as far as figures go.
 
     What a market prohibits, no assessment, no notification for a market, or a particular of the batch as weighed that
     lies outside what was assessed. What the assessment is silent on is no reason here; it is shown by the comparison.
     """
-    return (*barred_from_supply(rows, batch, on=on)[0], *_not_assessed(rows, batch, on))
+    barred = (Doubt("prohibited", words) for words in barred_from_supply(rows, batch, on=on)[0])
+    return (*barred, *_not_assessed(rows, batch, on))
 
 
-def _not_assessed(rows: sqlite3.Connection, batch: BatchRow, on: date) -> tuple[str, ...]:
+def _not_assessed(rows: sqlite3.Connection, batch: BatchRow, on: date) -> tuple[Doubt, ...]:
     laws = [law for law in laws_at(settings(rows).addresses) if law.asks("assessment", on)]
     if not laws or batch.recipe_code is None:
         return ()
@@ -45,11 +47,16 @@ def _not_assessed(rows: sqlite3.Connection, batch: BatchRow, on: date) -> tuple[
     view = batch_beside(rows, card, batch.code, markets=[law.code for law in laws], on=on)
     if view is None:
         asks = f"the market{'s' * (len(laws) > 1)} {', '.join(law.code for law in laws)}"
-        return (f"there is no safety assessment of {card.name}, which {asks} ask{'s' * (len(laws) == 1)} for",)
+        words = f"there is no safety assessment of {card.name}, which {asks} ask{'s' * (len(laws) == 1)} for"
+        return (Doubt("assessment", words, tuple(f"none for {law.code}" for law in laws)),)
     found = []
     for one in view.compared:
+        notified = one.what.startswith("notification")
         if one.verdict == "outside":
-            found.append(f"{one.what} is {one.found}, assessed {one.assessed}")
-        elif one.verdict == "silent" and one.what.startswith("notification"):
-            found.append(f"there is no {one.what.replace('notification', 'notification for', 1)}")
+            words = f"{one.what} is {one.found}, assessed {one.assessed}"
+            of = (f"date assessed {one.assessed}",) if one.what == "date" else ()  # the next day is no other doubt
+            found.append(Doubt("notification" if notified else "assessment", words, of))
+        elif one.verdict == "silent" and notified:
+            words = f"there is no {one.what.replace('notification', 'notification for', 1)}"
+            found.append(Doubt("notification", words))
     return tuple(found)

@@ -53,7 +53,7 @@ def release(shop: Shop, code: str, **more: Any) -> int:
 
 def doubts(shop: Shop, code: str) -> tuple[str, ...]:
     with shop.book.look() as rows:
-        return supply_doubts(rows, find_batch(rows, code), on=PASSED)
+        return tuple(one.words for one in supply_doubts(rows, find_batch(rows, code), on=PASSED))
 
 
 def test_without_an_assessment_bars_are_not_released(shop: Shop, packed: str) -> None:
