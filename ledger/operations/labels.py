@@ -1,8 +1,7 @@
 """Labels in their order: approved by a named person, printed as one run, and what became of them booked back."""
 
-import json
 from collections.abc import Callable
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.dates import show_date
@@ -13,6 +12,7 @@ from ledger.storage.tables import LabelApproval, LabelCount, LabelRun
 from ledger.views.allergens import barred_words
 from ledger.views.batch import find_batch
 from ledger.views.label import LabelText, digest_of, label_text, run_text
+from ledger.views.label_kept import FORMAT, kept_text, label_from
 from ledger.views.label_runs import Run, approved_by, run_by_number
 
 
@@ -108,27 +108,12 @@ def _run(request: LabelRequest, view: LabelText, lot_id: int, text: str) -> Labe
         count=request.count,
         text=text,
         text_digest=digest_of(text),
-        view=as_json(view),
+        view=kept_text(view),
+        view_format=FORMAT,
         layout_source=request.layout_source,
         sheet_source=request.sheet_source,
         start=request.start,
     )
-
-
-def as_json(view: LabelText) -> str:
-    """What is set on a label, for a reprint; where it comes from is in the ledger anyway."""
-    kept = {
-        key: value for key, value in asdict(view).items() if key not in ("declared", "allergens", "rules", "remains")
-    }
-    return json.dumps(kept, ensure_ascii=False, default=date.isoformat, sort_keys=True)
-
-
-def from_json(text: str) -> LabelText:
-    """The label that was set."""
-    kept = json.loads(text)
-    kept["made_on"] = date.fromisoformat(kept["made_on"])
-    kept["precautions"] = tuple(kept["precautions"])
-    return LabelText(**kept, declared=(), allergens=None, rules=(), remains=())
 
 
 def reprint_labels(
@@ -153,7 +138,7 @@ def reprint_labels(
             raise Refused(f"The bars of batch {batch.code} are {batch.status}; no labels are printed for them.")
         if (law := known_market(run.market)) and (words := barred_words(tx.rows, batch, law, on=on)):
             raise Refused(f"Batch {batch.code} gets no label: {words}.")
-        view = from_json(row["view"])
+        view = label_from(row["view"], row["view_format"])
         data = draw(view, row["layout_source"], row["sheet_source"])
         tx.add(
             LabelRun(
@@ -165,6 +150,7 @@ def reprint_labels(
                 text=run.text,
                 text_digest=run.text_digest,
                 view=row["view"],
+                view_format=row["view_format"],
                 layout_source=row["layout_source"],
                 sheet_source=row["sheet_source"],
                 start=start,
