@@ -17,9 +17,7 @@ from ledger.views.batch import find_batch
 from ledger.views.bench import steps_of
 from ledger.views.worksheet import worksheet
 
-ROOM = BenchReading(
-    "room temperature", DEGREES, START, "Room temperature", "by the bench", at_most=lambda *_: 30_000
-)
+ROOM = BenchReading("room temperature", DEGREES, START, "Room temperature", "by the bench", at_most=lambda *_: 30_000)
 
 
 @pytest.fixture
