@@ -24,9 +24,7 @@ def keep_copy(source: Path, target: Path, *, overwrite: bool) -> Verdict:
         finally:
             rows.close()
         if found[0].findings:
-            raise DamagedLedger(
-                f"{source} does not pass its check, so it was not copied over a sound one; see: soapledger check"
-            )
+            raise DamagedLedger(f"{source} does not pass its check, so no copy was made; see: soapledger check")
 
     back_up(source, target, overwrite=overwrite, prove=prove)
     return found[0]

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.dates import show_date
 from ledger.domain.money import share_out
 from ledger.domain.shortcode import short_code
 from ledger.errors import BadInput, Refused
@@ -192,29 +193,36 @@ def take_back(
             lot = find_lot(tx.rows, code)
             if number <= 0:
                 raise BadInput(f"How many bars of batch {lot.code} came back? Write a number above zero.")
-            out = _out(tx.rows, lot.id, card.id if card else None, place.id if place else None)
+            whose = (card.id if card else None, place.id if place else None)
+            out = min(_out(tx.rows, lot.id, *whose, day) for day in (on, None))
             if number > out:
                 whom = f"{card.name} has" if card else f"{place.name} sold" if place else "Customers not named have"
-                raise Refused(f"{whom} {out} bars of batch {lot.code}; {number} cannot have come back from there.")
+                raise Refused(
+                    f"{whom} {out} bars of batch {lot.code} by {show_date(on)}; "
+                    f"{number} cannot have come back from there."
+                )
             origin = reason if card else "; ".join(w for w in (f"sold at {place.name}" if place else "", reason) if w)
             came = Moved(lot.id, number, customer_id=card.id if card else None, note=origin or None)
             tx.move([came], "returned", place_id=shelf.id, on=on)
         tx.say(f"{sum(bars.values())} bars came back from {card.code if card else place.name if place else 'someone'}.")
 
 
-def _out(rows: Rows, lot_id: int, customer_id: int | None, place_id: int | None) -> int:
-    """Bars of a lot that are with a customer, or were sold and did not come back."""
+def _out(rows: Rows, lot_id: int, customer_id: int | None, place_id: int | None, on: date | None) -> int:
+    """Bars of a lot that are with a customer, or were sold and did not come back; up to a day when one is given."""
+    day = on.isoformat() if on else None
     if customer_id is not None:
         row = rows.execute(
-            "SELECT coalesce(-sum(quantity), 0) FROM movement WHERE lot_id = ? AND customer_id = ?",
-            (lot_id, customer_id),
+            "SELECT coalesce(-sum(quantity), 0) FROM movement WHERE lot_id = ? AND customer_id = ? "
+            'AND (? IS NULL OR "on" <= ?)',
+            (lot_id, customer_id, day, day),
         ).fetchone()
         return int(row[0])
     row = rows.execute(
         """
         SELECT coalesce(-sum(quantity), 0) FROM movement WHERE lot_id = ? AND customer_id IS NULL
         AND (kind = 'returned' OR (kind IN ('sold', 'given') AND (? IS NULL OR place_id = ?)))
+        AND (? IS NULL OR "on" <= ?)
         """,
-        (lot_id, place_id, place_id),
+        (lot_id, place_id, place_id, day, day),
     ).fetchone()
     return int(row[0])

@@ -68,3 +68,18 @@ def test_all_that_was_sold_may_come_back_and_no_more(shop: Shop) -> None:
         take_back(shop.book, {shop.batch: 4}, customer=None, stall=STALL, on=OUT, reason="split")
     take_back(shop.book, {shop.batch: 3}, customer=None, stall=STALL, on=OUT, reason="split")
     assert where(shop) == {"on hand": 7, "returned": 3, "sold, gone": 3, "returned, gone": -3}
+
+
+@pytest.mark.parametrize(("day", "may"), [(8, False), (9, True), (10, True)])
+def test_nothing_comes_back_before_the_day_it_was_sold(shop: Shop, day: int, may: bool) -> None:
+    """Four bars were sold at the stall on 9 May."""
+    add_stall(shop.book, STALL)
+    stall_out(shop.book, STALL, {shop.batch: 4}, on=date(2026, 5, 8))
+    stall_back(shop.book, STALL, {shop.batch: 0}, on=OUT)
+    back = {"customer": None, "stall": STALL, "on": date(2026, 5, day), "reason": "torn"}
+    if may:
+        take_back(shop.book, {shop.batch: 4}, **back)
+        assert where(shop)["returned"] == 4
+    else:
+        with pytest.raises(Refused, match=rf"sold 0 bars of batch {shop.batch} by 8 May 2026; 1 cannot have come back"):
+            take_back(shop.book, {shop.batch: 1}, **back)
