@@ -200,8 +200,12 @@ def _constituent_limits(rows: sqlite3.Connection) -> dict[str, Limit]:
 
 
 def _that_counts(limits: list[Limit]) -> Limit | None:
-    """The latest that is for soap, else the latest of all, which is shown and does not count."""
-    return next((one for one in reversed(limits) if one.for_soap), limits[-1] if limits else None)
+    """The latest by its date that is for soap, else the latest of all, which is shown and does not count.
+
+    Of two of one date the one booked last; an older paper booked later lifts no newer one.
+    """
+    in_order = sorted(limits, key=lambda one: one.dated)
+    return next((one for one in reversed(in_order) if one.for_soap), in_order[-1] if in_order else None)
 
 
 def _limit(row: sqlite3.Row) -> Limit:

@@ -202,6 +202,24 @@ def test_a_certificate_of_another_product_is_none_for_soap(scents: Shop, categor
     ]
 
 
+@pytest.mark.parametrize("constituent", [False, True])
+@pytest.mark.parametrize(
+    ("booked_last", "most_ppm"),
+    [(date(2026, 3, 1), 10_000), (date(2026, 3, 2), 90_000), (date(2026, 3, 3), 90_000)],
+)
+def test_the_latest_certificate_by_its_date_counts(
+    scents: Shop, booked_last: date, most_ppm: int, constituent: bool
+) -> None:
+    """1 % by a paper of 2 March; 9 % booked after it counts unless that paper is older."""
+    which = {"constituent" if constituent else "material": "linalool" if constituent else "bay oil"}
+    state_contents(scents.book, "bay oil", {"linalool": 500_000}, source="a statement")
+    state_limit(scents.book, LimitFacts(10_000, "NEW", "9", date(2026, 3, 2)), **which)
+    state_limit(scents.book, LimitFacts(90_000, "OTHER", "9", booked_last), **which)
+    add_recipe(scents.book, scented(("bay oil", "5")), file="s.toml")
+    found = checks(scents, planned(scents.book, "scented"))["linalool" if constituent else "bay oil"]
+    assert found.limit_ppm == most_ppm
+
+
 def test_a_later_certificate_of_another_product_does_not_stand_in_place_of_that_of_soap(scents: Shop) -> None:
     add_recipe(scents.book, scented(("bay oil", WHOLE)), file="s.toml")
     state_contents(scents.book, "bay oil", {"citral": 720_000}, source=SOURCE)
