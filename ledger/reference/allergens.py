@@ -6,7 +6,7 @@ import unicodedata
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 _HERE = Path(__file__).parent
@@ -55,6 +55,7 @@ def allergens() -> Mapping[str, Allergen]:
     }
 
 
+@lru_cache(maxsize=4096)  # an answer about many batches looks the same few names up again and again
 def plain(name: str) -> str:
     """A name as it is looked up: capitals, hyphens, spaces, accents, Greek letters and a leading "CAS" do not count."""
     text = unicodedata.normalize("NFKD", name.casefold())
@@ -96,13 +97,23 @@ def _oils() -> frozenset[str]:
 
 def allergen_named(name: str) -> Allergen | None:
     """The entry that a constituent or an oil is declared under, by label name, synonym, INCI name or CAS number."""
-    found = _names().get(plain(name))
+    found = _looked_up(name)
     return allergens()[found.entry.casefold()] if found else None
+
+
+def _looked_up(name: str) -> _Name | None:
+    """A name as it stands, else without what is in brackets: LAVANDULA ANGUSTIFOLIA (LAVENDER) OIL."""
+    return _names().get(plain(name)) or _names().get(plain(without_brackets(name)))
+
+
+def without_brackets(name: str) -> str:
+    """A name without its common name in brackets, and without the asterisk or full stop of a list."""
+    return re.sub(r"\([^()]*\)", "", name).strip().rstrip("*.")
 
 
 def remark_on(name: str) -> str:
     """What a person should know of a name that is read as that of an entry; mostly nothing."""
-    found = _names().get(plain(name))
+    found = _looked_up(name)
     return found.remark if found else ""
 
 
@@ -121,7 +132,7 @@ def names_to_propose() -> tuple[str, ...]:
 
 def essential_oil(inci: str) -> bool:
     """Whether an INCI name is that of an oil that holds allergens, whatever kind of material it is booked as."""
-    return plain(inci) in _oils() or bool(usual_contents(inci))
+    return any(plain(one) in _oils() or usual_contents(one) for one in (inci, without_brackets(inci)))
 
 
 @cache

@@ -1,7 +1,7 @@
 """The fragrance allergens of a batch, from the statements of the lots that really went in."""
 
 import sqlite3
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -13,6 +13,7 @@ from ledger.views.bases import Base
 from ledger.views.batch import BatchRow
 from ledger.views.drying import dried, driest_water
 from ledger.views.ingredients import bases_of_batch
+from ledger.views.lots import LotRow
 from ledger.views.made_of import Compositions
 from ledger.views.skin import contains, is_scent, read_as
 
@@ -114,6 +115,11 @@ def _parts(rows: sqlite3.Connection, bases: Sequence[Base]) -> tuple[list[Holds]
         fragrance = is_scent(one.lot.kind, inci)
         if fragrance and stated:
             doubts += _doubts(one.lot.material, one.lot.code, inci, stated)
+        if left_out := _left_out(rows, one.lot, stated):
+            doubts.append(
+                f"The statement for {one.lot.material}, lot {one.lot.code}, does not name {', '.join(left_out)}, which "
+                "the one for the material does; it counts as none. Ask the supplier."
+            )
         doubts += [
             f"In the statement for {one.lot.material}, lot {one.lot.code}: {read_as(name)}."
             for name in stated
@@ -127,6 +133,12 @@ def _parts(rows: sqlite3.Connection, bases: Sequence[Base]) -> tuple[list[Holds]
             inci = ""
         parts.append(Holds(one.lot.material, one.lot.code, inci, one.mass_mg, stated or None, fragrance))
     return parts, doubts
+
+
+def _left_out(rows: sqlite3.Connection, lot: LotRow, stated: Mapping[str, int]) -> list[str]:
+    """What the statement for a material names and that for the lot does not: it counts whole, so that would be none."""
+    named = {counted_as(name) for name in stated}
+    return [name for name in contains(rows, lot.material_id, None) if counted_as(name) not in named]
 
 
 def _banned(one: Found, rule: AllergenList) -> str:

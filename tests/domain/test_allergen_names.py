@@ -160,3 +160,12 @@ def test_every_name_of_the_sample_season_is_known() -> None:
         names = {row["name"] for row in csv.DictReader(file)}
     assert len(names) > 5
     assert [name for name in names if read(name) is None] == []
+
+
+def test_a_common_name_in_brackets_or_a_sign_behind_does_not_hide_an_oil() -> None:
+    for inci in ("LAVANDULA ANGUSTIFOLIA (LAVENDER) OIL", "Lavandula Angustifolia Oil*", "Lavandula Angustifolia Oil."):
+        found = allergen_named(inci)
+        assert found is not None
+        assert found == allergen_named("LAVANDULA ANGUSTIFOLIA OIL"), inci
+        assert essential_oil(inci)
+    assert not essential_oil("OLEA EUROPAEA (OLIVE) FRUIT OIL")
