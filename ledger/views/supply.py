@@ -11,6 +11,7 @@ from ledger.views.batch import BatchRow
 from ledger.views.doubts import Doubt
 from ledger.views.recipe import recipe_by_code
 from ledger.views.settings import settings
+from ledger.views.skin import batch_skin_checks
 
 
 def barred_from_supply(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[tuple[str, ...], bool]:
@@ -32,11 +33,14 @@ def labelled_markets(rows: sqlite3.Connection) -> tuple[Market, ...]:
 def supply_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[Doubt, ...]:
     """Why the bars are not covered on a day, a sentence for each; nothing where they are, as far as figures go.
 
-    What a market prohibits, no assessment, no notification for a market, or a particular of the batch as weighed that
-    lies outside what was assessed. What the assessment is silent on is no reason here; it is shown by the comparison.
+    What a market prohibits, more of a scent than its certificate allows on the skin, no assessment, no notification for
+    a market, or a particular of the batch as weighed that lies outside what was assessed. What the assessment is silent
+    on is no reason here; it is shown by the comparison.
     """
     barred = (Doubt("prohibited", words) for words in barred_from_supply(rows, batch, on=on)[0])
-    return (*barred, *_not_assessed(rows, batch, on))
+    checked = batch_skin_checks(rows, batch)
+    over = (Doubt("skin", one.words.removesuffix(".")) for one in checked if one.verdict == "over")
+    return (*barred, *over, *_not_assessed(rows, batch, on))
 
 
 def _not_assessed(rows: sqlite3.Connection, batch: BatchRow, on: date) -> tuple[Doubt, ...]:

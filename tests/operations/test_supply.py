@@ -4,16 +4,21 @@ from datetime import date
 from typing import Any
 
 import pytest
-from conftest import SETUP, Shop
-from making import LOOKED_GOOD, cut
+from conftest import PLAIN_BAR, SETUP, Shop
+from making import LOOKED_GOOD, batch_of, cut, deliver
 
 from ledger.errors import Refused
 from ledger.operations.assess import assess_recipe
 from ledger.operations.customers import CustomerDetails, add_customer
+from ledger.operations.materials import MaterialFacts, add_material
+from ledger.operations.receive import DeliveryLine
+from ledger.operations.recipes import add_recipe
 from ledger.operations.release import pass_bars, release_bars
 from ledger.operations.sell import add_stall, dispatch, gift, stall_out
 from ledger.operations.setup import set_up
+from ledger.operations.skin import LimitFacts, state_limit
 from ledger.views.batch import find_batch
+from ledger.views.skin import batch_skin_checks
 from ledger.views.supply import supply_doubts
 
 PASSED = date(2026, 6, 3)  # cut on 6 May, cured 28 days
@@ -118,3 +123,20 @@ def test_who_sells_in_the_united_states_alone_is_not_asked(shop: Shop, packed: s
     set_up(shop.book, replace(SETUP, addresses={"us": SETUP.addresses["eu"]}))
     assert doubts(shop, packed) == ()
     assert release(shop, packed) == 10
+
+
+@pytest.mark.parametrize(("grain", "asked"), [(-1, True), (0, False), (1, False)])
+def test_bars_over_a_certificate_that_came_after_the_plan_are_asked_about(shop: Shop, grain: int, asked: bool) -> None:
+    """A certificate of just what the bar holds, and a grain (1 ppm) to each side."""
+    add_material(shop.book, MaterialFacts("bay oil", "BAY OIL"), kind="fragrance", code=None)
+    deliver(shop.book, DeliveryLine("bay oil", 200_000, "F-1", 2000))
+    text = PLAIN_BAR.replace("plain-bar", "bay").replace("Plain Bar", "Bay")
+    add_recipe(shop.book, text + '\n[[fragrance]]\nmaterial = "bay oil"\ngrams = 5\n', file="bay.toml")
+    code = cut(shop.book, "bay")
+    with shop.book.look() as rows:
+        (found,) = batch_skin_checks(rows, batch_of(shop.book, code))
+    assert found.share_ppm
+    state_limit(shop.book, LimitFacts(found.share_ppm + grain, "LATER", "9", date(2026, 5, 7)), material="bay oil")
+    with shop.book.look() as rows:
+        doubts = [one.words for one in supply_doubts(rows, batch_of(shop.book, code), on=date(2026, 6, 8))]
+    assert any("is over the" in words and "LATER" in words for words in doubts) is asked
