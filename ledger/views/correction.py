@@ -181,7 +181,10 @@ def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solutio
     if way.name == "fats":
         return "add " + ", ".join(f"{show_mass(mass, units)} of {one.material}" for one, mass in changes)
     if case.line.role == "liquid":
-        return f"add {show_mass(solution, units)} of {case.line.material} to the lye before it is used"
+        return (
+            f"put {show_mass(solution, units)} of {case.line.material} into a second jug and pour the lye slowly into "
+            "it, never the liquid onto the lye"
+        )
     if not lye_is_made(case):
         return "weigh " + ", ".join(
             f"{show_mass(one.mass_mg, units)} of {one.material} in place of {show_mass(one.target_mg, units)}"
