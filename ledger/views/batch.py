@@ -117,7 +117,7 @@ JOIN live_material_revision mr
 LEFT JOIN recipe_version rv ON rv.id = b.recipe_version_id
 LEFT JOIN recipe r ON r.id = rv.recipe_id
 LEFT JOIN main.recipe_figures f ON f.recipe_version_id = rv.id
-LEFT JOIN live_lot l ON l.batch_id = b.id AND l.material_id = b.material_id
+LEFT JOIN live_lot l ON l.batch_id = b.id AND +l.material_id = b.material_id  -- +: found by its batch
 """
 
 

@@ -11,6 +11,7 @@ from ledger.domain.recipe import WEIGH_EVERY_DAYS
 from ledger.views.batch import batches, recipe_of
 from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, based_on, forecast, weighings
 from ledger.views.lots import lot_by_id
+from ledger.views.made_of import Compositions
 
 
 @dataclass(frozen=True)
@@ -45,7 +46,7 @@ class RackDay:
 
 def cure_list(rows: sqlite3.Connection, *, on: date) -> tuple[OnTheRack, ...]:
     """Every batch on the rack on a date, the first ready first."""
-    found = []
+    found, made = [], Compositions(rows)
     for batch in batches(rows):
         if not batch.soap or batch.yield_lot_id is None or batch.yielded_on is None or batch.yielded_on > on:
             continue
@@ -57,7 +58,7 @@ def cure_list(rows: sqlite3.Connection, *, on: date) -> tuple[OnTheRack, ...]:
         assert batch.cure_days is not None
         days = cure(cut_on=batch.yielded_on, days=batch.cure_days, usable_from_days=batch.usable_from_days, today=on)
         known = weighings(rows, batch, on=on)
-        view, recipe = forecast(rows, batch, known), recipe_of(rows, batch)
+        view, recipe = forecast(rows, batch, known, made), recipe_of(rows, batch)
         every = recipe.weigh_every_days if recipe else WEIGH_EVERY_DAYS
         last = max([batch.yielded_on, *(one.on for one in known)])
         found.append(

@@ -15,6 +15,7 @@ from ledger.views.batch import BatchRow, recipe_of
 from ledger.views.bench import current_readings
 from ledger.views.drying import dry_of_the_cut, left_of_the_cut
 from ledger.views.lots import lot_by_id
+from ledger.views.made_of import Compositions
 from ledger.views.reading import day
 
 BY_WEIGHINGS, BY_COMPOSITION = "weighings", "composition"
@@ -77,8 +78,12 @@ def weighings(rows: sqlite3.Connection, batch: BatchRow, *, on: date | None = No
     return tuple(sorted(found.values(), key=lambda one: (one.on, one.mark)))
 
 
-def forecast(rows: sqlite3.Connection, batch: BatchRow, known: tuple[Weighing, ...]) -> Forecast | None:
+def forecast(
+    rows: sqlite3.Connection, batch: BatchRow, known: tuple[Weighing, ...], made: Compositions | None = None
+) -> Forecast | None:
     """By the weighings once they are on four days at least; else by the composition; None before the cut.
+
+    An answer about several batches hands the compositions it remembers.
 
     The weighings of a bar count from its own first; bars marked later than the first day are left out of the fit.
     """
@@ -92,7 +97,7 @@ def forecast(rows: sqlite3.Connection, batch: BatchRow, known: tuple[Weighing, .
     if curve is None:
         few = len({one.on for one in known}) < FEWEST_DAYS
         why = "not weighed on four days yet" if few else "its weighings show no drying that a curve fits"
-        curve, start, basis = _by_composition(rows, batch), batch.yielded_on, BY_COMPOSITION
+        curve, start, basis = _by_composition(rows, batch, made), batch.yielded_on, BY_COMPOSITION
         mass = lot_by_id(rows, batch.yield_lot_id).mass_mg
         if mass is not None and batch.made:
             first = round(Fraction(mass, batch.made))
@@ -101,7 +106,7 @@ def forecast(rows: sqlite3.Connection, batch: BatchRow, known: tuple[Weighing, .
     if curve is None:
         return None
     days, give = curve.steady_after(recipe.weekly_loss_ppm / WHOLE_PPM)
-    dry = dry_bar(rows, batch)
+    dry = dry_bar(rows, batch, made)
     first_marks = {one.mark for one in known if one.on == known[0].on}
     used = [one for one in known if one.mark in first_marks]
     return Forecast(
@@ -134,9 +139,9 @@ def cut_bar(rows: sqlite3.Connection, batch: BatchRow) -> Fraction | None:
     return Fraction(sum(each), len(each)) if each else None
 
 
-def dry_bar(rows: sqlite3.Connection, batch: BatchRow) -> Fraction | None:
+def dry_bar(rows: sqlite3.Connection, batch: BatchRow, made: Compositions | None = None) -> Fraction | None:
     """What a bar weighs with all its water gone, on average, in mg; None where none was weighed at the cut."""
-    cut, kept = cut_bar(rows, batch), dry_of_the_cut(rows, batch)
+    cut, kept = cut_bar(rows, batch), dry_of_the_cut(rows, batch, made)
     return cut * kept if cut is not None and kept is not None else None
 
 
@@ -159,12 +164,12 @@ def _by_weighings(known: tuple[Weighing, ...]) -> Curve | None:
     return fit(points)
 
 
-def _by_composition(rows: sqlite3.Connection, batch: BatchRow) -> Curve | None:
+def _by_composition(rows: sqlite3.Connection, batch: BatchRow, made: Compositions | None) -> Curve | None:
     recipe = recipe_of(rows, batch)
     if recipe is None or batch.cure_days is None:
         return None
-    driest = left_of_the_cut(rows, batch, recipe.driest_water_ppm)
-    cured = left_of_the_cut(rows, batch, recipe.water_left_ppm)
+    driest = left_of_the_cut(rows, batch, recipe.driest_water_ppm, made)
+    cured = left_of_the_cut(rows, batch, recipe.water_left_ppm, made)
     if driest is None or cured is None:
         return None
     return from_composition(float(1 - driest), float(1 - cured), batch.cure_days)

@@ -4,7 +4,7 @@ import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.views.lots import LotRow, all_lots, places
+from ledger.views.lots import LotRow, all_lots, lots_by_id, places
 from ledger.views.planned import STILL_MEANT
 
 
@@ -54,7 +54,7 @@ def stock(
         )
     }
     by_material: dict[int, list[StockLine]] = {}
-    for lot in all_lots(rows):
+    for lot in all_lots(rows) if empty else lots_by_id(rows, held.keys()).values():
         if material_id not in (None, lot.material_id) or kind not in (None, lot.kind):
             continue
         if lot.on_hand or empty:
