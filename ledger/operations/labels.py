@@ -14,6 +14,7 @@ from ledger.views.batch import find_batch
 from ledger.views.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label_kept import FORMAT, kept_text, label_from
 from ledger.views.label_runs import Run, approved_by, run_by_number
+from ledger.views.lots import lot_by_id
 
 
 @dataclass(frozen=True)
@@ -51,6 +52,12 @@ def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
         )
     lot_id = find_batch(tx.rows, request.batch).yield_lot_id
     assert lot_id is not None
+    was = lot_by_id(tx.rows, lot_id, on=request.on).status
+    if was not in ("passed", "released"):
+        raise Refused(
+            f"The bars of batch {view.batch_code} were not passed for packing on {show_date(request.on)}; "
+            "look at --on. A marked draft: --draft."
+        )
     return view, lot_id
 
 

@@ -10,7 +10,7 @@ from ledger.domain.dates import show_date
 from ledger.domain.market import AllergenList, Market
 from ledger.markets import known_market, market
 from ledger.views.allergens import Holding, batch_holding
-from ledger.views.bars import BarCount, bar_counts
+from ledger.views.bars import BarCount, bar_counts, bars_here
 from ledger.views.batch import BatchRow, batches
 from ledger.views.label_runs import Run, runs, text_of
 from ledger.views.made_of import Compositions
@@ -42,32 +42,38 @@ def labels_due(rows: sqlite3.Connection, *, today: date, by: date) -> tuple[Due,
         for run in runs(rows, lot_id):
             if known_market(run.market):
                 printed[lot_id, run.market] = run
-    compositions, holding = Compositions(rows), dict[int, Holding]()
+    made = Compositions(rows)
     for (lot_id, code), run in printed.items():
-        if lot_id not in holding:
-            holding[lot_id] = batch_holding(rows, by_batch[lot_id], compositions)
-        found += _due(rows, by_batch[lot_id], holding[lot_id], market(code), run, today, by)
+        found += _due(rows, by_batch[lot_id], made, market(code), run, today, by)
     return tuple(sorted(found, key=lambda one: (one.until, one.batch_code, one.where)))
 
 
 def _due(
-    rows: sqlite3.Connection, batch: BatchRow, holding: Holding, law: Market, run: Run, today: date, by: date
+    rows: sqlite3.Connection, batch: BatchRow, made: Compositions, law: Market, run: Run, today: date, by: date
 ) -> Iterator[Due]:
     for rule in law.allergens:
         after = next((one for one in law.allergens if one.since and rule.until and one.since > rule.until), None)
         if rule.until is None or after is None or not _printed_under(rows, rule, run):
             continue
-        more = _missing(holding, rule, after)
-        if not more or batch.yield_lot_id is None:
-            continue
-        names = f"{after.name} names {', '.join(more)} too"
-        for one in _still_out(bar_counts(rows, [batch.yield_lot_id])):
-            if not one.left and one.where != "retained" and rule.until <= by:
-                yield Due(batch.code, law.code, one.count, one.where, rule.until, f"to be supplied by then: {names}")
-            shop = one.where == "dispatched" and one.on is not None and one.on <= rule.until
-            if shop and rule.sold_on_until and today <= rule.sold_on_until <= by:
-                why = f"supplied {one.on}, sold on until then: {names}"
-                yield Due(batch.code, law.code, one.count, one.where, rule.sold_on_until, why)
+        bars = list(_reached(rows, batch, rule, today, by))
+        if bars and (more := _missing(batch_holding(rows, batch, made), rule, after)):
+            names = f"{after.name} names {', '.join(more)} too"
+            for one, until, why in bars:
+                yield Due(batch.code, law.code, one.count, one.where, until, f"{why}: {names}")
+
+
+def _reached(
+    rows: sqlite3.Connection, batch: BatchRow, rule: AllergenList, today: date, by: date
+) -> Iterator[tuple[BarCount, date, str]]:
+    """The bars that the end of a list reaches, until when their labels are usable, and why."""
+    assert batch.yield_lot_id is not None
+    assert rule.until is not None
+    for one in _still_out(bar_counts(rows, [batch.yield_lot_id])):
+        if not one.left and one.where != "retained" and rule.until <= by:
+            yield one, rule.until, "to be supplied by then"
+        shop = one.where == "dispatched" and one.on is not None and one.on <= rule.until
+        if shop and rule.sold_on_until and today <= rule.sold_on_until <= by:
+            yield one, rule.sold_on_until, f"supplied {one.on}, sold on until then"
 
 
 def _still_out(counts: Sequence[BarCount]) -> Iterator[BarCount]:
@@ -99,11 +105,18 @@ def _printed_under(rows: sqlite3.Connection, rule: AllergenList, run: Run) -> bo
 def label_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> dict[str, str]:
     """Why the labels on the bars are not usable for bars supplied on a day: by market, a sentence for each.
 
-    The latest run that was counted is on the bars.
+    Labels the day has made unusable are on the bars until newer ones, counted, are enough for all that are here; a run
+    that nobody counted may be on them too.
     """
-    latest = {run.market: run for run in _counted(rows, batch)}
-    found = {code: _out_of_date(rows, batch, run, on) for code, run in latest.items()}
-    return {code: why for code, why in found.items() if why}
+    stale: dict[str, str] = {}
+    newer = Counter[str]()
+    for run in runs(rows, batch.yield_lot_id) if batch.yield_lot_id is not None else ():
+        if why := _out_of_date(rows, batch, run, on):
+            stale[run.market] = why
+        else:
+            newer[run.market] += run.used or 0
+    here = bars_here(rows, batch.yield_lot_id, on) if stale and batch.yield_lot_id is not None else 0
+    return {code: why for code, why in stale.items() if newer[code] < here}
 
 
 def labels_on_bars(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> int:
@@ -111,10 +124,9 @@ def labels_on_bars(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> in
 
     Where newer labels are usable on the day, older ones that are not do not count.
     """
-    newest = label_doubts(rows, batch, on=on)
-    return sum(
-        run.used or 0 for run in _counted(rows, batch) if run.market in newest or not _out_of_date(rows, batch, run, on)
-    )
+    counted = [(run, _out_of_date(rows, batch, run, on)) for run in _counted(rows, batch)]
+    newer = {run.market for run, stale in counted if not stale}
+    return sum(run.used or 0 for run, stale in counted if not stale or run.market not in newer)
 
 
 def _counted(rows: sqlite3.Connection, batch: BatchRow) -> list[Run]:

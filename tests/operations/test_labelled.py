@@ -21,6 +21,7 @@ from ledger.operations.release import pass_bars, release_bars
 from ledger.operations.sell import add_stall, dispatch, gift, stall_out, take_back
 from ledger.operations.setup import set_up
 from ledger.operations.skin import state_contents
+from ledger.operations.undo import undo
 from ledger.views.label_due import labels_due
 from ledger.views.label_runs import runs
 
@@ -113,6 +114,30 @@ def test_new_labels_open_the_door_once_they_are_counted(shop: Shop, packed: str)
         leave()
 
 
+@pytest.mark.parametrize(("count", "spoiled", "open_"), [(9, 0, False), (10, 1, False), (10, 0, True)])
+def test_new_labels_open_the_door_when_they_are_enough_for_all_bars_here(
+    shop: Shop, packed: str, count: int, spoiled: int, open_: bool
+) -> None:
+    label(shop, packed, LAST)
+    release(shop, packed, LAST)
+    run = label(shop, packed, FIRST, count=count, counted=False)
+    count_labels(shop.book, run, spoiled=spoiled, returned=0, on=FIRST)
+    if open_:
+        gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
+    else:
+        with pytest.raises(Refused, match="does not name Camphor"):
+            gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
+
+
+def test_a_run_whose_count_was_taken_back_may_be_on_the_bars(shop: Shop, packed: str) -> None:
+    label(shop, packed, LAST)
+    counted = entries(shop)
+    release(shop, packed, LAST)
+    undo(shop.book, counted)
+    with pytest.raises(Refused, match="does not name Camphor"):
+        gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
+
+
 def test_an_old_text_printed_again_is_an_old_label(shop: Shop, packed: str) -> None:
     run = label(shop, packed, LAST)
     release(shop, packed, LAST)
@@ -123,6 +148,14 @@ def test_an_old_text_printed_again_is_an_old_label(shop: Shop, packed: str) -> N
     with shop.book.look() as rows:
         due = labels_due(rows, today=FIRST, by=FIRST)
     assert [(one.batch_code, one.bars) for one in due] == [(packed, 10)]
+
+
+def test_no_label_is_approved_or_printed_before_the_bars_were_passed(shop: Shop, packed: str) -> None:
+    before = entries(shop)
+    with pytest.raises(Refused, match=r"were not passed for packing on 2 Jun 2026; look at --on"):
+        label(shop, packed, PASSED - timedelta(days=1))
+    assert entries(shop) == before
+    assert label(shop, packed, PASSED) == 1
 
 
 def test_what_is_due_is_here_or_at_a_shop_and_no_bar_that_is_gone(shop: Shop, packed: str) -> None:
