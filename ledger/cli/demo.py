@@ -59,6 +59,8 @@ def _sheet_of_bands(view: "LabelText", count: int) -> bytes:
 
 def _main_job(here: Desk, season: "Season", folder: Path) -> None:
     """The cure list, one worksheet, one record, one sheet of labels, and one recall with its report."""
+    from dataclasses import replace
+
     from ledger import __version__
     from ledger.cli.cure import say_cure
     from ledger.cli.recall import say_answer
@@ -88,7 +90,7 @@ def _main_job(here: Desk, season: "Season", folder: Path) -> None:
     for name, data in (
         ("worksheet.pdf", draw_worksheet(sheet, cautions=cautions())),
         ("batch-record.pdf", draw_batch_record(record)),
-        ("labels.pdf", _sheet_of_bands(label, 12)),
+        ("labels.pdf", _sheet_of_bands(replace(label, draft=True), 6)),
         ("recall.pdf", draw_recall(answer)),
         ("whom-to-call.csv", contact_list(answer)),
     ):
@@ -100,6 +102,6 @@ def _main_job(here: Desk, season: "Season", folder: Path) -> None:
     say("3. Open these:")
     say(f"  {folder / 'worksheet.pdf'}: the bench worksheet of batch {sheet.batch_code}, planned for today")
     say(f"  {folder / 'batch-record.pdf'}: the record of batch {record.batch_code}, {record.product}")
-    say(f"  {folder / 'labels.pdf'}: a sheet of labels for batch {label.batch_code}, {label.product}")
+    say(f"  {folder / 'labels.pdf'}: a sheet of labels, as a draft, for batch {label.batch_code}, {label.product}")
     say(f"  {folder / 'recall.pdf'}: the recall report; {folder / 'whom-to-call.csv'}: the contacts")
     say(f"Next, look around: soapledger --ledger {here.path} stock")

@@ -31,7 +31,7 @@ from ledger.storage.personal import PersonDetails
 from ledger.views.batch import find_batch, plan_lines
 from ledger.views.deviation import open_deviations
 from ledger.views.label import LabelText
-from ledger.views.label_due import label_doubts
+from ledger.views.label_due import label_doubts, labels_on_bars
 from ledger.views.label_runs import runs
 from ledger.views.lots import on_hand_at, place_of_kind
 
@@ -149,8 +149,13 @@ class Diary:
         )
 
     def _do_labels(self, event: dict[str, Any], on: date) -> None:
-        code, spoiled, returned = self.batches[event["batch"]], event.get("spoiled", 0), event.get("returned", 0)
-        self._label(code, event["market"], event["count"], on, spoiled=spoiled, returned=returned)
+        code, printed, spoiled = self.batches[event["batch"]], event["count"], event.get("spoiled", 0)
+        with self.book.look() as rows:
+            batch = find_batch(rows, code)
+            here = on_hand_at(rows, batch.yield_lot_id or 0, place_of_kind(rows, "workshop").id, on=on)
+            bare = max(0, here - labels_on_bars(rows, batch, on=on))
+        left_over = max(0, printed - spoiled - bare)  # one label for each bar, and the others go back
+        self._label(code, event["market"], printed, on, spoiled=spoiled, returned=left_over)
 
     def _label(self, code: str, market: str, count: int, on: date, *, spoiled: int = 0, returned: int = 0) -> None:
         request = LabelRequest(code, market, "belly band", count, on)
