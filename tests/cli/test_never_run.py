@@ -80,11 +80,11 @@ def test_the_outlines_of_a_sheet(run: Run) -> None:
 
 def test_a_supplier_is_changed_and_what_is_left_out_stays(shop: Shop, run: Run) -> None:
     assert shop
-    said = run("supplier", "edit", "oakmoor", "--email", "post@oakmoor.example").stdout
-    assert said == "Oakmoor Oils is changed; documents printed before keep what stood then.\n"
-    shown = run("supplier", "show", "oakmoor").stdout
-    assert "01 555 0142" in shown
-    assert "post@oakmoor.example" in shown
+    said = run("supplier", "edit", "tarnlow", "--email", "post@tarnlow.example").stdout
+    assert said == "Tarnlow Oils is changed; documents printed before keep what stood then.\n"
+    shown = run("supplier", "show", "tarnlow").stdout
+    assert "020 910 0142" in shown
+    assert "post@tarnlow.example" in shown
     assert "'nobody'" in run("supplier", "edit", "nobody", "--phone", "1", code=2).stderr
 
 

@@ -115,10 +115,10 @@ def test_the_name_of_today_is_today() -> None:
         (Read(figures={"pH": [10_501]}), "pH"),
         (Read(loss_ppm=100_000), None),
         (Read(loss_ppm=100_001), "loss"),
-        (Read(figures={"lye temperature": [45_600], "fats temperature": [40_000]}), None),
-        (Read(figures={"lye temperature": [45_601], "fats temperature": [40_000]}), "lye and fats apart"),
-        (Read(figures={"fragrance temperature": [82_000]}), None),
-        (Read(figures={"fragrance temperature": [82_001]}), "fragrance temperature"),
+        (Read(figures={"lye temperature": [45_000], "fats temperature": [40_000]}), None),
+        (Read(figures={"lye temperature": [45_001], "fats temperature": [40_000]}), "lye and fats apart"),
+        (Read(figures={"fragrance temperature": [80_000]}), None),
+        (Read(figures={"fragrance temperature": [80_001]}), "fragrance temperature"),
         (Read(bars_mg=[95_000, 115_000]), None),
         (Read(bars_mg=[94_999]), "bar weight"),
         (Read(bars_mg=[115_001]), "bar weight"),
@@ -139,12 +139,12 @@ def test_a_ph_below_9_says_how_it_was_measured() -> None:
 
 
 def test_as_many_months_as_were_assessed_may_be_claimed() -> None:
-    assert durability(TODAY, 24, assessed_months=24).months == 24
+    assert durability(TODAY, 24, dated_months=30, assessed_months=24).months == 24
     with pytest.raises(Refused, match="25 months are claimed"):
-        durability(TODAY, 25, assessed_months=24)
-    assert durability(TODAY, 31, after_opening_months=31).after_opening_months == 31
+        durability(TODAY, 25, dated_months=30, assessed_months=24)
+    assert durability(TODAY, 31, dated_months=30, after_opening_months=31).after_opening_months == 31
     with pytest.raises(BadInput, match="cannot outlast"):
-        durability(TODAY, 31, after_opening_months=32)
+        durability(TODAY, 31, dated_months=30, after_opening_months=32)
 
 
 @pytest.mark.parametrize(("nominal", "allowed"), [(53_999, 3600), (54_000, 3600), (54_001, 5400), (81_000, 5400)])

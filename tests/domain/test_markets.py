@@ -59,14 +59,15 @@ def test_the_figures_are_as_high_as_the_weight_asks(net_mg: int, mm: float) -> N
 
 
 def test_what_each_market_asks_for() -> None:
-    """1 %: EU and GB (Art 19(1)(g)) and Canada from memory; 21 CFR 701.3(f) for a cosmetic in the US (read)."""
+    """1 %: EU and GB (Art 19(1)(g)) from memory; 21 CFR 701.3(f) in the US and s. 21.4(2) in Canada (read)."""
+    day = date(2026, 6, 1)
     asked = {
-        code: (law.declares_ingredients, law.needs_assessment, law.net_system, law.net_style)
+        code: (law.declares_ingredients, law.asks("assessment", day))
         for code in market_codes()
         for law in [market(code)]
     }
-    assert asked["eu"] == (True, True, "average", "metric")
-    assert asked["gb"] == (True, True, "average or minimum", "metric")
-    assert asked["us-soap"] == (False, False, "net", "dual")
-    assert [market(code).floats for code in ("eu", "gb", "ca")] == ["below 1 %"] * 3
+    assert asked["eu"] == asked["gb"] == (True, True)
+    assert asked["us-soap"] == (False, False)
+    assert [market(code).floats for code in ("eu", "gb")] == ["below 1 %"] * 2
+    assert market("ca").floats == "not more than 1 %"
     assert market("us-cosmetic").floats == "not more than 1 %"

@@ -116,8 +116,8 @@ def reason(shop: Shop) -> str:
 
 def test_a_decision_says_what_it_was_about(shop: Shop, packed: str) -> None:
     release(shop, packed, anyway="a trial", bare="a trial")
-    markets = "European Union and Northern Ireland and Great Britain"
-    bare = f"no label was printed for it, and a bar carries one in the {markets}"
+    markets = "European Union and Northern Ireland; Great Britain"
+    bare = f"no label was printed for it, and a bar carries one in: {markets}"
     assert subjects(shop) == [("assessment", "none for eu"), ("assessment", "none for gb"), ("bare", bare)]
 
 

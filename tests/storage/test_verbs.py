@@ -68,7 +68,7 @@ def test_what_a_delivery_brought_is_there_with_its_movement_and_its_decision(sho
         "quarantine",
         900_000,
         700,
-        "Oakmoor Oils",
+        "Tarnlow Oils",
     )
     assert (first.sap_low_mg_per_kg, first.sap_high_mg_per_kg, first.best_before) == (
         188_000,
