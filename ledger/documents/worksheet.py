@@ -52,7 +52,9 @@ def draw_worksheet(view: Worksheet, *, cautions: Cautions, paper: str = "A4") ->
             if when == WITH_THE_LYE and acid_in_jug(view.lines):
                 before += caution(cautions.by_step.get("acid", ()), TYPE.body, wide)
         drawn = [_line(one, view, wide) if isinstance(one, WeighLine) else _read(one, view, wide) for one in shown]
-        story += _step(title, [*before, *drawn])
+        step = _step(title, [*before, *drawn])
+        # the alkali is never turned to without what goes into the jug before it, and the cautions
+        story += [KeepTogether(step[1:])] if any(_when(one) == WITH_THE_LYE for one in shown) else step
     story += _ending(view, wide)
     return build(story, sheet)
 

@@ -87,3 +87,18 @@ def test_a_material_that_cannot_be_printed_is_refused(sheet) -> None:
     line = replace(sheet.lines[0], material="石 oil")
     with pytest.raises(Refused, match=r"material has the character '石'"):
         draw_worksheet(replace(sheet, lines=(line,)), cautions=cautions())
+
+
+@pytest.mark.parametrize("fats", range(1, 9))
+def test_the_alkali_stands_on_the_page_of_its_cautions_and_of_what_goes_into_the_jug_first(
+    sheet, read, fats: int
+) -> None:
+    """However many fats come before it."""
+    fat, *_ = [line for line in sheet.lines if line.role == "fat"]
+    others = [line for line in sheet.lines if line.role != "fat"]
+    lines = [replace(fat, number=number, material=f"oil {number}") for number in range(1, fats + 1)]
+    view = replace(sheet, lines=(*lines, *others))
+    drawn = read(draw_worksheet(view, cautions=cautions()))
+    (page,) = [n for n in range(len(drawn.pages)) if "Make the lye" in drawn.text(n)]
+    said = drawn.text(page)
+    assert said.index("never water into lye") < said.index("water lot") < said.index("sodium hydroxide lot")
