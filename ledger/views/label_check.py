@@ -193,7 +193,7 @@ def net_doubts(rows: sqlite3.Connection, label: LabelText) -> tuple[str, ...]:
     """Why the declared weight may not hold until the bars have dried, a sentence for each; a person decides."""
     weighed = last_weighings(rows, find_batch(rows, label.batch_code))
     if weighed is None:
-        return ()
+        return (f"No bar was weighed yet, so whether {grams(label.net_mg)} holds is not known here.",)
     if weighed.left is None:
         return (f"Whether {grams(label.net_mg)} holds as the bars dry is not known here: {weighed.when}.",)
     law = market(label.market)
