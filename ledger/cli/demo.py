@@ -63,7 +63,7 @@ def _main_job(here: Desk, season: "Season", folder: Path) -> None:
 
     from ledger import __version__
     from ledger.cli.cure import say_cure
-    from ledger.cli.recall import say_answer
+    from ledger.cli.recall_words import say_answer
     from ledger.documents.batch_record import draw_batch_record
     from ledger.documents.contact_list import contact_list
     from ledger.documents.files import write_file
