@@ -8,9 +8,12 @@ from typing import Any
 
 import pytest
 from conftest import Shop
+from making import planned, weighed
 from pypdf import PdfReader
 
 from ledger.operations.customers import CustomerDetails, add_customer
+from ledger.operations.materials import MaterialFacts, add_material
+from ledger.operations.recipes import add_recipe
 from ledger.operations.sell import add_stall, dispatch, stall_out
 from ledger.operations.skin import state_contents
 from ledger.storage.personal import PersonDetails
@@ -139,3 +142,46 @@ def test_stalls_are_listed_with_what_stands_there(shop: Shop, run: Run) -> None:
         ("Quay market", [4]),
         ("Hill market", []),
     ]
+
+
+INFUSION = """
+name = "Bay oil"
+code = "bay-oil"
+process = "infusion"
+[infusion]
+yields = "bay oil"
+days = 14
+[[part]]
+material = "olive oil"
+grams = 500
+"""
+
+
+def test_an_infusion_is_strained_and_stands_in_stock(shop: Shop, run: Run) -> None:
+    add_material(shop.book, MaterialFacts("bay oil", "Olea Europaea Fruit Oil"), kind="intermediate", code=None)
+    add_recipe(shop.book, INFUSION, file="bay-oil.toml")
+    jar = weighed(shop.book, planned(shop.book, "bay-oil", on=date(2026, 5, 10)), on=date(2026, 5, 10))
+    assert "480 g" in run("batch", "strain", jar, "480 g", "--on", "2026-05-24").stdout
+    assert '"on_hand": 480000' in run("stock", "--json").stdout  # mg
+
+
+def test_a_batch_is_given_up_with_its_reason(shop: Shop, run: Run) -> None:
+    code = planned(shop.book)
+    run("batch", "discard", code, "--reason", "the pot boiled over")
+    assert "discarded" in run("batch", "show", code).stdout
+    assert "the pot boiled over" in run("history").stdout
+
+
+def test_bars_are_given_away_to_someone_in_words(shop: Shop, run: Run) -> None:
+    said = run("gift", f"{shop.batch}=2", "--to", "the school fair").stdout
+    assert "2 bars" in said
+    assert "the school fair" in said
+    assert "the school fair" in run("recall", "bar", shop.batch).stdout
+
+
+@pytest.mark.usefixtures("shop")
+def test_suppliers_are_listed_with_their_numbers(run: Run) -> None:
+    said = run("supplier", "list").stdout
+    assert "1 supplier" in said
+    assert "Tarnlow Oils" in said
+    assert "020 910 0142" in said

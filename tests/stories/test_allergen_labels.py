@@ -73,7 +73,7 @@ def test_a_name_nobody_knows_is_listed_and_never_passed_in_silence(shop: Shop, r
 def test_where_every_name_is_known_nothing_is_said(shop: Shop, ready: str, run: Any) -> None:
     state_contents(shop.book, "sea scent", {"Linalool": 300_000, "α-pinene": 200_000}, source=SOURCE)
     assert "not known here" not in told(run, "label", "check", ready)
-    assert "ot known here" not in told(run, "label", "approve", ready)
+    assert "not looked up in any list" not in told(run, "label", "approve", ready)
 
 
 # Annex II to Regulation (EC) 1223/2009: HICC II/1380, Lilial II/1666, verbena oil II/450, laurel seed oil II/359, crude
