@@ -53,6 +53,6 @@ COLUMNS: dict[tuple[str, str], tuple[str, ...]] = {
 _IN_PIECES: tuple[MaterialKind, ...] = ("packaging", "soap")
 
 
-def in_pieces(kind: MaterialKind) -> bool:
+def in_pieces(kind: str) -> bool:
     """Whether a kind of material is counted in pieces; all others are weighed, in mg."""
     return kind in _IN_PIECES

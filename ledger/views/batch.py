@@ -6,6 +6,7 @@ from datetime import date, timedelta
 
 from ledger.domain.codes import looks_like_batch_code, read_batch_code
 from ledger.domain.recipe import IN_THE_FATS, Recipe
+from ledger.domain.words import in_pieces
 from ledger.errors import BadInput, Refused
 from ledger.views.codes import near_words, read_code
 from ledger.views.kept_recipe import kept_version
@@ -207,7 +208,7 @@ class PlanLineRow:
     @property
     def counted(self) -> bool:
         """Whether it is counted in pieces."""
-        return self.kind in ("packaging", "soap")
+        return in_pieces(self.kind)
 
 
 def plan_lines(rows: sqlite3.Connection, batch_id: int) -> tuple[PlanLineRow, ...]:

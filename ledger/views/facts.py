@@ -3,6 +3,7 @@
 import sqlite3
 
 from ledger.domain.invariants import DecisionFact, Facts, LotFact, MovementFact
+from ledger.domain.words import in_pieces
 from ledger.views.dependants import binding, foreign_keys
 
 
@@ -36,7 +37,7 @@ def _lots(rows: sqlite3.Connection) -> tuple[LotFact, ...]:
             code=row["code"],
             entry=row["entry_id"],
             on=row["on"],
-            counted=row["kind"] in ("packaging", "soap"),
+            counted=in_pieces(row["kind"]),
             soap=row["kind"] == "soap",
             supplied=bool(row["supplied"]),
             batch=row["batch"],

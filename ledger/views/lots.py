@@ -13,6 +13,7 @@ from ledger.domain.codes import (
     read_lot_code,
 )
 from ledger.domain.names import near
+from ledger.domain.words import in_pieces
 from ledger.errors import BadInput, Refused
 from ledger.views.codes import near_words, read_code
 from ledger.views.planned import STILL_MEANT
@@ -52,7 +53,7 @@ class LotRow:
     @property
     def counted(self) -> bool:
         """Whether it is counted in pieces."""
-        return self.kind in ("packaging", "soap")
+        return in_pieces(self.kind)
 
     @property
     def number_unknown(self) -> bool:

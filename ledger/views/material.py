@@ -7,6 +7,7 @@ from dataclasses import asdict, dataclass
 from functools import cache
 
 from ledger.domain.names import match_name
+from ledger.domain.words import in_pieces
 
 
 @dataclass(frozen=True)
@@ -34,7 +35,7 @@ class MaterialCard:
     @property
     def counted(self) -> bool:
         """Whether it is counted in pieces."""
-        return self.kind in ("packaging", "soap")
+        return in_pieces(self.kind)
 
     @property
     def dissolved(self) -> bool:
