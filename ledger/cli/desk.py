@@ -49,7 +49,7 @@ class Desk:
             except OlderLedger:
                 from ledger.storage.book import Book
 
-                book = Book(self.path, who=self.who, now=now)
+                book = self.writing_in(Book(self.path, who=self.who, now=now))
                 book.close()
                 if book.old_copy:  # else another program did it meanwhile, and said so
                     warn(f"The ledger was brought up to date; a copy of the old one is {book.old_copy}.")
