@@ -18,7 +18,7 @@ SELECT id, verdict, reason FROM decision WHERE NOT EXISTS (SELECT 1 FROM decisio
 """
 
 # What an earlier program did not keep, recipe figures or doubts: the ledger has to be brought up to date.
-LACKS_FIGURES = (
+LACKS_ROWS = (
     "SELECT 1 WHERE EXISTS (SELECT 1 FROM recipe_version v WHERE NOT EXISTS "
     f"(SELECT 1 FROM recipe_figures f WHERE f.recipe_version_id = v.id)) OR EXISTS ({OLD_DECISIONS})"
 )

@@ -15,7 +15,7 @@ from sqlmodel import Session, SQLModel
 
 from ledger import __version__
 from ledger.errors import BadInput, DamagedLedger, Refused
-from ledger.fileformat import APPLICATION_ID, LACKS_FIGURES, LAID_REVISION, SCHEMA_VERSION, trouble
+from ledger.fileformat import APPLICATION_ID, LACKS_ROWS, LAID_REVISION, SCHEMA_VERSION, trouble
 from ledger.storage.backup import back_up
 from ledger.storage.chain import GENESIS, Head, entry_digest, lines_of
 from ledger.storage.migrations import laid_revision, migrate
@@ -118,7 +118,7 @@ class Book:
         self.old_copy = bring_up_to_date(path)  # of the file as an earlier program left it, where one did
         self._engine = _engine(path)
         with self.look() as rows:
-            lacking = rows.execute(LACKS_FIGURES).fetchone()
+            lacking = rows.execute(LACKS_ROWS).fetchone()
         if lacking:
             with self.write("upgrade") as tx:
                 fill_in(tx)

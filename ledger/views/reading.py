@@ -9,7 +9,7 @@ from pathlib import Path
 from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.fileformat import (
     APPLICATION_ID,
-    LACKS_FIGURES,
+    LACKS_ROWS,
     LAID_REVISION,
     SCHEMA_VERSION,
     laid_revision_view,
@@ -54,7 +54,7 @@ def open_rows(path: Path) -> sqlite3.Connection:
             f"{path} was written by a newer soapledger (its format {version}, this one knows "
             f"{SCHEMA_VERSION}); install the newer one."
         )
-    if version < SCHEMA_VERSION or rows.execute(LACKS_FIGURES).fetchone():
+    if version < SCHEMA_VERSION or rows.execute(LACKS_ROWS).fetchone():
         rows.close()
         raise OlderLedger
     _shadow_other_views(rows)
