@@ -6,6 +6,7 @@ import typer
 
 from ledger.cli.desk import desk
 from ledger.cli.show import out_json, say, say_wrapped
+from ledger.domain.words import Units
 from ledger.errors import BadInput, Refused
 
 if TYPE_CHECKING:
@@ -61,7 +62,7 @@ def correct(
     say(f"Next: soapledger batch log {batch.code}")
 
 
-def _read(text: str, units: str) -> tuple[int, int]:
+def _read(text: str, units: Units) -> tuple[int, int]:
     from ledger.domain.quantity import parse_mass, with_scale_unit
 
     number, separator, weight = text.partition("=")
@@ -70,7 +71,7 @@ def _read(text: str, units: str) -> tuple[int, int]:
     return int(number), parse_mass(with_scale_unit(weight.strip(), units), what="what is really in")
 
 
-def _say(found: "Correction", units: str) -> None:
+def _say(found: "Correction", units: Units) -> None:
     from ledger.domain.quantity import show_mass, show_share
 
     able = [one for one in found.advice if one.possible]
@@ -105,7 +106,7 @@ def _nearest(found: "Correction") -> str | None:
     return best.way if best else None
 
 
-def _words(one: "Advice", units: str) -> str:
+def _words(one: "Advice", units: Units) -> str:
     from ledger.domain.quantity import show_mass, show_share, show_volume
 
     text = one.words[0].upper() + one.words[1:]

@@ -39,8 +39,7 @@ def add(
     if shop == person:
         raise BadInput(f"Is {name} a shop or a person? Add --shop or --person.")
     details = CustomerDetails(name, PersonDetails(contact, phone, email, address), note)
-    kind = "shop" if shop else "person"
-    chosen = add_customer(desk(ctx).book(), details, kind=kind, code=code)
+    chosen = add_customer(desk(ctx).book(), details, kind="shop" if shop else "person", code=code)
     say(f"{name} is added as '{chosen}'.")
     say(f"Next: soapledger dispatch {chosen} BATCH=NUMBER")
 

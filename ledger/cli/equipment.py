@@ -7,6 +7,7 @@ import typer
 
 from ledger.cli.desk import Desk, desk
 from ledger.cli.show import count, out_json, say, say_wrapped, table, warn
+from ledger.domain.words import EquipmentKind
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
@@ -248,7 +249,7 @@ def _against(here: Desk, item: "EquipmentRow") -> str:
     return show_value(item.kind, item.expected, units) + off
 
 
-def _tried(kind: str, against: str | None, tolerance: str | None) -> tuple[int | None, int | None]:
+def _tried(kind: EquipmentKind, against: str | None, tolerance: str | None) -> tuple[int | None, int | None]:
     from ledger.domain.equipment import parse_tolerance, parse_value
 
     expected = parse_value(kind, against, what="what it should show") if against is not None else None

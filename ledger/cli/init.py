@@ -1,11 +1,12 @@
 """soapledger init: starts a ledger, or changes who she is."""
 
-from typing import Annotated
+from typing import Annotated, get_args
 
 import typer
 
 from ledger.cli.desk import desk, now
 from ledger.cli.show import ask, say
+from ledger.domain.words import Units, checked
 from ledger.errors import BadInput
 
 
@@ -65,7 +66,7 @@ def command(
         business=name,
         country=land,
         currency=money,
-        units=system,
+        units=checked(system, get_args(Units), what="a system of units"),
         time_zone=zone,
         addresses=addresses,
         phone=phone or (old.phone if old else None),

@@ -3,10 +3,11 @@
 from ledger.cli.show import say, say_wrapped, table
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
+from ledger.domain.words import Units
 from ledger.views.label_check import LabelCheck
 
 
-def say_check(check: LabelCheck, units: str) -> None:
+def say_check(check: LabelCheck, units: Units) -> None:
     """What was found of each particular, against which rule, and what remains for a person."""
     label = check.label
     open_ = [one for one in check.particulars if one.stands != "found"]

@@ -10,6 +10,7 @@ from ledger.cli.show import count, say, say_wrapped
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
+    from ledger.documents.layout_file import FileKind
     from ledger.views.label import LabelText
 
 Output = Annotated[Path, typer.Option("-o", help="The PDF file.")]
@@ -149,7 +150,7 @@ def usual_sheet_of(layout: str, country: str) -> str:
     return usual_sheet(layout, paper=paper_in(country))
 
 
-def _source(kind: str, name: str) -> str:
+def _source(kind: "FileKind", name: str) -> str:
     """The text of a layout or sheet as its file stands, once it has been read whole. Raises BadInput."""
     from ledger.documents.layout import label_layout, sheet_layout
     from ledger.documents.layout_file import layout_path

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from ledger.cli.desk import Desk
 from ledger.cli.show import say, say_wrapped
+from ledger.domain.words import Units
 from ledger.errors import BadInput, LedgerError
 
 if TYPE_CHECKING:
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 _PART = re.compile(r"\s*([^@]+)@\s*([^,@]+?)\s*(?:,|$)")
 
 
-def parse_weights(text: str, line: "PlanLineRow", *, units: str) -> list["Weighed"]:
+def parse_weights(text: str, line: "PlanLineRow", *, units: Units) -> list["Weighed"]:
     """What was weighed on one line: '182.4 g', '182.4 g@L41-5', or two lots with a comma between.
 
     A number alone is in what the worksheet asks for. Raises BadInput for what cannot be read.
@@ -40,7 +41,7 @@ def parse_weights(text: str, line: "PlanLineRow", *, units: str) -> list["Weighe
     return found
 
 
-def unlikely(takes: Sequence["Weighed"], line: "PlanLineRow", units: str) -> str | None:
+def unlikely(takes: Sequence["Weighed"], line: "PlanLineRow", units: Units) -> str | None:
     """What to ask again about: an alkali a tenth off, anything else more than double or less than half."""
     from ledger.domain.quantity import show_mass
 
@@ -58,7 +59,7 @@ def read_lines(
     lines: Mapping[int, "PlanLineRow"],
     letters: Mapping[str, str],
     *,
-    units: str,
+    units: Units,
     yes: bool,
 ) -> tuple[dict[int, list["Weighed"]], list["ReadingValue"]]:
     """The --line options and the CSV file together: what was weighed by number, what was read by letter.
@@ -94,7 +95,7 @@ def _read_letter(text: str, letters: Mapping[str, str]) -> "ReadingValue | None"
     return read_reading(f"{letters[sign.casefold()]}={typed}")
 
 
-def _read_line(text: str, lines: Mapping[int, "PlanLineRow"], units: str) -> tuple[int, list["Weighed"]]:
+def _read_line(text: str, lines: Mapping[int, "PlanLineRow"], units: Units) -> tuple[int, list["Weighed"]]:
     number, separator, weight = text.partition("=")
     if not separator or not number.strip().isdecimal():
         raise BadInput(f"'{text}' is not a line; write it like --line '3=182.4 g'.")
@@ -109,7 +110,7 @@ def _read_csv(
     lines: Mapping[int, "PlanLineRow"],
     letters: Mapping[str, str],
     readings: list["ReadingValue"],
-    units: str,
+    units: Units,
 ) -> dict[int, list["Weighed"]]:
     """A CSV file of line, weight and lot; two rows of one line are two lots, an empty weight is still open.
 

@@ -6,6 +6,7 @@ import typer
 
 from ledger.cli.desk import Desk, desk
 from ledger.cli.show import amount, confirm, count, out_json, say, table, warn
+from ledger.domain.words import Verdict
 
 app = typer.Typer(help="One lot: show, accept, reject, hold, count, waste, combine.")
 
@@ -82,7 +83,7 @@ def show(
     )
 
 
-def _decide(here: Desk, codes: list[str], verdict: str, on: str | None, reason: str | None) -> None:
+def _decide(here: Desk, codes: list[str], verdict: Verdict, on: str | None, reason: str | None) -> None:
     from ledger.operations.lots import decide_lots
 
     day = here.day(on)

@@ -1,6 +1,6 @@
 """soapledger material: what goes into the pot, on the bar or round it."""
 
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, get_args
 
 import typer
 
@@ -24,6 +24,7 @@ from ledger.cli.material_facts import (
     say_typed,
 )
 from ledger.cli.show import confirm, out_json, say, say_wrapped, table
+from ledger.domain.words import MaterialKind, known
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
@@ -32,18 +33,7 @@ if TYPE_CHECKING:
 
 app = typer.Typer(help="Fats, lye, essential oils, wrappers and the rest: add, edit, contains, limit, list, show.")
 
-KINDS = (
-    "fat",
-    "alkali",
-    "liquid",
-    "additive",
-    "fragrance",
-    "botanical",
-    "colourant",
-    "packaging",
-    "intermediate",
-    "rework",
-)
+KINDS: tuple[MaterialKind, ...] = tuple(one for one in get_args(MaterialKind) if one != "soap")  # a batch gives that
 
 Json = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
 Which = Annotated[str, typer.Argument(help="Its short name or name.")]
@@ -72,9 +62,10 @@ def add(
     from ledger.domain.names import near
     from ledger.operations.materials import MaterialFacts, add_material
 
-    chosen_kind = kind or kind_of(like, alkali)
-    if chosen_kind not in KINDS:
-        close = near(chosen_kind, KINDS)
+    written = kind or kind_of(like, alkali)
+    chosen_kind = known(written, KINDS)
+    if chosen_kind is None:
+        close = near(written, KINDS)
         hint = f" Did you mean {close[0]}?" if close else ""
         raise BadInput(f"What kind of material is {name}?{hint} Add --kind with one of: {', '.join(KINDS)}.")
     facts = read_facts(

@@ -1,9 +1,10 @@
 """Reads what she types about a material, starting from published figures where she names them."""
 
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
+from ledger.domain.words import AlkaliKind, MaterialKind
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
@@ -78,7 +79,7 @@ def read_shares(shares: list[str]) -> dict[str, int]:
     return found
 
 
-def kind_of(like: str | None, alkali: str | None) -> str:
+def kind_of(like: str | None, alkali: str | None) -> MaterialKind | Literal[""]:
     """The kind of material that published figures or an alkali make it; nothing where neither was named."""
     from ledger.reference.tables import ReferenceAcid, ReferenceAlkali, ReferenceFat, find_reference
 
@@ -126,7 +127,7 @@ def read_facts(
     if alkali:
         if alkali.lower() not in ("naoh", "koh"):
             raise BadInput(f"'{alkali}' is not an alkali known here; write NaOH or KOH.")
-        kind = "NaOH" if alkali.lower() == "naoh" else "KOH"
+        kind: AlkaliKind = "NaOH" if alkali.lower() == "naoh" else "KOH"
         name = "SODIUM HYDROXIDE" if kind == "NaOH" else "POTASSIUM HYDROXIDE"
         facts = replace(facts, alkali_kind=kind, inci=inci.upper() if inci else name)
     if purity and strength:

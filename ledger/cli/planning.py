@@ -9,6 +9,7 @@ import typer
 from ledger.cli.desk import desk
 from ledger.cli.paper import PAPER, paper_size
 from ledger.cli.show import amount, out_json, say, say_wrapped, table
+from ledger.domain.words import Units
 from ledger.errors import BadInput
 
 if TYPE_CHECKING:
@@ -87,7 +88,7 @@ def _choices(texts: Sequence[str]) -> dict[str, str]:
     return chosen
 
 
-def say_plan(sheet: "Worksheet", units: str) -> None:
+def say_plan(sheet: "Worksheet", units: Units) -> None:
     """The cautions, then the plan in a sentence, then its lines."""
     from ledger.domain.dates import show_date
     from ledger.domain.quantity import show_mass, show_share

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from ledger.cli.show import amount, say, say_wrapped, table
 from ledger.domain.quantity import show_mass, show_share, show_volume
 from ledger.domain.uncertainty import Superfat
+from ledger.domain.words import Units
 from ledger.reference.cautions import cautions
 from ledger.views.recipe_page import LyePage, RecipePage
 
@@ -70,7 +71,7 @@ def say_stated(stated: Sequence[str]) -> None:
         say_wrapped(f"Reckoned with {'; '.join(stated)}.")
 
 
-def _say_lye(lye: LyePage, units: str) -> None:
+def _say_lye(lye: LyePage, units: Units) -> None:
     say_wrapped(
         f"Lye concentration {show_share(lye.concentration_ppm)}; water to alkali "
         f"{lye.water_per_alkali_thousandths / 1000:.2f} : 1; water {show_share(lye.water_of_fats_ppm)} of the fats "

@@ -5,6 +5,7 @@ from ledger.cli.show import amount, say, table
 from ledger.domain.limits import limit_of
 from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.recipe import Recipe
+from ledger.domain.words import Units
 from ledger.views.recipe import RecipeSheet, recipe_by_code, recipe_sheet
 
 _Key = tuple[str, str, str]
@@ -27,7 +28,7 @@ def say_difference(here: Desk, code: str, version: int) -> None:
             say(f"  {label}: {was or 'not given'} → {now or 'not given'}")
 
 
-def _lines(sheet: RecipeSheet, units: str) -> dict[_Key, tuple[str, str]]:
+def _lines(sheet: RecipeSheet, units: Units) -> dict[_Key, tuple[str, str]]:
     """Amount and share of the fats of every line, by material, stage and portion."""
     counted = {sheet.materials[line.material].name for line in sheet.recipe.of_role("packaging")}
     return {
@@ -57,7 +58,7 @@ def _apart(key: _Key, before: RecipeSheet, after: RecipeSheet) -> str:
     return f"{'+' if change > 0 else ''}{show_share(change)}"
 
 
-def _figures(before: Recipe, after: Recipe, units: str) -> list[tuple[str, str, str]]:
+def _figures(before: Recipe, after: Recipe, units: Units) -> list[tuple[str, str, str]]:
     """What is not a line, as it was and as it is."""
 
     def of(recipe: Recipe) -> dict[str, str]:
@@ -100,7 +101,7 @@ def _figures(before: Recipe, after: Recipe, units: str) -> list[tuple[str, str, 
     return [(label, old[label], new[label]) for label in old]
 
 
-def _limits(recipe: Recipe, units: str) -> dict[str, str]:
+def _limits(recipe: Recipe, units: Units) -> dict[str, str]:
     """The limits in words, by what they hold for."""
     named = ("lye temperature", "fragrance temperature", "cook end", "bar weight", "pH")
     found = {f"limit, {what}": limit_of(recipe.limits, what, units) or "" for what in named}

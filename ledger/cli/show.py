@@ -13,6 +13,7 @@ from typing import IO, Any
 import typer
 
 from ledger.cli.waiting import let_go
+from ledger.domain.words import Units
 from ledger.errors import BadInput, NotShown
 
 _GLUE = "\ue000"  # a private sign that no text holds
@@ -150,7 +151,7 @@ def count(number: int, one: str, many: str | None = None) -> str:
     return f"{number} {one if number == 1 else many or one + 's'}"
 
 
-def amount(quantity: int, counted: bool, units: str) -> str:
+def amount(quantity: int, counted: bool, units: Units) -> str:
     """Pieces as a number, anything else as a mass."""
     from ledger.domain.quantity import show_mass
 

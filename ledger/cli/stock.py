@@ -1,15 +1,15 @@
 """soapledger stock: what is on hand."""
 
-from typing import Annotated
+from typing import Annotated, get_args
 
 import typer
 
 from ledger.cli.desk import desk
-from ledger.cli.material import KINDS
 from ledger.cli.show import amount, count, out_json, say, table
+from ledger.domain.words import MaterialKind, known
 from ledger.errors import BadInput
 
-HELD = (*KINDS, "soap")
+HELD: tuple[MaterialKind, ...] = get_args(MaterialKind)
 
 
 def command(
@@ -26,12 +26,13 @@ def command(
     from ledger.views.stock import stock
 
     here = desk(ctx)
-    if kind is not None and kind not in HELD:
+    held_kind = None if kind is None else known(kind, HELD)
+    if kind is not None and held_kind is None:
         close = near(kind, HELD)
         hint = f" Did you mean {close[0]}?" if close else ""
         raise BadInput(f"There is no kind '{kind}'.{hint} The kinds are {', '.join(HELD)}.")
     material = material_by_code(here.rows(), what).id if what else None
-    found = stock(here.rows(), material_id=material, kind=kind, empty=empty)
+    found = stock(here.rows(), material_id=material, kind=held_kind, empty=empty)
     if json:
         out_json(found)
         return

@@ -35,6 +35,7 @@ from ledger.documents.record_parts import (
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.uncertainty import Superfat
+from ledger.domain.words import Units
 from ledger.views.batch_record import BatchRecord, UsedMaterial
 
 TYPE = Type(large=26, head=12, body=8.5)
@@ -141,7 +142,7 @@ def _low(found: Superfat | None) -> str:
     return f"{show_share(found.likely_low_ppm, 2)}, {show_share(found.all_low_ppm, 2)}" if found else ""
 
 
-def _quantity(value: int | None, pieces: bool, units: str) -> str:
+def _quantity(value: int | None, pieces: bool, units: Units) -> str:
     if value is None:
         return ""
     return whole(f"{value} pcs" if pieces else show_mass(value, units))

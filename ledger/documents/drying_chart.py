@@ -9,6 +9,7 @@ from ledger.documents.fonts import REGULAR, check_glyphs
 from ledger.documents.page import GREY, HAIR
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass
+from ledger.domain.words import Units
 from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, based_on
 
 _STEPS = 48  # of the curve
@@ -25,7 +26,7 @@ def round_step(span_mg: float, unit_mg: float) -> float:
 class DryingChart(Flowable):
     """Weight of a bar over the weeks, black on white; the axes are named and every line has its words on it."""
 
-    def __init__(self, view: Forecast, known: tuple[Weighing, ...], size: float, wide: float, units: str) -> None:
+    def __init__(self, view: Forecast, known: tuple[Weighing, ...], size: float, wide: float, units: Units) -> None:
         super().__init__()
         assert view.first_mg is not None
         self.view, self.known, self.size, self.units = view, known, size, units

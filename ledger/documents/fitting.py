@@ -3,6 +3,7 @@
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, inf
+from typing import Literal
 
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
@@ -123,7 +124,7 @@ class _Missing:
     panel: str
     field: str
     points: float
-    way: str
+    way: Literal["width", "height"]
     most: str
 
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from itertools import product
 from math import hypot
 
-from ledger.documents.layout_file import LayoutFile, choice, fault, known_words, length, lengths, shipped
+from ledger.documents.layout_file import FileKind, LayoutFile, choice, fault, known_words, length, lengths, shipped
 from ledger.documents.printed_code import KINDS
 from ledger.documents.sheets import PAPER_MM, SheetLayout, sheet_layout
 from ledger.domain.toml_reader import Part
@@ -119,7 +119,7 @@ _PANEL = ("name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_field
 
 
 class _LabelFile(LayoutFile):
-    kind = "label"
+    kind: FileKind = "label"
     words = {"": _HEAD, "panel": _PANEL}
 
 

@@ -1,17 +1,22 @@
 """Reads one layout file; every fault names the file, the line and the reason."""
 
 from pathlib import Path
+from typing import Literal
 
 from ledger.domain.names import near
 from ledger.domain.toml_reader import Part, TomlFile
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
 
+FileKind = Literal["label", "sheet"]
 # Which shipped files are layouts and which are sheets; the first beginning is left out of a name.
-_BEGINNINGS = {"label": ("label-", "notice-", "ticket-", "card-"), "sheet": ("sheet-",)}
+_BEGINNINGS: dict[FileKind, tuple[str, ...]] = {
+    "label": ("label-", "notice-", "ticket-", "card-"),
+    "sheet": ("sheet-",),
+}
 
 
-def shipped(kind: str) -> tuple[str, ...]:
+def shipped(kind: FileKind) -> tuple[str, ...]:
     """The names of the layouts ('label') or sheets ('sheet') that come with the program."""
     return tuple(
         sorted(
@@ -22,7 +27,7 @@ def shipped(kind: str) -> tuple[str, ...]:
     )
 
 
-def layout_path(name: str, kind: str) -> Path:
+def layout_path(name: str, kind: FileKind) -> Path:
     """Where a file of her own or a shipped one lies."""
     if name.endswith(".toml"):
         return Path(name)
@@ -34,7 +39,7 @@ def layout_path(name: str, kind: str) -> Path:
 class LayoutFile(TomlFile):
     """One layout or sheet as its file was parsed; what it may say is in the `words` of its kind."""
 
-    kind = ""
+    kind: FileKind
 
     def __init__(self, name: str) -> None:
         """Raises BadInput where there is no such file, or where it is of another kind or has a word too many."""

@@ -7,6 +7,7 @@ from ledger.documents.fonts import BOLD, REGULAR, printable, width
 from ledger.documents.page import Sheet, Type, build, grid, heading, para, plain, whole
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass
+from ledger.domain.words import Units
 from ledger.views.recall import RecallAnswer
 
 TYPE = Type(large=22, head=12.5, body=9.5)
@@ -93,7 +94,7 @@ def _sentence(view: RecallAnswer) -> str:
     )
 
 
-def _much(quantity: int, pieces: bool, units: str) -> str:
+def _much(quantity: int, pieces: bool, units: Units) -> str:
     return str(quantity) if pieces else whole(show_mass(quantity, units))
 
 

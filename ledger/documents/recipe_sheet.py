@@ -34,6 +34,7 @@ from ledger.documents.recipe_words import (
     superfat_words,
 )
 from ledger.domain.quantity import show_masses, show_share
+from ledger.domain.words import Units
 from ledger.reference.cautions import Cautions
 from ledger.views.composition import Stages
 from ledger.views.recipe_page import RecipePage
@@ -209,7 +210,7 @@ def _height(parts: Sequence[Flowable], wide: float) -> float:
     return sum((float(one.wrap(wide, 10_000)[1]) + float(one.getSpaceAfter()) for one in parts), 0.0)
 
 
-def _composition(stages: Stages, units: str, size: Type, wide: float) -> list[Flowable]:
+def _composition(stages: Stages, units: Units, size: Type, wide: float) -> list[Flowable]:
     """The masses by kind at each stage, in one unit."""
     each = (stages.before, stages.cut, stages.cured, stages.driest)
     found = dict.fromkeys(part.what for stage in each for part in stage.parts)

@@ -3,6 +3,7 @@
 from ledger.documents.page import whole
 from ledger.domain.quantity import show_mass, show_share, show_volume
 from ledger.domain.uncertainty import Superfat
+from ledger.domain.words import Units
 from ledger.views.recipe_page import LyePage, PageLine, RecipePage
 
 _SAP, _PER = "saponification value ", " mg KOH/g"  # said once for all fats, where the view says it for each
@@ -72,7 +73,7 @@ def _low(found: Superfat) -> str:
     )
 
 
-def amount_words(line: PageLine, units: str) -> str:
+def amount_words(line: PageLine, units: Units) -> str:
     """How much of it, or how many."""
     return whole(f"{line.quantity} pcs" if line.counted else show_mass(line.quantity, units))
 

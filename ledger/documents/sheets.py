@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from ledger.documents.layout_file import LayoutFile, choice, fault, length
+from ledger.documents.layout_file import FileKind, LayoutFile, choice, fault, length
 from ledger.domain.toml_reader import Part
 
 PAPER_MM = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
@@ -11,7 +11,7 @@ ROLL = "roll"  # a page of a roll is as wide as the roll and as long as the labe
 
 
 class _SheetFile(LayoutFile):
-    kind = "sheet"
+    kind: FileKind = "sheet"
     words = {"": ("what", "paper", "columns", "rows", "cut_marks", *_LENGTHS)}
 
 

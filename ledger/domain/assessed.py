@@ -5,11 +5,13 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from typing import Literal
 
 from ledger.domain.assessment import Assessment, Bounds, inci_key
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_share
 from ledger.domain.saponification import WHOLE_PPM
+from ledger.domain.words import Process
 
 
 @dataclass(frozen=True)
@@ -25,11 +27,14 @@ class Share:
 class Assessed:
     """What is laid beside an assessment: a recipe as written, or a batch as weighed."""
 
-    process: str
+    process: Process
     superfat_ppm: int | None  # None where it cannot be reckoned; a rebatch has none of its own
     best_before_months: int
     shares: tuple[Share, ...]  # everything weighed in, wrapping apart
     markets: Mapping[str, bool]  # those asked for, and whether each asks for a notification
+
+
+Bounded = Literal["inside", "outside", "silent"]  # silent: the assessment names nothing to compare with
 
 
 @dataclass(frozen=True)
@@ -39,7 +44,7 @@ class Compared:
     what: str
     found: str
     assessed: str
-    verdict: str  # inside, outside, or silent where the assessment names nothing to compare with
+    verdict: Bounded
 
 
 def compare(assessment: Assessment, facts: Assessed, *, on: date) -> tuple[Compared, ...]:
@@ -61,7 +66,7 @@ def compare(assessment: Assessment, facts: Assessed, *, on: date) -> tuple[Compa
     )
 
 
-def _verdict(inside: bool) -> str:
+def _verdict(inside: bool) -> Bounded:
     return "inside" if inside else "outside"
 
 

@@ -4,9 +4,11 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.toml_reader import TomlFile
+from ledger.domain.words import Process, known
 
 _BOUNDS = ("inci", "lowest_percent", "highest_percent")
-ASSESSED_PROCESSES = ("cold", "hot", "rebatch")  # what gives bars; an oil is assessed with the soap it goes into
+# What gives bars; an oil is assessed with the soap it goes into.
+ASSESSED_PROCESSES: tuple[Process, ...] = ("cold", "hot", "rebatch")
 
 
 class AssessmentFile(TomlFile):
@@ -46,7 +48,7 @@ class Assessment:
     reference: str
     on: date
     until: date | None
-    process: tuple[str, ...]
+    process: tuple[Process, ...]
     markets: tuple[str, ...]
     superfat_ppm: tuple[int, int] | None
     durability_months: int | None
@@ -95,13 +97,14 @@ def _listed(source: AssessmentFile, key: str, example: str) -> tuple[str, ...]:
     return tuple(dict.fromkeys(one.lower() for one in source.head.listed(key, example, needed=True) or ()))
 
 
-def _process(source: AssessmentFile) -> tuple[str, ...]:
-    found = _listed(source, "process", '["cold"]')
-    for one in found:
-        if one not in ASSESSED_PROCESSES:
-            known = ", ".join(ASSESSED_PROCESSES)
-            raise source.head.bad(f"process '{one}' is not known here; write one or more of {known}.", "process")
-    return found
+def _process(source: AssessmentFile) -> tuple[Process, ...]:
+    found: list[Process] = []
+    for one in _listed(source, "process", '["cold"]'):
+        if (process := known(one, ASSESSED_PROCESSES)) is None:
+            listed = ", ".join(ASSESSED_PROCESSES)
+            raise source.head.bad(f"process '{one}' is not known here; write one or more of {listed}.", "process")
+        found.append(process)
+    return tuple(found)
 
 
 def _bounds(source: AssessmentFile, table: str) -> tuple[Bounds, ...]:

@@ -6,6 +6,7 @@ from typing import TypeVar
 
 from ledger.domain.bench_readings import COOK, MIX, POUR, READINGS, SET, START, Work
 from ledger.domain.recipe import AFTER_THE_COOK, AT_TRACE, IN_THE_FATS, WITH_THE_LYE
+from ledger.domain.words import Process
 
 One = TypeVar("One")
 
@@ -29,7 +30,7 @@ class Step:
     note: str | None = None
 
 
-def steps(process: str, *, makes_lye: bool, gives_bars: bool) -> tuple[Step, ...]:
+def steps(process: Process, *, makes_lye: bool, gives_bars: bool) -> tuple[Step, ...]:
     """The steps of a process, lettered in the order of work; the words are those of `Work`."""
     work = Work(process, makes_lye, gives_bars)
     asked = in_order((one for one in READINGS.values() if one.asked_of(work)), lambda one: one.when or "")

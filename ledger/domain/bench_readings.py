@@ -17,17 +17,17 @@ from ledger.domain.quantity import (
     show_temperature,
     show_volume,
 )
-from ledger.domain.words import EquipmentKind, ReadingUnit
+from ledger.domain.words import EquipmentKind, Process, ReadingUnit, Units
 
 if TYPE_CHECKING:
     from ledger.domain.limits import Limits
 
 
-def _tenths(thousandths: int, _units: str) -> str:
+def _tenths(thousandths: int, _units: Units) -> str:
     return f"{thousandths / 1000:.1f}"
 
 
-def _as_minutes(minutes: int, _units: str) -> str:
+def _as_minutes(minutes: int, _units: Units) -> str:
     return f"{minutes} min"
 
 
@@ -37,7 +37,7 @@ class Answer:
 
     example: str
     hint: str  # behind the question at the prompt
-    box: Callable[[str], str]  # what stands in the box on paper, by the system of units
+    box: Callable[[Units], str]  # what stands in the box on paper, by the system of units
 
 
 @dataclass(frozen=True)
@@ -46,8 +46,8 @@ class Figure(Answer):
 
     unit: ReadingUnit  # in which it is kept
     parse: Callable[..., int]  # (text, *, what): raises BadInput
-    show: Callable[[int, str], str]
-    apart: Callable[[int, str], str]  # shows a difference of two
+    show: Callable[[int, Units], str]
+    apart: Callable[[int, Units], str]  # shows a difference of two
     tool: EquipmentKind | None = None
     between: tuple[int, int] | None = None  # what lies outside cannot be
 
@@ -65,7 +65,7 @@ DEGREES = Figure(
 )  # fmt: skip
 ACIDITY = Figure("9.6", "9.6; 1 % in water", lambda _: "pH", "milli-pH", parse_ph, _tenths, _tenths, "pH meter")
 MINUTES = Figure("12 min", "minutes", lambda _: "min", "min", parse_minutes, _as_minutes, _as_minutes)
-FIGURES: dict[str, Figure] = {one.unit: one for one in (MASS, VOLUME, DEGREES, ACIDITY, MINUTES)}
+FIGURES: dict[ReadingUnit, Figure] = {one.unit: one for one in (MASS, VOLUME, DEGREES, ACIDITY, MINUTES)}
 
 
 class Work(NamedTuple):
@@ -75,7 +75,7 @@ class Work(NamedTuple):
     for a dough that is divided.
     """
 
-    process: str
+    process: Process
     makes_lye: bool
     gives_bars: bool
 
@@ -117,8 +117,8 @@ class BenchReading:
     again: bool = False  # read more than once
     of: Literal["making", "bars", "any"] = "making"
     tries: EquipmentKind | None = None  # the tool it is a check of
-    at_most: Callable[["Limits", str], int | None] = lambda *_: None
-    limit: Callable[["Limits", str], str | None] | None = None
+    at_most: Callable[["Limits", Units], int | None] = lambda *_: None
+    limit: Callable[["Limits", Units], str | None] | None = None
 
     @property
     def tool(self) -> EquipmentKind | None:
@@ -130,7 +130,7 @@ class BenchReading:
         """Whether the worksheet of a batch asks for it."""
         return self.when is not None and _ASKED[self.when](work) and (self.where is None or self.where(work))
 
-    def limit_words(self, limits: "Limits", units: str) -> str | None:
+    def limit_words(self, limits: "Limits", units: Units) -> str | None:
         """The limit it is held against, in words; None where there is none."""
         if self.limit:
             return self.limit(limits, units)
@@ -140,20 +140,20 @@ class BenchReading:
         return f"at most {self.answer.show(highest, units)}"
 
 
-def _met(limits: "Limits", units: str) -> str:
+def _met(limits: "Limits", units: Units) -> str:
     return f"within {DEGREES.apart(limits.apart(units), units)} of each other"
 
 
-def _lye(limits: "Limits", units: str) -> str:
+def _lye(limits: "Limits", units: Units) -> str:
     highest = limits.lye_milli_c
     return _met(limits, units) + (f", at most {show_temperature(highest, units)}" if highest is not None else "")
 
 
-def _cook(limits: "Limits", _units: str) -> str | None:
+def _cook(limits: "Limits", _units: Units) -> str | None:
     return f"{limits.cook_minutes[0]} to {limits.cook_minutes[1]} min of cook" if limits.cook_minutes else None
 
 
-def _bars(limits: "Limits", units: str) -> str | None:
+def _bars(limits: "Limits", units: Units) -> str | None:
     if not limits.bar_weight_mg:
         return None
     low, high = (show_mass(one, units) for one in limits.bar_weight_mg)

@@ -3,9 +3,11 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import Literal
 
 from ledger.domain.money import share_out
 from ledger.domain.saponification import KOH, MG_PER_KG, WHOLE_PPM, molar_mass
+from ledger.domain.words import AlkaliKind, Process, UsedAs
 from ledger.errors import BadInput
 
 # g/mol. A triglyceride and three alkalis give three soaps and one glycerol; a free acid or any other acid and one
@@ -32,7 +34,7 @@ class FatIn:
 class AlkaliIn:
     """An alkali that went in: mg as weighed, the pure share, and the water it brought (a stock lye's)."""
 
-    kind: str
+    kind: AlkaliKind
     mass_mg: int
     purity_ppm: Fraction
     water_mg: Fraction = Fraction(0)
@@ -43,7 +45,7 @@ class OtherIn:
     """Anything else: mg, its water, and the KOH it uses up as an acid, in mg."""
 
     name: str
-    role: str
+    role: UsedAs
     mass_mg: int
     water_mg: Fraction = Fraction(0)
     acid_koh_mg: Fraction = Fraction(0)
@@ -58,11 +60,14 @@ class Constituent:
     mass_mg: int
 
 
+Dried = Literal["as weighed", "before drying", "at the cut", "after the cure", "at its driest", "dried"]
+
+
 @dataclass(frozen=True)
 class Composition:
     """All that is in the pot or the bar at one stage; the masses add up exactly."""
 
-    stage: str
+    stage: Dried
     parts: tuple[Constituent, ...]
 
     @property
@@ -83,7 +88,7 @@ class Composition:
 class Charged:
     """Everything that went into one soap."""
 
-    process: str
+    process: Process
     fats: Sequence[FatIn]
     alkalis: Sequence[AlkaliIn]
     others: Sequence[OtherIn]
@@ -115,7 +120,7 @@ def reacted(charged: Charged) -> Composition:
     Acids take their alkali first. In cold process a share of every fat is left; in hot process a fat held back
     stays as it is, unless the pot still holds alkali for it. Glycerol: 92.094 / (3 × M(MOH)) g per g of alkali.
     """
-    worth: dict[str, Fraction] = {}
+    worth: dict[AlkaliKind, Fraction] = {}
     for one in charged.alkalis:  # a line may be split over two lots of one alkali
         pure = one.mass_mg * one.purity_ppm / WHOLE_PPM
         worth[one.kind] = worth.get(one.kind, Fraction(0)) + pure * KOH / molar_mass(one.kind)
@@ -153,13 +158,13 @@ def reacted(charged: Charged) -> Composition:
     return _composition("before drying", parts, charged.mass_mg)
 
 
-def soap_of(fat: str, kind: str) -> str:
+def soap_of(fat: str, kind: AlkaliKind) -> str:
     """What the soap of a fat with one alkali is called in a composition."""
     return f"{'sodium' if kind == 'NaOH' else 'potassium'} soap of {fat}"
 
 
 def _saponified(
-    fat: FatIn, fraction: Fraction, share: dict[str, Fraction]
+    fat: FatIn, fraction: Fraction, share: dict[AlkaliKind, Fraction]
 ) -> tuple[list[tuple[str, str, Fraction]], Fraction]:
     """The soaps and glycerol of one fat of which a fraction reacts, what is left of it, and the water set free."""
     parts: list[tuple[str, str, Fraction]] = []
@@ -184,7 +189,7 @@ def _saponified(
     return parts, water
 
 
-def _composition(stage: str, parts: Iterable[tuple[str, str, Fraction]], whole: int) -> Composition:
+def _composition(stage: Dried, parts: Iterable[tuple[str, str, Fraction]], whole: int) -> Composition:
     """Equal names merged and rounded to whole milligrams that add up to the whole."""
     merged: dict[tuple[str, str], Fraction] = {}
     for what, name, mass in parts:
@@ -194,7 +199,7 @@ def _composition(stage: str, parts: Iterable[tuple[str, str, Fraction]], whole: 
     return Composition(stage, tuple(one for one in found if one.mass_mg))
 
 
-def without_water(composition: Composition, lost_mg: int, *, stage: str) -> Composition:
+def without_water(composition: Composition, lost_mg: int, *, stage: Dried) -> Composition:
     """The same after so much water is gone. Raises BadInput for more than it holds."""
     if lost_mg > composition.of("water"):
         raise BadInput("More water is gone than there was; look at the weights of the pot again.")
@@ -202,7 +207,7 @@ def without_water(composition: Composition, lost_mg: int, *, stage: str) -> Comp
     return Composition(stage, tuple(parts))
 
 
-def dried_to(composition: Composition, water_ppm: int, *, stage: str) -> Composition:
+def dried_to(composition: Composition, water_ppm: int, *, stage: Dried) -> Composition:
     """The same with so much of it water; one that is drier already stays as it is."""
     dry = composition.mass_mg - composition.of("water")
     wanted = round(Fraction(dry * water_ppm, WHOLE_PPM - water_ppm))

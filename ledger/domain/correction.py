@@ -8,6 +8,7 @@ from ledger.domain.pot import Figures, Pot, open_acids
 from ledger.domain.recipe import IN_THE_FATS, WITH_THE_LYE
 from ledger.domain.saponification import WHOLE_PPM, demand_koh
 from ledger.domain.uncertainty import Superfat
+from ledger.domain.words import Process, Role, Stage
 
 POUR, LYE, FATS = "pour", "lye", "fats"
 
@@ -17,9 +18,9 @@ class InPot:
     """One line of the batch: what is in, or is still to be weighed, in mg."""
 
     number: int
-    role: str
+    role: Role
     material: str
-    stage: str
+    stage: Stage
     in_demand: bool
     mass_mg: int
     target_mg: int
@@ -50,7 +51,7 @@ class Way:
 class Case:
     """A batch with one wrong weight in it."""
 
-    process: str
+    process: Process
     superfat_ppm: int
     lines: tuple[InPot, ...]  # with the wrong line as it really is
     wrong: int

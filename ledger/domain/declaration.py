@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Literal
 
 from ledger.domain.saponification import WHOLE_PPM
+from ledger.domain.words import UsedAs
 
 _COLOUR_INDEX = re.compile(r"CI \d{5}")
 _WATERS = ("AQUA", "WATER")
@@ -20,7 +21,7 @@ class Part:
 
     inci: str
     mass_mg: int
-    role: str
+    role: UsedAs
     lot_code: str
 
 

@@ -3,14 +3,15 @@
 from ledger.domain.bench_readings import FIGURES, Figure
 from ledger.domain.names import near
 from ledger.domain.quantity import parse_temperature, show_degrees
+from ledger.domain.words import EquipmentKind, Units
 from ledger.errors import BadInput
 
 # Each kind with what is read with it.
-READ_WITH: dict[str, Figure] = {one.tool: one for one in FIGURES.values() if one.tool}
-EXAMPLES = {"scale": "500 g", "thermometer": "0 C", "pH meter": "7.00"}
+READ_WITH: dict[EquipmentKind, Figure] = {one.tool: one for one in FIGURES.values() if one.tool}
+EXAMPLES: dict[EquipmentKind, str] = {"scale": "500 g", "thermometer": "0 C", "pH meter": "7.00"}
 
 
-def kind_meant(text: str) -> str:
+def kind_meant(text: str) -> EquipmentKind:
     """The kind of equipment meant by its name or the start of it. Raises BadInput with the list."""
     wanted = text.strip().casefold()
     fits = [kind for kind in READ_WITH if wanted and kind.casefold().startswith(wanted)]
@@ -21,12 +22,12 @@ def kind_meant(text: str) -> str:
     raise BadInput(f"'{text}' is not a kind of equipment known here.{hint} Write one of {', '.join(READ_WITH)}.")
 
 
-def parse_value(kind: str, text: str, *, what: str) -> int:
+def parse_value(kind: EquipmentKind, text: str, *, what: str) -> int:
     """What it showed or should show, in the unit of its kind. Raises BadInput."""
     return READ_WITH[kind].parse(text, what=what)
 
 
-def parse_tolerance(kind: str, text: str) -> int:
+def parse_tolerance(kind: EquipmentKind, text: str) -> int:
     """How far it may be off; in degrees it is a difference, so 1 F is 0.556 C. Raises BadInput."""
     value = parse_value(kind, text, what="the tolerance")
     if kind == "thermometer":
@@ -41,12 +42,12 @@ def passes(*, expected: int, found: int, tolerance: int) -> bool:
     return abs(found - expected) <= tolerance
 
 
-def show_value(kind: str, value: int, units: str = "metric") -> str:
+def show_value(kind: EquipmentKind, value: int, units: Units = "metric") -> str:
     """A value in the unit of its kind: 500 g, 0.0 °C, pH 7.00."""
     return f"pH {value / 1000:.2f}" if kind == "pH meter" else READ_WITH[kind].show(value, units)
 
 
-def show_difference(kind: str, value: int, units: str = "metric") -> str:
+def show_difference(kind: EquipmentKind, value: int, units: Units = "metric") -> str:
     """How far it is or may be off: 1 g, 0.5 °C, 0.05."""
     if kind == "thermometer":
         return show_degrees(value, units, fahrenheit_decimals=1)

@@ -17,6 +17,7 @@ from ledger.domain.saponification import (
     water_for,
 )
 from ledger.domain.uncertainty import SaferAdvice, safer
+from ledger.domain.words import AlkaliKind, Role
 from ledger.errors import BadInput, Refused
 
 LEAST_FATS_MG, MOST_FATS_MG = 10_000, 100_000_000
@@ -117,7 +118,7 @@ def alkali_need(recipe: Recipe, charges: Sequence[Charge], alkali: Figures) -> A
     )
 
 
-def lye_for(recipe: Recipe, charges: Sequence[Charge], *, alkalis: Mapping[str, Figures], fill: Figures) -> Lye:
+def lye_for(recipe: Recipe, charges: Sequence[Charge], *, alkalis: Mapping[AlkaliKind, Figures], fill: Figures) -> Lye:
     """The alkalis and the water for what is in hand; `charges` are all the other lines, `alkalis` goes by kind.
 
     The water rule counts water alone: what milk, juice or a stock lye bring is taken off what is filled up.
@@ -163,7 +164,7 @@ class Formulation:
 
     recipe: Recipe
     charges: tuple[Charge, ...]
-    alkalis: Mapping[str, Figures]  # by kind
+    alkalis: Mapping[AlkaliKind, Figures]  # by kind
     fill: Figures
     scale_step_mg: int
     lye: Lye
@@ -196,7 +197,12 @@ class Formulation:
 
 
 def formulate(
-    recipe: Recipe, charges: Sequence[Charge], *, alkalis: Mapping[str, Figures], fill: Figures, scale_step_mg: int
+    recipe: Recipe,
+    charges: Sequence[Charge],
+    *,
+    alkalis: Mapping[AlkaliKind, Figures],
+    fill: Figures,
+    scale_step_mg: int,
 ) -> Formulation:
     """Work a recipe out for what is in hand; raises like `lye_for`."""
     lye = lye_for(recipe, charges, alkalis=alkalis, fill=fill)
@@ -213,7 +219,7 @@ def formulate(
     return Formulation(recipe, tuple(charges), alkalis, fill, scale_step_mg, lye, pot)
 
 
-def tolerance(role: str, target: int, *, step: int = SCALE_STEP_MG) -> tuple[int, int]:
+def tolerance(role: Role, target: int, *, step: int = SCALE_STEP_MG) -> tuple[int, int]:
     """OK from and to, in mg: 1 % for fats and water, 0.5 % for the alkali, 5 % for the rest.
 
     Never narrower than the scale can show (common practice, no source). The alkali's own upper limit is the

@@ -3,8 +3,10 @@
 from collections import defaultdict, deque
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from typing import Literal
 
-Node = tuple[str, int]  # ("lot", number) or ("batch", number)
+NodeKind = Literal["lot", "batch"]
+Node = tuple[NodeKind, int]  # with its row number
 
 
 class Paths(Mapping[Node, tuple[Node, ...]]):
@@ -41,7 +43,7 @@ class Closure:
     nodes: tuple[Node, ...]
     paths: Mapping[Node, tuple[Node, ...]]
 
-    def of_kind(self, kind: str) -> tuple[int, ...]:
+    def of_kind(self, kind: NodeKind) -> tuple[int, ...]:
         """The row numbers of the lots, or of the batches, that were reached."""
         return tuple(number for found, number in self.nodes if found == kind)
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ledger.domain.graph import Graph
+from ledger.domain.words import PlaceKind, Verdict, Way
 
 
 @dataclass(frozen=True)
@@ -37,10 +38,10 @@ class MovementFact:
     entry: int
     lot: str
     place: str
-    place_kind: str
+    place_kind: PlaceKind
     on: str
     quantity: int
-    kind: str
+    kind: Way
     batch: str | None
     customer: str | None
     counts: bool
@@ -52,7 +53,7 @@ class DecisionFact:
 
     entry: int
     lot: str
-    verdict: str
+    verdict: Verdict
     on: str
 
 

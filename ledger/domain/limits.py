@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from ledger.domain.bench_readings import DEGREES, READINGS, BenchReading, Figure
 from ledger.domain.quantity import parse_ph, show_degrees, show_mass, show_share, show_temperature
+from ledger.domain.words import Units
 from ledger.errors import BadInput
 
 # In round figures of the ledger's own unit, each common practice, no source.
@@ -29,11 +30,11 @@ class Limits:
     ph_thousandths: int = PH_AT_MOST
     loss_ppm: int = LOSS_PPM["cold"]
 
-    def apart(self, units: str) -> int:
+    def apart(self, units: Units) -> int:
         """How far lye and fats may be apart before they are mixed."""
         return APART_MILLI_C[units] if self.apart_milli_c is None else self.apart_milli_c
 
-    def fragrance(self, units: str) -> int:
+    def fragrance(self, units: Units) -> int:
         """How warm cooked soap may be when the fragrance goes in."""
         return FRAGRANCE_MILLI_C[units] if self.fragrance_milli_c is None else self.fragrance_milli_c
 
@@ -70,7 +71,7 @@ class Outside:
     found: str
 
 
-def outside(limits: Limits, read: Read, units: str) -> tuple[Outside, ...]:
+def outside(limits: Limits, read: Read, units: Units) -> tuple[Outside, ...]:
     """Everything outside its limit, in the order of work; a figure at its limit is inside."""
     return (
         *_weights(read, units),
@@ -80,7 +81,7 @@ def outside(limits: Limits, read: Read, units: str) -> tuple[Outside, ...]:
     )
 
 
-def limit_of(limits: Limits, what: str, units: str) -> str | None:
+def limit_of(limits: Limits, what: str, units: Units) -> str | None:
     """The limit a reading is held against, in words; None where there is none."""
     return READINGS[what].limit_words(limits, units) if what in READINGS else None
 
@@ -106,7 +107,7 @@ def cook_length(start: str, end: str) -> int:
     return (last - first) % _DAY
 
 
-def _weights(read: Read, units: str) -> list[Outside]:
+def _weights(read: Read, units: Units) -> list[Outside]:
     found = []
     for line in read.lines:
         window = f"OK {show_mass(line.low, units)} to {show_mass(line.high, units)}"
@@ -124,7 +125,7 @@ def _last(read: Read, what: str) -> int | None:
     return read.figures[what][-1] if read.figures.get(what) else None
 
 
-def _over(one: BenchReading, limits: Limits, read: Read, units: str) -> list[Outside]:
+def _over(one: BenchReading, limits: Limits, read: Read, units: Units) -> list[Outside]:
     value, limit, answer = _last(read, one.what), one.at_most(limits, units), one.answer
     if value is None or limit is None or value <= limit or not isinstance(answer, Figure):
         return []
@@ -132,7 +133,7 @@ def _over(one: BenchReading, limits: Limits, read: Read, units: str) -> list[Out
     return [Outside(one.what, f"{one.what} {answer.show(value, units)}, {over}")]
 
 
-def _temperatures(limits: Limits, read: Read, units: str) -> list[Outside]:
+def _temperatures(limits: Limits, read: Read, units: Units) -> list[Outside]:
     found = []
     for one in READINGS.values():
         if one.answer is DEGREES:
@@ -142,7 +143,7 @@ def _temperatures(limits: Limits, read: Read, units: str) -> list[Outside]:
     return found
 
 
-def _apart(limits: Limits, read: Read, units: str) -> list[Outside]:
+def _apart(limits: Limits, read: Read, units: Units) -> list[Outside]:
     lye, fats = _last(read, "lye temperature"), _last(read, "fats temperature")
     if lye is None or fats is None or abs(lye - fats) <= limits.apart(units):
         return []
@@ -162,7 +163,7 @@ def _cook(limits: Limits, read: Read) -> list[Outside]:
     return [Outside("cook", f"cooked {minutes} min, {off} min")]
 
 
-def _made(limits: Limits, read: Read, units: str) -> list[Outside]:
+def _made(limits: Limits, read: Read, units: Units) -> list[Outside]:
     found = []
     if limits.bar_weight_mg:
         low, high = limits.bar_weight_mg

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from ledger.domain.saponification import MG_PER_KG, WHOLE_PPM, AlkaliCharge, FatCharge
 from ledger.domain.uncertainty import STATED_PURITY_SPREAD, STATED_SAP_SPREAD, Superfat, superfat_range
+from ledger.domain.words import AlkaliKind, Process
 from ledger.errors import BadInput
 
 # One figure typed for a material speaks of a kind of goods: each lot of it may lie so far to either side, as a share
@@ -25,7 +26,7 @@ class Figures:
     name: str
     sap_low_mg_per_kg: int | None = None
     sap_high_mg_per_kg: int | None = None
-    alkali_kind: str | None = None
+    alkali_kind: AlkaliKind | None = None
     purity_low_ppm: int | None = None  # of an alkali, the strength of a stock lye, or that of an acid
     purity_high_ppm: int | None = None
     water_ppm: int | None = None  # of a liquid, or of a stock lye
@@ -146,7 +147,7 @@ def open_acids(charges: Iterable[tuple[Figures, int]]) -> tuple[tuple[str, Fract
 class Pot:
     """Everything that bears on the lye of one batch."""
 
-    process: str
+    process: Process
     fats: tuple[FatCharge, ...]
     held: tuple[FatCharge, ...]  # fats held back until later
     alkalis: tuple[AlkaliCharge, ...]

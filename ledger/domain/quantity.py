@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from ledger.domain.wording import opening
+from ledger.domain.words import Units
 from ledger.errors import BadInput
 
 # NIST SP 811 (2008), appendix B: 1 lb = 453.592 37 g exactly; an ounce is a sixteenth of it;
@@ -98,17 +99,17 @@ def parse_mass(text: str, *, what: str = "the weight") -> int:
     return round(number * factor)
 
 
-def scale_unit(units: str) -> str:
+def scale_unit(units: Units) -> str:
     """The unit her scale weighs in: g, or oz."""
     return "oz" if units == "us" else "g"
 
 
-def degree_unit(units: str) -> str:
+def degree_unit(units: Units) -> str:
     """The degrees of a system of units."""
     return "°F" if units == "us" else "°C"
 
 
-def with_scale_unit(typed: str, units: str) -> str:
+def with_scale_unit(typed: str, units: Units) -> str:
     """A weight as typed, with the unit of her scale behind a number that stands alone."""
     return f"{typed} {scale_unit(units)}" if typed[-1:].isdigit() else typed
 
@@ -201,7 +202,7 @@ def _decimal(value: Fraction, decimals: int, *, trim: bool = True) -> str:
     return f"{sign}{grouped}.{tail}" if tail else f"{sign}{grouped}"
 
 
-def show_mass(mg: int, units: str = "metric") -> str:
+def show_mass(mg: int, units: Units = "metric") -> str:
     """A mass as her scale reads it: 182.4 g, 1 284 g, 12.35 kg; or in ounces and pounds."""
     size = abs(mg)
     if units == "us":
@@ -213,7 +214,7 @@ def show_mass(mg: int, units: str = "metric") -> str:
     return f"{_decimal(Fraction(mg, 1000), 2 if size < 10_000 else 1)} g"
 
 
-def show_masses(masses: Sequence[int], units: str = "metric") -> tuple[str, list[str]]:
+def show_masses(masses: Sequence[int], units: Units = "metric") -> tuple[str, list[str]]:
     """The figures of a table in one unit, that of the largest, with equal decimals; a dash for none."""
     largest = max(masses, default=0)
     if units == "us":
@@ -229,20 +230,20 @@ def show_share(ppm: int, decimals: int = 1) -> str:
     return f"{_decimal(Fraction(ppm, 10_000), decimals, trim=False)} %"
 
 
-def show_temperature(milli_c: int, units: str = "metric") -> str:
+def show_temperature(milli_c: int, units: Units = "metric") -> str:
     """A temperature to a tenth of a degree, in the ledger's system."""
     degrees = Fraction(milli_c, 1000) * Fraction(9, 5) + 32 if units == "us" else Fraction(milli_c, 1000)
     return f"{_decimal(degrees, 1, trim=False)} {degree_unit(units)}"
 
 
-def show_degrees(milli_c: int, units: str = "metric", fahrenheit_decimals: int = 0) -> str:
+def show_degrees(milli_c: int, units: Units = "metric", fahrenheit_decimals: int = 0) -> str:
     """A difference of temperatures: 5.6 °C, or 10 °F."""
     if units == "us":
         return f"{milli_c * 9 / 5000:.{fahrenheit_decimals}f} {degree_unit(units)}"
     return f"{milli_c / 1000:.1f} {degree_unit(units)}"
 
 
-def show_volume(microlitres: int, units: str = "metric") -> str:
+def show_volume(microlitres: int, units: Units = "metric") -> str:
     """A volume: 1 076 mL, or 36.4 fl oz."""
     if units == "us":
         return f"{_decimal(Fraction(microlitres, 1000) / _VOLUME_ML['fl oz'], 1, trim=False)} fl oz"

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from ledger.domain.limits import Limits
 from ledger.domain.mould import Mould
 from ledger.domain.saponification import WaterRule
+from ledger.domain.words import AlkaliKind, Process, Role, Stage
 
 CURE_DAYS = 28  # common practice, no source: 4-6 weeks for cold process
 USABLE_FROM_DAYS = 7  # hot process: 1-2 weeks until usable; common practice, no source
@@ -18,9 +19,12 @@ WATER_LEFT_PPM, DRIEST_WATER_PPM = 100_000, 80_000
 # When a bar counts as steady in weight, and how often marked bars are weighed until then; common practice, no source.
 WEEKLY_LOSS_PPM, WEIGH_EVERY_DAYS = 5_000, 7
 
-IN_THE_FATS, WITH_THE_LYE, AT_TRACE, AFTER_THE_COOK = "in the fats", "with the lye", "at trace", "after the cook"
+IN_THE_FATS: Stage = "in the fats"
+WITH_THE_LYE: Stage = "with the lye"
+AT_TRACE: Stage = "at trace"
+AFTER_THE_COOK: Stage = "after the cook"
 # When an additive or a fragrance may go in, in the order of work; the last is meant where none is written.
-STAGES = {
+STAGES: dict[Process, tuple[Stage, ...]] = {
     "cold": (IN_THE_FATS, WITH_THE_LYE, AT_TRACE),
     "hot": (IN_THE_FATS, WITH_THE_LYE, AT_TRACE, AFTER_THE_COOK),
     "rebatch": ("in the pot",),
@@ -31,14 +35,14 @@ STAGES = {
 class RecipeLine:
     """One material of a recipe: by mass, by share of the fats (ppm), or by pieces per bar."""
 
-    role: str  # fat, liquid, alkali, additive, fragrance, part, rework, packaging
+    role: Role
     material: str
-    stage: str
+    stage: Stage
     mass_mg: int | None = None
     share_ppm: int | None = None
     per_bar: int | None = None
     note: str | None = None
-    kind: str | None = None  # of an alkali: NaOH or KOH
+    kind: AlkaliKind | None = None  # of an alkali
     in_demand: bool = True  # of a fat held back: whether the lye is reckoned for it too
     add_alkali: bool | None = None  # of an acid: whether alkali is added for it, or the superfat rises
     portion: str | None = None  # of what goes into one portion of a divided batch
@@ -96,11 +100,11 @@ class Recipe:
 
     name: str
     code: str
-    process: str
+    process: Process
     lines: tuple[RecipeLine, ...]  # by stage, in the order of work; the alkali and the water of a soap have no amount
     superfat_ppm: int | None
     fats_total_mg: int | None
-    alkali_shares_ppm: Mapping[str, int]  # by kind, mole for mole; empty where no soap is made
+    alkali_shares_ppm: Mapping[AlkaliKind, int]  # mole for mole; empty where no soap is made
     water_rule: WaterRule | None
     cure_days: int
     usable_from_days: int | None
@@ -127,12 +131,12 @@ class Recipe:
         """Whether fats and lye make soap in it."""
         return bool(self.alkali_shares_ppm)
 
-    def of_role(self, role: str) -> tuple[RecipeLine, ...]:
+    def of_role(self, role: Role) -> tuple[RecipeLine, ...]:
         """The lines of one role, in order."""
         return tuple(line for line in self.lines if line.role == role)
 
 
-def held_back_words(process: str, held: Sequence[str]) -> list[str]:
+def held_back_words(process: Process, held: Sequence[str]) -> list[str]:
     """What becomes of the fats held back, in the words of their process; nothing where none is."""
     if not held:
         return []

@@ -22,6 +22,7 @@ from ledger.domain.recipe import (
     RecipeLine,
 )
 from ledger.domain.saponification import WaterRule
+from ledger.domain.words import Process
 
 FORMAT = 1
 NOT_UNDERSTOOD = 0  # a text of an earlier program that the one which kept it could not read
@@ -57,7 +58,7 @@ def figures_text(recipe: Recipe) -> str:
 
 
 @lru_cache(maxsize=256)  # a list of batches asks for the same few recipes again and again
-def recipe_from(figures: str, *, name: str, code: str, process: str) -> Recipe:
+def recipe_from(figures: str, *, name: str, code: str, process: Process) -> Recipe:
     """The recipe that was kept, in whatever format; what the format did not know is as where nothing was written.
 
     Name, code and process stand in columns of their own, and are given from there.

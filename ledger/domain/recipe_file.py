@@ -1,6 +1,7 @@
 """Which words a recipe file may hold, and which of its parts each process has a use for."""
 
 from ledger.domain.toml_reader import Part, TomlFile
+from ledger.domain.words import Process, known
 
 _WORDS: dict[str, tuple[str, ...]] = {
     "": ("name", "code", "process", "superfat", "fats_total", "best_before_months"),
@@ -48,7 +49,7 @@ _SOAP = (
 )  # fmt: skip
 # What each process has a use for. An infusion takes its parts alone: what was strained out is not declared, so
 # whatever stays in the oil goes into the soap, where it is.
-_PLACE: dict[str, tuple[str, ...]] = {
+_PLACE: dict[Process, tuple[str, ...]] = {
     "cold": _SOAP,
     "hot": _SOAP,
     "infusion": (*_EVERY, "part", "infusion"),
@@ -62,15 +63,16 @@ class RecipeFile(TomlFile):
 
     words, once, noun = _WORDS, _ONCE, "recipe"
 
-    def process(self) -> str:
+    def process(self) -> Process:
         """The process, once every word in the file is one that it takes.
 
         Raises BadInput for a part that this process has no use for, so that nothing is passed over in silence.
         """
         self.check()
-        process = self.head.word("process")
-        if process not in _PLACE:
-            raise self.head.bad(f"process '{process}' is not known; write one of {', '.join(_PLACE)}.", "process")
+        written = self.head.word("process")
+        process = known(written, _PLACE)
+        if process is None:
+            raise self.head.bad(f"process '{written}' is not known; write one of {', '.join(_PLACE)}.", "process")
         for key in self.data:
             if key not in _PLACE[process]:
                 part = Part(self, key, 0, {}) if key in _WORDS else self.head

@@ -5,10 +5,11 @@ from functools import partial
 from ledger.domain.limits import LOSS_PPM, PH_AT_MOST, Limits
 from ledger.domain.quantity import parse_number, parse_temperature
 from ledger.domain.recipe_file import RecipeFile
+from ledger.domain.words import Process
 from ledger.errors import BadInput
 
 
-def read_limits(source: RecipeFile, process: str) -> Limits:
+def read_limits(source: RecipeFile, process: Process) -> Limits:
     """The limits of a recipe, each with the usual one where it writes none. Raises BadInput."""
     part = source.one("limits")
     loss, acid = part.share("loss_percent"), part.number("pH", 14)

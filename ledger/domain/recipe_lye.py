@@ -1,9 +1,12 @@
 """What a recipe says of its lye: superfat, alkalis, water, and how much fat it is for."""
 
+from typing import get_args
+
 from ledger.domain.quantity import show_mass
 from ledger.domain.recipe import RecipeLine
 from ledger.domain.recipe_file import RecipeFile
-from ledger.domain.saponification import WHOLE_PPM, WaterRule
+from ledger.domain.saponification import MOLAR_MASS, WHOLE_PPM, WaterBy, WaterRule
+from ledger.domain.words import AlkaliKind, known
 from ledger.errors import Refused
 
 
@@ -30,14 +33,15 @@ def read_fats_total(source: RecipeFile, lines: tuple[RecipeLine, ...]) -> int:
     return sum(masses)
 
 
-def read_alkali_shares(source: RecipeFile) -> dict[str, int]:
+def read_alkali_shares(source: RecipeFile) -> dict[AlkaliKind, int]:
     """Which share of the demand each alkali meets; one alone meets all of it."""
     parts = source.parts("alkali")
-    shares: dict[str, int] = {}
+    shares: dict[AlkaliKind, int] = {}
     for part in parts:
-        kind = part.word("kind")
-        if kind not in ("NaOH", "KOH"):
-            raise part.bad(f"kind '{kind}' is not an alkali known here; write NaOH or KOH.", "kind")
+        written = part.word("kind")
+        kind = known(written, MOLAR_MASS)
+        if kind is None:
+            raise part.bad(f"kind '{written}' is not an alkali known here; write NaOH or KOH.", "kind")
         if kind in shares:
             raise part.bad(f"{kind} stands here a second time; write one [[alkali]] for it.")
         share = part.share("percent_of_demand")
@@ -58,10 +62,10 @@ def read_alkali_shares(source: RecipeFile) -> dict[str, int]:
 def read_water_rule(source: RecipeFile) -> WaterRule:
     """How the water is reckoned. Raises BadInput for no rule or several, Refused for less than the alkali weighs."""
     water = source.one("water")
-    rules = [key for key in ("per_alkali", "lye_concentration", "of_fats", "grams") if key in water.data]
-    if len(rules) != 1 or rules == ["grams"]:
+    rules = [key for key in get_args(WaterBy) if key in water.data]
+    if len(rules) != 1 or "grams" in water.data:
         raise water.bad("write one of per_alkali = 2.0, lye_concentration = 33 or of_fats = 38.")
-    kind = rules[0]
+    kind: WaterBy = rules[0]
     value = water.number(kind, 20 if kind == "per_alkali" else 99)
     assert value is not None  # the key is there
     if (kind == "per_alkali" and value < 1) or (kind == "lye_concentration" and value > 50):

@@ -24,8 +24,9 @@ from ledger.domain.recipe_limits import read_limits
 from ledger.domain.recipe_lye import read_alkali_shares, read_fats_total, read_superfat, read_water_rule
 from ledger.domain.recipe_portions import bars_of, read_portions
 from ledger.domain.recipe_release import read_release_checks
-from ledger.domain.saponification import WHOLE_PPM
+from ledger.domain.saponification import MOLAR_MASS, WHOLE_PPM
 from ledger.domain.toml_reader import Part
+from ledger.domain.words import Process, Role, known
 from ledger.errors import Refused
 
 
@@ -78,7 +79,7 @@ def read_recipe(text: str, *, file: str) -> Recipe:
     )
 
 
-def _usable_from(cure: Part, process: str, cure_days: int) -> int | None:
+def _usable_from(cure: Part, process: Process, cure_days: int) -> int | None:
     days = cure.whole("usable_from_days")
     if days is None:
         return min(USABLE_FROM_DAYS, cure_days) if process == "hot" else None
@@ -100,7 +101,7 @@ def _bar_water(cure: Part) -> tuple[int, int]:
     return left, driest
 
 
-def _soap_lines(source: RecipeFile, process: str) -> tuple[RecipeLine, ...]:
+def _soap_lines(source: RecipeFile, process: Process) -> tuple[RecipeLine, ...]:
     fats = [_fat(part, process) for part in source.parts("fat")]
     if not fats:
         raise source.head.bad("a soap needs fats; write a [[fat]] part for each.")
@@ -113,7 +114,7 @@ def _soap_lines(source: RecipeFile, process: str) -> tuple[RecipeLine, ...]:
     ]
     water = RecipeLine("liquid", source.one("water").word("material"), WITH_THE_LYE)
     alkalis = [
-        RecipeLine("alkali", part.word("material"), WITH_THE_LYE, kind=part.word("kind"))
+        RecipeLine("alkali", part.word("material"), WITH_THE_LYE, kind=known(part.word("kind"), MOLAR_MASS))
         for part in source.parts("alkali")
     ]
     lye = {WITH_THE_LYE: (water, *alkalis)}
@@ -125,15 +126,16 @@ def _soap_lines(source: RecipeFile, process: str) -> tuple[RecipeLine, ...]:
     return (*(one for one in fats if not one.held_back), *in_order, *_packaging(source))
 
 
-def _fat(part: Part, process: str) -> RecipeLine:
+def _fat(part: Part, process: Process) -> RecipeLine:
     material, share, mass = part.word("material"), part.share("percent"), part.mass("grams")
     if (share is None) == (mass is None):
         raise part.bad(f"{material} needs either percent = 40 or grams = 400.")
-    stage = part.maybe_word("when") or IN_THE_FATS
+    when = part.maybe_word("when") or IN_THE_FATS
     later = [one for one in STAGES[process] if one not in (IN_THE_FATS, WITH_THE_LYE)]
-    if stage != IN_THE_FATS and stage not in later:
+    stage = known(when, (IN_THE_FATS, *later))
+    if stage is None:
         allowed = " or ".join(f'"{one}"' for one in later)
-        raise part.bad(f"a fat is held back until {allowed}, not '{stage}'.", "when")
+        raise part.bad(f"a fat is held back until {allowed}, not '{when}'.", "when")
     in_demand = part.flag("in_demand")
     if stage != IN_THE_FATS and in_demand is None:
         raise part.bad(
@@ -163,8 +165,8 @@ def _check_fats(source: RecipeFile, fats: list[RecipeLine]) -> None:
         raise Refused(f"{parts[0].place()}: the fats add up to {total / 10_000:.7g} %, not 100 %; {off}.")
 
 
-def _other_lines(source: RecipeFile, process: str) -> tuple[RecipeLine, ...]:
-    role = "part" if process in ("infusion", "blend") else "rework"
+def _other_lines(source: RecipeFile, process: Process) -> tuple[RecipeLine, ...]:
+    role: Role = "part" if process in ("infusion", "blend") else "rework"
     lines = [
         RecipeLine(
             role,
@@ -200,7 +202,7 @@ def _grams(part: Part, example: str) -> int:
     return mass
 
 
-def _extras(source: RecipeFile, table: str, process: str) -> list[RecipeLine]:
+def _extras(source: RecipeFile, table: Role, process: Process) -> list[RecipeLine]:
     found: list[RecipeLine] = []
     stages = [one for one in STAGES[process] if table != "liquid" or one != IN_THE_FATS]
     usual = stages[0] if table == "liquid" else stages[-1]  # milk goes in with the lye, anything else last
@@ -211,10 +213,11 @@ def _extras(source: RecipeFile, table: str, process: str) -> list[RecipeLine]:
         share, mass = part.share("percent_of_fats"), part.mass("grams")
         if (share is None) == (mass is None):
             raise part.bad(f"{material} needs either percent_of_fats = 2 or grams = 20.")
-        stage = part.maybe_word("when") or usual
-        if stage not in stages:
+        when = part.maybe_word("when") or usual
+        stage = known(when, stages)
+        if stage is None:
             allowed = " or ".join(f'"{one}"' for one in stages)
-            raise part.bad(f"when = '{stage}' is no time in the {process} process; write {allowed}.", "when")
+            raise part.bad(f"when = '{when}' is no time in the {process} process; write {allowed}.", "when")
         portion = part.maybe_word("portion")
         if portion and stage in (IN_THE_FATS, WITH_THE_LYE):
             raise part.bad(f"a portion is divided off at trace, after '{stage}'; look at when.", "portion")

@@ -1,5 +1,8 @@
 """Which kind of material may stand where in a recipe, so that nothing that bears on the lye slips past it."""
 
+from typing import Literal
+
+from ledger.domain.words import MaterialKind, Role
 from ledger.errors import BadInput
 
 _WEIGHED = ("fat", "liquid", "additive", "fragrance", "botanical", "colourant", "intermediate")
@@ -17,7 +20,7 @@ _FITS = {
 _PART = {"liquid": "[water]", "alkali": "[alkali]", "blend": "[[part]]"}
 
 
-def check_role(role: str, kind: str, material: str, *, where: str) -> None:
+def check_role(role: Role | Literal["blend"], kind: MaterialKind, material: str, *, where: str) -> None:
     """Raise BadInput for a material where its kind does not belong.
 
     An alkali outside [alkali] and a fat outside [[fat]] would not be in the reckoning of the lye.

@@ -3,14 +3,16 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
+from ledger.domain.words import AlkaliKind
 from ledger.errors import BadInput, Refused
 
 # Molar masses in g/mol, summed from the abridged standard atomic weights (IUPAC 2021):
 # Na 22.98977, K 39.0983, O 15.999, H 1.008.
 NAOH = Fraction("39.99677")
 KOH = Fraction("56.1053")
-MOLAR_MASS = {"NaOH": NAOH, "KOH": KOH}
+MOLAR_MASS: dict[AlkaliKind, Fraction] = {"NaOH": NAOH, "KOH": KOH}
 WHOLE_PPM = 1_000_000
 MG_PER_KG = 1_000_000
 # No alkali sold for soap is half something else (NaOH at least 95 %, KOH at least 85 %: Ph. Eur. and USP, from
@@ -19,6 +21,7 @@ LEAST_PURITY_PPM = 500_000
 # A stock lye is a solution: weaker than 5 % it would drown the dough, and above 60 % NaOH comes out of it again
 # (a saturated solution holds a little over 50 % at 20 °C; from memory, unverified).
 LEAST_STRENGTH_PPM, MOST_STRENGTH_PPM = 50_000, 600_000
+WaterBy = Literal["per_alkali", "lye_concentration", "of_fats"]
 
 
 def check_purity(purity_ppm: int, *, what: str, dissolved: bool = False) -> None:
@@ -61,7 +64,7 @@ class AlkaliCharge:
     """One alkali in the jug, as weighed: its purity as a range (the same twice where one figure is known)."""
 
     name: str
-    kind: str  # NaOH or KOH
+    kind: AlkaliKind
     mass_mg: int
     purity_low_ppm: int
     purity_high_ppm: int
@@ -81,16 +84,14 @@ class AlkaliCharge:
 class AlkaliNeed:
     """What to weigh of one alkali: pure, and the product as sold, in mg."""
 
-    kind: str
+    kind: AlkaliKind
     demand_mg: int  # pure alkali that would take up its share of everything
     pure_mg: int  # pure alkali after the superfat was withheld, and with what acids use up
     weigh_mg: int  # of the product, at its purity
 
 
-def molar_mass(kind: str) -> Fraction:
-    """The molar mass of an alkali in g/mol. Raises BadInput for one not known here."""
-    if kind not in MOLAR_MASS:
-        raise BadInput(f"'{kind}' is not an alkali known here; write NaOH or KOH.")
+def molar_mass(kind: AlkaliKind) -> Fraction:
+    """The molar mass of an alkali in g/mol."""
     return MOLAR_MASS[kind]
 
 
@@ -102,7 +103,7 @@ def demand_koh(fats: Iterable[FatCharge]) -> Fraction:
 def alkali_for(
     fats: Iterable[FatCharge],
     *,
-    kind: str,
+    kind: AlkaliKind,
     superfat_ppm: int,
     share_ppm: int = WHOLE_PPM,
     purity_ppm: int | Fraction = WHOLE_PPM,
@@ -143,7 +144,7 @@ def superfat_of(
 class WaterRule:
     """How the water is reckoned: per mass of alkali, by lye concentration, or as a share of the fats."""
 
-    kind: str  # "per_alkali", "lye_concentration", "of_fats"
+    kind: WaterBy
     value_ppm: int  # 2.0 : 1 is 2_000_000; 33 % is 330_000
 
 

@@ -1,6 +1,9 @@
 """The words a ledger stores, each list once; the guards of the file and every signature take them from here."""
 
-from typing import Literal, get_args
+from collections.abc import Iterable
+from typing import Literal, TypeVar, get_args
+
+from ledger.errors import BadInput
 
 Units = Literal["metric", "us"]
 CustomerKind = Literal["shop", "person"]
@@ -21,6 +24,7 @@ Role = Literal[
     "fat", "alkali", "liquid", "additive", "fragrance", "botanical", "colourant", "intermediate", "part", "rework",
     "packaging", "dough",
 ]  # fmt: skip
+UsedAs = Role | MaterialKind  # of a lot that was used: what it was in the recipe or, on no line of it, its kind
 Stage = Literal["in the fats", "with the lye", "at trace", "after the cook", "in the pot", "packing"]
 EquipmentKind = Literal["scale", "thermometer", "pH meter"]
 UpkeepKind = Literal["cleaning", "training", "supplier approval", "self-inspection"]
@@ -29,6 +33,7 @@ ReadingUnit = Literal["mg", "uL", "milli-C", "milli-pH", "min"]
 Subject = Literal[
     "superfat", "skin", "cure", "check", "prohibited", "assessment", "notification", "labels", "bare"
 ]  # fmt: skip
+Word = TypeVar("Word", bound=str)
 LIKELY_NOTHING = "likely nothing"  # of a superfat that is above zero as reckoned
 EVERY = "every"  # what a decision of format 5 or earlier covers of a subject: it did not say which doubts it was for
 
@@ -50,9 +55,23 @@ COLUMNS: dict[tuple[str, str], tuple[str, ...]] = {
     ("recipe_figures", "process"): get_args(Process),
 }
 
+
+def known(text: str, words: Iterable[Word]) -> Word | None:
+    """Which of a list of words a text from outside is, letter by letter; None for any other."""
+    return next((word for word in words if word == text), None)
+
+
+def checked(text: str, words: Iterable[Word], *, what: str) -> Word:
+    """The same; raises BadInput for a text that is not what it should be."""
+    word = known(text, words)
+    if word is None:
+        raise BadInput(f"'{text}' is not {what}; write {' or '.join(words)}.")
+    return word
+
+
 _IN_PIECES: tuple[MaterialKind, ...] = ("packaging", "soap")
 
 
-def in_pieces(kind: str) -> bool:
+def in_pieces(kind: MaterialKind) -> bool:
     """Whether a kind of material is counted in pieces; all others are weighed, in mg."""
     return kind in _IN_PIECES

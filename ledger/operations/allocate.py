@@ -9,6 +9,7 @@ from ledger.domain.formulate import Charge, alkali_need
 from ledger.domain.pot import Figures
 from ledger.domain.quantity import show_mass
 from ledger.domain.recipe import Recipe
+from ledger.domain.words import AlkaliKind
 from ledger.errors import BadInput, Refused
 from ledger.views.figures import figures_of
 from ledger.views.lots import LotRow, available, find_lot, lot_by_id
@@ -73,16 +74,17 @@ class FreeStock:
 
     def alkalis(
         self, recipe: Recipe, charges: Sequence[Charge], named: Mapping[str, MaterialCard]
-    ) -> tuple[dict[str, Figures], dict[str, str]]:
+    ) -> tuple[dict[AlkaliKind, Figures], dict[AlkaliKind, str]]:
         """The figures to reckon each alkali with, by kind, and which lot to begin with.
 
         One lot that holds enough is taken alone, at its own purity. Where none does, the purest of the
         lots is reckoned with, which errs towards more superfat. Raises Refused when there is none.
         """
-        figures: dict[str, Figures] = {}
-        first: dict[str, str] = {}
+        figures: dict[AlkaliKind, Figures] = {}
+        first: dict[AlkaliKind, str] = {}
         for line in recipe.of_role("alkali"):
-            card, kind = named[line.material], line.kind or ""
+            card, kind = named[line.material], line.kind
+            assert kind
             found = [(lot, free, figures_of(card, lot)) for lot, free in self.lots(card)]
             if not found:
                 raise Refused(shortage(self.rows, card, 0, None, self.on))

@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from ledger.domain.quantity import show_mass
 from ledger.domain.saponification import check_dissolves
+from ledger.domain.words import Process
 from ledger.errors import BadInput, Refused
 from ledger.operations.cut import ready_to_yield
 from ledger.operations.readings import ReadingValue, add_readings
@@ -54,7 +55,7 @@ def fill_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str) -> str
     return lot
 
 
-def _may_fill(tx: Transaction, code: str, process: str, mass_mg: int, on: date) -> BatchRow:
+def _may_fill(tx: Transaction, code: str, process: Process, mass_mg: int, on: date) -> BatchRow:
     batch = find_batch(tx.rows, code)
     if mass_mg <= 0:
         raise BadInput("How much came of it? Write its weight, such as 480 g.")

@@ -6,6 +6,7 @@ from ledger.domain.correction import InPot, Way
 from ledger.domain.formulate import tolerance
 from ledger.domain.names import near
 from ledger.domain.quantity import show_mass
+from ledger.domain.words import Units
 from ledger.errors import BadInput, Refused
 from ledger.operations.deviations import settle_deviations
 from ledger.operations.superfat_guard import as_weighed_doubt, burning_doubt, keep_or_refuse
@@ -60,7 +61,7 @@ def correct_batch(
     return check
 
 
-def _listed(before: tuple[InPot, ...], way: Way, units: str) -> str:
+def _listed(before: tuple[InPot, ...], way: Way, units: Units) -> str:
     changes = [
         f"line {one.number} {'+' if more > 0 else '−'}{show_mass(abs(more), units)}"
         for one, more in way.changes(before)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 
 from ledger.domain.shortcode import check_code, short_code
+from ledger.domain.words import CustomerKind
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, forget_person, remember_person
@@ -19,7 +20,7 @@ class CustomerDetails:
     note: str | None = None
 
 
-def add_customer(book: Book, details: CustomerDetails, *, kind: str, code: str | None) -> str:
+def add_customer(book: Book, details: CustomerDetails, *, kind: CustomerKind, code: str | None) -> str:
     """Book a new customer ('shop' or 'person') and return the short name. Raises BadInput when taken.
 
     A person's short name is a running number, since it outlives an erasure.
@@ -66,14 +67,16 @@ def erase_customer(book: Book, text: str, *, reason: str) -> int:
     return len(held.rows)
 
 
-def _person(kind: str, details: CustomerDetails) -> PersonDetails:
+def _person(kind: CustomerKind, details: CustomerDetails) -> PersonDetails:
     contact = details.contact
     if kind == "shop":
         return contact
     return PersonDetails(details.name, contact.phone, contact.email, contact.address)
 
 
-def _revision(customer_id: int, kind: str, details: CustomerDetails, personal_id: int | None) -> CustomerRevision:
+def _revision(
+    customer_id: int, kind: CustomerKind, details: CustomerDetails, personal_id: int | None
+) -> CustomerRevision:
     return CustomerRevision(
         customer_id=customer_id,
         name=details.name if kind == "shop" else None,

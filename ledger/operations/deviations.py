@@ -4,6 +4,7 @@ from datetime import date
 
 from ledger.domain.dates import show_date
 from ledger.domain.limits import outside
+from ledger.domain.words import DeviationVerdict
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Deviation, DeviationDecision
@@ -14,7 +15,7 @@ from ledger.views.settings import settings
 
 REPORTED = "seen"  # the subject of what she reports herself
 AT_RELEASE = "at the release"  # of a point of the checklist that was not good
-VERDICTS = {"accept": "accepted", "rework": "rework", "reject": "reject"}
+VERDICTS: dict[str, DeviationVerdict] = {"accept": "accepted", "rework": "rework", "reject": "reject"}
 
 
 def settle_deviations(tx: Transaction, code: str, *, on: date, by: str) -> None:

@@ -6,6 +6,7 @@ from datetime import date
 from ledger.domain.dates import show_date
 from ledger.domain.equipment import passes
 from ledger.domain.shortcode import check_code, short_code
+from ledger.domain.words import EquipmentKind
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import Equipment, EquipmentCheck, EquipmentRevision
@@ -23,7 +24,9 @@ class EquipmentDetails:
     note: str | None = None
 
 
-def add_equipment(book: Book, kind: str, details: EquipmentDetails, *, on: date, code: str | None = None) -> str:
+def add_equipment(
+    book: Book, kind: EquipmentKind, details: EquipmentDetails, *, on: date, code: str | None = None
+) -> str:
     """Book a new item and return its short name. Raises BadInput when the name or code is taken."""
     _complete(details)
     with book.write("equipment add") as tx:

@@ -6,6 +6,7 @@ from datetime import date
 from ledger.domain.dates import show_date
 from ledger.domain.names import match_name
 from ledger.domain.quantity import show_mass
+from ledger.domain.words import Verdict
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
 from ledger.storage.tables import Decision
@@ -16,7 +17,7 @@ from ledger.views.settings import settings
 
 
 def decide_lots(
-    book: Book, codes: Sequence[str], *, verdict: str, on: date, by: str, reason: str | None
+    book: Book, codes: Sequence[str], *, verdict: Verdict, on: date, by: str, reason: str | None
 ) -> tuple[LotRow, ...]:
     """Accept, reject or hold lots: a decision by a named person, superseding the one before.
 
@@ -44,7 +45,7 @@ def _accepted_by(rows: Rows, code: str, on: date) -> bool:
     return find_lot(rows, code).status == "accepted" == find_lot(rows, code, on=on).status
 
 
-def _check(rows: Rows, lot: LotRow, verdict: str, on: date, reason: str | None) -> None:
+def _check(rows: Rows, lot: LotRow, verdict: Verdict, on: date, reason: str | None) -> None:
     _there(lot, on)
     if verdict == "accepted" and lot.kind == "soap":
         raise Refused(f"Bars are not accepted but released: soapledger release {lot.code}")

@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 
 from ledger.domain.saponification import WHOLE_PPM, check_purity
 from ledger.domain.shortcode import check_code, short_code
+from ledger.domain.words import AlkaliKind, MaterialKind
 from ledger.errors import BadInput
 from ledger.reference.plausible import check_sap
 from ledger.reference.tables import Reference, ReferenceAcid, ReferenceAlkali, ReferenceFat
@@ -24,7 +25,7 @@ class MaterialFacts:
     sap_low_mg_per_kg: int | None = None
     sap_high_mg_per_kg: int | None = None
     sap_source: str | None = None
-    alkali_kind: str | None = None
+    alkali_kind: AlkaliKind | None = None
     purity_ppm: int | None = None
     density_mg_per_ml: int | None = None
     note: str | None = None
@@ -53,7 +54,7 @@ def started_from(facts: MaterialFacts, found: Reference) -> MaterialFacts:
     return replace(facts, water_ppm=found.water_ppm, density_mg_per_ml=found.density_mg_per_ml)
 
 
-def check_facts(kind: str, facts: MaterialFacts) -> None:
+def check_facts(kind: MaterialKind, facts: MaterialFacts) -> None:
     """Raise BadInput for what the lye cannot be reckoned with: a fat without a value, KOH without purity."""
     low, high = facts.sap_low_mg_per_kg, facts.sap_high_mg_per_kg
     if kind == "fat" and (low is None or high is None):
@@ -88,7 +89,7 @@ def check_facts(kind: str, facts: MaterialFacts) -> None:
         raise BadInput("KOH is sold at 85 to 95 % and the lye depends on it; add --purity 90 from its certificate.")
 
 
-def add_material(book: Book, facts: MaterialFacts, *, kind: str, code: str | None) -> str:
+def add_material(book: Book, facts: MaterialFacts, *, kind: MaterialKind, code: str | None) -> str:
     """Book a new material and return its short name. Raises BadInput when the name or code is taken."""
     check_facts(kind, facts)
     with book.write("material add") as tx:

@@ -93,7 +93,11 @@ def _book_lines(
     for line, takes in filled:
         if line.portion or (line.role == "packaging" and divided):
             continue  # it stands on the worksheet of its portion
-        role = named[line.material].kind if line.role == "part" else line.role
+        role = line.role
+        if role == "part":
+            kind = named[line.material].kind
+            assert kind != "soap"  # no recipe takes bars as a part
+            role = kind
         for take in takes:
             place += 1
             low, high = tolerance(role, take.quantity, step=step)
@@ -138,8 +142,8 @@ def _fill(
         filled[fill] = stock.take(named[fill.material], worked.lye.fill_mg)
     weigh = {need.kind: need.weigh_mg for need in worked.lye.alkalis}
     for line in recipe.of_role("alkali"):
-        kind = line.kind or ""
-        filled[line] = stock.take(named[line.material], weigh[kind], first=first.get(kind))
+        assert line.kind
+        filled[line] = stock.take(named[line.material], weigh[line.kind], first=first.get(line.kind))
     return [(line, filled[line]) for line in order_of_work(recipe, named) if line in filled], worked
 
 
@@ -148,7 +152,7 @@ def _lye_into_water(filled: Filled, named: Mapping[str, MaterialCard]) -> Filled
     kinds = {line: named[line.material].kind for line, _ in filled}
     if "alkali" not in kinds.values():
         return filled
-    masses = {
+    masses: dict[str, int] = {
         kind: sum(take.quantity for line, takes in filled for take in takes if kinds[line] == kind)
         for kind in ("liquid", "alkali")
     }

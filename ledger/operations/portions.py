@@ -10,6 +10,7 @@ from ledger.domain.money import share_out
 from ledger.domain.names import near
 from ledger.domain.quantity import show_mass
 from ledger.domain.recipe import AT_TRACE, Portion, Recipe, RecipeLine
+from ledger.domain.words import MaterialKind, Role, Stage
 from ledger.errors import BadInput, Refused
 from ledger.operations.allocate import Take
 from ledger.operations.combine import next_batch_code
@@ -24,7 +25,7 @@ from ledger.views.material import material_list
 from ledger.views.reading import Rows
 from ledger.views.settings import settings
 
-DOUGH = "dough"  # the role of its line on the worksheet of a portion
+DOUGH: Role = "dough"  # the role of its line on the worksheet of a portion
 
 
 def add_portion_materials(tx: Transaction, recipe: Recipe, *, file: str, before: Sequence[Recipe] = ()) -> None:
@@ -43,11 +44,13 @@ def add_portion_materials(tx: Transaction, recipe: Recipe, *, file: str, before:
             raise BadInput(f"{file}: a material is called '{code}' already; give the portion another name.")
 
 
-def _materials(recipe: Recipe) -> list[tuple[str, str, str]]:
+def _materials(recipe: Recipe) -> list[tuple[str, str, MaterialKind]]:
     """(code, name, kind) of the dough and of the soap of each portion."""
     if not recipe.portions:
         return []
-    soaps = [(soap_code(recipe.code, one), f"{recipe.name}, {one.name}", "soap") for one in recipe.portions]
+    soaps: list[tuple[str, str, MaterialKind]] = [
+        (soap_code(recipe.code, one), f"{recipe.name}, {one.name}", "soap") for one in recipe.portions
+    ]
     return [(dough_code(recipe.code), f"{recipe.name}, dough", "intermediate"), *soaps]
 
 
@@ -93,7 +96,7 @@ def plan_portions(
             )
         )
         assert child.id is not None
-        rows: list[tuple[str, int, int | None, int, str]] = [
+        rows: list[tuple[Role, int, int | None, int, Stage]] = [
             (DOUGH, material_id(tx.rows, dough_code(recipe.code)), None, dough, AT_TRACE)
         ]
         for line, takes in filled:

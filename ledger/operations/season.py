@@ -5,11 +5,13 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import partial
 from pathlib import Path
+from typing import get_args
 
 from ledger.domain.codes import supplier_number_key
 from ledger.domain.money import parse_money
 from ledger.domain.quantity import parse_share
 from ledger.domain.toml_reader import TomlFile
+from ledger.domain.words import CustomerKind, MaterialKind, checked
 from ledger.operations.assess import assess_recipe
 from ledger.operations.customers import CustomerDetails, add_customer
 from ledger.operations.materials import add_material
@@ -88,10 +90,12 @@ class Season(Diary):
         add_supplier(self.book, SupplierDetails(row["name"], person), own=row["own"] == "yes", code=row["code"])
 
     def _customer(self, row: dict[str, str]) -> None:
-        add_customer(self.book, CustomerDetails(row["name"], person_details(row)), kind=row["kind"], code=row["code"])
+        kind = checked(row["kind"], get_args(CustomerKind), what="a kind of customer")
+        add_customer(self.book, CustomerDetails(row["name"], person_details(row)), kind=kind, code=row["code"])
 
     def _material(self, row: dict[str, str]) -> None:
-        add_material(self.book, material_facts(row), kind=row["kind"], code=row["code"])
+        kind = checked(row["kind"], get_args(MaterialKind), what="a kind of material")
+        add_material(self.book, material_facts(row), kind=kind, code=row["code"])
 
     def _limit(self, row: dict[str, str]) -> None:
         facts = LimitFacts(

@@ -4,12 +4,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ledger.domain.money import currency_digits
+from ledger.domain.words import PlaceKind, Units
 from ledger.errors import BadInput, Refused
 from ledger.storage.book import Book
 from ledger.storage.tables import MarketAddress, Material, MaterialRevision, Place, SettingsRevision
 from ledger.views.settings import Responsible, settings_if_any
 
-PLACES = (
+PLACES: tuple[tuple[str, str, PlaceKind], ...] = (
     ("workshop", "workshop", "workshop"),
     ("retained", "retained samples", "retained"),
     ("returns", "returns shelf", "returns"),
@@ -24,7 +25,7 @@ class Setup:
     business: str
     country: str
     currency: str
-    units: str
+    units: Units
     time_zone: str
     addresses: Mapping[str, Responsible]
     phone: str | None = None
@@ -82,8 +83,6 @@ def _check(setup: Setup) -> None:
     currency_digits(setup.currency)
     if setup.scale_step_mg is not None and not 1 <= setup.scale_step_mg <= 10_000:
         raise BadInput("A bench scale shows steps between 0.001 g and 10 g; write --scale-step '0.1 g'.")
-    if setup.units not in ("metric", "us"):
-        raise BadInput(f"'{setup.units}' is not a system of units; write metric or us.")
     try:
         ZoneInfo(setup.time_zone)
     except (ZoneInfoNotFoundError, ValueError):

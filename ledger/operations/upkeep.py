@@ -5,6 +5,7 @@ from datetime import date
 
 from ledger.domain.dates import show_date
 from ledger.domain.upkeep import usual_next
+from ledger.domain.words import UpkeepKind
 from ledger.errors import BadInput
 from ledger.storage.book import Book
 from ledger.storage.tables import Upkeep
@@ -15,7 +16,7 @@ from ledger.views.supplier import supplier_by_code
 class UpkeepNote:
     """What was done, by whom, and when it is due again."""
 
-    kind: str
+    kind: UpkeepKind
     what: str
     on: date
     by: str

@@ -6,6 +6,7 @@ from datetime import date
 
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass
+from ledger.domain.words import Units
 from ledger.errors import BadInput, Refused
 from ledger.operations.deviations import settle_deviations
 from ledger.operations.readings import ReadingValue, add_readings
@@ -161,7 +162,7 @@ def _lot(rows: Rows, line: PlanLineRow, take: Weighed, on: date) -> LotRow:
     return lot
 
 
-def _may_take(rows: Rows, lot: LotRow, place_id: int, asked: int, on: date, units: str) -> None:
+def _may_take(rows: Rows, lot: LotRow, place_id: int, asked: int, on: date, units: Units) -> None:
     if lot.status != "accepted":
         accept = f": soapledger lot accept {lot.code}" if lot.status == "quarantine" else "."
         raise Refused(f"Lot {lot.code} ({lot.material}) is {lot.status}; only accepted lots go into a batch{accept}")

@@ -2,6 +2,7 @@
 
 from ledger.domain.fatty_acids import far_from_profile, implied_sap
 from ledger.domain.quantity import show_sap
+from ledger.domain.words import AlkaliKind
 from ledger.errors import BadInput
 from ledger.reference.tables import fats, fatty_acids, profiles
 
@@ -63,7 +64,7 @@ _SOLD_PPM = {"NaOH": (950_000, 1_000_000), "KOH": (830_000, 960_000)}
 _WIDEST_PPM = 60_000  # a certificate's range wider than this is a slip; common practice, no source
 
 
-def purity_doubt(name: str, kind: str, low_ppm: int, high_ppm: int | None) -> str | None:
+def purity_doubt(name: str, kind: AlkaliKind, low_ppm: int, high_ppm: int | None) -> str | None:
     """A sentence for a purity that flakes of that alkali are hardly sold at, since the lye follows it; else None."""
     least, most = _SOLD_PPM[kind]
     high = low_ppm if high_ppm is None else high_ppm

@@ -9,7 +9,8 @@ from pathlib import Path
 
 from ledger.domain.fatty_acids import FattyAcid, FattyAcidRange
 from ledger.domain.names import match_name
-from ledger.domain.saponification import KOH
+from ledger.domain.saponification import KOH, MOLAR_MASS
+from ledger.domain.words import AlkaliKind, checked
 
 _HERE = Path(__file__).parent
 
@@ -37,7 +38,7 @@ class ReferenceAlkali:
 
     key: str
     name: str
-    kind: str
+    kind: AlkaliKind
     inci: str
     note: str
 
@@ -106,7 +107,9 @@ def fats() -> Mapping[str, ReferenceFat]:
 def alkalis() -> Mapping[str, ReferenceAlkali]:
     """Both alkalis, by their key."""
     return {
-        row["key"]: ReferenceAlkali(row["key"], row["name"], row["kind"], row["inci"], row["note"])
+        row["key"]: ReferenceAlkali(
+            row["key"], row["name"], checked(row["kind"], MOLAR_MASS, what="an alkali"), row["inci"], row["note"]
+        )
         for row in _rows("alkalis.csv")
     }
 

@@ -2,7 +2,26 @@
 
 from datetime import date
 
+from sqlalchemy import String
 from sqlmodel import Field, SQLModel
+
+from ledger.domain.words import (
+    AlkaliKind,
+    CustomerKind,
+    DeviationVerdict,
+    EquipmentKind,
+    MaterialKind,
+    PlaceKind,
+    Process,
+    ReadingUnit,
+    Role,
+    Stage,
+    Subject,
+    Units,
+    UpkeepKind,
+    Verdict,
+    Way,
+)
 
 
 class Entry(SQLModel, table=True):
@@ -59,7 +78,7 @@ class SettingsRevision(Fact, table=True):
     business: str
     country: str
     currency: str
-    units: str
+    units: Units = Field(sa_type=String)
     time_zone: str
     phone: str | None = None
     labour_minor_per_hour: int | None = None
@@ -97,7 +116,7 @@ class Customer(Fact, table=True):
     """A shop or a person her bars go to."""
 
     code: str
-    kind: str
+    kind: CustomerKind = Field(sa_type=String)
 
 
 class CustomerRevision(Fact, table=True):
@@ -114,7 +133,7 @@ class Material(Fact, table=True):
     """A kind of thing: an oil, a lye, a wrapper, a soap."""
 
     code: str
-    kind: str
+    kind: MaterialKind = Field(sa_type=String)
 
 
 class MaterialRevision(Fact, table=True):
@@ -128,7 +147,7 @@ class MaterialRevision(Fact, table=True):
     sap_low_mg_per_kg: int | None = None
     sap_high_mg_per_kg: int | None = None
     sap_source: str | None = None
-    alkali_kind: str | None = None
+    alkali_kind: AlkaliKind | None = Field(default=None, sa_type=String)
     purity_ppm: int | None = None
     density_mg_per_ml: int | None = None
     note: str | None = None
@@ -143,7 +162,7 @@ class Place(Fact, table=True):
 
     code: str
     name: str
-    kind: str
+    kind: PlaceKind = Field(sa_type=String)
 
 
 class Delivery(Fact, table=True):
@@ -177,7 +196,7 @@ class RecipeFigures(Fact, table=True):
 
     __tablename__ = "recipe_figures"
     recipe_version_id: int
-    process: str
+    process: Process = Field(sa_type=String)
     cure_days: int
     usable_from_days: int | None = None
     format: int
@@ -188,7 +207,7 @@ class Batch(Fact, table=True):
     """The work that turns lots into other lots."""
 
     code: str
-    process: str
+    process: Process = Field(sa_type=String)
     recipe_version_id: int | None = None
     material_id: int
     on: date
@@ -225,13 +244,13 @@ class PlanLine(Fact, table=True):
     __tablename__ = "plan_line"
     batch_id: int
     number: int
-    role: str
+    role: Role = Field(sa_type=String)
     material_id: int
     lot_id: int | None = None
     target: int
     low: int
     high: int
-    stage: str
+    stage: Stage = Field(sa_type=String)
     in_demand: int | None = None
 
 
@@ -252,7 +271,7 @@ class Movement(Fact, table=True):
     place_id: int
     on: date
     quantity: int
-    kind: str
+    kind: Way = Field(sa_type=String)
     batch_id: int | None = None
     plan_line_id: int | None = None
     customer_id: int | None = None
@@ -268,7 +287,7 @@ class Reading(Fact, table=True):
     at: str | None = None
     what: str
     value: int | None = None
-    unit: str | None = None
+    unit: ReadingUnit | None = Field(default=None, sa_type=String)
     text: str | None = None
     plan_line_id: int | None = None
     corrects: int | None = None
@@ -292,7 +311,7 @@ class DeviationDecision(Fact, table=True):
 
     __tablename__ = "deviation_decision"
     deviation_id: int
-    verdict: str
+    verdict: DeviationVerdict = Field(sa_type=String)
     on: date
     by: str
     reason: str
@@ -303,7 +322,7 @@ class Equipment(Fact, table=True):
     """A scale, a thermometer, a pH meter."""
 
     code: str
-    kind: str
+    kind: EquipmentKind = Field(sa_type=String)
 
 
 class EquipmentRevision(Fact, table=True):
@@ -336,7 +355,7 @@ class EquipmentCheck(Fact, table=True):
 class Upkeep(Fact, table=True):
     """A dated note of cleaning, training, a supplier's approval, or a self-inspection."""
 
-    kind: str
+    kind: UpkeepKind = Field(sa_type=String)
     on: date
     by: str
     what: str
@@ -372,7 +391,7 @@ class Decision(Fact, table=True):
 
     lot_id: int | None = None
     batch_id: int | None = None
-    verdict: str
+    verdict: Verdict = Field(sa_type=String)
     on: date
     by: str
     reason: str | None = None
@@ -383,7 +402,7 @@ class DecisionDoubt(Fact, table=True):
 
     __tablename__ = "decision_doubt"
     decision_id: int
-    subject: str
+    subject: Subject = Field(sa_type=String)
     doubt: str
 
 

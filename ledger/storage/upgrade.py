@@ -2,13 +2,13 @@
 
 import re
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, get_args
 
 from ledger.domain.recipe import CURE_DAYS, Recipe
 from ledger.domain.recipe_figures import FORMAT, NOT_UNDERSTOOD, figures_text
 from ledger.domain.recipe_reading import read_recipe
 from ledger.domain.toml_reader import TomlFile
-from ledger.domain.words import EVERY, LIKELY_NOTHING, Subject
+from ledger.domain.words import EVERY, LIKELY_NOTHING, Process, Subject, Verdict, known
 from ledger.errors import BadInput, LedgerError
 from ledger.fileformat import OLD_DECISIONS
 from ledger.storage.tables import DecisionDoubt, RecipeFigures
@@ -44,7 +44,7 @@ def fill_in(tx: "Transaction") -> None:
     tx.say(f"Kept {' and '.join(kept)} that an earlier soapledger wrote.")
 
 
-def _decided(verdict: str, reason: str) -> Iterator[tuple[Subject, str]]:
+def _decided(verdict: Verdict, reason: str) -> Iterator[tuple[Subject, str]]:
     """(subject, particular) of an old decision, so that it goes on counting as it did.
 
     To supply bars all the same was decided once for whatever an assessment did not cover, and to use labels that the
@@ -74,7 +74,7 @@ def kept_figures(version_id: int, recipe: Recipe) -> RecipeFigures:
     )
 
 
-def _understood(version_id: int, text: str, code: str, process: str | None) -> RecipeFigures:
+def _understood(version_id: int, text: str, code: str, process: Process | None) -> RecipeFigures:
     try:
         return kept_figures(version_id, read_recipe(text, file=f"recipe {code}"))
     except LedgerError:
@@ -87,8 +87,9 @@ def _understood(version_id: int, text: str, code: str, process: str | None) -> R
         )
 
 
-def _process_written(text: str) -> str:
+def _process_written(text: str) -> Process:
     try:
-        return TomlFile(text, "").head.word("process")
+        written = TomlFile(text, "").head.word("process")
     except BadInput:
-        return "cold"  # of which nothing was ever made
+        written = ""
+    return known(written, get_args(Process)) or "cold"  # of which nothing was ever made

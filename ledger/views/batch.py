@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from ledger.domain.codes import looks_like_batch_code, read_batch_code
 from ledger.domain.recipe import IN_THE_FATS, Recipe
-from ledger.domain.words import in_pieces
+from ledger.domain.words import MaterialKind, Process, Role, Stage, in_pieces
 from ledger.errors import BadInput, Refused
 from ledger.views.codes import near_words, read_code
 from ledger.views.kept_recipe import kept_version
@@ -19,10 +19,10 @@ class BatchRow:
 
     id: int
     code: str
-    process: str
+    process: Process
     material_id: int
     product: str
-    kind: str  # soap, or what else it gives
+    kind: MaterialKind  # soap, or what else it gives
     part_of: str | None  # the batch a portion was divided from
     portion: str | None
     recipe_version_id: int | None
@@ -175,17 +175,17 @@ class PlanLineRow:
 
     id: int
     number: int
-    role: str
+    role: Role
     material_id: int
     material_code: str
     material: str
     inci: str | None
-    kind: str
+    kind: MaterialKind
     lot_id: int | None
     target: int
     low: int
     high: int
-    stage: str
+    stage: Stage
     in_demand: int  # 0: a fat or an acid the lye is not reckoned for
     used: int  # mg or pieces taken so far
     logged: bool  # weighed, or left out

@@ -5,6 +5,7 @@ from datetime import date
 
 from ledger.domain.mass_balance import MassBalance
 from ledger.domain.uncertainty import Superfat
+from ledger.domain.words import Process, Units, UsedAs
 from ledger.views.back_on_sale import BackOnSale
 from ledger.views.complaint import BatchComplaint
 from ledger.views.cure_forecast import Forecast, Weighing
@@ -18,7 +19,7 @@ class UsedMaterial:
     """One lot that went in; quantities in mg, or pieces for packaging."""
 
     number: int | None
-    role: str
+    role: UsedAs
     material: str
     inci: str | None
     lot_code: str
@@ -133,12 +134,12 @@ class BatchRecord:
     """The batch record as it stands."""
 
     business: str
-    units: str
+    units: Units
     batch_code: str
     product: str
     recipe_code: str | None
     recipe_version: int | None
-    process: str
+    process: Process
     status: str
     draft: bool  # not yet released (or rejected): marked across the head
     as_known: bool  # as an earlier entry knew it, not as it stands

@@ -20,6 +20,7 @@ from ledger.domain.composition import (
 from ledger.domain.pot import Figures
 from ledger.domain.recipe import DRIEST_WATER_PPM, IN_THE_FATS, WATER_LEFT_PPM, Recipe
 from ledger.domain.saponification import WHOLE_PPM
+from ledger.domain.words import Process, UsedAs
 from ledger.reference.tables import fats
 from ledger.views.batch import BatchRow, recipe_of
 from ledger.views.bench import cooked_off
@@ -43,14 +44,14 @@ class Stages:
 class Input:
     """So much of one thing that went in."""
 
-    role: str
+    role: UsedAs
     card: MaterialCard
     figures: Figures
     mass_mg: int
     held_back: bool
 
 
-def charged(process: str, inputs: Iterable[Input]) -> Charged:
+def charged(process: Process, inputs: Iterable[Input]) -> Charged:
     """What went in, as the mass balance takes it."""
     found_fats, alkalis, others = [], [], []
     for one in inputs:
@@ -85,7 +86,7 @@ def recipe_stages(sheet: RecipeSheet) -> Stages | None:
     for target in sheet.targets:
         line = target.line
         card = sheet.materials[line.material]
-        figures = alkalis[line.kind or ""] if line.role == "alkali" else fixed.get(line, sheet.formulation.fill)
+        figures = alkalis[line.kind] if line.kind else fixed.get(line, sheet.formulation.fill)
         if line.role != "packaging":
             inputs.append(Input(line.role, card, figures, target.target, line.held_back))
     return stages(charged(sheet.recipe.process, inputs), sheet.recipe, lost_mg=None)

@@ -8,7 +8,7 @@ from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.recipe import WITH_THE_LYE
 from ledger.domain.saponification import lye_concentration
 from ledger.domain.scaling import Dough
-from ledger.domain.words import LIKELY_NOTHING
+from ledger.domain.words import LIKELY_NOTHING, Units
 from ledger.errors import BadInput, Refused
 from ledger.views.batch import BatchRow, PlanLineRow, plan_lines, recipe_of
 from ledger.views.doubts import decided
@@ -167,7 +167,7 @@ def _advice(rows: sqlite3.Connection, batch: BatchRow, case: Case, way: Way) -> 
     )
 
 
-def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solution: int, units: str) -> str:
+def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solution: int, units: Units) -> str:
     if way.why_not is not None:
         shown = f"with a superfat of {show_share(way.superfat.nominal_ppm, 2)}, " if way.superfat else ""
         if way.superfat and way.superfat.nominal_ppm > 0:

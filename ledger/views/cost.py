@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from ledger.domain.costing import Outflow, cost_shares, labour_cost
 from ledger.domain.money import share_out
+from ledger.domain.words import Role, UsedAs
 from ledger.views.batch import BatchRow, batch_by_id, find_batch, recipe_of
 from ledger.views.lots import LotRow, lot_by_id
 from ledger.views.settings import settings
@@ -14,7 +15,7 @@ from ledger.views.settings import settings
 class CostLine:
     """One lot used: its share of the lot's cost, or None where that was never learnt."""
 
-    role: str
+    role: UsedAs
     material: str
     lot_code: str
     quantity: int
@@ -161,7 +162,7 @@ class _Coster:
             return None
         return cost.to_bars_minor if lot.id == batch.yield_lot_id else cost.to_offcuts_minor
 
-    def _lot_share(self, lot: LotRow, batch_id: int, role: str | None) -> int | None:
+    def _lot_share(self, lot: LotRow, batch_id: int, role: Role | None) -> int | None:
         """What a batch bears of a lot's cost, over all its movements in one role."""
         if lot.id not in self._shares:
             cost = self._lot_cost(lot)

@@ -4,10 +4,12 @@ import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import Literal
 
 from ledger.domain.curing import cure
 from ledger.domain.dates import show_date
 from ledger.domain.recipe import WEIGH_EVERY_DAYS
+from ledger.domain.words import Process
 from ledger.views.batch import batches, recipe_of
 from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, based_on, forecast, weighings
 from ledger.views.lots import lot_by_id
@@ -20,7 +22,7 @@ class OnTheRack:
 
     batch_code: str
     product: str
-    process: str
+    process: Process
     cut_on: date
     ready_on: date
     usable_from: date | None
@@ -39,7 +41,7 @@ class RackDay:
     """A day on which something is to be done at the rack."""
 
     batch_code: str
-    kind: str  # ready, usable, weigh
+    kind: Literal["ready", "usable", "weigh"]
     on: date
     words: str
 

@@ -11,6 +11,7 @@ from ledger.domain.dates import add_months, show_date
 from ledger.domain.drying_curve import Curve, fit, from_composition
 from ledger.domain.quantity import show_mass, show_share
 from ledger.domain.saponification import WHOLE_PPM
+from ledger.domain.words import Units
 from ledger.views.batch import BatchRow, recipe_of
 from ledger.views.bench import current_readings
 from ledger.views.drying import dry_of_the_cut, left_of_the_cut
@@ -175,7 +176,7 @@ def _by_composition(rows: sqlite3.Connection, batch: BatchRow, made: Composition
     return from_composition(float(1 - driest), float(1 - cured), batch.cure_days)
 
 
-def forecast_words(view: Forecast, units: str, *, today: date | None = None) -> str:
+def forecast_words(view: Forecast, units: Units, *, today: date | None = None) -> str:
     """The forecast in sentences: between which days the bars are steady, what one weighs, and on what that stands."""
     ground = f"By {based_on(view)}" if view.basis == BY_WEIGHINGS else f"From its composition ({view.why})"
     first, last = show_date(view.steady_from), show_date(view.steady_to)

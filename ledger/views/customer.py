@@ -4,6 +4,7 @@ import sqlite3
 from dataclasses import dataclass, replace
 
 from ledger.domain.names import match_name
+from ledger.domain.words import CustomerKind
 
 
 @dataclass(frozen=True)
@@ -13,7 +14,7 @@ class CustomerCard:
     id: int
     code: str
     name: str
-    kind: str  # "shop" or "person"
+    kind: CustomerKind
     person: str | None
     phone: str | None
     email: str | None

@@ -4,6 +4,7 @@ import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.words import DeviationVerdict
 from ledger.views.reading import day, maybe_day
 
 
@@ -17,7 +18,7 @@ class Deviation:
     subject: str
     found: str
     done: str | None
-    verdict: str | None  # accepted, rework, reject; corrected: what was logged first was wrong
+    verdict: DeviationVerdict | None
     decided_on: date | None
     by: str | None
     reason: str | None

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from ledger.domain.names import match_name
+from ledger.domain.words import EquipmentKind
 from ledger.views.reading import day
 
 
@@ -29,7 +30,7 @@ class EquipmentRow:
 
     id: int
     code: str
-    kind: str
+    kind: EquipmentKind
     name: str
     every_days: int | None
     expected: int | None
@@ -108,7 +109,7 @@ def equipment_by_code(rows: sqlite3.Connection, text: str, on: date) -> Equipmen
     return next(one for one in items if one.code == code)
 
 
-def sole(rows: sqlite3.Connection, kind: str, on: date) -> EquipmentRow | None:
+def sole(rows: sqlite3.Connection, kind: EquipmentKind, on: date) -> EquipmentRow | None:
     """The only item of a kind that was not retired on a day; None where there is none, or a choice.
 
     An item counts from before it was entered, since that is only when it was written down.

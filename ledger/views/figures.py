@@ -2,6 +2,7 @@
 
 from ledger.domain.pot import Figures, typed_spread
 from ledger.domain.saponification import WHOLE_PPM
+from ledger.domain.words import AlkaliKind
 from ledger.reference.tables import fats
 from ledger.views.lots import LotRow
 from ledger.views.material import MaterialCard
@@ -49,7 +50,7 @@ def sap_open(low: int | None, high: int | None, reference_key: str | None) -> in
     return max(typed_spread(low), low - foot)
 
 
-def purity_open(ppm: int | None, alkali_kind: str | None) -> int:
+def purity_open(ppm: int | None, alkali_kind: AlkaliKind | None) -> int:
     """What a material's purity or strength leaves open either way, in ppm; no alkali is purer than pure."""
     if ppm is None:
         return 0

@@ -6,6 +6,7 @@ from collections import defaultdict
 from ledger.domain.declaration import Part
 from ledger.domain.money import share_out
 from ledger.domain.recipe import AS_SAPONIFIED
+from ledger.domain.words import Process
 from ledger.views.bases import Base
 from ledger.views.batch import BatchRow, find_batch
 from ledger.views.lots import lots_by_id
@@ -63,6 +64,6 @@ def declared_parts(rows: sqlite3.Connection, batch: BatchRow, policy: str) -> tu
     return saponified_parts(bases, materials_by_id(rows, {one.lot.material_id for one in bases}), _process(rows, batch))
 
 
-def _process(rows: sqlite3.Connection, batch: BatchRow) -> str:
+def _process(rows: sqlite3.Connection, batch: BatchRow) -> Process:
     """Cold or hot, by the batch itself or the one whose dough it is a portion of."""
     return find_batch(rows, batch.part_of).process if batch.part_of else batch.process

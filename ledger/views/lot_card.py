@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.pot import Figures
+from ledger.domain.words import Verdict
 from ledger.views.figures import figures_of
 from ledger.views.lots import LotRow, find_lot, whereabouts
 from ledger.views.material import material_by_id
@@ -31,7 +32,7 @@ class LotDecision:
     """One decision about a lot."""
 
     on: date
-    verdict: str
+    verdict: Verdict
     by: str
     reason: str | None
     entry: int

@@ -13,7 +13,7 @@ from ledger.domain.codes import (
     read_lot_code,
 )
 from ledger.domain.names import near
-from ledger.domain.words import in_pieces
+from ledger.domain.words import MaterialKind, PlaceKind, in_pieces
 from ledger.errors import BadInput, Refused
 from ledger.views.codes import near_words, read_code
 from ledger.views.planned import STILL_MEANT
@@ -29,7 +29,7 @@ class LotRow:
     material_id: int
     material_code: str
     material: str
-    kind: str
+    kind: MaterialKind
     inci: str | None
     on: date
     supplier_id: int | None
@@ -144,7 +144,7 @@ class PlaceRow:
     id: int
     code: str
     name: str
-    kind: str  # workshop, stall, retained, returns
+    kind: PlaceKind
 
 
 def places(rows: sqlite3.Connection) -> tuple[PlaceRow, ...]:
@@ -154,7 +154,7 @@ def places(rows: sqlite3.Connection) -> tuple[PlaceRow, ...]:
     )
 
 
-def place_of_kind(rows: sqlite3.Connection, kind: str) -> PlaceRow:
+def place_of_kind(rows: sqlite3.Connection, kind: PlaceKind) -> PlaceRow:
     """The one place of a kind that every ledger has: workshop, retained or returns."""
     return next(place for place in places(rows) if place.kind == kind)
 

@@ -9,6 +9,7 @@ from ledger.domain.formulate import Charge, alkali_need
 from ledger.domain.pot import Figures, Pot, open_acids, stated
 from ledger.domain.recipe import IN_THE_FATS, RecipeLine
 from ledger.domain.uncertainty import Superfat
+from ledger.domain.words import Process, Role, Stage
 from ledger.views.batch import BatchRow, PlanLineRow, batch_by_id, plan_lines, recipe_of
 from ledger.views.figures import figures_of, own_words, purity_open, sap_open
 from ledger.views.lots import lot_by_id
@@ -40,8 +41,8 @@ class LyeCheck:
 class Weighed:
     """So much of one lot that was weighed on lines of one role, and what was known of it then."""
 
-    role: str
-    stage: str
+    role: Role
+    stage: Stage
     material_id: int
     lot_id: int
     mass_mg: int
@@ -103,7 +104,7 @@ def meant_in(rows: sqlite3.Connection, batch_id: int) -> tuple[Weighed, ...]:
     return (*weighed_in(rows, batch_id), *still)
 
 
-def pot_as_weighed(weighed: Iterable[Weighed], process: str, scale_step_mg: int) -> Pot:
+def pot_as_weighed(weighed: Iterable[Weighed], process: Process, scale_step_mg: int) -> Pot:
     """What of it bears on the lye."""
     found = list(weighed)
     fats = [one for one in found if one.role == "fat"]

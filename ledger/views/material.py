@@ -7,7 +7,7 @@ from dataclasses import asdict, dataclass
 from functools import cache
 
 from ledger.domain.names import match_name
-from ledger.domain.words import in_pieces
+from ledger.domain.words import AlkaliKind, MaterialKind, in_pieces
 
 
 @dataclass(frozen=True)
@@ -17,13 +17,13 @@ class MaterialCard:
     id: int
     code: str
     name: str
-    kind: str
+    kind: MaterialKind
     inci: str | None
     reference_key: str | None
     sap_low_mg_per_kg: int | None
     sap_high_mg_per_kg: int | None
     sap_source: str | None
-    alkali_kind: str | None
+    alkali_kind: AlkaliKind | None
     purity_ppm: int | None
     density_mg_per_ml: int | None
     note: str | None

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.words import Units
 from ledger.views.back_on_sale import BackOnSale
 from ledger.views.settings import PrintedFrom
 
@@ -108,7 +109,7 @@ class RecallAnswer:
     """The whole answer, at one moment of the ledger."""
 
     business: str
-    units: str
+    units: Units
     asked: tuple[str, ...]  # the numbers or the codes as they were given
     lots: tuple[NamedLot, ...]  # none where bars were asked for by their code
     batches: tuple[ReachedBatch, ...]

@@ -8,6 +8,7 @@ from ledger.domain.formulate import Charge, Formulation, Target, formulate, targ
 from ledger.domain.names import match_name
 from ledger.domain.recipe import WITH_THE_LYE, Recipe, RecipeLine
 from ledger.domain.roles import check_role
+from ledger.domain.words import Process
 from ledger.errors import BadInput
 from ledger.views.figures import figures_of
 from ledger.views.kept_recipe import kept_versions
@@ -22,7 +23,7 @@ class RecipeCard:
     id: int
     code: str
     name: str
-    process: str
+    process: Process
     material_id: int
     version_id: int
     version: int
@@ -135,7 +136,7 @@ def order_of_work(recipe: Recipe, named: Mapping[str, MaterialCard]) -> tuple[Re
     return tuple(next(made) if line.stage == WITH_THE_LYE else line for line in recipe.lines)
 
 
-def _check_line(line: RecipeLine, card: MaterialCard, process: str, file: str) -> None:
+def _check_line(line: RecipeLine, card: MaterialCard, process: Process, file: str) -> None:
     """Raise BadInput for a material where it does not belong, or an acid of which the lye is not told."""
     check_role("blend" if process == "blend" and line.role == "part" else line.role, card.kind, card.name, where=file)
     if line.role == "alkali" and card.alkali_kind != line.kind:
@@ -204,7 +205,7 @@ def work_out(
         for line in recipe.lines:
             if line.fills_up:
                 fixed[line] = formulation.lye.fill_mg
-            elif line.role == "alkali":
-                fixed[line] = needs[line.kind or ""]
+            elif line.kind:
+                fixed[line] = needs[line.kind]
     found = tuple(Target(line, fixed[line]) for line in order_of_work(recipe, named))
     return RecipeSheet(recipe, number, found, formulation, named)

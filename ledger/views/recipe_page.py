@@ -12,6 +12,7 @@ from ledger.domain.recipe import WITH_THE_LYE, held_back_words
 from ledger.domain.saponification import lye_concentration
 from ledger.domain.scaling import Dough
 from ledger.domain.uncertainty import Superfat, all_low_warning
+from ledger.domain.words import Process, Role, Units
 from ledger.reference.tables import fatty_acids, profiles
 from ledger.views.composition import Stages, recipe_stages
 from ledger.views.density import own_density
@@ -28,7 +29,7 @@ class PageLine:
     """One line of the recipe: mg, or pieces where `counted`; its share of the fats in ppm."""
 
     when: str
-    role: str
+    role: Role
     material: str
     quantity: int
     counted: bool
@@ -59,11 +60,11 @@ class RecipePage:
     """A recipe version at one size."""
 
     business: str
-    units: str
+    units: Units
     name: str
     code: str
     version: int
-    process: str
+    process: Process
     superfat_meant_ppm: int | None
     fats_mg: int
     lines: tuple[PageLine, ...]
@@ -222,7 +223,7 @@ def _profile(sheet: RecipeSheet) -> tuple[tuple[ProfileLine, ...], tuple[str, ..
 
 
 def _warnings(
-    sheet: RecipeSheet, dough_ul: int | None, mould: Mould | None, units: str, skin: tuple[SkinCheck, ...]
+    sheet: RecipeSheet, dough_ul: int | None, mould: Mould | None, units: Units, skin: tuple[SkinCheck, ...]
 ) -> list[str]:
     found = lye_warnings(sheet, units)
     if mould and dough_ul and dough_ul * 100 > mould.volume_ul * 101:  # nearer than a hundredth nobody pours
@@ -233,7 +234,7 @@ def _warnings(
     return found + [one.words for one in skin if one.verdict != "within"]
 
 
-def lye_warnings(sheet: RecipeSheet, units: str) -> list[str]:
+def lye_warnings(sheet: RecipeSheet, units: Units) -> list[str]:
     """What the maker should know of the lye before she begins, a sentence for each."""
     if sheet.formulation is None:
         return []

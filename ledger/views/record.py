@@ -5,6 +5,7 @@ import sqlite3
 from ledger.domain.dates import show_date
 from ledger.domain.quantity import show_mass
 from ledger.domain.saponification import lye_concentration
+from ledger.domain.words import Units
 from ledger.views.back_on_sale import back_on_sale
 from ledger.views.bars import BarCount, bar_counts
 from ledger.views.batch import BatchRow, find_batch, plan_lines, recipe_of
@@ -136,7 +137,7 @@ def _decisions(rows: sqlite3.Connection, batch: BatchRow) -> tuple[RecordedDecis
     )
 
 
-def _yields(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[Yielded, ...]:
+def _yields(rows: sqlite3.Connection, batch: BatchRow, units: Units) -> tuple[Yielded, ...]:
     found = rows.execute(
         "SELECT v.lot_id, sum(v.quantity) AS made FROM movement v WHERE v.batch_id = ? AND v.kind = 'yielded' "
         "GROUP BY v.lot_id HAVING made > 0 ORDER BY v.lot_id",

@@ -6,6 +6,7 @@ from ledger.domain.bench_readings import ACIDITY, FIGURES, READINGS
 from ledger.domain.limits import limit_of
 from ledger.domain.quantity import show_mass
 from ledger.domain.release_checks import kept_as_good
+from ledger.domain.words import ReadingUnit, Units
 from ledger.views.batch import BatchRow, plan_lines, recipe_of
 from ledger.views.batch_record import FinishedLook, RecordedReading, UsedMaterial
 from ledger.views.bench import current_readings, steps_of
@@ -52,7 +53,7 @@ def materials(rows: sqlite3.Connection, batch: BatchRow, check: LyeCheck) -> tup
     return tuple(found)
 
 
-def corrections(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[str, ...]:
+def corrections(rows: sqlite3.Connection, batch: BatchRow, units: Units) -> tuple[str, ...]:
     """What each corrected line was logged as before, entry by entry, so that the first value stays to be read."""
     found = []
     for line in plan_lines(rows, batch.id):
@@ -75,7 +76,7 @@ def corrections(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[
     return tuple(found)
 
 
-def readings(rows: sqlite3.Connection, batch: BatchRow, units: str) -> tuple[RecordedReading, ...]:
+def readings(rows: sqlite3.Connection, batch: BatchRow, units: Units) -> tuple[RecordedReading, ...]:
     """Everything read, those corrected too, with the limits they are held against."""
     recipe = recipe_of(rows, batch)
     found = rows.execute(
@@ -133,7 +134,7 @@ def _method(what: str, said: str | None) -> str | None:
     return said or ("method not stated" if row and row.answer is ACIDITY else None)
 
 
-def _value(value: int | None, unit: str | None, at: str | None, text: str | None, units: str) -> str:
+def _value(value: int | None, unit: ReadingUnit | None, at: str | None, text: str | None, units: Units) -> str:
     if value is None or unit is None:
         return text or at or ""
     return FIGURES[unit].show(value, units)

@@ -9,6 +9,7 @@ from ledger.domain.composition import GLYCEROL, Composition, reacted, soap_of
 from ledger.domain.declaration import Part
 from ledger.domain.money import share_out
 from ledger.domain.saponification import KOH, MG_PER_KG, molar_mass
+from ledger.domain.words import AlkaliKind, Process
 from ledger.views.bases import Base
 from ledger.views.composition import Input, charged
 from ledger.views.figures import figures_of
@@ -27,7 +28,7 @@ class _Fat:
     salts: Mapping[str, str | None]
 
 
-def saponified_parts(bases: Sequence[Base], cards: Mapping[int, MaterialCard], process: str) -> tuple[Part, ...]:
+def saponified_parts(bases: Sequence[Base], cards: Mapping[int, MaterialCard], process: Process) -> tuple[Part, ...]:
     """What the lye made of what went in, by declared name; the masses add up to what went in.
 
     The soap of each fat goes by the name in the table, or the maker's own; a fat without one is listed under its own
@@ -47,8 +48,7 @@ def saponified_parts(bases: Sequence[Base], cards: Mapping[int, MaterialCard], p
     ]
     soap = reacted(charged("hot" if process == "hot" else "cold", inputs))
     fats = _fats(inputs)
-    kinds = tuple(dict.fromkeys(one.figures.alkali_kind or "" for one in inputs if one.role == "alkali"))
-    masses = _by_name(soap, fats, _shares(inputs), kinds)
+    masses = _by_name(soap, fats, _shares(inputs))
     lots = _lots(real)
     names = [name for name, mass in masses.items() if mass > 0]
     whole = sum(one.mass_mg for one in real)
@@ -77,9 +77,9 @@ def _fats(inputs: Sequence[Input]) -> dict[str, _Fat]:
     return found
 
 
-def _shares(inputs: Sequence[Input]) -> dict[str, Fraction]:
+def _shares(inputs: Sequence[Input]) -> dict[AlkaliKind, Fraction]:
     """Which share of the alkali each kind is, mole for mole."""
-    worth: dict[str, Fraction] = defaultdict(Fraction)
+    worth: dict[AlkaliKind, Fraction] = defaultdict(Fraction)
     for one in inputs:
         if one.role == "alkali":
             alkali = one.figures.alkali(one.mass_mg)
@@ -87,14 +87,12 @@ def _shares(inputs: Sequence[Input]) -> dict[str, Fraction]:
     return {kind: part / sum(worth.values()) for kind, part in worth.items()}
 
 
-def _by_name(
-    soap: Composition, fats: Mapping[str, _Fat], shares: Mapping[str, Fraction], kinds: Sequence[str]
-) -> dict[str, Fraction]:
+def _by_name(soap: Composition, fats: Mapping[str, _Fat], shares: Mapping[AlkaliKind, Fraction]) -> dict[str, Fraction]:
     """The mass of everything by declared name."""
     masses: dict[str, Fraction] = defaultdict(Fraction)
-    nameless = {name for name, fat in fats.items() if any(fat.salts[kind] is None for kind in kinds)}
+    nameless = {name for name, fat in fats.items() if any(fat.salts[kind] is None for kind in shares)}
     left = {part.name: part.mass_mg for part in soap.parts if part.what == "fat"}
-    soaps = {soap_of(name, kind): (name, kind) for name in fats for kind in kinds}
+    soaps = {soap_of(name, kind): (name, kind) for name in fats for kind in shares}
     for part in soap.parts:
         mass = Fraction(part.mass_mg)
         if part.what == "soap":

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ledger.domain.quantity import SCALE_STEP_MG
+from ledger.domain.words import Units
 from ledger.errors import BadInput
 
 
@@ -32,7 +33,7 @@ class Settings:
     business: str
     country: str
     currency: str
-    units: str
+    units: Units
     time_zone: str
     phone: str | None
     labour_minor_per_hour: int | None

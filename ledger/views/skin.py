@@ -5,12 +5,14 @@ from collections.abc import Iterable
 from contextlib import suppress
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
 from ledger.domain.dates import show_date
 from ledger.domain.names import near
 from ledger.domain.quantity import show_share
 from ledger.domain.saponification import WHOLE_PPM
 from ledger.domain.skin_limits import SOAP_CATEGORY, Compared, FragranceIn, Limit, compare_limits
+from ledger.domain.words import MaterialKind
 from ledger.errors import BadInput
 from ledger.reference.allergens import (
     allergen_named,
@@ -32,6 +34,9 @@ _ALIKE = 0.85  # of difflib's ratio: a letter or two amiss, but not eucalyptol f
 _MELTED = "how much of it is in the bar at its driest is not known here, for soap melted again is not reckoned"
 
 
+Held = Literal["within", "over", "no certificate", "not known"]  # how a share is held against its limit
+
+
 @dataclass(frozen=True)
 class SkinCheck:
     """One fragrance or constituent against its limit, in ppm of the bar at its driest, and in words."""
@@ -40,7 +45,7 @@ class SkinCheck:
     share_ppm: int | None  # None where it is not known
     limit_ppm: int | None
     source: str | None
-    verdict: str  # within, over, no certificate, not known
+    verdict: Held
     words: str
 
 
@@ -161,7 +166,7 @@ def _fragrance(rows: sqlite3.Connection, material_id: int, lot_id: int | None, m
     return FragranceIn(row["name"], mass_mg, _that_counts(_limits(rows, material_id)), contents, scent, stated)
 
 
-def is_scent(kind: str, inci: str | None) -> bool:
+def is_scent(kind: MaterialKind, inci: str | None) -> bool:
     """Whether it is an essential oil or a fragrance: by its kind, or by the name of the oil if booked as another."""
     return kind == "fragrance" or (kind != "fat" and essential_oil(inci or ""))
 
@@ -227,6 +232,7 @@ def _check(one: Compared, where: str) -> SkinCheck:
         return SkinCheck(one.name, ppm, None, None, "no certificate", words)
     source = f"{one.limit.source}, {show_date(one.limit.dated)}"
     most = f"the {show_share(one.limit.limit_ppm, 3)} of {source}"
+    verdict: Held
     if one.over:
         verdict, words = "over", f"{head}, is over {most}{f'; {silent}' * bool(one.silent)}."
     elif one.silent:

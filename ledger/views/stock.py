@@ -4,6 +4,7 @@ import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.words import MaterialKind
 from ledger.views.lots import LotRow, all_lots, lots_by_id, places
 from ledger.views.planned import STILL_MEANT
 
@@ -28,7 +29,7 @@ class MaterialStock:
 
     code: str
     name: str
-    kind: str
+    kind: MaterialKind
     counted: bool
     on_hand: int
     free: int
@@ -36,7 +37,7 @@ class MaterialStock:
 
 
 def stock(
-    rows: sqlite3.Connection, *, material_id: int | None = None, kind: str | None = None, empty: bool = False
+    rows: sqlite3.Connection, *, material_id: int | None = None, kind: MaterialKind | None = None, empty: bool = False
 ) -> tuple[MaterialStock, ...]:
     """What is on hand by material, in the order of the alphabet; empty lots only when asked for."""
     held: dict[int, list[tuple[str, int]]] = {}

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.codes import looks_like_batch_code, looks_like_lot_code, supplier_number_key
-from ledger.domain.graph import Node
+from ledger.domain.graph import Node, NodeKind
 from ledger.errors import BadInput
 from ledger.views.back_on_sale import BackOnSale, back_on_sale
 from ledger.views.batch import BatchRow, batches, find_batch
@@ -18,7 +18,7 @@ class TraceStep:
     """One lot or batch on the way; `depth` counts the steps, quantity is what passed along the step."""
 
     depth: int
-    kind: str  # "lot" or "batch"
+    kind: NodeKind
     code: str
     what: str
     on: date

@@ -4,6 +4,7 @@ import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.words import UpkeepKind
 from ledger.views.reading import day, maybe_day
 
 
@@ -12,7 +13,7 @@ class UpkeepRow:
     """One note of upkeep; `state` is due today, overdue, coming, done again since, or done."""
 
     id: int
-    kind: str
+    kind: UpkeepKind
     on: date
     by: str
     what: str
@@ -27,7 +28,7 @@ class UpkeepRow:
         return self.state in ("due today", "overdue")
 
 
-def upkeep_list(rows: sqlite3.Connection, on: date, *, kind: str | None = None) -> tuple[UpkeepRow, ...]:
+def upkeep_list(rows: sqlite3.Connection, on: date, *, kind: UpkeepKind | None = None) -> tuple[UpkeepRow, ...]:
     """What was noted up to a day: what is due first, the longest overdue before, then the latest first.
 
     The next of a kind makes the one before it done again: an approval by its supplier, cleaning and training

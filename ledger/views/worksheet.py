@@ -12,6 +12,7 @@ from ledger.domain.pot import stated
 from ledger.domain.recipe import WITH_THE_LYE
 from ledger.domain.saponification import lye_concentration
 from ledger.domain.uncertainty import Superfat
+from ledger.domain.words import Process, Role, Stage, Units
 from ledger.views.batch import find_batch, plan_lines, recipe_of
 from ledger.views.batch_notes import notes_before, notes_that_stay
 from ledger.views.bench import steps_of
@@ -26,7 +27,7 @@ class WeighLine:
     """One numbered thing to weigh or count out; quantities in mg, or pieces for packaging."""
 
     number: int
-    role: str  # fat, alkali, liquid, additive, fragrance, colourant, botanical, rework, packaging
+    role: Role
     material: str
     inci: str | None
     lot_code: str | None
@@ -36,7 +37,7 @@ class WeighLine:
     target: int
     low: int
     high: int
-    stage: str  # "in the fats", "with the lye", "at trace", "after the cook", "packing"
+    stage: Stage
     pieces: bool = False
     weighed: int | None = None
     acid: bool = False  # which uses up alkali, with heat
@@ -52,12 +53,12 @@ class Worksheet:
     """The bench worksheet of one batch."""
 
     business: str
-    units: str  # "metric" or "us"
+    units: Units
     batch_code: str
     product: str
     recipe_code: str
     recipe_version: int
-    process: str  # cold, hot, infusion, blend, rebatch, portion
+    process: Process
     gives_bars: bool
     made_on: date
     lines: tuple[WeighLine, ...]
@@ -109,7 +110,7 @@ def worksheet(rows: sqlite3.Connection, code: str, *, program: str) -> Worksheet
             )
         )
 
-    def total(*roles: str) -> int:
+    def total(*roles: Role) -> int:
         return sum(line.target for line in lines if line.role in roles)
 
     meant = meant_in(rows, batch.id)
