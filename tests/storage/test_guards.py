@@ -1,9 +1,11 @@
 """What the file itself refuses, whatever program writes to it; here a bare SQLite connection."""
 
+import re
 import sqlite3
-from typing import Any
+from typing import Any, Literal, get_args, get_origin
 
 import pytest
+from sqlmodel import SQLModel
 
 from ledger.storage.chain import fact_tables
 
@@ -63,6 +65,32 @@ def test_nothing_is_added_to_an_entry_that_was_closed(full: Any) -> None:
         columns, marks = ", ".join(f'"{name}"' for name in row), ", ".join("?" for _ in row)
         with pytest.raises(sqlite3.IntegrityError, match=r"was closed|more than was|not accepted"):
             connection.execute(f"INSERT INTO {table} ({columns}) VALUES ({marks})", tuple(row.values()))
+
+
+# Columns of words that no guard holds: what is said of a decision, and in what a reading is kept.
+UNGUARDED = {("decision_doubt", "subject"), ("reading", "unit")}
+
+
+def words_of(annotation: object) -> set[str]:
+    """The words of a list, also where it may be left out; none for any other annotation."""
+    if get_origin(annotation) is Literal:
+        return set(get_args(annotation))
+    return set().union(*map(words_of, get_args(annotation)))
+
+
+def test_each_column_takes_the_words_that_its_guard_knows(shop: Any) -> None:
+    connection, guarded, typed = raw(shop), {}, {}
+    for name, sql in connection.execute(
+        "SELECT tbl_name, sql FROM sqlite_schema WHERE name LIKE '%\\_known' ESCAPE '\\'"
+    ):
+        column, listed = re.search(r"WHEN NEW\.(\w+) NOT IN \((.*?)\)", sql).groups()
+        guarded[name, column] = set(re.findall(r"'([^']*)'", listed))
+    for mapper in SQLModel._sa_registry.mappers:
+        for column, field in mapper.class_.model_fields.items():
+            if words := words_of(field.annotation):
+                typed[mapper.local_table.name, column] = words
+    assert typed.keys() - guarded.keys() == UNGUARDED
+    assert {place: typed.get(place) for place in guarded} == guarded
 
 
 def test_an_entry_cannot_leave_a_gap_in_the_numbers(shop: Any) -> None:

@@ -1,0 +1,97 @@
+"""Where the words of the trade stand in a signature, their list is named; held over the syntax tree of every module."""
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+import ledger
+
+PACKAGE = Path(ledger.__file__).parent
+NAMES = {"units", "unit", "process", "role", "stage", "kind", "place_kind", "verdict", "alkali_kind"}
+# Where such a name stands for something else, or for text that is only about to be read.
+OTHERS = {
+    "cli/attach.py attach.kind": "typed",
+    "cli/deviation.py decide.verdict": "typed",
+    "cli/equipment.py add.kind": "typed",
+    "cli/init.py command.units": "typed",
+    "cli/material.py add.kind": "typed",
+    "cli/material.py list_.kind": "typed",
+    "cli/stock.py command.kind": "typed",
+    "cli/upkeep.py add.kind": "typed",
+    "cli/upkeep.py list_.kind": "typed",
+    "domain/quantity.py _norm.unit": "typed",
+    "domain/quantity.py _unit_error.unit": "typed",
+    "operations/attach.py attach.kind": "typed",
+    "operations/deviations.py decide_deviation.verdict": "typed: accept, rework or reject",
+    "storage/tables.py Attachment.kind": "of a paper; earlier programs took it in any words",
+    "views/attachments.py KeptPaper.kind": "likewise",
+    "views/batch_record.py Attached.kind": "likewise",
+    "views/lot_card.py Paper.kind": "likewise",
+    "views/batch_record.py BatchRecord.alkali_kind": "both alkalis in one phrase",
+    "views/lye_check.py LyeCheck.alkali_kind": "likewise",
+    "documents/boxes.py __init__.unit": "as it is printed in a box",
+    "documents/page.py Sheet.kind": "the title of a paper",
+    "documents/printed_code.py symbol.kind": "of a printed code",
+    "domain/assessed.py _shares.kind": "what is printed behind a share",
+    "operations/season.py Step.stage": "a heading of the sample season",
+    "storage/migrations/__init__.py _by_name.kind": "trigger or index",
+}
+
+
+def annotated(tree: ast.AST) -> Iterator[tuple[str, str, ast.expr | None]]:
+    """Every parameter and every field with whose it is, and its annotation."""
+    for node in ast.walk(tree):
+        if isinstance(node, ast.FunctionDef):
+            given = node.args
+            parts = [*given.posonlyargs, *given.args, *given.kwonlyargs, given.vararg]
+            yield from ((node.name, one.arg, one.annotation) for one in parts if one)
+        elif isinstance(node, ast.ClassDef):
+            fields = [one for one in node.body if isinstance(one, ast.AnnAssign)]
+            yield from ((node.name, ast.unparse(one.target), one.annotation) for one in fields)
+
+
+def bare(source: str) -> list[str]:
+    """Where a file takes any text for one of the trade's words."""
+    return [
+        f"{owner}.{name}"
+        for owner, name, annotation in annotated(ast.parse(source))
+        if name.lstrip("_") in NAMES
+        and annotation
+        and any(isinstance(node, ast.Name) and node.id == "str" for node in ast.walk(annotation))
+    ]
+
+
+def test_no_signature_takes_any_text_for_a_word_of_the_trade() -> None:
+    found = {
+        f"{path.relative_to(PACKAGE).as_posix()} {one}"
+        for path in PACKAGE.rglob("*.py")
+        for one in bare(path.read_text(encoding="utf-8"))
+    }
+    assert found == set(OTHERS)
+
+
+@pytest.mark.parametrize(
+    "source",
+    [
+        "def show(mg: int, units: str = 'metric') -> str: ...",
+        "def show(mg: int, *, units: str | None) -> str: ...",
+        "class Row:\n    process: tuple[str, ...]",
+        "class Row:\n    def of(self, role: str) -> int: ...",
+    ],
+)
+def test_any_text_for_a_word_is_noticed(source: str) -> None:
+    assert bare(source) != []
+
+
+@pytest.mark.parametrize(
+    "source",
+    [
+        "def show(mg: int, units: Units = 'metric') -> str: ...",
+        "def show(text: str, units: Units) -> str: ...",
+        "class Row:\n    kind: AlkaliKind | None\n    name: str",
+    ],
+)
+def test_a_word_by_its_list_passes(source: str) -> None:
+    assert bare(source) == []
