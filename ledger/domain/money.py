@@ -49,7 +49,7 @@ def share_of(total_minor: int, whole: int, before: int, after: int) -> int:
     """
     if whole <= 0:
         raise BadInput("Nothing cannot be shared out.")
-    return half_up(Fraction(total_minor * after, whole)) - half_up(Fraction(total_minor * before, whole))
+    return (2 * total_minor * after + whole) // (2 * whole) - (2 * total_minor * before + whole) // (2 * whole)
 
 
 def share_out(total_minor: int, weights: Sequence[int]) -> list[int]:

@@ -6,15 +6,17 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.allergens import AllergenAnswer, Entry, Found, Holds, allergens_in
+from ledger.domain.composition import dried_to
 from ledger.domain.market import AllergenList, Market
 from ledger.domain.quantity import show_share
 from ledger.reference.allergens import Allergen, allergen_named, counted_as, remark_on, usual_contents
 from ledger.views.bases import Base
-from ledger.views.batch import BatchRow
-from ledger.views.drying import dried, driest_water
+from ledger.views.batch import BatchRow, recipe_of
+from ledger.views.drying import driest_water, undried
 from ledger.views.ingredients import bases_of_batch
 from ledger.views.lots import LotRow
 from ledger.views.made_of import Compositions
+from ledger.views.material import materials_by_id
 from ledger.views.skin import contains, is_scent, read_as
 
 
@@ -72,7 +74,9 @@ def batch_holding(rows: sqlite3.Connection, batch: BatchRow, compositions: Compo
     """What stands in the statements of every lot of a batch, else of its material."""
     bases = bases_of_batch(rows, batch.id, compositions)
     parts, doubts = _parts(rows, bases)
-    return Holding(tuple(parts), tuple(dict.fromkeys(doubts)), dried(rows, bases, driest_water(rows, batch)))
+    soap = undried(bases, materials_by_id(rows, {one.lot.material_id for one in bases}))
+    driest = dried_to(soap, driest_water(recipe_of(rows, batch)), stage="at its driest").mass_mg if soap else None
+    return Holding(tuple(parts), tuple(dict.fromkeys(doubts)), driest)
 
 
 def batch_allergens(rows: sqlite3.Connection, batch: BatchRow, rule: AllergenList) -> Allergens:

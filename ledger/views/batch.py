@@ -1,6 +1,8 @@
 """Batches: what they are, and where each stands, read from the facts."""
 
+import json
 import sqlite3
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -141,6 +143,18 @@ def batches(rows: sqlite3.Connection) -> tuple[BatchRow, ...]:
 def batch_by_id(rows: sqlite3.Connection, batch_id: int) -> BatchRow:
     """One batch by its row number."""
     return _batch(rows.execute(_SQL + " WHERE b.id = ?", (batch_id,)).fetchone())
+
+
+def batches_giving(rows: sqlite3.Connection, lots: Collection[int]) -> tuple[BatchRow, ...]:
+    """The batches that gave some bars or bulk, by the row numbers of these, in one statement."""
+    query = _SQL + " WHERE l.id IN (SELECT value FROM json_each(?)) ORDER BY b.id"
+    return tuple(_batch(row) for row in rows.execute(query, (json.dumps(sorted(lots)),)))
+
+
+def batches_coded(rows: sqlite3.Connection, codes: Collection[str]) -> dict[str, BatchRow]:
+    """Several batches by their codes, in one statement."""
+    query = _SQL + " WHERE b.code IN (SELECT value FROM json_each(?))"
+    return {row["code"]: _batch(row) for row in rows.execute(query, (json.dumps(sorted(codes)),))}
 
 
 def portions_of(rows: sqlite3.Connection, batch_id: int) -> tuple[BatchRow, ...]:

@@ -1,7 +1,9 @@
 """What was ticked, weighed and read of a batch so far, with readings that were corrected left out."""
 
+import json
 import sqlite3
 from collections import defaultdict
+from collections.abc import Collection, Iterable
 
 from ledger.domain.bench import Step, steps
 from ledger.domain.limits import LineRead, Read
@@ -11,7 +13,7 @@ from ledger.views.lots import lot_by_id
 from ledger.views.reading import day
 
 _CURRENT = """
-    SELECT r.* FROM live_reading r WHERE r.batch_id = ? AND r.plan_line_id IS NULL
+    SELECT r.* FROM json_each(?) w CROSS JOIN live_reading r ON r.batch_id = w.value WHERE r.plan_line_id IS NULL
     AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id) ORDER BY r.id
 """
 
@@ -23,7 +25,15 @@ def steps_of(batch: BatchRow) -> tuple[Step, ...]:
 
 def current_readings(rows: sqlite3.Connection, batch_id: int) -> list[sqlite3.Row]:
     """The readings that count, in the order they were booked; lines left out are none."""
-    return rows.execute(_CURRENT, (batch_id,)).fetchall()
+    return readings_of(rows, [batch_id])[batch_id]
+
+
+def readings_of(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, list[sqlite3.Row]]:
+    """Likewise of several batches, by the batch, in one statement."""
+    found: dict[int, list[sqlite3.Row]] = {batch: [] for batch in batches}
+    for row in rows.execute(_CURRENT, (json.dumps(list(found)),)):
+        found[row["batch_id"]].append(row)
+    return found
 
 
 def read_of_the_bars(rows: sqlite3.Connection, batch: BatchRow, what: str) -> list[sqlite3.Row]:
@@ -74,18 +84,28 @@ def read_so_far(rows: sqlite3.Connection, batch: BatchRow) -> Read:
 
 def mass_in(rows: sqlite3.Connection, batch_id: int) -> int:
     """Everything weighed into a batch, in mg; packaging and bars are counted, not weighed."""
-    row = rows.execute(
-        "SELECT coalesce(-sum(v.quantity), 0) FROM movement v JOIN lot l ON l.id = v.lot_id "
-        "JOIN material m ON m.id = l.material_id "
-        "WHERE v.batch_id = ? AND v.kind = 'consumed' AND m.kind NOT IN ('packaging', 'soap')",
-        (batch_id,),
-    ).fetchone()
-    return int(row[0])
+    return masses_in(rows, [batch_id])[batch_id]
+
+
+def masses_in(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, int]:
+    """Likewise into several batches, by the batch, in one statement."""
+    found = rows.execute(
+        "SELECT v.batch_id, -sum(v.quantity) FROM json_each(?) w CROSS JOIN movement v ON v.batch_id = w.value "
+        "JOIN lot l ON l.id = v.lot_id JOIN material m ON m.id = l.material_id "
+        "WHERE v.kind = 'consumed' AND m.kind NOT IN ('packaging', 'soap') GROUP BY v.batch_id",
+        (json.dumps(list(batches)),),
+    )
+    return dict.fromkeys(batches, 0) | {row[0]: row[1] for row in found}
 
 
 def cooked_off(rows: sqlite3.Connection, batch_id: int) -> int | None:
     """What the pot lost between its two weighings, in mg; None where it was not weighed both times."""
-    read = {one["what"]: one["value"] for one in current_readings(rows, batch_id)}
+    return lost_in_the_pot(current_readings(rows, batch_id))
+
+
+def lost_in_the_pot(readings: Iterable[sqlite3.Row]) -> int | None:
+    """Likewise by the readings that count."""
+    read = {one["what"]: one["value"] for one in readings}
     before, after = read.get("pot before cook"), read.get("pot after cook")
     return before - after if before is not None and after is not None else None
 

@@ -1,7 +1,7 @@
 """What a recipe's dough and a batch as weighed are made of, before the cook, at the cut and after the cure."""
 
 import sqlite3
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -24,7 +24,7 @@ from ledger.domain.words import Process, UsedAs
 from ledger.reference.tables import fats
 from ledger.views.batch import BatchRow, recipe_of
 from ledger.views.bench import cooked_off
-from ledger.views.lye_check import meant_in, weighed_in
+from ledger.views.lye_check import Weighed, meant_in, weighed_in
 from ledger.views.material import MaterialCard, materials_by_id
 from ledger.views.recipe import RecipeSheet
 
@@ -98,9 +98,21 @@ def batch_stages(rows: sqlite3.Connection, batch: BatchRow, *, meant: bool = Fal
     `meant` counts what is still open at its target.
     """
     found = meant_in(rows, batch.id) if meant else weighed_in(rows, batch.id)
+    cards = materials_by_id(rows, {one.material_id for one in found})
+    return stages_of(batch.process, found, cards, recipe_of(rows, batch), lost_mg=cooked_off(rows, batch.id))
+
+
+def stages_of(
+    process: str,
+    found: Sequence[Weighed],
+    cards: Mapping[int, MaterialCard],
+    recipe: Recipe | None,
+    *,
+    lost_mg: int | None,
+) -> Stages | None:
+    """Likewise, of what was read already."""
     if not {"fat", "alkali"} <= {one.role for one in found}:
         return None
-    cards = materials_by_id(rows, {one.material_id for one in found})
     inputs = [
         Input(
             one.role,
@@ -111,7 +123,7 @@ def batch_stages(rows: sqlite3.Connection, batch: BatchRow, *, meant: bool = Fal
         )
         for one in found
     ]
-    return stages(charged(batch.process, inputs), recipe_of(rows, batch), lost_mg=cooked_off(rows, batch.id))
+    return stages(charged(process, inputs), recipe, lost_mg=lost_mg)
 
 
 def stages(put_in: Charged, recipe: Recipe | None, *, lost_mg: int | None) -> Stages:

@@ -10,10 +10,10 @@ from ledger.domain.curing import cure
 from ledger.domain.dates import show_date
 from ledger.domain.recipe import WEIGH_EVERY_DAYS
 from ledger.domain.words import Process
-from ledger.views.batch import batches, recipe_of
-from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, based_on, forecast, weighings
-from ledger.views.lots import lot_by_id
-from ledger.views.made_of import Compositions
+from ledger.views.batch import batches_giving
+from ledger.views.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, based_on, forecast, weighings_among
+from ledger.views.drying import Drying
+from ledger.views.lots import lots_by_id
 
 
 @dataclass(frozen=True)
@@ -46,21 +46,31 @@ class RackDay:
     words: str
 
 
+# Bars that are here and whose latest decision up to the day, if there is one, is a hold that no passing went before.
+_ON_THE_RACK = """
+SELECT l.id FROM live_lot l
+WHERE l.material_id IN (SELECT id FROM material WHERE kind = 'soap') AND l."on" <= :on
+  AND coalesce((SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id AND d."on" <= :on
+                ORDER BY d.id DESC LIMIT 1), 'on hold') = 'on hold'
+  AND NOT EXISTS (SELECT 1 FROM live_decision d WHERE d.lot_id = l.id AND d.verdict = 'passed' AND d."on" <= :on)
+  AND (SELECT sum(v.quantity) FROM movement v WHERE v.lot_id = l.id AND v."on" <= :on) <> 0
+"""
+
+
 def cure_list(rows: sqlite3.Connection, *, on: date) -> tuple[OnTheRack, ...]:
     """Every batch on the rack on a date, the first ready first."""
-    found, made = [], Compositions(rows)
-    for batch in batches(rows):
-        if not batch.soap or batch.yield_lot_id is None or batch.yielded_on is None or batch.yielded_on > on:
-            continue
-        lot = lot_by_id(rows, batch.yield_lot_id, on=on)
-        if lot.status not in ("curing", "on hold") or not lot.on_hand:
-            continue
-        if lot.status == "on hold" and _was_passed(rows, lot.id, on):
-            continue
+    found = []
+    lots = lots_by_id(rows, [row[0] for row in rows.execute(_ON_THE_RACK, {"on": on.isoformat()})], on=on)
+    rack = batches_giving(rows, lots)
+    drying = Drying(rows, rack)
+    for batch in rack:
+        assert batch.yield_lot_id is not None
+        assert batch.yielded_on is not None
         assert batch.cure_days is not None
+        lot = lots[batch.yield_lot_id]
         days = cure(cut_on=batch.yielded_on, days=batch.cure_days, usable_from_days=batch.usable_from_days, today=on)
-        known = weighings(rows, batch, on=on)
-        view, recipe = forecast(rows, batch, known, made), recipe_of(rows, batch)
+        known = weighings_among(drying.readings[batch.id], on=on)
+        view, recipe = forecast(rows, batch, known, drying), drying.recipe(batch)
         every = recipe.weigh_every_days if recipe else WEIGH_EVERY_DAYS
         last = max([batch.yielded_on, *(one.on for one in known)])
         found.append(
@@ -113,11 +123,3 @@ def rack_days(found: Sequence[OnTheRack]) -> tuple[RackDay, ...]:
         if one.weigh_on <= one.ready_on or one.lags:
             days.append(RackDay(one.batch_code, "weigh", one.weigh_on, f"{name}: weigh the marked bars"))
     return tuple(sorted(days, key=lambda one: (one.on, one.batch_code, one.kind)))
-
-
-def _was_passed(rows: sqlite3.Connection, lot_id: int, on: date) -> bool:
-    row = rows.execute(
-        "SELECT 1 FROM live_decision WHERE lot_id = ? AND verdict = 'passed' AND \"on\" <= ?",
-        (lot_id, on.isoformat()),
-    ).fetchone()
-    return row is not None

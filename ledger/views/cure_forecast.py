@@ -2,6 +2,7 @@
 
 import sqlite3
 from collections import defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from fractions import Fraction
@@ -10,13 +11,12 @@ from math import ceil, floor
 from ledger.domain.dates import add_months, show_date
 from ledger.domain.drying_curve import Curve, fit, from_composition
 from ledger.domain.quantity import show_mass, show_share
+from ledger.domain.recipe import Recipe
 from ledger.domain.saponification import WHOLE_PPM
 from ledger.domain.words import Units
-from ledger.views.batch import BatchRow, recipe_of
+from ledger.views.batch import BatchRow
 from ledger.views.bench import current_readings
-from ledger.views.drying import dry_of_the_cut, left_of_the_cut
-from ledger.views.lots import lot_by_id
-from ledger.views.made_of import Compositions
+from ledger.views.drying import Drying
 from ledger.views.reading import day
 
 BY_WEIGHINGS, BY_COMPOSITION = "weighings", "composition"
@@ -72,25 +72,32 @@ class Forecast:
 
 def weighings(rows: sqlite3.Connection, batch: BatchRow, *, on: date | None = None) -> tuple[Weighing, ...]:
     """The weighings of marked bars up to a day (all), in the order of days; of two on one day the later counts."""
+    return weighings_among(current_readings(rows, batch.id), on=on)
+
+
+def weighings_among(readings: Iterable[sqlite3.Row], *, on: date | None = None) -> tuple[Weighing, ...]:
+    """Likewise, of the readings that count."""
     found: dict[tuple[str, str], Weighing] = {}
-    for row in current_readings(rows, batch.id):
+    for row in readings:
         if row["what"] == "bar weight" and row["mark"] and (on is None or day(row["on"]) <= on):
             found[row["on"], row["mark"]] = Weighing(day(row["on"]), row["mark"], row["value"])
     return tuple(sorted(found.values(), key=lambda one: (one.on, one.mark)))
 
 
 def forecast(
-    rows: sqlite3.Connection, batch: BatchRow, known: tuple[Weighing, ...], made: Compositions | None = None
+    rows: sqlite3.Connection, batch: BatchRow, known: tuple[Weighing, ...], drying: Drying | None = None
 ) -> Forecast | None:
     """By the weighings once they are on four days at least; else by the composition; None before the cut.
 
-    An answer about several batches hands the compositions it remembers.
+    An answer about several batches hands what it read of their drying.
 
     The weighings of a bar count from its own first; bars marked later than the first day are left out of the fit.
     """
-    recipe = recipe_of(rows, batch)
-    if recipe is None or batch.yielded_on is None or batch.yield_lot_id is None or batch.ready_on is None:
+    if batch.recipe_version_id is None or batch.yielded_on is None or batch.ready_on is None:
         return None
+    drying = drying or Drying(rows, [batch])
+    recipe = drying.recipe(batch)
+    assert recipe is not None
     end = add_months(batch.on, recipe.best_before_months)
     curve, start, basis = _by_weighings(known), known[0].on if known else batch.yielded_on, BY_WEIGHINGS
     why = None
@@ -98,8 +105,8 @@ def forecast(
     if curve is None:
         few = len({one.on for one in known}) < FEWEST_DAYS
         why = "not weighed on four days yet" if few else "its weighings show no drying that a curve fits"
-        curve, start, basis = _by_composition(rows, batch, made), batch.yielded_on, BY_COMPOSITION
-        mass = lot_by_id(rows, batch.yield_lot_id).mass_mg
+        curve, start, basis = _by_composition(batch, recipe, drying), batch.yielded_on, BY_COMPOSITION
+        mass = drying.mass_of_the_bars(batch)
         if mass is not None and batch.made:
             first = round(Fraction(mass, batch.made))
         elif known and known[0].on > start:
@@ -107,7 +114,7 @@ def forecast(
     if curve is None:
         return None
     days, give = curve.steady_after(recipe.weekly_loss_ppm / WHOLE_PPM)
-    dry = dry_bar(rows, batch, made)
+    dry = drying.dry_bar(batch)
     first_marks = {one.mark for one in known if one.on == known[0].on}
     used = [one for one in known if one.mark in first_marks]
     return Forecast(
@@ -125,25 +132,6 @@ def forecast(
         end_on=end,
         curve=curve,
     )
-
-
-def cut_bar(rows: sqlite3.Connection, batch: BatchRow) -> Fraction | None:
-    """What a bar weighed at the cut, on average, in mg; None where none was weighed then."""
-    mass = lot_by_id(rows, batch.yield_lot_id).mass_mg if batch.yield_lot_id is not None else None
-    if mass is not None and batch.made:
-        return Fraction(mass, batch.made)
-    each = [
-        row["value"]
-        for row in current_readings(rows, batch.id)
-        if row["what"] == "bar weight" and batch.yielded_on and day(row["on"]) == batch.yielded_on
-    ]
-    return Fraction(sum(each), len(each)) if each else None
-
-
-def dry_bar(rows: sqlite3.Connection, batch: BatchRow, made: Compositions | None = None) -> Fraction | None:
-    """What a bar weighs with all its water gone, on average, in mg; None where none was weighed at the cut."""
-    cut, kept = cut_bar(rows, batch), dry_of_the_cut(rows, batch, made)
-    return cut * kept if cut is not None and kept is not None else None
 
 
 def _mean(masses: list[int]) -> int:
@@ -165,13 +153,10 @@ def _by_weighings(known: tuple[Weighing, ...]) -> Curve | None:
     return fit(points)
 
 
-def _by_composition(rows: sqlite3.Connection, batch: BatchRow, made: Compositions | None) -> Curve | None:
-    recipe = recipe_of(rows, batch)
-    if recipe is None or batch.cure_days is None:
-        return None
-    driest = left_of_the_cut(rows, batch, recipe.driest_water_ppm, made)
-    cured = left_of_the_cut(rows, batch, recipe.water_left_ppm, made)
-    if driest is None or cured is None:
+def _by_composition(batch: BatchRow, recipe: Recipe, drying: Drying) -> Curve | None:
+    driest = drying.left_of_the_cut(batch, recipe.driest_water_ppm)
+    cured = drying.left_of_the_cut(batch, recipe.water_left_ppm)
+    if driest is None or cured is None or batch.cure_days is None:
         return None
     return from_composition(float(1 - driest), float(1 - cured), batch.cure_days)
 

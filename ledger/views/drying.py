@@ -1,43 +1,36 @@
-"""What is left of the bars of a batch once they have dried, from what went into them."""
+"""What is left of the bars of batches once they have dried, from what went into them."""
 
 import sqlite3
-from collections.abc import Sequence
+from collections.abc import Collection, Iterable, Mapping
 from fractions import Fraction
+from functools import cache
 
-from ledger.domain.composition import dried_to, reacted
-from ledger.domain.recipe import DRIEST_WATER_PPM
+from ledger.domain.composition import Composition, dried_to, reacted
+from ledger.domain.recipe import DRIEST_WATER_PPM, Recipe
 from ledger.views.bases import Base
-from ledger.views.batch import BatchRow, find_batch, recipe_of
-from ledger.views.bench import cooked_off, mass_in
-from ledger.views.composition import Input, batch_stages, charged
+from ledger.views.batch import BatchRow, batches_coded
+from ledger.views.bench import lost_in_the_pot, masses_in, readings_of
+from ledger.views.composition import Input, charged, stages_of
 from ledger.views.figures import figures_of
 from ledger.views.ingredients import bases_of_batch
+from ledger.views.kept_recipe import versions_by_id
+from ledger.views.lots import lots_by_id
+from ledger.views.lye_check import weighed_in_each
 from ledger.views.made_of import Compositions
-from ledger.views.material import materials_by_id
+from ledger.views.material import MaterialCard, materials_by_id
+from ledger.views.reading import day
 
 
-def driest_water(rows: sqlite3.Connection, batch: BatchRow) -> int:
-    """The water of its bars at their driest within the stock life, in ppm."""
-    recipe = recipe_of(rows, batch)
+def driest_water(recipe: Recipe | None) -> int:
+    """The water of bars at their driest within the stock life, in ppm."""
     return recipe.driest_water_ppm if recipe else DRIEST_WATER_PPM
 
 
-def mass_dried_to(
-    rows: sqlite3.Connection, batch: BatchRow, share_ppm: int, made: Compositions | None = None
-) -> int | None:
-    """Everything that went in, dried until water is this share of it (ppm), in mg; None before anything did.
+def undried(bases: Iterable[Base], cards: Mapping[int, MaterialCard]) -> Composition | None:
+    """What the lye made of these lots as received; None for nothing.
 
     Reckoned over what it all comes down to, so that it holds for a portion and for rebatched soap too.
     """
-    return dried(rows, bases_of_batch(rows, batch.id, made), share_ppm)
-
-
-def dried(rows: sqlite3.Connection, all_bases: Sequence[Base], share_ppm: int) -> int | None:
-    """All of these lots as received, dried until water is this share of them (ppm), in mg; None for nothing."""
-    bases = [one for one in all_bases if one.mass_mg]
-    if not bases:
-        return None
-    cards = materials_by_id(rows, {one.lot.material_id for one in bases})
     inputs = [
         Input(
             one.lot.kind,
@@ -47,33 +40,87 @@ def dried(rows: sqlite3.Connection, all_bases: Sequence[Base], share_ppm: int) -
             False,
         )
         for one in bases
+        if one.mass_mg
     ]
-    return dried_to(reacted(charged("cold", inputs)), share_ppm, stage="dried").mass_mg
+    return reacted(charged("cold", inputs)) if inputs else None
 
 
-def left_of_the_cut(
-    rows: sqlite3.Connection, batch: BatchRow, share_ppm: int, made: Compositions | None = None
-) -> Fraction | None:
-    """The share of their weight at the cut that bars keep when water is this share of them (ppm).
+class Drying:
+    """The drying of some batches, read by set: as many statements for one as for a thousand."""
 
-    At the cut the water lost in the cook is gone already; a portion brings what its dough lost with it. None before
-    anything went in.
-    """
-    left, put_in = mass_dried_to(rows, batch, share_ppm, made), mass_in(rows, batch.id)
-    if left is None or not put_in:
-        return None
-    whole = batch_stages(rows, find_batch(rows, batch.part_of) if batch.part_of else batch)
-    at_cut = Fraction(put_in * whole.cut.mass_mg, whole.before.mass_mg) if whole else Fraction(put_in)
-    return min(left / at_cut, Fraction(1))
+    def __init__(self, rows: sqlite3.Connection, batches: Collection[BatchRow]) -> None:
+        """Reads all that the answers below need."""
+        numbers = [one.id for one in batches]
+        doughs = batches_coded(rows, {one.part_of for one in batches if one.part_of})
+        self._whole = {one.id: doughs[one.part_of] if one.part_of else one for one in batches}
+        wholes = {one.id for one in self._whole.values()}
+        versions = {one.recipe_version_id for one in (*batches, *doughs.values()) if one.recipe_version_id is not None}
+        self._recipes = versions_by_id(rows, versions)
+        self.readings = readings_of(rows, wholes.union(numbers))
+        self._put_in = masses_in(rows, numbers)
+        self._weighed = weighed_in_each(rows, wholes)
+        self._bars = lots_by_id(rows, {one.yield_lot_id for one in batches if one.yield_lot_id is not None})
+        made = Compositions(rows, of=numbers)
+        materials = {one.material_id for found in self._weighed.values() for one in found}
+        self._cards = materials_by_id(rows, materials.union(one.material_id for one in made.lots.values()))
+        self._undried = cache(lambda number: undried(bases_of_batch(rows, number, made), self._cards))
+        self._at_cut = cache(self._mass_at_cut)
 
+    def recipe(self, batch: BatchRow) -> Recipe | None:
+        """The recipe version a batch was planned from."""
+        return None if batch.recipe_version_id is None else self._recipes[batch.recipe_version_id]
 
-def dry_of_the_cut(rows: sqlite3.Connection, batch: BatchRow, made: Compositions | None = None) -> Fraction | None:
-    """The share of their weight at the cut that bars keep with all their water gone: less they cannot weigh by drying.
+    def mass_of_the_bars(self, batch: BatchRow) -> int | None:
+        """What its bars weighed together at the cut, in mg."""
+        return None if batch.yield_lot_id is None else self._bars[batch.yield_lot_id].mass_mg
 
-    Of the cook only what the pot was weighed to lose counts as gone before the cut, never an estimate, which could
-    leave the bars too little water to lose. None before anything went in.
-    """
-    if cooked_off(rows, find_batch(rows, batch.part_of).id if batch.part_of else batch.id) is not None:
-        return left_of_the_cut(rows, batch, 0, made)
-    left, put_in = mass_dried_to(rows, batch, 0, made), mass_in(rows, batch.id)
-    return min(Fraction(left, put_in), Fraction(1)) if left is not None and put_in else None
+    def mass_dried_to(self, batch: BatchRow, share_ppm: int) -> int | None:
+        """Everything that went in, dried until water is this share of it (ppm), in mg; None before anything did."""
+        soap = self._undried(batch.id)
+        return dried_to(soap, share_ppm, stage="dried").mass_mg if soap else None
+
+    def left_of_the_cut(self, batch: BatchRow, share_ppm: int) -> Fraction | None:
+        """The share of their weight at the cut that bars keep when water is this share of them (ppm).
+
+        At the cut the water lost in the cook is gone already; a portion brings what its dough lost with it. None before
+        anything went in.
+        """
+        left, put_in = self.mass_dried_to(batch, share_ppm), self._put_in[batch.id]
+        if left is None or not put_in:
+            return None
+        return min(left / (put_in * self._at_cut(self._whole[batch.id].id)), Fraction(1))
+
+    def dry_of_the_cut(self, batch: BatchRow) -> Fraction | None:
+        """The share of their weight at the cut that bars keep with all their water gone: less they cannot weigh.
+
+        Of the cook only what the pot was weighed to lose counts as gone before the cut, never an estimate, which could
+        leave the bars too little water to lose. None before anything went in.
+        """
+        if lost_in_the_pot(self.readings[self._whole[batch.id].id]) is not None:
+            return self.left_of_the_cut(batch, 0)
+        left, put_in = self.mass_dried_to(batch, 0), self._put_in[batch.id]
+        return min(Fraction(left, put_in), Fraction(1)) if left is not None and put_in else None
+
+    def cut_bar(self, batch: BatchRow) -> Fraction | None:
+        """What a bar weighed at the cut, on average, in mg; None where none was weighed then."""
+        mass = self.mass_of_the_bars(batch)
+        if mass is not None and batch.made:
+            return Fraction(mass, batch.made)
+        each = [
+            row["value"]
+            for row in self.readings[batch.id]
+            if row["what"] == "bar weight" and batch.yielded_on and day(row["on"]) == batch.yielded_on
+        ]
+        return Fraction(sum(each), len(each)) if each else None
+
+    def dry_bar(self, batch: BatchRow) -> Fraction | None:
+        """What a bar weighs with all its water gone, on average, in mg; None where none was weighed at the cut."""
+        cut, kept = self.cut_bar(batch), self.dry_of_the_cut(batch)
+        return cut * kept if cut is not None and kept is not None else None
+
+    def _mass_at_cut(self, number: int) -> Fraction:
+        """What of the mass that went into a whole batch is there at the cut."""
+        whole = next(one for one in self._whole.values() if one.id == number)
+        lost = lost_in_the_pot(self.readings[number])
+        found = stages_of(whole.process, self._weighed[number], self._cards, self.recipe(whole), lost_mg=lost)
+        return Fraction(found.cut.mass_mg, found.before.mass_mg) if found else Fraction(1)

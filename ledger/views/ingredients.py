@@ -9,7 +9,7 @@ from ledger.domain.recipe import AS_SAPONIFIED
 from ledger.domain.words import Process
 from ledger.views.bases import Base
 from ledger.views.batch import BatchRow, find_batch
-from ledger.views.lots import lots_by_id
+from ledger.views.lots import lot_by_id
 from ledger.views.made_of import Compositions, Key
 from ledger.views.material import materials_by_id
 from ledger.views.saponified import saponified_parts
@@ -27,20 +27,20 @@ def bases_of_batch(
     made = compositions or Compositions(rows)
     masses: dict[Key, int] = defaultdict(int)
     for one in made.taken_by(batch_id):
-        shares = made.shares(one.lot)
-        weights = [round(share * _SHARES) for share in shares.values()]
-        for (lot, held, herb), mass in zip(shares, share_out(one.used_mg, weights), strict=True):
+        weights = made.weights(one.lot, _SHARES)
+        for (lot, held, herb), mass in zip(weights, share_out(one.used_mg, list(weights.values())), strict=True):
             masses[lot, one.held_back or held, herb] += mass
-    lots = lots_by_id(rows, {lot for lot, _, _ in masses})
-    return tuple(Base(lots[lot], mass, held, herb) for (lot, held, herb), mass in masses.items())
+    return tuple(Base(made.lots[lot], mass, held, herb) for (lot, held, herb), mass in masses.items())
 
 
 def bases_of_lot(rows: sqlite3.Connection, lot_id: int, mass_mg: int) -> tuple[Base, ...]:
     """So much of one lot down to the lots as received, in mg; raises BadInput where that cannot be told."""
-    shares = Compositions(rows).shares(lots_by_id(rows, [lot_id])[lot_id])
-    masses = share_out(mass_mg, [round(share * _SHARES) for share in shares.values()])
-    lots = lots_by_id(rows, {lot for lot, _, _ in shares})
-    return tuple(Base(lots[lot], mass, held, herb) for (lot, held, herb), mass in zip(shares, masses, strict=True))
+    made = Compositions(rows)
+    weights = made.weights(lot_by_id(rows, lot_id), _SHARES)
+    masses = share_out(mass_mg, list(weights.values()))
+    return tuple(
+        Base(made.lots[lot], mass, held, herb) for (lot, held, herb), mass in zip(weights, masses, strict=True)
+    )
 
 
 def parts_of_batch(rows: sqlite3.Connection, batch_id: int) -> tuple[Part, ...]:

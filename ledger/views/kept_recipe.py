@@ -1,6 +1,8 @@
 """The versions of a recipe as they were understood when they were added; their texts are not read again."""
 
+import json
 import sqlite3
+from collections.abc import Collection
 
 from ledger.domain.recipe import Recipe
 from ledger.domain.recipe_figures import recipe_from
@@ -16,8 +18,13 @@ JOIN main.recipe_figures f ON f.recipe_version_id = v.id
 
 def kept_version(rows: sqlite3.Connection, version_id: int | None) -> Recipe | None:
     """One version by its row number; None where there is none."""
-    row = rows.execute(_SQL + " WHERE v.id = ?", (version_id,)).fetchone()
-    return _recipe(row) if row else None
+    return versions_by_id(rows, [version_id]).get(version_id) if version_id is not None else None
+
+
+def versions_by_id(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, Recipe]:
+    """Several versions by their row numbers, in one statement."""
+    query = _SQL + " WHERE v.id IN (SELECT value FROM json_each(?))"
+    return {row["id"]: _recipe(row) for row in rows.execute(query, (json.dumps(sorted(numbers)),))}
 
 
 def kept_versions(rows: sqlite3.Connection, recipe_id: int) -> dict[int, tuple[int, Recipe]]:

@@ -99,15 +99,13 @@ def all_lots(rows: sqlite3.Connection, *, on: date | None = None) -> tuple[LotRo
 
 def lot_by_id(rows: sqlite3.Connection, lot_id: int, *, on: date | None = None) -> LotRow:
     """One lot by its row number."""
-    moment = on.isoformat() if on else None
-    row = rows.execute(LOT_SQL + " WHERE l.id = :id", {"on": moment, "id": lot_id}).fetchone()
-    return _lot(row)
+    return lots_by_id(rows, [lot_id], on=on)[lot_id]
 
 
-def lots_by_id(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, LotRow]:
+def lots_by_id(rows: sqlite3.Connection, numbers: Collection[int], *, on: date | None = None) -> dict[int, LotRow]:
     """Several lots by their row numbers, in one statement."""
     query = LOT_SQL + " WHERE l.id IN (SELECT value FROM json_each(:numbers))"
-    found = rows.execute(query, {"on": None, "numbers": json.dumps(sorted(numbers))})
+    found = rows.execute(query, {"on": on and on.isoformat(), "numbers": json.dumps(sorted(numbers))})
     return {row["id"]: _lot(row) for row in found}
 
 

@@ -1,7 +1,8 @@
 """What superfat the actual grams and lots give, and what alkali the fats as weighed take."""
 
+import json
 import sqlite3
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -53,24 +54,34 @@ class Weighed:
 # The material's figures are those known when it was last weighed: a value mended later, or wrapping used
 # later, does not change what the record says.
 _SQL = """
-SELECT p.role, p.stage, l.material_id, v.lot_id, -sum(v.quantity) AS mass, l.sap_low_mg_per_kg AS lot_low,
+SELECT v.batch_id AS went_into, p.role, p.stage, l.material_id, v.lot_id, -sum(v.quantity) AS mass,
+       l.sap_low_mg_per_kg AS lot_low,
        l.sap_high_mg_per_kg AS lot_high, l.purity_ppm AS lot_purity, l.purity_high_ppm AS lot_purity_high,
        l.water_ppm AS lot_water, l.certificate, l.code, l.batch_id, mr.reference_key, mr.sap_low_mg_per_kg AS low,
        mr.sap_high_mg_per_kg AS high,
        mr.sap_source, mr.purity_ppm AS purity, mr.alkali_kind, mr.water_ppm AS water, mr.acid_koh_mg_per_kg, mr.name
-FROM movement v JOIN live_plan_line p ON p.id = v.plan_line_id JOIN lot l ON l.id = v.lot_id
+FROM json_each(?) into_ CROSS JOIN movement v ON v.batch_id = into_.value
+JOIN live_plan_line p ON p.id = v.plan_line_id JOIN lot l ON l.id = v.lot_id
 JOIN material_revision mr ON mr.id =
   (SELECT max(r.id) FROM live_material_revision r WHERE r.material_id = l.material_id
    AND r.entry_id <= (SELECT max(w.entry_id) FROM movement w JOIN plan_line q ON q.id = w.plan_line_id
                       WHERE w.batch_id = v.batch_id AND q.role <> 'packaging'))
-WHERE v.batch_id = ? AND v.kind = 'consumed' AND p.role <> 'packaging'
-GROUP BY p.role, p.stage, v.lot_id HAVING mass > 0 ORDER BY min(p.number)
+WHERE v.kind = 'consumed' AND p.role <> 'packaging'
+GROUP BY v.batch_id, p.role, p.stage, v.lot_id HAVING mass > 0 ORDER BY min(p.number)
 """
 
 
 def weighed_in(rows: sqlite3.Connection, batch_id: int) -> tuple[Weighed, ...]:
     """Everything weighed for a batch so far, wrapping apart; material figures are those known when it was made."""
-    return tuple(_weighed(row) for row in rows.execute(_SQL, (batch_id,)))
+    return weighed_in_each(rows, [batch_id])[batch_id]
+
+
+def weighed_in_each(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, tuple[Weighed, ...]]:
+    """Likewise for several batches, by the batch, in one statement."""
+    found: dict[int, tuple[Weighed, ...]] = dict.fromkeys(batches, ())
+    for row in rows.execute(_SQL, (json.dumps(list(batches)),)):
+        found[row["went_into"]] += (_weighed(row),)
+    return found
 
 
 def _weighed(row: sqlite3.Row) -> Weighed:

@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from ledger.views.batch import BatchRow
 from ledger.views.bench import current_readings
-from ledger.views.cure_forecast import BY_WEIGHINGS, based_on, dry_bar, forecast, weighings
+from ledger.views.cure_forecast import BY_WEIGHINGS, based_on, forecast, weighings
+from ledger.views.drying import Drying
 from ledger.views.reading import day
 
 
@@ -38,10 +39,10 @@ def _left(rows: sqlite3.Connection, batch: BatchRow, mean_mg: Fraction) -> tuple
 
     Whichever of the two is less; nothing where neither is known, or both lie above what the bars weigh now.
     """
-    found = []
-    if dry := dry_bar(rows, batch):
+    found, drying = [], Drying(rows, [batch])
+    if dry := drying.dry_bar(batch):
         found.append((dry, "with all its water gone"))
-    view = forecast(rows, batch, weighings(rows, batch))
+    view = forecast(rows, batch, weighings(rows, batch), drying)
     if view and view.basis == BY_WEIGHINGS and (range_ := view.weight_on(view.end_on)):
         low = f"at the low end of its forecast for the end of the stock life, from {based_on(view)}, {view.holds}"
         found.append((Fraction(range_[0]), low))

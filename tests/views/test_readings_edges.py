@@ -16,8 +16,8 @@ from ledger.storage.tables import Reading
 from ledger.views.batch import batch_by_id, find_batch
 from ledger.views.bench import current_readings, read_so_far
 from ledger.views.correction import correction
-from ledger.views.cure_forecast import cut_bar
 from ledger.views.density import own_density
+from ledger.views.drying import Drying
 from ledger.views.equipment import checks_of
 from ledger.views.weighings import last_weighings
 
@@ -63,7 +63,7 @@ def test_only_bars_weighed_on_the_day_of_the_cut_are_bars_at_the_cut(on: str, co
     read(ledger, "bar weight", 130_000, on=on)
     batch = batch_by_id(ledger.rows, 1)
     assert read_so_far(ledger.rows, batch).bars_mg == ([130_000] if counts else [])
-    assert cut_bar(ledger.rows, batch) == (130_000 if counts else None)
+    assert Drying(ledger.rows, [batch]).cut_bar(batch) == (130_000 if counts else None)
 
 
 def test_the_density_of_the_dough_is_by_its_latest_volume_and_without_the_wrapping() -> None:

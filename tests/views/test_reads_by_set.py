@@ -1,0 +1,80 @@
+"""What is read grows neither with how many batches an answer is about nor with how long a drum was topped up."""
+
+import sqlite3
+from collections.abc import Callable
+from datetime import date
+
+import pytest
+from bare_ledger import BareLedger
+from conftest import Shop
+from making import cut
+
+from ledger.operations.cure import weigh_bars
+from ledger.views.cure import cure_list
+from ledger.views.ingredients import bases_of_batch
+from ledger.views.made_of import Compositions
+
+GRAM = 1000
+
+
+def statements(rows: sqlite3.Connection, ask: Callable[[], object]) -> int:
+    """How many statements an answer takes."""
+    run: list[str] = []
+    rows.set_trace_callback(run.append)
+    ask()
+    rows.set_trace_callback(None)
+    return len(run)
+
+
+def of_the_rack(shop: Shop, on: date) -> tuple[int, int]:
+    """How many batches are on the rack, and how many statements it takes to say so."""
+    with shop.book.look() as rows:
+        return len(cure_list(rows, on=on)), statements(rows, lambda: cure_list(rows, on=on))
+
+
+def test_the_rack_takes_as_many_statements_for_many_batches_as_for_one(shop: Shop) -> None:
+    on = date(2026, 5, 20)
+    weigh_bars(shop.book, cut(shop.book), {"A": 130_000}, on=on)
+    before, for_one = of_the_rack(shop, on)
+    for _ in range(3):
+        weigh_bars(shop.book, cut(shop.book), {"A": 130_000, "B": 131_000}, on=on)
+    after, for_many = of_the_rack(shop, on)
+    assert after == before + 3
+    assert for_many == for_one > 0
+
+
+def soap_of_a_drum(times: int) -> tuple[BareLedger, int]:
+    """A soap of a drum of which each filling is half the one before and half a new lot."""
+    house = BareLedger()
+    drum = house.buy("N-0")
+    for number in range(times):
+        _, (drum,) = house.make("combine", [drum, house.buy(f"N-{number + 1}")])
+    return house, house.make("cold", [drum])[0]
+
+
+@pytest.mark.parametrize("times", [70, 150])
+def test_a_drum_is_followed_back_until_what_is_left_of_it_is_dust(times: int) -> None:
+    """The last filling is the soap's one fat, the 60th back 1 / 2^59 of it, 1.7e-18, and the 61st 8.7e-19: dust.
+
+    So the soap and 60 fillings are read, each for what it took, what these lots are, and how it was worked.
+    """
+    house, soap = soap_of_a_drum(times)
+    assert statements(house.rows, lambda: Compositions(house.rows, of=[soap])) == 3 * (1 + 60)
+
+
+def test_what_is_dust_takes_no_milligram_from_what_went_in() -> None:
+    """Of 1 g: 500 mg, 250, 125, 62.5 and so on; the masses add up to the gram, and are those of the whole way back."""
+    house, soap = soap_of_a_drum(90)
+    short = bases_of_batch(house.rows, soap, Compositions(house.rows, of=[soap]))
+    known = [(one.lot.id, one.mass_mg) for one in short if one.mass_mg]
+    assert sum(mass for _, mass in known) == GRAM
+    assert sorted(mass for _, mass in known)[-3:] == [125, 250, 500]
+    assert known == [(one.lot.id, one.mass_mg) for one in bases_of_batch(house.rows, soap) if one.mass_mg]
+    assert len(short) < 70 < len(bases_of_batch(house.rows, soap))
+
+
+def test_a_drum_that_a_damaged_ledger_says_is_made_of_itself_ends() -> None:
+    house = BareLedger()
+    batch, (drum,) = house.make("combine", [house.buy("N-0")])
+    house.move(drum, -1000, "consumed", batch_id=batch)
+    assert sum(one.mass_mg for one in bases_of_batch(house.rows, batch, Compositions(house.rows, of=[batch]))) == 2000
