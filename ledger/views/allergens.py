@@ -14,10 +14,9 @@ from ledger.views.bases import Base
 from ledger.views.batch import BatchRow, recipe_of
 from ledger.views.drying import driest_water, undried
 from ledger.views.ingredients import bases_of_batch
-from ledger.views.lots import LotRow
 from ledger.views.made_of import Compositions
 from ledger.views.material import materials_by_id
-from ledger.views.skin import contains, is_scent, read_as
+from ledger.views.skin import contents_of, is_scent, read_as
 
 
 @dataclass(frozen=True)
@@ -114,12 +113,13 @@ def _parts(rows: sqlite3.Connection, bases: Sequence[Base]) -> tuple[list[Holds]
     """Each lot as received with its statement, and what leaves a question."""
     parts: list[Holds] = []
     doubts: list[str] = []
+    contents = contents_of(rows, {(one.lot.material_id, one.lot.id) for one in bases})
     for one in bases:
-        inci, stated = one.carried or one.lot.inci or "", contains(rows, one.lot.material_id, one.lot.id)
+        inci, stated = one.carried or one.lot.inci or "", contents[one.lot.material_id, one.lot.id]
         fragrance = is_scent(one.lot.kind, inci)
         if fragrance and stated:
             doubts += _doubts(one.lot.material, one.lot.code, inci, stated)
-        if left_out := _left_out(rows, one.lot, stated):
+        if left_out := _left_out(contents[one.lot.material_id, None], stated):
             doubts.append(
                 f"The statement for {one.lot.material}, lot {one.lot.code}, does not name {', '.join(left_out)}, which "
                 "the one for the material does; it counts as none. Ask the supplier."
@@ -139,10 +139,10 @@ def _parts(rows: sqlite3.Connection, bases: Sequence[Base]) -> tuple[list[Holds]
     return parts, doubts
 
 
-def _left_out(rows: sqlite3.Connection, lot: LotRow, stated: Mapping[str, int]) -> list[str]:
+def _left_out(of_the_material: Mapping[str, int], stated: Mapping[str, int]) -> list[str]:
     """What the statement for a material names and that for the lot does not: it counts whole, so that would be none."""
     named = {counted_as(name) for name in stated}
-    return [name for name in contains(rows, lot.material_id, None) if counted_as(name) not in named]
+    return [name for name in of_the_material if counted_as(name) not in named]
 
 
 def _banned(one: Found, rule: AllergenList) -> str:

@@ -1,7 +1,10 @@
 """What customers reported, what was done about it, and which bars it may be about."""
 
+import json
 import sqlite3
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 
 from ledger.domain.dates import show_date
@@ -75,28 +78,35 @@ LEFT JOIN personal_text t ON t.personal_id = c.personal_id
 """
 
 
-def _steps(rows: sqlite3.Connection, number: int) -> tuple[ComplaintStep, ...]:
+def _steps(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, tuple[ComplaintStep, ...]]:
+    """What was done about complaints, by their numbers, in one statement."""
     found = rows.execute(
-        'SELECT s."on", s.by, s.action, s.serious, s.decided_by, l.code AS batch_code, s.closes '
-        "FROM live_complaint_step s LEFT JOIN lot l ON l.id = s.lot_id WHERE s.complaint_id = ? "
+        'SELECT s.complaint_id, s."on", s.by, s.action, s.serious, s.decided_by, l.code AS batch_code, s.closes '
+        "FROM live_complaint_step s LEFT JOIN lot l ON l.id = s.lot_id "
+        "WHERE s.complaint_id IN (SELECT value FROM json_each(?)) "
         'ORDER BY s."on", s.id',
-        (number,),
+        (json.dumps(list(numbers)),),
     )
-    return tuple(
-        ComplaintStep(
-            **{
-                **dict(row),
-                "on": day(row["on"]),
-                "serious": None if row["serious"] is None else bool(row["serious"]),
-                "closes": bool(row["closes"]),
-            }
-        )
-        for row in found
-    )
+    steps: dict[int, tuple[ComplaintStep, ...]] = defaultdict(tuple)
+    for row in found:
+        step = {
+            **dict(row),
+            "on": day(row["on"]),
+            "serious": None if row["serious"] is None else bool(row["serious"]),
+            "closes": bool(row["closes"]),
+        }
+        steps[step.pop("complaint_id")] += (ComplaintStep(**step),)
+    return steps
 
 
-def _card(rows: sqlite3.Connection, row: sqlite3.Row) -> ComplaintCard:
-    steps = _steps(rows, row["number"])
+def _cards(rows: sqlite3.Connection, found: Sequence[sqlite3.Row]) -> list[ComplaintCard]:
+    steps = _steps(rows, [row["number"] for row in found])
+    cards = [_card(row, steps[row["number"]]) for row in found]
+    products = _products(rows, {one.batch_code for one in cards if one.batch_code})
+    return [replace(one, product=products.get(one.batch_code or "")) for one in cards]
+
+
+def _card(row: sqlite3.Row, steps: tuple[ComplaintStep, ...]) -> ComplaintCard:
     serious = None if row["serious"] is None else bool(row["serious"])
     judged = [(serious, row["decided_by"]), *((one.serious, one.decided_by) for one in steps)]
     serious, decided_by = next((one for one in reversed(judged) if one[0] is not None), (None, None))
@@ -111,24 +121,26 @@ def _card(rows: sqlite3.Connection, row: sqlite3.Row) -> ComplaintCard:
             "decided_by": decided_by,
             "batch_code": batch_code,
         },
-        product=_product(rows, batch_code),
+        product=None,
         steps=steps,
         closed_on=steps[-1].on if steps and steps[-1].closes else None,
     )
 
 
-def _product(rows: sqlite3.Connection, code: str | None) -> str | None:
-    row = rows.execute(
-        "SELECT r.name FROM lot l JOIN live_material_revision r ON r.id = "
-        "(SELECT max(id) FROM live_material_revision WHERE material_id = l.material_id) WHERE l.code = ?",
-        (code,),
-    ).fetchone()
-    return row["name"] if row else None
+def _products(rows: sqlite3.Connection, codes: Collection[str]) -> dict[str, str]:
+    """What bars are, by the codes on them, in one statement."""
+    found = rows.execute(
+        "SELECT l.code, r.name FROM lot l JOIN live_material_revision r ON r.id = "
+        "(SELECT max(id) FROM live_material_revision WHERE material_id = l.material_id) "
+        "WHERE l.code IN (SELECT value FROM json_each(?))",
+        (json.dumps(list(codes)),),
+    )
+    return {row["code"]: row["name"] for row in found}
 
 
 def complaints(rows: sqlite3.Connection, *, batch_code: str | None = None) -> tuple[ComplaintCard, ...]:
     """Every complaint, oldest first; of one batch where told, by the latest word on its batch."""
-    found = [_card(rows, row) for row in rows.execute(_SQL + ' ORDER BY c."on", c.id').fetchall()]
+    found = _cards(rows, rows.execute(_SQL + ' ORDER BY c."on", c.id').fetchall())
     return tuple(one for one in found if batch_code in (None, one.batch_code))
 
 
@@ -145,7 +157,7 @@ def complaint(rows: sqlite3.Connection, number: int) -> ComplaintCard:
     row = rows.execute(_SQL + " WHERE c.id = ?", (number,)).fetchone()
     if row is None:
         raise BadInput(f"There is no complaint {number}; see: soapledger complaint list")
-    return _card(rows, row)
+    return _cards(rows, [row])[0]
 
 
 def personal_of_complaint(rows: sqlite3.Connection, number: int) -> int | None:

@@ -9,7 +9,6 @@ from ledger.domain.recipe import AS_SAPONIFIED
 from ledger.domain.words import Process
 from ledger.views.bases import Base
 from ledger.views.batch import BatchRow, find_batch
-from ledger.views.lots import lot_by_id
 from ledger.views.made_of import Compositions, Key
 from ledger.views.material import materials_by_id
 from ledger.views.saponified import saponified_parts
@@ -33,10 +32,9 @@ def bases_of_batch(
     return tuple(Base(made.lots[lot], mass, held, herb) for (lot, held, herb), mass in masses.items())
 
 
-def bases_of_lot(rows: sqlite3.Connection, lot_id: int, mass_mg: int) -> tuple[Base, ...]:
+def bases_of_lot(made: Compositions, lot_id: int, mass_mg: int) -> tuple[Base, ...]:
     """So much of one lot down to the lots as received, in mg; raises BadInput where that cannot be told."""
-    made = Compositions(rows)
-    weights = made.weights(lot_by_id(rows, lot_id), _SHARES)
+    weights = made.weights(made.lot(lot_id), _SHARES)
     masses = share_out(mass_mg, list(weights.values()))
     return tuple(
         Base(made.lots[lot], mass, held, herb) for (lot, held, herb), mass in zip(weights, masses, strict=True)

@@ -54,6 +54,12 @@ class Compositions:
         if of is not None:
             self._read_down_to_dust(of)
 
+    def lot(self, lot_id: int) -> LotRow:
+        """A lot, read where it was not come across yet."""
+        if lot_id not in self.lots:
+            self.lots |= lots_by_id(self._rows, [lot_id])
+        return self.lots[lot_id]
+
     def taken_by(self, batch_id: int) -> tuple[Taken, ...]:
         """What a batch took, wrapping apart."""
         if self._followed:

@@ -1,7 +1,8 @@
 """The skin limits of the fragrances in a recipe or a batch, against what their certificates allow."""
 
+import json
 import sqlite3
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from contextlib import suppress
 from dataclasses import dataclass
 from fractions import Fraction
@@ -26,6 +27,8 @@ from ledger.views.batch import BatchRow, find_batch
 from ledger.views.composition import Stages, batch_stages
 from ledger.views.ingredients import bases_of_lot
 from ledger.views.lye_check import meant_in
+from ledger.views.made_of import Compositions
+from ledger.views.material import MaterialCard, materials_by_id
 from ledger.views.reading import day
 from ledger.views.recipe import RecipeSheet
 
@@ -139,31 +142,33 @@ def _not_known(names: list[str]) -> SkinCheck:
 
 def _fragrances(rows: sqlite3.Connection, put_in: Iterable[PutIn]) -> list[FragranceIn]:
     """Everything in it that is a fragrance, or is stated to contain something; a drum or a blend by its parts."""
-    found = []
+    parts, made = list[PutIn](), Compositions(rows)
     for material_id, lot_id, mass in put_in:
-        parts = [(material_id, lot_id, mass)]
+        part = [(material_id, lot_id, mass)]
         if lot_id:
             with suppress(BadInput):  # a lot of botanicals alone stands for itself
-                parts = [(one.lot.material_id, one.lot.id, one.mass_mg) for one in bases_of_lot(rows, lot_id, mass)]
-        found += [one for part in parts if (one := _fragrance(rows, *part))]
+                part = [(one.lot.material_id, one.lot.id, one.mass_mg) for one in bases_of_lot(made, lot_id, mass)]
+        parts += part
+    cards = materials_by_id(rows, {material for material, _, _ in parts})
+    contents = contents_of(rows, [(material, lot) for material, lot, _ in parts])
+    found = []
+    for material, lot, mass in parts:
+        if one := _fragrance(rows, cards[material], mass, dict(contents[material, lot])):
+            found.append(one)
     return found
 
 
-def _fragrance(rows: sqlite3.Connection, material_id: int, lot_id: int | None, mass_mg: int) -> FragranceIn | None:
-    row = rows.execute(
-        "SELECT r.name, r.inci, m.kind FROM live_material_revision r JOIN material m ON m.id = r.material_id "
-        "WHERE r.material_id = ? ORDER BY r.id DESC LIMIT 1",
-        (material_id,),
-    ).fetchone()
-    scent, own = is_scent(row["kind"], row["inci"]), allergen_named(row["inci"] or "")
-    contents = contains(rows, material_id, lot_id)
+def _fragrance(
+    rows: sqlite3.Connection, card: MaterialCard, mass_mg: int, contents: dict[str, int]
+) -> FragranceIn | None:
+    scent, own = is_scent(card.kind, card.inci), allergen_named(card.inci or "")
     if not (scent or contents or own):
         return None
     stated = bool(contents) or not scent
     if own:  # what is itself a constituent counts with all its mass, once
         contents = {name: ppm for name, ppm in contents.items() if counted_as(name) != counted_as(own.name)}
         contents[own.name] = WHOLE_PPM
-    return FragranceIn(row["name"], mass_mg, _that_counts(_limits(rows, material_id)), contents, scent, stated)
+    return FragranceIn(card.name, mass_mg, _that_counts(_limits(rows, card.id)), contents, scent, stated)
 
 
 def is_scent(kind: MaterialKind, inci: str | None) -> bool:
@@ -171,20 +176,28 @@ def is_scent(kind: MaterialKind, inci: str | None) -> bool:
     return kind == "fragrance" or (kind != "fat" and essential_oil(inci or ""))
 
 
-def contains(rows: sqlite3.Connection, material_id: int, lot_id: int | None) -> dict[str, int]:
-    """What a lot contains by its own statement, else what its material does; in ppm by name.
+def contents_of(
+    rows: sqlite3.Connection, lots: Collection[tuple[int, int | None]]
+) -> dict[tuple[int, int | None], dict[str, int]]:
+    """What lots contain by their own statements, else what their materials do; in ppm by name, in one statement.
 
-    The latest statement counts whole: a name it leaves out is not in it.
+    A lot is asked for by its material and its row number, a material by itself with None. The latest statement counts
+    whole: a name it leaves out is not in it.
     """
-    for lot in dict.fromkeys((lot_id, None)):
-        found = rows.execute(
-            "SELECT name, share_ppm FROM live_constituent WHERE material_id = ? AND lot_id IS ? AND entry_id = "
-            "(SELECT max(entry_id) FROM live_constituent WHERE material_id = ? AND lot_id IS ?) ORDER BY id",
-            (material_id, lot, material_id, lot),
-        ).fetchall()
-        if found:
-            return {row["name"]: row["share_ppm"] for row in found}
-    return {}
+    asked = {*lots, *((material, None) for material, _ in lots)}
+    latest: dict[tuple[int, int | None], tuple[int, dict[str, int]]] = {}
+    for row in rows.execute(
+        "SELECT c.material_id, c.lot_id, c.entry_id, c.name, c.share_ppm FROM json_each(?) w CROSS JOIN "
+        "live_constituent c ON c.material_id = json_extract(w.value, '$[0]') "
+        "AND c.lot_id IS json_extract(w.value, '$[1]') ORDER BY c.entry_id, c.id",
+        (json.dumps(list(asked)),),
+    ):
+        one = row["material_id"], row["lot_id"]
+        if one not in latest or latest[one][0] != row["entry_id"]:
+            latest[one] = row["entry_id"], {}
+        latest[one][1][row["name"]] = row["share_ppm"]
+    found = {one: stated for one, (_, stated) in latest.items()}
+    return {(material, lot): found.get((material, lot)) or found.get((material, None), {}) for material, lot in asked}
 
 
 def _limits(rows: sqlite3.Connection, material_id: int) -> list[Limit]:

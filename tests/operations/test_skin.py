@@ -18,7 +18,7 @@ from ledger.operations.undo import last_entry, undo
 from ledger.operations.weigh import Weighed, weigh
 from ledger.views.batch import portions_of
 from ledger.views.record import batch_record
-from ledger.views.skin import SkinCheck, batch_skin_checks, contains
+from ledger.views.skin import SkinCheck, batch_skin_checks, contents_of
 from ledger.views.worksheet import worksheet
 
 # A plain bar without its water: 600 + 400 + 146.826 = 1 146.826 g. At its driest 8 % of the bar is water, so with
@@ -137,9 +137,9 @@ def test_the_latest_statement_counts_whole(scents: Shop) -> None:
     state_contents(scents.book, "bay oil", {"linalool": 320_000, "eugenol": 400_000}, source=SOURCE)
     state_contents(scents.book, "bay oil", {"linalool": 300_000}, source="statement of 1 May 2026")
     card = scents.rows().execute("SELECT id FROM material WHERE code = 'bay-oil'").fetchone()[0]
-    assert contains(scents.rows(), card, None) == {"linalool": 300_000}
+    assert contents_of(scents.rows(), [(card, None)])[card, None] == {"linalool": 300_000}
     undo(scents.book, last_entry(scents.rows()))
-    assert contains(scents.rows(), card, None) == {"linalool": 320_000, "eugenol": 400_000}
+    assert contents_of(scents.rows(), [(card, None)])[card, None] == {"linalool": 320_000, "eugenol": 400_000}
 
 
 def test_a_missing_certificate_is_a_warning_on_worksheet_and_record(scents: Shop) -> None:

@@ -14,7 +14,7 @@ from ledger.views.complaint_candidates import candidate_batches
 from ledger.views.deviation import deviations
 from ledger.views.reading import last_entry_before
 from ledger.views.settings import settings
-from ledger.views.skin import contains
+from ledger.views.skin import contents_of
 
 
 def test_the_latest_target_of_a_line_counts() -> None:
@@ -46,7 +46,7 @@ def test_the_latest_settings_and_the_latest_statement_count() -> None:
     ledger.add("constituent", material_id=1, name="Limonene", share_ppm=2000, source="of April")
     ledger.close()
     assert settings(ledger.rows).business == "Barer"
-    assert contains(ledger.rows, 1, None) == {"Limonene": 2000}
+    assert contents_of(ledger.rows, [(1, None)])[1, None] == {"Limonene": 2000}
 
 
 @pytest.mark.parametrize(("moment", "entry"), [("10:00:02", 1), ("10:00:03", 2)])
