@@ -1,5 +1,6 @@
 """Bars that came back and were put on sale again: what a recall, a trace and a record say of them."""
 
+import json
 import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -28,13 +29,13 @@ class BackOnSale:
 def back_on_sale(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BackOnSale, ...]:
     """Every time bars of some lots went from the returns shelf back on sale, oldest first."""
     found = rows.execute(
-        f"""
+        """
         SELECT l.code, -v.quantity AS bars, v."on", v.note FROM live_movement v
         JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id
         WHERE p.kind = 'returns' AND v.kind = 'moved' AND v.quantity < 0
-          AND v.lot_id IN ({",".join("?" * len(lot_ids))}) ORDER BY v."on", v.id
+          AND v.lot_id IN (SELECT value FROM json_each(?)) ORDER BY v."on", v.id
         """,
-        tuple(lot_ids),
+        (json.dumps(list(lot_ids)),),
     )
     return tuple(
         BackOnSale(row["code"], row["bars"], day(row["on"]), str(row["note"]).removeprefix("back on sale, "))

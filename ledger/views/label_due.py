@@ -1,7 +1,7 @@
 """Stock whose printed label stops being usable at a coming date, by market, with bars and where they are."""
 
 import sqlite3
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
@@ -11,7 +11,7 @@ from ledger.domain.market import AllergenList, Market
 from ledger.markets import known_market, market
 from ledger.views.allergens import Holding, batch_holding
 from ledger.views.bars import BarCount, bar_counts, bars_here
-from ledger.views.batch import BatchRow, batches
+from ledger.views.batch import BatchRow, batches_coded
 from ledger.views.label_runs import Run, runs, text_of
 from ledger.views.made_of import Compositions
 
@@ -34,28 +34,36 @@ def labels_due(rows: sqlite3.Connection, *, today: date, by: date) -> tuple[Due,
     Bars here were not supplied yet, so the list for the day of their supply holds; bars at a shop were supplied when
     they went there, and may be sold on as long as the list says. A list that would name nothing more is no reason.
     """
-    found: list[Due] = []
-    by_batch = {batch.yield_lot_id: batch for batch in batches(rows) if batch.soap and batch.yield_lot_id}
-    printed: dict[tuple[int, str], Run] = {}
-    for lot_id in by_batch:
-        assert lot_id is not None
-        for run in runs(rows, lot_id):
-            if known_market(run.market):
-                printed[lot_id, run.market] = run
-    made = Compositions(rows)
-    for (lot_id, code), run in printed.items():
-        found += _due(rows, by_batch[lot_id], made, market(code), run, today, by)
+    printed: dict[tuple[str, str], Run] = {}
+    for run in runs(rows):
+        if known_market(run.market):
+            printed[run.batch_code, run.market] = run
+    by_code = batches_coded(rows, {code for code, _ in printed})
+    counts: dict[int | None, list[BarCount]] = defaultdict(list)
+    for one in bar_counts(rows, [batch.yield_lot_id for batch in by_code.values() if batch.yield_lot_id is not None]):
+        counts[one.lot_id].append(one)
+    found, made = list[Due](), Compositions(rows)
+    for (code, where), run in printed.items():
+        if batch := by_code.get(code):
+            found += _due(rows, batch, counts[batch.yield_lot_id], made, market(where), run, today, by)
     return tuple(sorted(found, key=lambda one: (one.until, one.batch_code, one.where)))
 
 
 def _due(
-    rows: sqlite3.Connection, batch: BatchRow, made: Compositions, law: Market, run: Run, today: date, by: date
+    rows: sqlite3.Connection,
+    batch: BatchRow,
+    counts: Sequence[BarCount],
+    made: Compositions,
+    law: Market,
+    run: Run,
+    today: date,
+    by: date,
 ) -> Iterator[Due]:
     for rule in law.allergens:
         after = next((one for one in law.allergens if one.since and rule.until and one.since > rule.until), None)
         if rule.until is None or after is None or not _printed_under(rows, rule, run):
             continue
-        bars = list(_reached(rows, batch, rule, today, by))
+        bars = list(_reached(counts, rule, today, by))
         if bars and (more := _missing(batch_holding(rows, batch, made), rule, after)):
             names = f"{after.name} names {', '.join(more)} too"
             for one, until, why in bars:
@@ -63,12 +71,11 @@ def _due(
 
 
 def _reached(
-    rows: sqlite3.Connection, batch: BatchRow, rule: AllergenList, today: date, by: date
+    counts: Sequence[BarCount], rule: AllergenList, today: date, by: date
 ) -> Iterator[tuple[BarCount, date, str]]:
     """The bars that the end of a list reaches, until when their labels are usable, and why."""
-    assert batch.yield_lot_id is not None
     assert rule.until is not None
-    for one in _still_out(bar_counts(rows, [batch.yield_lot_id])):
+    for one in _still_out(counts):
         if not one.left and one.where != "retained" and rule.until <= by:
             yield one, rule.until, "to be supplied by then"
         shop = one.where == "dispatched" and one.on is not None and one.on <= rule.until

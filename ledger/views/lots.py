@@ -170,7 +170,20 @@ def on_hand_at(rows: sqlite3.Connection, lot_id: int, place_id: int, *, on: date
 
 def whereabouts(rows: sqlite3.Connection, lot_id: int) -> tuple[tuple[PlaceRow, int], ...]:
     """Every place that holds some of a lot now, with how much."""
-    return tuple((place, held) for place in places(rows) if (held := on_hand_at(rows, lot_id, place.id)) != 0)
+    return where_lots_are(rows, [lot_id]).get(lot_id, ())
+
+
+def where_lots_are(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, tuple[tuple[PlaceRow, int], ...]]:
+    """Likewise of several lots, by their row numbers; those of which nothing is anywhere are left out."""
+    named = {place.id: place for place in places(rows)}
+    found: dict[int, tuple[tuple[PlaceRow, int], ...]] = {}
+    for row in rows.execute(
+        "SELECT v.lot_id, v.place_id, sum(v.quantity) FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value "
+        "GROUP BY v.lot_id, v.place_id HAVING sum(v.quantity) <> 0 ORDER BY v.lot_id, v.place_id",
+        (json.dumps(list(lots)),),
+    ):
+        found[row[0]] = (*found.get(row[0], ()), (named[row[1]], row[2]))
+    return found
 
 
 def planned_use(rows: sqlite3.Connection, lot_id: int, *, but_batch: int | None = None) -> int:

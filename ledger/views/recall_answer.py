@@ -1,7 +1,9 @@
 """Works out the answer to a recall from the movements."""
 
+import json
 import sqlite3
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Mapping, Sequence
 from datetime import date
 from itertools import groupby
 
@@ -11,7 +13,7 @@ from ledger.views.bars import BarCount, bar_counts
 from ledger.views.batch import BatchRow, batches
 from ledger.views.customer import CustomerCard, customer_list
 from ledger.views.graph import ledger_graph
-from ledger.views.lots import LotRow, all_lots, whereabouts
+from ledger.views.lots import LotRow, all_lots, where_lots_are
 from ledger.views.recall import (
     BarsAt,
     BulkAt,
@@ -53,6 +55,7 @@ def recall_answer(
         lots[number] for number in closure.of_kind("lot") if lots[number].kind != "soap" and number not in named_ids
     ]
     bar_lots.sort(key=lambda lot: (lot.on, lot.id))
+    lying, used = where_lots_are(rows, [lot.id for lot in bulk]), _used(rows, closure, lots)
     customers = {card.id: card for card in customer_list(rows)}
     counts = bar_counts(rows, [lot.id for lot in bar_lots])
     here = [lots[number] for number in sorted(closure.of_kind("lot")) if lots[number].on_hand]
@@ -63,15 +66,15 @@ def recall_answer(
         units=own.units,
         asked=tuple(asked),
         lots=tuple(_named(rows, lots[lot.id]) for lot in named),
-        batches=tuple(_reached(rows, made[number], closure, lots, made) for number in reached),
+        batches=tuple(_reached(made[number], closure, lots, made, used) for number in reached),
         bars=tuple(_bars(one, lots[one.lot_id], customers) for one in counts),
         bulk=tuple(
             BulkAt(lot.code, lot.material, place.name, quantity, lot.counted, lot.status)
             for lot in bulk
-            for place, quantity in whereabouts(rows, lot.id)
+            for place, quantity in lying.get(lot.id, ())
         ),
         call=(*grave, *_to_call(rows, bar_lots, customers), *others),
-        totals=totals(counts, sum(_bars_made(rows, lot.id) for lot in bar_lots)),
+        totals=totals(counts, _bars_made(rows, bar_lots)),
         cannot_exclude=cannot_exclude(rows, named, counts, asked=bars_of, reached=reached, lots=lots, made=made),
         exercise=exercise,
         held=held,
@@ -90,9 +93,11 @@ def reached_from(rows: sqlite3.Connection, named: Sequence[LotRow], bars_of: Seq
     )
 
 
-def _bars_made(rows: sqlite3.Connection, lot_id: int) -> int:
+def _bars_made(rows: sqlite3.Connection, bar_lots: Sequence[LotRow]) -> int:
     row = rows.execute(
-        "SELECT coalesce(sum(quantity), 0) FROM movement WHERE lot_id = ? AND kind = 'yielded'", (lot_id,)
+        "SELECT coalesce(sum(v.quantity), 0) FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value "
+        "WHERE v.kind = 'yielded'",
+        (json.dumps([lot.id for lot in bar_lots]),),
     ).fetchone()
     return int(row[0])
 
@@ -115,12 +120,25 @@ def _named(rows: sqlite3.Connection, lot: LotRow) -> NamedLot:
     )
 
 
+def _used(rows: sqlite3.Connection, closure: Closure, lots: Mapping[int, LotRow]) -> Counter[tuple[int, bool]]:
+    """What each batch reached took of all reached lots: by the batch, and whether they are counted."""
+    used = Counter[tuple[int, bool]]()
+    for batch, lot, quantity in rows.execute(
+        "SELECT v.batch_id, v.lot_id, -sum(v.quantity) FROM json_each(:batches) w CROSS JOIN movement v "
+        "ON v.batch_id = w.value WHERE v.kind = 'consumed' AND v.lot_id IN (SELECT value FROM json_each(:lots)) "
+        "GROUP BY v.batch_id, v.lot_id",
+        {"batches": json.dumps(closure.of_kind("batch")), "lots": json.dumps(closure.of_kind("lot"))},
+    ):
+        used[batch, lots[lot].counted] += quantity
+    return used
+
+
 def _reached(
-    rows: sqlite3.Connection,
     batch: BatchRow,
     closure: Closure,
-    lots: dict[int, LotRow],
-    made: dict[int, BatchRow],
+    lots: Mapping[int, LotRow],
+    made: Mapping[int, BatchRow],
+    used: Counter[tuple[int, bool]],
 ) -> ReachedBatch:
     """A batch with the shortest way to it, and what it took of all reached lots counted as the last on that way."""
     path = closure.paths["batch", batch.id]
@@ -128,14 +146,8 @@ def _reached(
     through = tuple(code for code, _ in groupby(codes))  # bars have the code of their batch: named once
     if len(path) == 1:
         return _batch_reached(batch, through, used=None, pieces=False)
-    last_lot = lots[path[-2][1]]
-    took = [number for number in closure.of_kind("lot") if lots[number].counted == last_lot.counted]
-    used = rows.execute(
-        "SELECT -sum(quantity) FROM movement WHERE batch_id = ? AND kind = 'consumed' "
-        f"AND lot_id IN ({','.join('?' * len(took))})",
-        (batch.id, *took),
-    ).fetchone()[0]
-    return _batch_reached(batch, through, used=used, pieces=last_lot.counted)
+    pieces = lots[path[-2][1]].counted
+    return _batch_reached(batch, through, used=used[batch.id, pieces], pieces=pieces)
 
 
 def _batch_reached(batch: BatchRow, through: tuple[str, ...], *, used: int | None, pieces: bool) -> ReachedBatch:
@@ -177,14 +189,15 @@ def _to_call(
 ) -> tuple[ToCall, ...]:
     """Everyone who has bars; someone who gave all of theirs back is called no more."""
     found = []
-    marks = ",".join("?" * len(bar_lots))
+    asked = (json.dumps([lot.id for lot in bar_lots]),)
     for row in rows.execute(
-        f"""
+        """
         SELECT v.customer_id, -sum(v.quantity) AS bars, max(v."on") AS last, group_concat(DISTINCT l.code) AS codes
         FROM movement v JOIN lot l ON l.id = v.lot_id
-        WHERE v.customer_id IS NOT NULL AND v.lot_id IN ({marks}) GROUP BY v.customer_id HAVING bars > 0
+        WHERE v.customer_id IS NOT NULL AND v.lot_id IN (SELECT value FROM json_each(?))
+        GROUP BY v.customer_id HAVING bars > 0
         """,
-        [lot.id for lot in bar_lots],
+        asked,
     ).fetchall():
         card = customers[row["customer_id"]]
         found.append(
@@ -199,12 +212,13 @@ def _to_call(
             )
         )
     for row in rows.execute(
-        f"""
+        """
         SELECT v.note, -sum(v.quantity) AS bars, max(v."on") AS last, group_concat(DISTINCT l.code) AS codes
         FROM live_movement v JOIN lot l ON l.id = v.lot_id
-        WHERE v.kind = 'given' AND v.customer_id IS NULL AND v.lot_id IN ({marks}) GROUP BY v.note
+        WHERE v.kind = 'given' AND v.customer_id IS NULL AND v.lot_id IN (SELECT value FROM json_each(?))
+        GROUP BY v.note
         """,
-        [lot.id for lot in bar_lots],
+        asked,
     ).fetchall():
         name = f"{row['note'] or 'someone not named'} (a gift)"
         codes = tuple(sorted(row["codes"].split(",")))

@@ -1,5 +1,6 @@
 """Which lots a notice means: by number as quoted, or by supplier, material and dates; and which batches a bar."""
 
+import json
 import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -55,10 +56,10 @@ def batches_meant(rows: sqlite3.Connection, codes: Sequence[str]) -> tuple[Batch
     graph = ledger_graph(rows)
     for batch in found.values():
         reached = graph.downstream([("batch", batch.id)]).of_kind("lot")
-        marks = ",".join("?" * len(reached))
         bars = rows.execute(
-            f"SELECT 1 FROM lot l JOIN material m ON m.id = l.material_id WHERE m.kind = 'soap' AND l.id IN ({marks})",
-            reached,
+            "SELECT 1 FROM lot l JOIN material m ON m.id = l.material_id WHERE m.kind = 'soap' "
+            "AND l.id IN (SELECT value FROM json_each(?))",
+            (json.dumps(reached),),
         ).fetchone()
         if bars is None:
             raise Refused(f"Batch {batch.code} ({batch.product}) is {batch.status}; {_no_bars(rows, batch)}")

@@ -220,8 +220,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("views/skin.py", "operations/test_skin.py operations/test_skin_names.py"): [
         (
-            "SELECT max(entry_id) FROM live_constituent",
-            "SELECT min(entry_id) FROM live_constituent",
+            "ORDER BY c.entry_id, c.id",
+            "ORDER BY c.entry_id DESC, c.id",
             "views/test_latest_counts.py",
         ),
     ],

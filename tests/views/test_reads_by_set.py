@@ -5,14 +5,18 @@ from collections.abc import Callable
 from datetime import date
 
 import pytest
-from bare_ledger import BareLedger
+from bare_ledger import DAY, BareLedger
 from conftest import Shop
 from making import cut
 
 from ledger.operations.cure import weigh_bars
+from ledger.views.bars import bar_counts
 from ledger.views.cure import cure_list
 from ledger.views.ingredients import bases_of_batch
+from ledger.views.lots import find_lot, where_lots_are
 from ledger.views.made_of import Compositions
+from ledger.views.recall import RecallAnswer
+from ledger.views.recall_answer import recall_answer
 
 GRAM = 1000
 
@@ -78,3 +82,45 @@ def test_a_drum_that_a_damaged_ledger_says_is_made_of_itself_ends() -> None:
     batch, (drum,) = house.make("combine", [house.buy("N-0")])
     house.move(drum, -1000, "consumed", batch_id=batch)
     assert sum(one.mass_mg for one in bases_of_batch(house.rows, batch, Compositions(house.rows, of=[batch]))) == 2000
+
+
+def test_a_recall_takes_as_many_statements_for_many_batches_as_for_one() -> None:
+    """Each batch has its bars here, some sold and one given away, and complaints do not multiply the question."""
+    house = BareLedger()
+    bad = find_lot(house.rows, house.code("lot", house.buy("N-0")))
+
+    def ask() -> RecallAnswer:
+        return recall_answer(house.rows, [bad], asked=["N-0"], program="test")
+
+    def one_more(complaint: int) -> None:
+        _, (bars,) = house.make("cold", [bad.id])
+        house.move(bars, -3, "sold")
+        house.move(bars, -1, "given", note="a neighbour")
+        house.add("complaint", lot_id=bars, on=DAY, what="it itches")
+        house.add("complaint_step", complaint_id=complaint, on=DAY, by="Nuala", action="asked", closes=0)
+
+    one_more(1)
+    for_one = statements(house.rows, ask)
+    for number in (2, 3, 4):
+        one_more(number)
+    answer = ask()
+    assert statements(house.rows, ask) == for_one > 0
+    assert (answer.totals.made, answer.totals.on_hand, answer.totals.sold, answer.totals.given) == (80, 64, 12, 4)
+    assert [(one.used, one.bars_made) for one in answer.batches] == [(1000, 20)] * 4
+    assert [one.bars for one in answer.call] == [4, 0, 0, 0, 0]  # the neighbour, and whoever complained
+
+
+def test_where_lots_are_is_asked_of_all_of_them_at_once() -> None:
+    house = BareLedger()
+    oil = house.buy("N-0")
+    lots = [house.make("cold", [oil])[1][0] for _ in range(3)]
+    house.move(lots[1], -4, "moved")
+    house.move(lots[1], 4, "moved", place="quay")
+    house.move(lots[2], -20, "wasted")
+    found = where_lots_are(house.rows, lots)
+    assert {lot: [(place.name, held) for place, held in each] for lot, each in found.items()} == {
+        lots[0]: [("workshop", 20)],
+        lots[1]: [("workshop", 16), ("quay", 4)],
+    }
+    assert statements(house.rows, lambda: where_lots_are(house.rows, lots)) == 2
+    assert statements(house.rows, lambda: bar_counts(house.rows, lots)) == 2
