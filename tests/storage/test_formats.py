@@ -1,0 +1,160 @@
+"""Ledgers that earlier programs wrote, each opened, read, written on and taken back with the program of today.
+
+`formats/NN-COMMIT.sql` is what the program of that commit wrote, as SQL. The same story was typed into each, with what
+each could do by then; a format that is new gets a dump of its own before it becomes an old one.
+"""
+
+import json
+import sqlite3
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from ledger.fileformat import SCHEMA_VERSION
+
+DUMPS = sorted((Path(__file__).parent / "formats").glob("*.sql"))
+FORMAT = {1: 1, 2: 1, 3: 2, 4: 3, 5: 4, 6: 4, 7: 5, 8: 6}  # by dump; the first and the fourth were laid in two ways
+WITH_PORTIONS, WITH_ASSESSMENT, WITH_SAMPLES, WITH_REWORK = 3, 4, 5, 6  # the first dump whose program had them
+
+
+def digests(path: Path) -> list[str]:
+    """The digest of every entry, the first one first."""
+    raw = sqlite3.connect(path)
+    found = [row[0] for row in raw.execute("SELECT digest FROM entry ORDER BY id")]
+    raw.close()
+    return found
+
+
+def version(path: Path) -> int:
+    raw = sqlite3.connect(path)
+    found: int = raw.execute("PRAGMA user_version").fetchone()[0]
+    raw.close()
+    return found
+
+
+def batches_of(number: int) -> list[tuple[str, str, int | None]]:
+    """What batch list says: code, status, bars."""
+    portions = [("divided", None), ("curing", 6), ("weighed", None)] if number >= WITH_PORTIONS else []
+    reworked = [("reworked", None)] if number >= WITH_REWORK else []
+    stand = [("released", 10), *portions, ("rejected", 10), *reworked, ("curing", 10), ("planned", None)]
+    codes = ("26-001-4", "26-002-2", "26-003-0", "26-004-9", "26-005-7", "26-006-5", "26-007-3", "26-008-1")
+    return [(code, *one) for code, one in zip(codes, stand, strict=False)]
+
+
+def test_every_format_has_a_dump_that_tells_its_number() -> None:
+    told = {int(path.name[:2]): int(path.read_text(encoding="utf-8").split("user_version = ")[1][0]) for path in DUMPS}
+    assert told == FORMAT
+    assert {*FORMAT.values()} == {*range(1, SCHEMA_VERSION + 1)}
+
+
+@pytest.fixture(params=DUMPS, ids=lambda path: path.stem)
+def number(request: pytest.FixtureRequest, tmp_path: Path) -> int:
+    """The ledger of one dump, in the file that commands find by themselves."""
+    raw = sqlite3.connect(tmp_path / "soap.db")
+    raw.executescript(request.param.read_text(encoding="utf-8"))
+    raw.close()
+    return int(request.param.name[:2])
+
+
+@pytest.fixture
+def shown(run: Any) -> Any:
+    """What a command answers as JSON."""
+    return lambda *words: json.loads(run(*words, "--json").stdout)
+
+
+@pytest.mark.usefixtures("frozen")
+def test_it_is_brought_up_to_date_once_after_a_copy_and_no_entry_differs(number: int, run: Any, tmp_path: Path) -> None:
+    path, copy = tmp_path / "soap.db", tmp_path / f"soap-format-{FORMAT[number]}.db"
+    before = digests(path)
+    said = run("stock").stderr
+    older = FORMAT[number] < SCHEMA_VERSION
+    assert (copy.name in said, copy.exists()) == (older, older)
+    assert run("stock").stderr == ""
+    assert version(path) == SCHEMA_VERSION
+    after = digests(path)
+    assert after[: len(before)] == before
+    assert len(after) == len(before) + older  # one entry keeps what the earlier program did not
+    assert f"{len(after)} entries checked; nothing is wrong." in run("check").stdout
+    if older:
+        assert (version(copy), digests(copy)) == (FORMAT[number], before)
+
+
+@pytest.mark.usefixtures("frozen")
+def test_its_stock_and_batches_are_those_of_the_story(number: int, run: Any, shown: Any) -> None:
+    soap = 2 if number < WITH_PORTIONS else 3  # batches of 700 g olive oil beside the one that was rejected
+    stock = {lot["lot"]["code"]: lot["lot"] for line in shown("stock") for lot in line["lots"]}
+    assert stock["L1-X"]["on_hand"] == 5_000_000 - (soap + 1) * 700_000
+    assert (stock["L7-9"]["on_hand"], stock["L7-9"]["status"]) == (2_000_000, "on hold")
+    assert stock["L5-2"]["on_hand"] == 100 - 9  # a band for each bar that was passed
+    assert stock["26-001-4"]["on_hand"] == 10 - 1 - 3 - (2 + 1)  # cracked, sold, dispatched
+    made = [(one["batch"]["code"], one["status"], one["batch"]["made"]) for one in shown("batch", "list")]
+    for found, (code, status, bars) in zip(made, batches_of(number), strict=True):
+        assert found[:2] == (code, status)
+        assert bars in (None, found[2])
+    record = run("batch", "show", "26-001-4").stdout
+    # 32.50 EUR and its share of 6.50 carriage over 80.50 of goods is 35.12 for 5 kg: 4.92 for 700 g
+    assert "4.92 EUR" in run("cost", "26-001-4").stdout
+    assert "Batch 26-001-4, Morning Lavender: released." in record
+    assert "superfat     5.0 % meant, 5.00 % as weighed" in record
+    assert "cracked along the top" in record
+    assert "morning, version 2" in run("batch", "show", batches_of(number)[-1][0]).stdout
+
+
+@pytest.mark.usefixtures("frozen")
+def test_its_recall_says_where_every_bar_is(number: int, run: Any, shown: Any) -> None:
+    portion = 0 if number < WITH_PORTIONS else 6
+    reworked = 0 if number < WITH_REWORK else 10
+    found = shown("recall", "lot", "L1-X")
+    assert {name: bars for name, bars in found["totals"].items() if bars} == {
+        "made": 10 + 10 + 10 + portion,
+        "on_hand": 2 + 10 + portion,
+        "retained": 1,
+        "sold": 3,
+        "dispatched": 2 + 1,
+        "wasted": 1 + (10 - reworked),
+        **({"reworked": reworked} if reworked else {}),
+    }
+    assert [(one["name"], one["phone"], one["bars"]) for one in found["call"]] == [
+        ("Harrow and Fenn", "+353 20 910 0188", 2),
+        ("c-1", None, 1),  # erased
+        ("no name kept (complaint 1)", None, 0),
+    ]
+    assert "certificate.txt" in run("lot", "show", "L1-X").stdout
+
+
+@pytest.mark.usefixtures("frozen")
+def test_its_rack_and_its_label_are_read_today(number: int, run: Any, shown: Any) -> None:
+    label = run("label", "check", "26-001-4", "--market", "eu").stdout
+    # 700 g, 300 g, 2 parts water to 1 of lye, 10 g of lavender
+    assert "OLEA EUROPAEA FRUIT OIL, COCOS NUCIFERA OIL, AQUA, SODIUM" in label
+    assert "net quantity: 100 g" in label
+    assert "Its bars are released." in label
+    assert ("QR-114 of R. Lund" in label) == (number >= WITH_ASSESSMENT)
+    # cut on 24 March, 28 days; on 1 June 9 days of April, 31 of May and 1 more have gone
+    last = next(code for code, status, _ in reversed(batches_of(number)) if status == "curing")
+    assert f"{last}  Morning Lavender    10  21 Apr 2026  ready for 41 days" in run("cure", "list").stdout
+    assert len(shown("samples")) == (number >= WITH_SAMPLES)
+
+
+@pytest.mark.usefixtures("frozen")
+def test_it_is_written_on_and_what_was_decided_in_it_still_counts(number: int, run: Any, tmp_path: Path) -> None:
+    """The bars were released though an assessment did not cover them; without one, none was asked for then."""
+    assert "nothing is wrong" in run("check").stdout
+    path = tmp_path / "soap.db"
+    before = digests(path)
+    if number < WITH_ASSESSMENT:
+        assert "no safety assessment" in run("dispatch", "harrow", "26-001-4=1", code=1).stderr
+        run("gift", "26-001-4=1", code=1)
+    else:
+        run("dispatch", "harrow", "26-001-4=1")
+        run("undo", "--yes")
+    run("lot", "count", "L1-X", "1900 g")
+    assert "nothing is wrong" in run("check").stdout
+    run("undo", "--yes")
+    assert "nothing is wrong" in run("check").stdout
+    after = digests(path)
+    assert after[: len(before)] == before
+    left = "2 900 g" if number < WITH_PORTIONS else "2 200 g"  # of 5 kg, three batches or four of 700 g
+    shown = run("lot", "show", "L1-X").stdout.replace("\N{NO-BREAK SPACE}", " ")
+    assert f"olive oil, lot L1-X: {left} on hand" in shown
