@@ -23,6 +23,11 @@ def test_an_hour_and_a_half_at_fourteen_costs_twenty_one() -> None:
     assert labour_cost(90, 1400) == 2100
 
 
+def test_half_a_cent_of_work_is_rounded_up() -> None:
+    """A minute is 0.5 cents at 0.30 an hour, and less at 0.29."""
+    assert (labour_cost(1, 30), labour_cost(1, 29)) == (1, 0)
+
+
 @given(cost=st.integers(0, 10**6), parts=st.lists(st.integers(1, 10**6), min_size=1, max_size=20))
 def test_a_lot_used_up_has_given_out_its_cost_exactly(cost: int, parts: list[int]) -> None:
     shares = cost_shares(cost, sum(parts), [Outflow(key, part) for key, part in enumerate(parts)])

@@ -57,6 +57,20 @@ def test_two_rules_that_bind_are_both_named() -> None:
     )
 
 
+# The mean of 109 and 111 g is 110 g: at 110 g the mean still holds, and the lightest does not.
+def test_a_mean_that_reaches_a_gram_more_exactly_is_no_reason_against_it() -> None:
+    assert highest_to_declare([109_000, 111_000], 1_000_000, system=MINIMUM).why == (
+        "109 g is the highest; at 110 g, 1 of 2 bars lies below 110 g, where none may (the lightest is 109 g)."
+    )
+
+
+# The tolerable errors of Directive 76/211/EEC begin at 5 g.
+def test_the_beginning_of_a_table_is_still_an_answer() -> None:
+    assert highest_to_declare([5_000], 1_000_000, system=AVERAGE).nominal_mg == 5_000
+    with pytest.raises(BadInput, match="No whole gram from 5 g up"):
+        highest_to_declare([4_999], 1_000_000, system=AVERAGE)
+
+
 # The known rows end at 317 g and 10 kg: one gram more cannot be looked up, and need not be.
 def test_the_end_of_a_table_is_the_end_of_the_answer() -> None:
     assert highest_to_declare([317_400], 1_000_000, system=US).nominal_mg == 317_000

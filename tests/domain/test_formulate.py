@@ -4,8 +4,10 @@
 """
 
 import pytest
-from recipes import fat, material, part, worked
+from recipes import bar_file, fat, material, part, worked
 
+from ledger.domain.formulate import targets, tolerance
+from ledger.domain.recipe_reading import read_recipe
 from ledger.errors import BadInput, Refused
 from ledger.views.material import MaterialCard
 from ledger.views.recipe import RecipeSheet
@@ -79,3 +81,32 @@ def test_what_the_lye_cannot_be_reckoned_without_is_asked_for() -> None:
         olive_soap(
             "per_alkali = 2", part("fat", material="jasmine wax", grams=5), cards=(material("jasmine wax", "fat"),)
         )
+
+
+def test_the_fats_of_a_batch_lie_between_ten_grams_and_a_hundred_kilograms() -> None:
+    recipe = read_recipe(bar_file("By hand", "by-hand", {"olive": 60, "coconut": 40}), file="by-hand.toml")
+    for total, olive in ((10_000, 6_000), (100_000_000, 60_000_000)):
+        found = {one.line.material: one.target for one in targets(recipe, fats_total_mg=total)}
+        assert found["olive"] == olive
+    for total in (9_999, 100_000_001):
+        with pytest.raises(BadInput, match="between 10 g and 100 kg"):
+            targets(recipe, fats_total_mg=total)
+
+
+@pytest.mark.parametrize(
+    ("role", "low", "high"),
+    [
+        ("fat", 198_000, 202_000),  # 1 % of 200 g
+        ("liquid", 198_000, 202_000),
+        ("alkali", 199_000, 200_100),  # 0.5 % below, and one step of the scale above
+        ("additive", 190_000, 210_000),  # 5 %
+        ("packaging", 200_000, 200_000),
+    ],
+)
+def test_how_far_a_weight_may_lie_from_its_target(role: str, low: int, high: int) -> None:
+    assert tolerance(role, 200_000, step=100) == (low, high)
+
+
+def test_no_window_is_narrower_than_the_scale_shows() -> None:
+    assert tolerance("fat", 9_999, step=100) == (9_899, 10_099)  # 1 % would be 99.99 mg
+    assert tolerance("fat", 50, step=100) == (0, 150)

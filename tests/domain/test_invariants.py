@@ -105,6 +105,14 @@ def test_a_decision_taken_later_does_not_make_an_earlier_use_wrong() -> None:
     assert findings(replace(SOUND, decisions=(ACCEPTED, RELEASED, later))) == ()
 
 
+def test_a_decision_of_the_very_entry_counts_for_what_the_entry_moved() -> None:
+    def accepted(entry: int) -> tuple[Finding, ...]:
+        return findings(replace(SOUND, decisions=(replace(ACCEPTED, entry=entry), RELEASED)))
+
+    assert accepted(USED.entry) == ()
+    assert len(accepted(USED.entry + 1)) == 1
+
+
 def test_a_sale_at_a_stall_of_bars_put_on_hold_meanwhile_is_no_breach() -> None:
     hold = DecisionFact(7, "26-001-4", "on hold", "2026-05-09")
     before_the_shop = replace(SOUND, movements=(CAME, USED, CUT, OUT, IN, SOLD))
