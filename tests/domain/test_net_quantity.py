@@ -29,6 +29,8 @@ def test_from_one_pound_up_it_is_in_pounds() -> None:
 # 3 lb are 3 x 453.592 = 1360.776 g, three figures of it in kilograms.
 def test_a_kilogram_and_more_has_three_figures() -> None:
     assert dual(1_360_776) == "Net Wt 3 lb (1.36 kg)"
+    assert dual(999_999) == "Net Wt 2.2 lb (999 g)"  # 2.204 lb
+    assert dual(1_000_000) == "Net Wt 2.2 lb (1 kg)"
 
 
 # 2 oz are 56.699 g.
