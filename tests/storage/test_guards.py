@@ -162,6 +162,62 @@ def test_only_a_lot_accepted_on_that_date_goes_into_a_batch(
             connection.execute(STATEMENT, (NEXT, lot, place, used_on, -1000, "consumed"))
 
 
+def new_lot(connection: sqlite3.Connection, of: str, quantity: int, kind: str) -> int:
+    """A lot of what another lot is of, in the workshop since 1 May, about which nothing was decided."""
+    connection.execute(
+        'INSERT INTO lot (entry_id, code, material_id, "on", supplier_id, batch_id) '
+        "SELECT ?, 'new', material_id, '2026-05-01', supplier_id, batch_id FROM lot WHERE code = ?",
+        (NEXT, of),
+    )
+    lot = number(connection, "lot", "new")
+    place = number(connection, "place", "workshop")
+    connection.execute(STATEMENT, (NEXT, lot, place, "2026-05-01", quantity, kind))
+    return lot
+
+
+@pytest.mark.parametrize(("accepted_on", "allowed"), [(None, False), ("2026-05-03", False), ("2026-05-02", True)])
+def test_a_lot_goes_into_a_batch_from_the_day_it_is_accepted(shop: Any, accepted_on: str | None, allowed: bool) -> None:
+    connection = raw(shop)
+    lot, place = new_lot(connection, shop.olive, 1000, "received"), number(connection, "place", "workshop")
+    if accepted_on:
+        decide(connection, lot, "accepted", accepted_on)
+    values = (NEXT, lot, place, "2026-05-02", -1000, "consumed")
+    if allowed:
+        connection.execute(STATEMENT, values)
+    else:
+        with pytest.raises(sqlite3.IntegrityError, match="only accepted lots"):
+            connection.execute(STATEMENT, values)
+
+
+@pytest.mark.parametrize(
+    ("process", "verdict", "allowed"),
+    [
+        ("rework", None, False),  # still curing
+        ("rework", "rejected", True),
+        ("rework", "on hold", True),
+        ("rework", "passed", False),
+        ("rework", "released", False),
+        ("rebatch", "rejected", False),
+    ],
+)
+def test_only_bars_that_may_not_leave_are_reworked(shop: Any, process: str, verdict: str | None, allowed: bool) -> None:
+    connection = raw(shop)
+    bars, place = new_lot(connection, shop.batch, 4, "yielded"), number(connection, "place", "workshop")
+    if verdict:
+        decide(connection, bars, verdict, "2026-05-02")
+    connection.execute(
+        'INSERT INTO batch (entry_id, code, process, material_id, "on") VALUES (?, ?, ?, 1, ?)',
+        (NEXT, "again", process, "2026-05-02"),
+    )
+    statement = STATEMENT.replace("kind)", "kind, batch_id)").replace("?)", "?, ?)")
+    values = (NEXT, bars, place, "2026-05-02", -4, "consumed", number(connection, "batch", "again"))
+    if allowed:
+        connection.execute(statement, values)
+    else:
+        with pytest.raises(sqlite3.IntegrityError, match="only accepted lots"):
+            connection.execute(statement, values)
+
+
 @pytest.mark.parametrize("kind", ["dispatched", "given", "sold"])
 def test_only_bars_released_on_that_date_leave_the_workshop(shop: Any, kind: str) -> None:
     connection = raw(shop)
@@ -184,6 +240,24 @@ def test_only_released_bars_go_to_a_stall_but_what_was_sold_there_is_booked(full
     with pytest.raises(sqlite3.IntegrityError, match="only released bars leave"):
         connection.execute(STATEMENT, (NEXT, bars, stall, "2026-05-22", 1, "moved"))
     connection.execute(STATEMENT, (NEXT, bars, stall, "2026-05-22", -1, "sold"))
+
+
+@pytest.mark.parametrize(
+    ("bars", "on", "allowed"), [(1, "2026-05-09", True), (2, "2026-05-09", False), (1, "2026-05-10", False)]
+)
+def test_bars_on_hold_go_back_to_a_stall_only_where_their_coming_home_is_undone(
+    full: Any, bars: int, on: str, allowed: bool
+) -> None:
+    """One bar came home from the quay on 9 May."""
+    connection = raw(full)
+    lot, stall = number(connection, "lot", full.batch), number(connection, "place", "quay-market")
+    decide(connection, lot, "on hold", "2026-05-09")
+    values = (NEXT, lot, stall, on, bars, "moved")
+    if allowed:
+        connection.execute(STATEMENT, values)
+    else:
+        with pytest.raises(sqlite3.IntegrityError, match="only released bars leave"):
+            connection.execute(STATEMENT, values)
 
 
 def test_personal_details_go_only_after_a_decision_that_is_kept(full: Any) -> None:
