@@ -6,11 +6,15 @@ from typing import Any
 import pytest
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.combine import combine
+from ledger.operations.combine import combine, next_batch_code
 from ledger.operations.lots import decide_lots, waste_lot
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
+from ledger.operations.materials import MaterialFacts, add_material
+from ledger.operations.receive import DeliveryLine, DeliveryNote, next_lot_code, receive
+from ledger.storage.tables import Batch
+from ledger.storage.verbs import FirstDecision, LotFigures, NewLot
 from ledger.views.cost import batch_cost
-from ledger.views.lots import LotRow, find_lot
+from ledger.views.lots import LotRow, find_lot, place_of_kind
+from ledger.views.material import material_by_code
 from ledger.views.trace import trace
 
 CAME = date(2026, 5, 20)
@@ -78,6 +82,44 @@ def test_its_purity_is_that_of_the_purest(
 ) -> None:
     codes = [fresh(shop, "sodium hydroxide", purity_ppm=purity) for purity in (first, second)]
     assert pour(shop, *codes).purity_ppm == expected
+
+
+def stock_lye(shop: Any, water_ppm: int | None) -> str:
+    """A kilogram of stock lye made ahead, of which that much is known to be water."""
+    with shop.book.write("batch fill") as tx:
+        card = material_by_code(tx.rows, "lye-50")
+        made = tx.add(Batch(code=next_batch_code(tx, CAME), process="blend", material_id=card.id, on=CAME))
+        figures = LotFigures(purity_ppm=500_000, water_ppm=water_ppm)
+        lot = NewLot(
+            code := next_lot_code(tx), card.id, 1_000_000, figures=figures, decided=FirstDecision("accepted", "N")
+        )
+        tx.open_lots([lot], place_id=place_of_kind(tx.rows, "workshop").id, on=CAME, batch_id=made.id)
+        tx.say("Filled.")
+    return code
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "expected"),
+    [
+        (480_000, 490_000, 480_000),
+        (490_000, 480_000, 480_000),
+        (510_000, None, 500_000),  # its material has 500 000, which is less
+        (490_000, None, 490_000),
+        (None, None, None),
+    ],
+)
+def test_its_water_is_the_least_of_theirs(
+    shop: Any, first: int | None, second: int | None, expected: int | None
+) -> None:
+    facts = MaterialFacts("lye 50", "Aqua", alkali_kind="NaOH", purity_ppm=500_000, water_ppm=500_000)
+    add_material(shop.book, facts, kind="alkali", code="lye-50")
+    drum = pour(shop, stock_lye(shop, first), stock_lye(shop, second))
+    assert find_lot(shop.rows(), drum.code).water_ppm == expected
+
+
+@pytest.mark.parametrize("on", [CAME, ON])
+def test_on_the_day_a_lot_came_and_on_its_last_good_day_it_is_poured(shop: Any, on: date) -> None:
+    assert pour(shop, shop.olive, fresh(shop, best_before=on), on=on).best_before == on
 
 
 def test_one_lot_named_twice_is_not_two(shop: Any) -> None:

@@ -57,6 +57,16 @@ def test_what_is_missing_or_cannot_be_is_asked_for(
     assert shop.book.path.read_bytes() == before
 
 
+def test_the_very_day_is_no_day_too_early(shop: Any) -> None:
+    """The bars were cut on 2 April: bought and reported that day, and closed on the day something was done about it."""
+    cut = date(2026, 4, 2)
+    number = book_complaint(shop.book, Report(cut, "itched", IDA, shop.batch, bought_on=cut))
+    note_complaint(shop.book, number, step("rang", cut))
+    close_complaint(shop.book, number, step("bar replaced", cut))
+    card = complaint(shop.rows(), number)
+    assert (card.bought_on, card.closed_on, len(card.steps)) == (cut, cut, 2)
+
+
 def test_complaints_are_listed_by_day_and_by_batch(shop: Any) -> None:
     late = book_complaint(shop.book, Report(ON, "too soft", PersonDetails()))
     early = book_complaint(shop.book, Report(date(2026, 5, 10), "itched", IDA, shop.batch))

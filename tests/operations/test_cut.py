@@ -62,7 +62,19 @@ def test_no_more_comes_out_than_went_in(shop: Shop) -> None:
     code = weighed(shop.book, planned(shop.book))
     with pytest.raises(Refused, match=r"1.?441 g came out and only 1.?440.5 g went in"):
         cut_it(shop, code, bars_mg=1_400_000, offcuts_mg=41_000)
+    with pytest.raises(Refused, match="went in"):
+        cut_it(shop, code, bars_mg=1_400_000, offcuts_mg=40_479)  # a milligram more than the 1 440.478 g
     assert batch_of(shop.book, code).yield_lot_id is None
+    assert cut_it(shop, code, bars_mg=1_400_000, offcuts_mg=40_478).loss_mg == 0
+
+
+def test_every_bar_may_be_weighed_and_then_their_sum_is_known(shop: Shop) -> None:
+    code = weighed(shop.book, planned(shop.book))
+    with pytest.raises(BadInput, match="3 weights are too many for 2 bars"):
+        cut_it(shop, code, bars=2, weights_mg=[600_000, 610_000, 620_000])
+    cut_it(shop, code, bars=2, weights_mg=[600_000, 610_000])
+    with shop.book.look() as rows:
+        assert find_lot(rows, code).mass_mg == 1_210_000
 
 
 def test_nothing_is_cut_before_all_is_weighed_and_poured(shop: Shop) -> None:

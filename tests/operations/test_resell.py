@@ -61,6 +61,15 @@ def test_all_but_no_more_than_are_on_the_shelf(returned: Shop) -> None:
     assert here(returned) == {"workshop": 8}
 
 
+def test_what_goes_back_on_sale_later_is_not_on_the_shelf_for_an_earlier_day(returned: Shop) -> None:
+    """Three stood on the shelf on 20 May, and two of them only until 22 May."""
+    put_back(returned, 2)
+    with pytest.raises(Refused, match="1 bars of batch"):
+        put_back(returned, 2, on=BACK)
+    put_back(returned, 1, on=BACK)
+    assert here(returned) == {"workshop": 8}
+
+
 @pytest.mark.parametrize("verdict", ["on hold", "rejected"])
 def test_only_bars_that_may_be_sold_on_that_day_go_back(returned: Shop, verdict: str) -> None:
     decide_lots(returned.book, [returned.batch], verdict=verdict, on=DAY, by="Nuala", reason="orange spots")
