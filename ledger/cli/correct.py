@@ -41,6 +41,7 @@ def correct(
             f"soapledger batch discard {batch.code} --reason 'a weight in doubt'. {how}"
         )
     line, mass = _read(wrong, here.settings.units)
+    made = here.day(on) if on else max(batch.planned_on, batch.made_on or batch.planned_on)
     if take is None:
         found = correction(here.rows(), batch, line, mass)
         if json:
@@ -50,7 +51,6 @@ def correct(
         return
     from ledger.cli.logging import say_superfat
 
-    made = here.day(on) if on else max(batch.planned_on, batch.made_on or batch.planned_on)
     check = correct_batch(
         here.book(), batch.code, line, mass, take=take.casefold(), on=made, by=here.who, anyway=anyway
     )

@@ -18,14 +18,13 @@ def command(
     from ledger.views.samples import samples
 
     here = desk(ctx)
-    found = samples(here.rows())
+    found, today = samples(here.rows()), here.day(on)
     if json:
         out_json(found)
         return
     if not found:
         say("No sample is set aside. Next: soapledger release CODE --retain 1 --kept-at PLACE")
         return
-    today = here.day(on)
     over = [one for one in found if one.keep_until < today]
     bars = sum(one.bars for one in found)
     say(f"{count(bars, 'bar')} kept as samples; {count(len(over), 'batch', 'batches')} past the day to be kept until.")

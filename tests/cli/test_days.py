@@ -1,0 +1,153 @@
+"""The day of what happened: today and any day since it could have happened, never one that has not come."""
+
+from collections.abc import Callable
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+from conftest import Shop
+from making import planned
+from test_commands import COMMANDS
+
+pytestmark = pytest.mark.usefixtures("frozen")  # today is 1 Jun 2026
+Run = Callable[..., Any]
+TODAY, TOMORROW = "2026-06-01", "2026-06-02"
+
+# These look ahead or back: what is planned, what will be due, what would hold on a day of supply.
+ANY_DAY = {"batch plan", "demo", "equipment list", "label check", "upkeep list"}
+BEING_MADE = {"batch correct"}
+BATCH = "26-001-4"  # made on 1 Apr 2026, cut on 2 Apr, passed and released on 4 May
+WORDS: dict[str, tuple[str, ...]] = {
+    "receive": ("tarnlow", "--line", "olive oil; 1 kg; lot 9; 5"),
+    "pass": (BATCH,),
+    "release": (BATCH, "--anyway", "a trial", "--bare", "a trial"),
+    "samples": (),
+    "reject": (BATCH, "--reason", "soft"),
+    "rework": (BATCH, "600 g"),
+    "dispatch": ("person-1", f"{BATCH}=1"),
+    "return": (f"{BATCH}=1", "--stall", "Quay market"),
+    "resell": (f"{BATCH}=1", "--by", "Nuala", "--reason", "unopened"),
+    "gift": (f"{BATCH}=1",),
+    "equipment check": ("scale", "500 g"),
+    "recipe assessment": ("plain-bar",),
+    "lot accept": ("L1-X",),
+    "lot reject": ("L1-X", "--reason", "rancid"),
+    "lot hold": ("L1-X", "--reason", "cloudy"),
+    "lot count": ("L1-X", "4400 g"),
+    "lot waste": ("L1-X", "1 g", "--reason", "spilt"),
+    "lot combine": ("L1-X", "L2-8", "--yes"),
+    "batch log": (BATCH, "--reading", "bar weight=100 g"),
+    "batch divide": (BATCH,),
+    "batch cut": (BATCH, "10"),
+    "batch strain": (BATCH, "500 g"),
+    "batch fill": (BATCH, "500 g"),
+    "batch note": (BATCH, "a crack"),
+    "batch decide": (BATCH, "1", "accept", "--reason", "only the looks"),
+    "batch discard": (BATCH, "--reason", "spilt"),
+    "cure list": (),
+    "cure weigh": (BATCH, "A=100g"),
+    "cure show": (BATCH,),
+    "cure calendar": ("-o", "rack.ics"),
+    "label print": (BATCH, "--market", "eu", "-o", "labels.pdf"),
+    "label reprint": ("1", "--count", "1", "-o", "labels.pdf"),
+    "label approve": (BATCH, "--market", "eu"),
+    "label count": ("1", "--returned", "0"),
+    "stall out": ("Quay market", f"{BATCH}=1"),
+    "stall back": ("Quay market", f"{BATCH}=0"),
+    "complaint add": ("itched",),
+    "complaint note": ("1", "rang"),
+    "complaint close": ("1", "bar replaced"),
+    "upkeep add": ("cleaning", "pots"),
+}
+
+
+def entries(shop: Shop) -> int:
+    return int(shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0])
+
+
+def test_every_command_that_takes_a_day_is_asked_here() -> None:
+    with_a_day = {
+        name.removeprefix("soapledger ")
+        for name, command in COMMANDS.items()
+        if any("--on" in option.opts for option in command.params)
+    }
+    assert with_a_day == {*WORDS} | ANY_DAY | BEING_MADE
+    assert not {*WORDS} & ANY_DAY
+
+
+@pytest.mark.parametrize("name", WORDS)
+def test_a_day_that_has_not_come_is_refused_and_nothing_is_written(full: Shop, run: Run, name: str) -> None:
+    before = entries(full)
+    error = run(*name.split(), *WORDS[name], "--on", TOMORROW, code=2).stderr
+    assert "2 Jun 2026 has not come yet; today is 1 Jun 2026" in " ".join(error.split())
+    assert entries(full) == before
+
+
+@pytest.mark.parametrize("name", WORDS)
+def test_what_is_no_day_is_refused_and_nothing_is_written(full: Shop, run: Run, name: str) -> None:
+    before = entries(full)
+    assert "next spring" in run(*name.split(), *WORDS[name], "--on", "next spring", code=2).stderr
+    assert entries(full) == before
+
+
+@pytest.mark.parametrize(
+    "words", [("samples",), ("cure", "list"), ("cure", "show", BATCH), ("recipe", "assessment", "plain-bar")]
+)
+def test_an_answer_as_json_is_of_a_day_that_has_come(full: Shop, run: Run, words: tuple[str, ...]) -> None:
+    assert full
+    for day in (TOMORROW, "next spring"):
+        run(*words, "--json", "--on", day, code=2)
+
+
+@pytest.mark.parametrize("words", [("samples",), ("cure", "list"), ("equipment", "list"), ("upkeep", "list")])
+def test_where_nothing_is_listed_a_day_is_read_all_the_same(shop: Shop, run: Run, words: tuple[str, ...]) -> None:
+    assert shop
+    run(*words, "--on", "next spring", code=2)
+
+
+def test_a_batch_being_made_is_not_corrected_on_a_day_that_has_not_come(shop: Shop, run: Run) -> None:
+    code = planned(shop.book)
+    for day in (TOMORROW, "next spring"):
+        run("batch", "correct", code, "1=600 g", "--on", day, code=2)
+    run("batch", "correct", code, "1=600 g", "--on", TODAY)
+
+
+# The first day on which it may be, which is the day before today where nothing else limits it.
+FIRST = {
+    "reject": "2026-05-04",  # released that day
+    "return": "2026-05-09",  # sold that day
+    "lot reject": "2026-03-02",  # came that day
+    "lot hold": "2026-03-02",
+    "lot count": "2026-03-02",
+    "lot waste": "2026-03-02",
+    "batch note": "2026-04-01",  # made that day
+    "complaint note": "2026-05-20",  # reported that day
+    "complaint close": "2026-05-21",  # something was done about it that day still
+    "label count": "2026-05-05",  # printed that day
+}
+
+
+REFUSED = {"reject": 1, "return": 1}  # by a rule; else the day cannot be
+
+
+def day_before(day: str) -> str:
+    return (date.fromisoformat(day) - timedelta(days=1)).isoformat()
+
+
+@pytest.mark.parametrize("name", FIRST)
+def test_a_day_before_it_could_be_is_refused_and_that_day_is_not(full: Shop, run: Run, name: str) -> None:
+    words, before = (*name.split(), *WORDS[name]), entries(full)
+    assert run(*words, "--on", day_before(FIRST[name]), code=REFUSED.get(name, 2)).stderr
+    assert entries(full) == before
+    run(*words, "--on", FIRST[name])
+    assert entries(full) > before
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize("words", [("gift",), ("dispatch", "harrow"), ("stall", "out", "Quay market")])
+def test_bars_leave_from_the_day_of_their_release(run: Run, words: tuple[str, ...]) -> None:
+    run("customer", "add", "Harrow and Fenn", "--shop", "--code", "harrow")
+    run("stall", "add", "Quay market")
+    assert "only released bars leave" in run(*words, f"{BATCH}=1", "--on", "2026-05-03", code=1).stderr
+    for day in ("2026-05-04", TODAY):
+        run(*words, f"{BATCH}=1", "--on", day)
