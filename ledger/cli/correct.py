@@ -41,7 +41,7 @@ def correct(
             f"soapledger batch discard {batch.code} --reason 'a weight in doubt'. {how}"
         )
     line, mass = _read(wrong, here.settings.units)
-    made = here.day(on) if on else max(batch.planned_on, batch.made_on or batch.planned_on)
+    made = here.day(on) if on else min(max(batch.planned_on, batch.made_on or batch.planned_on), here.today)
     if take is None:
         found = correction(here.rows(), batch, line, mass)
         if json:

@@ -10,7 +10,7 @@ from ledger.domain.words import Units
 from ledger.errors import BadInput, Refused
 from ledger.operations.deviations import settle_deviations
 from ledger.operations.superfat_guard import as_weighed_doubt, burning_doubt, keep_or_refuse
-from ledger.operations.weigh import Weighed, book_line
+from ledger.operations.weigh import Weighed, book_line, may_be_weighed
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables import PlanTarget, Reading
 from ledger.storage.verbs import Moved
@@ -30,7 +30,8 @@ def correct_batch(
     """Book the line as it really was and every other line as the way taken leaves it, in one entry.
 
     `take` is pour, lye or fats. Lye solution left in the jug is booked as waste; lines not weighed yet get a new
-    target. Raises Refused like `correction`, and for a way that is none; BadInput for an unknown one.
+    target. Raises Refused like `correction`, and for a way that is none; BadInput for an
+    unknown one, or for a day before the one the batch was planned for.
     """
     if take not in WAYS:
         close = near(take, WAYS, 1)
@@ -40,6 +41,7 @@ def correct_batch(
     with book.write("batch correct") as tx:
         batch = find_batch(tx.rows, code)
         case = correction_case(tx.rows, batch, line, actual_mg)
+        may_be_weighed(batch, on)
         way = correction_ways(tx.rows, batch, case)[WAYS.index(take)]
         burning = burning_doubt(batch, take, way.superfat) if way.burns and way.superfat else None
         if burning is None and way.why_not is not None:

@@ -56,7 +56,7 @@ def weigh(
     """
     with book.write("batch log") as tx:
         batch = find_batch(tx.rows, code)
-        _still_open(batch, on)
+        may_be_weighed(batch, on)
         lines = {line.number: line for line in plan_lines(tx.rows, batch.id) if line.role != "packaging"}
         for number, takes in weighed.items():
             if number not in lines:
@@ -87,7 +87,8 @@ def _bears_on_the_lye(rows: Rows, line: PlanLineRow) -> bool:
     return line.role in ("fat", "alkali")
 
 
-def _still_open(batch: BatchRow, on: date) -> None:
+def may_be_weighed(batch: BatchRow, on: date) -> None:
+    """Raise Refused for a batch that is done or given up, BadInput for a day before the one it was planned for."""
     if batch.discarded:
         raise Refused(f"Batch {batch.code} was discarded; nothing more goes in.")
     if batch.yield_lot_id is not None:

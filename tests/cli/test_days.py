@@ -112,6 +112,14 @@ def test_a_batch_being_made_is_not_corrected_on_a_day_that_has_not_come(shop: Sh
     run("batch", "correct", code, "1=600 g", "--on", TODAY)
 
 
+def test_a_batch_planned_for_tomorrow_is_neither_weighed_nor_corrected_today(shop: Shop, run: Run) -> None:
+    code = planned(shop.book, on=date(2026, 6, 2))
+    before = entries(shop)
+    for words in (("log", code, "--as-planned"), ("correct", code, "1=600 g", "--take", "pour")):
+        assert "was planned for 2 Jun 2026" in run("batch", *words, code=2).stderr
+    assert entries(shop) == before
+
+
 # The first day on which it may be, which is the day before today where nothing else limits it.
 FIRST = {
     "reject": "2026-05-04",  # released that day
