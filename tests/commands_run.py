@@ -1,10 +1,16 @@
-"""Keeps the commands that tests have run to their end, and fails a whole run that left one out."""
+"""Builds the commands once, keeps which of them ran to their end, and fails a whole run that left one out."""
 
 from collections.abc import Iterator, Sequence
+from functools import cache
 from typing import Any
 
 import pytest
+import typer.testing
 from typer.main import get_command
+
+# Building the commands takes longer than most of them run, and one set of them serves every run, as in the program.
+built = cache(get_command)
+typer.testing._get_command = built
 
 RUN: set[str] = set()  # by this process
 _FROM_WORKERS: set[str] = set()
@@ -23,7 +29,7 @@ def note_run(app: Any, words: Sequence[str]) -> None:
     """Note the command that was run; asking for its help is not running it."""
     if "--help" in words:
         return
-    group, path = get_command(app), []
+    group, path = built(app), []
     for word in words:
         if word in getattr(group, "commands", {}):
             path.append(word)
@@ -51,7 +57,7 @@ def pytest_sessionfinish(session: pytest.Session) -> None:
         return
     from ledger.cli.main import app
 
-    if missing := sorted(set(all_commands(get_command(app))) - RUN - _FROM_WORKERS):
+    if missing := sorted(set(all_commands(built(app))) - RUN - _FROM_WORKERS):
         session.exitstatus = pytest.ExitCode.TESTS_FAILED
         config._commands_missing = missing  # type: ignore[attr-defined]
 
