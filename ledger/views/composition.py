@@ -103,7 +103,7 @@ def batch_stages(rows: sqlite3.Connection, batch: BatchRow, *, meant: bool = Fal
 
 
 def stages_of(
-    process: str,
+    process: Process,
     found: Sequence[Weighed],
     cards: Mapping[int, MaterialCard],
     recipe: Recipe | None,
