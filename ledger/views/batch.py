@@ -142,7 +142,7 @@ def batches(rows: sqlite3.Connection) -> tuple[BatchRow, ...]:
 
 def batch_by_id(rows: sqlite3.Connection, batch_id: int) -> BatchRow:
     """One batch by its row number."""
-    return _batch(rows.execute(_SQL + " WHERE b.id = ?", (batch_id,)).fetchone())
+    return batches_by_id(rows, [batch_id])[batch_id]
 
 
 def batches_giving(rows: sqlite3.Connection, lots: Collection[int]) -> tuple[BatchRow, ...]:
@@ -155,6 +155,12 @@ def batches_coded(rows: sqlite3.Connection, codes: Collection[str]) -> dict[str,
     """Several batches by their codes, in one statement."""
     query = _SQL + " WHERE b.code IN (SELECT value FROM json_each(?))"
     return {row["code"]: _batch(row) for row in rows.execute(query, (json.dumps(sorted(codes)),))}
+
+
+def batches_by_id(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, BatchRow]:
+    """Several batches by their row numbers, in one statement."""
+    query = _SQL + " WHERE b.id IN (SELECT value FROM json_each(?))"
+    return {row["id"]: _batch(row) for row in rows.execute(query, (json.dumps(sorted(numbers)),))}
 
 
 def portions_of(rows: sqlite3.Connection, batch_id: int) -> tuple[BatchRow, ...]:

@@ -10,10 +10,10 @@ from itertools import groupby
 from ledger.domain.graph import Closure
 from ledger.views.back_on_sale import back_on_sale
 from ledger.views.bars import BarCount, bar_counts
-from ledger.views.batch import BatchRow, batches
+from ledger.views.batch import BatchRow, batches_by_id
 from ledger.views.customer import CustomerCard, customer_list
 from ledger.views.graph import ledger_graph
-from ledger.views.lots import LotRow, all_lots, where_lots_are
+from ledger.views.lots import LotRow, lots_by_id, where_lots_are
 from ledger.views.recall import (
     BarsAt,
     BulkAt,
@@ -44,9 +44,9 @@ def recall_answer(
 
     `bars_of` asks for batches themselves and what was made from them: what shares their lots is not reached.
     """
-    lots = {lot.id: lot for lot in all_lots(rows)}
-    made = {batch.id: batch for batch in batches(rows)}
     closure = reached_from(rows, named, bars_of)
+    lots = lots_by_id(rows, closure.of_kind("lot"))
+    made = batches_by_id(rows, closure.of_kind("batch"))
     reached = [number for number in closure.of_kind("batch") if number in made]
     reached.sort(key=lambda number: (made[number].on, number))
     named_ids = {lot.id for lot in named}
@@ -75,7 +75,7 @@ def recall_answer(
         ),
         call=(*grave, *_to_call(rows, bar_lots, customers), *others),
         totals=totals(counts, _bars_made(rows, bar_lots)),
-        cannot_exclude=cannot_exclude(rows, named, counts, asked=bars_of, reached=reached, lots=lots, made=made),
+        cannot_exclude=cannot_exclude(rows, named, counts, asked=bars_of, reached=reached, lots=lots),
         exercise=exercise,
         held=held,
         printed_from=printed_from(rows, program),

@@ -1,14 +1,15 @@
 """What a recall cannot rule out: lots without a number, bars missing at a count, complaints without a batch."""
 
+import json
 import sqlite3
 from collections.abc import Collection, Mapping, Sequence
 
 from ledger.domain.dates import show_date
 from ledger.views.bars import BarCount
-from ledger.views.batch import BatchRow
+from ledger.views.batch import BatchRow, batches_by_id, find_batch, portions_of
 from ledger.views.complaint import complaints
 from ledger.views.graph import ledger_graph
-from ledger.views.lots import LotRow
+from ledger.views.lots import LotRow, lots_by_id
 from ledger.views.recall import CannotBeExcluded
 
 
@@ -20,32 +21,38 @@ def cannot_exclude(
     asked: Sequence[BatchRow],
     reached: Collection[int],
     lots: Mapping[int, LotRow],
-    made: Mapping[int, BatchRow],
 ) -> tuple[CannotBeExcluded, ...]:
     """Everything that may belong to it, each with the reason.
 
     `counts` are the bars that were reached, `reached` the batches, `asked` those asked for by the code on a bar.
     """
     return (
-        *_without_a_number(rows, named, lots, made),
-        *_of_the_same_dough(asked, reached, made),
+        *_without_a_number(rows, named),
+        *_of_the_same_dough(rows, asked, reached),
         *_missing(counts, lots),
         *_without_a_batch(rows, counts, lots),
     )
 
 
-def _without_a_number(
-    rows: sqlite3.Connection, named: Sequence[LotRow], lots: Mapping[int, LotRow], made: Mapping[int, BatchRow]
-) -> list[CannotBeExcluded]:
+def _without_a_number(rows: sqlite3.Connection, named: Sequence[LotRow]) -> list[CannotBeExcluded]:
     """Lots of the same material, from any supplier, with the batches and the number of bars they went into."""
-    graph = ledger_graph(rows)
     named_ids = {lot.id for lot in named}
-    materials = {lot.material_id for lot in named}
-    found = []
-    for lot in lots.values():
-        if lot.material_id not in materials or not lot.number_unknown or lot.id in named_ids:
+    without = rows.execute(
+        "SELECT id FROM live_lot WHERE supplier_number IS NULL AND supplier_id IS NOT NULL "
+        "AND material_id IN (SELECT value FROM json_each(?))",
+        (json.dumps(sorted({lot.material_id for lot in named})),),
+    )
+    unknown = [lot for lot in lots_by_id(rows, [row[0] for row in without]).values() if lot.number_unknown]
+    found: list[CannotBeExcluded] = []
+    if not unknown:
+        return found
+    graph = ledger_graph(rows)
+    ways = {lot.id: graph.downstream([("lot", lot.id)]).of_kind("batch") for lot in unknown}
+    made = batches_by_id(rows, {number for way in ways.values() for number in way})
+    for lot in sorted(unknown, key=lambda lot: lot.id):
+        if lot.id in named_ids:
             continue
-        reached = graph.downstream([("lot", lot.id)]).of_kind("batch")
+        reached = ways[lot.id]
         bars = sum(made[number].made for number in reached if made[number].soap)
         codes = ", ".join(sorted(made[number].code for number in reached))
         into = f"it went into {codes} ({bars} bars)" if codes else "it went into nothing yet"
@@ -59,7 +66,7 @@ def _without_a_number(
 
 
 def _of_the_same_dough(
-    asked: Sequence[BatchRow], reached: Collection[int], made: Mapping[int, BatchRow]
+    rows: sqlite3.Connection, asked: Sequence[BatchRow], reached: Collection[int]
 ) -> list[CannotBeExcluded]:
     """The other portions of a dough: what is wrong with a bar of one may have been in the pot of all."""
     return [
@@ -68,8 +75,9 @@ def _of_the_same_dough(
             f"cut from the same dough as {one.code}; for all of it: soapledger recall bar {one.part_of}",
         )
         for one in asked
-        for other in made.values()
-        if one.part_of is not None and other.part_of == one.part_of and other.id not in reached and other.made
+        if one.part_of is not None
+        for other in sorted(portions_of(rows, find_batch(rows, one.part_of).id), key=lambda other: other.planned_on)
+        if other.id not in reached and other.made
     ]
 
 

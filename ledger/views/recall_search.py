@@ -78,8 +78,9 @@ def bars_called(rows: sqlite3.Connection, notice: Notice) -> tuple[tuple[str, ..
     """The numbers of a notice that are codes of batches here, and whether all are, no lot is called so, and nothing
     narrows them: then they were read from bars."""
     codes = tuple(number for number in notice.numbers if _is_batch(rows, number))
-    lots = [lot for lot in all_lots(rows) if any(_called(lot, code) for code in codes)]
-    return codes, bool(codes) and not lots and notice == Notice(codes)
+    if not codes or notice != Notice(codes):
+        return codes, False
+    return codes, not any(_called(lot, code) for lot in all_lots(rows) for code in codes)
 
 
 def _is_batch(rows: sqlite3.Connection, text: str) -> bool:

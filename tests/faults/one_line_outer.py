@@ -190,8 +190,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("views/recall_doubts.py", "cli/test_recall.py"): [
         ("one.on >= since", "one.on > since", "views/test_where_bars_are.py"),
-        ("lot.material_id not in materials or", ""),
-        ("not lot.number_unknown or", ""),
+        ("AND material_id IN (SELECT value FROM json_each(?))", "AND ? IS NOT NULL"),
+        (" if lot.number_unknown]", "]"),
     ],
     ("views/recall_search.py", "views/test_recall_search.py"): [
         ("lot.on <= notice.received_to", "lot.on < notice.received_to", "views/test_where_bars_are.py"),
