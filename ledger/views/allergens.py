@@ -78,9 +78,11 @@ def batch_holding(rows: sqlite3.Connection, batch: BatchRow, compositions: Compo
     return Holding(tuple(parts), tuple(dict.fromkeys(doubts)), driest)
 
 
-def batch_allergens(rows: sqlite3.Connection, batch: BatchRow, rule: AllergenList) -> Allergens:
+def batch_allergens(
+    rows: sqlite3.Connection, batch: BatchRow, rule: AllergenList, made: Compositions | None = None
+) -> Allergens:
     """Sum the statements of every lot, else of its material, and compare with the list."""
-    holding = batch_holding(rows, batch)
+    holding = batch_holding(rows, batch, made)
     answer = holding.named_by(rule)
     banned = tuple(_banned(one, rule) for one in answer.found if one.prohibited)
     return Allergens(

@@ -147,7 +147,8 @@ def batch_by_id(rows: sqlite3.Connection, batch_id: int) -> BatchRow:
 
 def batches_giving(rows: sqlite3.Connection, lots: Collection[int]) -> tuple[BatchRow, ...]:
     """The batches that gave some bars or bulk, by the row numbers of these, in one statement."""
-    query = _SQL + " WHERE l.id IN (SELECT value FROM json_each(?)) ORDER BY b.id"
+    given = "(SELECT value FROM json_each(?1))"
+    query = f"{_SQL} WHERE b.id IN (SELECT batch_id FROM lot WHERE id IN {given}) AND l.id IN {given} ORDER BY b.id"
     return tuple(_batch(row) for row in rows.execute(query, (json.dumps(sorted(lots)),)))
 
 

@@ -41,24 +41,26 @@ def bases_of_lot(made: Compositions, lot_id: int, mass_mg: int) -> tuple[Base, .
     )
 
 
-def parts_of_batch(rows: sqlite3.Connection, batch_id: int) -> tuple[Part, ...]:
+def parts_of_batch(rows: sqlite3.Connection, batch_id: int, made: Compositions | None = None) -> tuple[Part, ...]:
     """Every ingredient of a batch as it was added, in mg, down to the lot as received.
 
     Raises BadInput for a material without an INCI name.
     """
     return tuple(
         Part(one.inci, one.mass_mg, "botanical" if one.carried else one.lot.kind, one.lot.code)
-        for one in bases_of_batch(rows, batch_id)
+        for one in bases_of_batch(rows, batch_id, made)
     )
 
 
-def declared_parts(rows: sqlite3.Connection, batch: BatchRow, policy: str) -> tuple[Part, ...]:
+def declared_parts(
+    rows: sqlite3.Connection, batch: BatchRow, policy: str, made: Compositions | None = None
+) -> tuple[Part, ...]:
     """What the declaration lists, as added or as saponified by the recipe's policy; raises like `parts_of_batch`."""
     if policy != AS_SAPONIFIED:
-        return parts_of_batch(rows, batch.id)
-    bases = [one for one in bases_of_batch(rows, batch.id) if one.mass_mg]
+        return parts_of_batch(rows, batch.id, made)
+    bases = [one for one in bases_of_batch(rows, batch.id, made) if one.mass_mg]
     if not {"fat", "alkali"} <= {one.lot.kind for one in bases}:
-        return parts_of_batch(rows, batch.id)
+        return parts_of_batch(rows, batch.id, made)
     return saponified_parts(bases, materials_by_id(rows, {one.lot.material_id for one in bases}), _process(rows, batch))
 
 

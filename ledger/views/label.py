@@ -16,6 +16,7 @@ from ledger.views.assessment import latest_assessment
 from ledger.views.batch import BatchRow, find_batch, recipe_of
 from ledger.views.graph import ledger_graph
 from ledger.views.ingredients import declared_parts
+from ledger.views.made_of import Compositions
 from ledger.views.recipe import recipe_by_code
 from ledger.views.settings import settings
 
@@ -81,9 +82,11 @@ def label_text(
         raise BadInput(f"{batch.product} has no net weight per bar; add --net '100 g', or write it in the recipe.")
     wishes = recipe.label if recipe else LabelWishes()
     together = law.fragrance_word if wishes.fragrance == TOGETHER else None
-    declared = declare(declared_parts(rows, batch, wishes.declaration), Naming(law.aqua, together, law.floats))
+    compositions = Compositions(rows)
+    parts = declared_parts(rows, batch, wishes.declaration, compositions)
+    declared = declare(parts, Naming(law.aqua, together, law.floats))
     listed = law.allergen_list(on)
-    allergens = batch_allergens(rows, batch, listed) if listed else None
+    allergens = batch_allergens(rows, batch, listed, compositions) if listed else None
     if not checking and (words := barred_words(rows, batch, law, on=on)):
         raise Refused(f"Batch {batch.code} gets no label: {words}.")
     made = batch.made_on or batch.planned_on
