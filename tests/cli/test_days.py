@@ -129,6 +129,7 @@ FIRST = {
     "lot count": "2026-03-02",
     "lot waste": "2026-03-02",
     "batch note": "2026-04-01",  # made that day
+    "cure weigh": "2026-04-02",  # cut that day
     "complaint note": "2026-05-20",  # reported that day
     "complaint close": "2026-05-21",  # something was done about it that day still
     "label count": "2026-05-05",  # printed that day

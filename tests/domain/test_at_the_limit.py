@@ -142,6 +142,9 @@ def test_as_many_months_as_were_assessed_may_be_claimed() -> None:
     assert durability(TODAY, 24, dated_months=30, assessed_months=24).months == 24
     with pytest.raises(Refused, match="25 months are claimed"):
         durability(TODAY, 25, dated_months=30, assessed_months=24)
+    assert durability(TODAY, 30, dated_months=30).best_before == date(2028, 12, 1)
+    with pytest.raises(BadInput, match="Above 30 months"):
+        durability(TODAY, 31, dated_months=30)
     assert durability(TODAY, 31, dated_months=30, after_opening_months=31).after_opening_months == 31
     with pytest.raises(BadInput, match="cannot outlast"):
         durability(TODAY, 31, dated_months=30, after_opening_months=32)

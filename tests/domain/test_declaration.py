@@ -1,9 +1,10 @@
 """The declaration of ingredients: order, merging, and nothing lost."""
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.declaration import Naming, Part, declare
+from ledger.domain.declaration import Floats, Naming, Part, declare, floats
 
 NAMES = ["OLEA EUROPAEA FRUIT OIL", "AQUA", "COCOS NUCIFERA OIL", "KAOLIN", "CI 77491", "LAVANDULA ANGUSTIFOLIA OIL"]
 parts = st.lists(
@@ -23,6 +24,13 @@ def test_colour_index_numbers_stand_last_and_water_by_the_word_of_the_market() -
         [Part("CI 77491", 900, "colourant", "L1-X"), Part("AQUA", 5, "liquid", "L2-8")], Naming(aqua="WATER")
     )
     assert [one.inci for one in declared] == ["WATER", "CI 77491"]
+
+
+@pytest.mark.parametrize(("rule", "last"), [("below 1 %", 9_999), ("not more than 1 %", 10_000), ("none", None)])
+def test_what_may_follow_in_any_order(rule: Floats, last: int | None) -> None:
+    """1 % of 1 kg is 10 g."""
+    found = [mass for mass in (1, 9_999, 10_000, 10_001) if floats(mass, 1_000_000, rule)]
+    assert found == [mass for mass in (1, 9_999, 10_000) if last is not None and mass <= last]
 
 
 @given(parts)

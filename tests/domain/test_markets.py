@@ -1,5 +1,6 @@
 """The law of each market at its limits: the day, the day before and the day after; a limit and a grain to each side."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -16,6 +17,37 @@ def test_a_rule_holds_on_its_first_and_its_last_day(on: date, holds: bool) -> No
     rule = Rule("function", "", "made up", "read", since=date(2026, 3, 2), until=date(2026, 3, 5))
     assert rule.holds(on) is holds
     assert Rule("function", "", "made up", "read").holds(on)
+
+
+def test_a_market_asks_for_a_particular_while_a_rule_on_it_holds() -> None:
+    rule = Rule("colour", "", "made up", "read", since=date(2026, 3, 2), until=date(2026, 3, 5))
+    law = replace(market("us-soap"), rules=(rule,))
+    assert [law.asks("colour", date(2026, 3, day)) for day in (1, 2, 5, 6)] == [False, True, True, False]
+    assert not law.asks("function", date(2026, 3, 2))
+
+
+# Of 110 g the tolerable error is 4.95 g, rounded up to 5.0 g (Directive 76/211/EEC): 104.9 g is light, 100 g too light.
+@pytest.mark.parametrize(
+    ("country", "bars", "holds"),
+    [("IE", 40, True), ("IE", 39, False), ("DE", 50, True), ("DE", 49, False), ("FR", 40, True), ("FR", 39, False)],
+)
+def test_how_many_light_bars_a_packer_may_have(country: str, bars: int, holds: bool) -> None:
+    """One in so many: 2.5 %, in Germany 2 %."""
+    (rules,) = market("eu").packers_rules(country)
+    assert rules.judge(110_000, [104_900] + [112_000] * (bars - 1)).holds is holds
+
+
+def test_a_packer_in_great_britain_may_choose_between_two_systems() -> None:
+    """SI 2006/659: the mean holds at 110 g with a bar of 109.9 g, and no bar below it is the other way."""
+    light, exact = [109_900, 110_100], [110_000, 110_000]
+    judged = [[one.judge(110_000, bars).holds for one in market("gb").packers_rules("GB")] for bars in (light, exact)]
+    assert judged == [[True, False], [True, True]]
+
+
+@pytest.mark.parametrize("code", ["eu", "gb"])
+def test_a_date_stands_up_to_thirty_months(code: str) -> None:
+    """Regulation (EC) 1223/2009, Art 19(1)(c)."""
+    assert market(code).dated_months == 30
 
 
 @pytest.mark.parametrize(

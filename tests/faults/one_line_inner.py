@@ -139,7 +139,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("markets/us_soap.py", "domain/test_markets.py"): [
         ("declares_ingredients=False", "declares_ingredients=True"),
-        ("FigureHeight(5 * SQUARE_INCH_CM2, 1.5)", "FigureHeight(4 * SQUARE_INCH_CM2, 1.5)"),
+        ("FigureHeight(5 * SQUARE_INCH_CM2, 1.5)", "FigureHeight(4 * SQUARE_INCH_CM2, 1.5)", "domain/test_panel.py"),
     ],
     ("storage/guards.sql", "storage/test_guards.py"): [
         ('"on" <= NEW."on") + NEW.quantity < 0', '"on" < NEW."on") + NEW.quantity < 0'),
