@@ -159,6 +159,42 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("storage/personal.py", "storage/test_personal.py"): [
         ("instead: str) -> None:\n", "instead: str) -> None:\n    return\n"),
     ],
+    ("operations/allocate.py", "operations/test_plan.py"): [
+        ("if free >= target)", "if free > target)"),
+        ("if free >= alkali_need", "if free > alkali_need"),
+        ("if lot.on > on:", "if lot.on >= on:"),
+        ("lot.best_before < on:", "lot.best_before <= on:"),
+    ],
+    ("operations/labels.py", "operations/test_labelled.py"): [
+        ("if used < 0:", "if used <= 0:"),
+        ("if on < run.on:", "if on <= run.on:"),
+    ],
+    ("operations/labelled.py", "operations/test_labelled.py"): [
+        ("if on_bars < leaving:", "if on_bars <= leaving:"),
+    ],
+    ("operations/lots.py", "operations/test_lots.py"): [
+        ('day(last["on"]) > on:', 'day(last["on"]) >= on:'),
+        ("if on < lot.on:", "if on <= lot.on:"),
+        ("if quantity > held:", "if quantity >= held:"),
+    ],
+    ("operations/portions.py", "operations/test_portions.py"): [
+        ("if on < batch.on:", "if on <= batch.on:"),
+        (") > put_in:", ") >= put_in:"),
+    ],
+    ("operations/receive.py", "operations/test_receive.py"): [
+        ("elif not 0 < ppm <= WHOLE_PPM:", "elif not 0 < ppm < WHOLE_PPM:"),
+        ("low * 100 < usual_low * 95", "low * 100 <= usual_low * 95"),
+        ("> usual_high * 105:", ">= usual_high * 105:"),
+        ("line.best_before < note.on:", "line.best_before <= note.on:"),
+    ],
+    ("operations/rework.py", "operations/test_rework.py"): [
+        ("if on < lot.on:", "if on <= lot.on:"),
+        ("or taken > here:", "or taken >= here:"),
+        ("if mass_mg > weighed:", "if mass_mg >= weighed:"),
+    ],
+    ("operations/upkeep.py", "cli/test_upkeep.py"): [
+        ("note.next_on <= note.on:", "note.next_on < note.on:"),
+    ],
     ("operations/combine.py", "operations/test_combine.py"): [
         ("best_before=min((lot", "best_before=max((lot"),
         ("if lot.best_before and lot.best_before < on:", "if lot.best_before and lot.best_before <= on:"),

@@ -242,6 +242,16 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("views/weighings.py", "views/test_readings_edges.py"): [
         ('max((row["on"] for row in every)', 'min((row["on"] for row in every)'),
     ],
+    ("documents/labels.py", "documents/test_labels.py"): [
+        ("if not 1 <= start <= sheet.places:", "if not 1 <= start < sheet.places:"),
+        ("if layout.width_mm > sheet.width_mm + 0.01", "if layout.width_mm >= sheet.width_mm"),
+    ],
+    ("documents/places.py", "documents/test_places.py"): [
+        ("-MOST_NUDGE_MM <= millimetres <= MOST_NUDGE_MM", "-MOST_NUDGE_MM < millimetres < MOST_NUDGE_MM"),
+    ],
+    ("documents/sheets.py", "documents/test_layout.py"): [
+        ("if sheet.pitch_x_mm < sheet.width_mm", "if sheet.pitch_x_mm <= sheet.width_mm"),
+    ],
     ("documents/range_chart.py", "documents/test_range_chart.py"): [
         ("if highest <= 5 * _TEN_PERCENT", "if highest < 5 * _TEN_PERCENT"),
     ],

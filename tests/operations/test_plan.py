@@ -10,7 +10,7 @@ from making import MADE, batch_of, deliver, lines_of, lots_of, planned
 from ledger.errors import BadInput, Refused
 from ledger.operations.materials import MaterialFacts, add_material
 from ledger.operations.readings import discard_batch
-from ledger.operations.receive import DeliveryLine
+from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
 from ledger.operations.recipes import add_recipe, revise_recipe
 from ledger.operations.weigh import Weighed, weigh
 from ledger.storage.tables import Material, MaterialRevision
@@ -375,3 +375,42 @@ def test_in_cold_process_free_lye_meets_a_fat_held_back_as_any_other(shea: Shop)
     # 201.4 x 0.71288755 x 0.95 = 136.397 g
     assert [line.target for line in lines_of(shea.book, code) if line.role == "alkali"] == [136_397]
     assert abs((weighed_as_meant(shea, code).superfat_ppm or 0) - 50_000) <= 10
+
+
+@pytest.mark.parametrize(("there", "taken"), [(146_825, False), (146_826, True), (146_827, True)])
+def test_a_lot_that_holds_just_the_lye_is_taken_alone(shop: Shop, there: int, taken: bool) -> None:
+    """146.826 g are asked for, worked out above."""
+    just = deliver(shop.book, DeliveryLine("sodium hydroxide", there, "SH 91", 200, best_before=SOON))
+    assert lots_of(shop.book, planned(shop.book))[-1] == ("sodium hydroxide", just if taken else shop.lye, 146_826)
+
+
+@pytest.mark.parametrize("day", [1, 2, 3])
+def test_a_lot_is_chosen_from_the_day_it_came_to_its_last_good_day(shop: Shop, day: int) -> None:
+    """It came on 2 March, and is best before the 2nd too."""
+    came = date(2026, 3, 2)
+    line = DeliveryLine("olive oil", 700_000, "5101", 400, best_before=came)
+    (lot,) = receive(shop.book, DeliveryNote("tarnlow", came, (line,), accepted_by="Nuala"))
+    using, on = {"olive oil": lot.code}, date(2026, 3, day)
+    if day == 2:
+        assert lots_of(shop.book, planned(shop.book, on=on, using=using))[0] == ("olive oil", lot.code, 600_000)
+    else:
+        with pytest.raises(Refused, match="after the day of the batch" if day == 1 else "was best before 2 Mar 2026"):
+            planned(shop.book, on=on, using=using)
+
+
+@pytest.mark.parametrize(("second", "named"), [(9, None), (10, "second"), (11, "second")])
+def test_wrapping_comes_from_a_lot_that_holds_all_of_it(shop: Shop, second: int, named: str | None) -> None:
+    """Ten bars; the first lot has 9 bands."""
+    add_material(shop.book, MaterialFacts("paper band"), kind="packaging", code=None)
+    wrapped = PLAIN_BAR.replace('"plain-bar"', '"wrapped"').replace('"Plain Bar"', '"Wrapped"')
+    add_recipe(shop.book, f'{wrapped}\n[[packaging]]\nmaterial = "paper band"\n', file="wrapped.toml")
+    deliver(shop.book, DeliveryLine("paper band", 9, "W1", 100))
+    other = deliver(shop.book, DeliveryLine("paper band", second, "W2", 100))
+    code = planned(shop.book, "wrapped")
+    with shop.book.look() as rows:
+        found = rows.execute(
+            "SELECT p.target, l.code FROM live_plan_line p JOIN batch b ON b.id = p.batch_id "
+            "LEFT JOIN lot l ON l.id = p.lot_id WHERE p.role = 'packaging' AND b.code = ?",
+            (code,),
+        ).fetchall()
+    assert [tuple(row) for row in found] == [(10, other if named else None)]
