@@ -6,6 +6,7 @@ import pytest
 
 from ledger.documents.labels import draw_labels, draw_test_sheet
 from ledger.documents.layout import label_layout, sheet_layout
+from ledger.documents.places import check_nudge
 from ledger.errors import BadInput
 
 DOTS = 4 * 72 / 25.4
@@ -28,6 +29,11 @@ def test_a_nudge_moves_all_that_is_printed_right_and_down(label, read) -> None:
 def test_a_nudge_beyond_5_mm_is_refused(label, nudge) -> None:
     with pytest.raises(BadInput, match="is more than 5 mm"):
         draw(label, "small", "a4-24", nudge_mm=nudge)
+
+
+@pytest.mark.parametrize("nudge", [(5.0, -5.0), (-5.0, 5.0)])
+def test_a_nudge_of_5_mm_is_taken(nudge) -> None:
+    assert check_nudge(nudge) == nudge
 
 
 def inked(read, data: bytes, box_mm: tuple[float, float, float, float]) -> bool:

@@ -192,7 +192,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("or taken > here:", "or taken >= here:"),
         ("if mass_mg > weighed:", "if mass_mg >= weighed:"),
     ],
-    ("operations/upkeep.py", "cli/test_upkeep.py"): [
+    ("operations/upkeep.py", "operations/test_upkeep.py"): [
         ("note.next_on <= note.on:", "note.next_on < note.on:"),
     ],
     ("operations/combine.py", "operations/test_combine.py"): [

@@ -13,7 +13,7 @@ from conftest import SETUP, Shop
 from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut
 
-from ledger.errors import Refused
+from ledger.errors import BadInput, Refused
 from ledger.operations.customers import CustomerDetails, add_customer
 from ledger.operations.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
 from ledger.operations.lots import waste_lot
@@ -127,6 +127,13 @@ def test_new_labels_open_the_door_when_they_are_enough_for_all_bars_here(
     else:
         with pytest.raises(Refused, match="does not name Camphor"):
             gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
+
+
+def test_every_label_of_a_run_may_be_spoiled_and_no_more(shop: Shop, packed: str) -> None:
+    run = label(shop, packed, LAST, counted=False)
+    with pytest.raises(BadInput, match="are more than that"):
+        count_labels(shop.book, run, spoiled=8, returned=3, on=LAST)
+    assert count_labels(shop.book, run, spoiled=8, returned=2, on=LAST).used == 0
 
 
 def test_a_run_whose_count_was_taken_back_may_be_on_the_bars(shop: Shop, packed: str) -> None:

@@ -137,3 +137,20 @@ def test_nothing_is_not_waste(shop: Any) -> None:
 def test_an_unknown_place_is_bad_input(shop: Any) -> None:
     with pytest.raises(BadInput, match="No place is called 'attic'"):
         waste_lot(shop.book, shop.olive, 1000, place="attic", on=ON, reason="spilt")
+
+
+def test_all_that_is_there_may_be_thrown_away_and_no_milligram_more(shop: Any) -> None:
+    """Of 5 kg 600 g went into the batch."""
+    with pytest.raises(Refused, match="nothing was written"):
+        waste_lot(shop.book, shop.olive, 4_400_001, place=None, on=ON, reason="spilt")
+    assert waste_lot(shop.book, shop.olive, 4_400_000, place=None, on=ON, reason="spilt").on_hand == 0
+
+
+def test_a_lot_is_there_from_the_day_it_came(shop: Any) -> None:
+    came, before = date(2026, 3, 2), date(2026, 3, 1)
+    with pytest.raises(BadInput, match="not there before 2 Mar 2026"):
+        waste_lot(shop.book, shop.olive, 1000, place=None, on=before, reason="spilt")
+    with pytest.raises(BadInput, match="not there before 2 Mar 2026"):
+        decide(shop, "accepted", shop.olive, on=before)
+    waste_lot(shop.book, shop.olive, 1000, place=None, on=came, reason="spilt")
+    assert decide(shop, "on hold", on=came) == [shop.olive]

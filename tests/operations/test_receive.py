@@ -5,7 +5,9 @@ from typing import Any
 
 import pytest
 
+from ledger.domain.saponification import WHOLE_PPM
 from ledger.errors import BadInput
+from ledger.operations.materials import MaterialFacts, add_material
 from ledger.operations.receive import DeliveryLine, DeliveryNote, ReceivedLot, doubts, receive
 from ledger.operations.suppliers import SupplierDetails, add_supplier
 from ledger.storage.personal import PersonDetails
@@ -121,6 +123,30 @@ def test_a_delivery_without_lines_is_bad_input(shop: Any) -> None:
 def test_what_to_look_at_twice_is_said(shop: Any, line: DeliveryLine, says: str) -> None:
     (sentence,) = doubts(shop.rows(), DeliveryNote("tarnlow", ON, (line,)))
     assert says in sentence
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "doubted"),
+    [(180_500, 199_500, False), (180_499, 190_000, True), (190_000, 199_501, True)],
+)
+def test_a_twentieth_to_each_side_of_the_known_value_is_near_enough(
+    shop: Any, low: int, high: int, doubted: bool
+) -> None:
+    """The shop's olive oil has 190: 180.5 to 199.5 (common practice, no source)."""
+    line = DeliveryLine("olive oil", 1000, "N1", 700, sap_mg_per_kg=(low, high))
+    assert bool(doubts(shop.rows(), DeliveryNote("tarnlow", ON, (line,)))) is doubted
+
+
+@pytest.mark.parametrize(("ppm", "can_be"), [(0, False), (1, True), (1_000_000, True), (1_000_001, False)])
+def test_an_acid_is_of_more_than_nothing_and_at_most_pure(shop: Any, ppm: int, can_be: bool) -> None:
+    facts = MaterialFacts("sour salt", "Citric Acid", acid_koh_mg_per_kg=876_000, purity_ppm=WHOLE_PPM)
+    add_material(shop.book, facts, kind="additive", code=None)
+    line = DeliveryLine("sour salt", 1000, "C1", 700, purity_ppm=ppm)
+    if can_be:
+        assert came(shop, line)
+    else:
+        with pytest.raises(BadInput, match="above 0, up to 100 %"):
+            came(shop, line)
 
 
 @pytest.mark.parametrize(

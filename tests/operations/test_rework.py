@@ -1,7 +1,7 @@
 """Rejected bars become a lot on hold for a rebatch, and every answer goes through it."""
 
 import json
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -50,6 +50,15 @@ def rejected(shop: Shop) -> str:
 
 def rework(shop: Shop, code: str, mass_mg: int = 820_000, **more: Any) -> str:
     return rework_bars(shop.book, code, mass_mg, on=LATER, by="Nuala", **more).lot
+
+
+def test_bars_are_reworked_from_the_day_of_the_cut(shop: Shop) -> None:
+    code = cut(shop.book)
+    on = find_lot(shop.rows(), code).on
+    reject_bars(shop.book, code, on=on, by="Nuala", reason="orange spots")
+    with pytest.raises(BadInput, match="was cut on"):
+        rework_bars(shop.book, code, 820_000, on=on - timedelta(days=1), by="Nuala")
+    assert rework_bars(shop.book, code, 820_000, on=on, by="Nuala").lot
 
 
 def test_bars_become_a_lot_of_offcuts_on_hold(shop: Shop, rejected: str) -> None:
