@@ -12,10 +12,12 @@ from typing import Any
 
 import pytest
 from conftest import PLAIN_BAR, Shop
-from making import cut
+from making import cut, planned, weighed
 
 from ledger.operations.materials import MaterialFacts, edit_material
 from ledger.operations.recipes import revise_recipe
+from ledger.views.batch import find_batch
+from ledger.views.ingredients import bases_of_batch
 from ledger.views.material import material_by_code
 
 AS_SAPONIFIED = PLAIN_BAR + '\n[label]\ndeclaration = "as saponified"\n'
@@ -70,3 +72,15 @@ def test_a_fat_without_a_salt_name_stands_under_its_own_with_its_alkali(shop: Sh
     assert found["COCOS NUCIFERA OIL"] == pytest.approx(400, abs=0.02)  # all of it
     assert found["SODIUM HYDROXIDE"] == pytest.approx(69.621, abs=0.02)
     assert found["GLYCERIN"] == pytest.approx(59.257, abs=0.02)  # that of the olive alone
+
+
+@pytest.mark.parametrize(
+    ("when", "held"), [("# nothing is held back\n", set()), ('when = "at trace"\nin_demand = true\n', {"coconut oil"})]
+)
+def test_only_the_fat_that_was_held_back_is_known_as_held_back(shop: Shop, when: str, held: set[str]) -> None:
+    revise_recipe(shop.book, "plain-bar", PLAIN_BAR.replace("percent = 40\n", f"percent = 40\n{when}"), file="p.toml")
+    code = weighed(shop.book, planned(shop.book))
+    with shop.book.look() as rows:
+        found = bases_of_batch(rows, find_batch(rows, code).id)
+    assert {one.lot.material for one in found} == {"olive oil", "coconut oil", "water", "sodium hydroxide"}
+    assert {one.lot.material for one in found if one.held_back} == held
