@@ -3,12 +3,15 @@
 import hashlib
 import sqlite3
 from collections.abc import Callable, Iterator
+from contextlib import closing
+from functools import cache
 from itertools import groupby
+from pathlib import Path
 
 from ledger.domain.invariants import Finding
 from ledger.fileformat import trouble
+from ledger.storage import migrations
 from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, fact_tables, lines_of
-from ledger.storage.migrations import migrate
 from ledger.storage.personal import salted_digest
 
 
@@ -47,21 +50,28 @@ def _entry_of(rows: sqlite3.Connection, table: str, rowid: int | None) -> int | 
     return int(row[0]) if row else None
 
 
+def _laid(rows: sqlite3.Connection) -> dict[str, str]:
+    query = "SELECT type || ' ' || name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_%'"
+    return dict(map(tuple, rows.execute(query).fetchall()))
+
+
+@cache
+def _laid_anew(_files: tuple[Path, ...]) -> dict[str, str]:
+    """What these migrations give a new file; laid once, since that takes longer than all else of a small ledger."""
+    with closing(sqlite3.connect(":memory:", isolation_level=None)) as clean:
+        migrations.migrate(clean)
+        return _laid(clean)
+
+
 def _schema(rows: sqlite3.Connection) -> Iterator[Finding]:
     """Tables, guards and views are those the migrations give, none changed or missing.
 
     A table, view or index she laid into the file herself changes nothing of ours; a trigger on a table of ours might.
     """
-    clean = sqlite3.connect(":memory:", isolation_level=None)
-    try:
-        migrate(clean)
-        query = "SELECT type || ' ' || name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_%'"
-        wanted, real = dict(clean.execute(query).fetchall()), dict(map(tuple, rows.execute(query).fetchall()))
-        hooked = rows.execute("SELECT name, tbl_name FROM sqlite_schema WHERE type = 'trigger'").fetchall()
-        ours = {name.partition(" ")[2] for name in wanted}
-        sly = {f"trigger {name}" for name, on in hooked if on in ours}
-    finally:
-        clean.close()
+    wanted, real = _laid_anew(migrations.migration_files()), _laid(rows)
+    hooked = rows.execute("SELECT name, tbl_name FROM sqlite_schema WHERE type = 'trigger'").fetchall()
+    ours = {name.partition(" ")[2] for name in wanted}
+    sly = {f"trigger {name}" for name, on in hooked if on in ours}
     for name in sorted(wanted.keys() | sly):
         if wanted.get(name) != real.get(name):
             state = "is missing" if name not in real else "is not ours" if name not in wanted else "was changed"
