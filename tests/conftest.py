@@ -1,14 +1,17 @@
 """What every test may ask for: an empty book, a small worked shop, and a way to run commands."""
 
 import importlib
+import os
 import pkgutil
 import shutil
+import tempfile
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
 
+import freezegun
 import pytest
 from freezegun import freeze_time
 from making import LOOKED_GOOD
@@ -59,6 +62,14 @@ from ledger.views.settings import Responsible
 for _module in pkgutil.walk_packages(ledger.__path__, "ledger."):
     importlib.import_module(_module.name)
 
+# Every freezing of the clock looks through every module; these never ask it for the day.
+freezegun.configure(
+    extend_ignore_list=[
+        *("numpy", "scipy", "networkx", "molmass", "pycountry", "pypdf", "pypdfium2", "zxingcpp", "PIL", "pygments"),
+        *("sqlalchemy", "pydantic", "reportlab", "hypothesis", "xdist", "execnet", "asyncio", "concurrent", "ctypes"),
+        *("email", "encodings", "html", "http", "importlib", "unittest", "xml"),
+    ]
+)
 pytest_plugins = ["commands_run"]
 NOW = datetime(2026, 6, 1, 9, 30, tzinfo=UTC)  # 10:30 in Dublin, a Monday
 ADDRESS = Responsible("Nuala Quill", "Tidewrack Soaps, 3 Slip Lane, Port Emmer")
@@ -104,6 +115,14 @@ net_weight = "100 g"
 def pytest_addoption(parser: pytest.Parser) -> None:
     """--slow also runs what takes too long for every run."""
     parser.addoption("--slow", action="store_true", help="also the long fault runs")
+
+
+def pytest_configure() -> None:
+    """Ledgers of tests are kept in memory where there is room for three runs: a disk is waited for at every entry."""
+    memory = Path("/dev/shm")
+    if os.access(memory, os.W_OK) and shutil.disk_usage(memory).free > 2 * 1024**3:
+        os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", str(memory))
+        tempfile.tempdir = str(memory)
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
