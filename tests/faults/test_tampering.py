@@ -19,16 +19,17 @@ def unguarded(path: Path) -> sqlite3.Connection:
     raw.row_factory = sqlite3.Row
     raw.execute("PRAGMA foreign_keys = OFF")
     raw.execute("PRAGMA ignore_check_constraints = ON")
+    raw.execute("PRAGMA writable_schema = ON")  # all at once: after each DROP TRIGGER the whole schema is read anew
+    raw.execute("DELETE FROM sqlite_schema WHERE type = 'trigger'")
+    raw.execute("PRAGMA writable_schema = RESET")
     raw.execute("BEGIN")
-    for name in [row[0] for row in raw.execute("SELECT name FROM sqlite_schema WHERE type = 'trigger'")]:
-        raw.execute(f"DROP TRIGGER {name}")
     return raw
 
 
-def finish(raw: sqlite3.Connection, path: Path, guards: list[str]) -> Verdict:
+def finish(raw: sqlite3.Connection, path: Path, guards: list[tuple[Any, ...]]) -> Verdict:
     """Put the guards back, so that nothing but the change itself is there to be found."""
-    for sql in guards:
-        raw.execute(sql)
+    raw.execute("PRAGMA writable_schema = ON")
+    raw.executemany("INSERT INTO sqlite_schema VALUES (?, ?, ?, ?, ?)", guards)
     raw.execute("COMMIT")
     raw.close()
     try:
@@ -41,9 +42,10 @@ def finish(raw: sqlite3.Connection, path: Path, guards: list[str]) -> Verdict:
     return verdict
 
 
-def guards_of(path: Path) -> list[str]:
+def guards_of(path: Path) -> list[tuple[Any, ...]]:
+    """The rows of the guards as the file itself holds them."""
     raw = sqlite3.connect(path)
-    found = [row[0] for row in raw.execute("SELECT sql FROM sqlite_schema WHERE type = 'trigger' ORDER BY rowid")]
+    found = raw.execute("SELECT * FROM sqlite_schema WHERE type = 'trigger' ORDER BY rowid").fetchall()
     raw.close()
     return found
 
@@ -97,7 +99,9 @@ def test_any_value_of_any_row_changed_is_named_by_its_entry(full: Any) -> None:
         _assert_named(path, whole, guards, change)
 
 
-def _assert_named(path: Path, whole: bytes, guards: list[str], change: tuple[str, str, Any, Any, int]) -> None:
+def _assert_named(
+    path: Path, whole: bytes, guards: list[tuple[Any, ...]], change: tuple[str, str, Any, Any, int]
+) -> None:
     table, column, rowid, value, entry = change
     path.write_bytes(whole)
     raw = unguarded(path)
