@@ -2,7 +2,6 @@
 
 import csv
 import json
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -29,10 +28,10 @@ def test_the_season_is_as_large_as_it_was_promised() -> None:
 
 # an ordinary day, a leap day, and a new year in the middle of the season
 @pytest.mark.parametrize("day", ["2026-11-25", "2028-02-29", "2027-03-10"])
-def test_the_demo_does_the_main_job_and_leaves_a_sound_ledger(day: str, tmp_path: Path, run: Any) -> None:
+def test_the_demo_does_the_main_job_and_leaves_a_sound_ledger(day: str, play: Any, run: Any) -> None:
     with freeze_time(f"{day} 12:00:00"):
-        shown = run("demo", str(tmp_path / "season")).stdout
-        ledger = ("--ledger", str(tmp_path / "season" / "soap.db"))
+        season = play(day)
+        ledger = ("--ledger", str(season.folder / "soap.db"))
         answer = json.loads(run(*ledger, "recall", "lot", "lot ot 4471/2", "--json").stdout)
         assert "nothing is wrong" in run(*ledger, "check").stdout
         batches = json.loads(run(*ledger, "batch", "list", "--json").stdout)
@@ -58,9 +57,9 @@ def test_the_demo_does_the_main_job_and_leaves_a_sound_ledger(day: str, tmp_path
     # 120 days before 25 November 2026 is 28 July: what was labelled then and left in August is labelled anew
     assert (len(twice) > len(set(twice))) is (day == "2026-11-25")
     for name in ("worksheet.pdf", "batch-record.pdf", "labels.pdf", "recall.pdf"):
-        assert (tmp_path / "season" / name).read_bytes().startswith(b"%PDF")
-        assert name in shown
-    assert (tmp_path / "season" / "whom-to-call.csv").exists()
+        assert (season.folder / name).read_bytes().startswith(b"%PDF")
+        assert name in season.shown
+    assert (season.folder / "whom-to-call.csv").exists()
     totals = answer["totals"]
     assert totals["made"] == sum(one["bars_made"] for one in answer["batches"])
     assert totals["made"] == sum(count for place, count in totals.items() if place != "made")

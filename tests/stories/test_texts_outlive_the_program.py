@@ -22,11 +22,10 @@ QUESTIONS = (
 
 
 def test_a_program_that_refuses_a_superfat_under_6_still_answers_for_the_season(
-    tmp_path: Path, run: Any, monkeypatch: pytest.MonkeyPatch
+    play: Any, run: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     with freeze_time("2026-11-25 12:00:00"):
-        run("demo", str(tmp_path / "season"))
-        ledger = ("--ledger", str(tmp_path / "season" / "soap.db"))
+        ledger = ("--ledger", str(play("2026-11-25").folder / "soap.db"))
         before = [run(*ledger, *words).stdout for words in QUESTIONS]
         codes = [one["batch"]["code"] for one in json.loads(run(*ledger, "batch", "list", "--json").stdout)]
         shown = [run(*ledger, "batch", "show", code).stdout for code in codes]
