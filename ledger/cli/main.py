@@ -1,98 +1,24 @@
-"""The root command: what stands on it, the order of the commands, and the one error boundary."""
+"""The root command: what stands on it, and the one error boundary."""
 
 import os
 import sys
-from collections.abc import Callable
 from pathlib import Path
 from typing import Annotated, Any
 
 import typer
-from typer.core import TyperGroup
 
 from ledger import __version__
-from ledger.cli import (
-    attach,
-    batch,
-    complaint,
-    cost,
-    cure,
-    customer,
-    demo,
-    dispatch,
-    equipment,
-    init,
-    keep,
-    label,
-    lot,
-    material,
-    pass_,
-    recall,
-    receive,
-    recipe,
-    reject,
-    release,
-    rework,
-    samples,
-    stall,
-    stock,
-    supplier,
-    trace,
-    upkeep,
-)
-from ledger.cli.desk import DEFAULT_FILE, Desk, desk
-from ledger.cli.ending import ended
-from ledger.cli.show import show_plainly
+from ledger.cli.kit.desk import DEFAULT_FILE, Desk, desk
+from ledger.cli.kit.ending import ended
+from ledger.cli.kit.show import show_plainly
+from ledger.cli.kit.tree import Group
 from ledger.errors import LedgerError
 
 INTERRUPTED = 130  # what the command line gives back for Ctrl-C outside a question
 
-# Each noun is a group of commands or one command; here in the order of the work:
-# set up, stock, make, sell, answer, keep.
-NOUNS: dict[str, typer.Typer | Callable[..., None]] = {
-    "init": init.command,
-    "demo": demo.command,
-    "supplier": supplier.app,
-    "customer": customer.app,
-    "material": material.app,
-    "equipment": equipment.app,
-    "recipe": recipe.app,
-    "receive": receive.command,
-    "stock": stock.command,
-    "lot": lot.app,
-    "batch": batch.app,
-    "cure": cure.app,
-    "pass": pass_.command,
-    "release": release.command,
-    "samples": samples.command,
-    "reject": reject.command,
-    "rework": rework.command,
-    "label": label.app,
-    "stall": stall.app,
-    "dispatch": dispatch.dispatch,
-    "return": dispatch.return_,
-    "resell": dispatch.resell,
-    "gift": dispatch.gift,
-    "cost": cost.command,
-    "trace": trace.command,
-    "recall": recall.app,
-    "complaint": complaint.app,
-    "attach": attach.attach,
-    "attachments": attach.attachments,
-    "attachment": attach.app,
-    "upkeep": upkeep.app,
-    "check": keep.check,
-    "undo": keep.undo,
-    "history": keep.history,
-    "backup": keep.backup,
-}
 
-
-class Root(TyperGroup):
+class Root(Group):
     """Runs a command; every error leaves as one line and its exit code."""
-
-    def list_commands(self, ctx: Any) -> list[str]:  # noqa: ARG002
-        """The commands in the order of the work, not of the alphabet."""
-        return list(NOUNS)
 
     def main(self, *args: Any, **kwargs: Any) -> Any:
         """Run, and turn whatever goes wrong into one line, what of it stands, and an exit code."""
@@ -109,11 +35,11 @@ class Root(TyperGroup):
 
 
 app = typer.Typer(
+    name="soapledger",
     cls=Root,
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
     add_completion=False,
-    no_args_is_help=True,
     help="The records of one person who makes soap by hand: from a delivery to a recall answer.",
 )
 
@@ -146,13 +72,6 @@ def root(
     here.who_given, here.debug = who, debug
     here.lay()
     ctx.call_on_close(here.leave)
-
-
-for _name, _part in NOUNS.items():
-    if isinstance(_part, typer.Typer):
-        app.add_typer(_part, name=_name, no_args_is_help=True)
-    else:
-        app.command(_name)(_part)
 
 
 def run() -> None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from ledger.cli.show import say_wrapped
+from ledger.cli.kit.show import say_wrapped
 
 
 def test_a_number_stays_on_the_line_of_its_unit_and_loses_no_figure(

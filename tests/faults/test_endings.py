@@ -156,7 +156,7 @@ def test_a_paper_that_fails_after_the_entry_is_told_with_what_stands(
 
 @pytest.mark.usefixtures("frozen", "shop")
 def test_a_fault_of_ours_after_the_entry_does_not_ask_for_it_again(run: Any, monkeypatch: Any) -> None:
-    from ledger.cli import stall
+    from ledger.cli.sell import stalls as stall
 
     def broken(*_: Any) -> None:
         raise ZeroDivisionError("by a cake of soap")
@@ -169,7 +169,7 @@ def test_a_fault_of_ours_after_the_entry_does_not_ask_for_it_again(run: Any, mon
 
 @pytest.mark.usefixtures("frozen")
 def test_a_ledger_that_cannot_be_asked_is_not_spoken_for(shop: Any, run: Any, monkeypatch: Any) -> None:
-    from ledger.cli import stall
+    from ledger.cli.sell import stalls as stall
 
     def gone(*_: Any) -> None:
         shop.book.path.rename("away.db")
@@ -210,7 +210,7 @@ def test_stopping_at_a_prompt_says_what_was_stored(shop: Any, run: Any) -> None:
 
 @pytest.mark.usefixtures("frozen", "shop")
 def test_stopping_outside_a_prompt_is_said_too(run: Any, monkeypatch: Any) -> None:
-    from ledger.cli import stall
+    from ledger.cli.sell import stalls as stall
 
     def stopped(*_: Any) -> None:
         raise KeyboardInterrupt
@@ -259,7 +259,7 @@ def test_json_loses_no_sign(run: Any) -> None:
 
 @pytest.mark.usefixtures("shop")
 def test_a_plain_sign_stands_for_an_arrow() -> None:
-    words = "from ledger.cli.show import say, show_plainly; show_plainly(); say('1\\u00a0284 g → 3 × −2 ł')"
+    words = "from ledger.cli.kit.show import say, show_plainly; show_plainly(); say('1\\u00a0284 g → 3 × −2 ł')"
     env = {**os.environ, "PYTHONPATH": ROOT, "PYTHONIOENCODING": "cp437"}
     done = subprocess.run([sys.executable, "-c", words], env=env, capture_output=True, check=True)
     assert done.stdout.decode("cp437").strip() == "1\u00a0284 g -> 3 x -2 ?"

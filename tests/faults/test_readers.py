@@ -10,8 +10,8 @@ from typing import Any
 import pytest
 import typer
 
-from ledger.cli import show
-from ledger.cli.desk import Desk
+from ledger.cli.kit import show
+from ledger.cli.kit.desk import Desk
 from ledger.operations.check import check
 from ledger.operations.sell import add_stall
 from ledger.storage import book as book_module

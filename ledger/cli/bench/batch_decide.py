@@ -1,0 +1,41 @@
+"""soapledger batch decide."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.bench.deviations import say_open
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Batch, Json, On, Why
+from ledger.cli.kit.show import out_json, say, say_wrapped
+from ledger.domain.quantity import parse_pieces
+from ledger.operations.deviations import decide_deviation
+from ledger.views.batch import find_batch
+from ledger.views.deviation import deviations
+
+
+def command(
+    ctx: typer.Context,
+    code: Batch,
+    number: Annotated[str, typer.Argument(help="Which deviation, by its number.")],
+    verdict: Annotated[str, typer.Argument(help="accept, rework or reject.")],
+    reason: Why,
+    done: Annotated[str | None, typer.Option("--done", help="What was done about it.")] = None,
+    by: Annotated[str | None, typer.Option("--by", help="Who decides (you).")] = None,
+    on: On = None,
+    json: Json = False,
+) -> None:
+    """Decide about a deviation, e.g. batch decide 26-118-0 1 accept --reason "trace was even"."""
+    here = desk(ctx)
+    which = parse_pieces(number, what="the number of the deviation")
+    decider = by or here.who
+    decide_deviation(here.book(), code, which, verdict, on=here.day(on), by=decider, reason=reason, done=done)
+    batch = find_batch(here.rows(), code)
+    one = deviations(here.rows(), batch.id)[which - 1]
+    if json:
+        out_json(one)
+        return
+    say_wrapped(f"Deviation {which} of batch {batch.code} ({one.found}): {one.verdict}, by {decider}: {reason}.")
+    if verdict == "reject":
+        say(f'Next: soapledger reject {batch.code} --reason "deviation {which}"')
+    say_open(here, batch)

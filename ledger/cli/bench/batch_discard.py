@@ -1,0 +1,21 @@
+"""soapledger batch discard."""
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Batch, On, Why
+from ledger.cli.kit.show import say
+from ledger.domain.codes import read_batch_code
+from ledger.operations.readings import discard_batch
+
+
+def command(
+    ctx: typer.Context,
+    code: Batch,
+    reason: Why,
+    on: On = None,
+) -> None:
+    """Give up a batch before it is cut; what went in stays booked."""
+    here = desk(ctx)
+    discard_batch(here.book(), code, on=here.day(on), by=here.who, reason=reason)
+    say(f"Batch {read_batch_code(code)} is discarded: {reason}. What went in stays booked as used.")

@@ -1,0 +1,36 @@
+"""soapledger batch fill."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Batch, On
+from ledger.cli.kit.show import say
+from ledger.domain.quantity import parse_mass, show_mass, show_share
+from ledger.operations.bulk import fill_batch
+from ledger.views.figures import figures_of
+from ledger.views.lots import find_lot
+from ledger.views.material import material_by_id
+
+
+def command(
+    ctx: typer.Context,
+    code: Batch,
+    weight: Annotated[str, typer.Argument(help="What came of it, e.g. 980 g.")],
+    on: On = None,
+) -> None:
+    """End a blend of fats or a stock lye: book it, filled off, as a lot of its own."""
+    here = desk(ctx)
+    mass = parse_mass(weight, what="what came of it")
+    code_of_lot = fill_batch(here.book(), code, mass_mg=mass, on=here.day(on), by=here.who)
+    lot = find_lot(here.rows(), code_of_lot)
+    card = material_by_id(here.rows(), lot.material_id)
+    strength = round(figures_of(card, lot).alkali(0).purity_ppm) if lot.purity_ppm is not None else None
+    what = f", {show_share(strength, 2)} alkali" if strength is not None else ""
+    say(f"{show_mass(mass, here.settings.units)} filled off as lot {lot.code}{what}. Write the code on the container.")
+    if strength is not None and card.purity_ppm is not None and abs(strength - card.purity_ppm) > 10_000:
+        say(
+            f"{lot.material} is meant to hold {show_share(card.purity_ppm)}; soap is reckoned with the "
+            f"{show_share(strength, 2)} of this lot, so write that on the container too."
+        )

@@ -1,0 +1,136 @@
+"""soapledger batch log."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from ledger.cli.bench.deviations import say_open
+from ledger.cli.bench.lines import read_lines, say_alkali_wanted, say_superfat
+from ledger.cli.bench.prompt import prompt_bench
+from ledger.cli.kit.desk import Desk, desk
+from ledger.cli.kit.options import Batch, Json
+from ledger.cli.kit.show import count, out_json, say
+from ledger.cli.stock.bars import warn_of_holds
+from ledger.cli.tools.equipment import warn_failed
+from ledger.domain.dates import show_date
+from ledger.errors import Refused
+from ledger.operations.readings import log_readings, on_its_day, read_reading
+from ledger.operations.weigh import Weighed, weigh
+from ledger.views.batch import find_batch, plan_lines
+from ledger.views.bench import steps_of
+from ledger.views.lye_check import lye_check
+
+
+def command(
+    ctx: typer.Context,
+    code: Batch,
+    line: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--line",
+            help="One line: '3=182.4 g', from another lot '3=182.4 g@L41-5', from two '3=120 g@L7-2,62.4 g@L9-3'; "
+            "or a lettered one: 'c=49 C' (repeat).",
+        ),
+    ] = None,
+    reading: Annotated[
+        list[str] | None,
+        typer.Option("--reading", help="E.g. 'lye temperature=49 C', 'trace=8 min' (repeat)."),
+    ] = None,
+    csv_file: Annotated[
+        Path | None,
+        typer.Option("--csv", help="A CSV file with the columns line, weight and, if needed, lot."),
+    ] = None,
+    as_planned: Annotated[
+        bool, typer.Option("--as-planned", help="Every line still open was weighed at its target.")
+    ] = False,
+    correct: Annotated[bool, typer.Option("--correct", help="These lines were logged wrongly before.")] = False,
+    tools: Annotated[
+        list[str] | None, typer.Option("--with", help="The scale, thermometer or pH meter, where you have several.")
+    ] = None,
+    anyway: Annotated[
+        str | None, typer.Option("--anyway", help="Keep a superfat at or below zero, with the reason.")
+    ] = None,
+    on: Annotated[
+        str | None, typer.Option("--on", help="The day it was made; once it is poured, the day of what is read now.")
+    ] = None,
+    yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about unlikely weights.")] = False,
+    json: Json = False,
+) -> None:
+    """Log what was weighed and read, line by line; asks for what is still open."""
+    here = desk(ctx)
+    batch = find_batch(here.rows(), code)
+    said = here.day(on) if on else None
+    made = min(max(batch.planned_on, batch.made_on or batch.planned_on), here.today)
+    if said and not batch.poured:
+        made = said
+    lines = {one.number: one for one in plan_lines(here.rows(), batch.id) if one.role != "packaging"}
+    if not lines or batch.discarded:
+        raise Refused(f"Batch {batch.code} is {batch.status}; there is nothing to weigh for it.")
+    letters = {one.letter: one.what for one in steps_of(batch)}
+    weighed, lettered = read_lines(line or (), csv_file, lines, letters, units=here.settings.units, yes=yes)
+    readings = tuple(
+        on_its_day(one, batch, said=said, today=here.today, correct=correct)
+        for one in (*lettered, *(read_reading(text) for text in reading or ()))
+    )
+    if as_planned:
+        for number, one in lines.items():
+            if not one.logged and number not in weighed:
+                weighed[number] = [Weighed(one.target)]
+    prompted = not (line or reading or csv_file or as_planned)
+    if prompted:
+        prompt_bench(here, batch.code, made, said, anyway=anyway, tools=tools or ())
+    if weighed:
+        weigh(
+            here.book(),
+            batch.code,
+            weighed,
+            on=made,
+            by=here.who,
+            correct=correct,
+            anyway=anyway,
+            readings=readings,
+            tools=tools or (),
+        )
+    elif readings:
+        log_readings(here.book(), batch.code, readings, on=made, correct=correct, tools=tools or ())
+    warn_failed(here, max((made, *(one.on for one in readings if one.on))))
+    check = lye_check(here.rows(), batch.id)
+    if json:
+        out_json({"batch": find_batch(here.rows(), batch.code), "lye": check})
+        return
+    now = find_batch(here.rows(), batch.code)
+    made_on = f", made on {show_date(now.made_on)}" if now.made_on else ""
+    if now.open_lines:
+        say(f"Batch {batch.code}{made_on}: {count(now.open_lines, 'line')} still to be weighed.")
+    else:
+        say(f"Batch {batch.code}{made_on}: everything is weighed.")
+    say_superfat(check)
+    warn_of_holds(here, _lots_used(here, batch.id))
+    if not prompted:
+        say_alkali_wanted(here, batch)
+        say_open(here, batch)
+    if now.open_lines:
+        say(f"Next: soapledger batch log {batch.code}")
+    elif now.process == "infusion":
+        say(f"Next, when it has drawn: soapledger batch strain {batch.code} WEIGHT")
+    elif now.process == "blend" and now.yield_lot_id is None:
+        say(f"Next: soapledger batch fill {batch.code} WEIGHT")
+    elif not now.soap and now.yield_lot_id is None:
+        say(f"Next, at trace: soapledger batch divide {batch.code}")
+    elif now.yield_lot_id is not None:
+        say(f"It is {now.status}; see it whole: soapledger batch show {batch.code}")
+    elif now.poured or now.process == "rebatch":
+        say(f"Next: soapledger batch cut {batch.code} BARS --weight WEIGHT")
+    else:
+        say(f"Next: soapledger batch log {batch.code} --reading poured=14:05")
+
+
+def _lots_used(here: Desk, batch_id: int) -> list[str]:
+    """The codes of the lots a batch has used so far."""
+    found = here.rows().execute(
+        "SELECT l.code FROM movement v JOIN lot l ON l.id = v.lot_id WHERE v.batch_id = ? AND v.kind = 'consumed' "
+        "GROUP BY l.id HAVING sum(v.quantity) < 0 ORDER BY l.id",
+        (batch_id,),
+    )
+    return [row["code"] for row in found]

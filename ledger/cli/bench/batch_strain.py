@@ -1,0 +1,26 @@
+"""soapledger batch strain."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Batch, On
+from ledger.cli.kit.show import say
+from ledger.domain.quantity import parse_mass, show_mass
+from ledger.operations.bulk import strain_batch
+
+
+def command(
+    ctx: typer.Context,
+    code: Batch,
+    weight: Annotated[str, typer.Argument(help="What was strained off, e.g. 480 g.")],
+    spent: Annotated[str | None, typer.Option("--spent", help="What stayed in the cloth, thrown away.")] = None,
+    on: On = None,
+) -> None:
+    """End an infusion: book the oil strained off as a lot of its own."""
+    here = desk(ctx)
+    mass = parse_mass(weight, what="the weight strained off")
+    waste = parse_mass(spent, what="the weight of the spent solids") if spent else 0
+    lot = strain_batch(here.book(), code, mass_mg=mass, on=here.day(on), by=here.who, spent_mg=waste)
+    say(f"{show_mass(mass, here.settings.units)} strained off as lot {lot}. Write the code on the jar.")

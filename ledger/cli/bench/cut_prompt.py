@@ -1,0 +1,87 @@
+"""The cut as it is asked at the bench, and how the prompt is left."""
+
+from collections.abc import Callable
+from datetime import date
+from typing import NoReturn, TypeVar
+
+import typer
+
+from ledger.cli.bench.cut_words import say_cut
+from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.show import ask, say, warn
+from ledger.domain.dates import show_date
+from ledger.domain.quantity import parse_mass, parse_pieces, scale_unit, with_scale_unit
+from ledger.errors import LedgerError
+from ledger.operations.cut import cut_batch
+from ledger.views.batch import BatchRow, find_batch
+
+Read = TypeVar("Read")
+
+
+def stop(code: str) -> NoReturn:
+    """Leave the prompt; what was answered is booked."""
+    say(f"Stopped; what you logged is kept. Go on with: soapledger batch log {code}")
+    raise typer.Exit
+
+
+def ask_cut(here: Desk, batch: BatchRow, today: date) -> None:
+    """Ask for the cut until it is booked, or left for later."""
+    unit = scale_unit(here.settings.units)
+
+    def mass(typed: str) -> int:
+        return parse_mass(with_scale_unit(typed, here.settings.units))
+
+    planned = f", {batch.bars_planned} planned" if batch.bars_planned else ""
+    firm = False
+    while True:
+        bars = _until(f"Bars cut (how many{planned}; Enter: not cut yet)", batch.code, parse_pieces)
+        if bars is None:
+            return
+        day = _until("Cut on", batch.code, here.day, usual=show_date(today), firm=firm) or today
+        masses = [
+            _until(f"{what}, {unit}", batch.code, mass, usual=none, firm=firm)
+            for what, none in (
+                ("All the bars together", "not weighed"),
+                ("End slices and offcuts kept", "none"),
+                ("Thrown away", "nothing"),
+            )
+        ]
+        try:
+            balance = cut_batch(
+                here.book(),
+                batch.code,
+                bars=bars,
+                on=day,
+                by=here.who,
+                bars_mg=masses[0],
+                offcuts_mg=masses[1] or 0,
+                waste_mg=masses[2] or 0,
+            )
+        except LedgerError as error:
+            warn(f"  {error}")
+            firm = True
+            continue
+        say_cut(here, find_batch(here.rows(), batch.code), balance)
+        return
+
+
+def _until(
+    question: str, code: str, read: Callable[[str], Read], *, usual: str | None = None, firm: bool = False
+) -> Read | None:
+    """One value, asked until it can be read; None for Enter, and q stops.
+
+    Once an answer was refused, here or (`firm`) before, what is usual is typed as '-', so that no Enter books it.
+    """
+    while True:
+        hint = f" ({'-' if firm else 'Enter'}: {usual})" if usual else ""
+        typed = ask(f"{question}{hint}", default="")
+        if typed.casefold() == "q":
+            stop(code)
+        if usual and firm and not typed:
+            warn(f"  Enter books nothing here now. Type it, or - for {usual}; q stops.")
+            continue
+        try:
+            return read(typed) if typed and (typed, firm) != ("-", True) else None
+        except LedgerError as error:
+            warn(f"  {error}")
+            firm = True

@@ -1,0 +1,156 @@
+"""Reading what was weighed and read from typed lines or a CSV file, and what is said of the lye."""
+
+import csv
+import re
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.show import say, say_wrapped
+from ledger.domain.quantity import parse_mass, show_mass, show_share, with_scale_unit
+from ledger.domain.uncertainty import all_low_warning
+from ledger.domain.words import Units
+from ledger.errors import BadInput, LedgerError
+from ledger.operations.readings import ReadingValue, read_reading
+from ledger.operations.weigh import Weighed
+from ledger.views.batch import BatchRow, PlanLineRow
+from ledger.views.lye_check import LyeCheck, alkali_wanted
+
+# One part of a line weighed from named lots; a comma inside the weight is a decimal comma.
+_PART = re.compile(r"\s*([^@]+)@\s*([^,@]+?)\s*(?:,|$)")
+
+
+def parse_weights(text: str, line: PlanLineRow, *, units: Units) -> list[Weighed]:
+    """What was weighed on one line: '182.4 g', '182.4 g@L41-5', or two lots with a comma between.
+
+    A number alone is in what the worksheet asks for. Raises BadInput for what cannot be read.
+    """
+    parts: list[tuple[str, str | None]] = [(text, None)]
+    if "@" in text:
+        parts = [(weight, lot) for weight, lot in _PART.findall(text)]
+        if _PART.sub("", text).strip():
+            raise BadInput(f"'{text}' cannot be read; write each weight with its lot: 120 g@L7-2,62.4 g@L9-3.")
+    found = []
+    for weight, lot in parts:
+        typed = with_scale_unit(weight.strip(), units)
+        found.append(Weighed(parse_mass(typed, what=f"the weight of {line.material}"), lot))
+    return found
+
+
+def unlikely(takes: Sequence[Weighed], line: PlanLineRow, units: Units) -> str | None:
+    """What to ask again about: an alkali a tenth off, anything else more than double or less than half."""
+    total = sum(one.quantity for one in takes)
+    lye_off = line.role == "alkali" and 10 * abs(total - line.target) > line.target
+    if lye_off or total > 2 * line.target or 2 * total < line.target:
+        found = show_mass(total, units) if total else "nothing"
+        return f"Line {line.number} asks for {show_mass(line.target, units)} of {line.material}, not {found}"
+    return None
+
+
+def read_lines(
+    texts: Sequence[str],
+    path: Path | None,
+    lines: Mapping[int, PlanLineRow],
+    letters: Mapping[str, str],
+    *,
+    units: Units,
+    yes: bool,
+) -> tuple[dict[int, list[Weighed]], list[ReadingValue]]:
+    """The --line options and the CSV file together: what was weighed by number, what was read by letter.
+
+    `letters` gives the reading each letter of the worksheet stands for. Raises BadInput naming what cannot be read; a
+    weight far from what its line asks for is refused until it is confirmed.
+    """
+    readings: list[ReadingValue] = []
+    found = _read_csv(path, lines, letters, readings, units) if path else {}
+    for text in texts:
+        if reading := _read_letter(text, letters):
+            readings.append(reading)
+            continue
+        place, takes = _read_line(text, lines, units)
+        if place in found:
+            raise BadInput(f"Line {place} stands twice; for two lots write '3=120 g@L7-2,62.4 g@L9-3'.")
+        found[place] = takes
+    for place, takes in found.items():
+        if not yes and (doubt := unlikely(takes, lines[place], units)):
+            raise BadInput(f"{doubt}; look at the scale. If it is right, add --yes.")
+    return found, readings
+
+
+def _read_letter(text: str, letters: Mapping[str, str]) -> ReadingValue | None:
+    """A line of the worksheet that has a letter, such as 'c=49 C'; None for one with a number."""
+    sign, separator, typed = (part.strip() for part in text.partition("="))
+    if not separator or not sign.isalpha():
+        return None
+    if sign.casefold() not in letters:
+        raise BadInput(f"There is no line {sign} on this worksheet; its letters are a to {max(letters)}.")
+    return read_reading(f"{letters[sign.casefold()]}={typed}")
+
+
+def _read_line(text: str, lines: Mapping[int, PlanLineRow], units: Units) -> tuple[int, list[Weighed]]:
+    number, separator, weight = text.partition("=")
+    if not separator or not number.strip().isdecimal():
+        raise BadInput(f"'{text}' is not a line; write it like --line '3=182.4 g'.")
+    place = int(number)
+    if place not in lines:
+        raise BadInput(f"There is no line {place} to weigh; the lines are {min(lines)} to {max(lines)}.")
+    return place, parse_weights(weight, lines[place], units=units)
+
+
+def _read_csv(
+    path: Path,
+    lines: Mapping[int, PlanLineRow],
+    letters: Mapping[str, str],
+    readings: list[ReadingValue],
+    units: Units,
+) -> dict[int, list[Weighed]]:
+    """A CSV file of line, weight and lot; two rows of one line are two lots, an empty weight is still open.
+
+    A line may be a letter, and its weight then what was read; what is read is added to `readings`.
+    """
+    try:
+        text = path.read_text(encoding="utf-8-sig").splitlines()
+    except (OSError, UnicodeDecodeError) as error:
+        raise BadInput(f"{path} cannot be read ({error}).") from None
+    semicolons = bool(text) and ";" in text[0]  # what a spreadsheet writes where the comma is decimal
+    reader = csv.DictReader(text, delimiter=";" if semicolons else ",")
+    if not {"line", "weight"} <= set(reader.fieldnames or ()):
+        raise BadInput(f"{path}, line 1: the columns are line, weight and, if needed, lot.")
+    found: dict[int, list[Weighed]] = {}
+    for row in reader:
+        if not (row["weight"] or "").strip():
+            continue
+        lot = f"@{row['lot'].strip()}" if (row.get("lot") or "").strip() else ""
+        try:
+            if reading := _read_letter(f"{row['line']}={row['weight']}", letters):
+                readings.append(reading)
+                continue
+            place, takes = _read_line(f"{row['line']}={row['weight']}{lot}", lines, units)
+        except LedgerError as error:
+            raise BadInput(f"{path}, line {reader.line_num}: {error}") from None
+        found.setdefault(place, []).extend(takes)
+    return found
+
+
+def say_alkali_wanted(here: Desk, batch: BatchRow) -> None:
+    """Before the alkali is weighed: what the fats as weighed take, where the worksheet says another figure."""
+    units = here.settings.units
+    for lye in alkali_wanted(here.rows(), batch):
+        if show_mass(lye.wanted_mg, units) != show_mass(lye.planned_mg, units):
+            say(
+                f"The fats as weighed take {show_mass(lye.wanted_mg, units)} of {lye.material} for the superfat of the "
+                f"recipe; the worksheet says {show_mass(lye.planned_mg, units)}."
+            )
+
+
+def say_superfat(check: LyeCheck) -> None:
+    """The superfat that the actual grams and lots give, with how low it may lie."""
+    for pot, found in (("in the pot, before the fat held back goes in,", check.before_addition), ("", check.superfat)):
+        if found is not None:
+            say_wrapped(
+                f"As weighed, from these lots, the superfat {pot + ' ' if pot else ''}is "
+                f"{show_share(found.nominal_ppm, 2)}; likely low {show_share(found.likely_low_ppm, 2)}, "
+                f"all low {show_share(found.all_low_ppm, 2)}."
+            )
+    if warning := all_low_warning(check.before_addition or check.superfat):
+        say_wrapped(warning)

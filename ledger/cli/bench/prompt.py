@@ -1,0 +1,248 @@
+"""The prompt at the bench: every line still open, in the order of work, each answer stored at once."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.cli.bench.cut_prompt import ask_cut, stop
+from ledger.cli.bench.deviations import say_open, ticked
+from ledger.cli.bench.lines import parse_weights, say_alkali_wanted, unlikely
+from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.show import ask, warn
+from ledger.cli.tools.equipment import warn_failed
+from ledger.domain.bench import SEEN, Step, in_order
+from ledger.domain.bench_readings import CLOCK, MASS, READINGS, SET, TICK
+from ledger.domain.dates import show_date
+from ledger.domain.quantity import show_mass, with_scale_unit
+from ledger.domain.recipe import WITH_THE_LYE
+from ledger.errors import LedgerError
+from ledger.operations.readings import ReadingValue, log_readings, on_its_day, read_reading
+from ledger.operations.weigh import Weighed, weigh
+from ledger.reference.cautions import cautions
+from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
+from ledger.views.bench import current_readings, steps_of
+from ledger.views.deviation import open_deviations
+from ledger.views.equipment import equipment_by_code, sole
+from ledger.views.worksheet import acid_in_jug, worksheet
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """One line of the worksheet as it is asked: what stands at its head, and what books the answer."""
+
+    sign: str
+    question: str
+    when: str
+    booked: bool
+    past: bool  # its moment has gone: what was read before the pour is not asked after it
+    book: Callable[[str, bool], bool | None]  # (answer, is it a correction) -> booked, left open, or None: ask again
+    again: str  # the question once an answer was refused, when Enter books nothing any more
+    firm: str  # and what may be typed then
+    before: Callable[[], None] | None = None
+
+
+def prompt_bench(
+    here: Desk, code: str, made: date, said: date | None, *, anyway: str | None, tools: Sequence[str] = ()
+) -> None:
+    """Ask for what is still open, then for the cut and what was seen.
+
+    Enter takes the target or leaves a reading open, '-' says that nobody read it, 's' skips, 'b' goes back to the one
+    before (as a correction), 'q' stops. Once an answer to a line was refused, Enter books nothing there any more.
+    What comes after the pour is asked once the pour is booked: dated `said`, or today.
+    """
+    batch = find_batch(here.rows(), code)
+    asked = _asked(here, batch, made, said, anyway, tools)
+    if any(not one.past for one in asked):
+        warn(f"Batch {batch.code}, made on {show_date(batch.made_on or made)} (another day: --on).")
+        warn("Enter takes the target; 0 is left out, - not read, s skips, b goes back, q stops.")
+        warn("Another lot: 182.4 g@L41-5; two lots: 120 g@L7-2,62.4 g@L9-3.")
+    position, back = _next(asked, 0, set()), False
+    seen_open = _numbers(here, batch)
+    passed: set[int] = set()
+    refused: set[int] = set()
+    while position < len(asked):
+        one = asked[position]
+        if one.before and not back:
+            one.before()
+        typed = ask(one.again if position in refused else one.question, default="")
+        word = typed.casefold()
+        if word == "q":
+            stop(batch.code)
+        if word == "b":
+            position, back = max(position - 1, 0), True
+            continue
+        if not word and position in refused:
+            warn(f"  Enter books nothing here now. Type {one.firm}; s skips, b goes back, q stops.")
+            continue
+        if word != "s":
+            try:
+                answer = one.book(typed, one.booked or position in passed)
+            except LedgerError as error:
+                warn(f"  {error}")
+                answer = None
+            if answer is None:
+                refused.add(position)
+                continue
+            refused.discard(position)
+            seen_open = _say_new(here, batch, seen_open)
+            if answer:
+                passed.add(position)
+        back = False
+        position = _next(asked, position + 1, passed)
+    _after_the_pour(here, code, batch, (said or here.today) if batch.poured else made)
+
+
+def _next(asked: list[_Asked], start: int, passed: set[int]) -> int:
+    return next((i for i in range(start, len(asked)) if not asked[i].past and i not in passed), len(asked))
+
+
+def _asked(
+    here: Desk, batch: BatchRow, made: date, said: date | None, anyway: str | None, tools: Sequence[str]
+) -> list[_Asked]:
+    """The lines and the steps together; the steps after the pour only once it was booked."""
+    known = {row["what"] for row in current_readings(here.rows(), batch.id)}
+    found = [
+        _line(here, batch, line, made, anyway) for line in plan_lines(here.rows(), batch.id) if line.role != "packaging"
+    ]
+    done = batch.yield_lot_id is not None
+    for step in steps_of(batch):
+        if step.when != SET or (batch.poured and not done):
+            past = done or step.what in known or (batch.poured and step.when != SET)
+            found.append(_step(here, batch, step, made, said, tools, booked=step.what in known, past=past))
+    return in_order(found, lambda one: one.when)
+
+
+def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: str | None) -> _Asked:
+    units = here.settings.units
+    row = here.rows().execute("SELECT code FROM lot WHERE id = ?", (line.lot_id,)).fetchone()
+    lot = f", lot {row['code']}" if row else ""
+    window = f"OK {show_mass(line.low, units)} to {show_mass(line.high, units)}"
+
+    def book(typed: str, correct: bool) -> bool | None:
+        takes = parse_weights(typed, line, units=units) if typed else [Weighed(line.target)]
+        doubt = unlikely(takes, line, units)
+        if doubt and not _sure(doubt, batch.code):
+            return None
+        weigh(here.book(), batch.code, {line.number: takes}, on=made, by=here.who, correct=correct, anyway=anyway)
+        return True
+
+    question = f"{line.number}. {line.material}{lot}: {show_mass(line.target, units)} ({window})"
+    return _Asked(
+        str(line.number),
+        question,
+        line.stage,
+        line.logged,
+        line.logged,
+        book,
+        question,
+        "the weight, or 0 where it is left out",
+        lambda: _before_line(here, batch, line),
+    )
+
+
+def _before_line(here: Desk, batch: BatchRow, line: PlanLineRow) -> None:
+    """At the alkali, and at an acid that an older plan has after it: the cautions; and how much alkali is wanted."""
+    if line.stage != WITH_THE_LYE:
+        return
+    lines = worksheet(here.rows(), batch.code, program="").lines
+    acid = cautions().by_step.get("acid", ()) if acid_in_jug(lines) else ()
+    this = next(one for one in lines if one.number == line.number)
+    if line.role == "alkali":
+        for text in (*cautions().by_step.get("lye", ())[:1], *acid):
+            warn(f"  ! {text}")
+        say_alkali_wanted(here, batch)
+    elif this.acid and any(one.role == "alkali" and one.number < line.number for one in lines):
+        for text in acid:
+            warn(f"  ! {text}")
+
+
+def _step(
+    here: Desk,
+    batch: BatchRow,
+    step: Step,
+    on: date,
+    said: date | None,
+    tools: Sequence[str],
+    *,
+    booked: bool,
+    past: bool,
+) -> _Asked:
+    row = READINGS[step.what]
+    tick, scale = row.answer is TICK, None
+    if row.tries == "scale":
+        named = [equipment_by_code(here.rows(), one, on) for one in tools]
+        scale = next((one for one in named if one.kind == "scale"), None) or sole(here.rows(), "scale", on)
+    target = show_mass(scale.expected, here.settings.units) if scale and scale.expected is not None else None
+    usual = "yes" if tick else target or "still open"
+
+    def book(typed: str, correct: bool) -> bool | None:
+        if tick:
+            yes, no = typed.casefold() in ("", "y", "yes"), typed.casefold() in ("n", "no")
+            value = ReadingValue(row.what, text="yes" if yes else "no" if no else typed)
+        elif not typed and not target:
+            return False
+        else:
+            if row.answer is CLOCK and typed.casefold() == "now":
+                typed = here.clock_now
+            typed = typed or target or ""
+            if row.answer is MASS:
+                typed = with_scale_unit(typed, here.settings.units)
+            value = read_reading(f"{row.what}={typed}")
+        if scale and scale.expected and value.value and not scale.expected <= 2 * value.value <= 4 * scale.expected:
+            asked = f"The scale should read {target}, not {show_mass(value.value, here.settings.units)}"
+            if not _sure(asked, batch.code):
+                return None
+        value = on_its_day(value, batch, said=said, today=here.today, correct=correct)
+        log_readings(here.book(), batch.code, (value,), on=on, correct=correct, tools=tools)
+        if row.tries:
+            warn_failed(here, on)
+        return True
+
+    label = f"{step.letter}. {step.label} ({row.answer.hint}"
+    again, firm = f"{label})", "it, or - where nobody read it"
+    return _Asked(step.letter, f"{label}; Enter: {usual})", step.when, booked, past, book, again=again, firm=firm)
+
+
+def _sure(doubt: str, code: str) -> bool:
+    """Whether an unlikely weight is right; q stops here too."""
+    typed = ask(f"  {doubt}. Is it right? yes or no", default="no").casefold()
+    if typed == "q":
+        stop(code)
+    return typed in ("y", "yes")
+
+
+def _numbers(here: Desk, batch: BatchRow) -> set[int]:
+    return {one.id for one in open_deviations(here.rows(), batch.id)}
+
+
+def _say_new(here: Desk, batch: BatchRow, known: set[int]) -> set[int]:
+    found = open_deviations(here.rows(), batch.id)
+    for one in found:
+        if one.id not in known:
+            warn(f"  Outside: {one.found}. It is deviation {one.number}, to be decided before release.")
+    return {one.id for one in found}
+
+
+def _after_the_pour(here: Desk, code: str, was: BatchRow, today: date) -> None:
+    """The cut, once the soap was poured on an earlier occasion; and the tick list of what was seen."""
+    batch = find_batch(here.rows(), code)
+    if was.poured and batch.soap and batch.yield_lot_id is None and not batch.open_lines:
+        ask_cut(here, batch, today)
+    if batch.soap and (batch.poured or batch.process == "rebatch") and not was.yield_lot_id:
+        _seen(here, batch, today)
+    say_open(here, batch)
+
+
+def _seen(here: Desk, batch: BatchRow, today: date) -> None:
+    listed = ", ".join(f"{place} {word}" for place, word in enumerate(SEEN, 1))
+    warn(f"Seen? {listed}")
+    while True:
+        typed = ask("Numbers or your own words, with commas (Enter: nothing to note)", default="")
+        if typed.casefold() in ("", "q"):
+            return
+        try:
+            log_readings(here.book(), batch.code, ticked(typed), on=today)
+        except LedgerError as error:
+            warn(f"  {error}")
+            continue
+        return

@@ -1,0 +1,46 @@
+"""soapledger complaint list."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.complaint.words import WORDS
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json
+from ledger.cli.kit.show import count, out_json, say, table
+from ledger.domain.dates import show_date
+from ledger.views.complaint import complaints
+from ledger.views.lots import find_lot
+
+
+def command(
+    ctx: typer.Context,
+    batch: Annotated[str | None, typer.Option("--batch", help="Of one batch.")] = None,
+    json: Json = False,
+) -> None:
+    """List the complaints, open and closed."""
+    here = desk(ctx)
+    code = find_lot(here.rows(), batch).code if batch else None
+    found = complaints(here.rows(), batch_code=code)
+    if json:
+        out_json(found)
+        return
+    if not found:
+        say("No complaint was booked.")
+        return
+    say(f"{count(len(found), 'complaint')}, {sum(not c.closed_on for c in found) or 'none'} open.")
+    table(
+        ("number", "on", "state", "batch", "seriousness", "what"),
+        [
+            (
+                str(c.number),
+                show_date(c.on),
+                f"closed {show_date(c.closed_on)}" if c.closed_on else "open",
+                c.batch_code or "unknown",
+                WORDS[c.serious],
+                c.what,
+            )
+            for c in found
+        ],
+        right=(0,),
+    )

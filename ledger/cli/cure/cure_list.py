@@ -1,0 +1,25 @@
+"""soapledger cure list."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.cure.words import say_cure
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json
+from ledger.cli.kit.show import out_json
+from ledger.views.cure import cure_list
+
+
+def command(
+    ctx: typer.Context,
+    on: Annotated[str | None, typer.Option("--on", help="As it stood on a day (today).")] = None,
+    json: Json = False,
+) -> None:
+    """List the batches on the rack, the first ready first."""
+    here = desk(ctx)
+    found = cure_list(here.rows(), on=here.day(on))
+    if json:
+        out_json(found)
+        return
+    say_cure(found, here.day(on))

@@ -1,0 +1,42 @@
+"""soapledger cure show."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.cure.words import say_forecast
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Batch, Json
+from ledger.cli.kit.show import out_json, say, table
+from ledger.domain.dates import show_date
+from ledger.domain.quantity import show_mass
+from ledger.views.batch import find_batch
+from ledger.views.cure_forecast import forecast, weighings
+
+
+def command(
+    ctx: typer.Context,
+    code: Batch,
+    on: Annotated[str | None, typer.Option("--on", help="As of a day (today).")] = None,
+    json: Json = False,
+) -> None:
+    """Show how the bars of a batch dry: their weighings and the forecast, e.g. soapledger cure show 26-118-0."""
+    here = desk(ctx)
+    batch = find_batch(here.rows(), code)
+    known = weighings(here.rows(), batch, on=here.day(on))
+    if json:
+        out_json({"batch": batch, "weighings": known, "forecast": forecast(here.rows(), batch, known)})
+        return
+    say_forecast(here, batch, here.day(on))
+    marks = sorted({one.mark for one in known})
+    by_day = {(one.on, one.mark): show_mass(one.mass_mg, here.settings.units) for one in known}
+    if known:
+        table(
+            ("on", *marks),
+            [
+                (show_date(each), *(by_day.get((each, mark), "") for mark in marks))
+                for each in sorted({one.on for one in known})
+            ],
+            right=range(1, len(marks) + 1),
+        )
+    say(f"Next: soapledger cure weigh {batch.code} {' '.join(f'{mark}=WEIGHT' for mark in marks or ('A', 'B'))}")

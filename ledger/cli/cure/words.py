@@ -1,0 +1,53 @@
+"""soapledger cure: the rack."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.show import count, say, say_wrapped, table
+from ledger.domain.dates import show_date
+from ledger.views.batch import BatchRow
+from ledger.views.cure import OnTheRack
+from ledger.views.cure_forecast import forecast, forecast_words, weighings
+
+
+def say_cure(found: Sequence[OnTheRack], on: date) -> None:
+    """The rack on the screen, the first ready first."""
+    if not found:
+        say("Nothing is on the rack.")
+        return
+    ready = [one for one in found if one.days_left <= 0]
+    curing = len(found) - len(ready)
+    say(f"{count(len(ready), 'batch', 'batches')} ready to be passed, {curing} still curing.")
+    due = [one for one in found if one.weigh_on <= on and (one.days_left > 0 or one.lags)]
+    if due:
+        say(f"To be weighed: {', '.join(one.batch_code for one in due)}.")
+    body = []
+    for one in found:
+        when = f"in {count(one.days_left, 'day')}" if one.days_left > 0 else "ready"
+        if one.days_left <= -14:
+            when = f"ready for {count(-one.days_left, 'day')}"
+        usable = show_date(one.usable_from) if one.usable_from and one.days_left > 0 else ""
+        held = "on hold" if one.status == "on hold" else "weigh" if one in due else ""
+        body.append((one.batch_code, one.product, str(one.bars), show_date(one.ready_on), when, usable, held))
+    table(("batch", "product", "bars", "ready on", "", "usable from", ""), body, right=(2,))
+    for one in found:
+        if one.lags:
+            say_wrapped(f"Batch {one.batch_code} lags: {one.lags}.", first="  ! ", indent="    ")
+    if due:
+        say(f"Next: soapledger cure weigh {due[0].batch_code} A=WEIGHT B=WEIGHT")
+    if steady := [one for one in ready if not one.lags]:
+        say(f"Next: soapledger pass {steady[0].batch_code}")
+
+
+def say_forecast(here: Desk, batch: BatchRow, on: date) -> None:
+    """When the bars are ready and steady, and what one weighs, as ranges."""
+    if batch.ready_on is None:
+        say(f"Batch {batch.code} is {batch.status}; it has no bars on the rack.")
+        return
+    view = forecast(here.rows(), batch, weighings(here.rows(), batch, on=on))
+    say(f"Batch {batch.code}, {batch.product}: the cure ends on {show_date(batch.ready_on)}.")
+    if view is None:
+        say("Nothing is known of its drying: weigh some marked bars.")
+    else:
+        say_wrapped(forecast_words(view, here.settings.units, today=on))

@@ -1,0 +1,1 @@
+"""Check, undo, history, backup."""

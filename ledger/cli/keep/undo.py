@@ -1,0 +1,26 @@
+"""soapledger undo."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Yes
+from ledger.cli.kit.show import confirm, say
+from ledger.domain.quantity import parse_pieces
+from ledger.operations.undo import last_entry, undo
+
+
+def command(
+    ctx: typer.Context,
+    entry: Annotated[str | None, typer.Argument(help="The number of the entry; the last one when left out.")] = None,
+    yes: Yes = False,
+) -> None:
+    """Take back an entry by another one; both stay to be read, e.g. soapledger undo 41."""
+    here = desk(ctx)
+    number = parse_pieces(entry, what="the entry") if entry else last_entry(here.rows())
+    row = here.rows().execute("SELECT said FROM entry WHERE id = ?", (number,)).fetchone()
+    if row:
+        confirm(f"Take back entry {number} ({row['said']})?", yes)
+    undone = undo(here.book(), number)
+    say(f"Entry {undone.entry} is taken back: {undone.said}")

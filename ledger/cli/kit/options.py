@@ -1,0 +1,38 @@
+"""The options that several commands take, each with one meaning and one line of help."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+Json = Annotated[bool, typer.Option("--json", help="Answer as JSON.")]
+On = Annotated[str | None, typer.Option("--on", help="The day (today).")]
+Force = Annotated[bool, typer.Option("--force", help="Overwrite an existing file.")]
+Yes = Annotated[bool, typer.Option("--yes", help="Do not ask again.")]
+Pdf = Annotated[Path | None, typer.Option("-o", help="Write it as a PDF file.")]
+Note = Annotated[str | None, typer.Option("--note", help="In your own words.")]
+Why = Annotated[str, typer.Option("--reason", help="Why.")]
+Batch = Annotated[str, typer.Argument(help="The batch code, e.g. 26-118-0.", metavar="CODE")]
+Recipe = Annotated[str, typer.Argument(help="The recipe's short name or name.", metavar="RECIPE")]
+Which = Annotated[str, typer.Argument(help="Its short name or name.", metavar="NAME")]
+ShortName = Annotated[str | None, typer.Option("--code", help="A short name of your choosing.")]
+NewName = Annotated[str | None, typer.Option("--name", help="A new name.")]
+Phone = Annotated[str | None, typer.Option("--phone", help="The telephone number.")]
+Email = Annotated[str | None, typer.Option("--email", help="The email address.")]
+Address = Annotated[str | None, typer.Option("--address", help="The postal address.")]
+
+# What stands behind an option, by its name; TEXT for any other.
+TAKES: dict[str, str] = {}
+for _word, _options in {
+    "DATE": "--on --from --to --by-day --keep-until --next --bought-on --dated",
+    "WEIGHT": "--weight --offcuts --waste --spent --net --net-weight --fats --scale-step",
+    "MONEY": "--price --carriage --takings --labour",
+    "NUMBER": "--bars --count --wasted --retain --spoiled --returned --months --last --version --start",
+    "FILE": "-o --csv --ledger",
+    "CODE": "--batch --lot --code",
+    "NAME": "--supplier --material --by --decided-by --as --name --business --contact --stall",
+    "REASON": "--reason --anyway --lift --bare",
+    "PERCENT": "--purity --strength --water",
+    "MARKET": "--market",
+}.items():
+    TAKES |= dict.fromkeys(_options.split(), _word)

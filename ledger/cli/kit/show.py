@@ -1,0 +1,158 @@
+"""How answers are shown: a sentence, a table, JSON, a question."""
+
+import codecs
+import io
+import os
+import re
+import sys
+from collections.abc import Collection, Sequence
+from dataclasses import fields, is_dataclass
+from datetime import date
+from typing import IO, Any
+
+import typer
+
+from ledger.cli.kit.waiting import let_go
+from ledger.domain.words import Units
+from ledger.errors import BadInput, NotShown
+
+_GLUE = "\ue000"  # a private sign that no text holds
+_UNIT = re.compile(r"(\d) (?=(?:%|g|kg|oz|lb|mL|fl oz|°C|°F|mg)(?:\W|$))")
+
+
+# What stands for a sign that a screen cannot show; a question mark for any other.
+_PLAIN = {"→": "->", "−": "-", "≈": "about ", "≤": "<=", "≥": ">=", "×": "x", "–": "-", "…": "...", "\u00a0": " "}
+
+
+def show_plainly() -> None:
+    """Let no answer end at a sign that the screen cannot show; once, before anything is said."""
+    codecs.register_error("soapledger", _plain_sign)
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="soapledger")
+
+
+def _plain_sign(error: UnicodeError) -> tuple[str, int]:
+    if not isinstance(error, UnicodeEncodeError):
+        raise error
+    return "".join(_PLAIN.get(one, "?") for one in error.object[error.start : error.end]), error.end
+
+
+def say(text: str = "") -> None:
+    """One line of the answer, on standard output.
+
+    Where its reader has seen enough (| head) the rest is not shown and the work goes on. Raises NotShown when it
+    cannot be written, as on a full disk.
+    """
+    try:
+        typer.echo(text)
+    except BrokenPipeError:
+        hush(sys.stdout)
+    except OSError as error:
+        hush(sys.stdout)
+        raise NotShown(f"The answer could not be shown to its end ({error.strerror}).") from error
+
+
+def hush(stream: IO[str]) -> None:
+    """Send what else goes to a stream nowhere: it has failed, and would fail again when the program ends."""
+    try:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+    except (OSError, ValueError):  # a stream of a test, which has no number
+        return
+
+
+def say_wrapped(text: str, *, indent: str = "", first: str = "") -> None:
+    """A longer text, wrapped to the width of the screen; `first` stands before its first line."""
+    import shutil
+    import textwrap
+
+    wide = max(40, shutil.get_terminal_size((80, 24)).columns)
+    glued = _UNIT.sub(lambda found: found[1] + _GLUE, text)  # a number stays on the line of its unit
+    lines = textwrap.fill(glued, wide, initial_indent=first or indent, subsequent_indent=indent, break_on_hyphens=False)
+    say(lines.replace(_GLUE, " "))
+
+
+def warn(text: str) -> None:
+    """One line beside the answer, on standard error; where that cannot be written, the answer still is."""
+    try:
+        typer.echo(text, err=True)
+    except OSError:
+        hush(sys.stderr)
+
+
+def table(headers: Sequence[str], rows: Sequence[Sequence[str]], *, right: Collection[int] = ()) -> None:
+    """A plain table, columns in `right` set to the right; empty columns are left out.
+
+    Nothing more is read for the answer: whoever pages through a long one keeps no writer out.
+    """
+    let_go()
+    kept = [i for i in range(len(headers)) if any(row[i] for row in rows)]
+    widths = {i: max(len(headers[i]), *(len(row[i]) for row in rows)) for i in kept}
+
+    def line(cells: Sequence[str]) -> str:
+        return "  ".join(cells[i].rjust(widths[i]) if i in right else cells[i].ljust(widths[i]) for i in kept).rstrip()
+
+    say("  " + line(headers))
+    for row in rows:
+        say("  " + line(row))
+
+
+def plain(value: Any) -> Any:
+    """A view as plain data for JSON: dates in ISO form, tuples as lists, dataclasses by field."""
+    if is_dataclass(value) and not isinstance(value, type):
+        shown = (field for field in fields(value) if not field.metadata.get("inner"))  # inner: a means, not an answer
+        return {field.name: plain(getattr(value, field.name)) for field in shown}
+    if isinstance(value, date):
+        return value.isoformat()
+    if isinstance(value, dict):
+        return {str(key): plain(one) for key, one in value.items()}
+    if isinstance(value, (list, tuple, set, frozenset)):
+        return [plain(one) for one in value]
+    return value
+
+
+def out_json(value: Any) -> None:
+    """The answer as JSON on standard output, with no sign lost: escaped, as JSON does, where not all can be shown."""
+    import json
+
+    let_go()
+    every = (getattr(sys.stdout, "encoding", None) or "").lower().startswith("utf")
+    say(json.dumps(plain(value), ensure_ascii=not every, indent=2))
+
+
+def confirm(question: str, yes: bool) -> None:
+    """Ask before going on. Stops the run on no; raises BadInput where nobody can be asked."""
+    if yes:
+        return
+    if not sys.stdin.isatty() and not _fed():
+        raise BadInput(f"{question} Say so with --yes.")
+    let_go()
+    if not typer.confirm(question, err=True):
+        raise typer.Abort
+
+
+def _fed() -> bool:
+    """Whether answers come from a file or a test in place of the keyboard."""
+    try:
+        return sys.stdin.readable() and sys.stdin.seekable()
+    except (OSError, ValueError):
+        return False
+
+
+def ask(question: str, *, default: str | None = None) -> str:
+    """Ask for one value; Enter takes the default where there is one."""
+    let_go()
+    answer: str = typer.prompt(question, default=default, err=True, show_default=bool(default))
+    return answer.strip()
+
+
+def count(number: int, one: str, many: str | None = None) -> str:
+    """A number with its noun: 1 bar, 2 bars."""
+    return f"{number} {one if number == 1 else many or one + 's'}"
+
+
+def amount(quantity: int, counted: bool, units: Units) -> str:
+    """Pieces as a number, anything else as a mass."""
+    from ledger.domain.quantity import show_mass
+
+    return str(quantity) if counted else show_mass(quantity, units)

@@ -1,0 +1,35 @@
+"""soapledger label ticket, rack and try-sheet: what carries no law's text and is not booked as a run."""
+
+from pathlib import Path
+
+from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.show import count, say
+from ledger.cli.label.sheets import read_nudge, usual_sheet_of
+from ledger.documents.files import check_free, write_file
+from ledger.documents.labels import RackText, TicketText, draw_labels
+from ledger.documents.layout import label_layout, sheet_layout
+from ledger.domain.quantity import parse_pieces
+from ledger.errors import BadInput
+
+
+def print_card(
+    here: Desk,
+    text: TicketText | RackText,
+    layout: str,
+    sheet: str | None,
+    number: str,
+    start: str,
+    nudge: str | None,
+    output: Path,
+    force: bool,
+) -> None:
+    """Tickets and rack cards, which carry no law's text and are not booked as runs."""
+    check_free(output, force)
+    page = sheet_layout(sheet or usual_sheet_of(layout, here.settings.country))
+    many = parse_pieces(number, what="the number")
+    if many == 0:
+        raise BadInput("How many? Write --count with a number above zero.")
+    first = parse_pieces(start, what="the position")
+    data = draw_labels(text, label_layout(layout), page, count=many, start=first, nudge_mm=read_nudge(nudge))
+    write_file(output, data, force=force)
+    say(f"{count(many, 'card')} in {output}.")

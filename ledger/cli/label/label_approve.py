@@ -1,0 +1,41 @@
+"""soapledger label approve."""
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Batch
+from ledger.cli.kit.show import say, say_wrapped
+from ledger.cli.label.figures import MarketOption, Months, Net, SupplyDay, figures, sold_in
+from ledger.operations.labels import LabelRequest, approve_label
+from ledger.views.label import label_text
+from ledger.views.label_check import net_doubts
+
+
+def command(
+    ctx: typer.Context,
+    code: Batch,
+    market: MarketOption = None,
+    net: Net = None,
+    months: Months = None,
+    on: SupplyDay = None,
+) -> None:
+    """Approve, by name, what the label of a batch says for a market: soapledger --as NAME label approve CODE."""
+    here = desk(ctx)
+    market = sold_in(here, market)
+    mass, number = figures(net, months)
+    request = LabelRequest(code, market, "", 0, here.day(on), mass, number)
+    text = approve_label(here.book(), request, by=here.who)
+    say("Approved, word for word:")
+    for line in text.splitlines():
+        if line:
+            say_wrapped(line, first="  ", indent="  ")
+    view = label_text(here.rows(), code, market, on=request.on, net_mg=mass, best_before_months=number)
+    for one in view.allergens.no_statement if view.allergens else ():
+        say_wrapped(
+            f"Nobody stated what {one} holds, so its allergens are not on the label.", first="  ! ", indent="    "
+        )
+    for words in net_doubts(here.rows(), view):
+        say_wrapped(words, first="  ! ", indent="    ")
+    for one in view.allergens.unknown if view.allergens else ():
+        say_wrapped(f"Not known here, so not looked up in any list: {one}.", first="  ! ", indent="    ")
+    say(f"Next: soapledger label print {code} --market {market} -o labels.pdf")

@@ -1,0 +1,35 @@
+"""soapledger label due."""
+
+from datetime import timedelta
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json
+from ledger.cli.kit.show import count, out_json, say, table
+from ledger.domain.dates import parse_date, show_date
+from ledger.views.label_due import labels_due
+
+
+def command(
+    ctx: typer.Context,
+    by: Annotated[str | None, typer.Option("--by", help="Up to which day (a year from today).")] = None,
+    json: Json = False,
+) -> None:
+    """List stock whose printed label stops being usable at a coming date: bars, where they are, and why."""
+    here = desk(ctx)
+    until = parse_date(by, today=here.today, what="the day") if by else here.today + timedelta(days=365)
+    found = labels_due(here.rows(), today=here.today, by=until)
+    if json:
+        out_json(found)
+        return
+    if not found:
+        say(f"No printed label stops being usable up to {show_date(until)}, as far as the rules here go.")
+        return
+    say(f"{count(len(found), 'batch', 'batches')} with labels that stop being usable up to {show_date(until)}:")
+    table(
+        ("batch", "market", "bars", "where", "until", "why"),
+        [(one.batch_code, one.market, str(one.bars), one.where, show_date(one.until), one.why) for one in found],
+        right=(2,),
+    )

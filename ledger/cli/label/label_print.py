@@ -1,0 +1,95 @@
+"""soapledger label print."""
+
+from dataclasses import replace
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Batch, Force, On
+from ledger.cli.kit.show import count, say, say_wrapped
+from ledger.cli.label.figures import MarketOption, figures, sold_in
+from ledger.cli.label.sheets import Nudge, Output, Sheet, Start, draw_run, read_nudge, usual_sheet_of
+from ledger.documents.files import fill, written_beside
+from ledger.documents.layout import label_layout, sheet_layout
+from ledger.documents.layout_file import FileKind, layout_path
+from ledger.domain.quantity import parse_mass, parse_pieces
+from ledger.operations.labels import LabelRequest, print_labels
+from ledger.views.batch import find_batch
+from ledger.views.label import LabelText, label_text
+from ledger.views.label_check import net_doubts
+from ledger.views.label_runs import runs
+from ledger.views.lots import lot_by_id
+
+
+def command(
+    ctx: typer.Context,
+    code: Batch,
+    output: Output,
+    market: MarketOption = None,
+    layout: Annotated[str, typer.Option("--layout", help="A layout that is shipped, or a file of your own.")] = "band",
+    sheet: Sheet = None,
+    number: Annotated[str | None, typer.Option("--count", help="How many (one for each bar here).")] = None,
+    start: Start = "1",
+    net: Annotated[str | None, typer.Option("--net", help="Net weight per bar (else the recipe's).")] = None,
+    months: Annotated[str | None, typer.Option("--months", help="Best before, months (else the recipe's).")] = None,
+    own_weights: Annotated[
+        str | None, typer.Option("--own-weights", help="Each bar with its own weight: '98.2 g; 97.5 g; 99.1 g'.")
+    ] = None,
+    nudge: Nudge = None,
+    draft: Annotated[bool, typer.Option("--draft", help="Marked DRAFT and not booked; at any time.")] = False,
+    on: On = None,
+    force: Force = False,
+) -> None:
+    """Print a sheet of labels, e.g. soapledger label print 26-118-0 --market eu -o labels.pdf."""
+    here = desk(ctx)
+    market = sold_in(here, market)
+    mass, months_number = figures(net, months)
+    paper = sheet or usual_sheet_of(layout, here.settings.country)
+    form, page = _source("label", layout), _source("sheet", paper)
+    batch = find_batch(here.rows(), code)
+    bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
+    weights = tuple(parse_mass(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
+    many = len(weights) or (parse_pieces(number, what="the number of labels") if number else max(bars, 1))
+    first = parse_pieces(start, what="the position")
+    shift = read_nudge(nudge)
+
+    def draw(view: LabelText) -> bytes:
+        files = (layout_path(layout, "label").name, layout_path(paper, "sheet").name)
+        data = draw_run(view, form, page, many, first, shift, weights, files=files)
+        fill(beside, data)  # on the disk before the run is booked
+        return data
+
+    with written_beside(output, force=force) as beside:
+        if draft:
+            view = label_text(here.rows(), code, market, on=here.today, net_mg=mass, best_before_months=months_number)
+            draw(replace(view, draft=True))
+        else:
+            request = LabelRequest(
+                batch=code,
+                market=market,
+                layout=layout,
+                count=many,
+                on=here.day(on),
+                net_mg=mass,
+                best_before_months=months_number,
+                layout_source=form,
+                sheet_source=page,
+                start=first,
+                own_weights_mg=weights,
+            )
+            print_labels(here.book(), request, draw)
+            here.again = here.typed("label runs")
+    say(f"{count(many, 'label')} for batch {batch.code} ({market}) {'as a draft ' if draft else ''}in {output}.")
+    if not draft:
+        run = runs(here.rows(), batch.yield_lot_id)[-1]
+        view = label_text(here.rows(), code, market, on=request.on, net_mg=mass, best_before_months=months_number)
+        for words in () if weights else net_doubts(here.rows(), view):
+            say_wrapped(words, first="  ! ", indent="    ")
+        say(f"Put them on, then count them: soapledger label count {run.number} --spoiled 0 --returned 0")
+
+
+def _source(kind: FileKind, name: str) -> str:
+    """The text of a layout or sheet as its file stands, once it has been read whole. Raises BadInput."""
+    (label_layout if kind == "label" else sheet_layout)(name)
+    return layout_path(name, kind).read_text(encoding="utf-8")

@@ -1,0 +1,48 @@
+"""soapledger label runs."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json
+from ledger.cli.kit.show import count, out_json, say, table
+from ledger.domain.dates import show_date
+from ledger.views.batch import find_batch
+from ledger.views.label_runs import runs
+
+
+def command(
+    ctx: typer.Context,
+    code: Annotated[str | None, typer.Argument(help="The batch code (else all).")] = None,
+    json: Json = False,
+) -> None:
+    """List the print runs, and what became of their labels."""
+    here = desk(ctx)
+    lot = find_batch(here.rows(), code).yield_lot_id if code else None
+    found = runs(here.rows(), lot) if not code or lot else ()
+    if json:
+        out_json(found)
+        return
+    if not found:
+        say("No labels were printed yet. Print some: soapledger label print CODE -o labels.pdf")
+        return
+    open_ = sum(one.counted is None for one in found)
+    say(f"{count(len(found), 'run')}, {open_} still to be counted.")
+    table(
+        ("run", "batch", "market", "layout", "on", "issued", "used", "spoiled", "returned", "by"),
+        [
+            (
+                str(one.number),
+                one.batch_code,
+                one.market,
+                one.layout,
+                show_date(one.on),
+                str(one.count),
+                *(("–",) * 3 if one.counted is None else (str(one.used), str(one.spoiled), str(one.returned))),
+                one.by,
+            )
+            for one in found
+        ],
+        right=(0, 5, 6, 7, 8),
+    )

@@ -1,0 +1,27 @@
+"""soapledger label try-sheet."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Force
+from ledger.cli.kit.show import say
+from ledger.cli.label.sheets import Nudge, Output, read_nudge
+from ledger.documents.files import check_free, write_file
+from ledger.documents.labels import draw_test_sheet
+from ledger.documents.layout import sheet_layout
+
+
+def command(
+    ctx: typer.Context,
+    sheet: Annotated[str, typer.Argument(help="The sheet.")],
+    output: Output,
+    nudge: Nudge = None,
+    force: Force = False,
+) -> None:
+    """Print the outlines of a sheet, to lay over a sheet of labels and see whether the printer feeds askew."""
+    desk(ctx)
+    check_free(output, force)
+    write_file(output, draw_test_sheet(sheet_layout(sheet), nudge_mm=read_nudge(nudge)), force=force)
+    say(f"The outlines of {sheet} are {output}; hold it against a sheet, then print with --nudge.")

@@ -1,0 +1,145 @@
+"""Reads what she types about a material, starting from published figures where she names them."""
+
+from dataclasses import fields, replace
+from typing import Annotated, Literal
+
+import typer
+
+from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.show import say_wrapped
+from ledger.domain.quantity import parse_number, parse_share
+from ledger.domain.words import AlkaliKind, MaterialKind
+from ledger.errors import BadInput
+from ledger.operations.materials import MaterialFacts, started_from
+from ledger.reference.allergens import plain
+from ledger.reference.tables import ReferenceAcid, ReferenceAlkali, ReferenceFat, find_reference
+from ledger.views.figures import figures_of
+from ledger.views.material import MaterialCard, material_by_code
+
+Like = Annotated[
+    str | None, typer.Option("--like", help="Start from published figures: olive, citric acid, goat milk …")
+]
+Inci = Annotated[str | None, typer.Option("--inci", help="Its INCI name, as the label lists it.")]
+Salts = Annotated[
+    str | None,
+    typer.Option("--salts", help="INCI names of its soaps, sodium first: 'SODIUM OLIVATE; POTASSIUM OLIVATE'."),
+]
+Sap = Annotated[str | None, typer.Option("--sap", help="Saponification value, mg KOH per g: 190 or 184-196.")]
+Source = Annotated[str | None, typer.Option("--sap-source", help="Where that value stands, e.g. its certificate.")]
+Alkali = Annotated[str | None, typer.Option("--alkali", help="NaOH or KOH.")]
+Purity = Annotated[str | None, typer.Option("--purity", help="Purity of the alkali, percent.")]
+Strength = Annotated[
+    str | None, typer.Option("--strength", help="Strength of an acid, or of an alkali kept dissolved, percent.")
+]
+Water = Annotated[str | None, typer.Option("--water", help="The share of water in a liquid, percent: milk 87.")]
+Density = Annotated[str | None, typer.Option("--density", help="Density in g per mL, e.g. 0.92.")]
+
+
+def read_sap(text: str) -> tuple[int, int]:
+    """A saponification value or range in mg KOH per g, as mg KOH per kg; raises BadInput."""
+    parts = text.replace("–", "-").split("-")
+    if len(parts) > 2:
+        raise BadInput(f"'{text}' is not a saponification value; write 190 or 184-196.")
+    values = [round(parse_number(part, what="the saponification value") * 1000) for part in parts]
+    return values[0], values[-1]
+
+
+def read_purity(text: str) -> tuple[int, int | None]:
+    """A purity in percent, or a range such as 98-100, in ppm; raises BadInput."""
+    parts = text.replace("–", "-").split("-")
+    values = [parse_share(part, what="the purity") for part in parts]
+    if len(values) > 2 or values[0] > values[-1]:
+        raise BadInput(f"'{text}' is not a purity; write 99, or 98-100 with the lower figure first.")
+    return values[0], values[1] if len(values) == 2 else None
+
+
+def read_density(text: str) -> int:
+    """A density in g per mL as mg per mL; raises BadInput for what no liquid has."""
+    plain = text.removesuffix("g/mL").removesuffix("g/ml").strip()
+    density = round(parse_number(plain, what="the density") * 1000)
+    if not 500 <= density <= 2500:
+        raise BadInput(f"A density of {text} cannot be; oils lie near 0.92 g/mL, water at 1.00.")
+    return density
+
+
+def read_shares(shares: list[str]) -> dict[str, int]:
+    """What an oil contains, in ppm by the name as typed; raises BadInput for a name twice, however it is written."""
+    found: dict[str, int] = {}
+    for text in shares:
+        name, separator, percent = (part.strip() for part in text.rpartition("="))
+        if not separator or not name or plain(name) in {plain(one) for one in found}:
+            raise BadInput(f"'{text}' is not a constituent with its percent, once; write linalool=32.")
+        found[name] = parse_share(percent, what=f"the share of {name}")
+    return found
+
+
+def kind_of(like: str | None, alkali: str | None) -> MaterialKind | Literal[""]:
+    """The kind of material that published figures or an alkali make it; nothing where neither was named."""
+    if like is None:
+        return "alkali" if alkali else ""
+    found = find_reference(like)
+    if isinstance(found, ReferenceFat):
+        return "fat"
+    if isinstance(found, ReferenceAlkali):
+        return "alkali"
+    return "additive" if isinstance(found, ReferenceAcid) else "liquid"
+
+
+def read_facts(
+    old: MaterialFacts,
+    *,
+    like: str | None,
+    inci: str | None,
+    salts: str | None,
+    sap: str | None,
+    source: str | None,
+    alkali: str | None,
+    purity: str | None,
+    strength: str | None,
+    water: str | None,
+    density: str | None,
+    note: str | None,
+) -> MaterialFacts:
+    """What is known of a material after what was typed; what was left out stays. Raises BadInput."""
+    facts = started_from(old, find_reference(like)) if like else old
+    if inci:
+        facts = replace(facts, inci=inci.upper())
+    if salts:
+        sodium, _, potassium = (part.strip().upper() or None for part in salts.partition(";"))
+        facts = replace(facts, inci_sodium=sodium, inci_potassium=potassium)
+    if sap:
+        low, high = read_sap(sap)
+        facts = replace(facts, sap_low_mg_per_kg=low, sap_high_mg_per_kg=high, sap_source=source or "your own entry")
+    if alkali:
+        if alkali.lower() not in ("naoh", "koh"):
+            raise BadInput(f"'{alkali}' is not an alkali known here; write NaOH or KOH.")
+        kind: AlkaliKind = "NaOH" if alkali.lower() == "naoh" else "KOH"
+        name = "SODIUM HYDROXIDE" if kind == "NaOH" else "POTASSIUM HYDROXIDE"
+        facts = replace(facts, alkali_kind=kind, inci=inci.upper() if inci else name)
+    if purity and strength:
+        raise BadInput("Flakes have a purity and a stock lye has a strength; give one of them.")
+    if purity:
+        facts = replace(facts, purity_ppm=parse_share(purity, what="the purity"))
+    if strength:
+        ppm = parse_share(strength, what="the strength")
+        facts = replace(facts, purity_ppm=ppm)
+        if facts.alkali_kind:  # the rest of a stock lye is water
+            facts = replace(facts, water_ppm=max(1_000_000 - ppm, 0))
+    if water:
+        facts = replace(facts, water_ppm=parse_share(water, what="the water"))
+    if density:
+        facts = replace(facts, density_mg_per_ml=read_density(density))
+    if note:
+        facts = replace(facts, note=note)
+    return facts
+
+
+def as_facts(card: MaterialCard) -> MaterialFacts:
+    """What is known of a material now."""
+    return MaterialFacts(**{field.name: getattr(card, field.name) for field in fields(MaterialFacts)})
+
+
+def say_typed(here: Desk, code: str) -> None:
+    """How far one figure typed for a material is trusted, and where a certificate's goes."""
+    if words := figures_of(material_by_code(here.rows(), code)).stated():
+        say_wrapped(f"{words} (common practice, no source). A certificate's figure goes to its lot, as it is received.")

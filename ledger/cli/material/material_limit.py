@@ -1,0 +1,47 @@
+"""soapledger material limit."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.show import confirm, say
+from ledger.domain.quantity import parse_share, show_share
+from ledger.domain.skin_limits import SOAP_CATEGORY, is_for_soap
+from ledger.operations.skin import LimitFacts, state_limit
+from ledger.views.skin import constituent_doubt
+
+
+def command(
+    ctx: typer.Context,
+    which: Annotated[str, typer.Argument(help="The fragrance; or a constituent, with --constituent.")],
+    percent: Annotated[str, typer.Argument(help="The highest share in the finished bar, percent.")],
+    certificate: Annotated[str, typer.Option("--certificate", help="The certificate's number.")],
+    category: Annotated[str, typer.Option("--category", help="The kind of product it is for; soap is 9.")] = "",
+    amendment: Annotated[str | None, typer.Option("--amendment", help="The amendment it goes by.")] = None,
+    dated: Annotated[str | None, typer.Option("--dated", help="Its date (today).")] = None,
+    constituent: Annotated[
+        bool, typer.Option("--constituent", help="It is a constituent, summed over all oils.")
+    ] = False,
+    yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about a name not known here.")] = False,
+) -> None:
+    """State how much of a fragrance, or of a constituent, a certificate allows on the skin."""
+    here = desk(ctx)
+    if constituent and (words := constituent_doubt(here.rows(), which)):
+        confirm(f"{words} Is it right?", yes)
+    facts = LimitFacts(
+        parse_share(percent, what="the limit"),
+        certificate,
+        category,
+        here.day(dated, what="the date of the certificate"),
+        amendment,
+    )
+    name = state_limit(
+        here.book(), facts, material=None if constituent else which, constituent=which if constituent else None
+    )
+    say(
+        f"{name}: at most {show_share(facts.limit_ppm, 3)} of the bar, by certificate {certificate}, "
+        f"category {category}."
+    )
+    if not is_for_soap(category):
+        say(f"It is kept and not counted: soap is category {SOAP_CATEGORY}. Ask for that line of the certificate.")

@@ -1,0 +1,33 @@
+"""soapledger material list."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json
+from ledger.cli.kit.show import out_json, say, table
+from ledger.cli.material.words import sap_text
+from ledger.views.material import material_list, with_stock
+
+
+def command(
+    ctx: typer.Context,
+    kind: Annotated[str | None, typer.Option("--kind", help="Only this kind.")] = None,
+    json: Json = False,
+) -> None:
+    """List the materials."""
+    rows = desk(ctx).rows()
+    cards = [c for c in material_list(rows) if kind in (None, c.kind)]
+    if json:
+        out_json([with_stock(rows, card) for card in cards])
+        return
+    if not cards:
+        say("No such material yet. Add one: soapledger material add NAME --like olive")
+        return
+    say(f"{len(cards)} materials.")
+    table(
+        ("short name", "kind", "INCI name", "saponification value"),
+        [(c.code, c.kind, c.inci or "", sap_text(c)) for c in cards],
+        right=(),
+    )

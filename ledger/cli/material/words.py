@@ -1,0 +1,27 @@
+"""soapledger material: what goes into the pot, on the bar or round it."""
+
+from ledger.cli.kit.show import confirm
+from ledger.domain.saponification import LEAST_PURITY_PPM
+from ledger.operations.materials import MaterialFacts
+from ledger.reference.plausible import possible_sap, purity_doubt, sap_doubt
+from ledger.views.material import MaterialCard
+
+
+def ask_about(facts: MaterialFacts, yes: bool) -> None:
+    """Ask again about a saponification value or a purity that is unlikely; what cannot be is refused later."""
+    doubts = []
+    flakes = facts.water_ppm is None and (facts.purity_ppm or 0) >= LEAST_PURITY_PPM
+    if flakes and facts.alkali_kind and facts.purity_ppm is not None:
+        doubts.append(purity_doubt(facts.name, facts.alkali_kind, facts.purity_ppm, None))
+    low, high = facts.sap_low_mg_per_kg, facts.sap_high_mg_per_kg
+    if low is not None and high is not None and possible_sap(low, high):
+        doubts.append(sap_doubt(facts.name, facts.reference_key, low, high))
+    for doubt in filter(None, doubts):
+        confirm(f"{doubt} Is it right?", yes)
+
+
+def sap_text(facts: MaterialFacts | MaterialCard) -> str:
+    low, high = facts.sap_low_mg_per_kg, facts.sap_high_mg_per_kg
+    if low is None or high is None:
+        return ""
+    return f"{low / 1000:g}" if low == high else f"{low / 1000:g} to {high / 1000:g}"

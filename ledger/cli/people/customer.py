@@ -1,0 +1,8 @@
+"""soapledger customer: the shops and people her bars go to."""
+
+from typing import Annotated
+
+import typer
+
+Which = Annotated[str, typer.Argument(help="The short name or name.")]
+Contact = Annotated[str | None, typer.Option("--contact", help="Whom to ask for in a shop.")]

@@ -1,0 +1,25 @@
+"""soapledger customer list."""
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json
+from ledger.cli.kit.show import out_json, say, table
+from ledger.views.customer import customer_list
+
+
+def command(ctx: typer.Context, json: Json = False) -> None:
+    """List the customers and how many bars each has."""
+    cards = customer_list(desk(ctx).rows())
+    if json:
+        out_json(cards)
+        return
+    if not cards:
+        say("No customer yet. Add one: soapledger customer add NAME --shop --phone NUMBER")
+        return
+    say(f"{len(cards)} customers.")
+    table(
+        ("short name", "name", "kind", "phone", "bars"),
+        [(c.code, c.name, c.kind, c.phone or "", str(c.bars)) for c in cards],
+        right=(4,),
+    )

@@ -1,0 +1,27 @@
+"""soapledger customer show."""
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json
+from ledger.cli.kit.show import out_json, say
+from ledger.cli.people.customer import Which
+from ledger.views.customer import customer_by_code
+
+
+def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
+    """Show one customer and how to reach them."""
+    card = customer_by_code(desk(ctx).rows(), which)
+    if json:
+        out_json(card)
+        return
+    say(f"{card.name} ({card.code}), a {card.kind}: {card.bars} bars went there and stayed.")
+    for label, value in (
+        ("ask for", card.person if card.kind == "shop" else None),
+        ("phone", card.phone),
+        ("email", card.email),
+        ("address", card.address),
+        ("note", card.note),
+    ):
+        if value:
+            say(f"  {label:8} {value}")

@@ -1,0 +1,25 @@
+"""soapledger supplier list."""
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json
+from ledger.cli.kit.show import out_json, say, table
+from ledger.views.supplier import supplier_list
+
+
+def command(ctx: typer.Context, json: Json = False) -> None:
+    """List the suppliers with their telephone numbers."""
+    cards = supplier_list(desk(ctx).rows())
+    if json:
+        out_json(cards)
+        return
+    if not cards:
+        say("No supplier yet. Add one: soapledger supplier add NAME --phone NUMBER")
+        return
+    say(f"{len(cards)} suppliers.")
+    table(
+        ("short name", "name", "phone", "lots"),
+        [(c.code, c.name + (" (own)" if c.own else ""), c.phone or "", str(c.lots)) for c in cards],
+        right=(3,),
+    )

@@ -1,0 +1,52 @@
+"""soapledger recipe: her recipes and their versions."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from ledger import __version__
+from ledger.cli.kit.desk import desk
+from ledger.domain.mould import Mould
+from ledger.domain.quantity import parse_mass, parse_pieces
+from ledger.errors import BadInput
+from ledger.views.recipe import recipe_by_code
+from ledger.views.recipe_page import RecipePage, recipe_page
+
+File = Annotated[Path, typer.Argument(help="The recipe file (TOML).")]
+
+
+def read_text(file: Path) -> str:
+    """A text file as typed. Raises BadInput when it cannot be read."""
+    try:
+        return file.read_text(encoding="utf-8")
+    except OSError as error:
+        raise BadInput(f"{file} cannot be read ({error.strerror}).") from None
+    except UnicodeDecodeError:
+        raise BadInput(f"{file} is not in UTF-8; save it so and try again.") from None
+
+
+Version = Annotated[str | None, typer.Option("--version", help="An earlier version.")]
+Fats = Annotated[str | None, typer.Option("--fats", help="For so much fat, e.g. 1200 g.")]
+
+
+def read_version(text: str | None) -> int | None:
+    return parse_pieces(text, what="the version") if text else None
+
+
+def worked_out(
+    ctx: typer.Context,
+    which: str,
+    version: str | None,
+    fats: str | None,
+    *,
+    fats_mg: int | None = None,
+    mould: Mould | None = None,
+    bars: int | None = None,
+) -> RecipePage:
+    here = desk(ctx)
+    size = parse_mass(fats, what="the fats") if fats else fats_mg
+    card = recipe_by_code(here.rows(), which)
+    return recipe_page(
+        here.rows(), card, version=read_version(version), fats_mg=size, mould=mould, bars=bars, program=__version__
+    )

@@ -1,0 +1,18 @@
+"""soapledger recipe show."""
+
+import typer
+
+from ledger.cli.kit.options import Json, Recipe
+from ledger.cli.kit.show import out_json
+from ledger.cli.recipe.page_words import say_page
+from ledger.cli.recipe.pages import Fats, Version, worked_out
+
+
+def command(ctx: typer.Context, which: Recipe, version: Version = None, fats: Fats = None, json: Json = False) -> None:
+    """Show a recipe worked out in grams: lines, lye, superfat, the soap it makes and its fatty acids."""
+    page = worked_out(ctx, which, version, fats)
+    if json:
+        out_json(page)
+        return
+
+    say_page(page)

@@ -1,0 +1,1 @@
+"""Passing, release and what becomes of bars that are not."""

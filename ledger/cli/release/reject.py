@@ -1,0 +1,23 @@
+"""soapledger reject."""
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Batch, On, Why
+from ledger.cli.kit.show import count, say
+from ledger.domain.codes import read_batch_code
+from ledger.operations.release import reject_bars
+
+
+def command(
+    ctx: typer.Context,
+    code: Batch,
+    reason: Why,
+    on: On = None,
+) -> None:
+    """Reject the bars of a batch: they stay here until thrown away or reworked."""
+    here, code = desk(ctx), read_batch_code(code)
+    here_now = reject_bars(here.book(), code, on=here.day(on), by=here.who, reason=reason)
+    say(f"Batch {code} is rejected: {reason}. {count(here_now, 'bar')} are here.")
+    say(f"Next, when they are thrown away: soapledger lot waste {code} {here_now} --reason rejected")
+    say(f'Or, for a rebatch: soapledger rework {code} "… g"')

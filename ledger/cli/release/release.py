@@ -1,0 +1,98 @@
+"""soapledger release."""
+
+from collections.abc import Sequence
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import Desk, desk
+from ledger.cli.kit.options import Batch, On
+from ledger.cli.kit.show import ask, count, say, warn
+from ledger.domain.codes import read_batch_code
+from ledger.domain.dates import parse_date
+from ledger.domain.quantity import parse_pieces
+from ledger.domain.release_checks import FREE_ALKALI, Check, read_check
+from ledger.errors import BadInput
+from ledger.operations.release import release_bars
+from ledger.operations.release_checks import keep_bad_checks, open_checks
+from ledger.views.batch import find_batch, recipe_of
+
+
+def command(
+    ctx: typer.Context,
+    code: Batch,
+    retain: Annotated[str, typer.Option("--retain", help="Bars set aside as retained samples.")] = "0",
+    kept_at: Annotated[
+        str, typer.Option("--kept-at", help="Where the samples are kept.")
+    ] = "the shelf of retained samples",
+    keep_until: Annotated[
+        str | None, typer.Option("--keep-until", help="Until when (a year after the best before).")
+    ] = None,
+    check: Annotated[
+        list[str] | None,
+        typer.Option("--check", help="One point: 'look=good; a little ash', 'pH=9.6', 'smell=no; rancid' (repeat)."),
+    ] = None,
+    reason: Annotated[
+        str | None, typer.Option("--reason", help="Why bars on hold or rejected are released all the same.")
+    ] = None,
+    anyway: Annotated[
+        str | None,
+        typer.Option(
+            "--anyway", help="Why bars not covered, not good in a point or under old labels are released all the same."
+        ),
+    ] = None,
+    bare: Annotated[
+        str | None, typer.Option("--bare", help="Why bars that carry no label are released all the same.")
+    ] = None,
+    on: On = None,
+) -> None:
+    """Release packed bars, by name: only then may they leave, e.g. soapledger release 26-118-0 --retain 1."""
+    here, code = desk(ctx), read_batch_code(code)
+    kept = parse_pieces(retain, what="the number of samples")
+    checks = _checks(here, code, check or ())
+    if not (anyway or "").strip() and keep_bad_checks(here.book(), code, checks, on=here.day(on)):
+        warn("What is not good is kept as a deviation.")
+    left = release_bars(
+        here.book(),
+        code,
+        on=here.day(on),
+        by=here.who,
+        retain=kept,
+        kept_at=kept_at,
+        keep_until=parse_date(keep_until, today=here.today, what="the day to keep them until") if keep_until else None,
+        checks=checks,
+        reason=reason,
+        anyway=anyway,
+        bare=bare,
+    )
+    samples = f", {count(kept, 'bar')} set aside as samples" if kept else ""
+    say(f"Batch {code} is released by {here.who}: {count(left, 'bar')} may leave{samples}.")
+
+
+def _checks(here: Desk, code: str, texts: Sequence[str]) -> list[Check]:
+    """The --check options; what of the recipe's checklist they leave out is asked. Raises BadInput."""
+    batch = find_batch(here.rows(), code)
+    recipe = recipe_of(here.rows(), batch)
+    if recipe is None or batch.lot_status not in ("passed", "on hold", "rejected"):
+        return []
+    wanted, found = open_checks(here.rows(), batch), []
+    names = {one.casefold(): one for one in (*recipe.release_checks, FREE_ALKALI)}
+    for text in texts:
+        what, separator, typed = (part.strip() for part in text.partition("="))
+        if not separator:
+            raise BadInput(f"'{text}' is not a point with what was found; write it like 'look=good'.")
+        name = names.get(what.casefold(), what)
+        found.append(read_check(name, typed, ph_at_most=recipe.limits.ph_thousandths, net_mg=recipe.net_weight_mg))
+    answered = {one.what for one in found}
+    for what in wanted:
+        while what not in answered:
+            figure = what in ("pH", FREE_ALKALI)
+            typed = ask(f"{what} ({'the figure; how it was measured' if figure else 'good or no; a note'})", default="")
+            try:
+                found.append(
+                    read_check(what, typed, ph_at_most=recipe.limits.ph_thousandths, net_mg=recipe.net_weight_mg)
+                )
+                answered.add(what)
+            except BadInput as error:
+                warn(f"  {error}")
+    return found

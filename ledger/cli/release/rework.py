@@ -1,0 +1,38 @@
+"""soapledger rework."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Batch, Json, On
+from ledger.cli.kit.show import count, out_json, say
+from ledger.domain.codes import read_batch_code
+from ledger.domain.quantity import parse_mass, parse_pieces, show_mass
+from ledger.operations.rework import rework_bars
+
+
+def command(
+    ctx: typer.Context,
+    code: Batch,
+    weight: Annotated[str, typer.Argument(help="What the bars weigh together, e.g. 820 g.")],
+    bars: Annotated[str | None, typer.Option("--bars", help="How many bars (all in the workshop).")] = None,
+    on: On = None,
+    json: Json = False,
+) -> None:
+    """Book rejected bars back in by weight, on hold, for a rebatch, e.g. soapledger rework 26-118-0 "820 g"."""
+    here, code = desk(ctx), read_batch_code(code)
+    done = rework_bars(
+        here.book(),
+        code,
+        parse_mass(weight, what="the weight of the bars"),
+        on=here.day(on),
+        by=here.who,
+        bars=None if bars is None else parse_pieces(bars, what="the number of bars"),
+    )
+    if json:
+        out_json(done)
+        return
+    mass = show_mass(done.mass_mg, here.settings.units)
+    say(f"{count(done.bars, 'bar')} of batch {code} are lot {done.lot} now, {mass}, on hold (batch {done.batch}).")
+    say(f'Next, when it may go into a rebatch: soapledger lot accept {done.lot} --reason "…"')

@@ -1,0 +1,68 @@
+"""soapledger cost."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json
+from ledger.cli.kit.show import amount, count, out_json, say, table
+from ledger.domain.money import show_money
+from ledger.views.batch import batches
+from ledger.views.cost import batch_cost
+
+
+def command(
+    ctx: typer.Context,
+    code: Annotated[str | None, typer.Argument(help="The batch code; every batch when left out.")] = None,
+    json: Json = False,
+) -> None:
+    """Show what a batch cost, lot by lot, and what each good bar cost."""
+    here = desk(ctx)
+    if code is None:
+        costs = [batch_cost(here.rows(), one.code) for one in batches(here.rows()) if one.made and one.soap]
+        if json:
+            out_json(costs)
+            return
+        say(f"{count(len(costs), 'batch', 'batches')} with bars.")
+        table(
+            ("batch", "product", "good bars", "cost", "per bar", "taken so far"),
+            [
+                (
+                    one.batch_code,
+                    one.product,
+                    str(one.good_bars),
+                    show_money(one.to_bars_minor, one.currency) + (" and more" if one.unknown else ""),
+                    show_money(one.per_bar_minor[0], one.currency) if one.per_bar_minor else "",
+                    show_money(one.taken_minor, one.currency) if one.taken_minor else "",
+                )
+                for one in costs
+            ],
+            right=(2, 3, 4, 5),
+        )
+        return
+    cost = batch_cost(here.rows(), code)
+    if json:
+        out_json(cost)
+        return
+    money = cost.currency
+    per_bar = sorted(set(cost.per_bar_minor))
+    each = " or ".join(show_money(one, money) for one in per_bar)
+    head = f"Batch {cost.batch_code}, {cost.product}: {show_money(cost.total_minor, money)}"
+    say(f"{head}, {each} for each of {count(cost.good_bars, 'good bar')}." if each else f"{head}.")
+    body = [
+        (
+            line.material,
+            line.lot_code,
+            amount(line.quantity, line.counted, here.settings.units),
+            "not known" if line.cost_minor is None else show_money(line.cost_minor, money),
+        )
+        for line in cost.lines
+    ]
+    labour = "no rate set" if cost.labour_minor is None else show_money(cost.labour_minor, money)
+    body.append(("your work", "", f"{cost.labour_minutes} min", labour))
+    table(("what", "lot", "used", "cost"), body, right=(2, 3))
+    if cost.to_offcuts_minor:
+        say(f"The offcuts carry {show_money(cost.to_offcuts_minor, money)} of it, by weight.")
+    if cost.unknown:
+        say(f"What {', '.join(cost.unknown)} cost is not known, so the true figure is higher.")

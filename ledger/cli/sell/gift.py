@@ -1,0 +1,25 @@
+"""soapledger gift."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import On
+from ledger.cli.kit.show import count, say
+from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
+from ledger.operations.sell import gift
+
+
+def command(
+    ctx: typer.Context,
+    bars: BARS,
+    to: Annotated[str | None, typer.Option("--to", help="To whom, so that a recall can find them.")] = None,
+    on: On = None,
+) -> None:
+    """Give released bars away, e.g. soapledger gift 26-118-0=2 --to "the school fair"."""
+    here = desk(ctx)
+    wanted = read_bars(bars)
+    whom = gift(here.book(), wanted, to=to, on=here.day(on))
+    say(f"{count(sum(wanted.values()), 'bar')} given to {whom}.")
+    warn_of_holds(here, wanted)

@@ -1,0 +1,27 @@
+"""soapledger resell."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import On
+from ledger.cli.kit.show import count, say
+from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
+from ledger.operations.resell import resell
+
+
+def command(
+    ctx: typer.Context,
+    bars: BARS,
+    by: Annotated[str, typer.Option("--by", help="Who decided that they can be sold again.")],
+    reason: Annotated[str, typer.Option("--reason", help="Why, e.g. the seal is unbroken.")],
+    on: On = None,
+) -> None:
+    """Put bars from the returns shelf back on sale, e.g. resell 26-118-0=3 --by Orla --reason "seal unbroken"."""
+    here = desk(ctx)
+    wanted = read_bars(bars)
+    resell(here.book(), wanted, on=here.day(on), by=by, reason=reason)
+    verb = "is" if sum(wanted.values()) == 1 else "are"
+    say(f"{count(sum(wanted.values()), 'bar')} {verb} back on sale, as {by.strip()} decided.")
+    warn_of_holds(here, wanted)

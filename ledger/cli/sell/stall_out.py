@@ -1,0 +1,20 @@
+"""soapledger stall out."""
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import On
+from ledger.cli.kit.show import count, say
+from ledger.cli.sell.stalls import Name
+from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
+from ledger.operations.sell import stall_out
+
+
+def command(ctx: typer.Context, name: Name, bars: BARS, on: On = None) -> None:
+    """Take released bars to a stall, e.g. soapledger stall out saturday 26-118-0=6 26-117-2=4."""
+    here = desk(ctx)
+    wanted = read_bars(bars)
+    place = stall_out(here.book(), name, wanted, on=here.day(on))
+    say(f"{count(sum(wanted.values()), 'bar')} taken to {place}.")
+    warn_of_holds(here, wanted)
+    say(f'Next, when you are home: soapledger stall back "{place}"')

@@ -1,0 +1,1 @@
+"""Deliveries, lots and what is on hand."""

@@ -1,0 +1,12 @@
+"""soapledger lot hold."""
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import On
+from ledger.cli.stock.lots import Codes, Reason, decide
+
+
+def command(ctx: typer.Context, codes: Codes, on: On = None, reason: Reason = None) -> None:
+    """Put lots, or the bars of a batch, on hold: nothing more is used or leaves until decided."""
+    decide(desk(ctx), codes, "on hold", on, reason)

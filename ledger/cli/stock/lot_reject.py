@@ -1,0 +1,12 @@
+"""soapledger lot reject."""
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import On
+from ledger.cli.stock.lots import Codes, Reason, decide
+
+
+def command(ctx: typer.Context, codes: Codes, on: On = None, reason: Reason = None) -> None:
+    """Reject lots: they are kept apart and go nowhere but back or away."""
+    decide(desk(ctx), codes, "rejected", on, reason)

@@ -1,0 +1,36 @@
+"""soapledger lot: one lot, what is decided of it, and pouring lots together."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.show import amount, say
+from ledger.domain.quantity import parse_amount, parse_pieces
+from ledger.domain.words import Verdict
+from ledger.operations.lots import decide_lots
+from ledger.views.lots import find_lot
+from ledger.views.material import material_by_code
+
+Codes = Annotated[list[str], typer.Argument(help="Lot codes, e.g. L41-5; for bars the batch code.")]
+Code = Annotated[str, typer.Argument(help="The lot code, e.g. L41-5; for bars the batch code.")]
+Reason = Annotated[str | None, typer.Option("--reason", help="Why.")]
+At = Annotated[str | None, typer.Option("--at", help="The place (the workshop).")]
+
+
+def decide(here: Desk, codes: list[str], verdict: Verdict, on: str | None, reason: str | None) -> None:
+    day = here.day(on)
+    lots = decide_lots(here.book(), codes, verdict=verdict, on=day, by=here.who, reason=reason)
+    if not lots:
+        say(f"{'That lot is' if len(codes) == 1 else 'Those lots are'} accepted already; nothing to do.")
+    for lot in lots:
+        held = amount(lot.on_hand, lot.counted, here.settings.units)
+        say(f"Lot {lot.code} ({lot.material}, {held} on hand) is {verdict}.")
+
+
+def read_quantity(here: Desk, code: str, text: str) -> int:
+    lot = find_lot(here.rows(), code)
+    if lot.counted:
+        return parse_pieces(text)
+    density = material_by_code(here.rows(), lot.material_code).density_mg_per_ml
+    return parse_amount(text, density_mg_per_ml=density)

@@ -1,0 +1,72 @@
+"""soapledger stock."""
+
+from typing import Annotated, get_args
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json
+from ledger.cli.kit.show import amount, count, out_json, say, table
+from ledger.domain.dates import show_date
+from ledger.domain.names import near
+from ledger.domain.words import MaterialKind, known
+from ledger.errors import BadInput
+from ledger.views.material import material_by_code
+from ledger.views.stock import stock
+
+HELD: tuple[MaterialKind, ...] = get_args(MaterialKind)
+
+
+def command(
+    ctx: typer.Context,
+    what: Annotated[str | None, typer.Argument(help="One material only.")] = None,
+    kind: Annotated[str | None, typer.Option("--kind", help="One kind only, e.g. fat or soap.")] = None,
+    empty: Annotated[bool, typer.Option("--all", help="Used-up lots too.")] = False,
+    json: Json = False,
+) -> None:
+    """Show what is on hand, first to expire first, and what of it is not yet planned for."""
+    here = desk(ctx)
+    held_kind = None if kind is None else known(kind, HELD)
+    if kind is not None and held_kind is None:
+        close = near(kind, HELD)
+        hint = f" Did you mean {close[0]}?" if close else ""
+        raise BadInput(f"There is no kind '{kind}'.{hint} The kinds are {', '.join(HELD)}.")
+    material = material_by_code(here.rows(), what).id if what else None
+    found = stock(here.rows(), material_id=material, kind=held_kind, empty=empty)
+    if json:
+        out_json(found)
+        return
+    units = here.settings.units
+    if not found:
+        say("Nothing of that is on hand." if what or kind else "Nothing is on hand yet.")
+        say("Next: soapledger receive SUPPLIER")
+        return
+    lots = sum(len(one.lots) for one in found)
+    bars = sum(one.on_hand for one in found if one.kind == "soap")
+    if what:
+        one = found[0]
+        say(
+            f"{one.name}: {amount(one.on_hand, one.counted, units)} on hand in {count(lots, 'lot')}, "
+            f"{amount(one.free, one.counted, units)} of it free."
+        )
+    else:
+        say(f"{count(len(found), 'material')} on hand in {count(lots, 'lot')}; {count(bars, 'bar')} of soap.")
+    body = []
+    for one in found:
+        for index, line in enumerate(one.lots):
+            places = ", ".join(
+                place if len(line.here) == 1 else f"{place} {amount(held, line.counted, units)}"
+                for place, held in line.here
+            )
+            body.append(
+                (
+                    one.name if index == 0 else "",
+                    line.lot.code,
+                    amount(line.lot.on_hand, line.counted, units),
+                    amount(line.free, line.counted, units) if line.free != line.lot.on_hand else "",
+                    line.lot.status,
+                    show_date(line.lot.best_before) if line.lot.best_before else "",
+                    places,
+                )
+            )
+    table(("material", "lot", "on hand", "free", "status", "best before", "where"), body, right=(2, 3))

@@ -1,0 +1,1 @@
+"""Equipment and upkeep."""

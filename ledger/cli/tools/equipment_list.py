@@ -1,0 +1,42 @@
+"""soapledger equipment list."""
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json, On
+from ledger.cli.kit.show import count, out_json, say, table
+from ledger.cli.tools.equipment import tried_against
+from ledger.domain.dates import parse_date, show_date
+from ledger.views.equipment import equipment_list
+
+
+def command(ctx: typer.Context, on: On = None, json: Json = False) -> None:
+    """List the scales, thermometers and pH meters, those to be tried first."""
+    here = desk(ctx)
+    moment = parse_date(on, today=here.today) if on else here.today
+    items = sorted(equipment_list(here.rows(), moment), key=lambda one: (one.retired, one.why_due is None))
+    if json:
+        out_json(items)
+        return
+    if not items:
+        say('Nothing is listed yet. Next: soapledger equipment add scale "bench scale" --against "500 g"')
+        return
+    waiting = [one for one in items if one.why_due]
+    say(f"{count(len(items), 'item')}, {len(waiting) or 'none'} to be tried.")
+    table(
+        ("short name", "what", "name", "tried against", "last tried", "next", "state"),
+        [
+            (
+                one.code,
+                one.kind,
+                one.name,
+                tried_against(here, one),
+                show_date(one.last.on) if one.last else "",
+                show_date(one.next_on) if one.next_on and not one.retired else "",
+                "retired" if one.retired else one.why_due or "in order",
+            )
+            for one in items
+        ],
+    )
+    if waiting:
+        say(f"Next: soapledger equipment check {waiting[0].code} FOUND")

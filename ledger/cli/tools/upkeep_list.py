@@ -1,0 +1,47 @@
+"""soapledger upkeep list."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import desk
+from ledger.cli.kit.options import Json
+from ledger.cli.kit.show import count, out_json, say, table
+from ledger.domain.dates import parse_date, show_date
+from ledger.domain.upkeep import kind_meant
+from ledger.views.upkeep import upkeep_list
+
+
+def command(
+    ctx: typer.Context,
+    kind: Annotated[str | None, typer.Option("--kind", help="Of one kind.")] = None,
+    on: Annotated[str | None, typer.Option("--on", help="As on this day, also a coming one (today).")] = None,
+    json: Json = False,
+) -> None:
+    """List what was done, with what is due or overdue first."""
+    here = desk(ctx)
+    moment = parse_date(on, today=here.today) if on else here.today
+    noted = upkeep_list(here.rows(), moment, kind=kind_meant(kind) if kind else None)
+    if json:
+        out_json(noted)
+        return
+    if not noted:
+        say('Nothing was noted yet. Next: soapledger upkeep add cleaning "moulds and pots"')
+        return
+    waiting = sum(one.waits for one in noted)
+    say(f"{count(len(noted), 'note')}, {waiting or 'none'} due on {show_date(moment)}.")
+    table(
+        ("state", "next", "kind", "what", "supplier", "last done", "by"),
+        [
+            (
+                one.state,
+                show_date(one.next_on) if one.next_on else "",
+                one.kind,
+                one.what,
+                one.supplier or "",
+                show_date(one.on),
+                one.by,
+            )
+            for one in noted
+        ],
+    )
