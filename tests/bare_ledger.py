@@ -5,8 +5,8 @@ from collections.abc import Iterable
 from functools import cache
 from typing import Any
 
-from ledger.domain.codes import batch_code, lot_code, supplier_number_key
 from ledger.storage.migrations import migrate
+from ledger.units.codes import batch_code, lot_code, supplier_number_key
 
 MATERIALS = {
     "oil": (1, "fat"),

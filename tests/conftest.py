@@ -19,44 +19,33 @@ from typer.testing import CliRunner
 
 import ledger
 from ledger.cli.main import app
-from ledger.operations.attach import attach
-from ledger.operations.customers import CustomerDetails, add_customer, erase_customer
-from ledger.operations.cut import cut_batch
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.plan import PlanRequest, plan_batch
-from ledger.operations.readings import ReadingValue, log_readings
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
-from ledger.operations.recipes import add_recipe
-from ledger.operations.release import pass_bars, release_bars
-from ledger.operations.sell import add_stall, stall_back, stall_out
-from ledger.operations.setup import Setup, set_up
-from ledger.operations.suppliers import SupplierDetails, add_supplier
-from ledger.operations.weigh import Weighed, weigh
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.plan import PlanRequest, plan_batch
+from ledger.operations.bench.readings import ReadingValue, log_readings
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.house.setup import Setup, set_up
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.people.customers import CustomerDetails, add_customer, erase_customer
+from ledger.operations.people.suppliers import SupplierDetails, add_supplier
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.record.attach import attach
+from ledger.operations.release.release import pass_bars, release_bars
+from ledger.operations.sell.sell import add_stall, stall_back, stall_out
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
+from ledger.rows.batch import find_batch, plan_lines
+from ledger.rows.opened import open_rows
+from ledger.rows.settings import Responsible
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, remember_person
-from ledger.storage.tables import (
-    Assessment,
-    Complaint,
-    ComplaintStep,
-    Constituent,
-    DecisionDoubt,
-    Deviation,
-    DeviationDecision,
-    Equipment,
-    EquipmentCheck,
-    EquipmentRevision,
-    FinishedCheck,
-    LabelApproval,
-    LabelCount,
-    LabelRun,
-    PlanTarget,
-    RetainedSample,
-    SkinLimit,
-    Upkeep,
-)
-from ledger.views.batch import find_batch, plan_lines
-from ledger.views.reading import open_rows
-from ledger.views.settings import Responsible
+from ledger.storage.tables.bench import PlanTarget
+from ledger.storage.tables.complaint import Complaint, ComplaintStep
+from ledger.storage.tables.decision import DecisionDoubt
+from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun
+from ledger.storage.tables.material import Constituent, SkinLimit
+from ledger.storage.tables.reading import Deviation, DeviationDecision
+from ledger.storage.tables.recipe import Assessment
+from ledger.storage.tables.release import FinishedCheck, RetainedSample
+from ledger.storage.tables.tools import Equipment, EquipmentCheck, EquipmentRevision, Upkeep
 
 # Every module is imported before any clock is frozen: a date class taken while time stands still is a fake one.
 for _module in pkgutil.walk_packages(ledger.__path__, "ledger."):

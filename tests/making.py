@@ -2,14 +2,14 @@
 
 from datetime import date
 
-from ledger.domain.release_checks import CHECKS, Check
-from ledger.operations.cut import cut_batch
-from ledger.operations.plan import PlanRequest, plan_batch
-from ledger.operations.readings import ReadingValue
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
-from ledger.operations.weigh import Weighed, weigh
+from ledger.domain.tools.bar_checks import CHECKS, Check
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.plan import PlanRequest, plan_batch
+from ledger.operations.bench.readings import ReadingValue
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
+from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.storage.book import Book
-from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 
 DELIVERED = date(2026, 3, 2)
 MADE = date(2026, 5, 6)

@@ -5,10 +5,10 @@ from fractions import Fraction
 from hypothesis import strategies as st
 from recipes import fat, material, part, worked
 
-from ledger.domain.correction import InPot
-from ledger.domain.formulate import Formulation
-from ledger.views.figures import figures_of
-from ledger.views.recipe import RecipeSheet
+from ledger.domain.bench.correction import InPot
+from ledger.domain.recipe.formulate import Formulation
+from ledger.views.material.figures import figures_of
+from ledger.views.recipe.recipe import RecipeSheet
 
 KOH, MOLES = Fraction("56.1053"), {"NaOH": Fraction("39.99677"), "KOH": Fraction("56.1053")}
 FAT = st.tuples(st.integers(150_000, 270_000), st.integers(0, 40_000), st.integers(1_000, 9_000))

@@ -2,9 +2,9 @@
 
 import json
 
-from ledger.domain.recipe_reading import read_recipe
-from ledger.views.material import MaterialCard
-from ledger.views.recipe import RecipeSheet, work_out
+from ledger.domain.recipe.reader import read_recipe
+from ledger.rows.material import MaterialCard
+from ledger.views.recipe.recipe import RecipeSheet, work_out
 
 
 def material(name: str, kind: str, **figures: int | str | None) -> MaterialCard:

@@ -123,13 +123,13 @@ def test_every_part_of_the_package_has_its_place_in_the_order() -> None:
     [
         ("domain", "from ledger.storage.book import Book"),
         ("domain", "from ledger import storage"),
-        ("domain", "import ledger.views.stock"),
+        ("domain", "import ledger.views.stock.stock"),
         ("domain", "import sqlite3"),
         ("domain", "import typer"),
         ("views", "from ledger.storage.chain import GENESIS"),
-        ("storage", "from ledger.views.reading import day"),
-        ("operations", "from ledger.documents.page import Page"),
-        ("documents", "from ledger.operations.undo import undo"),
+        ("storage", "from ledger.rows.opened import day"),
+        ("operations", "from ledger.documents.kit.page import Page"),
+        ("documents", "from ledger.operations.keep.undo import undo"),
         ("operations", "from sqlite3 import Connection"),
         ("views", "import sqlmodel"),
         ("cli", "import sqlalchemy"),
@@ -139,9 +139,9 @@ def test_every_part_of_the_package_has_its_place_in_the_order() -> None:
         ("domain", "from .quantity import parse_mass"),
         ("domain", "def late():\n    from ledger.cli.main import app"),
         ("domain", "import importlib\nimportlib.import_module('ledger.storage.book')"),
-        ("cli", "from ledger.operations.undo import undo"),
+        ("cli", "from ledger.operations.keep.undo import undo"),
         ("cli", "if True:\n    from ledger.storage.book import Book"),
-        ("cli", "class Part:\n    from ledger.documents.page import Page"),
+        ("cli", "class Part:\n    from ledger.documents.kit.page import Page"),
         ("reference", "import numpy"),
     ],
 )
@@ -152,10 +152,10 @@ def test_a_broken_rule_is_noticed(part: str, source: str) -> None:
 @pytest.mark.parametrize(
     ("part", "source"),
     [
-        ("cli", "def command():\n    from ledger.operations.undo import undo"),
+        ("cli", "def command():\n    from ledger.operations.keep.undo import undo"),
         ("cli", "from typing import TYPE_CHECKING\nif TYPE_CHECKING:\n    from ledger.storage.book import Book"),
         ("operations", "from ledger import __version__\nfrom ledger.storage.book import Book"),
-        ("views", "import sqlite3\nfrom ledger.views.lots import find_lot"),
+        ("views", "import sqlite3\nfrom ledger.rows.lot import find_lot"),
         ("domain", "import decimal\nfrom dateutil.relativedelta import relativedelta"),
     ],
 )

@@ -5,9 +5,9 @@ from functools import cache
 from importlib import import_module
 from pathlib import Path
 
-from ledger.domain.market import Market
-from ledger.domain.names import near
+from ledger.domain.label.market import Market
 from ledger.errors import BadInput
+from ledger.units.names import near
 
 
 @cache

@@ -3,8 +3,8 @@
 from dataclasses import replace
 from datetime import date
 
-from ledger.domain.market import Duty, FigureHeight, Market, Rule
-from ledger.domain.net_quantity import metric
+from ledger.domain.label.market import Duty, FigureHeight, Market, Rule
+from ledger.domain.label.net_quantity import metric
 from ledger.markets.eu import FIRST_LIST, LONG_LIST
 
 # SOR/2024-63: the 24 from 12 April 2026; the long list for new products from 1 August 2026, for existing ones by

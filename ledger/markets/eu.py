@@ -3,10 +3,10 @@
 from datetime import date
 from functools import partial
 
-from ledger.domain.market import AllergenList, Duty, FigureHeight, Market, Rule, UnitPrice
-from ledger.domain.net_quantity import metric
-from ledger.domain.packers import LEAST_MG, MOST_MG, Few, System, average_system
-from ledger.domain.unit_price import show_per_kilogram, show_per_kilogram_ni
+from ledger.domain.label.market import AllergenList, Duty, FigureHeight, Market, Rule, UnitPrice
+from ledger.domain.label.net_quantity import metric
+from ledger.domain.label.packers import LEAST_MG, MOST_MG, Few, System, average_system
+from ledger.domain.label.unit_price import show_per_kilogram, show_per_kilogram_ni
 
 # Regulation (EU) 2023/1545 amending Annex III: products on the earlier list may be placed on the market until
 # 31 July 2026 and made available until 31 July 2028 (read in a secondary text); counted per bar, when it is first

@@ -3,9 +3,9 @@
 from dataclasses import replace
 from functools import partial
 
-from ledger.domain.market import Duty, Rule, UnitPrice
-from ledger.domain.packers import Few, System, minimum_system
-from ledger.domain.unit_price import show_per_kilogram
+from ledger.domain.label.market import Duty, Rule, UnitPrice
+from ledger.domain.label.packers import Few, System, minimum_system
+from ledger.domain.label.unit_price import show_per_kilogram
 from ledger.markets.eu import FIRST_LIST, UNIT_PRICE_REMAINS, average
 from ledger.markets.eu import MARKET as EU
 

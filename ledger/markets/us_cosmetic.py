@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from ledger.domain.market import Duty, Rule
+from ledger.domain.label.market import Duty, Rule
 from ledger.markets.us_soap import MARKET as SOAP
 
 # 21 CFR 701.3 and 701.13, read in the 2015 edition; MoCRA 2022 read in a secondary text.

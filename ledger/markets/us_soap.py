@@ -2,10 +2,10 @@
 
 from fractions import Fraction
 
-from ledger.domain.handbook_133 import MOST_MG, us_system
-from ledger.domain.market import Duty, FigureHeight, Market, Rule
-from ledger.domain.net_quantity import dual
-from ledger.domain.packers import System
+from ledger.domain.label.handbook_133 import MOST_MG, us_system
+from ledger.domain.label.market import Duty, FigureHeight, Market, Rule
+from ledger.domain.label.net_quantity import dual
+from ledger.domain.label.packers import System
 
 # 21 CFR 701.20 (what is soap), 16 CFR 500.6-500.21 (net quantity); read in the 2015 edition.
 SQUARE_INCH_CM2 = Fraction("6.4516")  # 1 in = 2.54 cm exactly (NIST SP 811, memory)

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from ledger.domain.toml_reader import TomlFile
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
+from ledger.units.toml_reader import TomlFile
 
 
 @dataclass(frozen=True)

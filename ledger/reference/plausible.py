@@ -1,10 +1,10 @@
 """Whether a saponification value typed from a certificate is believable for the fat it is said to be."""
 
-from ledger.domain.fatty_acids import far_from_profile, implied_sap
-from ledger.domain.quantity import show_sap
-from ledger.domain.words import AlkaliKind
+from ledger.domain.lye.fatty_acids import far_from_profile, implied_sap
 from ledger.errors import BadInput
 from ledger.reference.tables import fats, fatty_acids, profiles
+from ledger.units.quantity import show_sap
+from ledger.units.words import AlkaliKind
 
 _LEAST_FAT, _MOST_FAT = 85_000, 275_000  # waxes to the shortest fats of the trade; common practice, no source
 

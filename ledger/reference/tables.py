@@ -7,10 +7,10 @@ from fractions import Fraction
 from functools import cache
 from pathlib import Path
 
-from ledger.domain.fatty_acids import FattyAcid, FattyAcidRange
-from ledger.domain.names import match_name
-from ledger.domain.saponification import KOH, MOLAR_MASS
-from ledger.domain.words import AlkaliKind, checked
+from ledger.domain.lye.fatty_acids import FattyAcid, FattyAcidRange
+from ledger.domain.lye.saponification import KOH, MOLAR_MASS
+from ledger.units.names import match_name
+from ledger.units.words import AlkaliKind, checked
 
 _HERE = Path(__file__).parent
 

@@ -20,7 +20,7 @@ from ledger.storage.backup import back_up
 from ledger.storage.chain import GENESIS, Head, entry_digest, lines_of
 from ledger.storage.migrations import laid_revision, migrate
 from ledger.storage.output import written_beside
-from ledger.storage.tables import Entry, Fact
+from ledger.storage.tables.entry import Entry, Fact
 from ledger.storage.upgrade import fill_in
 from ledger.storage.verbs import LotVerbs
 

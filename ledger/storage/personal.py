@@ -9,7 +9,7 @@ from dataclasses import asdict, dataclass
 from typing import TYPE_CHECKING
 
 from ledger.errors import BadInput
-from ledger.storage.tables import Erasure, Personal, PersonalText
+from ledger.storage.tables.people import Erasure, Personal, PersonalText
 
 if TYPE_CHECKING:
     from ledger.storage.book import Transaction

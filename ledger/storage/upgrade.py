@@ -4,14 +4,15 @@ import re
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, get_args
 
-from ledger.domain.recipe import CURE_DAYS, Recipe
-from ledger.domain.recipe_figures import FORMAT, NOT_UNDERSTOOD, figures_text
-from ledger.domain.recipe_reading import read_recipe
-from ledger.domain.toml_reader import TomlFile
-from ledger.domain.words import EVERY, LIKELY_NOTHING, Process, Subject, Verdict, known
+from ledger.domain.recipe.figures import FORMAT, NOT_UNDERSTOOD, figures_text
+from ledger.domain.recipe.reader import read_recipe
+from ledger.domain.recipe.recipe import CURE_DAYS, Recipe
 from ledger.errors import BadInput, LedgerError
 from ledger.fileformat import OLD_DECISIONS
-from ledger.storage.tables import DecisionDoubt, RecipeFigures
+from ledger.storage.tables.decision import DecisionDoubt
+from ledger.storage.tables.recipe import RecipeFigures
+from ledger.units.toml_reader import TomlFile
+from ledger.units.words import EVERY, LIKELY_NOTHING, Process, Subject, Verdict, known
 
 if TYPE_CHECKING:
     from ledger.storage.book import Transaction

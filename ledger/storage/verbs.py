@@ -7,9 +7,10 @@ from datetime import date
 
 from sqlmodel import SQLModel
 
-from ledger.domain.codes import supplier_number_key
-from ledger.domain.words import Verdict, Way
-from ledger.storage.tables import Decision, Lot, Movement
+from ledger.storage.tables.decision import Decision
+from ledger.storage.tables.stock import Lot, Movement
+from ledger.units.codes import supplier_number_key
+from ledger.units.words import Verdict, Way
 
 
 @dataclass(frozen=True)

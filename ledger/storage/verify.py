@@ -8,7 +8,7 @@ from functools import cache
 from itertools import groupby
 from pathlib import Path
 
-from ledger.domain.invariants import Finding
+from ledger.domain.keep.invariants import Finding
 from ledger.fileformat import trouble
 from ledger.storage import migrations
 from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, fact_tables, lines_of

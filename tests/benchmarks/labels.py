@@ -17,10 +17,10 @@ from datetime import date
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents import lines as lines_module
-from ledger.documents.labels import draw_labels, set_label
-from ledger.documents.layout import label_layout, sheet_layout
-from ledger.views.label import LabelText
+from ledger.documents.kit import lines as lines_module
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.label.labels import draw_labels, set_label
+from ledger.views.label.label import LabelText
 
 GOAL = 1.5
 LAYOUT, SHEET = label_layout("small"), sheet_layout("a4-24")

@@ -13,11 +13,11 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import groupby
 
-from ledger.domain.codes import batch_code, lot_code, supplier_number_key
-from ledger.domain.dates import MONTHS, parse_date, show_date
-from ledger.domain.durability import durability
+from ledger.domain.label.durability import durability
 from ledger.storage.chain import Head, all_lines, entry_digest, fact_tables
 from ledger.storage.migrations import migrate
+from ledger.units.codes import batch_code, lot_code, supplier_number_key
+from ledger.units.dates import MONTHS, parse_date, show_date
 
 Row = dict[str, object]
 Marks = dict[str, int]  # the highest number of each table at some moment

@@ -12,8 +12,8 @@ from benchmarks.compare import compare
 from benchmarks.facts import QUERIES, Facts
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.operations.plan import PlanRequest, plan_batch
-from ledger.operations.sell import gift
+from ledger.operations.bench.plan import PlanRequest, plan_batch
+from ledger.operations.sell.sell import gift
 
 
 def test_the_words_of_a_command_begin_with_it() -> None:

@@ -6,14 +6,14 @@ from benchmarks.workshop_setup import MAKER, SHOPS, STALLS
 from benchmarks.workshop_stores import TURN, Bars
 from benchmarks.workshop_weeks import MONDAY, SATURDAY, Weeks
 
-from ledger.domain.shortcode import short_code
-from ledger.operations.complaints import Report, Step, book_complaint, close_complaint, note_complaint
-from ledger.operations.equipment import check_equipment
-from ledger.operations.lots import waste_lot
-from ledger.operations.sell import dispatch, gift, stall_back, stall_out, take_back
-from ledger.operations.undo import last_entry, undo
-from ledger.operations.upkeep import UpkeepNote, add_upkeep
+from ledger.operations.complaint.complaints import Report, Step, book_complaint, close_complaint, note_complaint
+from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.sell.sell import dispatch, gift, stall_back, stall_out, take_back
+from ledger.operations.stock.lots import waste_lot
+from ledger.operations.tools.equipment import check_equipment
+from ledger.operations.tools.upkeep import UpkeepNote, add_upkeep
 from ledger.storage.personal import PersonDetails
+from ledger.units.shortcode import short_code
 
 PRICE, SHOP_PRICE = 650, 430  # minor units a bar
 

@@ -3,19 +3,19 @@
 from dataclasses import dataclass, replace
 from datetime import date
 
-from ledger.operations.assess import assess_recipe
-from ledger.operations.customers import CustomerDetails, add_customer
-from ledger.operations.equipment import EquipmentDetails, add_equipment
-from ledger.operations.materials import MaterialFacts, add_material, started_from
-from ledger.operations.recipes import add_recipe
-from ledger.operations.sell import add_stall
-from ledger.operations.setup import Setup, set_up
-from ledger.operations.skin import LimitFacts, state_contents, state_limit
-from ledger.operations.suppliers import SupplierDetails, add_supplier
+from ledger.operations.house.setup import Setup, set_up
+from ledger.operations.material.materials import MaterialFacts, add_material, started_from
+from ledger.operations.material.skin import LimitFacts, state_contents, state_limit
+from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.people.suppliers import SupplierDetails, add_supplier
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.release.assess import assess_recipe
+from ledger.operations.sell.sell import add_stall
+from ledger.operations.tools.equipment import EquipmentDetails, add_equipment
 from ledger.reference.tables import find_reference
+from ledger.rows.settings import Responsible
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails
-from ledger.views.settings import Responsible
 
 MAKER = "Elspet Marrow"
 

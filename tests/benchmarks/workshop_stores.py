@@ -9,10 +9,10 @@ from datetime import UTC, date, datetime, time, timedelta
 
 from benchmarks.workshop_setup import MAKER, STUFF, Scale
 
-from ledger.operations.attach import attach
-from ledger.operations.combine import combine
-from ledger.operations.lots import count_lot, decide_lots, waste_lot
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
+from ledger.operations.record.attach import attach
+from ledger.operations.stock.combine import combine
+from ledger.operations.stock.lots import count_lot, decide_lots, waste_lot
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
 from ledger.storage.book import Book
 
 TURN = 28  # days: four whole weeks, so that a Saturday stays one

@@ -12,22 +12,22 @@ from functools import partial
 from benchmarks.workshop_setup import MAKER, RECIPES
 from benchmarks.workshop_stores import TURN, WRAPPINGS, Bars, Stores
 
-from ledger.domain.release_checks import Check
-from ledger.operations.bulk import fill_batch, strain_batch
-from ledger.operations.cure import weigh_bars
-from ledger.operations.cut import cut_batch
-from ledger.operations.deviations import decide_deviation, report_deviation
-from ledger.operations.labels import LabelRequest, approve_label, count_labels, print_labels
-from ledger.operations.lots import decide_lots
-from ledger.operations.plan import PlanRequest, plan_batch
-from ledger.operations.portions import divide_batch
-from ledger.operations.readings import log_readings, read_reading
-from ledger.operations.release import pass_bars, reject_bars, release_bars
-from ledger.operations.rework import rework_bars
-from ledger.operations.weigh import Weighed, weigh
-from ledger.views.batch import PlanLineRow, find_batch, plan_lines
-from ledger.views.bench import mass_in
-from ledger.views.deviation import open_deviations
+from ledger.domain.tools.bar_checks import Check
+from ledger.operations.bench.bulk import fill_batch, strain_batch
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.deviations import decide_deviation, report_deviation
+from ledger.operations.bench.plan import PlanRequest, plan_batch
+from ledger.operations.bench.portions import divide_batch
+from ledger.operations.bench.readings import log_readings, read_reading
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.cure.weighing import weigh_bars
+from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels
+from ledger.operations.release.release import pass_bars, reject_bars, release_bars
+from ledger.operations.release.rework import rework_bars
+from ledger.operations.stock.lots import decide_lots
+from ledger.rows.batch import PlanLineRow, find_batch, plan_lines
+from ledger.rows.deviation import open_deviations
+from ledger.views.bench.bench import mass_in
 
 MONDAY, SATURDAY = 0, 5
 _LOOKS = ("look", "smell", "weight")

@@ -10,9 +10,9 @@ import pytest
 from conftest import PLAIN_BAR
 from making import lines_of, planned
 
-from ledger.operations.materials import MaterialFacts, add_material, edit_material
-from ledger.operations.recipes import add_recipe, revise_recipe
-from ledger.operations.weigh import Weighed, weigh
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.material.materials import MaterialFacts, add_material, edit_material
+from ledger.operations.recipe.recipes import add_recipe, revise_recipe
 
 pytestmark = pytest.mark.usefixtures("frozen")
 

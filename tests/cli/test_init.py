@@ -6,10 +6,10 @@ from typing import Any
 
 import pytest
 
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
+from ledger.rows.opened import open_rows
+from ledger.rows.settings import Responsible, settings
 from ledger.storage.book import Book
-from ledger.views.reading import open_rows
-from ledger.views.settings import Responsible, settings
 
 FLAGS = ["--business", "Tidewrack Soaps", "--country", "ie", "--currency", "eur", "--units", "metric"]
 FLAGS += ["--time-zone", "Europe/Dublin", "--market", "eu=Nuala Quill; 3 Slip Lane, Port Emmer"]

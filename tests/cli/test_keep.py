@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from ledger.operations.lots import waste_lot
-from ledger.views.reading import open_rows
+from ledger.operations.stock.lots import waste_lot
+from ledger.rows.opened import open_rows
 
 pytestmark = pytest.mark.usefixtures("frozen")
 

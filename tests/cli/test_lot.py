@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from ledger.operations.plan import PlanRequest, plan_batch
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
+from ledger.operations.bench.plan import PlanRequest, plan_batch
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
 
 pytestmark = pytest.mark.usefixtures("frozen")
 

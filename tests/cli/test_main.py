@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from ledger import __version__
-from ledger.views import stock as stock_view
+from ledger.views.stock.stock import stock as stock_view
 
 
 def test_the_version(run: Any) -> None:

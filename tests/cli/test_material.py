@@ -7,8 +7,8 @@ import pytest
 from conftest import Shop
 from making import deliver, lines_of, planned
 
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.stock.receive import DeliveryLine
 
 pytestmark = pytest.mark.usefixtures("frozen", "book")
 

@@ -11,13 +11,13 @@ from conftest import Shop
 from making import planned, weighed
 from pypdf import PdfReader
 
-from ledger.operations.customers import CustomerDetails, add_customer
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.recipes import add_recipe
-from ledger.operations.sell import add_stall, dispatch, stall_out
-from ledger.operations.skin import state_contents
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.material.skin import state_contents
+from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.sell.sell import add_stall, dispatch, stall_out
 from ledger.storage.personal import PersonDetails
-from ledger.storage.tables import LabelRun
+from ledger.storage.tables.label import LabelRun
 
 pytestmark = pytest.mark.usefixtures("frozen")  # today is 1 Jun 2026
 Run = Callable[..., Any]

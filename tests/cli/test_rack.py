@@ -8,7 +8,7 @@ import pytest
 from conftest import Shop
 from making import cut
 
-from ledger.storage.tables import RetainedSample
+from ledger.storage.tables.release import RetainedSample
 
 
 @pytest.mark.parametrize(

@@ -14,9 +14,9 @@ from typer.testing import CliRunner
 
 from ledger.cli.main import app
 from ledger.errors import Refused
-from ledger.operations.customers import CustomerDetails, add_customer
-from ledger.operations.lots import count_lot
-from ledger.operations.sell import add_stall, dispatch, gift, stall_back, stall_out, take_back
+from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_back, stall_out, take_back
+from ledger.operations.stock.lots import count_lot
 from ledger.storage.personal import PersonDetails
 
 pytestmark = pytest.mark.usefixtures("frozen")
@@ -217,7 +217,7 @@ def test_a_report_that_cannot_be_drawn_hides_neither_the_answer_nor_the_contacts
     def broken(*_: Any, **__: Any) -> bytes:
         raise Refused("The report cannot be drawn.")
 
-    monkeypatch.setattr("ledger.documents.recall_report.draw_recall", broken)
+    monkeypatch.setattr("ledger.documents.recall.recall_report.draw_recall", broken)
     result = CliRunner().invoke(app, ["recall", "lot", "4471/2", "-o", "recall.pdf", "--csv", "call.csv"])
     assert result.exit_code != 0
     assert "1 batch, 10 bars" in result.stdout

@@ -12,15 +12,15 @@ import pytest
 from conftest import PLAIN_BAR
 from making import cut, deliver, lines_of, planned, weighed
 
-from ledger.operations.cut import cut_batch
-from ledger.operations.portions import divide_batch
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe
-from ledger.operations.release import reject_bars
-from ledger.operations.rework import rework_bars
-from ledger.operations.weigh import Weighed, weigh
-from ledger.views.batch import find_batch, portions_of
-from ledger.views.lots import find_lot
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.portions import divide_batch
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.release.release import reject_bars
+from ledger.operations.release.rework import rework_bars
+from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.batch import find_batch, portions_of
+from ledger.rows.lot import find_lot
 
 pytestmark = pytest.mark.usefixtures("frozen")
 TWICE_ROUND = """

@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from ledger.operations.suppliers import SupplierDetails, add_supplier
+from ledger.operations.people.suppliers import SupplierDetails, add_supplier
+from ledger.rows.lot import find_lot
 from ledger.storage.personal import PersonDetails
-from ledger.views.lots import find_lot
 
 pytestmark = pytest.mark.usefixtures("frozen")
 

@@ -8,10 +8,10 @@ import pytest
 from conftest import PLAIN_BAR, Shop
 from making import deliver, lines_of, planned
 
-from ledger.operations.check import check
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe
+from ledger.operations.keep.check import check
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.stock.receive import DeliveryLine
 
 pytestmark = pytest.mark.usefixtures("frozen")
 

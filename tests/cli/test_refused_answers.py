@@ -6,8 +6,8 @@ import pytest
 from conftest import Shop
 from making import MADE, lines_of, planned, weighed
 
-from ledger.operations.readings import ReadingValue, log_readings
-from ledger.views.bench import current_readings
+from ledger.operations.bench.readings import ReadingValue, log_readings
+from ledger.rows.reading import current_readings
 
 # Lines of a plain bar: 1 olive oil 600 g, 2 coconut oil 400 g, 3 water, 4 sodium hydroxide; a clean, b scale test.
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from ledger.operations.plan import PlanRequest, plan_batch
+from ledger.operations.bench.plan import PlanRequest, plan_batch
 
 pytestmark = pytest.mark.usefixtures("frozen")
 

@@ -10,14 +10,29 @@ from typing import Any
 import pypdfium2
 import pytest
 
-from ledger.documents.labels import RackText, TicketText
-from ledger.domain.bench import steps
-from ledger.domain.composition import Composition, Constituent
-from ledger.domain.declaration import DeclaredIngredient
-from ledger.domain.fatty_acids import ProfileLine
-from ledger.domain.mass_balance import MassBalance
-from ledger.domain.uncertainty import Superfat
-from ledger.views.batch_record import (
+from ledger.documents.label.labels import RackText, TicketText
+from ledger.domain.bench.mass_balance import MassBalance
+from ledger.domain.bench.steps import steps
+from ledger.domain.label.declaration import DeclaredIngredient
+from ledger.domain.lye.composition import Composition, Constituent
+from ledger.domain.lye.fatty_acids import ProfileLine
+from ledger.domain.lye.uncertainty import Superfat
+from ledger.rows.settings import PrintedFrom
+from ledger.views.bench.worksheet import WeighLine, Worksheet
+from ledger.views.label.label import LabelText
+from ledger.views.recall.recall import (
+    BarsAt,
+    BulkAt,
+    CannotBeExcluded,
+    NamedLot,
+    ReachedBatch,
+    RecallAnswer,
+    ToCall,
+    Totals,
+)
+from ledger.views.recipe.composition import Stages
+from ledger.views.recipe.recipe_page import LyePage, PageLine, RecipePage
+from ledger.views.record.batch_record import (
     Attached,
     BatchRecord,
     FinishedLook,
@@ -28,21 +43,6 @@ from ledger.views.batch_record import (
     WhereBars,
     Yielded,
 )
-from ledger.views.composition import Stages
-from ledger.views.label import LabelText
-from ledger.views.recall import (
-    BarsAt,
-    BulkAt,
-    CannotBeExcluded,
-    NamedLot,
-    ReachedBatch,
-    RecallAnswer,
-    ToCall,
-    Totals,
-)
-from ledger.views.recipe_page import LyePage, PageLine, RecipePage
-from ledger.views.settings import PrintedFrom
-from ledger.views.worksheet import WeighLine, Worksheet
 
 PRINTED = PrintedFrom(entry=214, recorded_at="2026-06-01T09:30:00Z", program="0.1.0")
 BUSINESS = "Tidewrack Soaps"

@@ -7,15 +7,15 @@ import pytest
 from conftest import Shop
 from making import MADE, planned
 
-from ledger.documents.worksheet import draw_worksheet
-from ledger.domain.bench_readings import DEGREES, READINGS, START, BenchReading
+from ledger.documents.bench.worksheet import draw_worksheet
+from ledger.domain.tools.readings import DEGREES, READINGS, START, BenchReading
 from ledger.errors import BadInput
-from ledger.operations.equipment import EquipmentDetails, add_equipment
-from ledger.operations.readings import read_reading
+from ledger.operations.bench.readings import read_reading
+from ledger.operations.tools.equipment import EquipmentDetails, add_equipment
 from ledger.reference.cautions import cautions
-from ledger.views.batch import find_batch
-from ledger.views.bench import steps_of
-from ledger.views.worksheet import worksheet
+from ledger.rows.batch import find_batch
+from ledger.views.bench.bench import steps_of
+from ledger.views.bench.worksheet import worksheet
 
 ROOM = BenchReading("room temperature", DEGREES, START, "Room temperature", "by the bench", at_most=lambda *_: 30_000)
 

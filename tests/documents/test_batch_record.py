@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import zxingcpp
 
-from ledger.documents.batch_record import draw_batch_record
+from ledger.documents.record.batch_record import draw_batch_record
 
 
 def test_a_lot_is_found_beside_its_supplier_number(record, read) -> None:

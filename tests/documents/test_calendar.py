@@ -6,8 +6,8 @@ import pytest
 from dateutil.relativedelta import relativedelta
 from icalendar import Calendar
 
-from ledger.documents.calendar import cure_calendar
-from ledger.views.cure import OnTheRack, rack_days
+from ledger.documents.cure.calendar import cure_calendar
+from ledger.views.cure.cure import OnTheRack, rack_days
 
 STAMP = datetime(2026, 11, 25, 9, 30, tzinfo=UTC)
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from ledger.documents.files import write_file
+from ledger.documents.kit.files import write_file
 from ledger.errors import BadInput
 
 

@@ -7,9 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.fitting import Room, Wanted, fit
-from ledger.documents.fonts import BOLD, REGULAR, register, width
-from ledger.documents.lines import break_lines
+from ledger.documents.kit.fitting import Room, Wanted, fit
+from ledger.documents.kit.fonts import BOLD, REGULAR, register, width
+from ledger.documents.kit.lines import break_lines
 
 register()
 NAMES = st.lists(st.sampled_from(["AQUA", "COCOS NUCIFERA OIL", "MEL", "CERA ALBA", "KAOLIN"]), min_size=1, max_size=20)

@@ -5,7 +5,7 @@ import struct
 import pytest
 from reportlab.pdfbase import pdfmetrics
 
-from ledger.documents.fonts import (
+from ledger.documents.kit.fonts import (
     BOLD,
     FIGURE_HEIGHT,
     MEDIUM,

@@ -4,8 +4,8 @@ from dataclasses import replace
 
 import pytest
 
-from ledger.documents.labels import draw_labels
-from ledger.documents.layout import label_layout, sheet_layout
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.label.labels import draw_labels
 from ledger.errors import BadInput, Refused
 
 KINDS = [("small", "a4-24"), ("band", "a4-6"), ("small", "letter-21"), ("band", "letter-5")]

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from ledger.documents.layout import label_layout, sheet_layout, shipped
+from ledger.documents.kit.layout import label_layout, sheet_layout, shipped
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
 

@@ -5,8 +5,8 @@ import io
 import pytest
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents import marks
-from ledger.documents.fonts import register
+from ledger.documents.kit import marks
+from ledger.documents.kit.fonts import register
 
 MM = 72 / 25.4
 DRAWN = {

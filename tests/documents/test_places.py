@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from ledger.documents.labels import draw_labels, draw_test_sheet
-from ledger.documents.layout import label_layout, sheet_layout
-from ledger.documents.places import check_nudge
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.kit.places import check_nudge
+from ledger.documents.label.labels import draw_labels, draw_test_sheet
 from ledger.errors import BadInput
 
 DOTS = 4 * 72 / 25.4

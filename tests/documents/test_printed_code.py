@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 import zxingcpp
 
-from ledger.documents.labels import draw_labels
-from ledger.documents.layout import label_layout, sheet_layout
-from ledger.documents.printed_code import symbol
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.kit.printed_code import symbol
+from ledger.documents.label.labels import draw_labels
 from ledger.errors import Refused
 
 CARD = """

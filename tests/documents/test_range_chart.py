@@ -2,8 +2,8 @@
 
 import pytest
 
-from ledger.documents.range_chart import axis_ticks, bars
-from ledger.domain.fatty_acids import ProfileLine
+from ledger.documents.kit.range_chart import axis_ticks, bars
+from ledger.domain.lye.fatty_acids import ProfileLine
 
 OLEIC, LAURIC = ProfileLine("C18:1", "oleic", 375_750, 588_000), ProfileLine("C12:0", "lauric", 0, 133_000)
 

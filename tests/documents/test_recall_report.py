@@ -5,8 +5,8 @@ from datetime import date
 
 import pytest
 
-from ledger.documents.recall_report import draw_recall
-from ledger.views.recall import RecallAnswer
+from ledger.documents.recall.recall_report import draw_recall
+from ledger.views.recall.recall import RecallAnswer
 
 
 def test_the_first_page_alone_does_for_the_telephone(answer, read) -> None:

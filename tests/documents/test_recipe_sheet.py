@@ -10,9 +10,9 @@ import pypdfium2
 import pytest
 from pypdf import PdfReader
 
-from ledger.documents.range_chart import LEAST_BAR
-from ledger.documents.recipe_sheet import TYPES, draw_recipe_sheet
-from ledger.domain.uncertainty import Superfat
+from ledger.documents.kit.range_chart import LEAST_BAR
+from ledger.documents.recipe.recipe_sheet import TYPES, draw_recipe_sheet
+from ledger.domain.lye.uncertainty import Superfat
 from ledger.errors import Refused
 from ledger.reference.cautions import Cautions, cautions
 from ledger.reference.shipped import templates_digest

@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from ledger.documents.labels import draw_labels
-from ledger.documents.layout import label_layout, sheet_layout
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.label.labels import draw_labels
 from ledger.errors import Refused
 from ledger.reference.shipped import templates
 

@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 import zxingcpp
 
-from ledger.documents.labels import draw_labels
-from ledger.documents.layout import LabelLayout, label_layout, sheet_layout, shipped
+from ledger.documents.kit.layout import LabelLayout, label_layout, sheet_layout, shipped
+from ledger.documents.label.labels import draw_labels
 
 SHEETS = {
     "small": ("a4-24", "letter-21", "roll"),

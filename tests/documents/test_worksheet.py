@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 import zxingcpp
 
-from ledger.documents.worksheet import draw_worksheet
-from ledger.domain.bench import steps
+from ledger.documents.bench.worksheet import draw_worksheet
+from ledger.domain.bench.steps import steps
 from ledger.errors import Refused
 from ledger.reference.cautions import cautions
 from ledger.reference.shipped import templates_digest

@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from ledger.domain.names import near
 from ledger.reference import allergens as table
 from ledger.reference.allergens import allergen_named, counted_as, essential_oil, names_to_propose, plain, remark_on
+from ledger.units.names import near
 
 HERE = Path(table.__file__).parent
 

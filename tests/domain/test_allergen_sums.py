@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.allergens import Entry, Holds, allergens_in
+from ledger.domain.material.allergens import Entry, Holds, allergens_in
 from ledger.reference.allergens import allergen_named, allergens
 
 

@@ -5,8 +5,8 @@ from datetime import date
 
 import pytest
 
-from ledger.domain.assessed import Assessed, Compared, Share, compare
-from ledger.domain.assessment import Assessment, Bounds, Notification
+from ledger.domain.release.assessed import Assessed, Compared, Share, compare
+from ledger.domain.release.assessment import Assessment, Bounds, Notification
 
 ON = date(2026, 6, 1)
 OLIVE, LAVENDER = "OLEA EUROPAEA FRUIT OIL", "LAVANDULA ANGUSTIFOLIA OIL"

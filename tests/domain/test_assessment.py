@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from ledger.domain.assessment import Bounds, Notification, read_assessment
+from ledger.domain.release.assessment import Bounds, Notification, read_assessment
 from ledger.errors import BadInput
 
 WHOLE = """

@@ -7,15 +7,15 @@ import pytest
 from domain.test_assessed import FACTS, GIVEN
 from domain.test_correction import PLENTY, SODA, WATER, batch, line
 
-from ledger.domain.allergens import Entry, Holds, allergens_in
-from ledger.domain.assessed import compare
-from ledger.domain.correction import Case, ways, what_it_means
-from ledger.domain.dates import not_future, parse_date
-from ledger.domain.durability import durability
-from ledger.domain.handbook_133 import maximum_allowable_variation
-from ledger.domain.limits import Limits, LineRead, Read, outside, read_ph
-from ledger.domain.uncertainty import Superfat
+from ledger.domain.bench.correction import Case, ways, what_it_means
+from ledger.domain.label.durability import durability
+from ledger.domain.label.handbook_133 import maximum_allowable_variation
+from ledger.domain.lye.uncertainty import Superfat
+from ledger.domain.material.allergens import Entry, Holds, allergens_in
+from ledger.domain.release.assessed import compare
+from ledger.domain.tools.limits import Limits, LineRead, Read, outside, read_ph
 from ledger.errors import BadInput, Refused
+from ledger.units.dates import not_future, parse_date
 
 TODAY = date(2026, 6, 1)
 

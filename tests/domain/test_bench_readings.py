@@ -2,8 +2,8 @@
 
 import pytest
 
-from ledger.domain.bench import steps
-from ledger.domain.bench_readings import FIGURES, READINGS, Figure
+from ledger.domain.bench.steps import steps
+from ledger.domain.tools.readings import FIGURES, READINGS, Figure
 
 BEGIN = ["clean", "scale test"]
 MET = ["lye temperature", "fats temperature", "emulsion", "trace"]

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.claims import CLAIMS, question
+from ledger.domain.label.claims import CLAIMS, question
 
 ALWAYS = """
     heal, heals, healed, healing, cure, cures, cured, curing, treat, treats, treating, treatment, therapeutic,

@@ -2,7 +2,8 @@
 
 import pytest
 
-from ledger.domain.codes import (
+from ledger.errors import BadInput, Refused
+from ledger.units.codes import (
     batch_code,
     looks_like_batch_code,
     looks_like_lot_code,
@@ -12,7 +13,6 @@ from ledger.domain.codes import (
     read_lot_code,
     supplier_number_key,
 )
-from ledger.errors import BadInput, Refused
 
 # ISO/IEC 7064 MOD 11-2 by hand, over 26118: each step is (sum + digit) x 2.
 # 2 -> 4; (4 + 6) x 2 = 20; (20 + 1) x 2 = 42; (42 + 1) x 2 = 86; (86 + 8) x 2 = 188.

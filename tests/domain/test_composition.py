@@ -2,9 +2,9 @@
 
 from fractions import Fraction
 
-from ledger.domain.composition import AlkaliIn, Charged, FatIn, OtherIn, reacted
-from ledger.domain.saponification import AlkaliCharge, FatCharge, alkali_for
-from ledger.domain.uncertainty import superfat_range
+from ledger.domain.lye.composition import AlkaliIn, Charged, FatIn, OtherIn, reacted
+from ledger.domain.lye.saponification import AlkaliCharge, FatCharge, alkali_for
+from ledger.domain.lye.uncertainty import superfat_range
 
 PURE = Fraction(1_000_000)
 FAT = FatIn("olive oil", 1_000_000, Fraction(190_000))

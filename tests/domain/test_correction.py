@@ -8,9 +8,9 @@ from dataclasses import replace
 
 import pytest
 
-from ledger.domain.correction import FATS, LYE, POUR, Case, InPot, Way, ways, what_it_means
-from ledger.domain.pot import Figures
-from ledger.domain.uncertainty import Superfat
+from ledger.domain.bench.correction import FATS, LYE, POUR, Case, InPot, Way, ways, what_it_means
+from ledger.domain.lye.pot import Figures
+from ledger.domain.lye.uncertainty import Superfat
 
 OLIVE, COCONUT, WATER, SODA = 1, 2, 3, 4
 PLENTY = {"olive": 10**9, "coconut": 10**9}

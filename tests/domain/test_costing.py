@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.costing import Outflow, cost_shares, labour_cost
+from ledger.domain.stock.costing import Outflow, cost_shares, labour_cost
 
 
 def test_first_in_first_out_of_the_textbook() -> None:

@@ -4,8 +4,8 @@ from datetime import date
 
 import pytest
 
-from ledger.domain.dates import not_future, parse_clock, parse_date, show_date
 from ledger.errors import BadInput
+from ledger.units.dates import not_future, parse_clock, parse_date, show_date
 
 TODAY = date(2026, 11, 25)  # a Wednesday: 1 Jan 2026 is a Thursday, and 328 days later is 46 weeks and 6 days
 

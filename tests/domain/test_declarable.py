@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.declarable import highest_to_declare
-from ledger.domain.handbook_133 import maximum_allowable_variation
-from ledger.domain.packers import System, tolerable_negative_error
+from ledger.domain.label.declarable import highest_to_declare
+from ledger.domain.label.handbook_133 import maximum_allowable_variation
+from ledger.domain.label.packers import System, tolerable_negative_error
 from ledger.errors import BadInput
 from ledger.markets import market
 

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.declaration import Floats, Naming, Part, declare, floats
+from ledger.domain.label.declaration import Floats, Naming, Part, declare, floats
 
 NAMES = ["OLEA EUROPAEA FRUIT OIL", "AQUA", "COCOS NUCIFERA OIL", "KAOLIN", "CI 77491", "LAVANDULA ANGUSTIFOLIA OIL"]
 parts = st.lists(

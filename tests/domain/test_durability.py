@@ -5,8 +5,8 @@ from functools import partial
 
 import pytest
 
-from ledger.domain import durability as domain
-from ledger.domain.durability import Durability
+from ledger.domain.label import durability as domain
+from ledger.domain.label.durability import Durability
 from ledger.errors import BadInput, Refused
 
 durability = partial(domain.durability, dated_months=30)

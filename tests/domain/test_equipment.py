@@ -2,7 +2,7 @@
 
 import pytest
 
-from ledger.domain.equipment import kind_meant, parse_tolerance, parse_value, passes, show_difference, show_value
+from ledger.domain.tools.equipment import kind_meant, parse_tolerance, parse_value, passes, show_difference, show_value
 from ledger.errors import BadInput
 
 

@@ -6,11 +6,11 @@
 import pytest
 from recipes import bar_file, fat, material, part, worked
 
-from ledger.domain.formulate import targets, tolerance
-from ledger.domain.recipe_reading import read_recipe
+from ledger.domain.recipe.formulate import targets, tolerance
+from ledger.domain.recipe.reader import read_recipe
 from ledger.errors import BadInput, Refused
-from ledger.views.material import MaterialCard
-from ledger.views.recipe import RecipeSheet
+from ledger.rows.material import MaterialCard
+from ledger.views.recipe.recipe import RecipeSheet
 
 SODA = material("soda", "alkali", alkali_kind="NaOH")
 MILK = material("milk", "liquid", water_ppm=870_000)

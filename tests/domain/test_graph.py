@@ -1,6 +1,6 @@
 """What a lot went into and what it was made from, with the way there."""
 
-from ledger.domain.graph import Graph
+from ledger.domain.stock.graph import Graph
 
 # An oil (lot 1) went into an infusion (batch 10) that gave lot 2; lot 2 and a butter (lot 3) went into a soap
 # (batch 11) that gave bars (lot 4) and offcuts (lot 5); the offcuts went into a rebatch (batch 12), which took

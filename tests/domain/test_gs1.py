@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.gs1 import check_digit, elements, in_words, read_gtin
 from ledger.errors import BadInput, Refused
+from ledger.units.gs1 import check_digit, elements, in_words, read_gtin
 
 GTIN = "6291041500213"  # the worked example GS1 publishes for its check digit
 

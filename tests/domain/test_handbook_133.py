@@ -2,7 +2,7 @@
 
 import pytest
 
-from ledger.domain.handbook_133 import maximum_allowable_variation, us_system
+from ledger.domain.label.handbook_133 import maximum_allowable_variation, us_system
 from ledger.errors import BadInput
 
 

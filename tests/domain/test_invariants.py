@@ -5,8 +5,8 @@ from dataclasses import replace
 
 import pytest
 
-from ledger.domain import invariants
-from ledger.domain.invariants import INVARIANTS, DecisionFact, Facts, Finding, LotFact, MovementFact, findings
+from ledger.domain.keep import invariants
+from ledger.domain.keep.invariants import INVARIANTS, DecisionFact, Facts, Finding, LotFact, MovementFact, findings
 
 OIL = LotFact("L1-X", 2, "2026-03-02", counted=False, soap=False, supplied=True, batch=None, mass_mg=None)
 BARS = LotFact("26-001-4", 5, "2026-04-02", counted=True, soap=True, supplied=False, batch="26-001-4", mass_mg=900)

@@ -2,10 +2,10 @@
 
 import pytest
 
-from ledger.domain.limits import Limits, LineRead, Read, cook_length, limit_of, outside
-from ledger.domain.quantity import parse_temperature
-from ledger.domain.recipe_reading import read_recipe
+from ledger.domain.recipe.reader import read_recipe
+from ledger.domain.tools.limits import Limits, LineRead, Read, cook_length, limit_of, outside
 from ledger.errors import BadInput
+from ledger.units.quantity import parse_temperature
 
 
 def words(limits: Limits, read: Read, units: str = "metric") -> dict[str, str]:

@@ -5,7 +5,7 @@ from datetime import date
 
 import pytest
 
-from ledger.domain.market import Rule
+from ledger.domain.label.market import Rule
 from ledger.markets import market, market_codes
 
 

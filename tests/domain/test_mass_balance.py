@@ -1,6 +1,6 @@
 """What went into a batch and came out of it again, worked out by hand."""
 
-from ledger.domain.mass_balance import MassBalance
+from ledger.domain.bench.mass_balance import MassBalance
 
 
 def test_all_that_was_weighed_out_and_the_water_cooked_off_is_accounted_for() -> None:

@@ -2,8 +2,8 @@
 
 import pytest
 
-from ledger.domain.money import currency_digits, parse_money, share_of, share_out, show_money
 from ledger.errors import BadInput
+from ledger.units.money import currency_digits, parse_money, share_of, share_out, show_money
 
 
 # ISO 4217: the yen has no minor unit, the dinar of Kuwait has a thousandth, most have a hundredth.

@@ -2,7 +2,7 @@
 
 import pytest
 
-from ledger.domain.mould import parse_mould
+from ledger.domain.recipe.mould import parse_mould
 from ledger.errors import BadInput
 
 

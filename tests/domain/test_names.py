@@ -2,8 +2,8 @@
 
 import pytest
 
-from ledger.domain.names import match_name, near
 from ledger.errors import BadInput
+from ledger.units.names import match_name, near
 
 NAMES = [
     ("olive-oil", "Olive oil"),

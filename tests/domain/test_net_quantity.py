@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.net_quantity import dual, metric, own_weights
+from ledger.domain.label.net_quantity import dual, metric, own_weights
 from ledger.errors import BadInput
 
 

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.packers import Few, average_system, grams, minimum_system, percent, tolerable_negative_error
+from ledger.domain.label.packers import Few, average_system, grams, minimum_system, percent, tolerable_negative_error
 from ledger.errors import BadInput
 from ledger.markets.eu import FEW_DE
 

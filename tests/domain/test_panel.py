@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from ledger.domain.panel import panel_area_cm2
+from ledger.domain.label.panel import panel_area_cm2
 from ledger.errors import BadInput
 from ledger.markets import market
 

@@ -4,7 +4,8 @@ from fractions import Fraction
 
 import pytest
 
-from ledger.domain.quantity import (
+from ledger.errors import BadInput
+from ledger.units.quantity import (
     parse_amount,
     parse_length,
     parse_mass,
@@ -19,7 +20,6 @@ from ledger.domain.quantity import (
     show_temperature,
     with_scale_unit,
 )
-from ledger.errors import BadInput
 
 NBSP = "\u00a0"
 

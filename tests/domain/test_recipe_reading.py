@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from ledger.domain.recipe_reading import read_recipe
+from ledger.domain.recipe.reader import read_recipe
 from ledger.errors import BadInput, LedgerError, Refused
 
 GOOD = """name = "Plain"

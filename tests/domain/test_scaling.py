@@ -2,10 +2,10 @@
 
 import pytest
 
-from ledger.domain.formulate import targets
-from ledger.domain.mould import parse_mould
-from ledger.domain.recipe_reading import read_recipe
-from ledger.domain.scaling import Dough, bars_of, fats_for_bars, fats_for_stock, fats_for_volume
+from ledger.domain.recipe.formulate import targets
+from ledger.domain.recipe.mould import parse_mould
+from ledger.domain.recipe.reader import read_recipe
+from ledger.domain.recipe.scaling import Dough, bars_of, fats_for_bars, fats_for_stock, fats_for_volume
 from ledger.errors import BadInput
 
 # 70 cubic inches, 1147.1 mL, which about 800 g of fats fill: common practice, no source.

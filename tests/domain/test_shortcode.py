@@ -2,8 +2,8 @@
 
 import pytest
 
-from ledger.domain.shortcode import check_code, short_code
 from ledger.errors import BadInput
+from ledger.units.shortcode import check_code, short_code
 
 
 def test_a_short_name_is_the_name_in_small_letters() -> None:

@@ -5,7 +5,7 @@ from fractions import Fraction
 
 import pytest
 
-from ledger.domain.skin_limits import FragranceIn, Limit, compare_limits
+from ledger.domain.material.skin_limits import FragranceIn, Limit, compare_limits
 
 
 def limit(ppm: int, amendment: str | None = "51") -> Limit:

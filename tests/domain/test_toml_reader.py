@@ -5,11 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from ledger.documents.layout import label_layout, sheet_layout
-from ledger.domain.assessment import read_assessment
-from ledger.domain.recipe_reading import read_recipe
-from ledger.domain.toml_reader import TomlFile
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.domain.recipe.reader import read_recipe
+from ledger.domain.release.assessment import read_assessment
 from ledger.errors import BadInput
+from ledger.units.toml_reader import TomlFile
 
 # Each kind of file with its first line, a number of it and the most that number may be.
 RECIPE = """name = "Plain"

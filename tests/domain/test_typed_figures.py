@@ -6,10 +6,10 @@ from fractions import Fraction
 import pytest
 from recipes import fat, material
 
-from ledger.domain.pot import Figures, open_acids, typed_spread
-from ledger.domain.saponification import AlkaliCharge
-from ledger.domain.uncertainty import superfat_range
-from ledger.views.figures import figures_of
+from ledger.domain.lye.pot import Figures, open_acids, typed_spread
+from ledger.domain.lye.saponification import AlkaliCharge
+from ledger.domain.lye.uncertainty import superfat_range
+from ledger.views.material.figures import figures_of
 
 PURE = AlkaliCharge("soda", "NaOH", 1, 1_000_000, 1_000_000)
 CERTIFIED = Figures("castor oil", 179_000, 179_000, sap_of="lot L3-6: certificate")

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.unit_price import (
+from ledger.domain.label.unit_price import (
     exact_per_kilogram,
     needed,
     per_kilogram,

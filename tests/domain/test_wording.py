@@ -1,6 +1,6 @@
 """A message opens with a capital and leaves the other letters alone."""
 
-from ledger.domain.wording import opening
+from ledger.units.wording import opening
 
 
 def test_only_the_first_letter_is_raised() -> None:

@@ -9,8 +9,8 @@ from typing import Any
 
 import pytest
 
-from ledger.views.history import history
-from ledger.views.reading import open_rows
+from ledger.rows.history import history
+from ledger.rows.opened import open_rows
 
 ROOT = str(Path(__file__).parents[2])
 PROGRAM = "from ledger.cli.main import run; run()"

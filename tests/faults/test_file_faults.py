@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 
 from ledger.errors import DamagedLedger
-from ledger.operations.check import check
-from ledger.views.reading import open_rows
+from ledger.operations.keep.check import check
+from ledger.rows.opened import open_rows
 
 pytestmark = pytest.mark.usefixtures("frozen")
 

@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 from conftest import NOW
 
-from ledger.operations.check import Verdict, check
+from ledger.operations.keep.check import Verdict, check
+from ledger.rows.opened import OlderLedger, open_rows
 from ledger.storage.book import Book
-from ledger.views.reading import OlderLedger, open_rows
 
 
 def unguarded(path: Path) -> sqlite3.Connection:

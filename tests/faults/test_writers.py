@@ -13,11 +13,11 @@ from typing import Any
 import pytest
 
 from ledger.errors import Refused
-from ledger.operations.check import check
+from ledger.operations.keep.check import check
+from ledger.rows.opened import open_rows
+from ledger.rows.settings import settings
 from ledger.storage import book as book_module
 from ledger.storage.book import Book
-from ledger.views.reading import open_rows
-from ledger.views.settings import settings
 
 # Writes entries of 40 rows one after the other; {rows} rows in the last, which stays open until killed.
 WRITER = """

@@ -6,13 +6,13 @@ from typing import Any
 import pytest
 
 from ledger.errors import BadInput
-from ledger.operations.assess import assess_recipe
-from ledger.operations.check import check
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.recipes import add_recipe
-from ledger.operations.undo import last_entry, undo
-from ledger.views.assessment import latest_assessment
-from ledger.views.recipe import recipe_by_code
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.release.assess import assess_recipe
+from ledger.views.recipe.recipe import recipe_by_code
+from ledger.views.release.assessment import latest_assessment
 
 FIRST = """
 assessor = "R. Lund"

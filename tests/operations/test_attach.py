@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.attach import attach
-from ledger.operations.undo import undo
-from ledger.views.attachments import attachments, content_of, subject_meant
+from ledger.operations.keep.undo import undo
+from ledger.operations.record.attach import attach
+from ledger.views.record.attachments import attachments, content_of, subject_meant
 
 PAPER = b"certificate of analysis"
 

@@ -8,19 +8,19 @@ from conftest import PLAIN_BAR, Shop
 from making import MADE, batch_of, deliver, lines_of, lots_of, planned
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.bulk import fill_batch, strain_batch
-from ledger.operations.check import check
-from ledger.operations.cut import cut_batch
-from ledger.operations.materials import MaterialFacts, add_material, edit_material
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe, revise_recipe
-from ledger.operations.undo import last_entry, undo
-from ledger.operations.weigh import Weighed, weigh
-from ledger.views.ingredients import parts_of_batch
-from ledger.views.lots import LotRow, find_lot
-from ledger.views.lye_check import lye_check
-from ledger.views.trace import trace
-from ledger.views.worksheet import worksheet
+from ledger.operations.bench.bulk import fill_batch, strain_batch
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.material.materials import MaterialFacts, add_material, edit_material
+from ledger.operations.recipe.recipes import add_recipe, revise_recipe
+from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.lot import LotRow, find_lot
+from ledger.views.bench.worksheet import worksheet
+from ledger.views.lye.lye_check import lye_check
+from ledger.views.recall.trace import trace
+from ledger.views.recipe.ingredients import parts_of_batch
 
 STOCK_LYE = """
 name = "Stock lye, half and half"

@@ -3,11 +3,11 @@
 from datetime import date
 from typing import Any
 
-from ledger.operations.check import check
+from ledger.operations.keep.check import check
+from ledger.rows.facts import facts
+from ledger.rows.opened import open_rows
 from ledger.storage.book import Book
-from ledger.storage.tables import Movement
-from ledger.views.facts import facts
-from ledger.views.reading import open_rows
+from ledger.storage.tables.stock import Movement
 
 
 def test_a_new_ledger_is_clean(book: Book) -> None:

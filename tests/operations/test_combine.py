@@ -6,16 +6,16 @@ from typing import Any
 import pytest
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.combine import combine, next_batch_code
-from ledger.operations.lots import decide_lots, waste_lot
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine, DeliveryNote, next_lot_code, receive
-from ledger.storage.tables import Batch
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.stock.combine import combine, next_batch_code
+from ledger.operations.stock.lots import decide_lots, waste_lot
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, next_lot_code, receive
+from ledger.rows.lot import LotRow, find_lot, place_of_kind
+from ledger.rows.material import material_by_code
+from ledger.storage.tables.bench import Batch
 from ledger.storage.verbs import FirstDecision, LotFigures, NewLot
-from ledger.views.cost import batch_cost
-from ledger.views.lots import LotRow, find_lot, place_of_kind
-from ledger.views.material import material_by_code
-from ledger.views.trace import trace
+from ledger.views.recall.trace import trace
+from ledger.views.sell.cost import batch_cost
 
 CAME = date(2026, 5, 20)
 ON = date(2026, 6, 1)

@@ -6,8 +6,7 @@ from typing import Any
 import pytest
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.check import check
-from ledger.operations.complaints import (
+from ledger.operations.complaint.complaints import (
     Report,
     Step,
     book_complaint,
@@ -15,9 +14,10 @@ from ledger.operations.complaints import (
     erase_complaint,
     note_complaint,
 )
-from ledger.operations.undo import undo
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import undo
+from ledger.rows.complaint import complaint, complaints, complaints_of_batch
 from ledger.storage.personal import PersonDetails
-from ledger.views.complaint import complaint, complaints, complaints_of_batch
 
 ON = date(2026, 5, 20)
 IDA = PersonDetails(name="Ida Marsh", phone="020 910 0190", health="a rash on both hands")

@@ -12,15 +12,15 @@ from conftest import PLAIN_BAR, Shop
 from making import MADE, batch_of, deliver, lines_of, planned
 
 from ledger.errors import Refused
-from ledger.operations.check import check
-from ledger.operations.correct import correct_batch
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe
-from ledger.operations.weigh import Weighed, weigh
-from ledger.views.correction import correction
-from ledger.views.lye_check import LyeCheck
-from ledger.views.record import batch_record
+from ledger.operations.bench.correct import correct_batch
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.keep.check import check
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.stock.receive import DeliveryLine
+from ledger.views.bench.correction import correction
+from ledger.views.lye.lye_check import LyeCheck
+from ledger.views.record.record import batch_record
 
 NAOH, KOH, ACETIC, CITRIC = 39.997, 56.1056, 60.052, 192.123
 FATS_MOL = 216.8 / KOH

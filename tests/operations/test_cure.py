@@ -11,14 +11,14 @@ from freezegun import freeze_time
 from making import MADE, cut, planned, weighed
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.cure import weigh_bars
-from ledger.operations.cut import cut_batch
-from ledger.operations.readings import log_readings, read_reading
-from ledger.operations.recipes import add_recipe
-from ledger.views.batch import find_batch
-from ledger.views.cure import cure_list
-from ledger.views.cure_forecast import forecast, forecast_words, weighings
-from ledger.views.weighings import last_weighings
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.readings import log_readings, read_reading
+from ledger.operations.cure.weighing import weigh_bars
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.rows.batch import find_batch
+from ledger.views.cure.cure import cure_list
+from ledger.views.cure.cure_forecast import forecast, forecast_words, weighings
+from ledger.views.cure.weighings import last_weighings
 
 CUT = MADE + timedelta(days=1)
 

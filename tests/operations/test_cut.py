@@ -7,16 +7,16 @@ from conftest import Shop
 from making import MADE, POURED, batch_of, cut, deliver, lines_of, planned, weighed
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.bulk import strain_batch
-from ledger.operations.cut import cut_batch
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.readings import log_readings
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe
-from ledger.operations.undo import last_entry, undo
-from ledger.operations.weigh import Weighed, weigh
-from ledger.views.lots import find_lot
-from ledger.views.record import batch_record
+from ledger.operations.bench.bulk import strain_batch
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.readings import log_readings
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.lot import find_lot
+from ledger.views.record.record import batch_record
 
 PETALS = """
 name = "Calendula oil"

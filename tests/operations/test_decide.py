@@ -9,27 +9,27 @@ import pytest
 from conftest import NOW, SETUP, Shop, work_a_shop
 from making import LOOKED_GOOD, MADE, cut, deliver, lines_of, planned
 
-from ledger.domain.release_checks import Check
+from ledger.domain.tools.bar_checks import Check
 from ledger.errors import Refused
-from ledger.operations.assess import assess_recipe
-from ledger.operations.check import check
-from ledger.operations.correct import correct_batch
-from ledger.operations.customers import CustomerDetails, add_customer
-from ledger.operations.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
-from ledger.operations.lots import decide_lots
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe
-from ledger.operations.release import pass_bars, release_bars
-from ledger.operations.sell import add_stall, dispatch, gift, stall_out
-from ledger.operations.setup import set_up
-from ledger.operations.skin import state_contents
-from ledger.operations.undo import undo
-from ledger.operations.weigh import Weighed, weigh
+from ledger.operations.bench.correct import correct_batch
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.house.setup import set_up
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import undo
+from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.material.skin import state_contents
+from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.release.assess import assess_recipe
+from ledger.operations.release.release import pass_bars, release_bars
+from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_out
+from ledger.operations.stock.lots import decide_lots
+from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.batch import find_batch
+from ledger.rows.doubts import decided
+from ledger.rows.opened import OlderLedger, open_rows
 from ledger.storage.book import Book
-from ledger.views.batch import find_batch
-from ledger.views.doubts import decided
-from ledger.views.reading import OlderLedger, open_rows
 
 PASSED = date(2026, 6, 3)  # cut on 6 May, cured 28 days
 NEXT = PASSED + timedelta(days=1)

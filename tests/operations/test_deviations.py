@@ -7,13 +7,13 @@ import pytest
 from making import MADE, POURED, planned, weighed
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.cut import cut_batch
-from ledger.operations.deviations import decide_deviation, report_deviation
-from ledger.operations.readings import ReadingValue, log_readings, read_reading
-from ledger.operations.undo import undo
-from ledger.operations.weigh import Weighed, weigh
-from ledger.views.batch import find_batch
-from ledger.views.deviation import deviations, open_deviations
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.deviations import decide_deviation, report_deviation
+from ledger.operations.bench.readings import ReadingValue, log_readings, read_reading
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.keep.undo import undo
+from ledger.rows.batch import find_batch
+from ledger.rows.deviation import deviations, open_deviations
 
 
 def of(shop: Any, code: str) -> list[tuple[int, str, str, str | None]]:

@@ -6,9 +6,15 @@ from typing import Any
 import pytest
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.equipment import EquipmentDetails, add_check, add_equipment, check_equipment, revise_equipment
-from ledger.operations.undo import undo
-from ledger.views.equipment import checks_of, due, equipment_by_code, equipment_list, sole
+from ledger.operations.keep.undo import undo
+from ledger.operations.tools.equipment import (
+    EquipmentDetails,
+    add_check,
+    add_equipment,
+    check_equipment,
+    revise_equipment,
+)
+from ledger.rows.equipment import checks_of, due, equipment_by_code, equipment_list, sole
 
 TODAY = date(2026, 6, 1)
 SCALE = EquipmentDetails("bench scale", every_days=30, expected=500_000, tolerance=1000)

@@ -6,11 +6,11 @@ from typing import Any
 import pytest
 
 from ledger.errors import Refused
-from ledger.operations.hold_reached import hold_reached
-from ledger.operations.lots import decide_lots
-from ledger.operations.sell import add_stall, gift, stall_back, stall_out
-from ledger.views.lots import find_lot
-from ledger.views.recall import RecallAnswer
+from ledger.operations.recall.hold_reached import hold_reached
+from ledger.operations.sell.sell import add_stall, gift, stall_back, stall_out
+from ledger.operations.stock.lots import decide_lots
+from ledger.rows.lot import find_lot
+from ledger.views.recall.recall import RecallAnswer
 
 ON = date(2026, 6, 1)
 

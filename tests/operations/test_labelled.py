@@ -14,16 +14,16 @@ from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.customers import CustomerDetails, add_customer
-from ledger.operations.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
-from ledger.operations.lots import waste_lot
-from ledger.operations.release import pass_bars, release_bars
-from ledger.operations.sell import add_stall, dispatch, gift, stall_out, take_back
-from ledger.operations.setup import set_up
-from ledger.operations.skin import state_contents
-from ledger.operations.undo import undo
-from ledger.views.label_due import labels_due
-from ledger.views.label_runs import runs
+from ledger.operations.house.setup import set_up
+from ledger.operations.keep.undo import undo
+from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
+from ledger.operations.material.skin import state_contents
+from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.release.release import pass_bars, release_bars
+from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_out, take_back
+from ledger.operations.stock.lots import waste_lot
+from ledger.rows.label_run import runs
+from ledger.views.label.label_due import labels_due
 
 PASSED = date(2026, 6, 3)  # cut on 6 May, cured 28 days
 SOLD_ON = date(2028, 7, 31)

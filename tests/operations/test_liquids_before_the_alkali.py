@@ -8,11 +8,11 @@ from making import MADE, deliver, lines_of, planned
 from pypdf import PdfReader
 
 from ledger.errors import Refused
-from ledger.operations import plan
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe
-from ledger.operations.weigh import Weighed, weigh
+from ledger.operations.bench import plan
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.stock.receive import DeliveryLine
 
 SOUR = PLAIN_BAR.replace("plain-bar", "sour").replace("Plain Bar", "Sour")
 MORE = """

@@ -6,10 +6,10 @@ from typing import Any
 import pytest
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.lots import count_lot, decide_lots, waste_lot
-from ledger.operations.plan import PlanRequest, plan_batch
-from ledger.operations.sell import add_stall, stall_out
-from ledger.views.lots import find_lot, whereabouts
+from ledger.operations.bench.plan import PlanRequest, plan_batch
+from ledger.operations.sell.sell import add_stall, stall_out
+from ledger.operations.stock.lots import count_lot, decide_lots, waste_lot
+from ledger.rows.lot import find_lot, whereabouts
 
 ON = date(2026, 6, 1)
 

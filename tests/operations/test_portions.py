@@ -10,24 +10,24 @@ from conftest import PLAIN_BAR, Shop
 from making import MADE, POURED, batch_of, deliver, lines_of, planned
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.check import check
-from ledger.operations.cut import cut_batch
-from ledger.operations.lots import decide_lots
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.portions import divide_batch
-from ledger.operations.readings import discard_batch, log_readings
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe, revise_recipe
-from ledger.operations.release import pass_bars
-from ledger.operations.undo import last_entry, undo
-from ledger.operations.weigh import Weighed, weigh
-from ledger.views.batch import portions_of
-from ledger.views.cost import batch_cost
-from ledger.views.ingredients import parts_of_batch
-from ledger.views.lots import find_lot
-from ledger.views.record import batch_record
-from ledger.views.stock import stock
-from ledger.views.trace import trace
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.portions import divide_batch
+from ledger.operations.bench.readings import discard_batch, log_readings
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.recipe.recipes import add_recipe, revise_recipe
+from ledger.operations.release.release import pass_bars
+from ledger.operations.stock.lots import decide_lots
+from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.batch import portions_of
+from ledger.rows.lot import find_lot
+from ledger.views.recall.trace import trace
+from ledger.views.recipe.ingredients import parts_of_batch
+from ledger.views.record.record import batch_record
+from ledger.views.sell.cost import batch_cost
+from ledger.views.stock.stock import stock
 
 CUT = date(2026, 5, 7)
 TIDE = (

@@ -5,13 +5,13 @@ from typing import Any
 
 import pytest
 
-from ledger.domain.saponification import WHOLE_PPM
 from ledger.errors import BadInput
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine, DeliveryNote, ReceivedLot, doubts, receive
-from ledger.operations.suppliers import SupplierDetails, add_supplier
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.people.suppliers import SupplierDetails, add_supplier
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, ReceivedLot, doubts, receive
+from ledger.rows.lot import find_lot
 from ledger.storage.personal import PersonDetails
-from ledger.views.lots import find_lot
+from ledger.units.quantity import WHOLE_PPM
 
 ON = date(2026, 5, 20)
 

@@ -7,12 +7,12 @@ from conftest import PLAIN_BAR, Shop
 from making import DELIVERED, LOOKED_GOOD, batch_of, cut, deliver, lots_of, planned
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.lots import decide_lots
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe
-from ledger.operations.release import Passed, pass_bars, reject_bars, release_bars
-from ledger.views.lots import find_lot, on_hand_at, place_of_kind
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.release.release import Passed, pass_bars, reject_bars, release_bars
+from ledger.operations.stock.lots import decide_lots
+from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.lot import find_lot, on_hand_at, place_of_kind
 
 READY = date(2026, 6, 3)  # cut on 6 May, 28 days
 LATER = date(2026, 6, 10)

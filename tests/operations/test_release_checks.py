@@ -8,14 +8,14 @@ from conftest import PLAIN_BAR
 from freezegun import freeze_time
 from making import LOOKED_GOOD, MADE, cut
 
-from ledger.domain import recipe_file
-from ledger.domain.recipe_release import read_release_checks
-from ledger.domain.release_checks import Check, kept_as_good, read_check
+from ledger.domain.recipe.of_release import read_release_checks
+from ledger.domain.recipe.recipe import file as recipe_file
+from ledger.domain.tools.bar_checks import Check, kept_as_good, read_check
 from ledger.errors import BadInput, Refused
-from ledger.operations.deviations import decide_deviation, report_deviation
-from ledger.operations.readings import log_readings, read_reading
-from ledger.operations.release import pass_bars, release_bars
-from ledger.views.samples import samples
+from ledger.operations.bench.deviations import decide_deviation, report_deviation
+from ledger.operations.bench.readings import log_readings, read_reading
+from ledger.operations.release.release import pass_bars, release_bars
+from ledger.rows.sample import samples
 
 PACKED = date(2026, 6, 10)
 

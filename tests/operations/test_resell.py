@@ -10,14 +10,14 @@ from conftest import Shop
 from pypdf import PdfReader
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.check import check
-from ledger.operations.customers import CustomerDetails, add_customer
-from ledger.operations.lots import decide_lots
-from ledger.operations.resell import resell
-from ledger.operations.sell import dispatch, take_back
-from ledger.operations.undo import last_entry, undo
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.sell.resell import resell
+from ledger.operations.sell.sell import dispatch, take_back
+from ledger.operations.stock.lots import decide_lots
+from ledger.rows.lot import find_lot, whereabouts
 from ledger.storage.personal import PersonDetails
-from ledger.views.lots import find_lot, whereabouts
 
 BACK, DAY = date(2026, 5, 20), date(2026, 5, 22)
 

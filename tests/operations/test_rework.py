@@ -10,18 +10,20 @@ from making import batch_of, cut, planned, weighed
 from pypdf import PdfReader
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.check import check
-from ledger.operations.cut import cut_batch
-from ledger.operations.lots import decide_lots, waste_lot
-from ledger.operations.recipes import add_recipe
-from ledger.operations.release import reject_bars
-from ledger.operations.rework import rework_bars
-from ledger.operations.undo import undo
-from ledger.storage.tables import Batch, Decision, Movement
-from ledger.views.ingredients import parts_of_batch
-from ledger.views.lots import find_lot, place_of_kind
-from ledger.views.recall_answer import recall_answer
-from ledger.views.trace import trace
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import undo
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.release.release import reject_bars
+from ledger.operations.release.rework import rework_bars
+from ledger.operations.stock.lots import decide_lots, waste_lot
+from ledger.rows.lot import find_lot, place_of_kind
+from ledger.storage.tables.bench import Batch
+from ledger.storage.tables.decision import Decision
+from ledger.storage.tables.stock import Movement
+from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.trace import trace
+from ledger.views.recipe.ingredients import parts_of_batch
 
 LATER = date(2026, 6, 10)
 REBATCH = """

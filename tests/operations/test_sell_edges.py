@@ -6,9 +6,9 @@ import pytest
 from conftest import Shop
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.sell import add_stall, gift, stall_back, stall_out, take_back
-from ledger.views.bars import bar_counts
-from ledger.views.lots import find_lot
+from ledger.operations.sell.sell import add_stall, gift, stall_back, stall_out, take_back
+from ledger.rows.bars import bar_counts
+from ledger.rows.lot import find_lot
 
 OUT = date(2026, 5, 9)
 STALL = "Quay market"

@@ -9,17 +9,17 @@ from conftest import PLAIN_BAR, Shop
 from making import MADE, batch_of, deliver, lines_of, planned
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.check import check
-from ledger.operations.materials import MaterialFacts, add_material, edit_material
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe, revise_recipe
-from ledger.operations.skin import LimitFacts, state_contents, state_limit
-from ledger.operations.undo import last_entry, undo
-from ledger.operations.weigh import Weighed, weigh
-from ledger.views.batch import portions_of
-from ledger.views.record import batch_record
-from ledger.views.skin import SkinCheck, batch_skin_checks, contents_of
-from ledger.views.worksheet import worksheet
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.material.materials import MaterialFacts, add_material, edit_material
+from ledger.operations.material.skin import LimitFacts, state_contents, state_limit
+from ledger.operations.recipe.recipes import add_recipe, revise_recipe
+from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.batch import portions_of
+from ledger.views.bench.worksheet import worksheet
+from ledger.views.recipe.skin import SkinCheck, batch_skin_checks, contents_of
+from ledger.views.record.record import batch_record
 
 # A plain bar without its water: 600 + 400 + 146.826 = 1 146.826 g. At its driest 8 % of the bar is water, so with
 # m g of fragrance it weighs (1 146.826 + m) / 0.92.

@@ -8,21 +8,21 @@ from conftest import PLAIN_BAR, Shop
 from making import MADE, batch_of, cut, deliver, lines_of, planned, weighed
 
 from ledger.errors import Refused
-from ledger.operations.combine import combine
-from ledger.operations.cut import cut_batch
-from ledger.operations.lots import decide_lots
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe
-from ledger.operations.release import reject_bars
-from ledger.operations.rework import rework_bars
-from ledger.operations.skin import LimitFacts, state_contents, state_limit
-from ledger.operations.weigh import Weighed, weigh
-from ledger.storage.tables import SkinLimit
-from ledger.views.batch import portions_of
-from ledger.views.record import batch_record
-from ledger.views.skin import SkinCheck, batch_skin_checks, stated
-from ledger.views.worksheet import worksheet
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.material.skin import LimitFacts, state_contents, state_limit
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.release.release import reject_bars
+from ledger.operations.release.rework import rework_bars
+from ledger.operations.stock.combine import combine
+from ledger.operations.stock.lots import decide_lots
+from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.batch import portions_of
+from ledger.storage.tables.material import SkinLimit
+from ledger.views.bench.worksheet import worksheet
+from ledger.views.recipe.skin import SkinCheck, batch_skin_checks, stated
+from ledger.views.record.record import batch_record
 
 # A plain bar without its water: 600 + 400 + 146.826 = 1 146.826 g. With 48.732 g of scent 1 195.558 g, and with 8 % of
 # water 1 299.520 g at its driest, of which the scent is 3.75 % exactly, and half of it, 24.366 g, 1.875 %.

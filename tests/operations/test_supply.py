@@ -8,18 +8,18 @@ from conftest import PLAIN_BAR, SETUP, Shop
 from making import LOOKED_GOOD, batch_of, cut, deliver
 
 from ledger.errors import Refused
-from ledger.operations.assess import assess_recipe
-from ledger.operations.customers import CustomerDetails, add_customer
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe
-from ledger.operations.release import pass_bars, release_bars
-from ledger.operations.sell import add_stall, dispatch, gift, stall_out
-from ledger.operations.setup import set_up
-from ledger.operations.skin import LimitFacts, state_limit
-from ledger.views.batch import find_batch
-from ledger.views.skin import batch_skin_checks
-from ledger.views.supply import supply_doubts
+from ledger.operations.house.setup import set_up
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.material.skin import LimitFacts, state_limit
+from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.release.assess import assess_recipe
+from ledger.operations.release.release import pass_bars, release_bars
+from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_out
+from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.batch import find_batch
+from ledger.views.label.supply import supply_doubts
+from ledger.views.recipe.skin import batch_skin_checks
 
 PASSED = date(2026, 6, 3)  # cut on 6 May, cured 28 days
 # of 1440.478 g: olive 41.7 %, coconut 27.8 %, water 20.4 %, sodium hydroxide 10.2 %

@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 
 from ledger.errors import BadInput
-from ledger.operations.upkeep import UpkeepNote, add_upkeep
-from ledger.views.upkeep import latest_approval, upkeep_list
+from ledger.operations.tools.upkeep import UpkeepNote, add_upkeep
+from ledger.rows.upkeep import latest_approval, upkeep_list
 
 ON = date(2026, 5, 31)
 

@@ -7,14 +7,14 @@ from conftest import PLAIN_BAR, Shop
 from making import MADE, POURED, batch_of, cut, deliver, lines_of, planned, weighed
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.materials import MaterialFacts, add_material, edit_material
-from ledger.operations.readings import ReadingValue, discard_batch, log_readings, read_reading
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe
-from ledger.operations.undo import undo
-from ledger.operations.weigh import Weighed, weigh
+from ledger.operations.bench.readings import ReadingValue, discard_batch, log_readings, read_reading
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.keep.undo import undo
+from ledger.operations.material.materials import MaterialFacts, add_material, edit_material
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.stock.receive import DeliveryLine
 from ledger.storage.book import Book
-from ledger.views.lye_check import AlkaliWanted, LyeCheck, alkali_wanted, lye_check
+from ledger.views.lye.lye_check import AlkaliWanted, LyeCheck, alkali_wanted, lye_check
 
 # Lines of a plain bar: 1 olive oil 600 g, 2 coconut oil 400 g, 3 water 293.652 g, 4 sodium hydroxide 146.826 g.
 

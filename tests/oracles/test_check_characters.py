@@ -4,7 +4,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from stdnum.iso7064 import mod_11_2
 
-from ledger.domain.codes import batch_code, lot_code
+from ledger.units.codes import batch_code, lot_code
 
 
 def published(digits: str) -> str:

@@ -7,12 +7,12 @@ from bare_ledger import BareLedger
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from ledger.domain.graph import Node
-from ledger.views.batch import batch_by_id
-from ledger.views.graph import ledger_graph
-from ledger.views.lots import lot_by_id
-from ledger.views.recall_answer import recall_answer
-from ledger.views.trace import trace
+from ledger.domain.stock.graph import Node
+from ledger.rows.batch import batch_by_id
+from ledger.rows.graph import ledger_graph
+from ledger.rows.lot import lot_by_id
+from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.trace import trace
 
 
 @dataclass

@@ -2,7 +2,7 @@
 
 import pycountry
 
-from ledger.domain.currencies import DECIMALS
+from ledger.units.currencies import DECIMALS
 
 # ISO 4217 lists these too, but nobody is paid in them: units of account, funds, and one too new for a known minor unit.
 NOT_MONEY = {"BOV", "CHE", "CHW", "CLF", "COU", "MXV", "USN", "UYI", "UYW", "XAD"}

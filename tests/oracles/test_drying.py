@@ -8,7 +8,16 @@ from fractions import Fraction
 
 import pytest
 
-from ledger.domain.composition import AlkaliIn, Charged, Composition, FatIn, OtherIn, dried_to, reacted, without_water
+from ledger.domain.lye.composition import (
+    AlkaliIn,
+    Charged,
+    Composition,
+    FatIn,
+    OtherIn,
+    dried_to,
+    reacted,
+    without_water,
+)
 from ledger.errors import BadInput
 
 PURE = Fraction(1_000_000)

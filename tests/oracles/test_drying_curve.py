@@ -7,7 +7,7 @@ import pytest
 from scipy.optimize import curve_fit
 from scipy.stats import t as student_t
 
-from ledger.domain.drying_curve import fit, from_composition, student
+from ledger.domain.cure.drying_curve import fit, from_composition, student
 
 DAYS = (7, 14, 21, 28, 42)
 

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from ledger.domain.fatty_acids import FattyAcidRange, implied_sap, profile_of
+from ledger.domain.lye.fatty_acids import FattyAcidRange, implied_sap, profile_of
 from ledger.reference.plausible import sap_doubt
 from ledger.reference.tables import fats, fatty_acids, profiles
 

@@ -4,13 +4,13 @@ from fractions import Fraction
 
 import pytest
 
-from ledger.domain.gs1 import check_digit, elements, in_words
-from ledger.domain.handbook_133 import maximum_allowable_variation
-from ledger.domain.net_quantity import dual
-from ledger.domain.packers import Few, average_system, tolerable_negative_error
-from ledger.domain.panel import panel_area_cm2
-from ledger.domain.unit_price import per_kilogram, round_ni
+from ledger.domain.label.handbook_133 import maximum_allowable_variation
+from ledger.domain.label.net_quantity import dual
+from ledger.domain.label.packers import Few, average_system, tolerable_negative_error
+from ledger.domain.label.panel import panel_area_cm2
+from ledger.domain.label.unit_price import per_kilogram, round_ni
 from ledger.markets import market
+from ledger.units.gs1 import check_digit, elements, in_words
 
 
 # Directive 76/211/EEC, annex I (read): the ends of its rows.

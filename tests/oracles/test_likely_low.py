@@ -20,14 +20,14 @@ from collections.abc import Callable
 
 import pytest
 
-from ledger.domain.formulate import Charge, Formulation, formulate
-from ledger.domain.pot import Figures
-from ledger.domain.recipe_reading import read_recipe
-from ledger.domain.saponification import AlkaliCharge, FatCharge
-from ledger.domain.uncertainty import superfat_range
-from ledger.operations.superfat_guard import likely_low_refusal
+from ledger.domain.lye.pot import Figures
+from ledger.domain.lye.saponification import AlkaliCharge, FatCharge
+from ledger.domain.lye.uncertainty import superfat_range
+from ledger.domain.recipe.formulate import Charge, Formulation, formulate
+from ledger.domain.recipe.reader import read_recipe
+from ledger.operations.bench.superfat_guard import likely_low_refusal
 from ledger.reference.tables import fats
-from ledger.views.recipe import RecipeCard
+from ledger.views.recipe.recipe import RecipeCard
 
 RUNS = 50_000
 # Three things that leave the same open: 1500 g of each fat at 200 +- 8 mg KOH per g is 12 of 600 g of the demand, 2 %;

@@ -5,11 +5,12 @@ from fractions import Fraction
 import molmass
 import pytest
 
-from ledger.domain.composition import AlkaliIn, Charged, Composition, FatIn, reacted
-from ledger.domain.pot import Figures
-from ledger.domain.saponification import KOH, NAOH, WHOLE_PPM, AlkaliCharge, FatCharge, alkali_for, superfat_of
+from ledger.domain.lye.composition import AlkaliIn, Charged, Composition, FatIn, reacted
+from ledger.domain.lye.pot import Figures
+from ledger.domain.lye.saponification import KOH, NAOH, AlkaliCharge, FatCharge, alkali_for, superfat_of
 from ledger.errors import BadInput
 from ledger.reference.tables import acids, fats, fatty_acids
+from ledger.units.quantity import WHOLE_PPM
 
 
 def pure(formula: str) -> FatCharge:

@@ -7,8 +7,8 @@ is mass x saponification value / 1000, in KOH.
 import pytest
 from recipes import fat, material, part, worked
 
-from ledger.domain.quantity import show_mass, show_share
-from ledger.views.recipe import RecipeSheet
+from ledger.units.quantity import show_mass, show_share
+from ledger.views.recipe.recipe import RecipeSheet
 
 CARDS = (
     fat("olive", 190_000), fat("coconut", 257_000), fat("cocoa butter", 193_000),

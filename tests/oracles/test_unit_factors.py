@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from ledger.domain.quantity import parse_amount, parse_length, parse_mass, parse_volume, show_mass, show_volume
+from ledger.units.quantity import parse_amount, parse_length, parse_mass, parse_volume, show_mass, show_volume
 
 
 # Appendix B.8: pound (avoirdupois) 4.535 923 7 E-01 kg exactly (footnote), so an ounce, its sixteenth, is

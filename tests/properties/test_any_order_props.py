@@ -10,19 +10,20 @@ from conftest import NOW, PLAIN_BAR, SETUP
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.plan import PlanRequest, plan_batch
-from ledger.operations.readings import log_readings, read_reading
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
-from ledger.operations.recipes import add_recipe
-from ledger.operations.setup import set_up
-from ledger.operations.suppliers import SupplierDetails, add_supplier
-from ledger.operations.weigh import Weighed, weigh
+from ledger.operations.bench.plan import PlanRequest, plan_batch
+from ledger.operations.bench.readings import log_readings, read_reading
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.house.setup import set_up
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.people.suppliers import SupplierDetails, add_supplier
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
+from ledger.rows.batch import find_batch, plan_lines
+from ledger.rows.deviation import open_deviations
+from ledger.rows.reading import current_readings
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails
-from ledger.views.batch import find_batch, plan_lines
-from ledger.views.bench import current_readings, mass_balance
-from ledger.views.deviation import open_deviations
+from ledger.views.bench.bench import mass_balance
 
 MADE = date(2026, 5, 6)
 WEIGHED = {1: 601_000, 2: 390_000, 3: 293_000, 4: 146_500}  # the second below its 396 g: a deviation

@@ -10,15 +10,15 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.check import check
-from ledger.operations.customers import CustomerDetails, add_customer
-from ledger.operations.lots import count_lot, waste_lot
-from ledger.operations.sell import add_stall, dispatch, gift, stall_back, stall_out, take_back
-from ledger.operations.undo import undo
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import undo
+from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_back, stall_out, take_back
+from ledger.operations.stock.lots import count_lot, waste_lot
+from ledger.rows.bars import bar_counts
+from ledger.rows.lot import find_lot
+from ledger.rows.opened import open_rows
 from ledger.storage.book import Book
-from ledger.views.bars import bar_counts
-from ledger.views.lots import find_lot
-from ledger.views.reading import open_rows
 
 RELEASED = date(2026, 5, 4)
 STEPS = st.lists(

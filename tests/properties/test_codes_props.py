@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.codes import batch_code, lot_code, read_batch_code, read_lot_code, supplier_number_key
 from ledger.errors import BadInput, Refused
+from ledger.units.codes import batch_code, lot_code, read_batch_code, read_lot_code, supplier_number_key
 
 BATCH = st.builds(batch_code, st.integers(2000, 2099), st.integers(1, 9_999))
 LOT = st.builds(lot_code, st.integers(1, 99_999))

@@ -8,8 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from random_recipes import lines_of, recipes, superfat_ppm
 
-from ledger.domain.correction import FATS, LYE, Case, InPot, Way, ways
-from ledger.views.recipe import RecipeSheet
+from ledger.domain.bench.correction import FATS, LYE, Case, InPot, Way, ways
+from ledger.views.recipe.recipe import RecipeSheet
 
 ANY = settings(max_examples=150, deadline=None)
 

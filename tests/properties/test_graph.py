@@ -4,7 +4,7 @@ import networkx
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.graph import Graph
+from ledger.domain.stock.graph import Graph
 
 edges = st.lists(st.tuples(st.integers(1, 12), st.integers(1, 12)), max_size=40)
 

@@ -8,12 +8,12 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from random_recipes import KOH, MOLES, formulation, lines_of, recipes, superfat_ppm, total
 
-from ledger.domain.fatty_acids import profile_of
-from ledger.domain.formulate import targets
-from ledger.domain.uncertainty import superfat_range
+from ledger.domain.lye.fatty_acids import profile_of
+from ledger.domain.lye.uncertainty import superfat_range
+from ledger.domain.recipe.formulate import targets
 from ledger.reference.tables import fatty_acids, profiles
-from ledger.views.composition import recipe_stages
-from ledger.views.recipe import RecipeSheet
+from ledger.views.recipe.composition import recipe_stages
+from ledger.views.recipe.recipe import RecipeSheet
 
 GLYCEROL, WATER = Fraction("92.094"), Fraction("18.015")  # g/mol
 ANY = settings(max_examples=150, deadline=None)

@@ -6,8 +6,9 @@ from fractions import Fraction
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.money import parse_money, show_money
-from ledger.domain.quantity import (
+from ledger.errors import BadInput
+from ledger.units.money import parse_money, show_money
+from ledger.units.quantity import (
     parse_length,
     parse_mass,
     parse_number,
@@ -18,7 +19,6 @@ from ledger.domain.quantity import (
     show_share,
     show_temperature,
 )
-from ledger.errors import BadInput
 
 
 # Shown to 0.01 g under 10 g, 0.1 g under 10 kg, 0.01 kg above: off by at most half of that.

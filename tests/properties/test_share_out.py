@@ -6,7 +6,7 @@ from itertools import pairwise
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.money import share_of, share_out
+from ledger.units.money import share_of, share_out
 
 WEIGHTS = st.lists(st.integers(0, 10**9), min_size=1, max_size=30).filter(any)
 

@@ -7,9 +7,9 @@ from typing import Any
 import pytest
 
 from ledger.errors import BadInput, DamagedLedger, Refused
-from ledger.operations.backup import keep_copy
-from ledger.operations.check import check
-from ledger.views.reading import open_rows
+from ledger.operations.keep.backup import keep_copy
+from ledger.operations.keep.check import check
+from ledger.rows.opened import open_rows
 
 
 def tamper(path: Path) -> None:

@@ -11,7 +11,7 @@ from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.fileformat import APPLICATION_ID
 from ledger.storage.book import Book
 from ledger.storage.chain import GENESIS
-from ledger.storage.tables import Place
+from ledger.storage.tables.stock import Place
 
 
 def entries(path: Path) -> list[tuple[Any, ...]]:

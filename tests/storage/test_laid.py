@@ -10,10 +10,10 @@ import pytest
 
 from ledger.errors import Refused
 from ledger.fileformat import LAID_REVISION, SCHEMA_VERSION, laid_revision_view
+from ledger.rows.opened import open_rows
 from ledger.storage import migrations
 from ledger.storage.book import Book, bring_up_to_date
 from ledger.storage.migrations import laid_revision, migrate
-from ledger.views.reading import open_rows
 
 # The digest of every view, guard and index of each revision. A text that differs takes a new revision, at the end.
 REVISIONS = json.loads((Path(__file__).parent / "laid_revisions.json").read_text(encoding="utf-8"))

@@ -11,15 +11,15 @@ from sqlmodel import SQLModel
 
 from ledger.errors import Refused
 from ledger.fileformat import SCHEMA_VERSION
-from ledger.operations.check import check
-from ledger.operations.sell import add_stall
-from ledger.operations.undo import undo
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import undo
+from ledger.operations.sell.sell import add_stall
+from ledger.rows import opened as reading
+from ledger.rows.opened import OlderLedger, open_rows
 from ledger.storage import book as book_module
 from ledger.storage import migrations
 from ledger.storage.book import Book, bring_up_to_date
 from ledger.storage.chain import GENESIS, Head, entry_digest, lines_of
-from ledger.views import reading
-from ledger.views.reading import OlderLedger, open_rows
 
 
 def test_the_tables_written_to_have_the_columns_of_the_migrations(book: Book) -> None:

@@ -8,10 +8,10 @@ from typing import Any
 
 import pytest
 
-from ledger.documents.files import check_free, write_file
+from ledger.documents.kit.files import check_free, write_file
 from ledger.errors import BadInput, Refused
-from ledger.operations.backup import keep_copy
-from ledger.operations.sell import add_stall
+from ledger.operations.keep.backup import keep_copy
+from ledger.operations.sell.sell import add_stall
 from ledger.storage.book import Book
 
 

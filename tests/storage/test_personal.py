@@ -7,12 +7,12 @@ from typing import Any
 import pytest
 
 from ledger.errors import Refused
-from ledger.operations.check import check
-from ledger.operations.customers import CustomerDetails, add_customer, erase_customer
-from ledger.operations.undo import undo
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import undo
+from ledger.operations.people.customers import CustomerDetails, add_customer, erase_customer
+from ledger.rows.opened import open_rows
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, forget_person, remember_person, salted_digest
-from ledger.views.reading import open_rows
 
 ORLA = PersonDetails(phone="020 910 0177", email="orla.fenn@example.org", address="2 Weir Row, Port Emmer")
 

@@ -10,10 +10,12 @@ import pytest
 from sqlalchemy import Engine, event
 
 from ledger.errors import Refused
+from ledger.rows.lot import find_lot, place_of_kind
 from ledger.storage.book import Book, Transaction
-from ledger.storage.tables import Customer, Decision, Delivery, Lot, Movement, Place
+from ledger.storage.tables.decision import Decision
+from ledger.storage.tables.people import Customer
+from ledger.storage.tables.stock import Delivery, Lot, Movement, Place
 from ledger.storage.verbs import FirstDecision, LotFigures, Moved, NewLot
-from ledger.views.lots import find_lot, place_of_kind
 
 ON = date(2026, 5, 20)
 LAST = 5  # the worked shop has four lots that came and one of bars

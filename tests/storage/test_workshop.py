@@ -13,10 +13,10 @@ from benchmarks.workshop_selling import sell
 from benchmarks.workshop_setup import Scale
 from benchmarks.workshop_stores import TURN
 
-from ledger.operations.check import check
-from ledger.operations.lots import count_lot
+from ledger.operations.keep.check import check
+from ledger.operations.stock.lots import count_lot
+from ledger.rows.opened import open_rows
 from ledger.storage.book import Book
-from ledger.views.reading import open_rows
 
 START = date(2026, 6, 1)  # a Monday; the last turn of four weeks begins on 14 Dec and crosses the new year
 INSERTED = 'INSERT INTO movement (entry_id, lot_id, place_id, "on", quantity, kind) VALUES (?, ?, ?, ?, ?, ?)'

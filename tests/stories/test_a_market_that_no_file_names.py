@@ -15,16 +15,16 @@ from making import CHECKED, cut
 from pypdf import PdfReader
 
 from ledger import markets
-from ledger.documents.labels import draw_labels
-from ledger.documents.layout import label_layout, sheet_layout
-from ledger.domain.market import AllergenList, Duty, FigureHeight, Market, Rule, UnitPrice
-from ledger.domain.packers import System, minimum_system
-from ledger.domain.unit_price import per_kilogram
-from ledger.operations.readings import ReadingValue, log_readings
-from ledger.operations.release import pass_bars
-from ledger.operations.setup import set_up
-from ledger.operations.skin import state_contents
-from ledger.views.label import label_text
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.label.labels import draw_labels
+from ledger.domain.label.market import AllergenList, Duty, FigureHeight, Market, Rule, UnitPrice
+from ledger.domain.label.packers import System, minimum_system
+from ledger.domain.label.unit_price import per_kilogram
+from ledger.operations.bench.readings import ReadingValue, log_readings
+from ledger.operations.house.setup import set_up
+from ledger.operations.material.skin import state_contents
+from ledger.operations.release.release import pass_bars
+from ledger.views.label.label import label_text
 
 pytestmark = pytest.mark.usefixtures("frozen")
 # What the files of other markets name, and no answer about this one may.

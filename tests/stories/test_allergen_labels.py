@@ -10,13 +10,13 @@ from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut, deliver, planned, weighed
 
 from ledger.errors import Refused
-from ledger.operations.bulk import strain_batch
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine
-from ledger.operations.recipes import add_recipe
-from ledger.operations.release import pass_bars, release_bars
-from ledger.operations.sell import add_stall, gift, stall_out
-from ledger.operations.skin import state_contents
+from ledger.operations.bench.bulk import strain_batch
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.material.skin import state_contents
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.release.release import pass_bars, release_bars
+from ledger.operations.sell.sell import add_stall, gift, stall_out
+from ledger.operations.stock.receive import DeliveryLine
 
 pytestmark = pytest.mark.usefixtures("frozen")
 ON = date(2026, 6, 4)

@@ -8,8 +8,8 @@ from conftest import Shop
 from freezegun import freeze_time
 from making import CHECKED, cut, lines_of
 
-from ledger.operations.release import pass_bars
-from ledger.operations.skin import state_contents
+from ledger.operations.material.skin import state_contents
+from ledger.operations.release.release import pass_bars
 
 pytestmark = pytest.mark.usefixtures("frozen")
 

@@ -6,23 +6,23 @@ from typing import Any
 
 import pytest
 
-from ledger.operations.bulk import strain_batch
-from ledger.operations.combine import combine
-from ledger.operations.cut import cut_batch
-from ledger.operations.hold_reached import hold_reached
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.plan import PlanRequest, plan_batch
-from ledger.operations.readings import ReadingValue, log_readings
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
-from ledger.operations.recipes import add_recipe
-from ledger.operations.undo import undo
-from ledger.operations.weigh import Weighed, weigh
+from ledger.operations.bench.bulk import strain_batch
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.plan import PlanRequest, plan_batch
+from ledger.operations.bench.readings import ReadingValue, log_readings
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.keep.undo import undo
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.recall.hold_reached import hold_reached
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.stock.combine import combine
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
+from ledger.rows.batch import find_batch, plan_lines
+from ledger.rows.lot import find_lot
 from ledger.storage.book import Book
-from ledger.views.batch import find_batch, plan_lines
-from ledger.views.lots import find_lot
-from ledger.views.recall import RecallAnswer
-from ledger.views.recall_answer import recall_answer
-from ledger.views.trace import trace
+from ledger.views.recall.recall import RecallAnswer
+from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.trace import trace
 
 PETAL_OIL = """
 name = "Petal Oil"

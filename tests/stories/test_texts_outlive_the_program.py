@@ -33,7 +33,7 @@ def test_a_program_that_refuses_a_superfat_under_6_still_answers_for_the_season(
         def refuse(_: str, *, file: str) -> None:
             raise Refused(f"{file}: a superfat under 6 is not accepted here.")
 
-        for module in ("ledger.domain.recipe_reading", "ledger.operations.recipes", "ledger.storage.upgrade"):
+        for module in ("ledger.domain.recipe.reader", "ledger.operations.recipe.recipes", "ledger.storage.upgrade"):
             monkeypatch.setattr(f"{module}.read_recipe", refuse)
         assert [run(*ledger, *words).stdout for words in QUESTIONS] == before
         assert [run(*ledger, "batch", "show", code).stdout for code in codes] == shown

@@ -9,12 +9,12 @@ from conftest import Shop
 from freezegun import freeze_time
 from making import MADE, cut, planned, weighed
 
-from ledger.operations.cut import cut_batch
-from ledger.operations.readings import ReadingValue, log_readings, read_reading
-from ledger.operations.release import pass_bars
-from ledger.operations.release_checks import open_checks
-from ledger.views.batch import find_batch
-from ledger.views.weighings import last_weighings
+from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.readings import ReadingValue, log_readings, read_reading
+from ledger.operations.release.release import pass_bars
+from ledger.operations.release.release_checks import open_checks
+from ledger.rows.batch import find_batch
+from ledger.views.cure.weighings import last_weighings
 
 
 def read(run: Any, code: str) -> list[tuple[str, str, str]]:

@@ -9,13 +9,13 @@ from freezegun import freeze_time
 from making import MADE, planned
 
 from ledger.errors import BadInput
-from ledger.operations.setup import set_up
-from ledger.operations.undo import undo
-from ledger.operations.weigh import Weighed, weigh
-from ledger.views.batch import find_batch, plan_lines
-from ledger.views.reading import as_known, last_entry_before, open_rows
-from ledger.views.record import batch_record
-from ledger.views.settings import settings
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.house.setup import set_up
+from ledger.operations.keep.undo import undo
+from ledger.rows.batch import find_batch, plan_lines
+from ledger.rows.opened import as_known, last_entry_before, open_rows
+from ledger.rows.settings import settings
+from ledger.views.record.record import batch_record
 
 
 def last(shop: Any) -> int:

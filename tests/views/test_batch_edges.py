@@ -7,11 +7,11 @@ import pytest
 from conftest import Shop
 from making import MADE, planned, weighed
 
-from ledger.operations.lots import decide_lots
-from ledger.operations.undo import undo
-from ledger.operations.weigh import Weighed, weigh
-from ledger.views.batch import BatchRow, PlanLineRow, find_batch
-from ledger.views.record import batch_record
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.keep.undo import undo
+from ledger.operations.stock.lots import decide_lots
+from ledger.rows.batch import BatchRow, PlanLineRow, find_batch
+from ledger.views.record.record import batch_record
 
 LINE = PlanLineRow(1, 1, "fat", 1, "oil", "oil", None, "fat", 1, 100, 90, 110, "in the fats", 1, 100, True)
 

@@ -3,12 +3,12 @@
 from datetime import date
 from typing import Any
 
-from ledger.operations.complaints import Report, Step, book_complaint, note_complaint
-from ledger.operations.customers import CustomerDetails, add_customer
-from ledger.operations.sell import add_stall, dispatch, stall_back, stall_out
+from ledger.operations.complaint.complaints import Report, Step, book_complaint, note_complaint
+from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.sell.sell import add_stall, dispatch, stall_back, stall_out
+from ledger.rows.complaint import complaint
 from ledger.storage.personal import PersonDetails
-from ledger.views.complaint import complaint
-from ledger.views.complaint_candidates import candidate_batches
+from ledger.views.complaint.complaint_candidates import candidate_batches
 
 SAT = date(2026, 5, 9)
 

@@ -3,8 +3,8 @@
 import pytest
 from bare_ledger import BareLedger
 
-from ledger.domain.codes import batch_code
-from ledger.views.cost import BatchCost, batch_cost
+from ledger.units.codes import batch_code
+from ledger.views.sell.cost import BatchCost, batch_cost
 
 KILOGRAM = 1_000_000
 

@@ -7,12 +7,12 @@ import pytest
 from conftest import PLAIN_BAR, Shop
 from making import MADE, cut
 
-from ledger.operations.cure import weigh_bars
-from ledger.operations.lots import decide_lots
-from ledger.operations.recipes import add_recipe
-from ledger.operations.release import pass_bars
-from ledger.views.batch import find_batch
-from ledger.views.cure import OnTheRack, cure_list, rack_days
+from ledger.operations.cure.weighing import weigh_bars
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.release.release import pass_bars
+from ledger.operations.stock.lots import decide_lots
+from ledger.rows.batch import find_batch
+from ledger.views.cure.cure import OnTheRack, cure_list, rack_days
 
 ENDS = date(2026, 6, 3)
 

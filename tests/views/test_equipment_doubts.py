@@ -3,10 +3,10 @@
 from datetime import date
 from typing import Any
 
-from ledger.operations.equipment import EquipmentDetails, add_equipment, check_equipment
-from ledger.storage.tables import Reading
-from ledger.views.equipment import checks_of, equipment_by_code
-from ledger.views.equipment_doubts import Touched, touched_since_last_good
+from ledger.operations.tools.equipment import EquipmentDetails, add_equipment, check_equipment
+from ledger.rows.equipment import checks_of, equipment_by_code
+from ledger.storage.tables.reading import Reading
+from ledger.views.tools.equipment_doubts import Touched, touched_since_last_good
 from tests.making import cut
 
 FAILED = date(2026, 5, 10)

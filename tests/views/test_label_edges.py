@@ -8,13 +8,14 @@ from bare_ledger import BareLedger
 from conftest import PLAIN_BAR, SETUP, Shop
 from making import cut
 
-from ledger.operations.lots import decide_lots
-from ledger.operations.recipes import add_recipe
-from ledger.operations.setup import set_up
-from ledger.storage.tables import LabelRun, Reading
-from ledger.views.label import label_text
-from ledger.views.label_check import label_check, net_doubts
-from ledger.views.label_runs import run_by_number, runs, text_of
+from ledger.operations.house.setup import set_up
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.stock.lots import decide_lots
+from ledger.rows.label_run import run_by_number, runs, text_of
+from ledger.storage.tables.label import LabelRun
+from ledger.storage.tables.reading import Reading
+from ledger.views.label.label import label_text
+from ledger.views.label.label_check import label_check, net_doubts
 
 ON = date(2026, 6, 1)
 

@@ -6,15 +6,15 @@ import pytest
 from bare_ledger import BareLedger
 
 from ledger.errors import BadInput, DamagedLedger
-from ledger.views.attachments import content_of
-from ledger.views.batch import batch_by_id, plan_lines
-from ledger.views.bench import mass_in, read_of_the_bars
-from ledger.views.complaint import complaint
-from ledger.views.complaint_candidates import candidate_batches
-from ledger.views.deviation import deviations
-from ledger.views.reading import last_entry_before
-from ledger.views.settings import settings
-from ledger.views.skin import contents_of
+from ledger.rows.batch import batch_by_id, plan_lines
+from ledger.rows.complaint import complaint
+from ledger.rows.deviation import deviations
+from ledger.rows.opened import last_entry_before
+from ledger.rows.settings import settings
+from ledger.views.bench.bench import mass_in, read_of_the_bars
+from ledger.views.complaint.complaint_candidates import candidate_batches
+from ledger.views.recipe.skin import contents_of
+from ledger.views.record.attachments import content_of
 
 
 def test_the_latest_target_of_a_line_counts() -> None:

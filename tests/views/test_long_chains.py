@@ -2,9 +2,9 @@
 
 from bare_ledger import BareLedger
 
-from ledger.views.cost import batch_cost
-from ledger.views.ingredients import bases_of_batch
-from ledger.views.made_of import Compositions
+from ledger.views.recipe.ingredients import bases_of_batch
+from ledger.views.sell.cost import batch_cost
+from ledger.views.stock.made_of import Compositions
 
 TIMES = 300
 

@@ -3,10 +3,10 @@
 from datetime import date
 from typing import Any
 
-from ledger.operations.lots import decide_lots
-from ledger.operations.plan import PlanRequest, plan_batch
-from ledger.operations.undo import undo
-from ledger.views.lot_card import lot_card
+from ledger.operations.bench.plan import PlanRequest, plan_batch
+from ledger.operations.keep.undo import undo
+from ledger.operations.stock.lots import decide_lots
+from ledger.views.stock.lot_card import lot_card
 
 
 def test_where_it_came_from_what_was_decided_and_where_it_went(full: Any) -> None:

@@ -9,17 +9,18 @@ from conftest import Shop
 from making import planned
 
 from ledger.errors import Refused
-from ledger.operations.readings import ReadingValue, log_readings
-from ledger.operations.undo import undo
-from ledger.operations.weigh import Weighed, weigh
-from ledger.storage.tables import Reading
-from ledger.views.batch import batch_by_id, find_batch
-from ledger.views.bench import current_readings, read_so_far
-from ledger.views.correction import correction
-from ledger.views.density import own_density
-from ledger.views.drying import Drying
-from ledger.views.equipment import checks_of
-from ledger.views.weighings import last_weighings
+from ledger.operations.bench.readings import ReadingValue, log_readings
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.operations.keep.undo import undo
+from ledger.rows.batch import batch_by_id, find_batch
+from ledger.rows.equipment import checks_of
+from ledger.rows.reading import current_readings
+from ledger.storage.tables.reading import Reading
+from ledger.views.bench.bench import read_so_far
+from ledger.views.bench.correction import correction
+from ledger.views.cure.drying import Drying
+from ledger.views.cure.weighings import last_weighings
+from ledger.views.recipe.density import own_density
 
 BEFORE, CUT, AFTER = "2026-03-01", "2026-03-02", "2026-03-03"
 

@@ -9,14 +9,14 @@ from bare_ledger import DAY, BareLedger
 from conftest import Shop
 from making import cut
 
-from ledger.operations.cure import weigh_bars
-from ledger.views.bars import bar_counts
-from ledger.views.cure import cure_list
-from ledger.views.ingredients import bases_of_batch
-from ledger.views.lots import find_lot, where_lots_are
-from ledger.views.made_of import Compositions
-from ledger.views.recall import RecallAnswer
-from ledger.views.recall_answer import recall_answer
+from ledger.operations.cure.weighing import weigh_bars
+from ledger.rows.bars import bar_counts
+from ledger.rows.lot import find_lot, where_lots_are
+from ledger.views.cure.cure import cure_list
+from ledger.views.recall.recall import RecallAnswer
+from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recipe.ingredients import bases_of_batch
+from ledger.views.stock.made_of import Compositions
 
 GRAM = 1000
 

@@ -6,12 +6,12 @@ from typing import Any
 import pytest
 
 from ledger.errors import BadInput
-from ledger.operations.materials import MaterialFacts, add_material
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
-from ledger.operations.suppliers import SupplierDetails, add_supplier
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.people.suppliers import SupplierDetails, add_supplier
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
+from ledger.rows.supplier import supplier_by_code
 from ledger.storage.personal import PersonDetails
-from ledger.views.recall_search import Notice, lots_meant
-from ledger.views.supplier import supplier_by_code
+from ledger.views.recall.recall_search import Notice, lots_meant
 
 
 def codes(shop: Any, *numbers: str, **more: Any) -> list[str]:

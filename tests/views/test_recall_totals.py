@@ -4,11 +4,11 @@ from bare_ledger import BareLedger
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from ledger.views.bars import BarCount
-from ledger.views.lots import lot_by_id
-from ledger.views.recall import Totals
-from ledger.views.recall_answer import recall_answer
-from ledger.views.recall_totals import totals
+from ledger.rows.bars import BarCount
+from ledger.rows.lot import lot_by_id
+from ledger.views.recall.recall import Totals
+from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.recall_totals import totals
 
 
 def gone(where: str, count: int, customer: int | None = None) -> BarCount:

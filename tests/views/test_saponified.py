@@ -14,11 +14,11 @@ import pytest
 from conftest import PLAIN_BAR, Shop
 from making import cut, planned, weighed
 
-from ledger.operations.materials import MaterialFacts, edit_material
-from ledger.operations.recipes import revise_recipe
-from ledger.views.batch import find_batch
-from ledger.views.ingredients import bases_of_batch
-from ledger.views.material import material_by_code
+from ledger.operations.material.materials import MaterialFacts, edit_material
+from ledger.operations.recipe.recipes import revise_recipe
+from ledger.rows.batch import find_batch
+from ledger.rows.material import material_by_code
+from ledger.views.recipe.ingredients import bases_of_batch
 
 AS_SAPONIFIED = PLAIN_BAR + '\n[label]\ndeclaration = "as saponified"\n'
 

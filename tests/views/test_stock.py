@@ -3,13 +3,13 @@
 from datetime import date
 from typing import Any
 
-from ledger.operations.lots import waste_lot
-from ledger.operations.plan import PlanRequest, plan_batch
-from ledger.operations.readings import discard_batch
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
-from ledger.operations.sell import add_stall, stall_out
-from ledger.views.material import material_by_code
-from ledger.views.stock import MaterialStock, stock
+from ledger.operations.bench.plan import PlanRequest, plan_batch
+from ledger.operations.bench.readings import discard_batch
+from ledger.operations.sell.sell import add_stall, stall_out
+from ledger.operations.stock.lots import waste_lot
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
+from ledger.rows.material import material_by_code
+from ledger.views.stock.stock import MaterialStock, stock
 
 ON = date(2026, 6, 1)
 

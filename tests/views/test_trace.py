@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.receive import DeliveryLine, DeliveryNote, receive
-from ledger.views.trace import trace
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
+from ledger.views.recall.trace import trace
 
 
 def test_a_bar_goes_back_to_the_four_lots_of_its_delivery(shop: Any) -> None:

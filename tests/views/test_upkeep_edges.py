@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 from bare_ledger import BareLedger
 
-from ledger.views.equipment import checks_of, equipment_list, sole
-from ledger.views.equipment_doubts import touched_since_last_good
-from ledger.views.upkeep import upkeep_list
+from ledger.rows.equipment import checks_of, equipment_list, sole
+from ledger.rows.upkeep import upkeep_list
+from ledger.views.tools.equipment_doubts import touched_since_last_good
 
 
 @pytest.fixture

@@ -7,15 +7,15 @@ import pytest
 from bare_ledger import BareLedger
 
 from ledger.errors import BadInput
-from ledger.views.back_on_sale import back_on_sale
-from ledger.views.bars import bar_counts
-from ledger.views.batch import batch_by_id
-from ledger.views.customer import customer_list
-from ledger.views.lots import lot_by_id
-from ledger.views.recall import RecallAnswer
-from ledger.views.recall_answer import recall_answer
-from ledger.views.recall_search import Notice, lots_meant
-from ledger.views.samples import samples
+from ledger.rows.back_on_sale import back_on_sale
+from ledger.rows.bars import bar_counts
+from ledger.rows.batch import batch_by_id
+from ledger.rows.customer import customer_list
+from ledger.rows.lot import lot_by_id
+from ledger.rows.sample import samples
+from ledger.views.recall.recall import RecallAnswer
+from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.recall_search import Notice, lots_meant
 
 
 def recall(ledger: BareLedger, lot: int) -> RecallAnswer:

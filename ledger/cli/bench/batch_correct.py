@@ -9,12 +9,12 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import Batch, Json
 from ledger.cli.kit.show import out_json, say, say_wrapped
-from ledger.domain.quantity import parse_mass, show_mass, show_share, show_volume, with_scale_unit
-from ledger.domain.words import Units
 from ledger.errors import BadInput, Refused
 from ledger.reference.cautions import cautions
-from ledger.views.batch import find_batch
-from ledger.views.correction import Advice, Correction, correction
+from ledger.rows.batch import find_batch
+from ledger.units.quantity import parse_mass, show_mass, show_share, show_volume, with_scale_unit
+from ledger.units.words import Units
+from ledger.views.bench.correction import Advice, Correction, correction
 
 _UNKNOWN = ("unknown", "?", "none", "dunno")
 

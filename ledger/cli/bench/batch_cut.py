@@ -7,9 +7,9 @@ import typer
 from ledger.cli.bench.cut_words import say_cut
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, On
-from ledger.domain.quantity import parse_mass, parse_pieces
-from ledger.operations.cut import cut_batch
-from ledger.views.batch import find_batch
+from ledger.operations.bench.cut import cut_batch
+from ledger.rows.batch import find_batch
+from ledger.units.quantity import parse_mass, parse_pieces
 
 
 def command(

@@ -8,10 +8,10 @@ from ledger.cli.bench.deviations import say_open
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json, On, Why
 from ledger.cli.kit.show import out_json, say, say_wrapped
-from ledger.domain.quantity import parse_pieces
-from ledger.operations.deviations import decide_deviation
-from ledger.views.batch import find_batch
-from ledger.views.deviation import deviations
+from ledger.operations.bench.deviations import decide_deviation
+from ledger.rows.batch import find_batch
+from ledger.rows.deviation import deviations
+from ledger.units.quantity import parse_pieces
 
 
 def command(

@@ -7,10 +7,10 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json, On
 from ledger.cli.kit.show import count, out_json, say, table
-from ledger.domain.quantity import parse_mass, show_mass
 from ledger.errors import BadInput
-from ledger.operations.portions import divide_batch
-from ledger.views.batch import find_batch
+from ledger.operations.bench.portions import divide_batch
+from ledger.rows.batch import find_batch
+from ledger.units.quantity import parse_mass, show_mass
 
 
 def command(

@@ -7,11 +7,11 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import say
-from ledger.domain.quantity import parse_mass, show_mass, show_share
-from ledger.operations.bulk import fill_batch
-from ledger.views.figures import figures_of
-from ledger.views.lots import find_lot
-from ledger.views.material import material_by_id
+from ledger.operations.bench.bulk import fill_batch
+from ledger.rows.lot import find_lot
+from ledger.rows.material import material_by_id
+from ledger.units.quantity import parse_mass, show_mass, show_share
+from ledger.views.material.figures import figures_of
 
 
 def command(

@@ -5,8 +5,8 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
-from ledger.domain.dates import show_date
-from ledger.views.batch import batches
+from ledger.rows.batch import batches
+from ledger.units.dates import show_date
 
 
 def command(ctx: typer.Context, json: Json = False) -> None:

@@ -13,13 +13,13 @@ from ledger.cli.kit.options import Batch, Json
 from ledger.cli.kit.show import count, out_json, say
 from ledger.cli.stock.bars import warn_of_holds
 from ledger.cli.tools.equipment import warn_failed
-from ledger.domain.dates import show_date
 from ledger.errors import Refused
-from ledger.operations.readings import log_readings, on_its_day, read_reading
-from ledger.operations.weigh import Weighed, weigh
-from ledger.views.batch import find_batch, plan_lines
-from ledger.views.bench import steps_of
-from ledger.views.lye_check import lye_check
+from ledger.operations.bench.readings import log_readings, on_its_day, read_reading
+from ledger.operations.bench.weigh import Weighed, weigh
+from ledger.rows.batch import find_batch, plan_lines
+from ledger.units.dates import show_date
+from ledger.views.bench.bench import steps_of
+from ledger.views.lye.lye_check import lye_check
 
 
 def command(

@@ -7,11 +7,11 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import say
-from ledger.domain.bench import SEEN
-from ledger.domain.names import near
+from ledger.domain.bench.steps import SEEN
 from ledger.errors import BadInput
-from ledger.operations.deviations import report_deviation
-from ledger.operations.readings import ReadingValue, log_readings
+from ledger.operations.bench.deviations import report_deviation
+from ledger.operations.bench.readings import ReadingValue, log_readings
+from ledger.units.names import near
 
 
 def command(

@@ -12,14 +12,14 @@ from ledger.cli.kit.options import Force, Json, On, Pdf, Recipe
 from ledger.cli.kit.paper import PAPER, paper_size
 from ledger.cli.kit.show import amount, out_json, say, say_wrapped, table
 from ledger.cli.recipe.page_words import say_stated, superfat_words
-from ledger.documents.files import check_free, write_file
-from ledger.domain.dates import parse_date, show_date
-from ledger.domain.quantity import parse_mass, parse_pieces, show_mass, show_share
-from ledger.domain.words import Units
+from ledger.documents.kit.files import check_free, write_file
 from ledger.errors import BadInput
-from ledger.operations.plan import PlanRequest, plan_batch
+from ledger.operations.bench.plan import PlanRequest, plan_batch
 from ledger.reference.cautions import cautions
-from ledger.views.worksheet import Worksheet, acid_in_jug, worksheet
+from ledger.units.dates import parse_date, show_date
+from ledger.units.quantity import parse_mass, parse_pieces, show_mass, show_share
+from ledger.units.words import Units
+from ledger.views.bench.worksheet import Worksheet, acid_in_jug, worksheet
 
 
 def command(

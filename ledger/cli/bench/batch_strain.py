@@ -7,8 +7,8 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import say
-from ledger.domain.quantity import parse_mass, show_mass
-from ledger.operations.bulk import strain_batch
+from ledger.operations.bench.bulk import strain_batch
+from ledger.units.quantity import parse_mass, show_mass
 
 
 def command(

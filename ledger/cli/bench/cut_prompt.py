@@ -9,11 +9,11 @@ import typer
 from ledger.cli.bench.cut_words import say_cut
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import ask, say, warn
-from ledger.domain.dates import show_date
-from ledger.domain.quantity import parse_mass, parse_pieces, scale_unit, with_scale_unit
 from ledger.errors import LedgerError
-from ledger.operations.cut import cut_batch
-from ledger.views.batch import BatchRow, find_batch
+from ledger.operations.bench.cut import cut_batch
+from ledger.rows.batch import BatchRow, find_batch
+from ledger.units.dates import show_date
+from ledger.units.quantity import parse_mass, parse_pieces, scale_unit, with_scale_unit
 
 Read = TypeVar("Read")
 

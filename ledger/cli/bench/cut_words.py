@@ -3,10 +3,10 @@
 from ledger.cli.bench.deviations import say_open
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import count, say
-from ledger.domain.dates import show_date
-from ledger.domain.mass_balance import MassBalance
-from ledger.domain.quantity import show_mass, show_share
-from ledger.views.batch import BatchRow
+from ledger.domain.bench.mass_balance import MassBalance
+from ledger.rows.batch import BatchRow
+from ledger.units.dates import show_date
+from ledger.units.quantity import show_mass, show_share
 
 
 def say_cut(here: Desk, batch: BatchRow, balance: MassBalance) -> None:

@@ -2,11 +2,11 @@
 
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import say, say_wrapped
-from ledger.domain.bench import SEEN
+from ledger.domain.bench.steps import SEEN
 from ledger.errors import BadInput
-from ledger.operations.readings import ReadingValue
-from ledger.views.batch import BatchRow
-from ledger.views.deviation import open_deviations
+from ledger.operations.bench.readings import ReadingValue
+from ledger.rows.batch import BatchRow
+from ledger.rows.deviation import open_deviations
 
 
 def ticked(text: str) -> list[ReadingValue]:

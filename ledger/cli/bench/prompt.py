@@ -10,20 +10,21 @@ from ledger.cli.bench.lines import parse_weights, say_alkali_wanted, unlikely
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import ask, warn
 from ledger.cli.tools.equipment import warn_failed
-from ledger.domain.bench import SEEN, Step, in_order
-from ledger.domain.bench_readings import CLOCK, MASS, READINGS, SET, TICK
-from ledger.domain.dates import show_date
-from ledger.domain.quantity import show_mass, with_scale_unit
-from ledger.domain.recipe import WITH_THE_LYE
+from ledger.domain.bench.steps import SEEN, Step, in_order
+from ledger.domain.recipe.recipe import WITH_THE_LYE
+from ledger.domain.tools.readings import CLOCK, MASS, READINGS, SET, TICK
 from ledger.errors import LedgerError
-from ledger.operations.readings import ReadingValue, log_readings, on_its_day, read_reading
-from ledger.operations.weigh import Weighed, weigh
+from ledger.operations.bench.readings import ReadingValue, log_readings, on_its_day, read_reading
+from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.reference.cautions import cautions
-from ledger.views.batch import BatchRow, PlanLineRow, find_batch, plan_lines
-from ledger.views.bench import current_readings, steps_of
-from ledger.views.deviation import open_deviations
-from ledger.views.equipment import equipment_by_code, sole
-from ledger.views.worksheet import acid_in_jug, worksheet
+from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
+from ledger.rows.deviation import open_deviations
+from ledger.rows.equipment import equipment_by_code, sole
+from ledger.rows.reading import current_readings
+from ledger.units.dates import show_date
+from ledger.units.quantity import show_mass, with_scale_unit
+from ledger.views.bench.bench import steps_of
+from ledger.views.bench.worksheet import acid_in_jug, worksheet
 
 
 @dataclass(frozen=True)

@@ -8,10 +8,10 @@ from ledger.cli.complaint.words import Batch, DecidedBy, Serious, read_grave, sa
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Email, On, Phone
 from ledger.cli.kit.show import say, say_wrapped
-from ledger.operations.complaints import Report, book_complaint
+from ledger.operations.complaint.complaints import Report, book_complaint
+from ledger.rows.complaint import complaint
 from ledger.storage.personal import PersonDetails
-from ledger.views.complaint import complaint
-from ledger.views.complaint_candidates import candidate_batches
+from ledger.views.complaint.complaint_candidates import candidate_batches
 
 
 def command(

@@ -8,8 +8,8 @@ from ledger.cli.complaint.words import Number, read_number
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import say, say_wrapped
-from ledger.operations.complaints import Step, close_complaint
-from ledger.views.complaint import complaint
+from ledger.operations.complaint.complaints import Step, close_complaint
+from ledger.rows.complaint import complaint
 
 
 def command(

@@ -8,7 +8,7 @@ from ledger.cli.complaint.words import Number, read_number
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Yes
 from ledger.cli.kit.show import confirm, say
-from ledger.operations.complaints import erase_complaint
+from ledger.operations.complaint.complaints import erase_complaint
 
 
 def command(

@@ -8,9 +8,9 @@ from ledger.cli.complaint.words import WORDS
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
-from ledger.domain.dates import show_date
-from ledger.views.complaint import complaints
-from ledger.views.lots import find_lot
+from ledger.rows.complaint import complaints
+from ledger.rows.lot import find_lot
+from ledger.units.dates import show_date
 
 
 def command(

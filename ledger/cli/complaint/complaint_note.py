@@ -8,8 +8,8 @@ from ledger.cli.complaint.words import Batch, DecidedBy, Number, Serious, read_g
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import say, say_wrapped
-from ledger.operations.complaints import Step, note_complaint
-from ledger.views.complaint import complaint
+from ledger.operations.complaint.complaints import Step, note_complaint
+from ledger.rows.complaint import complaint
 
 
 def command(

@@ -6,9 +6,9 @@ from ledger.cli.complaint.words import WORDS, Number, read_number, say_candidate
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import out_json, plain, say, table
-from ledger.domain.dates import show_date
-from ledger.views.complaint import complaint
-from ledger.views.complaint_candidates import candidate_batches
+from ledger.rows.complaint import complaint
+from ledger.units.dates import show_date
+from ledger.views.complaint.complaint_candidates import candidate_batches
 
 
 def command(ctx: typer.Context, number: Number, json: Json = False) -> None:

@@ -9,10 +9,10 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Force
 from ledger.cli.kit.show import count, say
-from ledger.documents.calendar import cure_calendar
-from ledger.documents.files import write_file
-from ledger.views.cure import cure_list, rack_days
-from ledger.views.settings import printed_from
+from ledger.documents.cure.calendar import cure_calendar
+from ledger.documents.kit.files import write_file
+from ledger.rows.settings import printed_from
+from ledger.views.cure.cure import cure_list, rack_days
 
 
 def command(

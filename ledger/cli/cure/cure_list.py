@@ -8,7 +8,7 @@ from ledger.cli.cure.words import say_cure
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import out_json
-from ledger.views.cure import cure_list
+from ledger.views.cure.cure import cure_list
 
 
 def command(

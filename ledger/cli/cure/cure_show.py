@@ -8,10 +8,10 @@ from ledger.cli.cure.words import say_forecast
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json
 from ledger.cli.kit.show import out_json, say, table
-from ledger.domain.dates import show_date
-from ledger.domain.quantity import show_mass
-from ledger.views.batch import find_batch
-from ledger.views.cure_forecast import forecast, weighings
+from ledger.rows.batch import find_batch
+from ledger.units.dates import show_date
+from ledger.units.quantity import show_mass
+from ledger.views.cure.cure_forecast import forecast, weighings
 
 
 def command(

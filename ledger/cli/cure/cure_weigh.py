@@ -9,12 +9,12 @@ from ledger.cli.cure.words import say_forecast
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import confirm, count, say
-from ledger.domain.quantity import parse_mass, show_mass, with_scale_unit
 from ledger.errors import BadInput
-from ledger.operations.cure import weigh_bars
-from ledger.views.batch import BatchRow, find_batch
-from ledger.views.cure_forecast import weighings
-from ledger.views.lots import lot_by_id
+from ledger.operations.cure.weighing import weigh_bars
+from ledger.rows.batch import BatchRow, find_batch
+from ledger.rows.lot import lot_by_id
+from ledger.units.quantity import parse_mass, show_mass, with_scale_unit
+from ledger.views.cure.cure_forecast import weighings
 
 
 def command(

@@ -5,10 +5,10 @@ from datetime import date
 
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import count, say, say_wrapped, table
-from ledger.domain.dates import show_date
-from ledger.views.batch import BatchRow
-from ledger.views.cure import OnTheRack
-from ledger.views.cure_forecast import forecast, forecast_words, weighings
+from ledger.rows.batch import BatchRow
+from ledger.units.dates import show_date
+from ledger.views.cure.cure import OnTheRack
+from ledger.views.cure.cure_forecast import forecast, forecast_words, weighings
 
 
 def say_cure(found: Sequence[OnTheRack], on: date) -> None:

@@ -7,14 +7,14 @@ import typer
 from ledger.cli.kit.desk import desk, now
 from ledger.cli.kit.options import Phone
 from ledger.cli.kit.show import ask, say
-from ledger.domain.money import parse_money
-from ledger.domain.quantity import parse_mass
-from ledger.domain.words import Units, checked
 from ledger.errors import BadInput
 from ledger.markets import address_codes
-from ledger.operations.setup import Setup, set_up
+from ledger.operations.house.setup import Setup, set_up
+from ledger.rows.settings import Responsible, settings_if_any
 from ledger.storage.book import Book
-from ledger.views.settings import Responsible, settings_if_any
+from ledger.units.money import parse_money
+from ledger.units.quantity import parse_mass
+from ledger.units.words import Units, checked
 
 
 def command(

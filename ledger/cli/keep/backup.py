@@ -7,7 +7,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.show import count, say
-from ledger.operations.backup import keep_copy
+from ledger.operations.keep.backup import keep_copy
 
 
 def command(

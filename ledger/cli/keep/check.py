@@ -6,7 +6,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say
 from ledger.errors import DamagedLedger
-from ledger.operations.check import check
+from ledger.operations.keep.check import check
 
 
 def command(ctx: typer.Context, json: Json = False) -> None:

@@ -7,8 +7,8 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
-from ledger.domain.quantity import parse_pieces
-from ledger.views.history import history
+from ledger.rows.history import history
+from ledger.units.quantity import parse_pieces
 
 
 def command(

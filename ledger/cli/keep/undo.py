@@ -7,8 +7,8 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Yes
 from ledger.cli.kit.show import confirm, say
-from ledger.domain.quantity import parse_pieces
-from ledger.operations.undo import last_entry, undo
+from ledger.operations.keep.undo import last_entry, undo
+from ledger.units.quantity import parse_pieces
 
 
 def command(

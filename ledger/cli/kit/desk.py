@@ -14,9 +14,9 @@ from ledger.cli.kit.show import warn
 from ledger.cli.kit.waiting import held
 
 if TYPE_CHECKING:
+    from ledger.rows.opened import Rows
+    from ledger.rows.settings import Settings
     from ledger.storage.book import Book
-    from ledger.views.reading import Rows
-    from ledger.views.settings import Settings
 
 DEFAULT_FILE = "soap.db"
 
@@ -39,10 +39,10 @@ class Desk:
         All that is read belongs to one state of the ledger, until she is asked, something is written or the answer
         is shown: `let_go`.
         """
-        from ledger.views.reading import hold_still
+        from ledger.rows.opened import hold_still
 
         if self._rows is None:
-            from ledger.views.reading import OlderLedger, open_rows
+            from ledger.rows.opened import OlderLedger, open_rows
 
             try:
                 self._rows = open_rows(self.path)
@@ -59,7 +59,7 @@ class Desk:
 
     def let_go(self) -> None:
         """End what is being read, so that others may write."""
-        from ledger.views.reading import let_go
+        from ledger.rows.opened import let_go
 
         for rows in (self._rows, self._earlier):
             if rows is not None:
@@ -81,8 +81,8 @@ class Desk:
         """What the ledger knew at an entry's number, or at the end of a day. Raises BadInput for neither."""
         from zoneinfo import ZoneInfo
 
-        from ledger.domain.dates import not_future, parse_date
-        from ledger.views.reading import as_known, hold_still, last_entry_before, open_rows
+        from ledger.rows.opened import as_known, hold_still, last_entry_before, open_rows
+        from ledger.units.dates import not_future, parse_date
 
         self.rows()
         rows = self._earlier = open_rows(self.path)
@@ -117,7 +117,7 @@ class Desk:
     @cached_property
     def settings(self) -> "Settings":
         """Who she is and how the ledger speaks."""
-        from ledger.views.settings import settings
+        from ledger.rows.settings import settings
 
         return settings(self.rows())
 
@@ -144,7 +144,7 @@ class Desk:
         """A stored moment as her own clock showed it: 25 Nov 2026 14:05."""
         from zoneinfo import ZoneInfo
 
-        from ledger.domain.dates import show_date
+        from ledger.units.dates import show_date
 
         there = datetime.fromisoformat(recorded_at).astimezone(ZoneInfo(self.settings.time_zone))
         return f"{show_date(there.date())} {there:%H:%M}"
@@ -153,7 +153,7 @@ class Desk:
         """The business date of a command: --on, or today. Raises BadInput for one that has not come."""
         if text is None:
             return self.today
-        from ledger.domain.dates import not_future, parse_date
+        from ledger.units.dates import not_future, parse_date
 
         return not_future(parse_date(text, today=self.today, what=what), today=self.today, what=what)
 

@@ -10,7 +10,7 @@ from ledger.errors import DamagedLedger, LedgerError, NotShown
 from ledger.fileformat import trouble
 
 if TYPE_CHECKING:
-    from ledger.views.history import HistoryLine
+    from ledger.rows.history import HistoryLine
 
 
 def ended(error: Exception, here: Desk) -> int:
@@ -48,7 +48,7 @@ def ended(error: Exception, here: Desk) -> int:
 
 
 def _lines(here: Desk) -> "tuple[HistoryLine, ...] | None":
-    from ledger.views.history import history_if_any
+    from ledger.rows.history import history_if_any
 
     return history_if_any(here.path)
 

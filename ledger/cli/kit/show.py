@@ -13,8 +13,8 @@ from typing import IO, Any
 import typer
 
 from ledger.cli.kit.waiting import let_go
-from ledger.domain.words import Units
 from ledger.errors import BadInput, NotShown
+from ledger.units.words import Units
 
 _GLUE = "\ue000"  # a private sign that no text holds
 _UNIT = re.compile(r"(\d) (?=(?:%|g|kg|oz|lb|mL|fl oz|°C|°F|mg)(?:\W|$))")
@@ -153,6 +153,6 @@ def count(number: int, one: str, many: str | None = None) -> str:
 
 def amount(quantity: int, counted: bool, units: Units) -> str:
     """Pieces as a number, anything else as a mass."""
-    from ledger.domain.quantity import show_mass
+    from ledger.units.quantity import show_mass
 
     return str(quantity) if counted else show_mass(quantity, units)

@@ -5,11 +5,11 @@ from pathlib import Path
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import count, say
 from ledger.cli.label.sheets import read_nudge, usual_sheet_of
-from ledger.documents.files import check_free, write_file
-from ledger.documents.labels import RackText, TicketText, draw_labels
-from ledger.documents.layout import label_layout, sheet_layout
-from ledger.domain.quantity import parse_pieces
+from ledger.documents.kit.files import check_free, write_file
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.label.labels import RackText, TicketText, draw_labels
 from ledger.errors import BadInput
+from ledger.units.quantity import parse_pieces
 
 
 def print_card(

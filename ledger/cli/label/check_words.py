@@ -1,10 +1,10 @@
 """The check of a label on the screen."""
 
 from ledger.cli.kit.show import say, say_wrapped, table
-from ledger.domain.dates import show_date
-from ledger.domain.quantity import show_mass, show_share
-from ledger.domain.words import Units
-from ledger.views.label_check import LabelCheck
+from ledger.units.dates import show_date
+from ledger.units.quantity import show_mass, show_share
+from ledger.units.words import Units
+from ledger.views.label.label_check import LabelCheck
 
 
 def say_check(check: LabelCheck, units: Units) -> None:

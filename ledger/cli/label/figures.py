@@ -5,9 +5,9 @@ from typing import Annotated
 import typer
 
 from ledger.cli.kit.desk import Desk
-from ledger.domain.quantity import parse_mass, parse_pieces
 from ledger.errors import BadInput
 from ledger.markets import own_market
+from ledger.units.quantity import parse_mass, parse_pieces
 
 Net = Annotated[str | None, typer.Option("--net", help="Net weight per bar (else the recipe's), e.g. 100 g.")]
 Months = Annotated[

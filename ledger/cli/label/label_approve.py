@@ -6,9 +6,9 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch
 from ledger.cli.kit.show import say, say_wrapped
 from ledger.cli.label.figures import MarketOption, Months, Net, SupplyDay, figures, sold_in
-from ledger.operations.labels import LabelRequest, approve_label
-from ledger.views.label import label_text
-from ledger.views.label_check import net_doubts
+from ledger.operations.label.labels import LabelRequest, approve_label
+from ledger.views.label.label import label_text
+from ledger.views.label.label_check import net_doubts
 
 
 def command(

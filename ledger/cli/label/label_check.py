@@ -11,11 +11,11 @@ from ledger.cli.kit.options import Batch, Json
 from ledger.cli.kit.show import out_json
 from ledger.cli.label.check_words import say_check
 from ledger.cli.label.figures import MarketOption, Months, Net, SupplyDay, figures, sold_in
-from ledger.domain.dates import parse_date
-from ledger.domain.panel import panel_area_cm2
-from ledger.domain.quantity import parse_length
+from ledger.domain.label.panel import panel_area_cm2
 from ledger.errors import BadInput
-from ledger.views.label_check import label_check
+from ledger.units.dates import parse_date
+from ledger.units.quantity import parse_length
+from ledger.views.label.label_check import label_check
 
 
 def command(

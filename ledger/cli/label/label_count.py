@@ -7,8 +7,8 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import say
-from ledger.domain.quantity import parse_pieces
-from ledger.operations.labels import count_labels
+from ledger.operations.label.labels import count_labels
+from ledger.units.quantity import parse_pieces
 
 
 def command(

@@ -8,8 +8,8 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
-from ledger.domain.dates import parse_date, show_date
-from ledger.views.label_due import labels_due
+from ledger.units.dates import parse_date, show_date
+from ledger.views.label.label_due import labels_due
 
 
 def command(

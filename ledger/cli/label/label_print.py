@@ -10,16 +10,16 @@ from ledger.cli.kit.options import Batch, Force, On
 from ledger.cli.kit.show import count, say, say_wrapped
 from ledger.cli.label.figures import MarketOption, figures, sold_in
 from ledger.cli.label.sheets import Nudge, Output, Sheet, Start, draw_run, read_nudge, usual_sheet_of
-from ledger.documents.files import fill, written_beside
-from ledger.documents.layout import label_layout, sheet_layout
-from ledger.documents.layout_file import FileKind, layout_path
-from ledger.domain.quantity import parse_mass, parse_pieces
-from ledger.operations.labels import LabelRequest, print_labels
-from ledger.views.batch import find_batch
-from ledger.views.label import LabelText, label_text
-from ledger.views.label_check import net_doubts
-from ledger.views.label_runs import runs
-from ledger.views.lots import lot_by_id
+from ledger.documents.kit.files import fill, written_beside
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.kit.layout_file import FileKind, layout_path
+from ledger.operations.label.labels import LabelRequest, print_labels
+from ledger.rows.batch import find_batch
+from ledger.rows.label_run import runs
+from ledger.rows.lot import lot_by_id
+from ledger.units.quantity import parse_mass, parse_pieces
+from ledger.views.label.label import LabelText, label_text
+from ledger.views.label.label_check import net_doubts
 
 
 def command(

@@ -8,9 +8,9 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force
 from ledger.cli.label.cards import print_card
 from ledger.cli.label.sheets import Nudge, Output, Sheet, Start
-from ledger.documents.labels import RackText
+from ledger.documents.label.labels import RackText
 from ledger.errors import Refused
-from ledger.views.batch import find_batch
+from ledger.rows.batch import find_batch
 
 
 def command(

@@ -8,10 +8,10 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Force, On
 from ledger.cli.kit.show import count, say
 from ledger.cli.label.sheets import Nudge, Output, Start, draw_run, read_nudge
-from ledger.documents.files import fill, written_beside
-from ledger.domain.quantity import parse_pieces
-from ledger.operations.labels import reprint_labels
-from ledger.views.label import LabelText
+from ledger.documents.kit.files import fill, written_beside
+from ledger.operations.label.labels import reprint_labels
+from ledger.units.quantity import parse_pieces
+from ledger.views.label.label import LabelText
 
 
 def command(

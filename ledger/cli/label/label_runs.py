@@ -7,9 +7,9 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
-from ledger.domain.dates import show_date
-from ledger.views.batch import find_batch
-from ledger.views.label_runs import runs
+from ledger.rows.batch import find_batch
+from ledger.rows.label_run import runs
+from ledger.units.dates import show_date
 
 
 def command(

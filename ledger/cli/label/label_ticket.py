@@ -10,13 +10,13 @@ from ledger.cli.kit.show import say
 from ledger.cli.label.cards import print_card
 from ledger.cli.label.figures import MarketOption, sold_in
 from ledger.cli.label.sheets import Nudge, Output, Sheet, Start
-from ledger.documents.labels import TicketText
-from ledger.domain.money import parse_money, show_money
-from ledger.domain.unit_price import needed
+from ledger.documents.label.labels import TicketText
+from ledger.domain.label.unit_price import needed
 from ledger.errors import BadInput
 from ledger.markets import laws
 from ledger.markets import market as law_of
-from ledger.views.label import label_text
+from ledger.units.money import parse_money, show_money
+from ledger.views.label.label import label_text
 
 
 def command(

@@ -8,9 +8,9 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Force
 from ledger.cli.kit.show import say
 from ledger.cli.label.sheets import Nudge, Output, read_nudge
-from ledger.documents.files import check_free, write_file
-from ledger.documents.labels import draw_test_sheet
-from ledger.documents.layout import sheet_layout
+from ledger.documents.kit.files import check_free, write_file
+from ledger.documents.kit.layout import sheet_layout
+from ledger.documents.label.labels import draw_test_sheet
 
 
 def command(

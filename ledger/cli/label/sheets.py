@@ -7,12 +7,12 @@ from typing import Annotated
 
 import typer
 
-from ledger.documents.labels import draw_labels
-from ledger.documents.layout import label_layout, sheet_layout, usual_sheet
-from ledger.domain.net_quantity import metric, own_weights
+from ledger.documents.kit.layout import label_layout, sheet_layout, usual_sheet
+from ledger.documents.label.labels import draw_labels
+from ledger.domain.label.net_quantity import metric, own_weights
 from ledger.errors import BadInput
 from ledger.markets import known_market, paper_in
-from ledger.views.label import LabelText
+from ledger.views.label.label import LabelText
 
 Output = Annotated[Path, typer.Option("-o", help="The PDF file.")]
 Start = Annotated[str, typer.Option("--start", help="The first free position of a used sheet.")]

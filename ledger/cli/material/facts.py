@@ -7,14 +7,14 @@ import typer
 
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import say_wrapped
-from ledger.domain.quantity import parse_number, parse_share
-from ledger.domain.words import AlkaliKind, MaterialKind
 from ledger.errors import BadInput
-from ledger.operations.materials import MaterialFacts, started_from
+from ledger.operations.material.materials import MaterialFacts, started_from
 from ledger.reference.allergens import plain
 from ledger.reference.tables import ReferenceAcid, ReferenceAlkali, ReferenceFat, find_reference
-from ledger.views.figures import figures_of
-from ledger.views.material import MaterialCard, material_by_code
+from ledger.rows.material import MaterialCard, material_by_code
+from ledger.units.quantity import parse_number, parse_share
+from ledger.units.words import AlkaliKind, MaterialKind
+from ledger.views.material.figures import figures_of
 
 Like = Annotated[
     str | None, typer.Option("--like", help="Start from published figures: olive, citric acid, goat milk …")

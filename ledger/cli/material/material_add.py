@@ -23,10 +23,10 @@ from ledger.cli.material.facts import (
     say_typed,
 )
 from ledger.cli.material.words import ask_about, sap_text
-from ledger.domain.names import near
-from ledger.domain.words import MaterialKind, known
 from ledger.errors import BadInput
-from ledger.operations.materials import MaterialFacts, add_material
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.units.names import near
+from ledger.units.words import MaterialKind, known
 
 KINDS: tuple[MaterialKind, ...] = tuple(one for one in get_args(MaterialKind) if one != "soap")  # a batch gives that
 

@@ -8,9 +8,9 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Which
 from ledger.cli.kit.show import confirm, say, say_wrapped
 from ledger.cli.material.facts import read_shares
-from ledger.operations.skin import state_contents
+from ledger.operations.material.skin import state_contents
 from ledger.reference.allergens import allergen_named
-from ledger.views.skin import constituent_doubt
+from ledger.views.recipe.skin import constituent_doubt
 
 
 def command(

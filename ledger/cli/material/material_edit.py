@@ -24,8 +24,8 @@ from ledger.cli.material.facts import (
     say_typed,
 )
 from ledger.cli.material.words import ask_about
-from ledger.operations.materials import edit_material
-from ledger.views.material import material_by_code
+from ledger.operations.material.materials import edit_material
+from ledger.rows.material import material_by_code
 
 
 def command(

@@ -6,10 +6,10 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.show import confirm, say
-from ledger.domain.quantity import parse_share, show_share
-from ledger.domain.skin_limits import SOAP_CATEGORY, is_for_soap
-from ledger.operations.skin import LimitFacts, state_limit
-from ledger.views.skin import constituent_doubt
+from ledger.domain.material.skin_limits import SOAP_CATEGORY, is_for_soap
+from ledger.operations.material.skin import LimitFacts, state_limit
+from ledger.units.quantity import parse_share, show_share
+from ledger.views.recipe.skin import constituent_doubt
 
 
 def command(

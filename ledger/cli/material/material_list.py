@@ -8,7 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import out_json, say, table
 from ledger.cli.material.words import sap_text
-from ledger.views.material import material_list, with_stock
+from ledger.rows.material import material_list, with_stock
 
 
 def command(

@@ -5,10 +5,10 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Which
 from ledger.cli.kit.show import out_json, say
-from ledger.domain.quantity import show_mass, show_share
-from ledger.views.figures import figures_of
-from ledger.views.material import material_by_code, with_stock
-from ledger.views.skin import stated
+from ledger.rows.material import material_by_code, with_stock
+from ledger.units.quantity import show_mass, show_share
+from ledger.views.material.figures import figures_of
+from ledger.views.recipe.skin import stated
 
 
 def command(ctx: typer.Context, which: Which, json: Json = False) -> None:

@@ -1,10 +1,10 @@
 """soapledger material: what goes into the pot, on the bar or round it."""
 
 from ledger.cli.kit.show import confirm
-from ledger.domain.saponification import LEAST_PURITY_PPM
-from ledger.operations.materials import MaterialFacts
+from ledger.domain.lye.saponification import LEAST_PURITY_PPM
+from ledger.operations.material.materials import MaterialFacts
 from ledger.reference.plausible import possible_sap, purity_doubt, sap_doubt
-from ledger.views.material import MaterialCard
+from ledger.rows.material import MaterialCard
 
 
 def ask_about(facts: MaterialFacts, yes: bool) -> None:

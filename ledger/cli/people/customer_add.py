@@ -9,7 +9,7 @@ from ledger.cli.kit.options import Address, Email, Note, Phone, ShortName
 from ledger.cli.kit.show import say
 from ledger.cli.people.customer import Contact
 from ledger.errors import BadInput
-from ledger.operations.customers import CustomerDetails, add_customer
+from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.storage.personal import PersonDetails
 
 

@@ -6,9 +6,9 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Address, Email, NewName, Note, Phone
 from ledger.cli.kit.show import say
 from ledger.cli.people.customer import Contact, Which
-from ledger.operations.customers import CustomerDetails, edit_customer
+from ledger.operations.people.customers import CustomerDetails, edit_customer
+from ledger.rows.customer import customer_by_code
 from ledger.storage.personal import PersonDetails
-from ledger.views.customer import customer_by_code
 
 
 def command(

@@ -8,8 +8,8 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Yes
 from ledger.cli.kit.show import confirm, say
 from ledger.cli.people.customer import Which
-from ledger.operations.customers import erase_customer
-from ledger.views.customer import details_held
+from ledger.operations.people.customers import erase_customer
+from ledger.rows.customer import details_held
 
 
 def command(

@@ -8,7 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Address, Email, Note, Phone, ShortName
 from ledger.cli.kit.show import say
 from ledger.cli.people.supplier import Contact
-from ledger.operations.suppliers import SupplierDetails, add_supplier
+from ledger.operations.people.suppliers import SupplierDetails, add_supplier
 from ledger.storage.personal import PersonDetails
 
 Name = Annotated[str, typer.Argument(help="Its name.")]

@@ -5,9 +5,9 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Which
 from ledger.cli.kit.show import out_json, plain, say
-from ledger.domain.dates import show_date
-from ledger.views.supplier import supplier_by_code
-from ledger.views.upkeep import latest_approval
+from ledger.rows.supplier import supplier_by_code
+from ledger.rows.upkeep import latest_approval
+from ledger.units.dates import show_date
 
 
 def command(

@@ -12,13 +12,13 @@ from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.show import out_json, say
 from ledger.cli.recall.words import say_answer
-from ledger.documents.contact_list import contact_list
-from ledger.documents.files import check_free, write_file
+from ledger.documents.kit.files import check_free, write_file
+from ledger.documents.recall.contact_list import contact_list
 from ledger.errors import BadInput
-from ledger.views.batch import BatchRow
-from ledger.views.lots import LotRow
-from ledger.views.recall import RecallAnswer
-from ledger.views.recall_answer import recall_answer
+from ledger.rows.batch import BatchRow
+from ledger.rows.lot import LotRow
+from ledger.views.recall.recall import RecallAnswer
+from ledger.views.recall.recall_answer import recall_answer
 
 Hold = Annotated[bool, typer.Option("--hold", help="Put all that is here on hold at once.")]
 Reason = Annotated[str, typer.Option("--reason", help="Why, for the hold.")]

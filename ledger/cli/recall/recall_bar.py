@@ -8,7 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.paper import PAPER, paper_size
 from ledger.cli.recall.answer import Contacts, Exercise, Force, Hold, Output, Reason, Wanted, give_answer
-from ledger.views.recall_search import batches_meant
+from ledger.views.recall.recall_search import batches_meant
 
 
 def command(

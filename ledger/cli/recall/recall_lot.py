@@ -9,11 +9,11 @@ from ledger.cli.kit.options import Json
 from ledger.cli.kit.paper import PAPER, paper_size
 from ledger.cli.kit.show import say
 from ledger.cli.recall.answer import Contacts, Exercise, Force, Hold, Output, Reason, Wanted, give_answer
-from ledger.domain.dates import parse_date, show_date
 from ledger.errors import BadInput
-from ledger.views.material import material_by_code
-from ledger.views.recall_search import Notice, bars_called, batches_meant, lots_meant
-from ledger.views.supplier import supplier_by_code
+from ledger.rows.material import material_by_code
+from ledger.rows.supplier import supplier_by_code
+from ledger.units.dates import parse_date, show_date
+from ledger.views.recall.recall_search import Notice, bars_called, batches_meant, lots_meant
 
 
 def command(

@@ -8,8 +8,8 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import amount, count, out_json, say
 from ledger.cli.recall.lead import lead
-from ledger.domain.dates import show_date
-from ledger.views.trace import trace
+from ledger.units.dates import show_date
+from ledger.views.recall.trace import trace
 
 DEEPEST = 8  # steps that are set in; deeper ones are numbered, so that the words keep to the screen
 

@@ -1,8 +1,8 @@
 """Says the answer to a recall: what was asked for, every bar, and whom to call."""
 
 from ledger.cli.kit.show import amount, count, say, say_wrapped, table
-from ledger.domain.dates import show_date
-from ledger.views.recall import RecallAnswer
+from ledger.units.dates import show_date
+from ledger.views.recall.recall import RecallAnswer
 
 
 def say_answer(answer: RecallAnswer) -> None:

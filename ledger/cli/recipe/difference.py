@@ -2,11 +2,11 @@
 
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import amount, say, table
-from ledger.domain.limits import limit_of
-from ledger.domain.quantity import show_mass, show_share
-from ledger.domain.recipe import Recipe
-from ledger.domain.words import Units
-from ledger.views.recipe import RecipeSheet, recipe_by_code, recipe_sheet
+from ledger.domain.recipe.recipe import Recipe
+from ledger.domain.tools.limits import limit_of
+from ledger.units.quantity import show_mass, show_share
+from ledger.units.words import Units
+from ledger.views.recipe.recipe import RecipeSheet, recipe_by_code, recipe_sheet
 
 _Key = tuple[str, str, str]
 

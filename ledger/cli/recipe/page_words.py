@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 
 from ledger.cli.kit.show import amount, say, say_wrapped, table
-from ledger.domain.quantity import show_mass, show_share, show_volume
-from ledger.domain.uncertainty import Superfat
-from ledger.domain.words import Units
+from ledger.domain.lye.uncertainty import Superfat
 from ledger.reference.cautions import cautions
-from ledger.views.recipe_page import LyePage, RecipePage
+from ledger.units.quantity import show_mass, show_share, show_volume
+from ledger.units.words import Units
+from ledger.views.recipe.recipe_page import LyePage, RecipePage
 
 
 def say_page(page: RecipePage) -> None:

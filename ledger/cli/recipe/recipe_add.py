@@ -5,7 +5,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.show import say
 from ledger.cli.recipe.pages import File, read_text
-from ledger.operations.recipes import add_recipe
+from ledger.operations.recipe.recipes import add_recipe
 
 
 def command(ctx: typer.Context, file: File) -> None:

@@ -9,8 +9,8 @@ from ledger.cli.kit.options import Force, Recipe
 from ledger.cli.kit.paper import PAPER, paper_size
 from ledger.cli.kit.show import say
 from ledger.cli.recipe.pages import Fats, Version, worked_out
-from ledger.documents.files import check_free, write_file
-from ledger.documents.recipe_sheet import draw_recipe_sheet
+from ledger.documents.kit.files import check_free, write_file
+from ledger.documents.recipe.recipe_sheet import draw_recipe_sheet
 from ledger.reference.cautions import cautions
 
 

@@ -7,7 +7,7 @@ from ledger.cli.kit.options import Recipe
 from ledger.cli.kit.show import say
 from ledger.cli.recipe.difference import say_difference
 from ledger.cli.recipe.pages import File, read_text
-from ledger.operations.recipes import revise_recipe
+from ledger.operations.recipe.recipes import revise_recipe
 
 
 def command(ctx: typer.Context, which: Recipe, file: File) -> None:

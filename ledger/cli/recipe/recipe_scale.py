@@ -9,8 +9,8 @@ from ledger.cli.kit.options import Json, Recipe
 from ledger.cli.kit.show import out_json
 from ledger.cli.recipe.pages import Version, read_version, worked_out
 from ledger.cli.recipe.scaling import say_scaled, scaled_fats
-from ledger.domain.mould import parse_mould
-from ledger.domain.quantity import parse_pieces
+from ledger.domain.recipe.mould import parse_mould
+from ledger.units.quantity import parse_pieces
 
 
 def command(

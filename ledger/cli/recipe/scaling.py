@@ -3,16 +3,16 @@
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import say
 from ledger.cli.recipe.page_words import say_page
-from ledger.domain.mould import parse_mould
-from ledger.domain.quantity import parse_mass, parse_pieces, show_mass
-from ledger.domain.scaling import bars_of, fats_for_bars, fats_for_stock, fats_for_volume
+from ledger.domain.recipe.mould import parse_mould
+from ledger.domain.recipe.scaling import bars_of, fats_for_bars, fats_for_stock, fats_for_volume
 from ledger.errors import BadInput, Refused
-from ledger.views.composition import recipe_stages
-from ledger.views.density import own_density
-from ledger.views.lots import available
-from ledger.views.material import material_by_code
-from ledger.views.recipe import RecipeSheet, recipe_by_code, recipe_sheet
-from ledger.views.recipe_page import RecipePage, dough_of
+from ledger.rows.lot import available
+from ledger.rows.material import material_by_code
+from ledger.units.quantity import parse_mass, parse_pieces, show_mass
+from ledger.views.recipe.composition import recipe_stages
+from ledger.views.recipe.density import own_density
+from ledger.views.recipe.recipe import RecipeSheet, recipe_by_code, recipe_sheet
+from ledger.views.recipe.recipe_page import RecipePage, dough_of
 
 _WAYS = (
     "Scale it to one thing: --mould '21 x 7 x 6.5 cm', --bars 12 --size '80 x 55 x 25 mm', "

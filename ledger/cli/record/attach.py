@@ -8,7 +8,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.show import say
 from ledger.errors import BadInput
-from ledger.operations.attach import attach as keep
+from ledger.operations.record.attach import attach as keep
 
 
 def command(

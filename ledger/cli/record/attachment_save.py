@@ -8,9 +8,9 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.show import say
-from ledger.documents.files import write_file
+from ledger.documents.kit.files import write_file
 from ledger.errors import Refused
-from ledger.views.attachments import content_of
+from ledger.views.record.attachments import content_of
 
 
 def command(

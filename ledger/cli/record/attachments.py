@@ -7,8 +7,8 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
-from ledger.views.attachments import attachments as kept_with
-from ledger.views.attachments import subject_meant
+from ledger.views.record.attachments import attachments as kept_with
+from ledger.views.record.attachments import subject_meant
 
 
 def command(

@@ -11,12 +11,12 @@ from ledger.cli.kit.options import Batch, Force, Json, Pdf
 from ledger.cli.kit.paper import PAPER, paper_size
 from ledger.cli.kit.show import out_json, say
 from ledger.cli.record.words import say_record
-from ledger.documents.files import write_file
+from ledger.documents.kit.files import write_file
 from ledger.errors import BadInput
 from ledger.reference.cautions import cautions
-from ledger.views.batch import find_batch, was_known
-from ledger.views.record import batch_record
-from ledger.views.worksheet import worksheet
+from ledger.rows.batch import find_batch, was_known
+from ledger.views.bench.worksheet import worksheet
+from ledger.views.record.record import batch_record
 
 
 def command(

@@ -3,9 +3,9 @@
 from datetime import datetime
 
 from ledger.cli.kit.show import amount, say, say_wrapped, table
-from ledger.domain.dates import show_date
-from ledger.domain.quantity import show_mass, show_share
-from ledger.views.batch_record import BatchRecord
+from ledger.units.dates import show_date
+from ledger.units.quantity import show_mass, show_share
+from ledger.views.record.batch_record import BatchRecord
 
 
 def say_record(record: BatchRecord) -> None:

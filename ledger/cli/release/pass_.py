@@ -7,10 +7,10 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import count, say
-from ledger.domain.codes import read_batch_code
-from ledger.domain.quantity import parse_pieces
 from ledger.markets import home_markets
-from ledger.operations.release import pass_bars
+from ledger.operations.release.release import pass_bars
+from ledger.units.codes import read_batch_code
+from ledger.units.quantity import parse_pieces
 
 
 def command(

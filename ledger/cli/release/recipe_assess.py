@@ -9,8 +9,8 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Recipe
 from ledger.cli.kit.show import say
 from ledger.cli.recipe.pages import read_text
-from ledger.domain.dates import show_date
-from ledger.operations.assess import assess_recipe
+from ledger.operations.release.assess import assess_recipe
+from ledger.units.dates import show_date
 
 
 def command(

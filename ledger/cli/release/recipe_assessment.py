@@ -7,11 +7,11 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, On, Recipe
 from ledger.cli.kit.show import out_json, say, say_wrapped, table
-from ledger.domain.dates import show_date
-from ledger.domain.quantity import parse_pieces
 from ledger.errors import BadInput
-from ledger.views.assessment import AssessmentView, batch_beside, recipe_beside
-from ledger.views.recipe import recipe_by_code
+from ledger.units.dates import show_date
+from ledger.units.quantity import parse_pieces
+from ledger.views.recipe.recipe import recipe_by_code
+from ledger.views.release.assessment import AssessmentView, batch_beside, recipe_beside
 
 
 def command(

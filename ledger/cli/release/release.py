@@ -8,14 +8,14 @@ import typer
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import ask, count, say, warn
-from ledger.domain.codes import read_batch_code
-from ledger.domain.dates import parse_date
-from ledger.domain.quantity import parse_pieces
-from ledger.domain.release_checks import FREE_ALKALI, Check, read_check
+from ledger.domain.tools.bar_checks import FREE_ALKALI, Check, read_check
 from ledger.errors import BadInput
-from ledger.operations.release import release_bars
-from ledger.operations.release_checks import keep_bad_checks, open_checks
-from ledger.views.batch import find_batch, recipe_of
+from ledger.operations.release.release import release_bars
+from ledger.operations.release.release_checks import keep_bad_checks, open_checks
+from ledger.rows.batch import find_batch, recipe_of
+from ledger.units.codes import read_batch_code
+from ledger.units.dates import parse_date
+from ledger.units.quantity import parse_pieces
 
 
 def command(

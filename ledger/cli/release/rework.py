@@ -7,9 +7,9 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json, On
 from ledger.cli.kit.show import count, out_json, say
-from ledger.domain.codes import read_batch_code
-from ledger.domain.quantity import parse_mass, parse_pieces, show_mass
-from ledger.operations.rework import rework_bars
+from ledger.operations.release.rework import rework_bars
+from ledger.units.codes import read_batch_code
+from ledger.units.quantity import parse_mass, parse_pieces, show_mass
 
 
 def command(

@@ -11,25 +11,25 @@ from ledger.cli.cure.words import say_cure
 from ledger.cli.kit.desk import Desk, desk, now
 from ledger.cli.kit.show import say, warn
 from ledger.cli.recall.words import say_answer
-from ledger.documents.batch_record import draw_batch_record
-from ledger.documents.contact_list import contact_list
-from ledger.documents.files import write_file
-from ledger.documents.labels import draw_labels
-from ledger.documents.layout import label_layout, sheet_layout
-from ledger.documents.recall_report import draw_recall
-from ledger.documents.worksheet import draw_worksheet
-from ledger.domain.dates import not_future, parse_date, show_date
+from ledger.documents.bench.worksheet import draw_worksheet
+from ledger.documents.kit.files import write_file
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.label.labels import draw_labels
+from ledger.documents.recall.contact_list import contact_list
+from ledger.documents.recall.recall_report import draw_recall
+from ledger.documents.record.batch_record import draw_batch_record
 from ledger.errors import BadInput
-from ledger.operations.season import Season
+from ledger.operations.season.play import Season
 from ledger.reference.cautions import cautions
 from ledger.reference.shipped import sample_data
 from ledger.storage.book import Book
-from ledger.views.cure import cure_list
-from ledger.views.label import LabelText, label_text
-from ledger.views.recall_answer import recall_answer
-from ledger.views.recall_search import Notice, lots_meant
-from ledger.views.record import batch_record
-from ledger.views.worksheet import worksheet
+from ledger.units.dates import not_future, parse_date, show_date
+from ledger.views.bench.worksheet import worksheet
+from ledger.views.cure.cure import cure_list
+from ledger.views.label.label import LabelText, label_text
+from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.recall_search import Notice, lots_meant
+from ledger.views.record.record import batch_record
 
 
 def command(

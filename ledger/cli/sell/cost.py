@@ -7,9 +7,9 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import amount, count, out_json, say, table
-from ledger.domain.money import show_money
-from ledger.views.batch import batches
-from ledger.views.cost import batch_cost
+from ledger.rows.batch import batches
+from ledger.units.money import show_money
+from ledger.views.sell.cost import batch_cost
 
 
 def command(

@@ -8,8 +8,8 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import count, say
 from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
-from ledger.domain.money import parse_money
-from ledger.operations.sell import dispatch
+from ledger.operations.sell.sell import dispatch
+from ledger.units.money import parse_money
 
 
 def command(

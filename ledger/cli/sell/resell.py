@@ -8,7 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import count, say
 from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
-from ledger.operations.resell import resell
+from ledger.operations.sell.resell import resell
 
 
 def command(

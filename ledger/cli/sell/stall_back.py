@@ -9,11 +9,11 @@ from ledger.cli.kit.options import On
 from ledger.cli.kit.show import ask, count, say, warn
 from ledger.cli.sell.stalls import Name
 from ledger.cli.stock.bars import read_bars
-from ledger.domain.money import parse_money
-from ledger.domain.quantity import parse_pieces
-from ledger.operations.sell import stall_back
-from ledger.views.lots import find_lot
-from ledger.views.stall import at_stall, stall_by_name
+from ledger.operations.sell.sell import stall_back
+from ledger.rows.lot import find_lot
+from ledger.units.money import parse_money
+from ledger.units.quantity import parse_pieces
+from ledger.views.stock.stall import at_stall, stall_by_name
 
 
 def command(

@@ -5,8 +5,8 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
-from ledger.views.lots import places
-from ledger.views.stall import at_stall
+from ledger.rows.lot import places
+from ledger.views.stock.stall import at_stall
 
 
 def command(ctx: typer.Context, json: Json = False) -> None:

@@ -7,7 +7,7 @@ from ledger.cli.kit.options import On
 from ledger.cli.kit.show import count, say
 from ledger.cli.sell.stalls import Name
 from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
-from ledger.operations.sell import stall_out
+from ledger.operations.sell.sell import stall_out
 
 
 def command(ctx: typer.Context, name: Name, bars: BARS, on: On = None) -> None:

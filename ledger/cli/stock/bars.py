@@ -7,9 +7,9 @@ import typer
 
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import warn
-from ledger.domain.quantity import parse_pieces
 from ledger.errors import BadInput
-from ledger.views.lots import find_lot
+from ledger.rows.lot import find_lot
+from ledger.units.quantity import parse_pieces
 
 BARS = Annotated[list[str], typer.Argument(help="Batches and numbers, e.g. 26-118-0=6.")]
 

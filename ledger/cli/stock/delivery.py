@@ -13,13 +13,13 @@ from pathlib import Path
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import ask, warn
 from ledger.cli.material.facts import read_purity, read_sap
-from ledger.domain.dates import parse_date
-from ledger.domain.money import parse_money
-from ledger.domain.names import match_name
-from ledger.domain.quantity import parse_amount, parse_pieces
 from ledger.errors import BadInput
-from ledger.operations.receive import DeliveryLine
-from ledger.views.material import MaterialCard, materials_named
+from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.material import MaterialCard, materials_named
+from ledger.units.dates import parse_date
+from ledger.units.money import parse_money
+from ledger.units.names import match_name
+from ledger.units.quantity import parse_amount, parse_pieces
 
 COLUMNS = ("material", "quantity", "lot", "cost", "best_before", "sap", "purity", "certificate", "hold")
 _WORDS = tuple(name.replace("_", " ") for name in COLUMNS[2:] if name != "cost")

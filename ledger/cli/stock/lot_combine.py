@@ -8,8 +8,8 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On, Yes
 from ledger.cli.kit.show import amount, confirm, count, say, warn
 from ledger.cli.stock.lots import Codes
-from ledger.operations.combine import combine
-from ledger.views.lot_card import lot_card
+from ledger.operations.stock.combine import combine
+from ledger.views.stock.lot_card import lot_card
 
 
 def command(

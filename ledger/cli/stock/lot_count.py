@@ -8,8 +8,8 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Note, On
 from ledger.cli.kit.show import amount, say
 from ledger.cli.stock.lots import At, Code, read_quantity
-from ledger.operations.lots import count_lot
-from ledger.views.lots import find_lot
+from ledger.operations.stock.lots import count_lot
+from ledger.rows.lot import find_lot
 
 
 def command(

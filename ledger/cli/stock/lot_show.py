@@ -6,9 +6,9 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import amount, out_json, say, table
 from ledger.cli.stock.lots import Code
-from ledger.domain.dates import show_date
-from ledger.domain.money import show_money
-from ledger.views.lot_card import lot_card
+from ledger.units.dates import show_date
+from ledger.units.money import show_money
+from ledger.views.stock.lot_card import lot_card
 
 
 def command(

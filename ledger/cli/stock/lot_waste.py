@@ -8,7 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On, Why
 from ledger.cli.kit.show import amount, say
 from ledger.cli.stock.lots import At, Code, read_quantity
-from ledger.operations.lots import waste_lot
+from ledger.operations.stock.lots import waste_lot
 
 
 def command(

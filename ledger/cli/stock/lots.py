@@ -6,11 +6,11 @@ import typer
 
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import amount, say
-from ledger.domain.quantity import parse_amount, parse_pieces
-from ledger.domain.words import Verdict
-from ledger.operations.lots import decide_lots
-from ledger.views.lots import find_lot
-from ledger.views.material import material_by_code
+from ledger.operations.stock.lots import decide_lots
+from ledger.rows.lot import find_lot
+from ledger.rows.material import material_by_code
+from ledger.units.quantity import parse_amount, parse_pieces
+from ledger.units.words import Verdict
 
 Codes = Annotated[list[str], typer.Argument(help="Lot codes, e.g. L41-5; for bars the batch code.")]
 Code = Annotated[str, typer.Argument(help="The lot code, e.g. L41-5; for bars the batch code.")]

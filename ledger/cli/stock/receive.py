@@ -9,10 +9,10 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Yes
 from ledger.cli.kit.show import amount, ask, confirm, count, out_json, say, table, warn
 from ledger.cli.stock.delivery import COLUMNS, came_on, from_csv, from_prompts, from_text, with_exceptions
-from ledger.domain.money import parse_money
 from ledger.errors import BadInput
-from ledger.operations.receive import DeliveryLine, DeliveryNote, doubts, receive
-from ledger.views.supplier import supplier_by_code
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, doubts, receive
+from ledger.rows.supplier import supplier_by_code
+from ledger.units.money import parse_money
 
 
 def command(

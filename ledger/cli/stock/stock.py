@@ -7,12 +7,12 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import amount, count, out_json, say, table
-from ledger.domain.dates import show_date
-from ledger.domain.names import near
-from ledger.domain.words import MaterialKind, known
 from ledger.errors import BadInput
-from ledger.views.material import material_by_code
-from ledger.views.stock import stock
+from ledger.rows.material import material_by_code
+from ledger.units.dates import show_date
+from ledger.units.names import near
+from ledger.units.words import MaterialKind, known
+from ledger.views.stock.stock import stock
 
 HELD: tuple[MaterialKind, ...] = get_args(MaterialKind)
 

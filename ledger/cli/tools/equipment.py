@@ -7,14 +7,14 @@ import typer
 
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import say, say_wrapped, table, warn
-from ledger.domain.dates import show_date
-from ledger.domain.equipment import parse_tolerance, parse_value, show_difference, show_value
-from ledger.domain.quantity import parse_pieces
-from ledger.domain.words import EquipmentKind
+from ledger.domain.tools.equipment import parse_tolerance, parse_value, show_difference, show_value
 from ledger.errors import BadInput
-from ledger.views.batch import find_batch
-from ledger.views.equipment import EquipmentRow, due
-from ledger.views.equipment_doubts import Touched, TouchedBatch
+from ledger.rows.batch import find_batch
+from ledger.rows.equipment import EquipmentRow, due
+from ledger.units.dates import show_date
+from ledger.units.quantity import parse_pieces
+from ledger.units.words import EquipmentKind
+from ledger.views.tools.equipment_doubts import Touched, TouchedBatch
 
 Every = Annotated[str | None, typer.Option("--every", help="It is tried every so many days.")]
 Against = Annotated[str | None, typer.Option("--against", help="What it should show, e.g. '500 g', '0 C', '7.00'.")]

@@ -8,8 +8,8 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Note, ShortName
 from ledger.cli.kit.show import say
 from ledger.cli.tools.equipment import Against, Every, Tolerance, read_days, read_tried
-from ledger.domain.equipment import EXAMPLES, kind_meant
-from ledger.operations.equipment import EquipmentDetails, add_equipment
+from ledger.domain.tools.equipment import EXAMPLES, kind_meant
+from ledger.operations.tools.equipment import EquipmentDetails, add_equipment
 
 
 def command(

@@ -8,10 +8,10 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Note, On, Which
 from ledger.cli.kit.show import out_json, say
 from ledger.cli.tools.equipment import Against, Tolerance, read_tried, say_touched, say_where
-from ledger.domain.equipment import parse_value, show_difference, show_value
-from ledger.operations.equipment import check_equipment
-from ledger.views.equipment import checks_of, equipment_by_code
-from ledger.views.equipment_doubts import touched_since_last_good
+from ledger.domain.tools.equipment import parse_value, show_difference, show_value
+from ledger.operations.tools.equipment import check_equipment
+from ledger.rows.equipment import checks_of, equipment_by_code
+from ledger.views.tools.equipment_doubts import touched_since_last_good
 
 SETTINGS = {"ignore_unknown_options": True}  # so that -0.3 C can be typed
 

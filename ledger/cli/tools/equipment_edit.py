@@ -8,8 +8,8 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import NewName, Note, Which
 from ledger.cli.kit.show import say
 from ledger.cli.tools.equipment import Against, Every, Tolerance, read_days, read_tried
-from ledger.operations.equipment import EquipmentDetails, revise_equipment
-from ledger.views.equipment import equipment_by_code
+from ledger.operations.tools.equipment import EquipmentDetails, revise_equipment
+from ledger.rows.equipment import equipment_by_code
 
 
 def command(

@@ -6,8 +6,8 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, On
 from ledger.cli.kit.show import count, out_json, say, table
 from ledger.cli.tools.equipment import tried_against
-from ledger.domain.dates import parse_date, show_date
-from ledger.views.equipment import equipment_list
+from ledger.rows.equipment import equipment_list
+from ledger.units.dates import parse_date, show_date
 
 
 def command(ctx: typer.Context, on: On = None, json: Json = False) -> None:

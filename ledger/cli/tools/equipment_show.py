@@ -6,10 +6,10 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Which
 from ledger.cli.kit.show import count, out_json, say, table
 from ledger.cli.tools.equipment import say_touched, say_where, tried_against
-from ledger.domain.dates import show_date
-from ledger.domain.equipment import show_difference, show_value
-from ledger.views.equipment import checks_of, equipment_by_code
-from ledger.views.equipment_doubts import touched_since_last_good
+from ledger.domain.tools.equipment import show_difference, show_value
+from ledger.rows.equipment import checks_of, equipment_by_code
+from ledger.units.dates import show_date
+from ledger.views.tools.equipment_doubts import touched_since_last_good
 
 
 def command(ctx: typer.Context, which: Which, json: Json = False) -> None:

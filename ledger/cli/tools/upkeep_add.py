@@ -7,9 +7,9 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import say
-from ledger.domain.dates import parse_date, show_date
-from ledger.domain.upkeep import kind_meant
-from ledger.operations.upkeep import UpkeepNote, add_upkeep
+from ledger.domain.tools.upkeep import kind_meant
+from ledger.operations.tools.upkeep import UpkeepNote, add_upkeep
+from ledger.units.dates import parse_date, show_date
 
 
 def command(

@@ -7,9 +7,9 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
-from ledger.domain.dates import parse_date, show_date
-from ledger.domain.upkeep import kind_meant
-from ledger.views.upkeep import upkeep_list
+from ledger.domain.tools.upkeep import kind_meant
+from ledger.rows.upkeep import upkeep_list
+from ledger.units.dates import parse_date, show_date
 
 
 def command(

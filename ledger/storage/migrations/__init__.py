@@ -4,9 +4,9 @@ import sqlite3
 from collections.abc import Iterator
 from pathlib import Path
 
-from ledger.domain.words import COLUMNS
 from ledger.fileformat import APPLICATION_ID, LAID_REVISION, SCHEMA_VERSION, laid_revision_view, what_counts
 from ledger.storage.chain import fact_tables
+from ledger.units.words import COLUMNS
 
 _HERE = Path(__file__).parent
 

@@ -1,0 +1,1 @@
+"""What the others are made with."""

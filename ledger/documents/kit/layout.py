@@ -1,0 +1,263 @@
+"""Label layouts, read from TOML files that a maker may copy and edit."""
+
+from dataclasses import dataclass
+from itertools import product
+from math import hypot
+
+from ledger.documents.kit.layout_file import FileKind, LayoutFile, choice, fault, known_words, length, lengths, shipped
+from ledger.documents.kit.printed_code import KINDS
+from ledger.documents.kit.sheets import PAPER_MM, SheetLayout, sheet_layout
+from ledger.errors import BadInput
+from ledger.units.toml_reader import Part
+
+__all__ = [
+    "KINDS",
+    "PAPER_MM",
+    "LabelLayout",
+    "Panel",
+    "SheetLayout",
+    "label_layout",
+    "larger_layouts",
+    "sheet_layout",
+    "shipped",
+    "usual_sheet",
+]
+
+HOUSE_X_HEIGHT_MM = 1.2  # the law's text is never smaller; a house rule, few laws name a size
+LEAST_MARK_MM = 5.0  # Regulation (EC) 1223/2009, Annex VII, from memory: no size named; a house rule
+
+# By purpose: the fields that must stand exactly once, and the fields that may stand once. A notice stands in
+# for the list of ingredients alone (Art 19(3), from memory), so nothing else of the law's text goes on it.
+_NEEDED = {
+    "bar": (
+        "product", "function", "net_quantity", "ingredients", "precautions", "best_before", "responsible",
+        "batch_code",
+    ),
+    "notice": ("product", "ingredients", "batch_code"),
+    "ticket": ("product", "net_quantity", "price", "unit_price"),
+    "rack": ("product", "batch_code", "made_on", "ready_on", "code"),
+}  # fmt: skip
+_WELCOME = {
+    "bar": ("after_opening", "origin", "code", "leaflet"),
+    "notice": ("function", "net_quantity", "origin", "code"),
+    "ticket": ("function", "origin", "batch_code", "code"),
+    "rack": (),
+}
+PURPOSES = tuple(_NEEDED)
+FIELDS = tuple(dict.fromkeys(field for part in (_NEEDED, _WELCOME) for fields in part.values() for field in fields))
+
+
+@dataclass(frozen=True)
+class Panel:
+    """One field of print, in mm from the label's left and top; what flows from its top, what stands on its foot."""
+
+    name: str
+    x_mm: float
+    y_mm: float
+    width_mm: float
+    height_mm: float
+    fields: tuple[str, ...]
+    foot_fields: tuple[str, ...]
+    display_panel: bool = False  # part of what is shown to her customer: the principal display panel
+    centred: bool = False
+
+    @property
+    def placed(self) -> tuple[str, ...]:
+        """All its fields, from the top."""
+        return (*self.fields, *self.foot_fields)
+
+    @property
+    def edges_mm(self) -> tuple[float, float, float, float]:
+        """Left, right, top and foot."""
+        return self.x_mm, self.x_mm + self.width_mm, self.y_mm, self.y_mm + self.height_mm
+
+
+@dataclass(frozen=True)
+class LabelLayout:
+    """One label: its size, its panels, and how small its type may get."""
+
+    file: str
+    name: str
+    purpose: str  # "bar", "notice", "ticket", "rack"
+    width_mm: float
+    height_mm: float
+    law_min_x_height_mm: float
+    law_max_pt: float
+    product_pt: float
+    product_min_pt: float
+    what_pt: float
+    price_pt: float
+    mark_mm: float  # how high the marks stand
+    best_before_mark: bool  # the hourglass before the date
+    clear_space: bool  # round the net quantity
+    code: str | None  # "qr", "code128", "ean13"
+    module_mm: float  # the narrowest bar or square at its widest
+    folds_mm: tuple[float, ...]
+    folds_y_mm: tuple[float, ...]
+    cuts_mm: tuple[float, ...]
+    rounds_mm: tuple[tuple[float, float, float], ...]  # circles to cut out: middle and diameter
+    panels: tuple[Panel, ...]
+
+    @property
+    def display_panel_cm2(self) -> float:
+        """The area of the panels that are displayed; of the largest where none is said to be."""
+        areas = [p.width_mm * p.height_mm / 100 for p in self.panels if p.display_panel]
+        return sum(areas) if areas else max(p.width_mm * p.height_mm / 100 for p in self.panels)
+
+    @property
+    def placed(self) -> tuple[str, ...]:
+        """All fields of all panels."""
+        return tuple(field for panel in self.panels for field in panel.placed)
+
+
+_HEAD = (
+    "what", "name", "for", "width_mm", "height_mm", "law_min_x_height_mm", "law_max_pt", "product_pt",
+    "product_min_pt", "what_pt", "price_pt", "mark_mm", "best_before_mark", "clear_space", "code", "module_mm",
+    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm",
+)  # fmt: skip
+_PANEL = ("name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields", "display_panel", "align")
+
+
+class _LabelFile(LayoutFile):
+    kind: FileKind = "label"
+    words = {"": _HEAD, "panel": _PANEL}
+
+
+def label_layout(name: str) -> LabelLayout:
+    """A label layout by its name, or by a file of her own. Raises BadInput by file, key and reason."""
+    file = _LabelFile(name)
+    head = file.head
+    purpose = choice(head, "for", PURPOSES, "bar")
+    wide, high = length(head, "width_mm", 10, 280), length(head, "height_mm", 10, 280)
+    rounds = _rounds(head, wide, high)
+    panels = _panels(file, wide, high, rounds)
+    placed = [field for panel in panels for field in panel.placed]
+    _check_fields(head, purpose, placed)
+    code = choice(head, "code", tuple(KINDS)) if "code" in head.data or "code" in placed else None
+    if code and "code" not in placed:
+        raise fault(head, "code", "no panel has the field 'code' to print it in.")
+    kind, product_pt = KINDS[code or "qr"], length(head, "product_pt", 6, 144)
+    return LabelLayout(
+        file=file.file,
+        name=head.maybe_word("name") or name,
+        purpose=purpose,
+        width_mm=wide,
+        height_mm=high,
+        law_min_x_height_mm=length(head, "law_min_x_height_mm", HOUSE_X_HEIGHT_MM, 5),
+        law_max_pt=length(head, "law_max_pt", 4, 30),
+        product_pt=product_pt,
+        product_min_pt=length(head, "product_min_pt", 6, 144),
+        what_pt=length(head, "what_pt", 6, 144),
+        price_pt=length(head, "price_pt", 6, 144, product_pt),
+        mark_mm=length(head, "mark_mm", LEAST_MARK_MM, 20, 7.0),
+        best_before_mark=head.flag("best_before_mark") or False,
+        clear_space=head.flag("clear_space") or False,
+        code=code,
+        module_mm=length(head, "module_mm", kind.least_mm, kind.most_mm, kind.usual_mm),
+        folds_mm=lengths(head, "folds_mm", 0, wide),
+        folds_y_mm=lengths(head, "folds_y_mm", 0, high),
+        cuts_mm=lengths(head, "cuts_mm", 0, wide),
+        rounds_mm=rounds,
+        panels=panels,
+    )
+
+
+def _panels(
+    file: LayoutFile, wide: float, high: float, rounds: tuple[tuple[float, float, float], ...]
+) -> tuple[Panel, ...]:
+    """The panels, each within the label, none over another, none over the edge of a round."""
+    panels: list[Panel] = []
+    parts = file.parts("panel")
+    if not parts:
+        raise fault(file.head, "panel", "a label has one panel or more; begin each with a line [[panel]].")
+    for index, part in enumerate(parts, 1):
+        panel = _panel(part, index, wide, high)
+        if panel.x_mm + panel.width_mm > wide + 0.01 or panel.y_mm + panel.height_mm > high + 0.01:
+            raise fault(part, "width_mm", "the panel reaches beyond its label.")
+        for other in panels:
+            if _over(panel, other):
+                raise fault(part, "x_mm", f"the panel lies over the panel '{other.name}'.")
+        for one in rounds:
+            if _crosses(panel, one):
+                raise fault(
+                    part, "x_mm", f"the panel lies across the edge of the round of {one[2]:g} mm; keep it in or out."
+                )
+        panels.append(panel)
+    return tuple(panels)
+
+
+def _panel(part: Part, index: int, wide: float, high: float) -> Panel:
+    return Panel(
+        name=part.maybe_word("name") or str(index),
+        x_mm=length(part, "x_mm", 0, wide),
+        y_mm=length(part, "y_mm", 0, high),
+        width_mm=length(part, "width_mm", 8, max(wide, 8)),
+        height_mm=length(part, "height_mm", 4, max(high, 4)),
+        fields=known_words(part, "fields", FIELDS),
+        foot_fields=known_words(part, "foot_fields", FIELDS),
+        display_panel=part.flag("display_panel") or False,
+        centred=choice(part, "align", ("left", "centre"), "left") == "centre",
+    )
+
+
+def _check_fields(head: Part, purpose: str, placed: list[str]) -> None:
+    """What a purpose needs stands once, what it welcomes at most once, and nothing else."""
+    for field in _NEEDED[purpose]:
+        if placed.count(field) != 1:
+            raise fault(head, "fields", f"'{field}' stands {placed.count(field)} times; it belongs once.")
+    for field in placed:
+        if field not in _NEEDED[purpose] and field not in _WELCOME[purpose]:
+            raise fault(head, "fields", f"'{field}' does not belong on a layout for = \"{purpose}\".")
+        if placed.count(field) > 1:
+            raise fault(head, "fields", f"'{field}' stands {placed.count(field)} times; it belongs once at most.")
+
+
+def _rounds(head: Part, wide: float, high: float) -> tuple[tuple[float, float, float], ...]:
+    """The circles to be cut out, each within the label."""
+    meant = "rounds_mm is a list of circles, each [x, y, diameter]; write rounds_mm = [[25, 25, 40]]."
+    rounds = []
+    for one in head.each("rounds_mm", meant):
+        x, y, across = (length(n, "rounds_mm", 0, max(wide, high)) for n in one.each("rounds_mm", meant, 3))
+        if min(x, y) < across / 2 - 0.01 or x + across / 2 > wide + 0.01 or y + across / 2 > high + 0.01:
+            raise fault(head, "rounds_mm", f"the round of {across:g} mm reaches beyond its label.")
+        rounds.append((x, y, across))
+    return tuple(rounds)
+
+
+def larger_layouts(layout: LabelLayout) -> tuple[str, ...]:
+    """The shipped layouts of the same purpose with more room than this one."""
+    room = sum(panel.width_mm * panel.height_mm for panel in layout.panels)
+    found = []
+    for name in shipped("label"):
+        other = label_layout(name)
+        if other.purpose == layout.purpose and sum(p.width_mm * p.height_mm for p in other.panels) > room:
+            found.append(name)
+    return tuple(found)
+
+
+def _over(one: Panel, other: Panel) -> bool:
+    """Whether two panels lie over each other."""
+    (left, right, top, foot), (o_left, o_right, o_top, o_foot) = one.edges_mm, other.edges_mm
+    return left < o_right and o_left < right and top < o_foot and o_top < foot
+
+
+def _crosses(panel: Panel, circle: tuple[float, float, float]) -> bool:
+    """Whether a panel is neither wholly within a circle nor wholly beyond it."""
+    x, y, across = circle
+    left, right, top, foot = panel.edges_mm
+    farthest = max(hypot(px - x, py - y) for px, py in product((left, right), (top, foot)))
+    nearest = hypot(min(max(x, left), right) - x, min(max(y, top), foot) - y)
+    return nearest < across / 2 < farthest
+
+
+def usual_sheet(name: str, *, paper: str) -> str:
+    """The shipped sheet on her paper whose places fit a label most closely. Raises BadInput for an unknown label."""
+    label = label_layout(name)
+    fitting = []
+    for one in shipped("sheet"):
+        sheet = sheet_layout(one)
+        if sheet.paper == paper and sheet.width_mm >= label.width_mm and sheet.height_mm >= label.height_mm:
+            fitting.append((sheet.width_mm * sheet.height_mm, one))
+    if not fitting:
+        raise BadInput(f"No shipped {paper} sheet has room for the label '{label.name}'; name one with --sheet.")
+    return min(fitting)[1]

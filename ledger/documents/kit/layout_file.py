@@ -1,0 +1,100 @@
+"""Reads one layout file; every fault names the file, the line and the reason."""
+
+from pathlib import Path
+from typing import Literal
+
+from ledger.errors import BadInput
+from ledger.reference.shipped import templates
+from ledger.units.names import near
+from ledger.units.toml_reader import Part, TomlFile
+
+FileKind = Literal["label", "sheet"]
+# Which shipped files are layouts and which are sheets; the first beginning is left out of a name.
+_BEGINNINGS: dict[FileKind, tuple[str, ...]] = {
+    "label": ("label-", "notice-", "ticket-", "card-"),
+    "sheet": ("sheet-",),
+}
+
+
+def shipped(kind: FileKind) -> tuple[str, ...]:
+    """The names of the layouts ('label') or sheets ('sheet') that come with the program."""
+    return tuple(
+        sorted(
+            path.stem.removeprefix(f"{kind}-")
+            for beginning in _BEGINNINGS[kind]
+            for path in templates().glob(f"{beginning}*.toml")
+        )
+    )
+
+
+def layout_path(name: str, kind: FileKind) -> Path:
+    """Where a file of her own or a shipped one lies."""
+    if name.endswith(".toml"):
+        return Path(name)
+    if any(name.startswith(beginning) for beginning in _BEGINNINGS[kind][1:]):
+        return templates() / f"{name}.toml"
+    return templates() / f"{kind}-{name}.toml"
+
+
+class LayoutFile(TomlFile):
+    """One layout or sheet as its file was parsed; what it may say is in the `words` of its kind."""
+
+    kind: FileKind
+
+    def __init__(self, name: str) -> None:
+        """Raises BadInput where there is no such file, or where it is of another kind or has a word too many."""
+        kind, path = self.kind, layout_path(name, self.kind)
+        if not path.exists():
+            known = shipped(kind)
+            close = near(name, known, 1)
+            hint = f" Did you mean {close[0]}?" if close else ""
+            raise BadInput(
+                f"There is no {kind} '{name}'.{hint} Choose from {', '.join(known)}, or name a file of your own."
+            )
+        try:
+            text = path.read_text(encoding="utf-8")
+        except (UnicodeDecodeError, OSError) as error:
+            raise BadInput(f"{path.name} cannot be read: {error}.") from None
+        super().__init__(text, path.name)
+        if self.data.get("what") != kind:
+            raise fault(self.head, "what", f'this file is no {kind}; write what = "{kind}" in it.')
+        self.check()
+
+
+def fault(part: Part, key: str, reason: str) -> BadInput:
+    """The fault of one key, with its place."""
+    return BadInput(f"{part.place(key)}, {key}: {reason}")
+
+
+def length(part: Part, key: str, low: float, high: float, usual: float | None = None) -> float:
+    """A number within bounds; the usual one where it is left out and there is one. Raises BadInput."""
+    value = part.number(key, high, least=low)
+    if value is None and usual is None:
+        raise part.bad(f"{key} is missing; write {key} = {low:g}.")
+    return float(usual if value is None else value)  # type: ignore[arg-type]
+
+
+def lengths(part: Part, key: str, low: float, high: float) -> tuple[float, ...]:
+    """A list of numbers within bounds; empty where it is left out. Raises BadInput."""
+    many = part.each(key, f"{key} is a list of numbers; write {key} = [60.0].")
+    return tuple(length(one, key, low, high) for one in many)
+
+
+def choice(part: Part, key: str, known: tuple[str, ...], usual: str | None = None) -> str:
+    """One of a few words; the usual one where it is left out and there is one. Raises BadInput."""
+    value = part.maybe_word(key) or usual
+    if value not in known:
+        raise fault(part, key, f"write one of {', '.join(known)}.")
+    return str(value)
+
+
+def known_words(part: Part, key: str, known: tuple[str, ...]) -> tuple[str, ...]:
+    """A list of known words; empty where it is left out. Raises BadInput."""
+    found = part.each(key, f'{key} is a list of words in quotes; write {key} = ["{known[0]}"].')
+    words = tuple(one.word(key) for one in found)
+    for word in words:
+        if word not in known:
+            close = near(word, known, 1)
+            hint = f"did you mean {close[0]}?" if close else f"known are {', '.join(known)}."
+            raise fault(part, key, f"'{word}' is not known; {hint}")
+    return words

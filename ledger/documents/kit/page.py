@@ -1,0 +1,302 @@
+"""The page every document is set on: head, foot, page x of y, one typeface in three sizes, hairlines."""
+
+import io
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from functools import cache
+from typing import Any
+
+from reportlab.graphics.barcode.qr import QrCodeWidget
+from reportlab.graphics.shapes import Drawing
+from reportlab.lib.colors import Color, black
+from reportlab.lib.pagesizes import A4, LETTER
+from reportlab.lib.styles import ParagraphStyle
+from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas
+from reportlab.platypus import (
+    BaseDocTemplate,
+    CondPageBreak,
+    Flowable,
+    Frame,
+    PageTemplate,
+    Paragraph,
+    Spacer,
+    Table,
+    TableStyle,
+)
+
+from ledger.documents.kit.fonts import BOLD, REGULAR, check_glyphs, register
+from ledger.documents.kit.run_on import run_on
+from ledger.reference.shipped import templates_digest
+from ledger.rows.settings import PrintedFrom
+from ledger.units.dates import show_date
+
+PAPERS = {"A4": A4, "Letter": LETTER}
+GREY = Color(0.55, 0.55, 0.55)  # for rules only
+HAIR = 0.4
+MARGIN = 15 * mm
+_TOP, _BOTTOM = 21 * mm, 18 * mm
+_LEADING = 1.25  # a line, in sizes of its type
+_RIGHT = 2  # how reportlab writes alignment to the right
+
+
+@dataclass(frozen=True)
+class Type:
+    """The three type sizes of one document, in points."""
+
+    large: float
+    head: float
+    body: float
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """What stands on every page of one document."""
+
+    paper: str
+    code: str  # batch or recall code, large on the first page and small on every other
+    kind: str  # "Worksheet", "Batch record", "Recall report"
+    business: str
+    printed_from: PrintedFrom
+    type: Type
+    mark: str | None = None  # DRAFT or EXERCISE, across the head
+
+    @property
+    def width(self) -> float:
+        """The width there is between the margins, in points."""
+        return float(PAPERS[self.paper][0] - 2 * MARGIN)
+
+
+class Boxed(Paragraph):
+    """A paragraph with a character that the face lacks, given by its number; the foot of its page says so."""
+
+    def draw(self) -> None:
+        """Draw it, and leave word for the foot."""
+        self.canv.boxed = True
+        super().draw()
+
+
+def escape(text: str, field: str = "text") -> str:
+    """Text ready for a paragraph; raises Refused for a character the face lacks."""
+    plain_text = check_glyphs(text, field)
+    return plain_text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\n", "<br/>")
+
+
+def whole(text: str) -> str:
+    """A quantity, date or number that no line tears apart."""
+    return text.replace(" ", "\u00a0")
+
+
+@cache
+def style(size: float, *, bold: bool = False, right: bool = False, leading: float = _LEADING) -> ParagraphStyle:
+    """A paragraph style in the one typeface."""
+    register()
+    return ParagraphStyle(
+        f"s{size}{bold}{right}",
+        fontName=BOLD if bold else REGULAR,
+        fontSize=size,
+        leading=size * leading,
+        alignment=_RIGHT if right else 0,
+        textColor=black,
+    )
+
+
+def para(
+    text: str, size: float, *, bold: bool = False, right: bool = False, field: str = "text", leading: float = _LEADING
+) -> Paragraph:
+    """One paragraph of plain text; a character the face lacks is refused, naming the field."""
+    look = style(size, bold=bold, right=right, leading=leading)
+    return (Boxed if "[U+" in text else Paragraph)(escape(text, field), look)
+
+
+def heading(text: str, size: float) -> list[Flowable]:
+    """A heading with the space that groups what follows; it never stands alone at the foot of a page."""
+    return [CondPageBreak(28 * mm), Spacer(1, 5 * mm), para(text, size, bold=True), Spacer(1, 1 * mm)]
+
+
+def plain(*more: tuple[Any, ...]) -> TableStyle:
+    """A table without rules and without padding; `more` commands of reportlab's follow."""
+    return TableStyle(
+        [
+            ("LEFTPADDING", (0, 0), (-1, -1), 0),
+            ("RIGHTPADDING", (0, 0), (-1, -1), 0),
+            ("TOPPADDING", (0, 0), (-1, -1), 0),
+            ("BOTTOMPADDING", (0, 0), (-1, -1), 0),
+            ("VALIGN", (0, 0), (-1, -1), "TOP"),
+            *more,
+        ]
+    )
+
+
+def facts(
+    pairs: Sequence[tuple[str, str]], size: float, *, label_width: float, total: float, columns: int = 1
+) -> Table:
+    """Labels with their values, down each column in turn; empty values are left out."""
+    cells = [(para(label, size), para(value, size, bold=True, field=label)) for label, value in pairs if value]
+    high = -(-len(cells) // columns)
+    gap = 6 * mm
+    one = (total - gap * (columns - 1)) / columns
+    rows = []
+    for row in range(high):
+        line: list[Flowable | str] = []
+        for column in range(columns):
+            index = column * high + row
+            line += [*(cells[index] if index < len(cells) else ("", "")), ""]
+        rows.append(line[:-1])
+    widths = ([label_width, one - label_width, gap] * columns)[:-1]
+    table = Table(rows, colWidths=widths, hAlign="LEFT")
+    table.setStyle(plain(("BOTTOMPADDING", (0, 0), (-1, -1), 1.4)))
+    return table
+
+
+def grid(
+    headers: Sequence[str],
+    rows: Sequence[Sequence[str]],
+    widths: Sequence[float],
+    size: float,
+    *,
+    right: Sequence[int] = (),
+    bold: Sequence[int] = (),
+    row_height: float = 0,
+) -> Table:
+    """A table with hairlines between its rows; the head is repeated on every page.
+
+    `row_height` is the least height of a row whose last cell is to be written in by hand. A row higher than a good
+    part of a page goes on in the next, which begins with the same word.
+    """
+    data = [[para(head, size, right=i in right) for i, head in enumerate(headers)]]
+    ends = []  # the rows of the table at which one of `rows` ends
+    for row in rows:
+        for part in run_on(row, widths, size, _LEADING):
+            cells = [
+                para(cell, size, right=i in right, bold=i in bold, field=headers[i]) for i, cell in enumerate(part)
+            ]
+            data.append([*cells[:-1], Spacer(1, row_height)] if row_height else cells)
+        ends.append(len(data) - 1)
+    table = Table(data, colWidths=list(widths), repeatRows=1, hAlign="LEFT", spaceAfter=1 * mm)
+    table.setStyle(
+        plain(
+            ("RIGHTPADDING", (0, 0), (-2, -1), 7),
+            *(("RIGHTPADDING", (i, 0), (i, -1), 12) for i in right if i < len(headers) - 1),
+            ("TOPPADDING", (0, 0), (-1, -1), 1.8),
+            ("BOTTOMPADDING", (0, 0), (-1, -1), 2.4),
+            ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),
+            ("LINEBELOW", (0, 0), (-1, 0), 0.8, black),
+            *(
+                [("LINEBELOW", (0, 1), (-1, -1), HAIR, GREY)]
+                if len(ends) == len(data) - 1
+                else [("LINEBELOW", (0, end), (-1, end), HAIR, GREY) for end in ends]
+            ),
+        )
+    )
+    return table
+
+
+def titled(left: list[Flowable], code: str, wide: float) -> Table:
+    """The top of a first page: what the reader asks first, and the QR code of the code at the right edge."""
+    side = 21 * mm  # 21 modules; the white around it is its quiet zone of four (ISO/IEC 18004, from memory)
+    table = Table([[left, qr(code, side)]], colWidths=[wide - side, side])
+    table.setStyle(plain(("RIGHTPADDING", (0, 0), (0, 0), 8 * mm), ("TOPPADDING", (1, 0), (1, 0), 1.5 * mm)))
+    return table
+
+
+def caution(texts: Sequence[str], size: float, wide: float, *, leading: float = 1.25) -> list[Flowable]:
+    """Cautions with a heavy bar beside them, seen on a mono printer and at arm's length."""
+    if not texts:
+        return []
+    said = [para(text, size, bold=True, field="cautions", leading=leading) for text in texts]
+    body = Table([[said]], colWidths=[wide])
+    body.setStyle(plain(("LINEBEFORE", (0, 0), (0, -1), 3, black), ("LEFTPADDING", (0, 0), (-1, -1), 8)))
+    return [body, Spacer(1, 2.5 * mm)]
+
+
+def qr(text: str, side: float) -> Drawing:
+    """A QR code of so many points a side, without its quiet zone."""
+    widget = QrCodeWidget(text, barLevel="M", barBorder=0)
+    x0, y0, x1, y1 = widget.getBounds()
+    drawing = Drawing(side, side, transform=[side / (x1 - x0), 0, 0, side / (y1 - y0), 0, 0])
+    drawing.add(widget)
+    return drawing
+
+
+def build(story: list[Flowable], sheet: Sheet) -> bytes:
+    """Set a document and return its bytes; equal input gives equal bytes under one version."""
+    return build_counted(story, sheet)[0]
+
+
+def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
+    """The same, with the number of pages it took."""
+    register()
+    out = io.BytesIO()
+    size = PAPERS[sheet.paper]
+    document = BaseDocTemplate(
+        out,
+        pagesize=size,
+        title=f"{sheet.kind} {sheet.code}",
+        author=check_glyphs(sheet.business, "business name"),
+        invariant=1,
+    )
+    frame = Frame(MARGIN, _BOTTOM, size[0] - 2 * MARGIN, size[1] - _TOP - _BOTTOM, 0, 0, 0, 0)
+    document.addPageTemplates([PageTemplate(frames=[frame])])
+
+    class Numbered(Canvas):
+        """Draws head and foot once the number of pages is known."""
+
+        def __init__(self, *args: Any, **kwargs: Any) -> None:
+            super().__init__(*args, **kwargs)
+            self._kept: list[dict[str, Any]] = []
+            self.boxed = False
+
+        def showPage(self) -> None:
+            self._kept.append(dict(self.__dict__))
+            self._startPage()
+            self.boxed = False
+
+        def save(self) -> None:
+            for number, state in enumerate(self._kept, 1):
+                self.__dict__.update(state)
+                _head_and_foot(self, sheet, number, len(self._kept))
+                if self.boxed or "[U+" in sheet.business + sheet.code:
+                    self.drawString(MARGIN, _BOXED_LINE, _BOXED)
+                super().showPage()
+            super().save()
+
+    document.build(story, canvasmaker=Numbered)
+    return out.getvalue(), document.page
+
+
+def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int) -> None:
+    wide, high = PAPERS[sheet.paper]
+    right, body = wide - MARGIN, sheet.type.body
+    head_line, foot_line = high - 17 * mm, 14 * mm
+    canvas.setFillColor(black)
+    canvas.setFont(BOLD, body)
+    canvas.drawString(MARGIN, head_line + 2.4 * mm, sheet.kind)
+    canvas.setFont(REGULAR, body)
+    canvas.drawRightString(right, head_line + 2.4 * mm, sheet.business)
+    if sheet.mark:
+        canvas.setFont(BOLD, sheet.type.head)
+        canvas.drawCentredString(wide / 2, head_line + 2.4 * mm, sheet.mark)
+    canvas.setStrokeColor(GREY)
+    canvas.setLineWidth(HAIR)
+    canvas.line(MARGIN, head_line, right, head_line)
+    canvas.line(MARGIN, foot_line, right, foot_line)
+    base = foot_line - 2 * mm - 0.75 * body
+    canvas.setFont(BOLD, body)
+    canvas.drawString(MARGIN, base, check_glyphs(sheet.code, "code"))
+    canvas.setFont(REGULAR, body)
+    source = f"from entry {sheet.printed_from.entry} of {_moment(sheet.printed_from.recorded_at)}"
+    place = f"page {number} of {pages}"
+    program = f"soapledger {sheet.printed_from.program} (templates {templates_digest()})"
+    canvas.drawRightString(right, base, f"{source}, {program}    {place}")
+
+
+_BOXED = "[U+…] stands for a character that this typeface lacks, by its number in Unicode."
+_BOXED_LINE = 15.2 * mm  # just above the rule of the foot
+
+
+def _moment(recorded_at: str) -> str:
+    """A UTC timestamp as it is read: 1 Jun 2026, 09:30 UTC."""
+    at = datetime.fromisoformat(recorded_at)
+    return f"{show_date(at.date())}, {at:%H:%M} UTC"

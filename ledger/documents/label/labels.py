@@ -1,0 +1,141 @@
+"""A sheet of labels, tickets or cards."""
+
+import io
+from collections.abc import Sequence
+from math import inf
+
+from reportlab.lib.colors import black
+from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas
+
+from ledger.documents.kit.fitting import Filled, Near, Room, fit
+from ledger.documents.kit.fonts import register
+from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout, larger_layouts
+from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
+from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
+from ledger.errors import BadInput, Refused
+
+__all__ = ["RackText", "TicketText", "draw_labels", "draw_test_sheet", "set_label"]
+
+GAP = 1.2 * mm
+
+
+def set_label(view: Printed, layout: LabelLayout) -> tuple[Filled, ...]:
+    """Fit every panel of one label; lines and marks in points from the left and top of their panel.
+
+    Raises Refused for what does not fit or cannot be printed.
+    """
+    register()
+    return fit(_rooms(view, layout), gap=GAP, remedies=lambda: remedies(view, layout, _takers(view, layout)))
+
+
+def _takers(view: Printed, layout: LabelLayout) -> list[str]:
+    """The larger shipped layouts of the same purpose that do have room for it."""
+    found = []
+    for name in larger_layouts(layout):
+        try:
+            fit(_rooms(view, label_layout(name)), gap=GAP, remedies=dict)
+        except Refused:
+            continue
+        found.append(name)
+    return found
+
+
+def _rooms(view: Printed, layout: LabelLayout) -> list[Room]:
+    """The panels with what goes into them."""
+    fields = fields_of(view, layout)
+    rooms = []
+    for panel in layout.panels:
+        top, foot = (tuple(one for name in part for one in fields[name]) for part in (panel.fields, panel.foot_fields))
+        wide, high = panel.width_mm * mm, panel.height_mm * mm
+        rooms.append(Room(panel.name, wide, high, top, foot, panel.centred, _near(panel, layout)))
+    return rooms
+
+
+def _near(panel: Panel, layout: LabelLayout) -> Near:
+    """How far the next panel with print in it lies on every side, in points."""
+    left, right, above, below = inf, inf, inf, inf
+    x0, x1, y0, y1 = panel.edges_mm
+    for other in layout.panels:
+        ox0, ox1, oy0, oy1 = other.edges_mm
+        if other is panel or not other.placed:
+            continue
+        if oy0 < y1 and y0 < oy1:
+            left, right = (min(left, x0 - ox1), right) if ox0 < x0 else (left, min(right, ox0 - x1))
+        if ox0 < x1 and x0 < ox1:
+            above, below = (min(above, y0 - oy1), below) if oy0 < y0 else (above, min(below, oy0 - y1))
+    return Near(left * mm, right * mm, above * mm, below * mm)
+
+
+def draw_labels(
+    view: Printed,
+    layout: LabelLayout,
+    sheet: SheetLayout,
+    *,
+    count: int,
+    start: int = 1,
+    nudge_mm: Nudge = (0.0, 0.0),
+    crop_marks: bool | None = None,
+    each: Sequence[Printed] = (),
+) -> bytes:
+    """So many labels on sheets, beginning at a position of the first.
+
+    `nudge_mm` shifts the print right and down for a printer that feeds askew; `crop_marks` overrides
+    what the sheet says; `each` gives every label a text of its own. Raises BadInput for a position
+    beyond the sheet or a nudge beyond 5 mm, Refused for a label larger than its place.
+    """
+    if not 1 <= start <= sheet.places:
+        raise BadInput(f"The sheet has positions 1 to {sheet.places}; {start} is none of them.")
+    check_nudge(nudge_mm)
+    if layout.width_mm > sheet.width_mm + 0.01 or layout.height_mm > sheet.height_mm + 0.01:
+        raise Refused(
+            f"The label '{layout.name}' ({layout.width_mm:g} × {layout.height_mm:g} mm) is larger than its place on "
+            f"{sheet.file} ({sheet.width_mm:g} × {sheet.height_mm:g} mm); choose another --sheet or --layout."
+        )
+    views = each or (view,)
+    marked = sheet.cut_marks if crop_marks is None else crop_marks
+    wide, high = (side * mm for side in sheet.page_mm(layout.height_mm))
+    out = io.BytesIO()
+    canvas = Canvas(out, pagesize=(wide, high), invariant=1)
+    canvas.setTitle(_title(view))
+    for number, one in enumerate(views):
+        _keep(canvas, f"label{number}", set_label(one, layout), layout, marked)
+    for index in range(len(each) or count):
+        position = (start - 1 + index) % sheet.places
+        if index and position == 0:
+            canvas.showPage()
+        if index == 0 or position == 0:
+            begin_page(canvas, nudge_mm)
+            if marked:
+                draw_marks(canvas, layout, sheet, high)
+        left, top = sheet.corner_mm(position, layout.width_mm, layout.height_mm)
+        canvas.saveState()
+        canvas.translate(left * mm, high - (top + layout.height_mm) * mm)
+        canvas.doForm(f"label{index % len(views)}")
+        canvas.restoreState()
+    canvas.showPage()
+    canvas.save()
+    return out.getvalue()
+
+
+def _title(view: Printed) -> str:
+    if isinstance(view, TicketText):
+        return f"Price tickets {view.product}"
+    return f"Rack card {view.batch_code}" if isinstance(view, RackText) else f"Labels {view.batch_code} {view.market}"
+
+
+def _keep(canvas: Canvas, name: str, filled: tuple[Filled, ...], layout: LabelLayout, marked: bool) -> None:
+    """Draw one label once, to be shown at every place; its origin is its lower left corner."""
+    high = layout.height_mm * mm
+    canvas.beginForm(name, 0, 0, layout.width_mm * mm, high)
+    canvas.setFillColor(black)
+    for panel, print_ in zip(layout.panels, filled, strict=True):
+        left, top = panel.x_mm * mm, high - panel.y_mm * mm
+        for line in print_.lines:
+            canvas.setFont(line.face, line.size)
+            canvas.drawString(left + line.x, top - line.base, line.text)
+        for one in print_.figures:
+            one.figure.draw(canvas, left + one.x, top - one.top - one.high, one.high)
+    if marked:
+        draw_rounds(canvas, layout)
+    canvas.endForm()

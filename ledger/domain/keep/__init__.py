@@ -1,0 +1,1 @@
+"""What the ledger must hold to."""

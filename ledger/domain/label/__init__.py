@@ -1,0 +1,1 @@
+"""Labels and the law on them."""

@@ -1,0 +1,65 @@
+"""How long a bar keeps: a date, or a period after opening."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.errors import BadInput, Refused
+from ledger.units.dates import MONTHS, add_months
+from ledger.units.wording import opening
+
+
+@dataclass(frozen=True)
+class Durability:
+    """What stands on the bar: a last day, of which month and year are printed, or months after opening."""
+
+    months: int
+    best_before: date | None
+    after_opening_months: int | None
+
+    @property
+    def month_and_year(self) -> str | None:
+        """The last month, behind "best used before the end of": November 2028."""
+        if self.best_before is None:
+            return None
+        return f"{MONTHS[self.best_before.month - 1]} {self.best_before.year}"
+
+
+def durability(
+    made_on: date,
+    months: int,
+    *,
+    dated_months: int | None,
+    after_opening_months: int | None = None,
+    assessed_months: int | None = None,
+) -> Durability:
+    """The durability of bars from their making, never beyond what was assessed (None: nothing was).
+
+    Up to `dated_months` a date; above, the period after opening alone (None: always a date). Raises BadInput
+    for a period that is missing or has no place, Refused for more months than were assessed.
+    """
+    for what, number in (("the durability", months), ("the period after opening", after_opening_months)):
+        if number is not None and number < 1:
+            raise BadInput(f"{opening(what)} is a number of months from 1 up, not {number}.")
+    if assessed_months is not None and months > assessed_months:
+        raise Refused(
+            f"{months} months are claimed, and the stability was assessed for {assessed_months}; "
+            f"claim at most {assessed_months}."
+        )
+    if dated_months is None or months <= dated_months:
+        if after_opening_months is not None:
+            raise BadInput(
+                f"Up to {dated_months} months a date stands on the bar; a period after opening takes its place only "
+                f"above. Leave it out, with {months} months."
+            )
+        return Durability(months, add_months(made_on, months), None)
+    if after_opening_months is None:
+        raise BadInput(
+            f"Above {dated_months} months a period after opening stands on the bar instead of a date; "
+            f"write its months, or a durability of at most {dated_months}."
+        )
+    if after_opening_months > months:
+        raise BadInput(
+            f"An opened bar cannot outlast a closed one: {after_opening_months} months after opening, "
+            f"and {months} from the making."
+        )
+    return Durability(months, None, after_opening_months)

@@ -1,0 +1,128 @@
+"""The shape of a market's law on labels: every rule with its dates and its source, and what is left to a person."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+from typing import Literal
+
+from ledger.domain.label.declaration import Floats
+from ledger.domain.label.packers import System
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One particular of the label: what the law asks, where that stands, and from when until when."""
+
+    particular: str
+    says: str
+    source: str
+    status: str  # "read", "read in a secondary text", "from memory, unverified"
+    since: date | None = None
+    until: date | None = None
+
+    def holds(self, on: date) -> bool:
+        """Whether it is in force on a day."""
+        return (self.since is None or self.since <= on) and (self.until is None or on <= self.until)
+
+
+@dataclass(frozen=True)
+class AllergenList:
+    """A list of fragrance allergens: which names, for bars first supplied when, and how long those may be sold on."""
+
+    name: str
+    names: str  # "first": the 24 of the first 26 that are still allowed; "long": all 81
+    threshold_ppm: int
+    source: str
+    status: str
+    since: date | None = None  # for bars first supplied from that day
+    until: date | None = None  # for bars first supplied up to that day
+    sold_on_until: date | None = None  # bars in a shop's hands by `until` may be sold so long
+    bans: str | None = None  # where what Annex II names is prohibited in this market, and how that is known
+
+
+@dataclass(frozen=True)
+class FigureHeight:
+    """The least height of the figures of the net quantity, up to a weight in mg or a panel in cm2 (None: above all)."""
+
+    up_to: int | Fraction | None
+    millimetres: float
+
+
+@dataclass(frozen=True)
+class UnitPrice:
+    """How the price of a kilogram is rounded and shown on a price ticket, and what is left open."""
+
+    show: Callable[[int, int, str], str]  # of a price in minor units, a net weight in mg, and a currency
+    remains: tuple[str, ...]
+    within: str | None = None  # a part of the market that has a rule of its own
+    currency: str | None = None  # the only one it speaks of; None: that of the ledger
+
+
+@dataclass(frozen=True)
+class Duty:
+    """What is due when an effect is serious: what to do, whom to turn to, and where that stands."""
+
+    says: str
+    to: str
+    source: str
+    status: str
+
+
+@dataclass(frozen=True)
+class Market:
+    """What a label for one market carries, and in which words; what is empty or None is not asked, or not known here.
+
+    The rules themselves are in `domain`; a market names those that apply to it, each with its source.
+    """
+
+    code: str
+    address: str  # which responsible person: eu, gb, us, ca
+    name: str
+    countries: str  # ISO 3166, a space between; whose makers are at home in it
+    paper: Literal["A4", "Letter"]  # what is sold for printers there
+    declares_ingredients: bool
+    ingredients_heading: str
+    aqua: str
+    fragrance_word: str  # where the recipe keeps fragrance together
+    floats: Floats  # which ingredients may follow in any order
+    net_words: Callable[[int], str]  # a net weight in mg as it is printed
+    packing: tuple[System, ...]  # by any of which weights at packing may be judged
+    packing_of: Mapping[str, tuple[System, ...]]  # in place of those, for packers of some countries
+    best_before_wording: str
+    dated_months: int | None  # up to how many months a date stands, and above the period after opening; None: a date
+    figure_heights: tuple[FigureHeight, ...]  # from the lowest up
+    heights_by: Literal["weight", "panel"]
+    allergens: tuple[AllergenList, ...]
+    rules: tuple[Rule, ...]
+    elsewhere: Mapping[str, str]  # what may stand apart from a bar that is too small for it: where, and by which law
+    unit_prices: tuple[UnitPrice, ...]
+    serious_effect: Duty
+    remains: tuple[str, ...]  # what this program does not decide
+
+    def asks(self, particular: str, on: date) -> bool:
+        """Whether a rule of that name is in force on a day."""
+        return any(rule.particular == particular and rule.holds(on) for rule in self.rules)
+
+    def packers_rules(self, country: str) -> tuple[System, ...]:
+        """How the weights of a packer in a country are judged."""
+        return self.packing_of.get(country, self.packing)
+
+    def unit_price(self, within: str | None = None) -> UnitPrice | None:
+        """The rule on unit prices, or that of one part of the market; None where none is known here."""
+        return next((one for one in self.unit_prices if one.within == within), None)
+
+    def figure_height(self, net_mg: int, panel_cm2: Fraction | None = None) -> float | None:
+        """The least height of the figures, in mm, by nominal weight in mg or by panel; None while it is not known."""
+        size = net_mg if self.heights_by == "weight" else panel_cm2
+        fitting = (one.millimetres for one in self.figure_heights if one.up_to is None or (size or 0) <= one.up_to)
+        return None if size is None else next(fitting, None)
+
+    def allergen_list(self, first_supplied: date) -> AllergenList | None:
+        """The list for bars first supplied on a day; None where the market asks for none."""
+        for one in self.allergens:
+            if (one.since is None or one.since <= first_supplied) and (
+                one.until is None or first_supplied <= one.until
+            ):
+                return one
+        return None

@@ -1,0 +1,33 @@
+"""Reads what a recipe allows under [limits]."""
+
+from functools import partial
+
+from ledger.domain.recipe.file import RecipeFile
+from ledger.domain.tools.limits import LOSS_PPM, PH_AT_MOST, Limits
+from ledger.errors import BadInput
+from ledger.units.quantity import parse_number, parse_temperature
+from ledger.units.words import Process
+
+
+def read_limits(source: RecipeFile, process: Process) -> Limits:
+    """The limits of a recipe, each with the usual one where it writes none. Raises BadInput."""
+    part = source.one("limits")
+    loss, acid = part.share("loss_percent"), part.number("pH", 14)
+    return Limits(
+        apart_milli_c=part.read("lye_fats_apart", _apart),
+        lye_milli_c=part.read("lye_temperature", partial(parse_temperature, what="lye_temperature")),
+        cook_minutes=part.pair("cook_minutes", "[45, 120]", lambda one: one.whole("cook_minutes")),
+        fragrance_milli_c=part.read("fragrance_temperature", partial(parse_temperature, what="fragrance_temperature")),
+        bar_weight_mg=part.pair("bar_weight", '["95 g", "115 g"]', lambda one: one.weight("bar_weight")),
+        ph_thousandths=PH_AT_MOST if acid is None else round(acid * 1000),
+        loss_ppm=LOSS_PPM.get(process, LOSS_PPM["cold"]) if loss is None else loss,
+    )
+
+
+def _apart(text: str) -> int:
+    """A difference of two temperatures in thousandths of a degree Celsius; 10 F apart is 5.6 C apart."""
+    key = "lye_fats_apart"
+    number, unit = text.rstrip("CFcf°º ").strip(), text.strip()[-1:].upper()
+    if unit not in ("C", "F"):
+        raise BadInput(f'{key} is a difference with its unit, such as {key} = "5 C" or "10 F".')
+    return round(parse_number(number, what=key) * 1000 * (5 if unit == "F" else 9) / 9)

@@ -1,0 +1,13 @@
+"""Reads what a recipe asks before its bars are released, under [release]."""
+
+from ledger.domain.recipe.file import RecipeFile
+from ledger.domain.tools.bar_checks import CHECKS, FREE_ALKALI
+
+
+def read_release_checks(source: RecipeFile) -> tuple[str, ...]:
+    """The points to look at, each once. Raises BadInput for anything but a list of words."""
+    found = source.one("release").listed("checks", '["pH", "look", "smell"]')
+    if found is None:
+        return CHECKS
+    known = {one.casefold(): one for one in (*CHECKS, FREE_ALKALI)}
+    return tuple(dict.fromkeys(known.get(one.casefold(), one) for one in found))

@@ -1,0 +1,194 @@
+"""What can be read at the bench: one row each, which the worksheet, the prompt, the limits and the record read."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Literal, NamedTuple
+
+from ledger.units.quantity import (
+    degree_unit,
+    parse_mass,
+    parse_minutes,
+    parse_ph,
+    parse_temperature,
+    parse_volume,
+    scale_unit,
+    show_degrees,
+    show_mass,
+    show_temperature,
+    show_volume,
+)
+from ledger.units.words import EquipmentKind, Process, ReadingUnit, Units
+
+if TYPE_CHECKING:
+    from ledger.domain.tools.limits import Limits
+
+
+def _tenths(thousandths: int, _units: Units) -> str:
+    return f"{thousandths / 1000:.1f}"
+
+
+def _as_minutes(minutes: int, _units: Units) -> str:
+    return f"{minutes} min"
+
+
+@dataclass(frozen=True)
+class Answer:
+    """In what a reading is answered: words, a clock time, or a figure."""
+
+    example: str
+    hint: str  # behind the question at the prompt
+    box: Callable[[Units], str]  # what stands in the box on paper, by the system of units
+
+
+@dataclass(frozen=True)
+class Figure(Answer):
+    """An answer with a number and a unit."""
+
+    unit: ReadingUnit  # in which it is kept
+    parse: Callable[..., int]  # (text, *, what): raises BadInput
+    show: Callable[[int, Units], str]
+    apart: Callable[[int, Units], str]  # shows a difference of two
+    tool: EquipmentKind | None = None
+    between: tuple[int, int] | None = None  # what lies outside cannot be
+
+
+WORDS = Answer("soda ash on top", "", lambda _: "")
+TICK = replace(WORDS, hint="yes or no", box=lambda _: "tick")
+CLOCK = Answer("14:05", "14:05, or now", lambda _: "clock")
+MASS = Figure("1320 g", "g", scale_unit, "mg", parse_mass, show_mass, show_mass, "scale")
+VOLUME = Figure(
+    "1080 mL", "mL", lambda units: "fl oz" if units == "us" else "mL", "uL", parse_volume, show_volume, show_volume,
+)  # fmt: skip
+DEGREES = Figure(
+    "49 C", "with its unit, C or F", degree_unit, "milli-C", parse_temperature, show_temperature, show_degrees,
+    "thermometer", (-40_000, 200_000),
+)  # fmt: skip
+ACIDITY = Figure("9.6", "9.6; 1 % in water", lambda _: "pH", "milli-pH", parse_ph, _tenths, _tenths, "pH meter")
+MINUTES = Figure("12 min", "minutes", lambda _: "min", "min", parse_minutes, _as_minutes, _as_minutes)
+FIGURES: dict[ReadingUnit, Figure] = {one.unit: one for one in (MASS, VOLUME, DEGREES, ACIDITY, MINUTES)}
+
+
+class Work(NamedTuple):
+    """A batch as far as it decides what is read of it.
+
+    `makes_lye` is False for a portion, whose fats and lye met in the batch it was divided from; `gives_bars` is False
+    for a dough that is divided.
+    """
+
+    process: Process
+    makes_lye: bool
+    gives_bars: bool
+
+
+def _mixes(work: Work) -> bool:
+    return work.makes_lye and work.process in ("cold", "hot")
+
+
+def _cooks(work: Work) -> bool:
+    return work.makes_lye and work.process == "hot"
+
+
+# Where in the work a reading stands, among the stages of the lines that are weighed.
+START, MIX, COOK, POUR, SET = "start", "mix", "cook", "pour", "set"
+_ASKED: dict[str, Callable[[Work], bool]] = {
+    START: lambda _: True,
+    MIX: _mixes,
+    COOK: _cooks,
+    POUR: lambda work: work.gives_bars,
+    SET: lambda work: work.gives_bars,
+}
+
+
+@dataclass(frozen=True)
+class BenchReading:
+    """One thing that is read at the bench.
+
+    `when` is the stage at which worksheet and prompt ask for it, under its `label`; None: they never do. What is read
+    `of` the loaf or the bars has a day of its own, not that of the making, and so has what is seen at any time.
+    Above `at_most` it is outside; `limit` says in words what it is held against, where that is more than `at_most`.
+    """
+
+    what: str  # the reading it is booked as
+    answer: Answer
+    when: str | None = None
+    label: str = ""
+    note: str | None = None
+    where: Callable[[Work], bool] | None = None  # asked only here, of the batches that have its stage
+    again: bool = False  # read more than once
+    of: Literal["making", "bars", "any"] = "making"
+    tries: EquipmentKind | None = None  # the tool it is a check of
+    at_most: Callable[["Limits", Units], int | None] = lambda *_: None
+    limit: Callable[["Limits", Units], str | None] | None = None
+
+    @property
+    def tool(self) -> EquipmentKind | None:
+        """The tool it is booked with; a weighing names none, but for the one that tries the scale."""
+        tool = self.answer.tool if isinstance(self.answer, Figure) and self.answer is not MASS else None
+        return self.tries or tool
+
+    def asked_of(self, work: Work) -> bool:
+        """Whether the worksheet of a batch asks for it."""
+        return self.when is not None and _ASKED[self.when](work) and (self.where is None or self.where(work))
+
+    def limit_words(self, limits: "Limits", units: Units) -> str | None:
+        """The limit it is held against, in words; None where there is none."""
+        if self.limit:
+            return self.limit(limits, units)
+        highest = self.at_most(limits, units)
+        if highest is None or not isinstance(self.answer, Figure):
+            return None
+        return f"at most {self.answer.show(highest, units)}"
+
+
+def _met(limits: "Limits", units: Units) -> str:
+    return f"within {DEGREES.apart(limits.apart(units), units)} of each other"
+
+
+def _lye(limits: "Limits", units: Units) -> str:
+    highest = limits.lye_milli_c
+    return _met(limits, units) + (f", at most {show_temperature(highest, units)}" if highest is not None else "")
+
+
+def _cook(limits: "Limits", _units: Units) -> str | None:
+    return f"{limits.cook_minutes[0]} to {limits.cook_minutes[1]} min of cook" if limits.cook_minutes else None
+
+
+def _bars(limits: "Limits", units: Units) -> str | None:
+    if not limits.bar_weight_mg:
+        return None
+    low, high = (show_mass(one, units) for one in limits.bar_weight_mg)
+    return f"{low} to {high} at the cut"
+
+
+# In the order of work, by what each is booked as.
+READINGS = {row.what: row for row in (
+    BenchReading("clean", TICK, START, "Bench, tools and moulds clean"),
+    BenchReading("scale test", MASS, START, "Scale reads the test weight", tries="scale"),
+    BenchReading("pot tare", MASS, START, "Empty pot", "the cooking pot, before anything goes in", _cooks),
+    BenchReading("lye temperature", DEGREES, MIX, "Lye temperature",
+        at_most=lambda limits, _: limits.lye_milli_c, limit=_lye),
+    BenchReading("fats temperature", DEGREES, MIX, "Fats temperature", limit=_met),
+    BenchReading("mixed", CLOCK),
+    BenchReading("emulsion", MINUTES, MIX, "Emulsion after"),
+    BenchReading("trace", MINUTES, MIX, "Trace after"),
+    BenchReading("dough volume", VOLUME),
+    BenchReading("pot weight", MASS),
+    BenchReading("pot before cook", MASS, COOK, "Pot with the dough"),
+    BenchReading("cook start", CLOCK, COOK, "Cook from"),
+    BenchReading("cook temperature", DEGREES, COOK, "Check in the cook", "more checks: write them below", again=True),
+    BenchReading("cook end", CLOCK, COOK, "Cook to", limit=_cook),
+    BenchReading("pot after cook", MASS, COOK, "Pot after the cook"),
+    BenchReading("fragrance temperature", DEGREES, COOK, "Before the fragrance goes in",
+        at_most=lambda limits, units: limits.fragrance(units)),
+    BenchReading("poured", CLOCK, POUR, "Poured at"),
+    BenchReading("poured weight", MASS, POUR, "Weight in the mould", where=lambda work: work.process != "rebatch"),
+    BenchReading("unmoulded", CLOCK, SET, "Unmoulded at", of="bars"),
+    BenchReading("unmoulded weight", MASS, SET, "Weight of the loaf", of="bars"),
+    BenchReading("bar weight", MASS, of="bars", limit=_bars),
+    BenchReading("waste at the cut", MASS, of="bars"),
+    BenchReading("spent solids", MASS, of="bars"),
+    BenchReading("pH", ACIDITY, of="bars", at_most=lambda limits, _: limits.ph_thousandths,
+        limit=lambda limits, _: f"at most {limits.ph_thousandths / 1000:.1f} in 1 % solution"),
+    BenchReading("labour", MINUTES),
+    BenchReading("observation", WORDS, of="any"),
+)}  # fmt: skip

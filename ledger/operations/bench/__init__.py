@@ -1,0 +1,1 @@
+"""A batch, from the plan to the cut."""

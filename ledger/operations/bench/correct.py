@@ -1,0 +1,127 @@
+"""Book a wrong weight as it really was, and the way out that was taken."""
+
+from datetime import date
+
+from ledger.domain.bench.correction import InPot, Way
+from ledger.domain.recipe.formulate import tolerance
+from ledger.errors import BadInput, Refused
+from ledger.operations.bench.deviations import settle_deviations
+from ledger.operations.bench.superfat_guard import as_weighed_doubt, burning_doubt, keep_or_refuse
+from ledger.operations.bench.weigh import Weighed, book_line, may_be_weighed
+from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
+from ledger.rows.doubts import still_open
+from ledger.rows.lot import available, place_of_kind
+from ledger.rows.settings import settings
+from ledger.storage.book import Book, Transaction
+from ledger.storage.tables.bench import PlanTarget
+from ledger.storage.tables.reading import Reading
+from ledger.storage.verbs import Moved
+from ledger.units.names import near
+from ledger.units.quantity import show_mass
+from ledger.units.words import Units
+from ledger.views.bench.correction import correction_case, correction_ways
+from ledger.views.lye.lye_check import LyeCheck, lye_check
+
+WAYS = ("pour", "lye", "fats")
+
+
+def correct_batch(
+    book: Book, code: str, line: int, actual_mg: int, *, take: str, on: date, by: str, anyway: str | None = None
+) -> LyeCheck:
+    """Book the line as it really was and every other line as the way taken leaves it, in one entry.
+
+    `take` is pour, lye or fats. Lye solution left in the jug is booked as waste; lines not weighed yet get a new
+    target. Raises Refused like `correction`, and for a way that is none; BadInput for an
+    unknown one, or for a day before the one the batch was planned for.
+    """
+    if take not in WAYS:
+        close = near(take, WAYS, 1)
+        raise BadInput(
+            f"'{take}' is not a way out; {f'did you mean {close[0]}?' if close else 'write pour, lye or fats.'}"
+        )
+    with book.write("batch correct") as tx:
+        batch = find_batch(tx.rows, code)
+        case = correction_case(tx.rows, batch, line, actual_mg)
+        may_be_weighed(batch, on)
+        way = correction_ways(tx.rows, batch, case)[WAYS.index(take)]
+        burning = burning_doubt(batch, take, way.superfat) if way.burns and way.superfat else None
+        if burning is None and way.why_not is not None:
+            raise Refused(f"'{take}' is not a way out here: {way.why_not}.")
+        if burning and not (anyway or "").strip() and still_open(tx.rows, [burning], batch_id=batch.id):
+            raise Refused(burning.words)
+        lines = {one.number: one for one in plan_lines(tx.rows, batch.id) if one.role != "packaging"}
+        _weigh(tx, batch, lines[line], actual_mg, on)
+        step = settings(tx.rows).scale_step_mg
+        for changed, more in way.changes(case.lines):
+            _change(tx, batch, lines[changed.number], changed, more, step=step, on=on)
+        units = settings(tx.rows).units
+        words = f"line {line} was {show_mass(actual_mg, units)}; way taken: {take}"
+        tx.add(Reading(batch_id=batch.id, on=on, what="correction", text=f"{words}{_listed(case.lines, way, units)}"))
+        settle_deviations(tx, batch.code, on=on, by=by)
+        check = lye_check(tx.rows, batch.id)
+        keep_or_refuse(tx, batch.id, as_weighed_doubt(batch, check) or burning, anyway=anyway, on=on, by=by)
+        tx.say(f"Corrected batch {batch.code}: {words}.")
+    return check
+
+
+def _listed(before: tuple[InPot, ...], way: Way, units: Units) -> str:
+    changes = [
+        f"line {one.number} {'+' if more > 0 else '−'}{show_mass(abs(more), units)}"
+        for one, more in way.changes(before)
+    ]
+    return f" ({', '.join(changes)})" if changes else ""
+
+
+def _weigh(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, on: date) -> None:
+    """The line at a mass, weighed now or corrected; what its lots lack comes from the next accepted lot."""
+    book_line(tx, batch, line, _takes(tx, batch, line, mass_mg), on=on, correct=line.logged)
+
+
+def _takes(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int) -> list[Weighed]:
+    """From the lots the line has, first what it already took of each, then what is free."""
+    used = tx.rows.execute(
+        "SELECT l.code, -sum(v.quantity) AS used FROM movement v JOIN lot l ON l.id = v.lot_id "
+        "WHERE v.plan_line_id = ? GROUP BY v.lot_id HAVING used > 0 ORDER BY min(v.id)",
+        (line.id,),
+    ).fetchall()
+    took = {row["code"]: row["used"] for row in used}
+    free = {one.lot.code: one.free for one in available(tx.rows, line.material_id, on=batch.on)}
+    if not line.logged and line.lot_id is not None:  # what this line itself means to take is not free, but it may
+        own = tx.rows.execute("SELECT code FROM lot WHERE id = ?", (line.lot_id,)).fetchone()[0]
+        free = {own: free.get(own, 0) + line.target, **{code: n for code, n in free.items() if code != own}}
+    takes, left = [], mass_mg
+    for code, there in (*took.items(), *((code, max(there, 0)) for code, there in free.items())):
+        if (part := min(left, there)) > 0:
+            takes.append(Weighed(part, code))
+            left -= part
+    if left > 0:
+        units = settings(tx.rows).units
+        raise Refused(f"There is {show_mass(left, units)} too little of {line.material} for that; count the lots.")
+    return takes
+
+
+def _change(tx: Transaction, batch: BatchRow, line: PlanLineRow, to: InPot, more: int, *, step: int, on: date) -> None:
+    """One line as the way out leaves it."""
+    now = next(one for one in plan_lines(tx.rows, batch.id) if one.number == line.number)
+    low, high = tolerance(line.role, to.mass_mg, step=step)
+    tx.add(PlanTarget(plan_line_id=line.id, target=to.mass_mg, low=low, high=high))
+    if not now.logged:
+        return
+    before = _lots(tx, line)
+    _weigh(tx, batch, now, to.mass_mg, on)
+    if more < 0:  # the lye left in the jug does not go back into its lots
+        workshop = place_of_kind(tx.rows, "workshop")
+        after, note = _lots(tx, line), f"lye of batch {batch.code} left in the jug"
+        left = [
+            Moved(lot_id, -gone, note=note)
+            for lot_id, used in before.items()
+            if (gone := used - after.get(lot_id, 0)) > 0
+        ]
+        tx.move(left, "wasted", place_id=workshop.id, on=on)
+
+
+def _lots(tx: Transaction, line: PlanLineRow) -> dict[int, int]:
+    found = tx.rows.execute(
+        "SELECT lot_id, -sum(quantity) AS used FROM movement WHERE plan_line_id = ? GROUP BY lot_id", (line.id,)
+    )
+    return {row["lot_id"]: row["used"] for row in found}

@@ -1,0 +1,174 @@
+"""A batch divided at trace: each portion is a batch of its own, made of the dough and what goes into it alone."""
+
+from collections.abc import Mapping, Sequence
+from datetime import date
+from fractions import Fraction
+
+from ledger.domain.recipe.formulate import tolerance
+from ledger.domain.recipe.recipe import AT_TRACE, Portion, Recipe, RecipeLine
+from ledger.errors import BadInput, Refused
+from ledger.operations.stock.allocate import Take
+from ledger.operations.stock.combine import next_batch_code
+from ledger.operations.stock.receive import next_lot_code
+from ledger.rows.batch import BatchRow, find_batch, plan_lines, portions_of
+from ledger.rows.lot import place_of_kind
+from ledger.rows.opened import Rows
+from ledger.rows.settings import settings
+from ledger.storage.book import Book, Transaction
+from ledger.storage.tables.bench import Batch, PlanLine
+from ledger.storage.verbs import FirstDecision, Moved, NewLot
+from ledger.units.dates import show_date
+from ledger.units.money import share_out
+from ledger.units.names import near
+from ledger.units.quantity import show_mass
+from ledger.units.words import Role, Stage
+from ledger.views.bench.bench import mass_in
+
+DOUGH: Role = "dough"  # the role of its line on the worksheet of a portion
+
+
+def dough_code(recipe_code: str) -> str:
+    """The short name of a recipe's dough."""
+    return f"{recipe_code}-dough"
+
+
+def soap_code(recipe_code: str, portion: Portion) -> str:
+    """The short name of the soap of one portion."""
+    return f"{recipe_code}-{portion.name}"
+
+
+def material_id(rows: Rows, code: str) -> int:
+    """The row number of a material by its whole short name."""
+    return int(rows.execute("SELECT id FROM live_material WHERE code = ?", (code,)).fetchone()[0])
+
+
+def plan_portions(
+    tx: Transaction, batch: Batch, recipe: Recipe, filled: Sequence[tuple[RecipeLine, Sequence[Take]]], *, step: int
+) -> None:
+    """Plan a batch for each portion: the dough it takes, what goes into it alone, and its wrapping."""
+    if not recipe.portions:
+        return
+    alone = ("packaging",)
+    whole = sum(
+        take.quantity for line, takes in filled for take in takes if line.role not in alone and not line.portion
+    )
+    doughs = share_out(whole, [one.share_ppm for one in recipe.portions])
+    fats = sum(take.quantity for line, takes in filled for take in takes if line.role == "fat")
+    bars = _bars_of_portions(recipe, batch.bars_planned, Fraction(fats, recipe.fats_total_mg or fats))
+    for portion, dough, pieces in zip(recipe.portions, doughs, bars, strict=True):
+        child = tx.add(
+            Batch(
+                code=next_batch_code(tx, batch.on),
+                process="portion",
+                recipe_version_id=batch.recipe_version_id,
+                material_id=material_id(tx.rows, soap_code(recipe.code, portion)),
+                on=batch.on,
+                bars_planned=pieces or None,
+                part_of=batch.id,
+                portion=portion.name,
+            )
+        )
+        assert child.id is not None
+        rows: list[tuple[Role, int, int | None, int, Stage]] = [
+            (DOUGH, material_id(tx.rows, dough_code(recipe.code)), None, dough, AT_TRACE)
+        ]
+        for line, takes in filled:
+            if line.role == "packaging" and pieces:
+                lot = takes[0].lot.id if takes and takes[0].lot else None
+                rows += (
+                    [("packaging", takes[0].card.id, lot, (line.per_bar or 1) * pieces, line.stage)] if takes else []
+                )
+            elif line.portion == portion.name:
+                rows += [(line.role, t.card.id, t.lot.id if t.lot else None, t.quantity, line.stage) for t in takes]
+        for number, (role, material, lot_id, target, stage) in enumerate(rows, 1):
+            low, high = tolerance(role, target, step=step)
+            tx.add(
+                PlanLine(
+                    batch_id=child.id,
+                    number=number,
+                    role=role,
+                    material_id=material,
+                    lot_id=lot_id,
+                    target=target,
+                    low=low,
+                    high=high,
+                    stage=stage,
+                )
+            )
+
+
+def _bars_of_portions(recipe: Recipe, planned: int | None, scale: Fraction) -> list[int]:
+    """The bars of each portion: as written, at the size of the batch; the others share the rest by their dough."""
+    written = [round((one.bars or 0) * scale) for one in recipe.portions]
+    if all(one.bars for one in recipe.portions):
+        return written
+    rest = share_out(
+        max((planned or 0) - sum(written), 0),
+        [0 if one.bars else one.share_ppm for one in recipe.portions],
+    )
+    return [mine + others for mine, others in zip(written, rest, strict=True)]
+
+
+def divide_batch(
+    book: Book, code: str, masses: Mapping[str, int], *, on: date, by: str
+) -> tuple[tuple[str, str, int], ...]:
+    """Divide the dough of a batch at trace; returns (portion, its batch code, dough in mg).
+
+    Without masses, all that went in is divided by the shares of the recipe. Raises Refused for a batch that has
+    no portions, has lines open, or was divided; BadInput for an unknown or missing portion, or more than went in.
+    """
+    with book.write("batch divide") as tx:
+        batch = find_batch(tx.rows, code)
+        children = portions_of(tx.rows, batch.id)
+        _may_divide(batch, children, on)
+        put_in = mass_in(tx.rows, batch.id)
+        given = _masses(tx.rows, children, masses, put_in)
+        workshop = place_of_kind(tx.rows, "workshop")
+        decided = FirstDecision("accepted", by, "divided at trace")
+        dough = NewLot(next_lot_code(tx), batch.material_id, sum(given.values()), decided=decided)
+        (lot_id,) = tx.open_lots([dough], place_id=workshop.id, on=on, batch_id=batch.id)
+        parts = []
+        for child in children:
+            line = next(one for one in plan_lines(tx.rows, child.id) if one.role == DOUGH)
+            parts.append(Moved(lot_id, -given[child.portion or ""], child.id, line.id))
+        tx.move(parts, "consumed", place_id=workshop.id, on=on)
+        tx.say(f"Divided batch {batch.code} into {', '.join(child.code for child in children)}.")
+    return tuple((child.portion or "", child.code, given[child.portion or ""]) for child in children)
+
+
+def _may_divide(batch: BatchRow, children: Sequence[BatchRow], on: date) -> None:
+    if not children:
+        raise Refused(f"Batch {batch.code} has no portions; its recipe says into which a dough divides ([[portion]]).")
+    if batch.discarded or batch.yield_lot_id is not None:
+        raise Refused(f"Batch {batch.code} is {batch.status}; it cannot be divided.")
+    if batch.open_lines:
+        raise Refused(
+            f"Batch {batch.code} has lines still to be weighed before it is divided: soapledger batch log {batch.code}"
+        )
+    if on < batch.on:
+        raise BadInput(f"Batch {batch.code} was still being made on {show_date(batch.on)}; look at --on.")
+    gone = [child.code for child in children if child.discarded]
+    if gone:
+        raise Refused(f"Batch {gone[0]}, a portion of it, was discarded; the dough cannot go there.")
+
+
+def _masses(rows: Rows, children: Sequence[BatchRow], masses: Mapping[str, int], put_in: int) -> dict[str, int]:
+    names = [child.portion or "" for child in children]
+    for name, mass in masses.items():
+        if name not in names:
+            close = near(name, names, 1)
+            hint = f"did you mean {close[0]}?" if close else f"they are {', '.join(names)}."
+            raise BadInput(f"There is no portion '{name}'; {hint}")
+        if mass <= 0:
+            raise BadInput(f"Portion {name} takes more than nothing.")
+    if not masses:
+        planned = [plan_lines(rows, child.id)[0].target for child in children]
+        return dict(zip(names, share_out(put_in, planned), strict=True))
+    if missing := [name for name in names if name not in masses]:
+        raise BadInput(f"How much dough went into {missing[0]}? Write it as {missing[0]}=600g.")
+    if (total := sum(masses.values())) > put_in:
+        units = settings(rows).units
+        raise BadInput(
+            f"The portions weigh {show_mass(total, units)} and only {show_mass(put_in, units)} went in; weigh again."
+        )
+    return dict(masses)

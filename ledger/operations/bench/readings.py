@@ -1,0 +1,203 @@
+"""Log a temperature, a time, a pH, a weight, or what was seen."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from ledger.domain.tools.limits import read_ph
+from ledger.domain.tools.readings import ACIDITY, CLOCK, READINGS, WORDS, Figure
+from ledger.errors import BadInput, Refused
+from ledger.operations.bench.deviations import settle_deviations
+from ledger.operations.tools.equipment import add_check
+from ledger.rows.batch import BatchRow, find_batch, portions_of
+from ledger.rows.equipment import EquipmentRow, equipment_by_code, sole
+from ledger.rows.opened import day
+from ledger.rows.reading import current_readings
+from ledger.storage.book import Book, Transaction
+from ledger.storage.tables.decision import Decision
+from ledger.storage.tables.reading import Reading
+from ledger.units.dates import parse_clock, show_date
+from ledger.units.names import near
+from ledger.units.words import ReadingUnit
+from ledger.views.bench.bench import steps_of
+
+
+@dataclass(frozen=True)
+class ReadingValue:
+    """One reading, ready to be booked."""
+
+    what: str
+    value: int | None = None
+    unit: ReadingUnit | None = None
+    at: str | None = None
+    text: str | None = None
+    method: str | None = None  # of a pH: how it was measured
+    mark: str | None = None  # of a weighing: which marked bar
+    on: date | None = None  # its own day, where it is not that of the entry
+
+
+NOT_READ = "not read"  # said by '-', with the reason behind it
+
+
+def read_reading(text: str) -> ReadingValue:
+    """A reading as typed, such as 'lye temperature=49 C', or '-' for one that nobody read.
+
+    How a pH was measured stands behind a semicolon: 'pH=9.6; 1 % in water, meter set at 7 and 10'. Raises BadInput
+    for what cannot be, and for a pH so low that its method has to be named.
+    """
+    what, separator, typed = text.partition("=")
+    what, typed = what.strip(), typed.strip()
+    name = next((known for known in READINGS if known.casefold() == what.casefold()), None)
+    if name is None:
+        close = near(what, READINGS, 1)
+        hint = f"did you mean {close[0]}?" if close else f"known: {', '.join(READINGS)}."
+        raise BadInput(f"'{what}' is not something read at the bench; {hint}")
+    if not separator or not typed:
+        raise BadInput(f"What was the {name}? Write it like '{name}={READINGS[name].answer.example}'.")
+    answer = READINGS[name].answer
+    if typed.startswith("-") and answer is not WORDS:
+        why = typed.lstrip("-").strip(" :,;")
+        if not why[:1].isdigit():
+            return ReadingValue(name, text=f"{NOT_READ}: {why}" if why else NOT_READ)
+    if answer is CLOCK:
+        return ReadingValue(name, at=parse_clock(typed))
+    if not isinstance(answer, Figure):
+        return ReadingValue(name, text=typed)
+    if answer is ACIDITY:
+        value, method = read_ph(typed)
+        return ReadingValue(name, value, answer.unit, method=method)
+    value = answer.parse(typed, what=f"the {name}")
+    if answer.between and not answer.between[0] <= value <= answer.between[1]:
+        raise BadInput(f"A {name} of {typed} cannot be; look at the number and the unit.")
+    return ReadingValue(name, value, answer.unit)
+
+
+def on_its_day(
+    reading: ReadingValue, batch: BatchRow, *, said: date | None, today: date, correct: bool
+) -> ReadingValue:
+    """The reading with its own day: the one she said; else today for what comes after the making of the batch.
+
+    What belongs to the making keeps the day of its entry, and a correction the day of what it corrects.
+    """
+    made = batch.poured or batch.yield_lot_id is not None or (not batch.soap and not batch.open_lines)
+    own = said or (today if made and READINGS[reading.what].of != "making" and not correct else None)
+    return replace(reading, on=own)
+
+
+def log_readings(
+    book: Book,
+    code: str,
+    readings: Sequence[ReadingValue],
+    *,
+    on: date,
+    correct: bool = False,
+    tools: Sequence[str] = (),
+) -> None:
+    """Book readings of one batch; a figure outside its limit opens a deviation.
+
+    `tools` names the scale, thermometer or pH meter used, where she has several. Raises Refused for a discarded
+    batch, for what was read already (unless this is a correction: then both stay to be read), or for a correction of
+    what was not; BadInput for a day too early or an unknown tool.
+    """
+    with book.write("batch reading") as tx:
+        batch = find_batch(tx.rows, code)
+        last = add_readings(tx, batch, readings, on, correct=correct, tools=tools)
+        settle_deviations(tx, batch.code, on=last, by=book.who)
+        tx.say(f"Noted {', '.join(one.what for one in readings)} of batch {batch.code}.")
+
+
+def add_readings(
+    tx: Transaction,
+    batch: BatchRow,
+    readings: Sequence[ReadingValue],
+    on: date,
+    *,
+    correct: bool = False,
+    tools: Sequence[str] = (),
+) -> date:
+    """Add readings to an entry, each on its own day, else on the day given; returns the latest of these days.
+
+    A correction keeps the day of what it corrects, unless it has one of its own. Raises like `log_readings`.
+    """
+    if batch.discarded:
+        raise Refused(f"Batch {batch.code} was discarded; nothing more is read of it.")
+    named = [equipment_by_code(tx.rows, one, on) for one in tools]
+    once = {step.what for step in steps_of(batch) if not READINGS[step.what].again}
+    days = []
+    for one in readings:
+        before = [row for row in current_readings(tx.rows, batch.id) if row["what"] == one.what]
+        if before and one.what in once and not correct:
+            raise Refused(
+                f"The {one.what} of batch {batch.code} was booked already; to correct it, add --correct: both stay "
+                "to be read."
+            )
+        if correct and not before:
+            raise Refused(f"The {one.what} of batch {batch.code} was not booked yet; leave out --correct.")
+        if one.what == "poured" and batch.open_lines:
+            raise Refused(
+                f"Batch {batch.code} has lines still to be weighed, so it cannot be poured yet: "
+                f"soapledger batch log {batch.code}"
+            )
+        own = one.on or (day(before[-1]["on"]) if correct else on)
+        _not_too_early(batch, one.what, own)
+        days.append(own)
+        tx.add(
+            Reading(
+                batch_id=batch.id,
+                on=own,
+                at=one.at,
+                what=one.what,
+                value=one.value,
+                unit=one.unit,
+                text=one.text,
+                corrects=before[-1]["id"] if correct else None,
+                mark=one.mark,
+                method=one.method,
+                equipment_id=_made_with(tx, one, own, named),
+            )
+        )
+    return max(days, default=on)
+
+
+def _not_too_early(batch: BatchRow, what: str, on: date) -> None:
+    """Raise BadInput for a day before the batch was planned for, or of the loaf and the bars before it was made."""
+    if on < batch.planned_on:
+        raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
+    if READINGS[what].of == "bars" and on < batch.on:
+        raise BadInput(f"Batch {batch.code} was made on {show_date(batch.on)}; look at --on.")
+
+
+def _made_with(tx: Transaction, one: ReadingValue, on: date, named: Sequence[EquipmentRow]) -> int | None:
+    """The tool a reading was made with: named, or the only one. A reading that tries its tool is a check of it."""
+    kind = READINGS[one.what].tool
+    if kind is None or one.value is None:
+        return None
+    tool = next((tool for tool in named if tool.kind == kind), None) or sole(tx.rows, kind, on)
+    if tool is None:
+        return None
+    if READINGS[one.what].tries and tool.expected is not None and tool.tolerance is not None:
+        add_check(tx, tool.id, on, tx.who, one.value)
+    return tool.id
+
+
+def discard_batch(book: Book, code: str, *, on: date, by: str, reason: str) -> None:
+    """Give a batch up before it was cut, with its portions: a decision by a named person; what went in stays booked.
+
+    Raises Refused once it was cut (then its bars are rejected), or when it was discarded already; BadInput
+    without a reason, or for a day before it was made.
+    """
+    if not reason.strip():
+        raise BadInput('Say why, so that it can be read later: --reason "…".')
+    with book.write("batch discard") as tx:
+        batch = find_batch(tx.rows, code)
+        if batch.yield_lot_id is not None:
+            way = f"reject its bars: soapledger reject {batch.code}" if batch.soap else "throw away its lot: lot waste"
+            raise Refused(f"Batch {batch.code} is {batch.status}; {way}")
+        if batch.discarded:
+            raise Refused(f"Batch {batch.code} was discarded already.")
+        if on < batch.on:
+            raise BadInput(f"Batch {batch.code} is of {show_date(batch.on)}; look at --on.")
+        still = [one for one in portions_of(tx.rows, batch.id) if not one.discarded]  # none can come of it any more
+        for one in (batch, *still):
+            tx.add(Decision(batch_id=one.id, verdict="discarded", on=on, by=by, reason=reason))
+        tx.say(f"Discarded batch {batch.code}: {reason}.")

@@ -1,0 +1,33 @@
+"""Weighings of marked bars on the rack."""
+
+import re
+from collections.abc import Mapping
+from datetime import date
+
+from ledger.errors import BadInput, Refused
+from ledger.operations.bench.readings import ReadingValue, add_readings
+from ledger.rows.batch import find_batch
+from ledger.storage.book import Book
+from ledger.units.dates import show_date
+
+
+def weigh_bars(book: Book, code: str, weights_mg: Mapping[str, int], *, on: date) -> None:
+    """Book what the marked bars of a batch weigh on a day, in one entry.
+
+    A mark is one to six letters and digits. Raises Refused before the cut, BadInput for a mark that is none, for no
+    weight, a weight of nothing, or a day before the cut.
+    """
+    with book.write("cure weigh") as tx:
+        batch = find_batch(tx.rows, code)
+        if batch.yielded_on is None or not batch.soap:
+            raise Refused(f"Batch {batch.code} is {batch.status}; it has no bars on the rack to weigh.")
+        if on < batch.yielded_on:
+            raise BadInput(f"Batch {batch.code} was cut on {show_date(batch.yielded_on)}; look at --on.")
+        if not weights_mg or not all(weights_mg.values()):
+            raise BadInput("Write each marked bar with its weight, such as A=101.2g B=99.8g.")
+        for mark in weights_mg:
+            if not re.fullmatch("[A-Za-z0-9]{1,6}", mark):
+                raise BadInput(f"'{mark}' is not a mark for a bar; write one to six letters and digits, such as A.")
+        found = [ReadingValue("bar weight", mass, "mg", mark=mark) for mark, mass in weights_mg.items()]
+        add_readings(tx, batch, found, on)
+        tx.say(f"Weighed {', '.join(weights_mg)} of batch {batch.code}.")

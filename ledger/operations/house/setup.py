@@ -1,0 +1,93 @@
+"""Start a ledger, or change who she is and how the ledger speaks."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from ledger.errors import BadInput, Refused
+from ledger.rows.settings import Responsible, settings_if_any
+from ledger.storage.book import Book
+from ledger.storage.tables.house import MarketAddress, SettingsRevision
+from ledger.storage.tables.material import Material, MaterialRevision
+from ledger.storage.tables.stock import Place
+from ledger.units.money import currency_digits
+from ledger.units.words import PlaceKind, Units
+
+PLACES: tuple[tuple[str, str, PlaceKind], ...] = (
+    ("workshop", "workshop", "workshop"),
+    ("retained", "retained samples", "retained"),
+    ("returns", "returns shelf", "returns"),
+)
+OFFCUTS = "offcuts"
+
+
+@dataclass(frozen=True)
+class Setup:
+    """Who she is: business, money, units, clock, and the responsible person for each market."""
+
+    business: str
+    country: str
+    currency: str
+    units: Units
+    time_zone: str
+    addresses: Mapping[str, Responsible]
+    phone: str | None = None
+    labour_minor_per_hour: int | None = None
+    scale_step_mg: int | None = None  # None: a scale that reads 0.1 g
+
+
+def set_up(book: Book, setup: Setup) -> None:
+    """Write the settings as a new revision; the first also makes the places every ledger has.
+
+    Raises BadInput for a missing name, or a country, currency, unit system or time zone that is not known;
+    Refused for another currency once something was received.
+    """
+    _check(setup)
+    with book.write("init") as tx:
+        before = settings_if_any(tx.rows)
+        first = before is None
+        if before and before.currency != setup.currency and tx.rows.execute("SELECT 1 FROM lot").fetchone():
+            raise Refused(
+                f"This ledger reckons in {before.currency}, and what was booked stays so; "
+                "for another currency start another ledger."
+            )
+        revision = tx.add(
+            SettingsRevision(
+                business=setup.business,
+                country=setup.country,
+                currency=setup.currency,
+                units=setup.units,
+                time_zone=setup.time_zone,
+                phone=setup.phone,
+                labour_minor_per_hour=setup.labour_minor_per_hour,
+                scale_step_mg=setup.scale_step_mg,
+            )
+        )
+        assert revision.id is not None
+        tx.add_all(
+            MarketAddress(settings_revision_id=revision.id, market=market, name=one.name, address=one.address)
+            for market, one in sorted(setup.addresses.items())
+        )
+        if first:
+            tx.add_all(Place(code=code, name=name, kind=kind) for code, name, kind in PLACES)
+            offcuts = tx.add(Material(code=OFFCUTS, kind="rework"))
+            assert offcuts.id is not None
+            tx.add(MaterialRevision(material_id=offcuts.id, name=OFFCUTS))
+        tx.say(f"{'Started the ledger of' if first else 'Changed the settings of'} {setup.business}.")
+
+
+def _check(setup: Setup) -> None:
+    from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
+
+    if not setup.business.strip():
+        raise BadInput("A ledger needs the name you trade under; write it with --business NAME.")
+    if not (len(setup.country) == 2 and setup.country.isascii() and setup.country.isalpha()):
+        raise BadInput(f"'{setup.country}' is not a country's two letters; write them like IE or GB.")
+    currency_digits(setup.currency)
+    if setup.scale_step_mg is not None and not 1 <= setup.scale_step_mg <= 10_000:
+        raise BadInput("A bench scale shows steps between 0.001 g and 10 g; write --scale-step '0.1 g'.")
+    try:
+        ZoneInfo(setup.time_zone)
+    except (ZoneInfoNotFoundError, ValueError):
+        raise BadInput(
+            f"'{setup.time_zone}' is not a time zone; write it like Europe/Dublin or America/Chicago."
+        ) from None

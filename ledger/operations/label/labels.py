@@ -1,0 +1,185 @@
+"""Labels in their order: approved by a named person, printed as one run, and what became of them booked back."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.errors import BadInput, Refused
+from ledger.markets import known_market, market
+from ledger.rows.batch import find_batch
+from ledger.rows.label_run import Run, approved_by, run_by_number
+from ledger.rows.lot import lot_by_id
+from ledger.storage.book import Book, Transaction
+from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun
+from ledger.units.dates import show_date
+from ledger.views.label.allergens import barred_words
+from ledger.views.label.label import LabelText, digest_of, label_text, run_text
+from ledger.views.label.label_kept import FORMAT, kept_text, label_from
+
+
+@dataclass(frozen=True)
+class LabelRequest:
+    """Which labels, how many, and on what; the layout and the sheet with their files as they stand."""
+
+    batch: str
+    market: str
+    layout: str
+    count: int
+    on: date
+    net_mg: int | None = None
+    best_before_months: int | None = None
+    layout_source: str | None = None
+    sheet_source: str | None = None
+    start: int = 1
+    own_weights_mg: tuple[int, ...] = ()  # each bar labelled with its own
+
+
+def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
+    """What the label says, and the lot of bars; raises like `label_text`, and for bars that are not to be labelled."""
+    view = label_text(
+        tx.rows,
+        request.batch,
+        request.market,
+        on=request.on,
+        net_mg=request.net_mg,
+        best_before_months=request.best_before_months,
+    )
+    if view.draft:
+        step = "pass" if view.status == "curing" else "release"
+        raise Refused(
+            f"The bars of batch {view.batch_code} are {view.status}; labels are approved and printed for bars that are "
+            f"passed for packing or released: soapledger {step} {view.batch_code}. A marked draft: --draft."
+        )
+    lot_id = find_batch(tx.rows, request.batch).yield_lot_id
+    assert lot_id is not None
+    was = lot_by_id(tx.rows, lot_id, on=request.on).status
+    if was not in ("passed", "released"):
+        raise Refused(
+            f"The bars of batch {view.batch_code} were not passed for packing on {show_date(request.on)}; "
+            "look at --on. A marked draft: --draft."
+        )
+    return view, lot_id
+
+
+def approve_label(book: Book, request: LabelRequest, *, by: str) -> str:
+    """Book a named person's approval of what a label says, for one batch and market; returns the text.
+
+    Raises Refused for bars that are not passed for packing, and for a text that was approved already.
+    """
+    with book.write("label approve") as tx:
+        view, lot_id = _view(tx, request)
+        text = run_text(view)
+        if known := approved_by(tx.rows, lot_id, view.market, digest_of(text)):
+            raise Refused(f"That text was approved already, by {known[0]} on {show_date(known[1])}.")
+        tx.add(
+            LabelApproval(
+                lot_id=lot_id, market=view.market, on=request.on, by=by, text=text, text_digest=digest_of(text)
+            )
+        )
+        tx.say(f"Approved the label of batch {view.batch_code} for {view.market}.")
+    return text
+
+
+def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], bytes]) -> bytes:
+    """Draw the labels and book the run in one transaction; what does not fit is refused and not booked.
+
+    Raises Refused for bars that are not passed for packing or a text that nobody approved, BadInput for no labels or
+    what `label_text` misses.
+    """
+    if request.count <= 0:
+        raise BadInput("How many labels? Write --count with a number above zero.")
+    with book.write("label print") as tx:
+        view, lot_id = _view(tx, request)
+        text = run_text(view)
+        if approved_by(tx.rows, lot_id, view.market, digest_of(text)) is None:
+            raise Refused(
+                f"Nobody approved what this label says yet. Read it and approve it: soapledger label approve "
+                f"{view.batch_code} --market {view.market}"
+            )
+        data = draw(view)
+        if request.own_weights_mg:
+            text += "\nEach with its own weight: " + ", ".join(
+                map(market(view.market).net_words, request.own_weights_mg)
+            )
+        tx.add(_run(request, view, lot_id, text))
+        tx.say(f"Printed {request.count} labels for batch {view.batch_code}, {view.market}.")
+    return data
+
+
+def _run(request: LabelRequest, view: LabelText, lot_id: int, text: str) -> LabelRun:
+    return LabelRun(
+        lot_id=lot_id,
+        on=request.on,
+        layout=request.layout,
+        market=view.market,
+        count=request.count,
+        text=text,
+        text_digest=digest_of(text),
+        view=kept_text(view),
+        view_format=FORMAT,
+        layout_source=request.layout_source,
+        sheet_source=request.sheet_source,
+        start=request.start,
+    )
+
+
+def reprint_labels(
+    book: Book, number: int, count: int, *, on: date, start: int, draw: Callable[[LabelText, str, str], bytes]
+) -> bytes:
+    """Print so many more of an earlier run, with the same text and layout, as a run of its own.
+
+    `draw` takes the label and the sources of its layout and its sheet. Raises BadInput for an unknown run, Refused
+    for one that was kept without its layout, or bars that may not be labelled now.
+    """
+    if count <= 0:
+        raise BadInput("How many labels? Write --count with a number above zero.")
+    with book.write("label reprint") as tx:
+        run = run_by_number(tx.rows, number)
+        row = tx.rows.execute("SELECT * FROM label_run WHERE id = ?", (number,)).fetchone()
+        if row["view"] is None or row["layout_source"] is None or row["sheet_source"] is None:
+            raise Refused(
+                f"Run {number} was kept without its layout; print anew: soapledger label print {run.batch_code}"
+            )
+        batch = find_batch(tx.rows, run.batch_code)
+        if batch.lot_status not in ("passed", "released"):
+            raise Refused(f"The bars of batch {batch.code} are {batch.status}; no labels are printed for them.")
+        if (law := known_market(run.market)) and (words := barred_words(tx.rows, batch, law, on=on)):
+            raise Refused(f"Batch {batch.code} gets no label: {words}.")
+        view = label_from(row["view"], row["view_format"])
+        data = draw(view, row["layout_source"], row["sheet_source"])
+        tx.add(
+            LabelRun(
+                lot_id=row["lot_id"],
+                on=on,
+                layout=run.layout,
+                market=run.market,
+                count=count,
+                text=run.text,
+                text_digest=run.text_digest,
+                view=row["view"],
+                view_format=row["view_format"],
+                layout_source=row["layout_source"],
+                sheet_source=row["sheet_source"],
+                start=start,
+                reprint_of=number,
+            )
+        )
+        tx.say(f"Printed {count} more labels of run {number} for batch {run.batch_code}.")
+    return data
+
+
+def count_labels(book: Book, number: int, *, spoiled: int, returned: int, on: date) -> Run:
+    """Book back what was spoiled and what came back unused; the rest of the run is on the bars.
+
+    Raises BadInput for an unknown run, or more than were issued.
+    """
+    with book.write("label count") as tx:
+        run = run_by_number(tx.rows, number)
+        used = run.count - spoiled - returned
+        if used < 0:
+            raise BadInput(f"Run {number} issued {run.count} labels; {spoiled} and {returned} are more than that.")
+        if on < run.on:
+            raise BadInput(f"Run {number} was printed on {show_date(run.on)}; look at --on.")
+        tx.add(LabelCount(label_run_id=number, on=on, used=used, spoiled=spoiled, returned=returned))
+        tx.say(f"Counted run {number}: {used} used, {spoiled} spoiled, {returned} returned.")
+        return run_by_number(tx.rows, number)

@@ -1,0 +1,85 @@
+"""Add a customer, change what is known of one, or erase a person's details."""
+
+from dataclasses import dataclass, field
+
+from ledger.errors import BadInput, Refused
+from ledger.rows.customer import customer_by_code, customer_list, details_held
+from ledger.storage.book import Book
+from ledger.storage.personal import PersonDetails, forget_person, remember_person
+from ledger.storage.tables.people import Customer, CustomerRevision
+from ledger.units.shortcode import check_code, short_code
+from ledger.units.words import CustomerKind
+
+
+@dataclass(frozen=True)
+class CustomerDetails:
+    """A shop by its trade name, or a person whose name stands in erasable details."""
+
+    name: str
+    contact: PersonDetails = field(default_factory=PersonDetails)
+    note: str | None = None
+
+
+def add_customer(book: Book, details: CustomerDetails, *, kind: CustomerKind, code: str | None) -> str:
+    """Book a new customer ('shop' or 'person') and return the short name. Raises BadInput when taken.
+
+    A person's short name is a running number, since it outlives an erasure.
+    """
+    with book.write("customer add") as tx:
+        known = customer_list(tx.rows)
+        taken = {one.code for one in known}
+        if any(one.name.casefold() == details.name.casefold() for one in known):
+            raise BadInput(f"There is a customer '{details.name}' already; see: soapledger customer list")
+        proposal = details.name if kind == "shop" else f"person {len(known) + 1}"
+        chosen = check_code(code, taken, noun="customer") if code else short_code(proposal, taken)
+        customer = tx.add(Customer(code=chosen, kind=kind))
+        assert customer.id is not None
+        tx.add(_revision(customer.id, kind, details, remember_person(tx, _person(kind, details))))
+        tx.say(f"Added customer {chosen}.")
+    return chosen
+
+
+def edit_customer(book: Book, code: str, details: CustomerDetails) -> None:
+    """Write a new revision of a customer; earlier documents keep what stood then."""
+    with book.write("customer edit") as tx:
+        customer = customer_by_code(tx.rows, code)
+        person = remember_person(tx, _person(customer.kind, details))
+        tx.add(_revision(customer.id, customer.kind, details, person))
+        tx.say(f"Changed customer {customer.code}.")
+
+
+def erase_customer(book: Book, text: str, *, reason: str) -> int:
+    """Erase a customer's personal details for good and return how many rows went; the sales remain.
+
+    Entries taken back keep their rows, so the details go from those too. Raises Refused when there is nothing to
+    erase, or when the file could not be cleared of what was erased.
+    """
+    with book.look() as rows:
+        held = details_held(rows, text)
+    if held.rows:
+        with book.write("customer erase") as tx:
+            for personal_id in held.rows:
+                forget_person(tx, personal_id, reason)
+            tx.say(f"Erased the personal details of customer {held.code}: {reason}.")
+    book.sweep()
+    if not held.rows:
+        raise Refused(f"No personal details are kept of customer {held.code}; nothing to erase.")
+    return len(held.rows)
+
+
+def _person(kind: CustomerKind, details: CustomerDetails) -> PersonDetails:
+    contact = details.contact
+    if kind == "shop":
+        return contact
+    return PersonDetails(details.name, contact.phone, contact.email, contact.address)
+
+
+def _revision(
+    customer_id: int, kind: CustomerKind, details: CustomerDetails, personal_id: int | None
+) -> CustomerRevision:
+    return CustomerRevision(
+        customer_id=customer_id,
+        name=details.name if kind == "shop" else None,
+        personal_id=personal_id,
+        note=details.note,
+    )

@@ -1,0 +1,45 @@
+"""Put everything a recall reaches, and that is still here, on hold, in one transaction."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date
+
+from ledger import __version__
+from ledger.rows.batch import BatchRow
+from ledger.rows.lot import LotRow, lot_by_id
+from ledger.rows.settings import PrintedFrom
+from ledger.storage.book import Book
+from ledger.storage.tables.decision import Decision
+from ledger.views.recall.recall import RecallAnswer
+from ledger.views.recall.recall_answer import STOPPED, reached_from, recall_answer
+
+
+def hold_reached(
+    book: Book,
+    named: Sequence[LotRow],
+    *,
+    bars_of: Sequence[BatchRow] = (),
+    asked: Sequence[str],
+    on: date,
+    by: str,
+    reason: str,
+) -> RecallAnswer:
+    """Hold the named lots and every lot made from them, or from the batches asked for, of which something is here.
+
+    Returns the answer. Lots that are on hold or rejected already stay as they are. The answer is read in the same
+    transaction and names its entry, which tells the holds.
+    """
+    with book.write("recall hold") as tx:
+        closure = reached_from(tx.rows, named, bars_of)
+        held = []
+        for number in sorted(closure.of_kind("lot")):
+            lot = lot_by_id(tx.rows, number)
+            if lot.on_hand and lot.status not in STOPPED:
+                tx.add(Decision(lot_id=lot.id, verdict="on hold", on=on, by=by, reason=reason))
+                held.append(lot.code)
+        tx.say(f"Recall of {', '.join(asked)}: put {', '.join(held) or 'nothing'} on hold.")
+        answer = recall_answer(tx.rows, named, bars_of=bars_of, asked=asked, program=__version__, held=True)
+        number = tx.entry
+    with book.look() as rows:
+        moment = rows.execute("SELECT recorded_at FROM entry WHERE id = ?", (number,)).fetchone()[0]
+    return replace(answer, printed_from=PrintedFrom(number, moment, __version__))

@@ -1,0 +1,42 @@
+"""Keep a paper or a picture inside the ledger, beside what it vouches for."""
+
+import hashlib
+from dataclasses import dataclass
+
+from ledger.domain.material.papers import kind_meant
+from ledger.errors import BadInput, Refused
+from ledger.storage.book import Book
+from ledger.storage.tables.record import AttachedContent, Attachment
+from ledger.views.record.attachments import Subject, attachments, subject_meant
+
+
+@dataclass(frozen=True)
+class Attached:
+    """What a paper was attached to, and the SHA-256 of its content."""
+
+    subject: Subject
+    sha256: str
+
+
+def attach(book: Book, content: bytes, *, name: str, kind: str, to: str) -> Attached:
+    """Attach a file to a lot, a batch, a recipe or a material; the same content is kept once.
+
+    Raises BadInput for an empty file, an unknown code or kind, Refused when that very content is kept with
+    it already.
+    """
+    if not content:
+        raise BadInput(f"{name} is empty; look at the file.")
+    kind = kind_meant(kind)
+    digest = hashlib.sha256(content).hexdigest()
+    with book.write("attach") as tx:
+        subject = subject_meant(tx.rows, to)
+        for one in attachments(tx.rows, subject):
+            if one.sha256 == digest:
+                raise Refused(f"{name} is kept with {subject.noun} {subject.code} already, as {one.name}.")
+        if not tx.rows.execute("SELECT 1 FROM attached_content WHERE digest = ?", (digest,)).fetchone():
+            tx.add(AttachedContent(digest=digest, content=content))
+        row = Attachment(digest=digest, name=name, kind=kind)
+        setattr(row, f"{subject.noun}_id", subject.id)
+        tx.add(row)
+        tx.say(f"Attached {name} ({kind}) to {subject.noun} {subject.code}.")
+    return Attached(subject, digest)

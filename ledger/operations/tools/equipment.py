@@ -1,0 +1,132 @@
+"""Book scales, thermometers and pH meters, and each try against something known."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.domain.tools.equipment import passes
+from ledger.errors import BadInput, Refused
+from ledger.rows.equipment import equipment_by_code, equipment_list
+from ledger.storage.book import Book, Transaction
+from ledger.storage.tables.tools import Equipment, EquipmentCheck, EquipmentRevision
+from ledger.units.dates import show_date
+from ledger.units.shortcode import check_code, short_code
+from ledger.units.words import EquipmentKind
+
+
+@dataclass(frozen=True)
+class EquipmentDetails:
+    """What is known of an item; `expected` and `tolerance` in the unit of its kind."""
+
+    name: str
+    every_days: int | None = None
+    expected: int | None = None
+    tolerance: int | None = None
+    note: str | None = None
+
+
+def add_equipment(
+    book: Book, kind: EquipmentKind, details: EquipmentDetails, *, on: date, code: str | None = None
+) -> str:
+    """Book a new item and return its short name. Raises BadInput when the name or code is taken."""
+    _complete(details)
+    with book.write("equipment add") as tx:
+        known = equipment_list(tx.rows, on)
+        if any(one.name.casefold() == details.name.strip().casefold() for one in known):
+            raise BadInput(f"There is '{details.name.strip()}' already; see: soapledger equipment list")
+        taken = {one.code for one in known}
+        chosen = check_code(code, taken, noun=kind) if code else short_code(details.name, taken)
+        item = tx.add(Equipment(code=chosen, kind=kind))
+        assert item.id is not None
+        _revision(tx, item.id, details, retired=False)
+        tx.say(f"Added {kind} {details.name.strip()} ({chosen}).")
+    return chosen
+
+
+def revise_equipment(book: Book, code: str, details: EquipmentDetails, *, on: date, retired: bool) -> None:
+    """Write what is known of an item now; its earlier checks keep what they were tried against."""
+    _complete(details)
+    with book.write("equipment edit") as tx:
+        item = equipment_by_code(tx.rows, code, on)
+        _revision(tx, item.id, details, retired=retired)
+        tx.say(f"{'Retired' if retired else 'Changed'} {item.kind} {details.name.strip()} ({item.code}).")
+
+
+def _complete(details: EquipmentDetails) -> None:
+    if not details.name.strip():
+        raise BadInput("What is it called? Write its name, such as 'bench scale'.")
+    if details.every_days is not None and details.every_days < 1:
+        raise BadInput("Every how many days is it tried? Write --every with 1 or more.")
+
+
+def _revision(tx: Transaction, item_id: int, details: EquipmentDetails, *, retired: bool) -> None:
+    tx.add(
+        EquipmentRevision(
+            equipment_id=item_id,
+            name=details.name.strip(),
+            every_days=details.every_days,
+            expected=details.expected,
+            tolerance=details.tolerance,
+            retired=int(retired),
+            note=details.note,
+        )
+    )
+
+
+def check_equipment(
+    book: Book,
+    code: str,
+    found: int,
+    *,
+    on: date,
+    by: str,
+    expected: int | None = None,
+    tolerance: int | None = None,
+    note: str | None = None,
+) -> bool:
+    """Book one try of an item and return whether it passed. Raises like `add_check`."""
+    with book.write("equipment check") as tx:
+        item = equipment_by_code(tx.rows, code, on)
+        passed = add_check(tx, item.id, on, by, found, expected=expected, tolerance=tolerance, note=note)
+        tx.say(f"Tried {item.name} ({item.code}) on {show_date(on)}: {'passed' if passed else 'failed'}.")
+    return passed
+
+
+def add_check(
+    tx: Transaction,
+    equipment_id: int,
+    on: date,
+    by: str,
+    found: int,
+    *,
+    expected: int | None = None,
+    tolerance: int | None = None,
+    note: str | None = None,
+) -> bool:
+    """Add one try to an entry and return whether it passed.
+
+    What it is tried against and the tolerance are the item's own unless given. Raises BadInput where neither
+    says them, Refused for a retired item.
+    """
+    item = next(one for one in equipment_list(tx.rows, on) if one.id == equipment_id)
+    if item.retired:
+        raise Refused(f"{item.name} is retired; take it up again first: soapledger equipment edit {item.code} --in-use")
+    expected = item.expected if expected is None else expected
+    tolerance = item.tolerance if tolerance is None else tolerance
+    if expected is None:
+        raise BadInput(f"What was {item.name} tried against? Add --against, or keep it with equipment edit.")
+    if tolerance is None:
+        raise BadInput(f"How far may {item.name} be off? Add --tolerance, or keep it with equipment edit.")
+    passed = passes(expected=expected, found=found, tolerance=tolerance)
+    tx.add(
+        EquipmentCheck(
+            equipment_id=item.id,
+            on=on,
+            by=by,
+            expected=expected,
+            found=found,
+            tolerance=tolerance,
+            passed=int(passed),
+            note=note,
+        )
+    )
+    return passed

@@ -1,0 +1,24 @@
+"""Reading a code as it was typed; after a slip the codes that are here and near it are named."""
+
+import sqlite3
+from collections.abc import Callable
+
+from ledger.errors import Refused
+from ledger.units.codes import near_codes
+
+_NAMED = 5  # so that the line stays one line
+
+
+def read_code(rows: sqlite3.Connection, text: str, read: Callable[[str], str]) -> str:
+    """A code read by `read_batch_code` or `read_lot_code`; a mistyped one is refused with those near it."""
+    try:
+        return read(text)
+    except Refused as error:
+        raise Refused(f"{error}{near_words(rows, text)}") from None
+
+
+def near_words(rows: sqlite3.Connection, text: str) -> str:
+    """The codes of batches and lots that one slip would turn into this one, in words; empty where there is none."""
+    known = [row[0] for row in rows.execute("SELECT code FROM live_batch UNION SELECT code FROM live_lot ORDER BY 1")]
+    close = near_codes(text, known)[:_NAMED]
+    return f" Near it here: {', '.join(close)}." if close else ""

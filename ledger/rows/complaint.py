@@ -1,0 +1,172 @@
+"""What customers reported, what was done about it, and which bars it may be about."""
+
+import json
+import sqlite3
+from collections import defaultdict
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from ledger.errors import BadInput
+from ledger.rows.opened import day, maybe_day
+from ledger.units.dates import show_date
+
+
+@dataclass(frozen=True)
+class ComplaintStep:
+    """What was done on a day, and what a person decided then."""
+
+    on: date
+    by: str
+    action: str
+    serious: bool | None
+    decided_by: str | None
+    batch_code: str | None
+    closes: bool
+
+
+@dataclass(frozen=True)
+class ComplaintCard:
+    """One complaint as it stands by its latest steps; erased details are gone from it."""
+
+    number: int
+    on: date
+    batch_code: str | None
+    product: str | None
+    bought: str | None
+    bought_on: date | None
+    place_id: int | None
+    customer_id: int | None
+    bought_at: str | None  # the stall, or the customer's short name
+    what: str
+    serious: bool | None  # None: nobody decided yet
+    decided_by: str | None
+    person: str | None
+    phone: str | None
+    email: str | None
+    health: str | None
+    steps: tuple[ComplaintStep, ...]
+    closed_on: date | None
+
+    @property
+    def where(self) -> str:
+        """Where and when it was bought, in words; empty when neither is known."""
+        on = show_date(self.bought_on) if self.bought_on else None
+        known = (self.bought, f"at {self.bought_at}" if self.bought_at else None, f"on {on}" if on else None)
+        return " ".join(word for word in known if word)
+
+
+@dataclass(frozen=True)
+class BatchComplaint:
+    """A complaint as a batch record shows it: nothing personal, nothing of health."""
+
+    number: int
+    on: date
+    what: str
+    serious: bool | None
+    decided_by: str | None
+    steps: tuple[ComplaintStep, ...]
+    closed_on: date | None
+
+
+_SQL = """
+SELECT c.id AS number, c."on", c.bought, c.bought_on, c.place_id, c.customer_id, coalesce(p.name, u.code) AS bought_at,
+       c.what, c.serious, c.decided_by, l.code AS batch_code, t.name AS person, t.phone, t.email, t.health
+FROM live_complaint c LEFT JOIN lot l ON l.id = c.lot_id
+LEFT JOIN place p ON p.id = c.place_id LEFT JOIN customer u ON u.id = c.customer_id
+LEFT JOIN personal_text t ON t.personal_id = c.personal_id
+"""
+
+
+def _steps(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, tuple[ComplaintStep, ...]]:
+    """What was done about complaints, by their numbers, in one statement."""
+    found = rows.execute(
+        'SELECT s.complaint_id, s."on", s.by, s.action, s.serious, s.decided_by, l.code AS batch_code, s.closes '
+        "FROM live_complaint_step s LEFT JOIN lot l ON l.id = s.lot_id "
+        "WHERE s.complaint_id IN (SELECT value FROM json_each(?)) "
+        'ORDER BY s."on", s.id',
+        (json.dumps(list(numbers)),),
+    )
+    steps: dict[int, tuple[ComplaintStep, ...]] = defaultdict(tuple)
+    for row in found:
+        step = {
+            **dict(row),
+            "on": day(row["on"]),
+            "serious": None if row["serious"] is None else bool(row["serious"]),
+            "closes": bool(row["closes"]),
+        }
+        steps[step.pop("complaint_id")] += (ComplaintStep(**step),)
+    return steps
+
+
+def _cards(rows: sqlite3.Connection, found: Sequence[sqlite3.Row]) -> list[ComplaintCard]:
+    steps = _steps(rows, [row["number"] for row in found])
+    cards = [_card(row, steps[row["number"]]) for row in found]
+    products = _products(rows, {one.batch_code for one in cards if one.batch_code})
+    return [replace(one, product=products.get(one.batch_code or "")) for one in cards]
+
+
+def _card(row: sqlite3.Row, steps: tuple[ComplaintStep, ...]) -> ComplaintCard:
+    serious = None if row["serious"] is None else bool(row["serious"])
+    judged = [(serious, row["decided_by"]), *((one.serious, one.decided_by) for one in steps)]
+    serious, decided_by = next((one for one in reversed(judged) if one[0] is not None), (None, None))
+    named = [row["batch_code"], *(one.batch_code for one in steps)]
+    batch_code = next((code for code in reversed(named) if code), None)
+    return ComplaintCard(
+        **{
+            **dict(row),
+            "on": day(row["on"]),
+            "bought_on": maybe_day(row["bought_on"]),
+            "serious": serious,
+            "decided_by": decided_by,
+            "batch_code": batch_code,
+        },
+        product=None,
+        steps=steps,
+        closed_on=steps[-1].on if steps and steps[-1].closes else None,
+    )
+
+
+def _products(rows: sqlite3.Connection, codes: Collection[str]) -> dict[str, str]:
+    """What bars are, by the codes on them, in one statement."""
+    found = rows.execute(
+        "SELECT l.code, r.name FROM lot l JOIN live_material_revision r ON r.id = "
+        "(SELECT max(id) FROM live_material_revision WHERE material_id = l.material_id) "
+        "WHERE l.code IN (SELECT value FROM json_each(?))",
+        (json.dumps(list(codes)),),
+    )
+    return {row["code"]: row["name"] for row in found}
+
+
+def complaints(rows: sqlite3.Connection, *, batch_code: str | None = None) -> tuple[ComplaintCard, ...]:
+    """Every complaint, oldest first; of one batch where told, by the latest word on its batch."""
+    found = _cards(rows, rows.execute(_SQL + ' ORDER BY c."on", c.id').fetchall())
+    return tuple(one for one in found if batch_code in (None, one.batch_code))
+
+
+def complaints_of_batch(rows: sqlite3.Connection, code: str) -> tuple[BatchComplaint, ...]:
+    """The complaints of one batch without who reported them, for its record."""
+    return tuple(
+        BatchComplaint(one.number, one.on, one.what, one.serious, one.decided_by, one.steps, one.closed_on)
+        for one in complaints(rows, batch_code=code)
+    )
+
+
+def complaint(rows: sqlite3.Connection, number: int) -> ComplaintCard:
+    """One complaint by its number. Raises BadInput."""
+    row = rows.execute(_SQL + " WHERE c.id = ?", (number,)).fetchone()
+    if row is None:
+        raise BadInput(f"There is no complaint {number}; see: soapledger complaint list")
+    return _cards(rows, [row])[0]
+
+
+def personal_of_complaint(rows: sqlite3.Connection, number: int) -> int | None:
+    """The row that holds who reported a complaint, taken back or not; None when nothing is kept. Raises BadInput."""
+    row = rows.execute(
+        "SELECT p.personal_id FROM complaint c LEFT JOIN personal_text p ON p.personal_id = c.personal_id "
+        "WHERE c.id = ?",
+        (number,),
+    ).fetchone()
+    if row is None:
+        raise BadInput(f"There is no complaint {number}; see: soapledger complaint list")
+    return None if row["personal_id"] is None else int(row["personal_id"])

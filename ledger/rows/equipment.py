@@ -1,0 +1,118 @@
+"""Scales, thermometers and pH meters: their checks, and which are due."""
+
+import sqlite3
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from ledger.rows.opened import day
+from ledger.units.names import match_name
+from ledger.units.words import EquipmentKind
+
+
+@dataclass(frozen=True)
+class CheckRow:
+    """One try against something known; values in the unit of the item's kind."""
+
+    id: int
+    entry: int
+    on: date
+    by: str
+    expected: int
+    found: int
+    tolerance: int
+    passed: bool
+    note: str | None
+
+
+@dataclass(frozen=True)
+class EquipmentRow:
+    """One item as it stands; `why_due` says in words why it must be tried, None when it need not be."""
+
+    id: int
+    code: str
+    kind: EquipmentKind
+    name: str
+    every_days: int | None
+    expected: int | None
+    tolerance: int | None
+    retired: bool
+    note: str | None
+    last: CheckRow | None
+    next_on: date | None
+    why_due: str | None
+
+
+_ITEMS = """
+SELECT e.id, e.code, e.kind, r.name, r.every_days, r.expected, r.tolerance, r.retired, r.note
+FROM live_equipment e
+JOIN live_equipment_revision r ON r.id = coalesce(
+  (SELECT max(v.id) FROM live_equipment_revision v JOIN entry n ON n.id = v.entry_id
+   WHERE v.equipment_id = e.id AND (:on IS NULL OR substr(n.recorded_at, 1, 10) <= :on)),
+  (SELECT min(v.id) FROM live_equipment_revision v WHERE v.equipment_id = e.id))
+ORDER BY e.kind = 'scale' DESC, e.kind, e.id
+"""
+
+
+def checks_of(rows: sqlite3.Connection, item_id: int) -> tuple[CheckRow, ...]:
+    """The checks of one item, oldest first; one whose reading at the bench was corrected since is none."""
+    found = rows.execute(
+        """
+        SELECT k.id, k.entry_id AS entry, k."on", k.by, k.expected, k.found, k.tolerance, k.passed, k.note
+        FROM live_equipment_check k WHERE k.equipment_id = ? AND NOT EXISTS (
+          SELECT 1 FROM live_reading r JOIN live_reading c ON c.corrects = r.id
+          WHERE r.entry_id = k.entry_id AND r.equipment_id = k.equipment_id)
+        ORDER BY k."on", k.id
+        """,
+        (item_id,),
+    )
+    return tuple(CheckRow(**{**dict(row), "on": day(row["on"]), "passed": bool(row["passed"])}) for row in found)
+
+
+def equipment_list(rows: sqlite3.Connection, on: date) -> tuple[EquipmentRow, ...]:
+    """Every item as it is known now, with what is due on a day."""
+    return tuple(_item(rows, row, on) for row in rows.execute(_ITEMS, {"on": None}).fetchall())
+
+
+def _item(rows: sqlite3.Connection, row: sqlite3.Row, on: date) -> EquipmentRow:
+    tried = [one for one in checks_of(rows, row["id"]) if one.on <= on]
+    last = tried[-1] if tried else None
+    next_on = (
+        last.on + timedelta(days=row["every_days"]) if last and last.passed and row["every_days"] is not None else None
+    )
+    why = None
+    if last is None:
+        why = "never tried"
+    elif not last.passed:
+        why = "failed its last check"
+    elif next_on and next_on <= on:
+        why = "due today" if next_on == on else "overdue"
+    retired = bool(row["retired"])
+    return EquipmentRow(
+        **{**dict(row), "retired": retired}, last=last, next_on=next_on, why_due=None if retired else why
+    )
+
+
+def due(rows: sqlite3.Connection, on: date) -> tuple[EquipmentRow, ...]:
+    """The unretired items to be tried on a day: never tried, failed the last time, or their days are over."""
+    return tuple(one for one in equipment_list(rows, on) if one.why_due)
+
+
+def equipment_by_code(rows: sqlite3.Connection, text: str, on: date) -> EquipmentRow:
+    """The item meant by a code, a name or the start of one. Raises BadInput with near matches."""
+    items = equipment_list(rows, on)
+    code = match_name(
+        text,
+        [(one.code, one.name) for one in items],
+        noun="scale, thermometer or pH meter",
+        add="soapledger equipment add KIND NAME",
+    )
+    return next(one for one in items if one.code == code)
+
+
+def sole(rows: sqlite3.Connection, kind: EquipmentKind, on: date) -> EquipmentRow | None:
+    """The only item of a kind that was not retired on a day; None where there is none, or a choice.
+
+    An item counts from before it was entered, since that is only when it was written down.
+    """
+    found = [row for row in rows.execute(_ITEMS, {"on": on.isoformat()}) if row["kind"] == kind and not row["retired"]]
+    return _item(rows, found[0], on) if len(found) == 1 else None

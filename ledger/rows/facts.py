@@ -1,0 +1,88 @@
+"""The whole ledger as the checks of what must hold look at it."""
+
+import sqlite3
+
+from ledger.domain.keep.invariants import DecisionFact, Facts, LotFact, MovementFact
+from ledger.rows.dependants import binding, foreign_keys
+from ledger.units.words import in_pieces
+
+
+def facts(rows: sqlite3.Connection) -> Facts:
+    """Lots, movements and decisions by their codes, and what was taken back."""
+    return Facts(
+        lots=_lots(rows),
+        movements=_movements(rows),
+        decisions=tuple(
+            DecisionFact(*row)
+            for row in rows.execute(
+                'SELECT d.entry_id, l.code, d.verdict, d."on" FROM live_decision d '
+                "JOIN lot l ON l.id = d.lot_id ORDER BY d.id"
+            )
+        ),
+        reverses=tuple((row[0], row[1]) for row in rows.execute("SELECT id, reverses FROM entry WHERE reverses > 0")),
+        hanging=tuple(_hanging(rows)),
+        reworks=frozenset(row[0] for row in rows.execute("SELECT code FROM live_batch WHERE process = 'rework'")),
+    )
+
+
+def _lots(rows: sqlite3.Connection) -> tuple[LotFact, ...]:
+    found = rows.execute(
+        """
+        SELECT l.code, l.entry_id, l."on", m.kind, l.supplier_id IS NOT NULL AS supplied, b.code AS batch, l.mass_mg
+        FROM live_lot l JOIN material m ON m.id = l.material_id LEFT JOIN batch b ON b.id = l.batch_id
+        """
+    )
+    return tuple(
+        LotFact(
+            code=row["code"],
+            entry=row["entry_id"],
+            on=row["on"],
+            counted=in_pieces(row["kind"]),
+            soap=row["kind"] == "soap",
+            supplied=bool(row["supplied"]),
+            batch=row["batch"],
+            mass_mg=row["mass_mg"],
+        )
+        for row in found
+    )
+
+
+def _movements(rows: sqlite3.Connection) -> tuple[MovementFact, ...]:
+    found = rows.execute(
+        """
+        SELECT v.entry_id, l.code AS lot, p.name AS place, p.kind AS place_kind, v."on", v.quantity, v.kind,
+               b.code AS batch, c.code AS customer,
+               e.reverses IS NULL AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.reverses = e.id) AS counts
+        FROM movement v JOIN entry e ON e.id = v.entry_id
+        JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id
+        LEFT JOIN batch b ON b.id = v.batch_id LEFT JOIN customer c ON c.id = v.customer_id
+        ORDER BY v.id
+        """
+    )
+    return tuple(
+        MovementFact(
+            entry=row["entry_id"],
+            lot=row["lot"],
+            place=row["place"],
+            place_kind=row["place_kind"],
+            on=row["on"],
+            quantity=row["quantity"],
+            kind=row["kind"],
+            batch=row["batch"],
+            customer=row["customer"],
+            counts=bool(row["counts"]),
+        )
+        for row in found
+    )
+
+
+def _hanging(rows: sqlite3.Connection) -> list[tuple[int, str, int]]:
+    found = []
+    for key in foreign_keys(rows):
+        query = (
+            f"SELECT DISTINCT t.entry_id, p.entry_id FROM live_{key.table} t "
+            f'JOIN {key.parent} p ON p.id = t."{key.column}" JOIN entry r ON r.reverses = p.entry_id '
+            f"WHERE {binding(key.table)}"
+        )
+        found += [(row[0], key.table, row[1]) for row in rows.execute(query)]
+    return found

@@ -1,0 +1,73 @@
+"""The labels that were approved, printed and counted."""
+
+import sqlite3
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.errors import BadInput
+from ledger.rows.opened import day, maybe_day
+
+
+@dataclass(frozen=True)
+class Run:
+    """One print run, with what became of its labels; `counted` is None until they were counted."""
+
+    number: int
+    batch_code: str
+    market: str
+    layout: str
+    on: date
+    by: str
+    count: int
+    text: str
+    text_digest: str
+    counted: date | None
+    used: int | None
+    spoiled: int | None
+    returned: int | None
+    reprint_of: int | None
+
+
+_SQL = """
+SELECT r.id AS number, l.code AS batch_code, r.market, r.layout, r."on", e.who AS by, r.count, r.text, r.text_digest,
+       c."on" AS counted, c.used, c.spoiled, c.returned, r.reprint_of
+FROM live_label_run r JOIN lot l ON l.id = r.lot_id JOIN entry e ON e.id = r.entry_id
+LEFT JOIN live_label_count c ON c.id = (SELECT max(id) FROM live_label_count WHERE label_run_id = r.id)
+"""
+
+
+def _run(row: sqlite3.Row) -> Run:
+    return Run(**{**dict(row), "on": day(row["on"]), "counted": maybe_day(row["counted"])})
+
+
+def runs(rows: sqlite3.Connection, lot_id: int | None = None) -> tuple[Run, ...]:
+    """Every run, or those of one lot of bars, in order."""
+    where = "" if lot_id is None else " WHERE r.lot_id = ?"
+    return tuple(
+        _run(row) for row in rows.execute(_SQL + where + " ORDER BY r.id", () if lot_id is None else (lot_id,))
+    )
+
+
+def run_by_number(rows: sqlite3.Connection, number: int) -> Run:
+    """One run. Raises BadInput for a number that is none."""
+    row = rows.execute(_SQL + " WHERE r.id = ?", (number,)).fetchone()
+    if row is None:
+        raise BadInput(f"There is no print run {number}; see them: soapledger label runs")
+    return _run(row)
+
+
+def text_of(rows: sqlite3.Connection, run: Run) -> date:
+    """The day the text of a run was first printed: a run printed again carries the words of the first."""
+    while run.reprint_of is not None:
+        run = run_by_number(rows, run.reprint_of)
+    return run.on
+
+
+def approved_by(rows: sqlite3.Connection, lot_id: int, market: str, text_digest: str) -> tuple[str, date] | None:
+    """Who approved that very text for those bars and that market, and when; None where nobody did."""
+    row = rows.execute(
+        'SELECT by, "on" FROM live_label_approval WHERE lot_id = ? AND market = ? AND text_digest = ? '
+        "ORDER BY id DESC LIMIT 1",
+        (lot_id, market, text_digest),
+    ).fetchone()
+    return (row["by"], day(row["on"])) if row else None

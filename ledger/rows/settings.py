@@ -1,0 +1,80 @@
+"""Who she is, and how the ledger speaks."""
+
+import sqlite3
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from ledger.errors import BadInput
+from ledger.units.quantity import SCALE_STEP_MG
+from ledger.units.words import Units
+
+
+@dataclass(frozen=True)
+class PrintedFrom:
+    """What a page was printed from: the last entry of the ledger, its UTC time, and the program."""
+
+    entry: int
+    recorded_at: str
+    program: str
+
+
+@dataclass(frozen=True)
+class Responsible:
+    """The responsible person for one market, with the address a label prints."""
+
+    name: str
+    address: str
+
+
+@dataclass(frozen=True)
+class Settings:
+    """The latest settings; `addresses` by market code."""
+
+    business: str
+    country: str
+    currency: str
+    units: Units
+    time_zone: str
+    phone: str | None
+    labour_minor_per_hour: int | None
+    scale_step_mg: int  # the smallest step her scale shows
+    addresses: Mapping[str, Responsible]
+
+
+def settings(rows: sqlite3.Connection) -> Settings:
+    """The settings as they stand. Raises BadInput for a ledger that was never set up."""
+    found = settings_if_any(rows)
+    if found is None:
+        raise BadInput("This ledger was not set up yet; do it with: soapledger init")
+    return found
+
+
+def settings_if_any(rows: sqlite3.Connection) -> Settings | None:
+    """The settings as they stand; None for a ledger that was started and never set up."""
+    row = rows.execute("SELECT * FROM live_settings_revision ORDER BY id DESC LIMIT 1").fetchone()
+    if row is None:
+        return None
+    addresses = {
+        one["market"]: Responsible(one["name"], one["address"])
+        for one in rows.execute(
+            "SELECT market, name, address FROM live_market_address WHERE settings_revision_id = ?",
+            (row["id"],),
+        )
+    }
+    return Settings(
+        business=row["business"],
+        country=row["country"],
+        currency=row["currency"],
+        units=row["units"],
+        time_zone=row["time_zone"],
+        phone=row["phone"],
+        labour_minor_per_hour=row["labour_minor_per_hour"],
+        scale_step_mg=row["scale_step_mg"] or SCALE_STEP_MG,
+        addresses=addresses,
+    )
+
+
+def printed_from(rows: sqlite3.Connection, program: str) -> PrintedFrom:
+    """The last entry of the ledger, which a page names as what it was printed from."""
+    row = rows.execute("SELECT id, recorded_at FROM entry ORDER BY id DESC LIMIT 1").fetchone()
+    return PrintedFrom(row["id"] if row else 0, row["recorded_at"] if row else "", program)

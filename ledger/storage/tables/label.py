@@ -1,0 +1,47 @@
+"""Print runs, approvals and counts of labels."""
+
+from datetime import date
+
+from ledger.storage.tables.entry import Fact
+
+
+class LabelRun(Fact, table=True):
+    """Labels printed for one lot of bars."""
+
+    __tablename__ = "label_run"
+    lot_id: int
+    on: date
+    layout: str
+    market: str
+    count: int
+    text: str
+    text_digest: str
+    view: str | None = None
+    layout_source: str | None = None
+    sheet_source: str | None = None
+    start: int | None = None
+    reprint_of: int | None = None
+    view_format: int | None = None
+
+
+class LabelApproval(Fact, table=True):
+    """A named person approved what a label says, for one lot and market."""
+
+    __tablename__ = "label_approval"
+    lot_id: int
+    market: str
+    on: date
+    by: str
+    text: str
+    text_digest: str
+
+
+class LabelCount(Fact, table=True):
+    """What became of the labels of one run; the latest counts."""
+
+    __tablename__ = "label_count"
+    label_run_id: int
+    on: date
+    used: int
+    spoiled: int
+    returned: int

@@ -1,0 +1,1 @@
+"""Plain values as people type and read them."""

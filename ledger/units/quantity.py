@@ -1,0 +1,258 @@
+"""Masses, pieces, shares, temperatures and lengths as people type and read them."""
+
+import re
+from collections.abc import Sequence
+from fractions import Fraction
+
+from ledger.errors import BadInput
+from ledger.units.wording import opening
+from ledger.units.words import Units
+
+# NIST SP 811 (2008), appendix B: 1 lb = 453.592 37 g exactly; an ounce is a sixteenth of it;
+# 1 US fluid ounce = 29.573 529 562 5 mL exactly; 1 in = 25.4 mm exactly.
+_MASS_MG = {
+    "g": Fraction(1000),
+    "mg": Fraction(1),
+    "kg": Fraction(1_000_000),
+    "oz": Fraction("28349.523125"),
+    "lb": Fraction("453592.37"),
+}
+_VOLUME_ML = {
+    "ml": Fraction(1),
+    "cl": Fraction(10),
+    "l": Fraction(1000),
+    "fl oz": Fraction("29.5735295625"),
+}
+_LENGTH_UM = {"mm": Fraction(1000), "cm": Fraction(10_000), "in": Fraction(25_400)}
+# What people call the units, by its start, for saying which one to write.
+_MEANT = (
+    ("milligr", "mg"), ("gr", "g"), ("gm", "g"), ("kilo", "kg"), ("ounce", "oz"), ("pound", "lb"),
+    ("millil", "mL"), ("lit", "L"), ("fluid", "fl oz"), ("millim", "mm"), ("centim", "cm"), ("inch", "in"),
+)  # fmt: skip
+# Spaces part thousands only where they stand before three digits; '1284 500' is two numbers, not one.
+_NUMBER = re.compile(r"(?:\d{1,3}(?:[ \u00a0\u202f]\d{3})+|\d+)(?:[.,]\d+)?|\.\d+")
+_SPLIT = re.compile(r"(?P<number>[\d.,\s\u00a0\u202f+−-]*)(?P<unit>.*)", re.DOTALL)
+_GROUP = "\u00a0"
+# Common practice, no source: far above what one person weighs, counts or is paid, and in milligrams far below
+# the largest whole number a ledger file can hold (2 to the 63rd).
+_TOO_LARGE = 10**9
+_TOO_LONG = 40
+# A bench scale that reads 0.1 g (common practice, no source); her own stands in the settings.
+SCALE_STEP_MG = 100
+
+
+def parse_number(text: str, *, what: str = "the number") -> Fraction:
+    """A plain number, with a point or a comma before the decimals, exactly.
+
+    Raises BadInput for a negative, unreadable or absurdly large number, and for 1,284, which could be either;
+    0,284 could not, since no thousands begin with a zero.
+    """
+    plain = text.strip()
+    if plain.startswith(("-", "−")):
+        raise BadInput(f"{opening(what)} cannot be below zero: '{text.strip()}'.")
+    if len(plain) > _TOO_LONG or not _NUMBER.fullmatch(plain):
+        shown = plain[:_TOO_LONG] or "nothing"
+        raise BadInput(f"{opening(what)} cannot be read from '{shown}'; write it like 182.4.")
+    if re.fullmatch(r"[1-9]\d{0,2},\d{3}", plain):
+        first, last = plain.split(",")
+        raise BadInput(f"{opening(what)} '{plain}' can be read two ways; write {first}{last} or {first}.{last}.")
+    number = Fraction(re.sub(r"\s", "", plain).replace(",", "."))
+    if number >= _TOO_LARGE:
+        raise BadInput(f"{opening(what)} '{plain}' is too large to be meant; look at the figures again.")
+    return number
+
+
+def _split(text: str, *, what: str, example: str) -> tuple[Fraction, str, str]:
+    match = _SPLIT.fullmatch(text.strip())
+    assert match is not None  # the pattern takes any text
+    unit = match["unit"].strip()
+    if not match["number"].strip():
+        raise BadInput(f"{opening(what)} cannot be read from '{text.strip()}'; write {example}.")
+    return parse_number(match["number"], what=what), unit, match["number"].strip()
+
+
+def _unit_error(text: str, number: str, unit: str, known: list[str], what: str) -> BadInput:
+    from ledger.units.names import near
+
+    if not unit:
+        return BadInput(f"{number} of what? Write {what} with its unit, such as {number} {known[0]}.")
+    meant = [short for start, short in _MEANT if unit.casefold().startswith(start) and short in known]
+    close = meant or near(unit, known, 1)
+    listed = f"{', '.join(known[:-1])} or {known[-1]}"
+    # Nothing close: naming any one unit would invite a weight wrong by its factor.
+    advice = f"{number} {close[0]} (one of {', '.join(known)})" if close else f"{what} in {listed}"
+    return BadInput(f"{text.strip()}: '{unit}' is not a unit known here; write {advice}.")
+
+
+def _norm(unit: str) -> str:
+    return re.sub(r"[\s.]+", " ", unit.casefold()).strip()
+
+
+def parse_mass(text: str, *, what: str = "the weight") -> int:
+    """A weight in whole milligrams; g, kg, mg, oz or lb must stand behind it. Raises BadInput."""
+    number, unit, typed = _split(text, what=what, example="182.4 g")
+    if _norm(unit) in _VOLUME_ML:
+        raise BadInput(f"{text.strip()} is a volume; weigh it, and write {what} in g, such as 182.4 g.")
+    factor = _MASS_MG.get(_norm(unit))
+    if factor is None:
+        raise _unit_error(text, typed, unit, list(_MASS_MG), what)
+    return round(number * factor)
+
+
+def scale_unit(units: Units) -> str:
+    """The unit her scale weighs in: g, or oz."""
+    return "oz" if units == "us" else "g"
+
+
+def degree_unit(units: Units) -> str:
+    """The degrees of a system of units."""
+    return "°F" if units == "us" else "°C"
+
+
+def with_scale_unit(typed: str, units: Units) -> str:
+    """A weight as typed, with the unit of her scale behind a number that stands alone."""
+    return f"{typed} {scale_unit(units)}" if typed[-1:].isdigit() else typed
+
+
+def parse_amount(text: str, *, density_mg_per_ml: int | None = None, what: str = "the amount") -> int:
+    """A weight, or a volume of something whose density is known, in whole milligrams. Raises BadInput."""
+    number, unit, typed = _split(text, what=what, example="5 kg")
+    factor = _MASS_MG.get(_norm(unit))
+    if factor is not None:
+        return round(number * factor)
+    volume = _VOLUME_ML.get(_norm(unit))
+    if volume is None:
+        raise _unit_error(text, typed, unit, [*_MASS_MG, "mL", "L", "fl oz"], what)
+    if density_mg_per_ml is None:
+        raise BadInput(
+            f"{text.strip()} is a volume, and the density is not known; write the weight, "
+            "or give the material its --density."
+        )
+    return round(number * volume * density_mg_per_ml)
+
+
+def parse_volume(text: str, *, what: str = "the volume") -> int:
+    """A volume in whole microlitres; mL, cl, L or fl oz must stand behind it. Raises BadInput."""
+    number, unit, typed = _split(text, what=what, example="1200 mL")
+    factor = _VOLUME_ML.get(_norm(unit))
+    if factor is None:
+        raise _unit_error(text, typed, unit, ["mL", "L", "cl", "fl oz"], what)
+    return round(number * factor * 1000)
+
+
+def parse_pieces(text: str, *, what: str = "the number") -> int:
+    """A whole number of pieces. Raises BadInput."""
+    plain = text.strip()
+    if not re.fullmatch(r"\d+", plain):
+        raise BadInput(f"{opening(what)} is a whole number, such as 10; '{plain}' is not one.")
+    return int(parse_number(plain, what=what))
+
+
+def parse_share(text: str, *, what: str = "the share") -> int:
+    """A percentage, with or without its sign, in parts per million. Raises BadInput."""
+    number = parse_number(text.strip().removesuffix("%").strip(), what=what)
+    return round(number * 10_000)
+
+
+def parse_temperature(text: str, *, what: str = "the temperature") -> int:
+    """A temperature in thousandths of a degree Celsius; C or F must stand behind it. Raises BadInput."""
+    plain = text.strip()
+    match = re.fullmatch(r"([-−]?)\s*([\d.,]+)\s*°?\s*([cCfF]?)", plain)
+    if not match:
+        raise BadInput(f"{opening(what)} cannot be read from '{plain}'; write 49 C or 120 F.")
+    degrees = parse_number(match[2], what=what) * (-1 if match[1] else 1)
+    if not match[3]:
+        raise BadInput(f"{plain} degrees of which kind? Write {plain} C or {plain} F.")
+    celsius = degrees if match[3] in "cC" else (degrees - 32) * Fraction(5, 9)
+    return round(celsius * 1000)
+
+
+def parse_minutes(text: str, *, what: str = "the minutes") -> int:
+    """A length of time in whole minutes; a number alone is in minutes. Raises BadInput."""
+    plain = text.strip()
+    ending = next((one for one in ("minutes", "minute", "min") if plain.endswith(one)), "")
+    return round(parse_number(plain.removesuffix(ending).strip(), what=what))
+
+
+def parse_ph(text: str, *, what: str = "the pH") -> int:
+    """A pH in thousandths, between 0 and 14. Raises BadInput."""
+    value = round(parse_number(text.strip().removeprefix("pH").strip(), what=what) * 1000)
+    if value > 14_000:
+        raise BadInput(f"A pH of {text} cannot be; it lies between 0 and 14.")
+    return value
+
+
+def parse_length(text: str, *, what: str = "the length") -> int:
+    """A length in whole micrometres; mm, cm or in must stand behind it. Raises BadInput."""
+    number, unit, typed = _split(text, what=what, example="80 mm")
+    factor = _LENGTH_UM.get(_norm(unit))
+    if factor is None:
+        raise _unit_error(text, typed, unit, list(_LENGTH_UM), what)
+    return round(number * factor)
+
+
+def _decimal(value: Fraction, decimals: int, *, trim: bool = True) -> str:
+    scaled = value * 10**decimals
+    whole = (2 * abs(scaled.numerator) + scaled.denominator) // (2 * scaled.denominator)
+    digits = f"{whole:0{decimals + 1}d}"
+    head, tail = (digits[:-decimals], digits[-decimals:]) if decimals else (digits, "")
+    grouped = f"{int(head):,}".replace(",", _GROUP) if len(head) > 3 else head
+    tail = tail.rstrip("0") if trim else tail
+    sign = "−" if value < 0 and whole else ""
+    return f"{sign}{grouped}.{tail}" if tail else f"{sign}{grouped}"
+
+
+def show_mass(mg: int, units: Units = "metric") -> str:
+    """A mass as her scale reads it: 182.4 g, 1 284 g, 12.35 kg; or in ounces and pounds."""
+    size = abs(mg)
+    if units == "us":
+        pounds = size >= 5 * _MASS_MG["lb"]
+        unit = "lb" if pounds else "oz"
+        return f"{_decimal(Fraction(mg) / _MASS_MG[unit], 2, trim=False)} {unit}"
+    if size >= 10_000_000:
+        return f"{_decimal(Fraction(mg, 1_000_000), 2, trim=False)} kg"
+    return f"{_decimal(Fraction(mg, 1000), 2 if size < 10_000 else 1)} g"
+
+
+def show_masses(masses: Sequence[int], units: Units = "metric") -> tuple[str, list[str]]:
+    """The figures of a table in one unit, that of the largest, with equal decimals; a dash for none."""
+    largest = max(masses, default=0)
+    if units == "us":
+        unit = "lb" if largest >= 5 * _MASS_MG["lb"] else "oz"
+    else:
+        unit = "kg" if largest >= 10_000_000 else "g"
+    decimals = 1 if unit == "g" else 2
+    return unit, [_decimal(Fraction(mg) / _MASS_MG[unit], decimals, trim=False) if mg else "–" for mg in masses]
+
+
+def show_share(ppm: int, decimals: int = 1) -> str:
+    """A share as a percentage: 5.2 %."""
+    return f"{_decimal(Fraction(ppm, 10_000), decimals, trim=False)} %"
+
+
+def show_temperature(milli_c: int, units: Units = "metric") -> str:
+    """A temperature to a tenth of a degree, in the ledger's system."""
+    degrees = Fraction(milli_c, 1000) * Fraction(9, 5) + 32 if units == "us" else Fraction(milli_c, 1000)
+    return f"{_decimal(degrees, 1, trim=False)} {degree_unit(units)}"
+
+
+def show_degrees(milli_c: int, units: Units = "metric", fahrenheit_decimals: int = 0) -> str:
+    """A difference of temperatures: 5.6 °C, or 10 °F."""
+    if units == "us":
+        return f"{milli_c * 9 / 5000:.{fahrenheit_decimals}f} {degree_unit(units)}"
+    return f"{milli_c / 1000:.1f} {degree_unit(units)}"
+
+
+def show_volume(microlitres: int, units: Units = "metric") -> str:
+    """A volume: 1 076 mL, or 36.4 fl oz."""
+    if units == "us":
+        return f"{_decimal(Fraction(microlitres, 1000) / _VOLUME_ML['fl oz'], 1, trim=False)} fl oz"
+    return f"{_decimal(Fraction(microlitres, 1000), 0)} mL"
+
+
+def show_sap(mg_per_kg: int) -> str:
+    """A saponification value in mg KOH per g: 190.0."""
+    return _decimal(Fraction(mg_per_kg, 1000), 1, trim=False)
+
+
+WHOLE_PPM = 1_000_000

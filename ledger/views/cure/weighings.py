@@ -1,0 +1,55 @@
+"""What the bars of a batch weighed last, and how much of that weight is known to stay on the shelf."""
+
+import sqlite3
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+
+from ledger.rows.batch import BatchRow
+from ledger.rows.opened import day
+from ledger.rows.reading import current_readings
+from ledger.views.cure.cure_forecast import BY_WEIGHINGS, based_on, forecast, weighings
+from ledger.views.cure.drying import Drying
+
+
+@dataclass(frozen=True)
+class Weighings:
+    """The bars weighed on one day, in mg; and how much of that weight is known to stay, with its ground."""
+
+    on: date
+    weights_mg: tuple[int, ...]
+    left: Fraction | None  # the share that stays at the least; None where that is not known
+    when: str  # what it stands for, in words, or why it is not known
+
+
+def last_weighings(rows: sqlite3.Connection, batch: BatchRow) -> Weighings | None:
+    """The readings 'bar weight' that count, of the latest day that has some; None before there is one."""
+    every = [row for row in current_readings(rows, batch.id) if row["what"] == "bar weight"]
+    latest = max((row["on"] for row in every), default=None)
+    found = [row for row in every if row["on"] == latest]
+    if not found:
+        return None
+    weights = tuple(row["value"] for row in found)
+    left, when = _left(rows, batch, Fraction(sum(weights), len(weights)))
+    return Weighings(day(found[0]["on"]), weights, left, when)
+
+
+def _left(rows: sqlite3.Connection, batch: BatchRow, mean_mg: Fraction) -> tuple[Fraction | None, str]:
+    """The least the mean may come to over the mean now: the forecast's low end, or the bar with all its water gone.
+
+    Whichever of the two is less; nothing where neither is known, or both lie above what the bars weigh now.
+    """
+    found, drying = [], Drying(rows, [batch])
+    if dry := drying.dry_bar(batch):
+        found.append((dry, "with all its water gone"))
+    view = forecast(rows, batch, weighings(rows, batch), drying)
+    if view and view.basis == BY_WEIGHINGS and (range_ := view.weight_on(view.end_on)):
+        low = f"at the low end of its forecast for the end of the stock life, from {based_on(view)}, {view.holds}"
+        found.append((Fraction(range_[0]), low))
+    if not found:
+        return None, "the bars were not weighed at the cut, and their weighings give no forecast yet"
+    known = [one for one in found if 0 < one[0] <= mean_mg]
+    if not known:
+        return None, "they weigh less now than their weight at the cut and what went in let expect of them quite dry"
+    least, when = min(known)
+    return least / mean_mg, when

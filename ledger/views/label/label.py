@@ -1,0 +1,205 @@
+"""What is printed on the bars of one batch for one market."""
+
+import hashlib
+import sqlite3
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.domain.label.declaration import DeclaredIngredient, Naming, declare, declared_line
+from ledger.domain.label.durability import durability
+from ledger.domain.label.market import Market, Rule
+from ledger.domain.recipe.recipe import TOGETHER, LabelWishes, Recipe
+from ledger.errors import BadInput, Refused
+from ledger.markets import market
+from ledger.rows.batch import BatchRow, find_batch, recipe_of
+from ledger.rows.graph import ledger_graph
+from ledger.rows.settings import settings
+from ledger.views.label.allergens import Allergens, barred_words, batch_allergens
+from ledger.views.recipe.ingredients import declared_parts
+from ledger.views.recipe.recipe import recipe_by_code
+from ledger.views.release.assessment import latest_assessment
+from ledger.views.stock.made_of import Compositions
+
+
+@dataclass(frozen=True)
+class LabelText:
+    """The particulars of one label, ready to be set; nothing here is a claim of compliance."""
+
+    market: str  # its code
+    product: str
+    function: str  # what it is: "Soap"
+    net_quantity: str  # as it is printed, e.g. "100 g" or "Net Wt 3.5 oz (99 g)"
+    net_mg: int
+    figure_height_mm: float | None  # the least height of its figures; None where the panel decides
+    ingredients_heading: str
+    ingredients: str  # one line, comma-separated; empty where the market asks for none
+    batch_code: str
+    best_before: str | None  # as printed; None where a period after opening stands in its place
+    after_opening_months: int | None  # beside the mark of the open jar
+    origin: str | None  # "Made in Ireland"
+    code_text: str  # what a printed code holds: the batch code, or a GTIN
+    responsible_name: str
+    responsible_address: str
+    precautions: tuple[str, ...]
+    made_on: date
+    status: str  # of the bars
+    draft: bool  # not passed for packing: marked DRAFT
+    policy: str  # as added or as saponified
+    declared: tuple[DeclaredIngredient, ...]
+    allergens: Allergens | None  # None where the market asks for none
+    rules: tuple[Rule, ...]
+    remains: tuple[str, ...]  # what a person or a licensed assessor still has to decide
+
+
+def label_text(
+    rows: sqlite3.Connection,
+    code: str,
+    market_code: str,
+    *,
+    on: date,
+    net_mg: int | None = None,
+    best_before_months: int | None = None,
+    checking: bool = False,
+) -> LabelText:
+    """The particulars of the bars of one batch for one market, supplied on a day, from the lots that really went in.
+
+    Raises BadInput for an unknown market, a market without a responsible person, a bar without a
+    declared weight, or a material without an INCI name; Refused for a batch that gives no bars, or (unless `checking`,
+    which says it beside the rest) one that holds what may not be in a bar of that market.
+    """
+    batch = find_batch(rows, code)
+    if not batch.soap or batch.yielded_on is None:
+        raise Refused(f"Batch {batch.code} is {batch.status}; labels are for bars that were cut.")
+    law, own, recipe = market(market_code), settings(rows), recipe_of(rows, batch)
+    responsible = own.addresses.get(law.address)
+    if responsible is None:
+        raise BadInput(
+            f"There is no responsible person for {law.name} yet; give one with: "
+            f"soapledger init --market '{law.address}=Name; street, town'"
+        )
+    net = net_mg if net_mg is not None else recipe.net_weight_mg if recipe else None
+    if not net:
+        raise BadInput(f"{batch.product} has no net weight per bar; add --net '100 g', or write it in the recipe.")
+    wishes = recipe.label if recipe else LabelWishes()
+    together = law.fragrance_word if wishes.fragrance == TOGETHER else None
+    compositions = Compositions(rows)
+    parts = declared_parts(rows, batch, wishes.declaration, compositions)
+    declared = declare(parts, Naming(law.aqua, together, law.floats))
+    listed = law.allergen_list(on)
+    allergens = batch_allergens(rows, batch, listed, compositions) if listed else None
+    if not checking and (words := barred_words(rows, batch, law, on=on)):
+        raise Refused(f"Batch {batch.code} gets no label: {words}.")
+    made = batch.made_on or batch.planned_on
+    best_before, after_opening = _durability(rows, batch, law, recipe, wishes, made, best_before_months, on)
+    return LabelText(
+        market=law.code,
+        product=batch.product,
+        function=wishes.function,
+        net_quantity=law.net_words(net),
+        net_mg=net,
+        figure_height_mm=law.figure_height(net),
+        ingredients_heading=law.ingredients_heading,
+        ingredients=declared_line(declared, allergens.declared if allergens else ())
+        if law.declares_ingredients
+        else "",
+        batch_code=batch.code,
+        best_before=best_before,
+        after_opening_months=after_opening,
+        origin=wishes.origin,
+        code_text=wishes.gtin or batch.code,
+        responsible_name=responsible.name,
+        responsible_address=responsible.address,
+        precautions=wishes.precautions,
+        made_on=made,
+        status=batch.status,
+        draft=batch.lot_status not in ("passed", "released"),
+        policy=wishes.declaration,
+        declared=declared,
+        allergens=allergens,
+        rules=tuple(rule for rule in law.rules if rule.holds(on)),
+        remains=(*_own_remains(rows, batch, wishes, allergens), *law.remains),
+    )
+
+
+def run_text(view: LabelText) -> str:
+    """What one label says, as it is approved and kept with its run."""
+    opened = f"{view.after_opening_months}M after opening" if view.after_opening_months else ""
+    return "\n".join(
+        (
+            view.product,
+            view.function,
+            view.net_quantity,
+            f"{view.ingredients_heading}: {view.ingredients}" if view.ingredients else "",
+            view.best_before or opened,
+            " ".join(view.precautions),
+            f"{view.responsible_name}, {view.responsible_address}",
+            view.origin or "",
+            view.batch_code,
+        )
+    )
+
+
+def digest_of(text: str) -> str:
+    """The SHA-256 by which a text is known again."""
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+def _durability(
+    rows: sqlite3.Connection,
+    batch: BatchRow,
+    law: Market,
+    recipe: Recipe | None,
+    wishes: LabelWishes,
+    made: date,
+    months: int | None,
+    on: date,
+) -> tuple[str | None, int | None]:
+    """A date of month and year, or where the market asks for it the period after opening, within what was assessed."""
+    months = months or (recipe.best_before_months if recipe else None)
+    if months is None:
+        return None, wishes.after_opening_months
+    assessed = None
+    if batch.recipe_code and law.asks("assessment", on):
+        found = latest_assessment(rows, recipe_by_code(rows, batch.recipe_code))
+        assessed = found.durability_months if found else None
+    dated = law.dated_months
+    opened = wishes.after_opening_months if dated is not None and months > dated else None
+    kept = durability(made, months, dated_months=dated, after_opening_months=opened, assessed_months=assessed)
+    until = f"{law.best_before_wording} {kept.month_and_year}" if kept.month_and_year else None
+    return until, kept.after_opening_months
+
+
+def _own_remains(
+    rows: sqlite3.Connection, batch: BatchRow, wishes: LabelWishes, allergens: Allergens | None
+) -> tuple[str, ...]:
+    """What this very batch leaves to a person, before what its market does."""
+    found = [
+        f"How a soap made of its fats is named: here {wishes.declaration}, by the recipe; no official text was found "
+        "that settles it.",
+        "The best-before date: months from the making as the recipe gives them, or 24 by default (no source).",
+    ]
+    if allergens:
+        found += [
+            f"What {one} holds: nobody stated it (soapledger material contains)." for one in allergens.no_statement
+        ]
+        found += allergens.doubts
+        found += [
+            f"What {one}, is: its name in the statement is not known here, neither as a label name nor as a synonym or "
+            "CAS number, so nothing was looked up for it."
+            for one in allergens.unknown
+        ]
+        found += [
+            f"Whether {one} may be in a bar here: the EU prohibits it, and the rule of this market is not known here."
+            for one in allergens.asked
+        ]
+    marks = ledger_graph(rows).upstream([("batch", batch.id)]).of_kind("batch")
+    infused = rows.execute(
+        f"SELECT code FROM batch WHERE process = 'infusion' AND id IN ({','.join('?' * len(marks))}) ORDER BY code",
+        marks,
+    ).fetchall()
+    if infused:
+        found.append(
+            f"Whether more of the plants strained out of {', '.join(row[0] for row in infused)} was carried over than "
+            "the recipe says, and is to be declared."
+        )
+    return tuple(found)

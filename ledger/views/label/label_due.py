@@ -1,0 +1,158 @@
+"""Stock whose printed label stops being usable at a coming date, by market, with bars and where they are."""
+
+import sqlite3
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from ledger.domain.label.market import AllergenList, Market
+from ledger.markets import known_market, market
+from ledger.rows.bars import BarCount, bar_counts, bars_here
+from ledger.rows.batch import BatchRow, batches_coded
+from ledger.rows.label_run import Run, runs, text_of
+from ledger.units.dates import show_date
+from ledger.views.label.allergens import Holding, batch_holding
+from ledger.views.stock.made_of import Compositions
+
+
+@dataclass(frozen=True)
+class Due:
+    """Bars in one place whose label is usable only up to a day."""
+
+    batch_code: str
+    market: str
+    bars: int
+    where: str
+    until: date
+    why: str
+
+
+def labels_due(rows: sqlite3.Connection, *, today: date, by: date) -> tuple[Due, ...]:
+    """Every batch with labels printed for a market whose rule changes between today and `by`, or has changed.
+
+    Bars here were not supplied yet, so the list for the day of their supply holds; bars at a shop were supplied when
+    they went there, and may be sold on as long as the list says. A list that would name nothing more is no reason.
+    """
+    printed: dict[tuple[str, str], Run] = {}
+    for run in runs(rows):
+        if known_market(run.market):
+            printed[run.batch_code, run.market] = run
+    by_code = batches_coded(rows, {code for code, _ in printed})
+    counts: dict[int | None, list[BarCount]] = defaultdict(list)
+    for one in bar_counts(rows, [batch.yield_lot_id for batch in by_code.values() if batch.yield_lot_id is not None]):
+        counts[one.lot_id].append(one)
+    found, made = list[Due](), Compositions(rows)
+    for (code, where), run in printed.items():
+        if batch := by_code.get(code):
+            found += _due(rows, batch, counts[batch.yield_lot_id], made, market(where), run, today, by)
+    return tuple(sorted(found, key=lambda one: (one.until, one.batch_code, one.where)))
+
+
+def _due(
+    rows: sqlite3.Connection,
+    batch: BatchRow,
+    counts: Sequence[BarCount],
+    made: Compositions,
+    law: Market,
+    run: Run,
+    today: date,
+    by: date,
+) -> Iterator[Due]:
+    for rule in law.allergens:
+        after = next((one for one in law.allergens if one.since and rule.until and one.since > rule.until), None)
+        if rule.until is None or after is None or not _printed_under(rows, rule, run):
+            continue
+        bars = list(_reached(counts, rule, today, by))
+        if bars and (more := _missing(batch_holding(rows, batch, made), rule, after)):
+            names = f"{after.name} names {', '.join(more)} too"
+            for one, until, why in bars:
+                yield Due(batch.code, law.code, one.count, one.where, until, f"{why}: {names}")
+
+
+def _reached(
+    counts: Sequence[BarCount], rule: AllergenList, today: date, by: date
+) -> Iterator[tuple[BarCount, date, str]]:
+    """The bars that the end of a list reaches, until when their labels are usable, and why."""
+    assert rule.until is not None
+    for one in _still_out(counts):
+        if not one.left and one.where != "retained" and rule.until <= by:
+            yield one, rule.until, "to be supplied by then"
+        shop = one.where == "dispatched" and one.on is not None and one.on <= rule.until
+        if shop and rule.sold_on_until and today <= rule.sold_on_until <= by:
+            yield one, rule.sold_on_until, f"supplied {one.on}, sold on until then"
+
+
+def _still_out(counts: Sequence[BarCount]) -> Iterator[BarCount]:
+    """The same, but for the bars that a customer sent back: of what was sent last, since nobody said of which."""
+    back = Counter[int | None]()
+    for one in counts:
+        if one.left and one.where == "returned":
+            back[one.customer_id] -= one.count  # what came back stands below zero among what went
+    for one in reversed(counts):
+        if one.where == "dispatched":
+            came = min(one.count, back[one.customer_id])
+            back[one.customer_id] -= came
+            one = replace(one, count=one.count - came)
+        if one.count > 0:
+            yield one
+
+
+def _missing(holding: Holding, rule: AllergenList | None, after: AllergenList) -> list[str]:
+    """What a list names in the bars and the one before, if there was one, does not."""
+    before = holding.named_by(rule).declared if rule else ()
+    return sorted(set(holding.named_by(after).declared) - set(before))
+
+
+def _printed_under(rows: sqlite3.Connection, rule: AllergenList, run: Run) -> bool:
+    """Whether a run carries what that list asks and no more: its text was first printed while the list held."""
+    return rule.until is not None and text_of(rows, run) <= rule.until
+
+
+def label_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> dict[str, str]:
+    """Why the labels on the bars are not usable for bars supplied on a day: by market, a sentence for each.
+
+    Labels the day has made unusable are on the bars until newer ones, counted, are enough for all that are here; a run
+    that nobody counted may be on them too.
+    """
+    stale: dict[str, str] = {}
+    newer = Counter[str]()
+    for run in runs(rows, batch.yield_lot_id) if batch.yield_lot_id is not None else ():
+        if why := _out_of_date(rows, batch, run, on):
+            stale[run.market] = why
+        else:
+            newer[run.market] += run.used or 0
+    here = bars_here(rows, batch.yield_lot_id, on) if stale and batch.yield_lot_id is not None else 0
+    return {code: why for code, why in stale.items() if newer[code] < here}
+
+
+def labels_on_bars(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> int:
+    """How many labels are on the bars, for whatever market: printed, and neither spoiled nor returned.
+
+    Where newer labels are usable on the day, older ones that are not do not count.
+    """
+    counted = [(run, _out_of_date(rows, batch, run, on)) for run in _counted(rows, batch)]
+    newer = {run.market for run, stale in counted if not stale}
+    return sum(run.used or 0 for run, stale in counted if not stale or run.market not in newer)
+
+
+def _counted(rows: sqlite3.Connection, batch: BatchRow) -> list[Run]:
+    if batch.yield_lot_id is None:
+        return []
+    return [one for one in runs(rows, batch.yield_lot_id) if one.counted is not None]
+
+
+def _out_of_date(rows: sqlite3.Connection, batch: BatchRow, run: Run, on: date) -> str | None:
+    """What a run lacks for bars supplied on a day: what its list, of the day its text was first printed, left out."""
+    law = known_market(run.market)
+    if law is None:
+        return None
+    printed_on = text_of(rows, run)
+    was, now = (law.allergen_list(day) for day in (printed_on, on))
+    more = _missing(batch_holding(rows, batch), was, now) if now and was != now else []
+    if now is None or not more:
+        return None
+    return (
+        f"run {run.number} for {run.market}, its text of {show_date(printed_on)}, does not name {', '.join(more)}, "
+        f"which {now.name} asks for"
+    )

@@ -1,0 +1,107 @@
+"""What a recall cannot rule out: lots without a number, bars missing at a count, complaints without a batch."""
+
+import json
+import sqlite3
+from collections.abc import Collection, Mapping, Sequence
+
+from ledger.rows.bars import BarCount
+from ledger.rows.batch import BatchRow, batches_by_id, find_batch, portions_of
+from ledger.rows.complaint import complaints
+from ledger.rows.graph import ledger_graph
+from ledger.rows.lot import LotRow, lots_by_id
+from ledger.units.dates import show_date
+from ledger.views.recall.recall import CannotBeExcluded
+
+
+def cannot_exclude(
+    rows: sqlite3.Connection,
+    named: Sequence[LotRow],
+    counts: Sequence[BarCount],
+    *,
+    asked: Sequence[BatchRow],
+    reached: Collection[int],
+    lots: Mapping[int, LotRow],
+) -> tuple[CannotBeExcluded, ...]:
+    """Everything that may belong to it, each with the reason.
+
+    `counts` are the bars that were reached, `reached` the batches, `asked` those asked for by the code on a bar.
+    """
+    return (
+        *_without_a_number(rows, named),
+        *_of_the_same_dough(rows, asked, reached),
+        *_missing(counts, lots),
+        *_without_a_batch(rows, counts, lots),
+    )
+
+
+def _without_a_number(rows: sqlite3.Connection, named: Sequence[LotRow]) -> list[CannotBeExcluded]:
+    """Lots of the same material, from any supplier, with the batches and the number of bars they went into."""
+    named_ids = {lot.id for lot in named}
+    without = rows.execute(
+        "SELECT id FROM live_lot WHERE supplier_number IS NULL AND supplier_id IS NOT NULL "
+        "AND material_id IN (SELECT value FROM json_each(?))",
+        (json.dumps(sorted({lot.material_id for lot in named})),),
+    )
+    unknown = [lot for lot in lots_by_id(rows, [row[0] for row in without]).values() if lot.number_unknown]
+    found: list[CannotBeExcluded] = []
+    if not unknown:
+        return found
+    graph = ledger_graph(rows)
+    ways = {lot.id: graph.downstream([("lot", lot.id)]).of_kind("batch") for lot in unknown}
+    made = batches_by_id(rows, {number for way in ways.values() for number in way})
+    for lot in sorted(unknown, key=lambda lot: lot.id):
+        if lot.id in named_ids:
+            continue
+        reached = ways[lot.id]
+        bars = sum(made[number].made for number in reached if made[number].soap)
+        codes = ", ".join(sorted(made[number].code for number in reached))
+        into = f"it went into {codes} ({bars} bars)" if codes else "it went into nothing yet"
+        found.append(
+            CannotBeExcluded(
+                f"lot {lot.code}, {lot.material} from {lot.supplier}, received {show_date(lot.on)}",
+                f"their lot number is unknown; {into}",
+            )
+        )
+    return found
+
+
+def _of_the_same_dough(
+    rows: sqlite3.Connection, asked: Sequence[BatchRow], reached: Collection[int]
+) -> list[CannotBeExcluded]:
+    """The other portions of a dough: what is wrong with a bar of one may have been in the pot of all."""
+    return [
+        CannotBeExcluded(
+            f"batch {other.code}, {other.product}",
+            f"cut from the same dough as {one.code}; for all of it: soapledger recall bar {one.part_of}",
+        )
+        for one in asked
+        if one.part_of is not None
+        for other in sorted(portions_of(rows, find_batch(rows, one.part_of).id), key=lambda other: other.planned_on)
+        if other.id not in reached and other.made
+    ]
+
+
+def _missing(counts: Sequence[BarCount], lots: Mapping[int, LotRow]) -> list[CannotBeExcluded]:
+    return [
+        CannotBeExcluded(
+            f"{one.count} bar{'s' if one.count > 1 else ''} of batch {lots[one.lot_id].code}",
+            f"missing at a count{f' on {show_date(one.on)}' if one.on else ''}; it is not known where they went",
+        )
+        for one in counts
+        if one.where == "missing at a count" and one.count > 0
+    ]
+
+
+def _without_a_batch(
+    rows: sqlite3.Connection, counts: Sequence[BarCount], lots: Mapping[int, LotRow]
+) -> list[CannotBeExcluded]:
+    """Complaints about bars of an unknown batch, since the first reached bars were cut."""
+    since = min((lots[one.lot_id].on for one in counts), default=None)
+    return [
+        CannotBeExcluded(
+            f"complaint {one.number} of {show_date(one.on)}",
+            f"its batch is not known; bought {one.where or 'where and when is not known'}",
+        )
+        for one in sorted(complaints(rows), key=lambda one: one.number)
+        if since is not None and one.on >= since and one.batch_code is None
+    ]

@@ -1,0 +1,1 @@
+"""Passing and release."""

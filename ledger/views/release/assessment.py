@@ -1,0 +1,132 @@
+"""The latest safety assessment of a recipe, and how a version as written or a batch as weighed lies to it."""
+
+import sqlite3
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.domain.release.assessed import Assessed, Compared, Share, compare
+from ledger.domain.release.assessment import Assessment, read_assessment
+from ledger.errors import BadInput, Refused
+from ledger.markets import laws_at, market
+from ledger.rows.batch import BatchRow, find_batch, recipe_of
+from ledger.rows.settings import settings
+from ledger.views.lye.lye_check import lye_check
+from ledger.views.recipe.ingredients import parts_of_batch
+from ledger.views.recipe.recipe import RecipeCard, RecipeSheet, recipe_sheet
+
+
+@dataclass(frozen=True)
+class AssessmentView:
+    """A recipe version, or a batch of it, beside the latest assessment, as of one day."""
+
+    recipe: str
+    product: str
+    version: int
+    batch: str | None  # None for the recipe as written
+    on: date
+    assessment: Assessment
+    compared: tuple[Compared, ...]
+    outside: int  # how many particulars lie outside
+    silent: int  # on how many the assessment is silent
+    without_inci: tuple[str, ...]  # materials compared under their own names
+
+
+def latest_assessment(rows: sqlite3.Connection, card: RecipeCard) -> Assessment | None:
+    """The assessment booked last for a recipe; None when there is none."""
+    row = rows.execute(
+        "SELECT source FROM live_assessment WHERE recipe_id = ? ORDER BY id DESC LIMIT 1", (card.id,)
+    ).fetchone()
+    return read_assessment(row[0], file=f"assessment of {card.code}") if row else None
+
+
+def recipe_beside(
+    rows: sqlite3.Connection, card: RecipeCard, *, version: int | None = None, markets: Sequence[str] = (), on: date
+) -> AssessmentView | None:
+    """A version as written, the latest unless told; None without an assessment.
+
+    Asked for are the markets she has an address for that ask for an assessment, unless told. Raises
+    BadInput for an unknown version or market.
+    """
+    asked = _markets(rows, markets, on)
+    assessment = latest_assessment(rows, card)
+    if assessment is None:
+        return None
+    sheet = recipe_sheet(rows, card, version=version)
+    recipe = sheet.recipe
+    shares = _shares_of_sheet(sheet)
+    reckoned = sheet.formulation.pot.superfat().nominal_ppm if sheet.formulation else recipe.superfat_ppm
+    facts = Assessed(recipe.process, reckoned, recipe.best_before_months, shares, asked)
+    named = [sheet.materials[line.material] for line in recipe.lines if line.role != "packaging"]
+    without = tuple(dict.fromkeys(one.name for one in named if one.inci is None))
+    return _view(card, sheet.version, None, assessment, facts, without, on)
+
+
+def batch_beside(
+    rows: sqlite3.Connection, card: RecipeCard, code: str, *, markets: Sequence[str] = (), on: date
+) -> AssessmentView | None:
+    """A batch as weighed, down to the lots as received; None without an assessment.
+
+    Raises BadInput for a batch of another recipe or a material without an INCI name, Refused for a batch
+    that is not weighed to the end.
+    """
+    asked = _markets(rows, markets, on)
+    batch = find_batch(rows, code)
+    recipe = recipe_of(rows, batch)
+    if recipe is None or batch.recipe_version is None or batch.recipe_code != card.code:
+        raise BadInput(f"Batch {batch.code} is {batch.product}, and was not planned from the recipe {card.name}.")
+    assessment = latest_assessment(rows, card)
+    if assessment is None:
+        return None
+    shares = _shares_of_batch(rows, batch)
+    whole = find_batch(rows, batch.part_of) if batch.part_of else batch
+    superfat = lye_check(rows, whole.id).superfat_ppm
+    facts = Assessed(recipe.process, superfat, recipe.best_before_months, shares, asked)
+    return _view(card, batch.recipe_version, batch.code, assessment, facts, (), on)
+
+
+def _markets(rows: sqlite3.Connection, asked: Sequence[str], on: date) -> dict[str, bool]:
+    """Those named, else hers that ask for an assessment; and whether each asks for a notification."""
+    hers = (law for law in laws_at(settings(rows).addresses) if law.asks("assessment", on))
+    return {law.code: law.asks("notification", on) for law in (map(market, asked) if asked else hers)}
+
+
+def _shares_of_sheet(sheet: RecipeSheet) -> tuple[Share, ...]:
+    masses = [(one.line, one.target) for one in sheet.targets if one.line.role != "packaging"]
+    cards = [(sheet.materials[line.material], mass) for line, mass in masses]
+    return tuple(Share(card.inci or card.name, mass, card.kind == "fragrance") for card, mass in cards)
+
+
+def _shares_of_batch(rows: sqlite3.Connection, batch: BatchRow) -> tuple[Share, ...]:
+    if batch.open_lines:
+        raise Refused(
+            f"Batch {batch.code} is not weighed to the end, so its shares cannot be told; "
+            f"weigh it first: soapledger batch log {batch.code}"
+        )
+    parts = parts_of_batch(rows, batch.id)
+    return tuple(Share(part.inci, part.mass_mg, part.role == "fragrance") for part in parts)
+
+
+def _view(
+    card: RecipeCard,
+    version: int,
+    batch: str | None,
+    assessment: Assessment,
+    facts: Assessed,
+    without_inci: tuple[str, ...],
+    on: date,
+) -> AssessmentView:
+    compared = compare(assessment, facts, on=on)
+    verdicts = [one.verdict for one in compared]
+    return AssessmentView(
+        recipe=card.code,
+        product=card.name,
+        version=version,
+        batch=batch,
+        on=on,
+        assessment=assessment,
+        compared=compared,
+        outside=verdicts.count("outside"),
+        silent=verdicts.count("silent"),
+        without_inci=without_inci,
+    )

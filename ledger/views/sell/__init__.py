@@ -1,0 +1,1 @@
+"""What leaves, and what it cost."""

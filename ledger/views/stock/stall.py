@@ -1,0 +1,44 @@
+"""The stalls, and what stands at each."""
+
+from dataclasses import dataclass
+from datetime import date
+from sqlite3 import Connection
+
+from ledger.rows.lot import PlaceRow, lot_by_id, places
+from ledger.units.names import match_name
+
+
+def stall_by_name(rows: Connection, text: str) -> PlaceRow:
+    """The stall meant by a name or the start of one. Raises BadInput with near matches."""
+    stalls = [one for one in places(rows) if one.kind == "stall"]
+    code = match_name(
+        text, [(one.code, one.name) for one in stalls], noun="stall", add=f'soapledger stall add "{text}"'
+    )
+    return next(one for one in stalls if one.code == code)
+
+
+@dataclass(frozen=True)
+class StallLot:
+    """Bars of one batch standing at a stall."""
+
+    lot_id: int
+    code: str
+    product: str
+    bars: int
+    status: str
+    out_on: date
+
+
+def at_stall(rows: Connection, place_id: int) -> tuple[StallLot, ...]:
+    """What stands at a stall now, by batch."""
+    found = []
+    for row in rows.execute(
+        'SELECT lot_id, sum(quantity) AS bars, max(CASE WHEN quantity > 0 THEN "on" END) AS out_on FROM movement '
+        "WHERE place_id = ? GROUP BY lot_id HAVING bars > 0 ORDER BY lot_id",
+        (place_id,),
+    ).fetchall():
+        lot = lot_by_id(rows, row["lot_id"])
+        found.append(
+            StallLot(lot.id, lot.code, lot.material, row["bars"], lot.status, date.fromisoformat(row["out_on"]))
+        )
+    return tuple(found)

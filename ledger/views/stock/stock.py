@@ -1,0 +1,79 @@
+"""What is on hand: lots by material, where they are, and what of them is still free."""
+
+import sqlite3
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.rows.lot import LotRow, all_lots, lots_by_id, places
+from ledger.rows.planned import STILL_MEANT
+from ledger.units.words import MaterialKind
+
+
+@dataclass(frozen=True)
+class StockLine:
+    """One lot with what is here of it; mg, or pieces where `counted`."""
+
+    lot: LotRow
+    here: tuple[tuple[str, int], ...]  # (place, quantity)
+    free: int
+
+    @property
+    def counted(self) -> bool:
+        """Whether it is counted in pieces."""
+        return self.lot.counted
+
+
+@dataclass(frozen=True)
+class MaterialStock:
+    """One material with its lots, first to expire first; totals in mg, or pieces."""
+
+    code: str
+    name: str
+    kind: MaterialKind
+    counted: bool
+    on_hand: int
+    free: int
+    lots: tuple[StockLine, ...]
+
+
+def stock(
+    rows: sqlite3.Connection, *, material_id: int | None = None, kind: MaterialKind | None = None, empty: bool = False
+) -> tuple[MaterialStock, ...]:
+    """What is on hand by material, in the order of the alphabet; empty lots only when asked for."""
+    held: dict[int, list[tuple[str, int]]] = {}
+    names = {place.id: place.name for place in places(rows)}
+    for row in rows.execute(
+        "SELECT lot_id, place_id, sum(quantity) AS quantity FROM movement GROUP BY lot_id, place_id"
+    ):
+        if row["quantity"]:
+            held.setdefault(row["lot_id"], []).append((names[row["place_id"]], row["quantity"]))
+    planned = {
+        row["lot_id"]: row["target"]
+        for row in rows.execute(
+            "SELECT p.lot_id, sum(p.target) AS target FROM live_plan_line p "
+            f"WHERE p.lot_id IS NOT NULL AND {STILL_MEANT} GROUP BY p.lot_id"
+        )
+    }
+    by_material: dict[int, list[StockLine]] = {}
+    for lot in all_lots(rows) if empty else lots_by_id(rows, held.keys()).values():
+        if material_id not in (None, lot.material_id) or kind not in (None, lot.kind):
+            continue
+        if lot.on_hand or empty:
+            line = StockLine(lot, tuple(held.get(lot.id, ())), lot.on_hand - planned.get(lot.id, 0))
+            by_material.setdefault(lot.material_id, []).append(line)
+    found = []
+    for lines in by_material.values():
+        lines.sort(key=lambda line: (line.lot.best_before or date.max, line.lot.on, line.lot.id))
+        lot = lines[0].lot
+        found.append(
+            MaterialStock(
+                code=lot.material_code,
+                name=lot.material,
+                kind=lot.kind,
+                counted=lot.counted,
+                on_hand=sum(line.lot.on_hand for line in lines),
+                free=sum(line.free for line in lines),
+                lots=tuple(lines),
+            )
+        )
+    return tuple(sorted(found, key=lambda one: one.name.casefold()))

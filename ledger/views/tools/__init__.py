@@ -1,0 +1,1 @@
+"""Instruments, what is read with them, upkeep."""
