@@ -2,19 +2,19 @@
 
 # By file below ledger/ and the test files, below tests/, that ought to find its faults.
 INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
-    ("domain/allergens.py", "domain/test_at_the_limit.py"): [
-        ("share > threshold_ppm", "share >= threshold_ppm", "domain/test_allergen_sums.py"),
+    ("domain/allergens.py", "label/test_at_the_limit.py"): [
+        ("share > threshold_ppm", "share >= threshold_ppm", "material/test_allergen_sums.py"),
         ("elif own is None or held.name != own.name:", "else:"),
     ],
-    ("domain/assessed.py", "domain/test_assessed.py"): [
+    ("domain/assessed.py", "release/test_assessed.py"): [
         ("_verdict(on <= assessment.until)", "_verdict(on < assessment.until)"),
         ("if on < assessment.on:", "if on <= assessment.on:"),
         ("_verdict(months <= most)", "_verdict(months < most)"),
-        ("named, _verdict(noted.on <= on))", "named, _verdict(noted.on < on))", "domain/test_at_the_limit.py"),
+        ("named, _verdict(noted.on <= on))", "named, _verdict(noted.on < on))", "label/test_at_the_limit.py"),
         ("limits[0] <= found <= limits[1]", "limits[0] <= found < limits[1]"),
         ("low * whole <= masses[name] * WHOLE_PPM <= high", "low * whole < masses[name] * WHOLE_PPM <= high"),
     ],
-    ("domain/correction.py", "domain/test_at_the_limit.py"): [
+    ("domain/correction.py", "label/test_at_the_limit.py"): [
         ("if found.likely_low_ppm > 0 or", "if found.likely_low_ppm >= 0 or"),
         ("superfat.nominal_ppm < 20_000", "superfat.nominal_ppm <= 20_000"),
         ("superfat.nominal_ppm <= 80_000", "superfat.nominal_ppm < 80_000"),
@@ -22,49 +22,49 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("<= step\n", "< step\n"),
         ("if mass > free_mg.get(material, 0):", "if mass >= free_mg.get(material, 0):"),
     ],
-    ("domain/costing.py", "domain/test_costing.py"): [
+    ("domain/costing.py", "stock/test_costing.py"): [
         ("before, min(used, whole))", "before, used)"),
         ("(2 * value.numerator + value.denominator)", "(2 * value.numerator + value.denominator - 1)"),
     ],
-    ("domain/curing.py", "operations/test_cure.py domain/test_dates.py"): [
-        ("(ready - today).days", "(today - ready).days", "views/test_cure_edges.py"),
+    ("domain/curing.py", "cure/test_cure.py units/test_dates.py"): [
+        ("(ready - today).days", "(today - ready).days", "cure/test_cure_edges.py"),
     ],
-    ("domain/dates.py", "domain/test_at_the_limit.py"): [
+    ("domain/dates.py", "label/test_at_the_limit.py"): [
         ("if day > today:", "if day >= today:"),
         ("(today.weekday() - index) % 7", "(today.weekday() - index) % 7 or 7"),
         ("1990 <= year <= 2100", "1990 < year <= 2100"),
     ],
-    ("domain/declarable.py", "domain/test_declarable.py"): [
+    ("domain/declarable.py", "label/test_declarable.py"): [
         ("range(reached, least - 1, -_GRAM_MG)", "range(reached, least, -_GRAM_MG)"),
         ("if most is not None and reached > most:", "if most is not None and reached >= most:"),
         ("if at_end < above:", "if at_end <= above:"),
     ],
-    ("domain/declaration.py", "domain/test_declaration.py"): [
+    ("domain/declaration.py", "label/test_declaration.py"): [
         ("(over < 0 or (over", "(over <= 0 or (over"),
         (' or (over == 0 and rule == "not more than 1 %")', ""),
     ],
-    ("domain/durability.py", "domain/test_at_the_limit.py"): [
+    ("domain/durability.py", "label/test_at_the_limit.py"): [
         ("or months <= dated_months:", "or months < dated_months:"),
         ("and months > assessed_months:", "and months >= assessed_months:"),
         ("if after_opening_months > months:", "if after_opening_months >= months:"),
     ],
-    ("domain/equipment.py", "domain/test_equipment.py"): [
+    ("domain/equipment.py", "tools/test_equipment_rules.py"): [
         ("<= tolerance\n", "< tolerance\n"),
     ],
-    ("domain/formulate.py", "domain/test_formulate.py"): [
+    ("domain/formulate.py", "recipe/test_formulate.py"): [
         ('target + (step if role == "alkali" else room)', "target + room"),
         ("LEAST_FATS_MG <= total <=", "LEAST_FATS_MG < total <="),
     ],
-    ("domain/handbook_133.py", "domain/test_at_the_limit.py"): [
+    ("domain/handbook_133.py", "label/test_at_the_limit.py"): [
         ("if nominal_mg <= up_to)", "if nominal_mg < up_to)"),
     ],
-    ("domain/invariants.py", "domain/test_invariants.py"): [
+    ("domain/invariants.py", "keep/test_invariants.py"): [
         ("and d.on <= one.on]", "and d.on < one.on]"),
         ("if d.entry <= one.entry", "if d.entry < one.entry"),
         ("if one.counts and one.on < since", "if one.counts and one.on <= since"),
         ("if held < 0:", "if held <= 0:"),
     ],
-    ("domain/limits.py", "domain/test_at_the_limit.py"): [
+    ("domain/limits.py", "label/test_at_the_limit.py"): [
         ("if low <= minutes <= high:", "if low < minutes <= high:"),
         ("read.loss_ppm > limits.loss_ppm:", "read.loss_ppm >= limits.loss_ppm:"),
         ("abs(lye - fats) <= limits.apart(units)", "abs(lye - fats) < limits.apart(units)"),
@@ -73,53 +73,53 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("or value <= limit or", "or value < limit or"),
         ("elif not line.low <= line.used <= line.high:", "elif not line.low < line.used <= line.high:"),
     ],
-    ("domain/market.py", "domain/test_markets.py"): [
+    ("domain/market.py", "markets/test_markets.py"): [
         ("(size or 0) <= one.up_to)", "(size or 0) < one.up_to)"),
         ("== particular and rule.holds(on)", "== particular"),
         ("or first_supplied <= one.until", "or first_supplied < one.until"),
         ("self.since <= on)", "self.since < on)"),
         ("or on <= self.until)", "or on < self.until)"),
     ],
-    ("domain/mass_balance.py", "domain/test_mass_balance.py"): [
+    ("domain/mass_balance.py", "bench/test_mass_balance.py"): [
         (" - self.offcuts_mg - self.waste_mg", " - self.offcuts_mg"),
         ("- (self.cooked_off_mg or 0)", "+ (self.cooked_off_mg or 0)"),
     ],
-    ("domain/money.py", "domain/test_money.py"): [
+    ("domain/money.py", "units/test_money.py"): [
         ("return (2 * value.numerator + value.denominator)", "return (2 * value.numerator + value.denominator - 1)"),
     ],
-    ("domain/net_quantity.py", "domain/test_net_quantity.py"): [
+    ("domain/net_quantity.py", "label/test_net_quantity.py"): [
         ('if net >= _US_MG["lb"]', 'if net > _US_MG["lb"]'),
         ("if net >= 1_000_000:", "if net > 1_000_000:"),
     ],
-    ("domain/packers.py", "domain/test_packers.py"): [
+    ("domain/packers.py", "label/test_packers.py"): [
         ("sum(weight < limit for", "sum(weight <= limit for"),
         ('"few", share <= few.ppm', '"few", share < few.ppm'),
         ("holds = mean >= nominal_mg", "holds = mean > nominal_mg"),
         ("sum(weight < limit_mg for", "sum(weight <= limit_mg for"),
     ],
-    ("domain/panel.py", "domain/test_panel.py"): [
+    ("domain/panel.py", "label/test_panel.py"): [
         ("if area <= 0:", "if area < 0:"),
     ],
-    ("domain/release_checks.py", "operations/test_release_checks.py"): [
+    ("domain/release_checks.py", "release/test_release_checks.py"): [
         ("if ppm > FREE_ALKALI_PPM", "if ppm >= FREE_ALKALI_PPM"),
         ('what="the weight") < net_mg', 'what="the weight") <= net_mg'),
         ("if acid > at_most", "if acid >= at_most"),
     ],
-    ("domain/skin_limits.py", "domain/test_skin_limits.py"): [
+    ("domain/skin_limits.py", "material/test_skin_limits.py"): [
         ("self.share_ppm > self.limit.limit_ppm", "self.share_ppm >= self.limit.limit_ppm"),
     ],
-    ("domain/upkeep.py", "cli/test_upkeep.py"): [
+    ("domain/upkeep.py", "tools/test_upkeep_typed.py"): [
         ("add_months(on, 12)", "add_months(on, 13)"),
     ],
-    ("reference/plausible.py", "domain/test_typed_figures.py cli/test_material.py"): [
-        ("if least <= low_ppm and", "if least < low_ppm and", "domain/test_plausible.py"),
-        ("<= _WIDEST_PPM:", "< _WIDEST_PPM:", "domain/test_plausible.py"),
-        ("_LEAST_SAP <= low_mg_per_kg <=", "_LEAST_SAP < low_mg_per_kg <=", "domain/test_plausible.py"),
+    ("reference/plausible.py", "lye/test_typed_figures.py material/test_material.py"): [
+        ("if least <= low_ppm and", "if least < low_ppm and", "reference/test_plausible.py"),
+        ("<= _WIDEST_PPM:", "< _WIDEST_PPM:", "reference/test_plausible.py"),
+        ("_LEAST_SAP <= low_mg_per_kg <=", "_LEAST_SAP < low_mg_per_kg <=", "reference/test_plausible.py"),
     ],
     ("reference/fats.csv", "oracles/test_fatty_acids.py"): [
-        ("coconut,coconut,248000,265000", "coconut,coconut,245000,265000", "domain/test_plausible.py"),
+        ("coconut,coconut,248000,265000", "coconut,coconut,245000,265000", "reference/test_plausible.py"),
     ],
-    ("markets/eu.py", "domain/test_markets.py"): [
+    ("markets/eu.py", "markets/test_markets.py"): [
         ("LAST_DAY_OF_THE_FIRST_LIST = date(2026, 7, 31)", "LAST_DAY_OF_THE_FIRST_LIST = date(2026, 7, 30)"),
         ("since=date(2026, 8, 1)", "since=date(2026, 8, 2)"),
         ("SOLD_ON_UNTIL = date(2028, 7, 31)", "SOLD_ON_UNTIL = date(2028, 7, 30)"),
@@ -130,16 +130,16 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ('packing_of={"DE":', 'packing_of={"FR":'),
         ("dated_months=30,", "dated_months=31,"),
     ],
-    ("markets/gb.py", "domain/test_markets.py"): [
+    ("markets/gb.py", "markets/test_markets.py"): [
         ("            until=None,", "            until=FIRST_LIST.until,"),
         ('        System(partial(minimum_system, source="SI 2006/659 (Great Britain)", status="read")),\n', ""),
     ],
-    ("markets/ca.py", "domain/test_markets.py"): [
+    ("markets/ca.py", "markets/test_markets.py"): [
         ("since=date(2026, 4, 12)", "since=date(2026, 4, 13)"),
     ],
-    ("markets/us_soap.py", "domain/test_markets.py"): [
+    ("markets/us_soap.py", "markets/test_markets.py"): [
         ("declares_ingredients=False", "declares_ingredients=True"),
-        ("FigureHeight(5 * SQUARE_INCH_CM2, 1.5)", "FigureHeight(4 * SQUARE_INCH_CM2, 1.5)", "domain/test_panel.py"),
+        ("FigureHeight(5 * SQUARE_INCH_CM2, 1.5)", "FigureHeight(4 * SQUARE_INCH_CM2, 1.5)", "label/test_panel.py"),
     ],
     ("storage/guards.sql", "storage/test_guards.py"): [
         ('"on" <= NEW."on") + NEW.quantity < 0', '"on" < NEW."on") + NEW.quantity < 0'),
@@ -159,82 +159,82 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("storage/personal.py", "storage/test_personal.py"): [
         ("instead: str) -> None:\n", "instead: str) -> None:\n    return\n"),
     ],
-    ("operations/allocate.py", "operations/test_plan.py"): [
+    ("operations/allocate.py", "bench/test_plan.py"): [
         ("if free >= target)", "if free > target)"),
         ("if free >= alkali_need", "if free > alkali_need"),
         ("if lot.on > on:", "if lot.on >= on:"),
         ("lot.best_before < on:", "lot.best_before <= on:"),
     ],
-    ("operations/labels.py", "operations/test_labelled.py"): [
+    ("operations/labels.py", "release/test_labelled.py"): [
         ("if used < 0:", "if used <= 0:"),
         ("if on < run.on:", "if on <= run.on:"),
     ],
-    ("operations/labelled.py", "operations/test_labelled.py"): [
+    ("operations/labelled.py", "release/test_labelled.py"): [
         ("if on_bars < leaving:", "if on_bars <= leaving:"),
     ],
-    ("operations/lots.py", "operations/test_lots.py"): [
+    ("operations/lots.py", "stock/test_lots.py"): [
         ('day(last["on"]) > on:', 'day(last["on"]) >= on:'),
         ("if on < lot.on:", "if on <= lot.on:"),
         ("if quantity > held:", "if quantity >= held:"),
     ],
-    ("operations/portions.py", "operations/test_portions.py"): [
+    ("operations/portions.py", "bench/test_portions.py"): [
         ("if on < batch.on:", "if on <= batch.on:"),
         (") > put_in:", ") >= put_in:"),
     ],
-    ("operations/receive.py", "operations/test_receive.py"): [
+    ("operations/receive.py", "stock/test_receive_written.py"): [
         ("elif not 0 < ppm <= WHOLE_PPM:", "elif not 0 < ppm < WHOLE_PPM:"),
         ("low * 100 < usual_low * 95", "low * 100 <= usual_low * 95"),
         ("> usual_high * 105:", ">= usual_high * 105:"),
         ("line.best_before < note.on:", "line.best_before <= note.on:"),
     ],
-    ("operations/rework.py", "operations/test_rework.py"): [
+    ("operations/rework.py", "release/test_rework.py"): [
         ("if on < lot.on:", "if on <= lot.on:"),
         ("or taken > here:", "or taken >= here:"),
         ("if mass_mg > weighed:", "if mass_mg >= weighed:"),
     ],
-    ("operations/upkeep.py", "operations/test_upkeep.py"): [
+    ("operations/upkeep.py", "tools/test_upkeep_written.py"): [
         ("note.next_on <= note.on:", "note.next_on < note.on:"),
     ],
-    ("operations/combine.py", "operations/test_combine.py"): [
+    ("operations/combine.py", "stock/test_combine.py"): [
         ("best_before=min((lot", "best_before=max((lot"),
         ("if lot.best_before and lot.best_before < on:", "if lot.best_before and lot.best_before <= on:"),
         ("if on < lot.on:", "if on <= lot.on:"),
         ("return min(card.water_ppm if", "return max(card.water_ppm if"),
     ],
-    ("operations/complaints.py", "operations/test_complaints.py"): [
+    ("operations/complaints.py", "complaint/test_complaints.py"): [
         ("report.bought_on > report.on:", "report.bought_on >= report.on:"),
         ("if step.on < card.on:", "if step.on <= card.on:"),
         ("if reported < lot.on:", "if reported <= lot.on:"),
         ("step.on < card.steps[-1].on:", "step.on <= card.steps[-1].on:"),
     ],
-    ("operations/cut.py", "operations/test_cut.py"): [
+    ("operations/cut.py", "bench/test_cut.py"): [
         ("if out > put_in:", "if out >= put_in:"),
         ("if on < made:", "if on <= made:"),
         ("if len(weights_mg) > bars:", "if len(weights_mg) >= bars:"),
     ],
-    ("operations/resell.py", "operations/test_resell.py"): [
+    ("operations/resell.py", "sell/test_resell.py"): [
         ("held = min(on_hand_at", "held = max(on_hand_at"),
     ],
-    ("operations/sell.py", "operations/test_sell_edges.py"): [
+    ("operations/sell.py", "sell/test_sell_edges.py"): [
         ("held = min(on_hand_at", "held = max(on_hand_at"),
         ("if number > held:", "if number >= held:"),
         ("if on < one.out_on:", "if on <= one.out_on:"),
         ("if number > out:", "if number >= out:"),
         ("Moved(standing[code].lot_id, -number,", "Moved(standing[code].lot_id, number,"),
     ],
-    ("errors.py", "cli/test_main.py"): [
+    ("errors.py", "house/test_main.py"): [
         ("exit_code = 1", "exit_code = 2"),
         ("exit_code = 2", "exit_code = 1"),
     ],
-    ("cli/cure.py", "cli/test_rack.py"): [
+    ("cli/cure.py", "cure/test_rack.py"): [
         ("if one.days_left <= 0]", "if one.days_left < 0]"),
         ("if one.weigh_on <= on and", "if one.weigh_on < on and"),
         ("if one.days_left <= -14:", "if one.days_left < -14:"),
     ],
-    ("cli/samples.py", "cli/test_rack.py"): [
+    ("cli/samples.py", "cure/test_rack.py"): [
         ("over = [one for one in found if one.keep_until < today]", "over = [one for one in found]"),
     ],
-    ("cli/label.py", "cli/test_never_run.py"): [
+    ("cli/label.py", "sell/test_never_run.py"): [
         ("timedelta(days=365)", "timedelta(days=3)"),
     ],
 }

@@ -2,87 +2,87 @@
 
 # By file below ledger/ and the test files, below tests/, that ought to find its faults.
 OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
-    ("views/attachments.py", "views/test_latest_counts.py"): [
+    ("views/attachments.py", "stock/test_latest_counts.py"): [
         ("if len(start) < 6:", "if len(start) <= 6:"),
     ],
-    ("views/back_on_sale.py", "operations/test_resell.py"): [
-        ("AND v.quantity < 0", "AND v.quantity > 0", "views/test_where_bars_are.py"),
-        ("FROM live_movement v", "FROM movement v", "views/test_where_bars_are.py"),
+    ("views/back_on_sale.py", "sell/test_resell.py"): [
+        ("AND v.quantity < 0", "AND v.quantity > 0", "sell/test_where_bars_are.py"),
+        ("FROM live_movement v", "FROM movement v", "sell/test_where_bars_are.py"),
     ],
-    ("views/bars.py", "views/test_where_bars_are.py"): [
+    ("views/bars.py", "sell/test_where_bars_are.py"): [
         ("FROM live_movement v JOIN place p", "FROM movement v JOIN place p"),
         (",'counted','consumed')", ",'counted')"),
         ("-sum(v.quantity) AS gone", "sum(v.quantity) AS gone"),
     ],
-    ("views/batch.py", "operations/test_weigh.py operations/test_cut.py"): [
+    ("views/batch.py", "bench/test_weigh.py bench/test_cut.py"): [
         (
             "WHERE v.lot_id = l.id AND v.kind = 'yielded') AS made",
             "WHERE v.lot_id = l.id) AS made",
-            "views/test_where_bars_are.py",
+            "sell/test_where_bars_are.py",
         ),
-        ("coalesce(t.target, p.target)", "coalesce(p.target, t.target)", "views/test_latest_counts.py"),
-        ("SELECT max(id) FROM live_plan_target", "SELECT min(id) FROM live_plan_target", "views/test_latest_counts.py"),
+        ("coalesce(t.target, p.target)", "coalesce(p.target, t.target)", "stock/test_latest_counts.py"),
+        ("SELECT max(id) FROM live_plan_target", "SELECT min(id) FROM live_plan_target", "stock/test_latest_counts.py"),
         (
             "not self.low <= self.used <= self.high",
             "not self.low < self.used <= self.high",
-            "views/test_batch_edges.py",
+            "bench/test_batch_edges.py",
         ),
-        ("timedelta(days=self.cure_days)", "timedelta(days=self.cure_days - 1)", "views/test_cure_edges.py"),
+        ("timedelta(days=self.cure_days)", "timedelta(days=self.cure_days - 1)", "cure/test_cure_edges.py"),
         (
             "ORDER BY d.id DESC LIMIT 1) AS lot_status",
             "ORDER BY d.id LIMIT 1) AS lot_status",
-            "views/test_batch_edges.py",
+            "bench/test_batch_edges.py",
         ),
-        ('SELECT min(v."on") FROM live_movement', 'SELECT max(v."on") FROM live_movement', "views/test_batch_edges.py"),
+        ('SELECT min(v."on") FROM live_movement', 'SELECT max(v."on") FROM live_movement', "bench/test_batch_edges.py"),
         (
             "FROM live_movement v WHERE v.plan_line_id = p.id)\n        AND",
             "FROM movement v WHERE v.plan_line_id = p.id)\n        AND",
-            "views/test_batch_edges.py",
+            "bench/test_batch_edges.py",
         ),
-        ("FROM live_reading g WHERE g.batch_id", "FROM reading g WHERE g.batch_id", "views/test_batch_edges.py"),
+        ("FROM live_reading g WHERE g.batch_id", "FROM reading g WHERE g.batch_id", "bench/test_batch_edges.py"),
         (
             "timedelta(days=self.usable_from_days)",
             "timedelta(days=self.usable_from_days + 1)",
-            "views/test_cure_edges.py",
+            "cure/test_cure_edges.py",
         ),
     ],
     ("views/bench.py", "stories/test_the_day_of_a_reading.py"): [
-        ("FROM live_reading c WHERE", "FROM reading c WHERE", "views/test_readings_edges.py"),
-        ('day(one["on"]) >= batch.yielded_on', 'day(one["on"]) > batch.yielded_on', "views/test_latest_counts.py"),
-        ('first["entry_id"] > cut["entry_id"]', 'first["entry_id"] >= cut["entry_id"]', "views/test_latest_counts.py"),
-        ("NOT IN ('packaging', 'soap')", "NOT IN ('soap')", "views/test_latest_counts.py"),
+        ("FROM live_reading c WHERE", "FROM reading c WHERE", "bench/test_readings_edges.py"),
+        ('day(one["on"]) >= batch.yielded_on', 'day(one["on"]) > batch.yielded_on', "stock/test_latest_counts.py"),
+        ('first["entry_id"] > cut["entry_id"]', 'first["entry_id"] >= cut["entry_id"]', "stock/test_latest_counts.py"),
+        ("NOT IN ('packaging', 'soap')", "NOT IN ('soap')", "stock/test_latest_counts.py"),
         (
             'one["on"] == batch.yielded_on.isoformat()',
             'one["on"] >= batch.yielded_on.isoformat()',
-            "views/test_readings_edges.py",
+            "bench/test_readings_edges.py",
         ),
     ],
-    ("views/complaint.py", "operations/test_complaints.py"): [
+    ("views/complaint.py", "complaint/test_complaints.py"): [
         ('ORDER BY s."on", s.id', "ORDER BY s.id"),
         ("for one in reversed(judged) if", "for one in judged if"),
         ("if steps and steps[-1].closes", "if steps and steps[0].closes"),
         ('ORDER BY c."on", c.id', "ORDER BY c.id"),
     ],
-    ("views/complaint_candidates.py", "views/test_complaint_candidates.py"): [
+    ("views/complaint_candidates.py", "complaint/test_complaint_candidates.py"): [
         ('v."on" <= :until', 'v."on" < :until'),
         ("HAVING bars > 0 OR standing > 0", "HAVING bars > 0"),
         ("complaint.bought_on or complaint.on", "complaint.on"),
-        ("FROM live_movement v", "FROM movement v", "views/test_latest_counts.py"),
-        ("ORDER BY last_on DESC", "ORDER BY last_on", "views/test_latest_counts.py"),
+        ("FROM live_movement v", "FROM movement v", "stock/test_latest_counts.py"),
+        ("ORDER BY last_on DESC", "ORDER BY last_on", "stock/test_latest_counts.py"),
     ],
-    ("views/correction.py", "operations/test_correct.py"): [
+    ("views/correction.py", "bench/test_correct.py"): [
         (
             '("mixed", "trace", "cook start", "poured")',
             '("mixed", "cook start", "poured")',
-            "views/test_readings_edges.py",
+            "bench/test_readings_edges.py",
         ),
         (
             "FROM live_reading WHERE batch_id = ? AND what IN",
             "FROM reading WHERE batch_id = ? AND what IN",
-            "views/test_readings_edges.py",
+            "bench/test_readings_edges.py",
         ),
     ],
-    ("views/cost.py", "views/test_cost_edges.py"): [
+    ("views/cost.py", "sell/test_cost_edges.py"): [
         ("FROM live_reading c WHERE c.corrects = r.id)", "FROM live_reading c WHERE 0)"),
         ('if m["quantity"] > 0 and m["kind"] != "consumed")', 'if m["quantity"] > 0)'),
         ("int(batch.made - wasted)", "int(batch.made)"),
@@ -90,7 +90,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("WHERE lot_id = ? AND kind <> 'moved' ORDER", "WHERE lot_id = ? ORDER"),
         ("FROM live_movement WHERE lot_id", "FROM movement WHERE lot_id"),
     ],
-    ("views/cure.py", "views/test_cure_edges.py"): [
+    ("views/cure.py", "cure/test_cure_edges.py"): [
         ('AND l."on" <= :on', 'AND l."on" < :on'),
         ("d.verdict = 'passed' AND", "0 AND"),
         ("d.verdict = 'passed' AND d.\"on\" <= :on", "d.verdict = 'passed' AND d.\"on\" < :on"),
@@ -98,62 +98,62 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("one.weigh_on <= one.ready_on", "one.weigh_on < one.ready_on"),
         ("(one.ready_on, one.batch_code)", "(one.batch_code, one.ready_on)"),
     ],
-    ("views/customer.py", "views/test_where_bars_are.py"): [
+    ("views/customer.py", "sell/test_where_bars_are.py"): [
         ("coalesce(-sum(m.quantity), 0)", "coalesce(sum(m.quantity), 0)"),
         (
             "SELECT max(id) FROM live_customer_revision",
             "SELECT min(id) FROM live_customer_revision",
-            "cli/test_never_run.py",
+            "sell/test_never_run.py",
         ),
     ],
-    ("views/density.py", "views/test_readings_edges.py"): [
+    ("views/density.py", "bench/test_readings_edges.py"): [
         ("SELECT max(id) FROM live_reading", "SELECT min(id) FROM live_reading"),
         ("m.kind <> 'packaging'", "m.kind <> 'liquid'"),
     ],
-    ("views/deviation.py", "views/test_latest_counts.py"): [
+    ("views/deviation.py", "stock/test_latest_counts.py"): [
         ("SELECT max(id) FROM live_deviation_decision", "SELECT min(id) FROM live_deviation_decision"),
     ],
-    ("views/drying.py", "views/test_readings_edges.py"): [
+    ("views/drying.py", "bench/test_readings_edges.py"): [
         ('day(row["on"]) == batch.yielded_on', 'day(row["on"]) >= batch.yielded_on'),
     ],
-    ("views/equipment.py", "views/test_upkeep_edges.py"): [
+    ("views/equipment.py", "tools/test_upkeep_edges.py"): [
         ("if one.on <= on]", "if one.on < on]"),
         ("elif next_on and next_on <= on:", "elif next_on and next_on < on:"),
-        ("JOIN live_reading c ON c.corrects", "JOIN reading c ON c.corrects", "views/test_readings_edges.py"),
+        ("JOIN live_reading c ON c.corrects", "JOIN reading c ON c.corrects", "bench/test_readings_edges.py"),
         ('ORDER BY k."on", k.id', "ORDER BY k.id"),
         ("substr(n.recorded_at, 1, 10) <= :on", "substr(n.recorded_at, 1, 10) < :on"),
         ('"overdue"\n', '"due today"\n'),
     ],
-    ("views/equipment_doubts.py", "views/test_upkeep_edges.py"): [
+    ("views/equipment_doubts.py", "tools/test_upkeep_edges.py"): [
         ('x."on" <= :until', 'x."on" < :until'),
         ("x.entry_id > :entry", "x.entry_id >= :entry"),
         ("FROM live_reading c WHERE c.corrects = r.id)", "FROM live_reading c WHERE 0)"),
         ("(one.on, one.id) < (check.on, check.id)", "one.on < check.on"),
         ("p.role <> 'packaging'", "p.role <> 'fat'"),
     ],
-    ("views/graph.py", "views/test_where_bars_are.py"): [
+    ("views/graph.py", "sell/test_where_bars_are.py"): [
         ('if row["consumed"]]', 'if row["consumed"] is not None]'),
     ],
-    ("views/label.py", "views/test_label_edges.py"): [
+    ("views/label.py", "label/test_label_edges.py"): [
         ("and months > dated else", "and months >= dated else"),
         ('not in ("passed", "released")', 'not in ("passed", "released", "on hold")'),
     ],
-    ("views/label_check.py", "views/test_label_edges.py"): [
+    ("views/label_check.py", "label/test_label_edges.py"): [
         ("if label.net_mg > most.nominal_mg:", "if label.net_mg >= most.nominal_mg:"),
         ("if run.market == label.market", "if run.market"),
     ],
-    ("views/label_due.py", "operations/test_labelled.py"): [
-        ("and rule.until <= by:", "and rule.until < by:", "cli/test_never_run.py"),
+    ("views/label_due.py", "release/test_labelled.py"): [
+        ("and rule.until <= by:", "and rule.until < by:", "sell/test_never_run.py"),
     ],
-    ("views/label_runs.py", "operations/test_labelled.py"): [
-        ("SELECT max(id) FROM live_label_count", "SELECT min(id) FROM live_label_count", "views/test_label_edges.py"),
-        ("while run.reprint_of is not None:", "if run.reprint_of is not None:", "views/test_label_edges.py"),
+    ("views/label_runs.py", "release/test_labelled.py"): [
+        ("SELECT max(id) FROM live_label_count", "SELECT min(id) FROM live_label_count", "label/test_label_edges.py"),
+        ("while run.reprint_of is not None:", "if run.reprint_of is not None:", "label/test_label_edges.py"),
     ],
-    ("views/lot_card.py", "views/test_lot_card.py"): [
+    ("views/lot_card.py", "stock/test_lot_card.py"): [
         ("FROM live_decision WHERE lot_id = ? ORDER BY id", "FROM live_decision WHERE lot_id = ? ORDER BY id DESC"),
         ("FROM live_plan_line p JOIN", "FROM plan_line p JOIN"),
     ],
-    ("views/lots.py", "views/test_lots_edges.py"): [
+    ("views/lots.py", "stock/test_lots_edges.py"): [
         ("or lot.on > on\n", "or lot.on >= on\n"),
         ("or lot.on > on\n", "\n"),
         ("lot.best_before < on)", "lot.best_before <= on)"),
@@ -168,91 +168,91 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if free > 0:", "if free >= 0:"),
         ("SELECT max(id) FROM live_material_revision", "SELECT min(id) FROM live_material_revision"),
     ],
-    ("views/made_of.py", "views/test_long_chains.py"): [
-        ('row["stage"] != IN_THE_FATS', 'row["stage"] == IN_THE_FATS', "views/test_saponified.py"),
+    ("views/made_of.py", "stock/test_long_chains.py"): [
+        ('row["stage"] != IN_THE_FATS', 'row["stage"] == IN_THE_FATS', "recipe/test_saponified.py"),
     ],
-    ("views/planned.py", "views/test_lots_edges.py"): [
+    ("views/planned.py", "stock/test_lots_edges.py"): [
         ("d.verdict IN ('passed', 'rejected')", "d.verdict IN ('passed')"),
         ("FROM live_movement v WHERE", "FROM movement v WHERE"),
         ("d.verdict = 'discarded')", "0)"),
     ],
-    ("views/reading.py", "views/test_as_known.py"): [
-        ("WHERE recorded_at < ?", "WHERE recorded_at <= ?", "views/test_latest_counts.py"),
+    ("views/reading.py", "record/test_as_known.py"): [
+        ("WHERE recorded_at < ?", "WHERE recorded_at <= ?", "stock/test_latest_counts.py"),
         ("WHERE entry_id <= {horizon}", "WHERE entry_id < {horizon}"),
     ],
-    ("views/recall_answer.py", "cli/test_recall.py"): [
-        ("kind IN ('received', 'yielded')", "quantity > 0", "views/test_where_bars_are.py"),
-        ("FROM live_movement v JOIN lot l", "FROM movement v JOIN lot l", "views/test_where_bars_are.py"),
+    ("views/recall_answer.py", "recall/test_recall.py"): [
+        ("kind IN ('received', 'yielded')", "quantity > 0", "sell/test_where_bars_are.py"),
+        ("FROM live_movement v JOIN lot l", "FROM movement v JOIN lot l", "sell/test_where_bars_are.py"),
         ("HAVING bars > 0", ""),
     ],
-    ("views/recall_complaints.py", "cli/test_recall.py"): [
+    ("views/recall_complaints.py", "recall/test_recall.py"): [
         ("one.health or one.serious", "one.serious"),
     ],
-    ("views/recall_doubts.py", "cli/test_recall.py"): [
-        ("one.on >= since", "one.on > since", "views/test_where_bars_are.py"),
+    ("views/recall_doubts.py", "recall/test_recall.py"): [
+        ("one.on >= since", "one.on > since", "sell/test_where_bars_are.py"),
         ("AND material_id IN (SELECT value FROM json_each(?))", "AND ? IS NOT NULL"),
         (" if lot.number_unknown]", "]"),
     ],
-    ("views/recall_search.py", "views/test_recall_search.py"): [
-        ("lot.on <= notice.received_to", "lot.on < notice.received_to", "views/test_where_bars_are.py"),
-        ("lot.on >= notice.received_from", "lot.on > notice.received_from", "views/test_where_bars_are.py"),
+    ("views/recall_search.py", "recall/test_recall_search.py"): [
+        ("lot.on <= notice.received_to", "lot.on < notice.received_to", "sell/test_where_bars_are.py"),
+        ("lot.on >= notice.received_from", "lot.on > notice.received_from", "sell/test_where_bars_are.py"),
         ("notice.supplier_id in (None, lot.supplier_id)", "True"),
     ],
-    ("views/recall_totals.py", "views/test_recall_totals.py"): [
+    ("views/recall_totals.py", "recall/test_recall_totals.py"): [
         ("part = min(back", "part = max(back"),
         (
             '("sold" if one.customer_id is None else "dispatched", "given")',
             '("given", "sold" if one.customer_id is None else "dispatched")',
         ),
     ],
-    ("views/record.py", "documents/test_batch_record.py"): [
-        ("x.id > d.id", "x.id < d.id", "views/test_batch_edges.py"),
+    ("views/record.py", "record/test_batch_record.py"): [
+        ("x.id > d.id", "x.id < d.id", "bench/test_batch_edges.py"),
     ],
-    ("views/received.py", "operations/test_receive.py"): [
-        ("FROM live_lot l JOIN", "FROM lot l JOIN", "views/test_lots_edges.py"),
+    ("views/received.py", "stock/test_receive_written.py"): [
+        ("FROM live_lot l JOIN", "FROM lot l JOIN", "stock/test_lots_edges.py"),
     ],
-    ("views/samples.py", "views/test_where_bars_are.py"): [
+    ("views/samples.py", "sell/test_where_bars_are.py"): [
         ("ORDER BY s.keep_until, s.id", "ORDER BY s.id"),
     ],
-    ("views/settings.py", "views/test_latest_counts.py"): [
+    ("views/settings.py", "stock/test_latest_counts.py"): [
         ("live_settings_revision ORDER BY id DESC", "live_settings_revision ORDER BY id"),
     ],
-    ("views/skin.py", "operations/test_skin.py operations/test_skin_names.py"): [
+    ("views/skin.py", "material/test_skin.py material/test_skin_names.py"): [
         (
             "ORDER BY c.entry_id, c.id",
             "ORDER BY c.entry_id DESC, c.id",
-            "views/test_latest_counts.py",
+            "stock/test_latest_counts.py",
         ),
     ],
-    ("views/stall.py", "operations/test_sell_edges.py"): [
+    ("views/stall.py", "sell/test_sell_edges.py"): [
         ("max(CASE WHEN quantity > 0", "min(CASE WHEN quantity > 0"),
     ],
-    ("views/stock.py", "views/test_stock.py"): [
+    ("views/stock.py", "stock/test_stock_read.py"): [
         ("lot.on_hand - planned.get", "lot.on_hand + planned.get"),
         ("line.lot.best_before or date.max", "line.lot.best_before or date.min"),
     ],
-    ("views/trace.py", "views/test_trace.py"): [
+    ("views/trace.py", "recall/test_trace_read.py"): [
         ("graph.children(node) if forward", "graph.parents(node) if forward"),
     ],
-    ("views/upkeep.py", "views/test_upkeep_edges.py"): [
+    ("views/upkeep.py", "tools/test_upkeep_edges.py"): [
         ('u."on" <= ?', 'u."on" < ?'),
         ("if next_on > on else", "if next_on >= on else"),
         ("if next_on == on else", "if next_on >= on else"),
     ],
-    ("views/weighings.py", "views/test_readings_edges.py"): [
+    ("views/weighings.py", "bench/test_readings_edges.py"): [
         ('max((row["on"] for row in every)', 'min((row["on"] for row in every)'),
     ],
-    ("documents/labels.py", "documents/test_labels.py"): [
+    ("documents/labels.py", "label/test_labels.py"): [
         ("if not 1 <= start <= sheet.places:", "if not 1 <= start < sheet.places:"),
         ("if layout.width_mm > sheet.width_mm + 0.01", "if layout.width_mm >= sheet.width_mm"),
     ],
-    ("documents/places.py", "documents/test_places.py"): [
+    ("documents/places.py", "kit/test_places.py"): [
         ("-MOST_NUDGE_MM <= millimetres <= MOST_NUDGE_MM", "-MOST_NUDGE_MM < millimetres < MOST_NUDGE_MM"),
     ],
-    ("documents/sheets.py", "documents/test_layout.py"): [
+    ("documents/sheets.py", "kit/test_layout.py"): [
         ("if sheet.pitch_x_mm < sheet.width_mm", "if sheet.pitch_x_mm <= sheet.width_mm"),
     ],
-    ("documents/range_chart.py", "documents/test_range_chart.py"): [
+    ("documents/range_chart.py", "recipe/test_range_chart.py"): [
         ("if highest <= 5 * _TEN_PERCENT", "if highest < 5 * _TEN_PERCENT"),
     ],
 }
