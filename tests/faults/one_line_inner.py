@@ -2,11 +2,11 @@
 
 # By file below ledger/ and the test files, below tests/, that ought to find its faults.
 INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
-    ("domain/allergens.py", "label/test_at_the_limit.py"): [
+    ("domain/material/allergens.py", "label/test_at_the_limit.py"): [
         ("share > threshold_ppm", "share >= threshold_ppm", "material/test_allergen_sums.py"),
         ("elif own is None or held.name != own.name:", "else:"),
     ],
-    ("domain/assessed.py", "release/test_assessed.py"): [
+    ("domain/release/assessed.py", "release/test_assessed.py"): [
         ("_verdict(on <= assessment.until)", "_verdict(on < assessment.until)"),
         ("if on < assessment.on:", "if on <= assessment.on:"),
         ("_verdict(months <= most)", "_verdict(months < most)"),
@@ -14,7 +14,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("limits[0] <= found <= limits[1]", "limits[0] <= found < limits[1]"),
         ("low * whole <= masses[name] * WHOLE_PPM <= high", "low * whole < masses[name] * WHOLE_PPM <= high"),
     ],
-    ("domain/correction.py", "label/test_at_the_limit.py"): [
+    ("domain/bench/correction.py", "label/test_at_the_limit.py"): [
         ("if found.likely_low_ppm > 0 or", "if found.likely_low_ppm >= 0 or"),
         ("superfat.nominal_ppm < 20_000", "superfat.nominal_ppm <= 20_000"),
         ("superfat.nominal_ppm <= 80_000", "superfat.nominal_ppm < 80_000"),
@@ -22,49 +22,49 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("<= step\n", "< step\n"),
         ("if mass > free_mg.get(material, 0):", "if mass >= free_mg.get(material, 0):"),
     ],
-    ("domain/costing.py", "stock/test_costing.py"): [
+    ("domain/stock/costing.py", "stock/test_costing.py"): [
         ("before, min(used, whole))", "before, used)"),
         ("(2 * value.numerator + value.denominator)", "(2 * value.numerator + value.denominator - 1)"),
     ],
-    ("domain/curing.py", "cure/test_cure.py units/test_dates.py"): [
+    ("domain/cure/curing.py", "cure/test_cure.py units/test_dates.py"): [
         ("(ready - today).days", "(today - ready).days", "cure/test_cure_edges.py"),
     ],
-    ("domain/dates.py", "label/test_at_the_limit.py"): [
+    ("units/dates.py", "label/test_at_the_limit.py"): [
         ("if day > today:", "if day >= today:"),
         ("(today.weekday() - index) % 7", "(today.weekday() - index) % 7 or 7"),
         ("1990 <= year <= 2100", "1990 < year <= 2100"),
     ],
-    ("domain/declarable.py", "label/test_declarable.py"): [
+    ("domain/label/declarable.py", "label/test_declarable.py"): [
         ("range(reached, least - 1, -_GRAM_MG)", "range(reached, least, -_GRAM_MG)"),
         ("if most is not None and reached > most:", "if most is not None and reached >= most:"),
         ("if at_end < above:", "if at_end <= above:"),
     ],
-    ("domain/declaration.py", "label/test_declaration.py"): [
+    ("domain/label/declaration.py", "label/test_declaration.py"): [
         ("(over < 0 or (over", "(over <= 0 or (over"),
         (' or (over == 0 and rule == "not more than 1 %")', ""),
     ],
-    ("domain/durability.py", "label/test_at_the_limit.py"): [
+    ("domain/label/durability.py", "label/test_at_the_limit.py"): [
         ("or months <= dated_months:", "or months < dated_months:"),
         ("and months > assessed_months:", "and months >= assessed_months:"),
         ("if after_opening_months > months:", "if after_opening_months >= months:"),
     ],
-    ("domain/equipment.py", "tools/test_equipment_rules.py"): [
+    ("domain/tools/equipment.py", "tools/test_equipment_rules.py"): [
         ("<= tolerance\n", "< tolerance\n"),
     ],
-    ("domain/formulate.py", "recipe/test_formulate.py"): [
+    ("domain/recipe/formulate.py", "recipe/test_formulate.py"): [
         ('target + (step if role == "alkali" else room)', "target + room"),
         ("LEAST_FATS_MG <= total <=", "LEAST_FATS_MG < total <="),
     ],
-    ("domain/handbook_133.py", "label/test_at_the_limit.py"): [
+    ("domain/label/handbook_133.py", "label/test_at_the_limit.py"): [
         ("if nominal_mg <= up_to)", "if nominal_mg < up_to)"),
     ],
-    ("domain/invariants.py", "keep/test_invariants.py"): [
+    ("domain/keep/invariants.py", "keep/test_invariants.py"): [
         ("and d.on <= one.on]", "and d.on < one.on]"),
         ("if d.entry <= one.entry", "if d.entry < one.entry"),
         ("if one.counts and one.on < since", "if one.counts and one.on <= since"),
         ("if held < 0:", "if held <= 0:"),
     ],
-    ("domain/limits.py", "label/test_at_the_limit.py"): [
+    ("domain/tools/limits.py", "label/test_at_the_limit.py"): [
         ("if low <= minutes <= high:", "if low < minutes <= high:"),
         ("read.loss_ppm > limits.loss_ppm:", "read.loss_ppm >= limits.loss_ppm:"),
         ("abs(lye - fats) <= limits.apart(units)", "abs(lye - fats) < limits.apart(units)"),
@@ -73,42 +73,42 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("or value <= limit or", "or value < limit or"),
         ("elif not line.low <= line.used <= line.high:", "elif not line.low < line.used <= line.high:"),
     ],
-    ("domain/market.py", "markets/test_markets.py"): [
+    ("domain/label/market.py", "markets/test_markets.py"): [
         ("(size or 0) <= one.up_to)", "(size or 0) < one.up_to)"),
         ("== particular and rule.holds(on)", "== particular"),
         ("or first_supplied <= one.until", "or first_supplied < one.until"),
         ("self.since <= on)", "self.since < on)"),
         ("or on <= self.until)", "or on < self.until)"),
     ],
-    ("domain/mass_balance.py", "bench/test_mass_balance.py"): [
+    ("domain/bench/mass_balance.py", "bench/test_mass_balance.py"): [
         (" - self.offcuts_mg - self.waste_mg", " - self.offcuts_mg"),
         ("- (self.cooked_off_mg or 0)", "+ (self.cooked_off_mg or 0)"),
     ],
-    ("domain/money.py", "units/test_money.py"): [
+    ("units/money.py", "units/test_money.py"): [
         ("return (2 * value.numerator + value.denominator)", "return (2 * value.numerator + value.denominator - 1)"),
     ],
-    ("domain/net_quantity.py", "label/test_net_quantity.py"): [
+    ("domain/label/net_quantity.py", "label/test_net_quantity.py"): [
         ('if net >= _US_MG["lb"]', 'if net > _US_MG["lb"]'),
         ("if net >= 1_000_000:", "if net > 1_000_000:"),
     ],
-    ("domain/packers.py", "label/test_packers.py"): [
+    ("domain/label/packers.py", "label/test_packers.py"): [
         ("sum(weight < limit for", "sum(weight <= limit for"),
         ('"few", share <= few.ppm', '"few", share < few.ppm'),
         ("holds = mean >= nominal_mg", "holds = mean > nominal_mg"),
         ("sum(weight < limit_mg for", "sum(weight <= limit_mg for"),
     ],
-    ("domain/panel.py", "label/test_panel.py"): [
+    ("domain/label/panel.py", "label/test_panel.py"): [
         ("if area <= 0:", "if area < 0:"),
     ],
-    ("domain/release_checks.py", "release/test_release_checks.py"): [
+    ("domain/tools/bar_checks.py", "release/test_release_checks.py"): [
         ("if ppm > FREE_ALKALI_PPM", "if ppm >= FREE_ALKALI_PPM"),
         ('what="the weight") < net_mg', 'what="the weight") <= net_mg'),
         ("if acid > at_most", "if acid >= at_most"),
     ],
-    ("domain/skin_limits.py", "material/test_skin_limits.py"): [
+    ("domain/material/skin_limits.py", "material/test_skin_limits.py"): [
         ("self.share_ppm > self.limit.limit_ppm", "self.share_ppm >= self.limit.limit_ppm"),
     ],
-    ("domain/upkeep.py", "tools/test_upkeep_typed.py"): [
+    ("domain/tools/upkeep.py", "tools/test_upkeep_typed.py"): [
         ("add_months(on, 12)", "add_months(on, 13)"),
     ],
     ("reference/plausible.py", "lye/test_typed_figures.py material/test_material.py"): [
@@ -159,63 +159,63 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("storage/personal.py", "storage/test_personal.py"): [
         ("instead: str) -> None:\n", "instead: str) -> None:\n    return\n"),
     ],
-    ("operations/allocate.py", "bench/test_plan.py"): [
+    ("operations/stock/allocate.py", "bench/test_plan.py"): [
         ("if free >= target)", "if free > target)"),
         ("if free >= alkali_need", "if free > alkali_need"),
         ("if lot.on > on:", "if lot.on >= on:"),
         ("lot.best_before < on:", "lot.best_before <= on:"),
     ],
-    ("operations/labels.py", "release/test_labelled.py"): [
+    ("operations/label/labels.py", "release/test_labelled.py"): [
         ("if used < 0:", "if used <= 0:"),
         ("if on < run.on:", "if on <= run.on:"),
     ],
-    ("operations/labelled.py", "release/test_labelled.py"): [
+    ("operations/release/labelled.py", "release/test_labelled.py"): [
         ("if on_bars < leaving:", "if on_bars <= leaving:"),
     ],
-    ("operations/lots.py", "stock/test_lots.py"): [
+    ("operations/stock/lots.py", "stock/test_lots.py"): [
         ('day(last["on"]) > on:', 'day(last["on"]) >= on:'),
         ("if on < lot.on:", "if on <= lot.on:"),
         ("if quantity > held:", "if quantity >= held:"),
     ],
-    ("operations/portions.py", "bench/test_portions.py"): [
+    ("operations/bench/portions.py", "bench/test_portions.py"): [
         ("if on < batch.on:", "if on <= batch.on:"),
         (") > put_in:", ") >= put_in:"),
     ],
-    ("operations/receive.py", "stock/test_receive_written.py"): [
+    ("operations/stock/receive.py", "stock/test_receive_written.py"): [
         ("elif not 0 < ppm <= WHOLE_PPM:", "elif not 0 < ppm < WHOLE_PPM:"),
         ("low * 100 < usual_low * 95", "low * 100 <= usual_low * 95"),
         ("> usual_high * 105:", ">= usual_high * 105:"),
         ("line.best_before < note.on:", "line.best_before <= note.on:"),
     ],
-    ("operations/rework.py", "release/test_rework.py"): [
+    ("operations/release/rework.py", "release/test_rework.py"): [
         ("if on < lot.on:", "if on <= lot.on:"),
         ("or taken > here:", "or taken >= here:"),
         ("if mass_mg > weighed:", "if mass_mg >= weighed:"),
     ],
-    ("operations/upkeep.py", "tools/test_upkeep_written.py"): [
+    ("operations/tools/upkeep.py", "tools/test_upkeep_written.py"): [
         ("note.next_on <= note.on:", "note.next_on < note.on:"),
     ],
-    ("operations/combine.py", "stock/test_combine.py"): [
+    ("operations/stock/combine.py", "stock/test_combine.py"): [
         ("best_before=min((lot", "best_before=max((lot"),
         ("if lot.best_before and lot.best_before < on:", "if lot.best_before and lot.best_before <= on:"),
         ("if on < lot.on:", "if on <= lot.on:"),
         ("return min(card.water_ppm if", "return max(card.water_ppm if"),
     ],
-    ("operations/complaints.py", "complaint/test_complaints.py"): [
+    ("operations/complaint/complaints.py", "complaint/test_complaints.py"): [
         ("report.bought_on > report.on:", "report.bought_on >= report.on:"),
         ("if step.on < card.on:", "if step.on <= card.on:"),
         ("if reported < lot.on:", "if reported <= lot.on:"),
         ("step.on < card.steps[-1].on:", "step.on <= card.steps[-1].on:"),
     ],
-    ("operations/cut.py", "bench/test_cut.py"): [
+    ("operations/bench/cut.py", "bench/test_cut.py"): [
         ("if out > put_in:", "if out >= put_in:"),
         ("if on < made:", "if on <= made:"),
         ("if len(weights_mg) > bars:", "if len(weights_mg) >= bars:"),
     ],
-    ("operations/resell.py", "sell/test_resell.py"): [
+    ("operations/sell/resell.py", "sell/test_resell.py"): [
         ("held = min(on_hand_at", "held = max(on_hand_at"),
     ],
-    ("operations/sell.py", "sell/test_sell_edges.py"): [
+    ("operations/sell/sell.py", "sell/test_sell_edges.py"): [
         ("held = min(on_hand_at", "held = max(on_hand_at"),
         ("if number > held:", "if number >= held:"),
         ("if on < one.out_on:", "if on <= one.out_on:"),
@@ -226,15 +226,15 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("exit_code = 1", "exit_code = 2"),
         ("exit_code = 2", "exit_code = 1"),
     ],
-    ("cli/cure.py", "cure/test_rack.py"): [
+    ("cli/cure/words.py", "cure/test_rack.py"): [
         ("if one.days_left <= 0]", "if one.days_left < 0]"),
         ("if one.weigh_on <= on and", "if one.weigh_on < on and"),
         ("if one.days_left <= -14:", "if one.days_left < -14:"),
     ],
-    ("cli/samples.py", "cure/test_rack.py"): [
+    ("cli/release/samples.py", "cure/test_rack.py"): [
         ("over = [one for one in found if one.keep_until < today]", "over = [one for one in found]"),
     ],
-    ("cli/label.py", "sell/test_never_run.py"): [
+    ("cli/label/label_due.py", "sell/test_never_run.py"): [
         ("timedelta(days=365)", "timedelta(days=3)"),
     ],
 }

@@ -2,19 +2,21 @@
 
 # By file below ledger/ and the test files, below tests/, that ought to find its faults.
 OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
-    ("views/attachments.py", "stock/test_latest_counts.py"): [
+    ("views/record/attachments.py", "stock/test_latest_counts.py"): [
         ("if len(start) < 6:", "if len(start) <= 6:"),
     ],
-    ("views/back_on_sale.py", "sell/test_resell.py"): [
+    ("rows/back_on_sale.py", "sell/test_resell.py"): [
         ("AND v.quantity < 0", "AND v.quantity > 0", "sell/test_where_bars_are.py"),
         ("FROM live_movement v", "FROM movement v", "sell/test_where_bars_are.py"),
     ],
-    ("views/bars.py", "sell/test_where_bars_are.py"): [
+    ("views/stock/lot_card.py", "sell/test_where_bars_are.py"): [
         ("FROM live_movement v JOIN place p", "FROM movement v JOIN place p"),
+    ],
+    ("rows/bars.py", "sell/test_where_bars_are.py"): [
         (",'counted','consumed')", ",'counted')"),
         ("-sum(v.quantity) AS gone", "sum(v.quantity) AS gone"),
     ],
-    ("views/batch.py", "bench/test_weigh.py bench/test_cut.py"): [
+    ("rows/batch.py", "bench/test_weigh.py bench/test_cut.py"): [
         (
             "WHERE v.lot_id = l.id AND v.kind = 'yielded') AS made",
             "WHERE v.lot_id = l.id) AS made",
@@ -46,8 +48,10 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
             "cure/test_cure_edges.py",
         ),
     ],
-    ("views/bench.py", "stories/test_the_day_of_a_reading.py"): [
+    ("rows/reading.py", "stories/test_the_day_of_a_reading.py"): [
         ("FROM live_reading c WHERE", "FROM reading c WHERE", "bench/test_readings_edges.py"),
+    ],
+    ("views/bench/bench.py", "stories/test_the_day_of_a_reading.py"): [
         ('day(one["on"]) >= batch.yielded_on', 'day(one["on"]) > batch.yielded_on', "stock/test_latest_counts.py"),
         ('first["entry_id"] > cut["entry_id"]', 'first["entry_id"] >= cut["entry_id"]', "stock/test_latest_counts.py"),
         ("NOT IN ('packaging', 'soap')", "NOT IN ('soap')", "stock/test_latest_counts.py"),
@@ -57,20 +61,20 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
             "bench/test_readings_edges.py",
         ),
     ],
-    ("views/complaint.py", "complaint/test_complaints.py"): [
+    ("rows/complaint.py", "complaint/test_complaints.py"): [
         ('ORDER BY s."on", s.id', "ORDER BY s.id"),
         ("for one in reversed(judged) if", "for one in judged if"),
         ("if steps and steps[-1].closes", "if steps and steps[0].closes"),
         ('ORDER BY c."on", c.id', "ORDER BY c.id"),
     ],
-    ("views/complaint_candidates.py", "complaint/test_complaint_candidates.py"): [
+    ("views/complaint/complaint_candidates.py", "complaint/test_complaint_candidates.py"): [
         ('v."on" <= :until', 'v."on" < :until'),
         ("HAVING bars > 0 OR standing > 0", "HAVING bars > 0"),
         ("complaint.bought_on or complaint.on", "complaint.on"),
         ("FROM live_movement v", "FROM movement v", "stock/test_latest_counts.py"),
         ("ORDER BY last_on DESC", "ORDER BY last_on", "stock/test_latest_counts.py"),
     ],
-    ("views/correction.py", "bench/test_correct.py"): [
+    ("views/bench/correction.py", "bench/test_correct.py"): [
         (
             '("mixed", "trace", "cook start", "poured")',
             '("mixed", "cook start", "poured")',
@@ -82,7 +86,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
             "bench/test_readings_edges.py",
         ),
     ],
-    ("views/cost.py", "sell/test_cost_edges.py"): [
+    ("views/sell/cost.py", "sell/test_cost_edges.py"): [
         ("FROM live_reading c WHERE c.corrects = r.id)", "FROM live_reading c WHERE 0)"),
         ('if m["quantity"] > 0 and m["kind"] != "consumed")', 'if m["quantity"] > 0)'),
         ("int(batch.made - wasted)", "int(batch.made)"),
@@ -90,15 +94,20 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("WHERE lot_id = ? AND kind <> 'moved' ORDER", "WHERE lot_id = ? ORDER"),
         ("FROM live_movement WHERE lot_id", "FROM movement WHERE lot_id"),
     ],
-    ("views/cure.py", "cure/test_cure_edges.py"): [
+    ("views/cure/cure.py", "cure/test_cure_edges.py"): [
         ('AND l."on" <= :on', 'AND l."on" < :on'),
         ("d.verdict = 'passed' AND", "0 AND"),
         ("d.verdict = 'passed' AND d.\"on\" <= :on", "d.verdict = 'passed' AND d.\"on\" < :on"),
+    ],
+    ("views/cure/cure.py", "cure/test_cure_edges.py"): [
         ("last = max([batch.yielded_on", "last = min([batch.yielded_on"),
         ("one.weigh_on <= one.ready_on", "one.weigh_on < one.ready_on"),
         ("(one.ready_on, one.batch_code)", "(one.batch_code, one.ready_on)"),
     ],
-    ("views/customer.py", "sell/test_where_bars_are.py"): [
+    ("views/cure/drying.py", "cure/test_cure.py"): [
+        ('day(row["on"]) == batch.yielded_on', 'day(row["on"]) >= batch.yielded_on', "bench/test_readings_edges.py"),
+    ],
+    ("rows/customer.py", "sell/test_where_bars_are.py"): [
         ("coalesce(-sum(m.quantity), 0)", "coalesce(sum(m.quantity), 0)"),
         (
             "SELECT max(id) FROM live_customer_revision",
@@ -106,17 +115,14 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
             "sell/test_never_run.py",
         ),
     ],
-    ("views/density.py", "bench/test_readings_edges.py"): [
+    ("views/recipe/density.py", "bench/test_readings_edges.py"): [
         ("SELECT max(id) FROM live_reading", "SELECT min(id) FROM live_reading"),
         ("m.kind <> 'packaging'", "m.kind <> 'liquid'"),
     ],
-    ("views/deviation.py", "stock/test_latest_counts.py"): [
+    ("rows/deviation.py", "stock/test_latest_counts.py"): [
         ("SELECT max(id) FROM live_deviation_decision", "SELECT min(id) FROM live_deviation_decision"),
     ],
-    ("views/drying.py", "bench/test_readings_edges.py"): [
-        ('day(row["on"]) == batch.yielded_on', 'day(row["on"]) >= batch.yielded_on'),
-    ],
-    ("views/equipment.py", "tools/test_upkeep_edges.py"): [
+    ("rows/equipment.py", "tools/test_upkeep_edges.py"): [
         ("if one.on <= on]", "if one.on < on]"),
         ("elif next_on and next_on <= on:", "elif next_on and next_on < on:"),
         ("JOIN live_reading c ON c.corrects", "JOIN reading c ON c.corrects", "bench/test_readings_edges.py"),
@@ -124,36 +130,36 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("substr(n.recorded_at, 1, 10) <= :on", "substr(n.recorded_at, 1, 10) < :on"),
         ('"overdue"\n', '"due today"\n'),
     ],
-    ("views/equipment_doubts.py", "tools/test_upkeep_edges.py"): [
+    ("views/tools/equipment_doubts.py", "tools/test_upkeep_edges.py"): [
         ('x."on" <= :until', 'x."on" < :until'),
         ("x.entry_id > :entry", "x.entry_id >= :entry"),
         ("FROM live_reading c WHERE c.corrects = r.id)", "FROM live_reading c WHERE 0)"),
         ("(one.on, one.id) < (check.on, check.id)", "one.on < check.on"),
         ("p.role <> 'packaging'", "p.role <> 'fat'"),
     ],
-    ("views/graph.py", "sell/test_where_bars_are.py"): [
+    ("rows/graph.py", "sell/test_where_bars_are.py"): [
         ('if row["consumed"]]', 'if row["consumed"] is not None]'),
     ],
-    ("views/label.py", "label/test_label_edges.py"): [
+    ("views/label/label.py", "label/test_label_edges.py"): [
         ("and months > dated else", "and months >= dated else"),
         ('not in ("passed", "released")', 'not in ("passed", "released", "on hold")'),
     ],
-    ("views/label_check.py", "label/test_label_edges.py"): [
+    ("views/label/label_check.py", "label/test_label_edges.py"): [
         ("if label.net_mg > most.nominal_mg:", "if label.net_mg >= most.nominal_mg:"),
         ("if run.market == label.market", "if run.market"),
     ],
-    ("views/label_due.py", "release/test_labelled.py"): [
+    ("views/label/label_due.py", "release/test_labelled.py"): [
         ("and rule.until <= by:", "and rule.until < by:", "sell/test_never_run.py"),
     ],
-    ("views/label_runs.py", "release/test_labelled.py"): [
+    ("rows/label_run.py", "release/test_labelled.py"): [
         ("SELECT max(id) FROM live_label_count", "SELECT min(id) FROM live_label_count", "label/test_label_edges.py"),
         ("while run.reprint_of is not None:", "if run.reprint_of is not None:", "label/test_label_edges.py"),
     ],
-    ("views/lot_card.py", "stock/test_lot_card.py"): [
+    ("views/stock/lot_card.py", "stock/test_lot_card.py"): [
         ("FROM live_decision WHERE lot_id = ? ORDER BY id", "FROM live_decision WHERE lot_id = ? ORDER BY id DESC"),
         ("FROM live_plan_line p JOIN", "FROM plan_line p JOIN"),
     ],
-    ("views/lots.py", "stock/test_lots_edges.py"): [
+    ("rows/lot.py", "stock/test_lots_edges.py"): [
         ("or lot.on > on\n", "or lot.on >= on\n"),
         ("or lot.on > on\n", "\n"),
         ("lot.best_before < on)", "lot.best_before <= on)"),
@@ -168,91 +174,93 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if free > 0:", "if free >= 0:"),
         ("SELECT max(id) FROM live_material_revision", "SELECT min(id) FROM live_material_revision"),
     ],
-    ("views/made_of.py", "stock/test_long_chains.py"): [
+    ("views/stock/made_of.py", "stock/test_long_chains.py"): [
         ('row["stage"] != IN_THE_FATS', 'row["stage"] == IN_THE_FATS', "recipe/test_saponified.py"),
     ],
-    ("views/planned.py", "stock/test_lots_edges.py"): [
+    ("rows/planned.py", "stock/test_lots_edges.py"): [
         ("d.verdict IN ('passed', 'rejected')", "d.verdict IN ('passed')"),
         ("FROM live_movement v WHERE", "FROM movement v WHERE"),
         ("d.verdict = 'discarded')", "0)"),
     ],
-    ("views/reading.py", "record/test_as_known.py"): [
+    ("rows/opened.py", "record/test_as_known.py"): [
         ("WHERE recorded_at < ?", "WHERE recorded_at <= ?", "stock/test_latest_counts.py"),
         ("WHERE entry_id <= {horizon}", "WHERE entry_id < {horizon}"),
     ],
-    ("views/recall_answer.py", "recall/test_recall.py"): [
+    ("views/recall/recall_answer.py", "recall/test_recall.py"): [
         ("kind IN ('received', 'yielded')", "quantity > 0", "sell/test_where_bars_are.py"),
         ("FROM live_movement v JOIN lot l", "FROM movement v JOIN lot l", "sell/test_where_bars_are.py"),
         ("HAVING bars > 0", ""),
     ],
-    ("views/recall_complaints.py", "recall/test_recall.py"): [
+    ("views/recall/recall_complaints.py", "recall/test_recall.py"): [
         ("one.health or one.serious", "one.serious"),
     ],
-    ("views/recall_doubts.py", "recall/test_recall.py"): [
+    ("views/recall/recall_doubts.py", "recall/test_recall.py"): [
         ("one.on >= since", "one.on > since", "sell/test_where_bars_are.py"),
+    ],
+    ("views/recall/recall_doubts.py", "recall/test_recall_doubts.py"): [
         ("AND material_id IN (SELECT value FROM json_each(?))", "AND ? IS NOT NULL"),
         (" if lot.number_unknown]", "]"),
     ],
-    ("views/recall_search.py", "recall/test_recall_search.py"): [
+    ("views/recall/recall_search.py", "recall/test_recall_search.py"): [
         ("lot.on <= notice.received_to", "lot.on < notice.received_to", "sell/test_where_bars_are.py"),
         ("lot.on >= notice.received_from", "lot.on > notice.received_from", "sell/test_where_bars_are.py"),
         ("notice.supplier_id in (None, lot.supplier_id)", "True"),
     ],
-    ("views/recall_totals.py", "recall/test_recall_totals.py"): [
+    ("views/recall/recall_totals.py", "recall/test_recall_totals.py"): [
         ("part = min(back", "part = max(back"),
         (
             '("sold" if one.customer_id is None else "dispatched", "given")',
             '("given", "sold" if one.customer_id is None else "dispatched")',
         ),
     ],
-    ("views/record.py", "record/test_batch_record.py"): [
+    ("views/record/record.py", "record/test_batch_record.py"): [
         ("x.id > d.id", "x.id < d.id", "bench/test_batch_edges.py"),
     ],
-    ("views/received.py", "stock/test_receive_written.py"): [
+    ("rows/received.py", "stock/test_receive_written.py"): [
         ("FROM live_lot l JOIN", "FROM lot l JOIN", "stock/test_lots_edges.py"),
     ],
-    ("views/samples.py", "sell/test_where_bars_are.py"): [
+    ("rows/sample.py", "sell/test_where_bars_are.py"): [
         ("ORDER BY s.keep_until, s.id", "ORDER BY s.id"),
     ],
-    ("views/settings.py", "stock/test_latest_counts.py"): [
+    ("rows/settings.py", "stock/test_latest_counts.py"): [
         ("live_settings_revision ORDER BY id DESC", "live_settings_revision ORDER BY id"),
     ],
-    ("views/skin.py", "material/test_skin.py material/test_skin_names.py"): [
+    ("views/recipe/skin.py", "material/test_skin.py material/test_skin_names.py"): [
         (
             "ORDER BY c.entry_id, c.id",
             "ORDER BY c.entry_id DESC, c.id",
             "stock/test_latest_counts.py",
         ),
     ],
-    ("views/stall.py", "sell/test_sell_edges.py"): [
+    ("views/stock/stall.py", "sell/test_sell_edges.py"): [
         ("max(CASE WHEN quantity > 0", "min(CASE WHEN quantity > 0"),
     ],
-    ("views/stock.py", "stock/test_stock_read.py"): [
+    ("views/stock/stock.py", "stock/test_stock_read.py"): [
         ("lot.on_hand - planned.get", "lot.on_hand + planned.get"),
         ("line.lot.best_before or date.max", "line.lot.best_before or date.min"),
     ],
-    ("views/trace.py", "recall/test_trace_read.py"): [
+    ("views/recall/trace.py", "recall/test_trace_read.py"): [
         ("graph.children(node) if forward", "graph.parents(node) if forward"),
     ],
-    ("views/upkeep.py", "tools/test_upkeep_edges.py"): [
+    ("rows/upkeep.py", "tools/test_upkeep_edges.py"): [
         ('u."on" <= ?', 'u."on" < ?'),
         ("if next_on > on else", "if next_on >= on else"),
-        ("if next_on == on else", "if next_on >= on else"),
+        ("if next_on == on else", "if next_on <= on else", "tools/test_upkeep_written.py"),
     ],
-    ("views/weighings.py", "bench/test_readings_edges.py"): [
+    ("views/cure/weighings.py", "bench/test_readings_edges.py"): [
         ('max((row["on"] for row in every)', 'min((row["on"] for row in every)'),
     ],
-    ("documents/labels.py", "label/test_labels.py"): [
+    ("documents/label/labels.py", "label/test_labels.py"): [
         ("if not 1 <= start <= sheet.places:", "if not 1 <= start < sheet.places:"),
         ("if layout.width_mm > sheet.width_mm + 0.01", "if layout.width_mm >= sheet.width_mm"),
     ],
-    ("documents/places.py", "kit/test_places.py"): [
+    ("documents/kit/places.py", "kit/test_places.py"): [
         ("-MOST_NUDGE_MM <= millimetres <= MOST_NUDGE_MM", "-MOST_NUDGE_MM < millimetres < MOST_NUDGE_MM"),
     ],
-    ("documents/sheets.py", "kit/test_layout.py"): [
+    ("documents/kit/sheets.py", "kit/test_layout.py"): [
         ("if sheet.pitch_x_mm < sheet.width_mm", "if sheet.pitch_x_mm <= sheet.width_mm"),
     ],
-    ("documents/range_chart.py", "recipe/test_range_chart.py"): [
+    ("documents/kit/range_chart.py", "recipe/test_range_chart.py"): [
         ("if highest <= 5 * _TEN_PERCENT", "if highest < 5 * _TEN_PERCENT"),
     ],
 }
