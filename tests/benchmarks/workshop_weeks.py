@@ -27,7 +27,7 @@ from ledger.operations.release.rework import rework_bars
 from ledger.operations.stock.lots import decide_lots
 from ledger.rows.batch import PlanLineRow, find_batch, plan_lines
 from ledger.rows.deviation import open_deviations
-from ledger.views.bench.bench import mass_in
+from ledger.rows.reading import mass_in
 
 MONDAY, SATURDAY = 0, 5
 _LOOKS = ("look", "smell", "weight")

@@ -98,8 +98,6 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ('AND l."on" <= :on', 'AND l."on" < :on'),
         ("d.verdict = 'passed' AND", "0 AND"),
         ("d.verdict = 'passed' AND d.\"on\" <= :on", "d.verdict = 'passed' AND d.\"on\" < :on"),
-    ],
-    ("views/cure/cure.py", "cure/test_cure_edges.py"): [
         ("last = max([batch.yielded_on", "last = min([batch.yielded_on"),
         ("one.weigh_on <= one.ready_on", "one.weigh_on < one.ready_on"),
         ("(one.ready_on, one.batch_code)", "(one.batch_code, one.ready_on)"),
@@ -226,11 +224,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("live_settings_revision ORDER BY id DESC", "live_settings_revision ORDER BY id"),
     ],
     ("views/recipe/skin.py", "material/test_skin.py material/test_skin_names.py"): [
-        (
-            "ORDER BY c.entry_id, c.id",
-            "ORDER BY c.entry_id DESC, c.id",
-            "stock/test_latest_counts.py",
-        ),
+        ("ORDER BY c.entry_id, c.id", "ORDER BY c.entry_id DESC, c.id", "stock/test_latest_counts.py"),
     ],
     ("views/stock/stall.py", "sell/test_sell_edges.py"): [
         ("max(CASE WHEN quantity > 0", "min(CASE WHEN quantity > 0"),

@@ -10,8 +10,8 @@ from ledger.rows.batch import batch_by_id, plan_lines
 from ledger.rows.complaint import complaint
 from ledger.rows.deviation import deviations
 from ledger.rows.opened import last_entry_before
+from ledger.rows.reading import mass_in, read_of_the_bars
 from ledger.rows.settings import settings
-from ledger.views.bench.bench import mass_in, read_of_the_bars
 from ledger.views.complaint.complaint_candidates import candidate_batches
 from ledger.views.recipe.skin import contents_of
 from ledger.views.record.attachments import content_of

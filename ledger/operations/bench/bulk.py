@@ -10,12 +10,12 @@ from ledger.operations.bench.readings import ReadingValue, add_readings
 from ledger.operations.stock.receive import next_lot_code
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.lot import place_of_kind
+from ledger.rows.reading import mass_in
 from ledger.rows.settings import settings
 from ledger.storage.book import Book, Transaction
 from ledger.storage.verbs import FirstDecision, LotFigures, NewLot
 from ledger.units.quantity import show_mass
 from ledger.units.words import Process
-from ledger.views.bench.bench import mass_in
 from ledger.views.lye.lye_check import Weighed, dry_alkali, water_of, weighed_in
 
 

@@ -13,12 +13,13 @@ from ledger.rows.batch import BatchRow, find_batch, recipe_of
 from ledger.rows.lot import place_of_kind
 from ledger.rows.material import material_by_code
 from ledger.rows.opened import Rows
+from ledger.rows.reading import mass_in
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.verbs import FirstDecision, NewLot
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
-from ledger.views.bench.bench import mass_balance, mass_in
+from ledger.views.bench.bench import mass_balance
 
 _INSTEAD = {
     "infusion": "strain it: soapledger batch strain {0} WEIGHT",

@@ -5,14 +5,16 @@ from datetime import date
 from fractions import Fraction
 
 from ledger.domain.recipe.formulate import tolerance
-from ledger.domain.recipe.recipe import AT_TRACE, Portion, Recipe, RecipeLine
+from ledger.domain.recipe.recipe import AT_TRACE, Recipe, RecipeLine
 from ledger.errors import BadInput, Refused
+from ledger.operations.recipe.recipes import dough_code, soap_code
 from ledger.operations.stock.allocate import Take
 from ledger.operations.stock.combine import next_batch_code
 from ledger.operations.stock.receive import next_lot_code
 from ledger.rows.batch import BatchRow, find_batch, plan_lines, portions_of
 from ledger.rows.lot import place_of_kind
 from ledger.rows.opened import Rows
+from ledger.rows.reading import mass_in
 from ledger.rows.settings import settings
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables.bench import Batch, PlanLine
@@ -22,19 +24,8 @@ from ledger.units.money import share_out
 from ledger.units.names import near
 from ledger.units.quantity import show_mass
 from ledger.units.words import Role, Stage
-from ledger.views.bench.bench import mass_in
 
 DOUGH: Role = "dough"  # the role of its line on the worksheet of a portion
-
-
-def dough_code(recipe_code: str) -> str:
-    """The short name of a recipe's dough."""
-    return f"{recipe_code}-dough"
-
-
-def soap_code(recipe_code: str, portion: Portion) -> str:
-    """The short name of the soap of one portion."""
-    return f"{recipe_code}-{portion.name}"
 
 
 def material_id(rows: Rows, code: str) -> int:

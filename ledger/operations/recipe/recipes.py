@@ -4,9 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from ledger.domain.recipe.reader import read_recipe
-from ledger.domain.recipe.recipe import Recipe
+from ledger.domain.recipe.recipe import Portion, Recipe
 from ledger.errors import BadInput, Refused
-from ledger.operations.bench.portions import dough_code, soap_code
 from ledger.rows.material import MaterialCard, material_list
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables.material import Material, MaterialRevision
@@ -151,3 +150,13 @@ def portion_materials(recipe: Recipe) -> list[tuple[str, str, MaterialKind]]:
         (soap_code(recipe.code, one), f"{recipe.name}, {one.name}", "soap") for one in recipe.portions
     ]
     return [(dough_code(recipe.code), f"{recipe.name}, dough", "intermediate"), *soaps]
+
+
+def dough_code(recipe_code: str) -> str:
+    """The short name of a recipe's dough."""
+    return f"{recipe_code}-dough"
+
+
+def soap_code(recipe_code: str, portion: Portion) -> str:
+    """The short name of the soap of one portion."""
+    return f"{recipe_code}-{portion.name}"

@@ -10,11 +10,11 @@ from ledger.rows.batch import BatchRow, find_batch, recipe_of
 from ledger.rows.deviation import deviations
 from ledger.rows.doubts import Doubt, list_words, still_open
 from ledger.rows.opened import Rows
+from ledger.rows.reading import read_of_the_bars
 from ledger.storage.book import Book, Transaction
 from ledger.storage.tables.reading import Deviation
 from ledger.storage.tables.release import FinishedCheck, RetainedSample
 from ledger.units.dates import add_months
-from ledger.views.bench.bench import read_of_the_bars
 
 SAMPLE_MONTHS = 12  # a retained sample is kept so long after the bars' best before; common practice, no source
 

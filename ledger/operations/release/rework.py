@@ -11,13 +11,13 @@ from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.lot import LotRow, lot_by_id, on_hand_at, place_of_kind
 from ledger.rows.material import material_by_code
 from ledger.rows.opened import Rows
+from ledger.rows.reading import mass_in
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.tables.bench import Batch
 from ledger.storage.verbs import FirstDecision, Moved, NewLot
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
-from ledger.views.bench.bench import mass_in
 
 
 @dataclass(frozen=True)

@@ -12,13 +12,14 @@ from ledger.rows.deviation import deviations
 from ledger.rows.label_run import approved_by, runs
 from ledger.rows.lot import lot_by_id, whereabouts
 from ledger.rows.opened import day
+from ledger.rows.reading import mass_in
 from ledger.rows.sample import samples
 from ledger.rows.settings import printed_from, settings
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
 from ledger.units.words import Units
 from ledger.views.bench.batch_notes import notes_that_stay
-from ledger.views.bench.bench import mass_balance, mass_in
+from ledger.views.bench.bench import mass_balance
 from ledger.views.cure.cure_forecast import forecast, weighings
 from ledger.views.lye.lye_check import LyeCheck, lye_check
 from ledger.views.record.batch_record import (
