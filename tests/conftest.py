@@ -59,7 +59,7 @@ freezegun.configure(
         *("email", "encodings", "html", "http", "importlib", "unittest", "xml"),
     ]
 )
-pytest_plugins = ["commands_run"]
+pytest_plugins = ["commands_run", "papers"]
 NOW = datetime(2026, 6, 1, 9, 30, tzinfo=UTC)  # 10:30 in Dublin, a Monday
 ADDRESS = Responsible("Nuala Quill", "Tidewrack Soaps, 3 Slip Lane, Port Emmer")
 SETUP = Setup(

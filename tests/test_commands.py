@@ -8,9 +8,12 @@ from typing import Any
 import pytest
 from typer.main import get_command
 
-from ledger.cli.main import NOUNS, app
+from ledger.cli.commands import EVERY, inside
+from ledger.cli.kit.loading import loaded
+from ledger.cli.main import app
 
 README = Path(__file__).parents[1] / "README.md"
+CLI = Path(__file__).parents[1] / "ledger" / "cli"
 
 
 def commands(group: Any, name: str = "soapledger") -> Iterator[tuple[str, Any]]:
@@ -42,9 +45,58 @@ def test_a_command_stands_in_the_readme(name: str) -> None:
     assert re.search(rf"{re.escape(name)}\b", README.read_text(encoding="utf-8")), f"README.md does not name {name}"
 
 
-def test_help_lists_the_commands_in_the_order_of_the_work(run: Any) -> None:
-    shown = run("--help").stdout.split("Commands:")[1]
-    listed = re.findall(r"^  (\w+)", shown, flags=re.MULTILINE)
-    assert listed == list(NOUNS)
-    order = ["init", "supplier", "material", "receive", "lot", "batch", "cure", "pass", "release", "trace", "recall"]
-    assert [name for name in listed if name in order] == order
+GROUPS = [words for words in EVERY if inside(words)]
+
+
+@pytest.mark.parametrize("group", ["", *GROUPS])
+def test_help_lists_what_a_group_holds_each_on_one_whole_line(group: str, run: Any) -> None:
+    shown = run(*group.split(), "--help").stdout
+    assert all(len(line) <= 80 for line in shown.splitlines())
+    listed = re.findall(r"^  (\S+) +(\S.*)$", shown, re.MULTILINE)
+    for word in inside(group):
+        assert (word, EVERY[f"{group} {word}".strip()].line) in listed
+
+
+def test_help_stands_in_the_order_of_the_work_under_its_headings(run: Any) -> None:
+    shown = run("-h").stdout
+    order = ["Set up:", "  init ", "  material ", "Stock:", "  receive ", "Make:", "  batch ", "  release ", "Sell:"]
+    places = [shown.index(f"\n{one}") for one in [*order, "Answer:", "  recall ", "Keep:", "  undo "]]
+    assert places == sorted(places)
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_the_line_of_a_command_is_how_its_help_begins(name: str) -> None:
+    line = EVERY[name.removeprefix("soapledger ")].line
+    assert COMMANDS[name].help.startswith(line), f"{line} / {COMMANDS[name].help}"
+
+
+@pytest.mark.parametrize("group", ["", *GROUPS])
+def test_a_group_called_alone_shows_its_help(group: str, run: Any) -> None:
+    told = run(*group.split())
+    assert told.stdout == run(*group.split(), "--help").stdout
+    assert told.stderr == ""
+
+
+def test_every_file_of_a_command_is_listed() -> None:
+    files = {path for path in CLI.rglob("*.py") if re.search(r"^def command\(", path.read_text(encoding="utf-8"), re.M)}
+    names = {(one.subject, words.replace(" ", "_").replace("-", "_")) for words, one in EVERY.items()}
+    assert {(path.parent.name, path.stem.rstrip("_")) for path in files} <= names
+    assert len(files) == len(COMMANDS)
+
+
+def test_what_is_loaded_late_is_there() -> None:
+    late = [
+        found
+        for path in CLI.rglob("*.py")
+        for found in re.findall(r'loaded\("([\w.]+)"\)\.(\w+)', path.read_text(encoding="utf-8"))
+    ]
+    assert late
+    assert [f"{module}.{name}" for module, name in late if not hasattr(loaded(module), name)] == []
+
+
+def test_an_option_says_what_it_takes(run: Any) -> None:
+    shown = run("batch", "cut", "--help").stdout
+    assert "--on DATE" in shown
+    assert "--weight WEIGHT" in shown
+    assert "CODE" in shown
+    assert "<str>" not in shown

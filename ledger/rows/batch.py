@@ -10,7 +10,7 @@ from ledger.domain.recipe.recipe import IN_THE_FATS, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.rows.codes import near_words, read_code
 from ledger.rows.opened import day, maybe_day
-from ledger.rows.recipe_version import kept_version
+from ledger.rows.recipe import kept_version
 from ledger.units.codes import looks_like_batch_code, read_batch_code
 from ledger.units.words import MaterialKind, Process, Role, Stage, in_pieces
 

@@ -9,12 +9,12 @@ from datetime import date
 from ledger.errors import BadInput, Refused
 from ledger.rows.codes import near_words, read_code
 from ledger.rows.opened import day, maybe_day
-from ledger.rows.planned import STILL_MEANT
 from ledger.units.codes import (
     looks_like_batch_code,
     looks_like_lot_code,
     read_batch_code,
     read_lot_code,
+    supplier_number_key,
 )
 from ledger.units.names import near
 from ledger.units.words import MaterialKind, PlaceKind, in_pieces
@@ -232,3 +232,24 @@ def available(
         if free > 0:
             found.append(Available(lot, held, free))
     return tuple(sorted(found, key=lambda a: (a.lot.best_before or date.max, a.lot.on, a.lot.id)))
+
+
+# A condition on the plan line p: neither weighed nor left out, and its batch neither given up nor, for the
+# wrapping, past packing (bars passed bare, or rejected).
+STILL_MEANT = """
+  NOT EXISTS (SELECT 1 FROM live_movement v WHERE v.plan_line_id = p.id)
+  AND NOT EXISTS (SELECT 1 FROM live_reading g WHERE g.plan_line_id = p.id)
+  AND NOT EXISTS (SELECT 1 FROM live_decision d WHERE d.batch_id = p.batch_id AND d.verdict = 'discarded')
+  AND NOT EXISTS (SELECT 1 FROM live_decision d JOIN live_lot l ON l.id = d.lot_id
+                  WHERE l.batch_id = p.batch_id AND d.verdict IN ('passed', 'rejected'))
+"""
+
+
+def came_before(rows: sqlite3.Connection, supplier_id: int, material_code: str, number: str) -> tuple[str, ...]:
+    """Our codes of the lots of this material that this supplier sent under this number, however it was written."""
+    found = rows.execute(
+        "SELECT l.code FROM live_lot l JOIN material m ON m.id = l.material_id "
+        "WHERE l.supplier_id = ? AND m.code = ? AND l.supplier_number_key = ? ORDER BY l.id",
+        (supplier_id, material_code, supplier_number_key(number)),
+    )
+    return tuple(row["code"] for row in found)

@@ -6,13 +6,10 @@ import re
 import secrets
 from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass
-from typing import TYPE_CHECKING
 
 from ledger.errors import BadInput
 from ledger.storage.tables.people import Erasure, Personal, PersonalText
-
-if TYPE_CHECKING:
-    from ledger.storage.book import Transaction
+from ledger.storage.transaction import Transaction
 
 
 @dataclass(frozen=True)
@@ -37,7 +34,7 @@ def salted_digest(salt: str, details: Mapping[str, str | None]) -> str:
     return hashlib.sha256(text.encode()).hexdigest()
 
 
-def remember_person(tx: "Transaction", details: PersonDetails) -> int | None:
+def remember_person(tx: Transaction, details: PersonDetails) -> int | None:
     """Write the details of one person and return the number of their row; None when nothing is told."""
     if not details.known():
         return None
@@ -55,7 +52,7 @@ def impersonal(words: str, personal: Iterable[str | None], instead: str) -> None
             raise BadInput(f"These words stay for good, and hold '{one}'; leave it out: {instead}.")
 
 
-def forget_person(tx: "Transaction", personal_id: int, reason: str) -> None:
+def forget_person(tx: Transaction, personal_id: int, reason: str) -> None:
     """Erase the details for good; the erasure itself is a fact, and the guard wants it first.
 
     Raises BadInput for a reason that repeats what is erased.

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, get_args
+from typing import get_args
 
 from ledger.domain.recipe.figures import FORMAT, NOT_UNDERSTOOD, figures_text
 from ledger.domain.recipe.reader import read_recipe
@@ -11,11 +11,9 @@ from ledger.errors import BadInput, LedgerError
 from ledger.fileformat import OLD_DECISIONS
 from ledger.storage.tables.decision import DecisionDoubt
 from ledger.storage.tables.recipe import RecipeFigures
+from ledger.storage.transaction import Transaction
 from ledger.units.toml_reader import TomlFile
 from ledger.units.words import EVERY, LIKELY_NOTHING, Process, Subject, Verdict, known
-
-if TYPE_CHECKING:
-    from ledger.storage.book import Transaction
 
 _LACKING = """
 SELECT v.id, v.source, r.code, b.process
@@ -25,7 +23,7 @@ WHERE NOT EXISTS (SELECT 1 FROM recipe_figures f WHERE f.recipe_version_id = v.i
 """
 
 
-def fill_in(tx: "Transaction") -> None:
+def fill_in(tx: Transaction) -> None:
     """Keep the figures of every recipe version that has none, and what old decisions were about.
 
     A text that this program cannot read any more still gets its row, with its process and nothing else, so that its

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from ledger.errors import BadInput
+from ledger.units.names import near
 from ledger.units.wording import opening
 from ledger.units.words import Units
 
@@ -72,8 +73,6 @@ def _split(text: str, *, what: str, example: str) -> tuple[Fraction, str, str]:
 
 
 def _unit_error(text: str, number: str, unit: str, known: list[str], what: str) -> BadInput:
-    from ledger.units.names import near
-
     if not unit:
         return BadInput(f"{number} of what? Write {what} with its unit, such as {number} {known[0]}.")
     meant = [short for start, short in _MEANT if unit.casefold().startswith(start) and short in known]

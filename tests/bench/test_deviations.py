@@ -13,7 +13,7 @@ from ledger.operations.bench.readings import ReadingValue, log_readings, read_re
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.keep.undo import undo
 from ledger.rows.batch import find_batch
-from ledger.rows.deviation import deviations, open_deviations
+from ledger.rows.decision import deviations, open_deviations
 
 
 def of(shop: Any, code: str) -> list[tuple[int, str, str, str | None]]:

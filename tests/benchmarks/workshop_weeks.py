@@ -26,7 +26,7 @@ from ledger.operations.release.release import pass_bars, reject_bars, release_ba
 from ledger.operations.release.rework import rework_bars
 from ledger.operations.stock.lots import decide_lots
 from ledger.rows.batch import PlanLineRow, find_batch, plan_lines
-from ledger.rows.deviation import open_deviations
+from ledger.rows.decision import open_deviations
 from ledger.rows.reading import mass_in
 
 MONDAY, SATURDAY = 0, 5

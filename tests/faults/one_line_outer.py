@@ -5,16 +5,17 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("views/record/attachments.py", "stock/test_latest_counts.py"): [
         ("if len(start) < 6:", "if len(start) <= 6:"),
     ],
-    ("rows/back_on_sale.py", "sell/test_resell.py"): [
+    ("rows/movement.py", "sell/test_resell.py"): [
         ("AND v.quantity < 0", "AND v.quantity > 0", "sell/test_where_bars_are.py"),
         ("FROM live_movement v", "FROM movement v", "sell/test_where_bars_are.py"),
     ],
     ("views/stock/lot_card.py", "sell/test_where_bars_are.py"): [
         ("FROM live_movement v JOIN place p", "FROM movement v JOIN place p"),
     ],
-    ("rows/bars.py", "sell/test_where_bars_are.py"): [
+    ("rows/movement.py", "sell/test_where_bars_are.py"): [
         (",'counted','consumed')", ",'counted')"),
         ("-sum(v.quantity) AS gone", "sum(v.quantity) AS gone"),
+        ('if row["consumed"]]', 'if row["consumed"] is not None]'),
     ],
     ("rows/batch.py", "bench/test_weigh.py bench/test_cut.py"): [
         (
@@ -50,11 +51,11 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("rows/reading.py", "stories/test_the_day_of_a_reading.py"): [
         ("FROM live_reading c WHERE", "FROM reading c WHERE", "bench/test_readings_edges.py"),
-    ],
-    ("views/bench/bench.py", "stories/test_the_day_of_a_reading.py"): [
         ('day(one["on"]) >= batch.yielded_on', 'day(one["on"]) > batch.yielded_on', "stock/test_latest_counts.py"),
         ('first["entry_id"] > cut["entry_id"]', 'first["entry_id"] >= cut["entry_id"]', "stock/test_latest_counts.py"),
         ("NOT IN ('packaging', 'soap')", "NOT IN ('soap')", "stock/test_latest_counts.py"),
+    ],
+    ("views/bench/bench.py", "stories/test_the_day_of_a_reading.py"): [
         (
             'one["on"] == batch.yielded_on.isoformat()',
             'one["on"] >= batch.yielded_on.isoformat()',
@@ -117,7 +118,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("SELECT max(id) FROM live_reading", "SELECT min(id) FROM live_reading"),
         ("m.kind <> 'packaging'", "m.kind <> 'liquid'"),
     ],
-    ("rows/deviation.py", "stock/test_latest_counts.py"): [
+    ("rows/decision.py", "stock/test_latest_counts.py"): [
         ("SELECT max(id) FROM live_deviation_decision", "SELECT min(id) FROM live_deviation_decision"),
     ],
     ("rows/equipment.py", "tools/test_upkeep_edges.py"): [
@@ -135,9 +136,6 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("(one.on, one.id) < (check.on, check.id)", "one.on < check.on"),
         ("p.role <> 'packaging'", "p.role <> 'fat'"),
     ],
-    ("rows/graph.py", "sell/test_where_bars_are.py"): [
-        ('if row["consumed"]]', 'if row["consumed"] is not None]'),
-    ],
     ("views/label/label.py", "label/test_label_edges.py"): [
         ("and months > dated else", "and months >= dated else"),
         ('not in ("passed", "released")', 'not in ("passed", "released", "on hold")'),
@@ -149,7 +147,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("views/label/label_due.py", "release/test_labelled.py"): [
         ("and rule.until <= by:", "and rule.until < by:", "sell/test_never_run.py"),
     ],
-    ("rows/label_run.py", "release/test_labelled.py"): [
+    ("rows/label.py", "release/test_labelled.py"): [
         ("SELECT max(id) FROM live_label_count", "SELECT min(id) FROM live_label_count", "label/test_label_edges.py"),
         ("while run.reprint_of is not None:", "if run.reprint_of is not None:", "label/test_label_edges.py"),
     ],
@@ -171,14 +169,12 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("{lot.status, lot_by_id(rows, lot.id).status}", "{lot.status}"),
         ("if free > 0:", "if free >= 0:"),
         ("SELECT max(id) FROM live_material_revision", "SELECT min(id) FROM live_material_revision"),
-    ],
-    ("views/stock/made_of.py", "stock/test_long_chains.py"): [
-        ('row["stage"] != IN_THE_FATS', 'row["stage"] == IN_THE_FATS', "recipe/test_saponified.py"),
-    ],
-    ("rows/planned.py", "stock/test_lots_edges.py"): [
         ("d.verdict IN ('passed', 'rejected')", "d.verdict IN ('passed')"),
         ("FROM live_movement v WHERE", "FROM movement v WHERE"),
         ("d.verdict = 'discarded')", "0)"),
+    ],
+    ("views/stock/made_of.py", "stock/test_long_chains.py"): [
+        ('row["stage"] != IN_THE_FATS', 'row["stage"] == IN_THE_FATS', "recipe/test_saponified.py"),
     ],
     ("rows/opened.py", "record/test_as_known.py"): [
         ("WHERE recorded_at < ?", "WHERE recorded_at <= ?", "stock/test_latest_counts.py"),
@@ -214,7 +210,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("views/record/record.py", "record/test_batch_record.py"): [
         ("x.id > d.id", "x.id < d.id", "bench/test_batch_edges.py"),
     ],
-    ("rows/received.py", "stock/test_receive_written.py"): [
+    ("rows/lot.py", "stock/test_receive_written.py"): [
         ("FROM live_lot l JOIN", "FROM lot l JOIN", "stock/test_lots_edges.py"),
     ],
     ("rows/sample.py", "sell/test_where_bars_are.py"): [

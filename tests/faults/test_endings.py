@@ -156,7 +156,7 @@ def test_a_paper_that_fails_after_the_entry_is_told_with_what_stands(
 
 @pytest.mark.usefixtures("frozen", "shop")
 def test_a_fault_of_ours_after_the_entry_does_not_ask_for_it_again(run: Any, monkeypatch: Any) -> None:
-    from ledger.cli.sell import stalls as stall
+    from ledger.cli.sell import stall_add as stall
 
     def broken(*_: Any) -> None:
         raise ZeroDivisionError("by a cake of soap")
@@ -169,7 +169,7 @@ def test_a_fault_of_ours_after_the_entry_does_not_ask_for_it_again(run: Any, mon
 
 @pytest.mark.usefixtures("frozen")
 def test_a_ledger_that_cannot_be_asked_is_not_spoken_for(shop: Any, run: Any, monkeypatch: Any) -> None:
-    from ledger.cli.sell import stalls as stall
+    from ledger.cli.sell import stall_add as stall
 
     def gone(*_: Any) -> None:
         shop.book.path.rename("away.db")
@@ -210,12 +210,13 @@ def test_stopping_at_a_prompt_says_what_was_stored(shop: Any, run: Any) -> None:
 
 @pytest.mark.usefixtures("frozen", "shop")
 def test_stopping_outside_a_prompt_is_said_too(run: Any, monkeypatch: Any) -> None:
-    from ledger.cli.sell import stalls as stall
+    from ledger.cli.sell import stall_add, stall_list
 
     def stopped(*_: Any) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(stall, "say", stopped)
+    monkeypatch.setattr(stall_add, "say", stopped)
+    monkeypatch.setattr(stall_list, "say", stopped)
     assert "Stopped.\nEntry" in run("stall", "add", "Quay market", code=5).stderr
     assert "Stopped; nothing written." in run("stall", "list", code=1).stderr
 

@@ -25,7 +25,7 @@ import sys, time
 from datetime import UTC, datetime
 from pathlib import Path
 from ledger.storage.book import Book
-from ledger.storage.tables import Place
+from ledger.storage.tables.stock import Place
 book = Book(Path({path!r}), who="child", now=lambda: datetime.now(UTC))
 for turn in range({turns}):
     with book.write("stall add") as tx:

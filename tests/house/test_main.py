@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from ledger import __version__
-from ledger.views.stock.stock import stock as stock_view
+from ledger.cli.stock import stock as stock_command
 
 
 def test_the_version(run: Any) -> None:
@@ -28,8 +28,7 @@ def test_a_fault_of_ours_is_told_without_a_traceback(run: Any, monkeypatch: pyte
     def broken(*_: Any, **__: Any) -> None:
         raise ZeroDivisionError("by a cake of soap")
 
-    for name in [name for name in vars(stock_view) if name.startswith("stock")]:
-        monkeypatch.setattr(stock_view, name, broken)
+    monkeypatch.setattr(stock_command, "stock", broken)
     error = run("stock", code=4).stderr
     assert "A fault in soapledger (ZeroDivisionError: by a cake of soap)" in error
     assert "--debug" in error

@@ -4,8 +4,8 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
-from domain.test_assessed import FACTS, GIVEN
-from domain.test_correction import PLENTY, SODA, WATER, batch, line
+from bench.test_correction import PLENTY, SODA, WATER, batch, line
+from release.test_assessed import FACTS, GIVEN
 
 from ledger.domain.bench.correction import Case, ways, what_it_means
 from ledger.domain.label.durability import durability
@@ -13,7 +13,8 @@ from ledger.domain.label.handbook_133 import maximum_allowable_variation
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.domain.material.allergens import Entry, Holds, allergens_in
 from ledger.domain.release.assessed import compare
-from ledger.domain.tools.limits import Limits, LineRead, Read, outside, read_ph
+from ledger.domain.tools.bounds import Limits
+from ledger.domain.tools.limits import LineRead, Read, outside, read_ph
 from ledger.errors import BadInput, Refused
 from ledger.units.dates import not_future, parse_date
 

@@ -11,7 +11,7 @@ from making import cut
 from ledger.operations.house.setup import set_up
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.stock.lots import decide_lots
-from ledger.rows.label_run import run_by_number, runs, text_of
+from ledger.rows.label import run_by_number, runs, text_of
 from ledger.storage.tables.label import LabelRun
 from ledger.storage.tables.reading import Reading
 from ledger.views.label.label import label_text

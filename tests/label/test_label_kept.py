@@ -15,7 +15,8 @@ from conftest import Shop
 from ledger.errors import Refused
 from ledger.operations.label.labels import LabelRequest, approve_label, print_labels, reprint_labels
 from ledger.storage.tables.label import LabelRun
-from ledger.views.label.label import LabelText, label_kept
+from ledger.views.label import label_kept
+from ledger.views.label.label import LabelText
 from ledger.views.label.label_kept import FORMAT, kept_text, label_from
 
 KEPT = Path(__file__).with_name("labels")

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from ledger.domain.stock.graph import Node
 from ledger.rows.batch import batch_by_id
-from ledger.rows.graph import ledger_graph
 from ledger.rows.lot import lot_by_id
+from ledger.rows.movement import ledger_graph
 from ledger.views.recall.recall_answer import recall_answer
 from ledger.views.recall.trace import trace
 

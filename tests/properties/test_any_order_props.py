@@ -19,7 +19,7 @@ from ledger.operations.people.suppliers import SupplierDetails, add_supplier
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
 from ledger.rows.batch import find_batch, plan_lines
-from ledger.rows.deviation import open_deviations
+from ledger.rows.decision import open_deviations
 from ledger.rows.reading import current_readings
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails

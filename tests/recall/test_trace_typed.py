@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from ledger.cli.recall.lead import lead
+from ledger.cli.recall.trace import lead
 
 pytestmark = pytest.mark.usefixtures("frozen")
 

@@ -8,6 +8,7 @@ from itertools import pairwise
 
 import pypdfium2
 import pytest
+from papers import page_line
 from pypdf import PdfReader
 
 from ledger.documents.kit.range_chart import LEAST_BAR
@@ -16,7 +17,6 @@ from ledger.domain.lye.uncertainty import Superfat
 from ledger.errors import Refused
 from ledger.reference.cautions import Cautions, cautions
 from ledger.reference.shipped import templates_digest
-from tests.documents.conftest import page_line
 
 BOTH = pytest.mark.parametrize("paper", ["A4", "Letter"])
 

@@ -22,7 +22,7 @@ from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars, release_bars
 from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_out, take_back
 from ledger.operations.stock.lots import waste_lot
-from ledger.rows.label_run import runs
+from ledger.rows.label import runs
 from ledger.views.label.label_due import labels_due
 
 PASSED = date(2026, 6, 3)  # cut on 6 May, cured 28 days

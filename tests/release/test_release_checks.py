@@ -8,8 +8,8 @@ from conftest import PLAIN_BAR
 from freezegun import freeze_time
 from making import LOOKED_GOOD, MADE, cut
 
+from ledger.domain.recipe import file as recipe_file
 from ledger.domain.recipe.of_release import read_release_checks
-from ledger.domain.recipe.recipe import file as recipe_file
 from ledger.domain.tools.bar_checks import Check, kept_as_good, read_check
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import decide_deviation, report_deviation

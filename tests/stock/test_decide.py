@@ -27,7 +27,7 @@ from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_out
 from ledger.operations.stock.lots import decide_lots
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.batch import find_batch
-from ledger.rows.doubts import decided
+from ledger.rows.decision import decided
 from ledger.rows.opened import OlderLedger, open_rows
 from ledger.storage.book import Book
 
@@ -353,7 +353,7 @@ def test_a_decision_at_the_scale_is_not_taken_back(shop: Shop) -> None:
 def older(book: Book, monkeypatch: pytest.MonkeyPatch) -> tuple[Shop, str, str]:
     """A shop whose decisions stand in their reasons alone: bars released under old labels, and a plan of shea."""
     with monkeypatch.context() as before:
-        for module in ("release", "superfat_guard"):
+        for module in ("release.release", "bench.superfat_guard"):
             before.setattr(f"ledger.operations.{module}.decide", lambda tx, decision, _: tx.add(decision))
         shop = work_a_shop(book)
         code = pack(shop)

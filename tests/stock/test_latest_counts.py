@@ -8,7 +8,7 @@ from bare_ledger import BareLedger
 from ledger.errors import BadInput, DamagedLedger
 from ledger.rows.batch import batch_by_id, plan_lines
 from ledger.rows.complaint import complaint
-from ledger.rows.deviation import deviations
+from ledger.rows.decision import deviations
 from ledger.rows.opened import last_entry_before
 from ledger.rows.reading import mass_in, read_of_the_bars
 from ledger.rows.settings import settings

@@ -10,8 +10,8 @@ from conftest import Shop
 from making import cut
 
 from ledger.operations.cure.weighing import weigh_bars
-from ledger.rows.bars import bar_counts
 from ledger.rows.lot import find_lot, where_lots_are
+from ledger.rows.movement import bar_counts
 from ledger.views.cure.cure import cure_list
 from ledger.views.recall.recall import RecallAnswer
 from ledger.views.recall.recall_answer import recall_answer

@@ -3,7 +3,8 @@
 import pytest
 
 from ledger.domain.recipe.reader import read_recipe
-from ledger.domain.tools.limits import Limits, LineRead, Read, cook_length, limit_of, outside
+from ledger.domain.tools.bounds import Limits
+from ledger.domain.tools.limits import LineRead, Read, cook_length, limit_of, outside
 from ledger.errors import BadInput
 from ledger.units.quantity import parse_temperature
 

@@ -49,7 +49,7 @@ def command(
         _say(found, here.settings.units)
         return
 
-    check = loaded("operations.correct").correct_batch(
+    check = loaded("operations.bench.correct").correct_batch(
         here.book(), batch.code, line, mass, take=take.casefold(), on=made, by=here.who, anyway=anyway
     )
     if json:

@@ -10,7 +10,7 @@ from ledger.cli.kit.options import Batch, Json, On, Why
 from ledger.cli.kit.show import out_json, say, say_wrapped
 from ledger.operations.bench.deviations import decide_deviation
 from ledger.rows.batch import find_batch
-from ledger.rows.deviation import deviations
+from ledger.rows.decision import deviations
 from ledger.units.quantity import parse_pieces
 
 

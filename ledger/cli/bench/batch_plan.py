@@ -6,11 +6,12 @@ from typing import Annotated
 import typer
 
 from ledger import __version__
+from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import Force, Json, On, Pdf, Recipe
 from ledger.cli.kit.paper import PAPER, paper_size
-from ledger.cli.kit.show import amount, out_json, say, say_wrapped, table
+from ledger.cli.kit.show import out_json, say, say_wrapped, table
 from ledger.cli.recipe.page_words import say_stated, superfat_words
 from ledger.documents.kit.files import check_free, write_file
 from ledger.errors import BadInput
@@ -59,7 +60,7 @@ def command(
     here.again = here.typed(f"batch show {code}{' --worksheet' if output else ''}", output)
     sheet = worksheet(here.rows(), code, program=__version__)
     if output:
-        drawn = loaded("documents.worksheet").draw_worksheet(sheet, cautions=cautions(), paper=size)
+        drawn = loaded("documents.bench.worksheet").draw_worksheet(sheet, cautions=cautions(), paper=size)
         write_file(output, drawn, force=force)
     if json:
         out_json(sheet)

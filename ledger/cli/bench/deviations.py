@@ -6,7 +6,7 @@ from ledger.domain.bench.steps import SEEN
 from ledger.errors import BadInput
 from ledger.operations.bench.readings import ReadingValue
 from ledger.rows.batch import BatchRow
-from ledger.rows.deviation import open_deviations
+from ledger.rows.decision import open_deviations
 
 
 def ticked(text: str) -> list[ReadingValue]:

@@ -18,7 +18,7 @@ from ledger.operations.bench.readings import ReadingValue, log_readings, on_its_
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.reference.cautions import cautions
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
-from ledger.rows.deviation import open_deviations
+from ledger.rows.decision import open_deviations
 from ledger.rows.equipment import equipment_by_code, sole
 from ledger.rows.reading import current_readings
 from ledger.units.dates import show_date

@@ -10,7 +10,7 @@ from ledger.operations.keep.check import check
 
 
 def command(ctx: typer.Context, json: Json = False) -> None:
-    """Prove that nothing in the ledger was changed, lost or added behind its back."""
+    """Prove that nothing in the ledger was changed or lost, or added behind its back."""
     here = desk(ctx)
     verdict = check(here.rows())
     if json:

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 import typer
 
 from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.show import warn
 from ledger.errors import DamagedLedger, LedgerError, NotShown
 from ledger.fileformat import trouble
@@ -48,9 +49,8 @@ def ended(error: Exception, here: Desk) -> int:
 
 
 def _lines(here: Desk) -> "tuple[HistoryLine, ...] | None":
-    from ledger.rows.history import history_if_any
-
-    return history_if_any(here.path)
+    found: tuple[HistoryLine, ...] | None = loaded("rows.history").history_if_any(here.path)
+    return found
 
 
 def _stands(here: Desk, standing: "list[HistoryLine]") -> str:

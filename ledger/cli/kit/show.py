@@ -2,9 +2,12 @@
 
 import codecs
 import io
+import json
 import os
 import re
+import shutil
 import sys
+import textwrap
 from collections.abc import Collection, Sequence
 from dataclasses import fields, is_dataclass
 from datetime import date
@@ -14,7 +17,6 @@ import typer
 
 from ledger.cli.kit.waiting import let_go
 from ledger.errors import BadInput, NotShown
-from ledger.units.words import Units
 
 _GLUE = "\ue000"  # a private sign that no text holds
 _UNIT = re.compile(r"(\d) (?=(?:%|g|kg|oz|lb|mL|fl oz|°C|°F|mg)(?:\W|$))")
@@ -63,9 +65,6 @@ def hush(stream: IO[str]) -> None:
 
 def say_wrapped(text: str, *, indent: str = "", first: str = "") -> None:
     """A longer text, wrapped to the width of the screen; `first` stands before its first line."""
-    import shutil
-    import textwrap
-
     wide = max(40, shutil.get_terminal_size((80, 24)).columns)
     glued = _UNIT.sub(lambda found: found[1] + _GLUE, text)  # a number stays on the line of its unit
     lines = textwrap.fill(glued, wide, initial_indent=first or indent, subsequent_indent=indent, break_on_hyphens=False)
@@ -113,8 +112,6 @@ def plain(value: Any) -> Any:
 
 def out_json(value: Any) -> None:
     """The answer as JSON on standard output, with no sign lost: escaped, as JSON does, where not all can be shown."""
-    import json
-
     let_go()
     every = (getattr(sys.stdout, "encoding", None) or "").lower().startswith("utf")
     say(json.dumps(plain(value), ensure_ascii=not every, indent=2))
@@ -149,10 +146,3 @@ def ask(question: str, *, default: str | None = None) -> str:
 def count(number: int, one: str, many: str | None = None) -> str:
     """A number with its noun: 1 bar, 2 bars."""
     return f"{number} {one if number == 1 else many or one + 's'}"
-
-
-def amount(quantity: int, counted: bool, units: Units) -> str:
-    """Pieces as a number, anything else as a mass."""
-    from ledger.units.quantity import show_mass
-
-    return str(quantity) if counted else show_mass(quantity, units)

@@ -43,9 +43,14 @@ def _plainly(parameter: Any) -> Any:
     assert make in _TYPED, f"{parameter.name} takes {make}; a command takes texts, files and yes-or-no"
     plain = _Plain(make, many)
     parameter.get_runtime_param = lambda: plain
-    if parameter.metavar is None and make is not bool:
-        option = parameter.opts[0].startswith("-")
-        parameter.metavar = TAKES.get(parameter.opts[0], "TEXT") if option else parameter.name.rstrip("_").upper()
+    if parameter.opts[0].startswith("-"):
+        if parameter.metavar is None and make is not bool:
+            parameter.metavar = TAKES.get(parameter.opts[0], "TEXT")
+        return parameter
+    parameter.metavar = (parameter.metavar or parameter.name.rstrip("_").upper()) + ("..." if many else "")
+    usage = [parameter.metavar if parameter.required else f"[{parameter.metavar}]"]
+    parameter.get_usage_pieces = lambda _: usage
+    parameter.display_type_rich = lambda ctx: None  # noqa: ARG005  # its kind is its name
     return parameter
 
 

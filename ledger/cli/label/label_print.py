@@ -15,7 +15,7 @@ from ledger.documents.kit.layout import label_layout, sheet_layout
 from ledger.documents.kit.layout_file import FileKind, layout_path
 from ledger.operations.label.labels import LabelRequest, print_labels
 from ledger.rows.batch import find_batch
-from ledger.rows.label_run import runs
+from ledger.rows.label import runs
 from ledger.rows.lot import lot_by_id
 from ledger.units.quantity import parse_mass, parse_pieces
 from ledger.views.label.label import LabelText, label_text

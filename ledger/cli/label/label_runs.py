@@ -8,7 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
 from ledger.rows.batch import find_batch
-from ledger.rows.label_run import runs
+from ledger.rows.label import runs
 from ledger.units.dates import show_date
 
 

@@ -25,7 +25,7 @@ def command(
     ] = False,
     yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about a name not known here.")] = False,
 ) -> None:
-    """State how much of a fragrance, or of a constituent, a certificate allows on the skin."""
+    """State how much a certificate allows on the skin, of a fragrance or of a constituent."""
     here = desk(ctx)
     if constituent and (words := constituent_doubt(here.rows(), which)):
         confirm(f"{words} Is it right?", yes)

@@ -58,7 +58,7 @@ def give_answer(
     """Hold if told, say the answer, then write the contacts and last of all the report, which takes longest to draw."""
     wanted.check()
     if wanted.hold:
-        answer = loaded("operations.hold_reached").hold_reached(
+        answer = loaded("operations.recall.hold_reached").hold_reached(
             here.book(), lots, bars_of=bars_of, asked=asked, on=here.today, by=here.who, reason=wanted.reason
         )
         here.again = here.typed(f"recall {_again(answer)}", wanted.output)
@@ -99,7 +99,7 @@ def _write(answer: RecallAnswer, wanted: Wanted) -> None:
             if any(one.complaint for one in answer.call):
                 say("Who complained stands in it by number alone: soapledger complaint show NUMBER")
     if wanted.output:
-        drawn = loaded("documents.recall_report").draw_recall(answer, paper=wanted.paper)
+        drawn = loaded("documents.recall.recall_report").draw_recall(answer, paper=wanted.paper)
         write_file(wanted.output, drawn, force=wanted.force)
         if not wanted.json:
             say(f"The report is {wanted.output}.")

@@ -4,14 +4,14 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import amount, count, out_json, say
-from ledger.cli.recall.lead import lead
+from ledger.cli.kit.show import count, out_json, say
 from ledger.units.dates import show_date
 from ledger.views.recall.trace import trace
 
-DEEPEST = 8  # steps that are set in; deeper ones are numbered, so that the words keep to the screen
+_DEEPEST = 8  # steps that are set in; deeper ones are numbered, so that the words keep to the screen
 
 
 def command(
@@ -45,3 +45,8 @@ def command(
         )
     for back in found.back_on_sale:
         say(f"Of batch {back.batch_code}, {back.words}.")
+
+
+def lead(depth: int) -> str:
+    """What stands before a step so many steps away from the start."""
+    return "   " * min(depth, _DEEPEST) + (f"step {depth}: " if depth > _DEEPEST else "")

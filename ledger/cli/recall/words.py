@@ -1,6 +1,7 @@
 """Says the answer to a recall: what was asked for, every bar, and whom to call."""
 
-from ledger.cli.kit.show import amount, count, say, say_wrapped, table
+from ledger.cli.kit.amounts import amount
+from ledger.cli.kit.show import count, say, say_wrapped, table
 from ledger.units.dates import show_date
 from ledger.views.recall.recall import RecallAnswer
 

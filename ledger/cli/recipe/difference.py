@@ -1,7 +1,8 @@
 """What changed between two versions of a recipe, in grams and percent."""
 
+from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import amount, say, table
+from ledger.cli.kit.show import say, table
 from ledger.domain.recipe.recipe import Recipe
 from ledger.domain.tools.limits import limit_of
 from ledger.units.quantity import show_mass, show_share

@@ -2,7 +2,8 @@
 
 from collections.abc import Sequence
 
-from ledger.cli.kit.show import amount, say, say_wrapped, table
+from ledger.cli.kit.amounts import amount
+from ledger.cli.kit.show import say, say_wrapped, table
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.reference.cautions import cautions
 from ledger.units.quantity import show_mass, show_share, show_volume

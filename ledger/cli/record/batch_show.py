@@ -42,13 +42,13 @@ def command(
         if json or not output:
             out_json(sheet)
             return
-        drawn = loaded("documents.worksheet").draw_worksheet(sheet, cautions=cautions(), paper=size)
+        drawn = loaded("documents.bench.worksheet").draw_worksheet(sheet, cautions=cautions(), paper=size)
         write_file(output, drawn, force=force)
         say(f"The worksheet of batch {sheet.batch_code} is {output}.")
         return
     record = batch_record(rows, code, program=__version__, as_known=as_of is not None)
     if output:
-        write_file(output, loaded("documents.batch_record").draw_batch_record(record, paper=size), force=force)
+        write_file(output, loaded("documents.record.batch_record").draw_batch_record(record, paper=size), force=force)
         say(f"The record of batch {record.batch_code} is {output}{' (a draft)' if record.draft else ''}.")
     elif json:
         out_json(record)

@@ -2,7 +2,8 @@
 
 from datetime import datetime
 
-from ledger.cli.kit.show import amount, say, say_wrapped, table
+from ledger.cli.kit.amounts import amount
+from ledger.cli.kit.show import say, say_wrapped, table
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, show_share
 from ledger.views.record.batch_record import BatchRecord

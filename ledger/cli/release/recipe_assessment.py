@@ -25,7 +25,7 @@ def command(
     on: On = None,
     json: Json = False,
 ) -> None:
-    """Lay a recipe, or a batch as weighed, beside its latest safety assessment."""
+    """Lay a recipe or a batch beside its safety assessment: as written, or as weighed."""
     here = desk(ctx)
     card = recipe_by_code(here.rows(), which)
     number = parse_pieces(version, what="the version") if version else None

@@ -4,9 +4,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import amount, count, out_json, say, table
+from ledger.cli.kit.show import count, out_json, say, table
 from ledger.rows.batch import batches
 from ledger.units.money import show_money
 from ledger.views.sell.cost import batch_cost

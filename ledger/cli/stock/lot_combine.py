@@ -4,9 +4,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On, Yes
-from ledger.cli.kit.show import amount, confirm, count, say, warn
+from ledger.cli.kit.show import confirm, count, say, warn
 from ledger.cli.stock.lots import Codes
 from ledger.operations.stock.combine import combine
 from ledger.views.stock.lot_card import lot_card

@@ -4,9 +4,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Note, On
-from ledger.cli.kit.show import amount, say
+from ledger.cli.kit.show import say
 from ledger.cli.stock.lots import At, Code, read_quantity
 from ledger.operations.stock.lots import count_lot
 from ledger.rows.lot import find_lot

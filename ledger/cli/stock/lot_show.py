@@ -2,9 +2,10 @@
 
 import typer
 
+from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import amount, out_json, say, table
+from ledger.cli.kit.show import out_json, say, table
 from ledger.cli.stock.lots import Code
 from ledger.units.dates import show_date
 from ledger.units.money import show_money

@@ -4,9 +4,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On, Why
-from ledger.cli.kit.show import amount, say
+from ledger.cli.kit.show import say
 from ledger.cli.stock.lots import At, Code, read_quantity
 from ledger.operations.stock.lots import waste_lot
 

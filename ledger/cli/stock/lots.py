@@ -4,8 +4,9 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import amount, say
+from ledger.cli.kit.show import say
 from ledger.operations.stock.lots import decide_lots
 from ledger.rows.lot import find_lot
 from ledger.rows.material import material_by_code

@@ -5,9 +5,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Yes
-from ledger.cli.kit.show import amount, ask, confirm, count, out_json, say, table, warn
+from ledger.cli.kit.show import ask, confirm, count, out_json, say, table, warn
 from ledger.cli.stock.delivery import COLUMNS, came_on, from_csv, from_prompts, from_text, with_exceptions
 from ledger.errors import BadInput
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, doubts, receive

@@ -4,9 +4,10 @@ from typing import Annotated, get_args
 
 import typer
 
+from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import amount, count, out_json, say, table
+from ledger.cli.kit.show import count, out_json, say, table
 from ledger.errors import BadInput
 from ledger.rows.material import material_by_code
 from ledger.units.dates import show_date

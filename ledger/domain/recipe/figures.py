@@ -21,7 +21,7 @@ from ledger.domain.recipe.recipe import (
     Recipe,
     RecipeLine,
 )
-from ledger.domain.tools.limits import Limits
+from ledger.domain.tools.bounds import Limits
 from ledger.units.words import Process
 
 FORMAT = 1

@@ -3,7 +3,7 @@
 from functools import partial
 
 from ledger.domain.recipe.file import RecipeFile
-from ledger.domain.tools.limits import LOSS_PPM, PH_AT_MOST, Limits
+from ledger.domain.tools.bounds import LOSS_PPM, PH_AT_MOST, Limits
 from ledger.errors import BadInput
 from ledger.units.quantity import parse_number, parse_temperature
 from ledger.units.words import Process

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from ledger.domain.lye.saponification import WaterRule
 from ledger.domain.recipe.mould import Mould
-from ledger.domain.tools.limits import Limits
+from ledger.domain.tools.bounds import Limits
 from ledger.units.words import AlkaliKind, Process, Role, Stage
 
 CURE_DAYS = 28  # common practice, no source: 4-6 weeks for cold process

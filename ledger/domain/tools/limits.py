@@ -3,40 +3,13 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
+from ledger.domain.tools.bounds import PH_TO_QUESTION, Limits
 from ledger.domain.tools.readings import DEGREES, READINGS, BenchReading, Figure
 from ledger.errors import BadInput
 from ledger.units.quantity import parse_ph, show_degrees, show_mass, show_share, show_temperature
 from ledger.units.words import Units
 
-# In round figures of the ledger's own unit, each common practice, no source.
-APART_MILLI_C = {"metric": 5_000, "us": 5_556}  # lye and fats before mixing: within 5 °C, or 10 °F
-FRAGRANCE_MILLI_C = {"metric": 80_000, "us": 79_444}  # into cooked soap at 80 °C at the most, or 175 °F
-# 8-10 is often quoted, true soap in 1 % solution reads about 9-10.5; common practice, no source.
-PH_AT_MOST, PH_TO_QUESTION = 10_500, 9_000
-# Mass in less all that was weighed out, the water lost in the cook apart; the maker's own until she writes another.
-LOSS_PPM = {"cold": 100_000, "hot": 150_000, "rebatch": 200_000}
 _DAY = 24 * 60
-
-
-@dataclass(frozen=True)
-class Limits:
-    """What a recipe version allows; None: it sets no limit. Temperatures in thousandths of a degree Celsius."""
-
-    apart_milli_c: int | None = None  # None: the usual one of the ledger's unit, as for the fragrance
-    lye_milli_c: int | None = None
-    cook_minutes: tuple[int, int] | None = None
-    fragrance_milli_c: int | None = None
-    bar_weight_mg: tuple[int, int] | None = None
-    ph_thousandths: int = PH_AT_MOST
-    loss_ppm: int = LOSS_PPM["cold"]
-
-    def apart(self, units: Units) -> int:
-        """How far lye and fats may be apart before they are mixed."""
-        return APART_MILLI_C[units] if self.apart_milli_c is None else self.apart_milli_c
-
-    def fragrance(self, units: Units) -> int:
-        """How warm cooked soap may be when the fragrance goes in."""
-        return FRAGRANCE_MILLI_C[units] if self.fragrance_milli_c is None else self.fragrance_milli_c
 
 
 @dataclass(frozen=True)

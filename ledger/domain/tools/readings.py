@@ -2,8 +2,9 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import Literal, NamedTuple
 
+from ledger.domain.tools.bounds import Limits
 from ledger.units.quantity import (
     degree_unit,
     parse_mass,
@@ -18,9 +19,6 @@ from ledger.units.quantity import (
     show_volume,
 )
 from ledger.units.words import EquipmentKind, Process, ReadingUnit, Units
-
-if TYPE_CHECKING:
-    from ledger.domain.tools.limits import Limits
 
 
 def _tenths(thousandths: int, _units: Units) -> str:
@@ -117,8 +115,8 @@ class BenchReading:
     again: bool = False  # read more than once
     of: Literal["making", "bars", "any"] = "making"
     tries: EquipmentKind | None = None  # the tool it is a check of
-    at_most: Callable[["Limits", Units], int | None] = lambda *_: None
-    limit: Callable[["Limits", Units], str | None] | None = None
+    at_most: Callable[[Limits, Units], int | None] = lambda *_: None
+    limit: Callable[[Limits, Units], str | None] | None = None
 
     @property
     def tool(self) -> EquipmentKind | None:
@@ -130,7 +128,7 @@ class BenchReading:
         """Whether the worksheet of a batch asks for it."""
         return self.when is not None and _ASKED[self.when](work) and (self.where is None or self.where(work))
 
-    def limit_words(self, limits: "Limits", units: Units) -> str | None:
+    def limit_words(self, limits: Limits, units: Units) -> str | None:
         """The limit it is held against, in words; None where there is none."""
         if self.limit:
             return self.limit(limits, units)
@@ -140,20 +138,20 @@ class BenchReading:
         return f"at most {self.answer.show(highest, units)}"
 
 
-def _met(limits: "Limits", units: Units) -> str:
+def _met(limits: Limits, units: Units) -> str:
     return f"within {DEGREES.apart(limits.apart(units), units)} of each other"
 
 
-def _lye(limits: "Limits", units: Units) -> str:
+def _lye(limits: Limits, units: Units) -> str:
     highest = limits.lye_milli_c
     return _met(limits, units) + (f", at most {show_temperature(highest, units)}" if highest is not None else "")
 
 
-def _cook(limits: "Limits", _units: Units) -> str | None:
+def _cook(limits: Limits, _units: Units) -> str | None:
     return f"{limits.cook_minutes[0]} to {limits.cook_minutes[1]} min of cook" if limits.cook_minutes else None
 
 
-def _bars(limits: "Limits", units: Units) -> str | None:
+def _bars(limits: Limits, units: Units) -> str | None:
     if not limits.bar_weight_mg:
         return None
     low, high = (show_mass(one, units) for one in limits.bar_weight_mg)

@@ -12,7 +12,8 @@ from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.lot import place_of_kind
 from ledger.rows.reading import mass_in
 from ledger.rows.settings import settings
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
+from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import FirstDecision, LotFigures, NewLot
 from ledger.units.quantity import show_mass
 from ledger.units.words import Process

@@ -9,12 +9,13 @@ from ledger.operations.bench.deviations import settle_deviations
 from ledger.operations.bench.superfat_guard import as_weighed_doubt, burning_doubt, keep_or_refuse
 from ledger.operations.bench.weigh import Weighed, book_line, may_be_weighed
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
-from ledger.rows.doubts import still_open
+from ledger.rows.decision import still_open
 from ledger.rows.lot import available, place_of_kind
 from ledger.rows.settings import settings
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.bench import PlanTarget
 from ledger.storage.tables.reading import Reading
+from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import Moved
 from ledger.units.names import near
 from ledger.units.quantity import show_mass

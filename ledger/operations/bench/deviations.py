@@ -5,10 +5,11 @@ from datetime import date
 from ledger.domain.tools.limits import outside
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, find_batch, recipe_of
-from ledger.rows.deviation import deviations
+from ledger.rows.decision import deviations
 from ledger.rows.settings import settings
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.reading import Deviation, DeviationDecision
+from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
 from ledger.units.words import DeviationVerdict
 from ledger.views.bench.bench import read_so_far

@@ -16,8 +16,9 @@ from ledger.rows.lot import place_of_kind
 from ledger.rows.opened import Rows
 from ledger.rows.reading import mass_in
 from ledger.rows.settings import settings
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.bench import Batch, PlanLine
+from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import FirstDecision, Moved, NewLot
 from ledger.units.dates import show_date
 from ledger.units.money import share_out

@@ -13,9 +13,10 @@ from ledger.rows.batch import BatchRow, find_batch, portions_of
 from ledger.rows.equipment import EquipmentRow, equipment_by_code, sole
 from ledger.rows.opened import day
 from ledger.rows.reading import current_readings
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.decision import Decision
 from ledger.storage.tables.reading import Reading
+from ledger.storage.transaction import Transaction
 from ledger.units.dates import parse_clock, show_date
 from ledger.units.names import near
 from ledger.units.words import ReadingUnit

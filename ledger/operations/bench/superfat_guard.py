@@ -9,9 +9,9 @@ from ledger.domain.recipe.formulate import Formulation
 from ledger.errors import Refused
 from ledger.operations.stock.decide import decide
 from ledger.rows.batch import BatchRow
-from ledger.rows.doubts import Doubt, still_open
-from ledger.storage.book import Transaction
+from ledger.rows.decision import Doubt, still_open
 from ledger.storage.tables.decision import Decision
+from ledger.storage.transaction import Transaction
 from ledger.units.quantity import show_share
 from ledger.units.words import LIKELY_NOTHING
 from ledger.views.lye.lye_check import LyeCheck

@@ -10,13 +10,14 @@ from ledger.operations.bench.readings import ReadingValue, add_readings
 from ledger.operations.bench.superfat_guard import as_weighed_doubt, keep_or_refuse
 from ledger.operations.material.skin import over_the_limit
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
-from ledger.rows.doubts import Doubt
+from ledger.rows.decision import Doubt
 from ledger.rows.lot import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
 from ledger.rows.material import material_by_id
 from ledger.rows.opened import Rows
 from ledger.rows.settings import settings
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.reading import Reading
+from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import Moved
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass

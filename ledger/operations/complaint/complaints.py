@@ -8,9 +8,10 @@ from ledger.errors import BadInput, Refused
 from ledger.rows.complaint import complaint, personal_of_complaint
 from ledger.rows.customer import customer_list
 from ledger.rows.lot import LotRow, find_lot, places
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, forget_person, impersonal, remember_person
 from ledger.storage.tables.complaint import Complaint, ComplaintStep
+from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
 from ledger.units.names import match_name
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from ledger.errors import BadInput, Refused
 from ledger.rows.settings import Responsible, settings_if_any
@@ -76,8 +77,6 @@ def set_up(book: Book, setup: Setup) -> None:
 
 
 def _check(setup: Setup) -> None:
-    from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
-
     if not setup.business.strip():
         raise BadInput("A ledger needs the name you trade under; write it with --business NAME.")
     if not (len(setup.country) == 2 and setup.country.isascii() and setup.country.isalpha()):

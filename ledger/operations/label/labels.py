@@ -7,10 +7,11 @@ from datetime import date
 from ledger.errors import BadInput, Refused
 from ledger.markets import known_market, market
 from ledger.rows.batch import find_batch
-from ledger.rows.label_run import Run, approved_by, run_by_number
+from ledger.rows.label import Run, approved_by, run_by_number
 from ledger.rows.lot import lot_by_id
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun
+from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
 from ledger.views.label.allergens import barred_words
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text

@@ -7,10 +7,11 @@ from ledger.domain.recipe.reader import read_recipe
 from ledger.domain.recipe.recipe import Portion, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.rows.material import MaterialCard, material_list
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.material import Material, MaterialRevision
 from ledger.storage.tables.recipe import Recipe as RecipeRow
 from ledger.storage.tables.recipe import RecipeVersion
+from ledger.storage.transaction import Transaction
 from ledger.storage.upgrade import kept_figures
 from ledger.units.words import MaterialKind
 from ledger.views.recipe.recipe import (

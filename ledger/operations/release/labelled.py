@@ -5,8 +5,8 @@ from datetime import date
 
 from ledger.errors import Refused
 from ledger.rows.batch import BatchRow
-from ledger.rows.doubts import Doubt, list_words, still_open
-from ledger.rows.label_run import runs
+from ledger.rows.decision import Doubt, list_words, still_open
+from ledger.rows.label import runs
 from ledger.rows.opened import Rows
 from ledger.views.label.label_due import label_doubts, labels_on_bars
 from ledger.views.label.supply import labelled_markets

@@ -16,11 +16,12 @@ from ledger.operations.release.labelled import (
 from ledger.operations.release.release_checks import book_checks, deviations_decided, keep_samples
 from ledger.operations.stock.decide import decide
 from ledger.rows.batch import BatchRow, find_batch, plan_lines
-from ledger.rows.doubts import Doubt, list_words, still_open
+from ledger.rows.decision import Doubt, list_words, still_open
 from ledger.rows.lot import available, lot_by_id, on_hand_at, place_of_kind
 from ledger.rows.opened import Rows
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.decision import Decision
+from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import Moved
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_share

@@ -7,13 +7,13 @@ from ledger.domain.tools.bar_checks import Check, missing, read_check
 from ledger.errors import Refused
 from ledger.operations.bench.deviations import AT_RELEASE
 from ledger.rows.batch import BatchRow, find_batch, recipe_of
-from ledger.rows.deviation import deviations
-from ledger.rows.doubts import Doubt, list_words, still_open
+from ledger.rows.decision import Doubt, deviations, list_words, still_open
 from ledger.rows.opened import Rows
 from ledger.rows.reading import read_of_the_bars
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.reading import Deviation
 from ledger.storage.tables.release import FinishedCheck, RetainedSample
+from ledger.storage.transaction import Transaction
 from ledger.units.dates import add_months
 
 SAMPLE_MONTHS = 12  # a retained sample is kept so long after the bars' best before; common practice, no source

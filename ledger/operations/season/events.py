@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from ledger.domain.tools.bar_checks import read_check
-from ledger.domain.tools.limits import PH_AT_MOST
+from ledger.domain.tools.bounds import PH_AT_MOST
 from ledger.operations.bench.bulk import strain_batch
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.deviations import decide_deviation
@@ -23,8 +23,8 @@ from ledger.operations.sell.sell import dispatch, gift, stall_back, stall_out, t
 from ledger.operations.stock.combine import combine
 from ledger.operations.stock.lots import count_lot, decide_lots, waste_lot
 from ledger.rows.batch import find_batch, plan_lines
-from ledger.rows.deviation import open_deviations
-from ledger.rows.label_run import runs
+from ledger.rows.decision import open_deviations
+from ledger.rows.label import runs
 from ledger.rows.lot import on_hand_at, place_of_kind
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails

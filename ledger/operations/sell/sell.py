@@ -10,11 +10,12 @@ from ledger.operations.release.release import keep_what_is_barred
 from ledger.operations.release.release_checks import deviations_decided
 from ledger.rows.batch import find_batch
 from ledger.rows.customer import customer_by_code, customer_list
-from ledger.rows.doubts import list_words, still_open
+from ledger.rows.decision import list_words, still_open
 from ledger.rows.lot import LotRow, find_lot, on_hand_at, place_of_kind, places
 from ledger.rows.opened import Rows
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.stock import Place
+from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import Moved
 from ledger.units.dates import show_date
 from ledger.units.money import share_out

@@ -7,8 +7,9 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.stock.receive import next_lot_code
 from ledger.rows.lot import LotRow, find_lot, on_hand_at, place_of_kind
 from ledger.rows.material import MaterialCard, material_by_code
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.bench import Batch
+from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import FirstDecision, LotFigures, Moved, NewLot
 from ledger.units.codes import batch_code
 from ledger.units.dates import show_date

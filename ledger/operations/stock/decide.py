@@ -2,9 +2,9 @@
 
 from collections.abc import Iterable
 
-from ledger.rows.doubts import Doubt
-from ledger.storage.book import Transaction
+from ledger.rows.decision import Doubt
 from ledger.storage.tables.decision import Decision, DecisionDoubt
+from ledger.storage.transaction import Transaction
 
 
 def decide(tx: Transaction, decision: Decision, doubts: Iterable[Doubt]) -> None:

@@ -6,13 +6,13 @@ from datetime import date
 from ledger.domain.lye.saponification import check_purity
 from ledger.errors import BadInput
 from ledger.reference.plausible import check_sap, purity_doubt, sap_doubt, sap_range
-from ledger.rows.lot import place_of_kind
+from ledger.rows.lot import came_before, place_of_kind
 from ledger.rows.material import MaterialCard, materials_named
 from ledger.rows.opened import Rows
-from ledger.rows.received import came_before
 from ledger.rows.supplier import supplier_by_code
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.stock import Delivery
+from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import FirstDecision, LotFigures, NewLot
 from ledger.units.codes import lot_code
 from ledger.units.dates import show_date

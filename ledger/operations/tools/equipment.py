@@ -6,8 +6,9 @@ from datetime import date
 from ledger.domain.tools.equipment import passes
 from ledger.errors import BadInput, Refused
 from ledger.rows.equipment import equipment_by_code, equipment_list
-from ledger.storage.book import Book, Transaction
+from ledger.storage.book import Book
 from ledger.storage.tables.tools import Equipment, EquipmentCheck, EquipmentRevision
+from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
 from ledger.units.shortcode import check_code, short_code
 from ledger.units.words import EquipmentKind

@@ -9,7 +9,7 @@ from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.recipe.scaling import Dough
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, PlanLineRow, plan_lines, recipe_of
-from ledger.rows.doubts import decided
+from ledger.rows.decision import decided
 from ledger.rows.lot import available, lot_by_id
 from ledger.rows.material import material_by_id
 from ledger.rows.settings import settings

@@ -12,7 +12,7 @@ from ledger.rows.lot import lots_by_id
 from ledger.rows.material import MaterialCard, materials_by_id
 from ledger.rows.opened import day
 from ledger.rows.reading import lost_in_the_pot, masses_in, readings_of
-from ledger.rows.recipe_version import versions_by_id
+from ledger.rows.recipe import versions_by_id
 from ledger.views.lye.lye_check import weighed_in_each
 from ledger.views.material.figures import figures_of
 from ledger.views.recipe.composition import Input, charged, stages_of

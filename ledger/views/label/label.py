@@ -12,7 +12,7 @@ from ledger.domain.recipe.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.markets import market
 from ledger.rows.batch import BatchRow, find_batch, recipe_of
-from ledger.rows.graph import ledger_graph
+from ledger.rows.movement import ledger_graph
 from ledger.rows.settings import settings
 from ledger.views.label.allergens import Allergens, barred_words, batch_allergens
 from ledger.views.recipe.ingredients import declared_parts

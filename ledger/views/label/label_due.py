@@ -8,9 +8,9 @@ from datetime import date
 
 from ledger.domain.label.market import AllergenList, Market
 from ledger.markets import known_market, market
-from ledger.rows.bars import BarCount, bar_counts, bars_here
 from ledger.rows.batch import BatchRow, batches_coded
-from ledger.rows.label_run import Run, runs, text_of
+from ledger.rows.label import Run, runs, text_of
+from ledger.rows.movement import BarCount, bar_counts, bars_here
 from ledger.units.dates import show_date
 from ledger.views.label.allergens import Holding, batch_holding
 from ledger.views.stock.made_of import Compositions

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.rows.back_on_sale import BackOnSale
+from ledger.rows.movement import BackOnSale
 from ledger.rows.settings import PrintedFrom
 from ledger.units.words import Units
 

@@ -8,12 +8,10 @@ from datetime import date
 from itertools import groupby
 
 from ledger.domain.stock.graph import Closure
-from ledger.rows.back_on_sale import back_on_sale
-from ledger.rows.bars import BarCount, bar_counts
 from ledger.rows.batch import BatchRow, batches_by_id
 from ledger.rows.customer import CustomerCard, customer_list
-from ledger.rows.graph import ledger_graph
 from ledger.rows.lot import LotRow, lots_by_id, where_lots_are
+from ledger.rows.movement import BarCount, back_on_sale, bar_counts, ledger_graph
 from ledger.rows.settings import printed_from, settings
 from ledger.views.recall.recall import (
     BarsAt,

@@ -4,11 +4,10 @@ import json
 import sqlite3
 from collections.abc import Collection, Mapping, Sequence
 
-from ledger.rows.bars import BarCount
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch, portions_of
 from ledger.rows.complaint import complaints
-from ledger.rows.graph import ledger_graph
 from ledger.rows.lot import LotRow, lots_by_id
+from ledger.rows.movement import BarCount, ledger_graph
 from ledger.units.dates import show_date
 from ledger.views.recall.recall import CannotBeExcluded
 

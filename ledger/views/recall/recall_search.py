@@ -9,8 +9,8 @@ from datetime import date
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, find_batch, portions_of
 from ledger.rows.codes import near_words
-from ledger.rows.graph import ledger_graph
 from ledger.rows.lot import LotRow, all_lots
+from ledger.rows.movement import ledger_graph
 from ledger.units.codes import looks_like_batch_code, supplier_number_key
 from ledger.units.dates import show_date
 from ledger.units.names import near

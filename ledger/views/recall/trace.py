@@ -6,10 +6,9 @@ from datetime import date
 
 from ledger.domain.stock.graph import Node, NodeKind
 from ledger.errors import BadInput
-from ledger.rows.back_on_sale import BackOnSale, back_on_sale
 from ledger.rows.batch import BatchRow, batches, find_batch
-from ledger.rows.graph import ledger_graph
 from ledger.rows.lot import LotRow, all_lots, find_lot
+from ledger.rows.movement import BackOnSale, back_on_sale, ledger_graph
 from ledger.units.codes import looks_like_batch_code, looks_like_lot_code, supplier_number_key
 
 

@@ -9,7 +9,7 @@ from ledger.domain.recipe.formulate import Charge, Formulation, Target, formulat
 from ledger.domain.recipe.recipe import WITH_THE_LYE, Recipe, RecipeLine
 from ledger.errors import BadInput
 from ledger.rows.material import MaterialCard, material_list
-from ledger.rows.recipe_version import kept_versions
+from ledger.rows.recipe import kept_versions
 from ledger.rows.settings import settings
 from ledger.units.names import match_name
 from ledger.units.words import Process

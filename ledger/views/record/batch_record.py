@@ -5,9 +5,9 @@ from datetime import date
 
 from ledger.domain.bench.mass_balance import MassBalance
 from ledger.domain.lye.uncertainty import Superfat
-from ledger.rows.back_on_sale import BackOnSale
 from ledger.rows.complaint import BatchComplaint
-from ledger.rows.deviation import Deviation
+from ledger.rows.decision import Deviation
+from ledger.rows.movement import BackOnSale
 from ledger.rows.sample import Sample
 from ledger.rows.settings import PrintedFrom
 from ledger.units.words import Process, Units, UsedAs

@@ -3,14 +3,13 @@
 import sqlite3
 
 from ledger.domain.lye.saponification import lye_concentration
-from ledger.rows.back_on_sale import back_on_sale
-from ledger.rows.bars import BarCount, bar_counts
 from ledger.rows.batch import BatchRow, find_batch, plan_lines, recipe_of
 from ledger.rows.complaint import complaints_of_batch
 from ledger.rows.customer import customer_list
-from ledger.rows.deviation import deviations
-from ledger.rows.label_run import approved_by, runs
+from ledger.rows.decision import deviations
+from ledger.rows.label import approved_by, runs
 from ledger.rows.lot import lot_by_id, whereabouts
+from ledger.rows.movement import BarCount, back_on_sale, bar_counts
 from ledger.rows.opened import day
 from ledger.rows.reading import mass_in
 from ledger.rows.sample import samples

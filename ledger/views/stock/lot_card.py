@@ -5,10 +5,9 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.lye.pot import Figures
-from ledger.rows.lot import LotRow, find_lot, whereabouts
+from ledger.rows.lot import STILL_MEANT, LotRow, find_lot, whereabouts
 from ledger.rows.material import material_by_id
 from ledger.rows.opened import day
-from ledger.rows.planned import STILL_MEANT
 from ledger.units.words import Verdict
 from ledger.views.material.figures import figures_of
 

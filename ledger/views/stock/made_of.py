@@ -11,7 +11,7 @@ from math import gcd, lcm
 from ledger.domain.recipe.recipe import IN_THE_FATS, Recipe
 from ledger.errors import BadInput
 from ledger.rows.lot import LotRow, lots_by_id
-from ledger.rows.recipe_version import versions_by_id
+from ledger.rows.recipe import versions_by_id
 
 # A lot as received, whether it is a fat held back, and the name declared of a herb that was strained out of it.
 Key = tuple[int, bool, str | None]

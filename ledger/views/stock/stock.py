@@ -4,8 +4,7 @@ import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.rows.lot import LotRow, all_lots, lots_by_id, places
-from ledger.rows.planned import STILL_MEANT
+from ledger.rows.lot import STILL_MEANT, LotRow, all_lots, lots_by_id, places
 from ledger.units.words import MaterialKind
 
 

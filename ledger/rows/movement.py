@@ -1,4 +1,4 @@
-"""Where the bars of a batch are, and where the others went; the figures every answer is made of."""
+"""Where bars and everything else went: the movements, counted by place and by way, and the graph they make."""
 
 import json
 import sqlite3
@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.stock.graph import Graph
 from ledger.rows.opened import day
+from ledger.units.dates import show_date
 
 
 @dataclass(frozen=True)
@@ -68,3 +70,52 @@ def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCou
         one = BarCount(row["lot_id"], kind, detail, day(row["on"]), row["gone"], True, row["customer_id"])
         found[row["lot_id"]].append(one)
     return tuple(one for counts in found.values() for one in counts)
+
+
+@dataclass(frozen=True)
+class BackOnSale:
+    """Bars of one batch put back on sale on one day; they are counted wherever they are since."""
+
+    batch_code: str
+    bars: int
+    on: date
+    why: str  # who decided, and the reason
+
+    @property
+    def words(self) -> str:
+        """The same in words."""
+        bars = "1 bar" if self.bars == 1 else f"{self.bars} bars"
+        return f"{bars} back on sale on {show_date(self.on)}, from the returns shelf ({self.why})"
+
+
+def back_on_sale(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BackOnSale, ...]:
+    """Every time bars of some lots went from the returns shelf back on sale, oldest first."""
+    found = rows.execute(
+        """
+        SELECT l.code, -v.quantity AS bars, v."on", v.note FROM live_movement v
+        JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id
+        WHERE p.kind = 'returns' AND v.kind = 'moved' AND v.quantity < 0
+          AND v.lot_id IN (SELECT value FROM json_each(?)) ORDER BY v."on", v.id
+        """,
+        (json.dumps(list(lot_ids)),),
+    )
+    return tuple(
+        BackOnSale(row["code"], row["bars"], day(row["on"]), str(row["note"]).removeprefix("back on sale, "))
+        for row in found
+    )
+
+
+def ledger_graph(rows: sqlite3.Connection) -> Graph:
+    """Every edge that still holds: a batch and a lot whose movements do not cancel."""
+    edges = rows.execute(
+        """
+        SELECT batch_id, lot_id,
+               sum(CASE kind WHEN 'consumed' THEN quantity ELSE 0 END) AS consumed,
+               sum(CASE kind WHEN 'yielded' THEN quantity ELSE 0 END) AS yielded
+        FROM movement WHERE batch_id IS NOT NULL GROUP BY batch_id, lot_id ORDER BY batch_id, lot_id
+        """
+    ).fetchall()
+    return Graph(
+        consumed=[(row["lot_id"], row["batch_id"]) for row in edges if row["consumed"]],
+        yielded=[(row["batch_id"], row["lot_id"]) for row in edges if row["yielded"]],
+    )

@@ -3,8 +3,10 @@
 import sqlite3
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 
-from ledger.units.words import EVERY, Subject
+from ledger.rows.opened import day, maybe_day
+from ledger.units.words import EVERY, DeviationVerdict, Subject
 
 
 @dataclass(frozen=True)
@@ -51,3 +53,48 @@ def still_open(
 def list_words(doubts: Iterable[Doubt]) -> str:
     """Doubts one after the other, as a refusal and the reason of a decision print them."""
     return "; ".join(one.words for one in doubts)
+
+
+@dataclass(frozen=True)
+class Deviation:
+    """One deviation, numbered within its batch, with the latest decision; none yet: it is open."""
+
+    id: int
+    number: int
+    on: date
+    subject: str
+    found: str
+    done: str | None
+    verdict: DeviationVerdict | None
+    decided_on: date | None
+    by: str | None
+    reason: str | None
+    entry: int
+
+    @property
+    def open(self) -> bool:
+        """Whether nobody has decided yet."""
+        return self.verdict is None
+
+
+def deviations(rows: sqlite3.Connection, batch_id: int) -> tuple[Deviation, ...]:
+    """Every deviation of a batch, in the order they were found."""
+    found = rows.execute(
+        """
+        SELECT v.id, v."on", v.subject, v.found, coalesce(d.done, v.done) AS done, d.verdict,
+               d."on" AS decided_on, d.by, d.reason, v.entry_id AS entry
+        FROM live_deviation v LEFT JOIN live_deviation_decision d
+          ON d.id = (SELECT max(id) FROM live_deviation_decision WHERE deviation_id = v.id)
+        WHERE v.batch_id = ? ORDER BY v.id
+        """,
+        (batch_id,),
+    )
+    return tuple(
+        Deviation(**{**dict(row), "number": place, "on": day(row["on"]), "decided_on": maybe_day(row["decided_on"])})
+        for place, row in enumerate(found, 1)
+    )
+
+
+def open_deviations(rows: sqlite3.Connection, batch_id: int) -> tuple[Deviation, ...]:
+    """Those nobody has decided yet."""
+    return tuple(one for one in deviations(rows, batch_id) if one.open)

@@ -1,0 +1,87 @@
+"""One operation being written."""
+
+import sqlite3
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import asdict
+from datetime import UTC, datetime
+from itertools import groupby
+from typing import TypeVar
+
+from sqlalchemy import insert
+from sqlmodel import Session, SQLModel
+
+from ledger import __version__
+from ledger.storage.chain import GENESIS, Head, entry_digest, lines_of
+from ledger.storage.tables.entry import Entry, Fact
+from ledger.storage.verbs import LotVerbs
+
+Row = TypeVar("Row", bound=SQLModel)
+
+
+class Transaction(LotVerbs):
+    """One operation being written; it becomes one entry, or nothing."""
+
+    def __init__(self, session: Session, *, who: str, verb: str, reverses: int | None) -> None:
+        """`reverses` names the entry that an undo takes back."""
+        self._session = session
+        self.who = who
+        self._said: str | None = None
+        self.verb = verb
+        self.reverses = reverses
+        raw = session.connection().connection.driver_connection
+        assert isinstance(raw, sqlite3.Connection)
+        self._raw = raw
+        last = raw.execute("SELECT id, digest FROM entry ORDER BY id DESC LIMIT 1").fetchone()
+        self.entry: int = last["id"] + 1 if last else 1
+        self.previous: str = last["digest"] if last else GENESIS
+
+    @property
+    def rows(self) -> sqlite3.Connection:
+        """The same transaction's connection, for view functions; what was added is flushed first."""
+        self._session.flush()
+        return self._raw
+
+    def add(self, row: Row) -> Row:
+        """Write one row of this entry and return it with its number."""
+        if hasattr(row, "entry_id"):
+            row.entry_id = self.entry
+        self._session.add(row)
+        self._session.flush()
+        return row
+
+    def add_all(self, rows: Iterable[Fact]) -> None:
+        """Write several rows of this entry, in their order."""
+        for table, alike in groupby(rows, type):
+            self.add_rows(table, [row.model_dump(exclude={"id", "entry_id"}) for row in alike])
+
+    def add_rows(self, table: type[SQLModel], rows: Sequence[Mapping[str, object]]) -> Sequence[int]:
+        """Write rows of one table by column, in one statement; their numbers follow the last that is there."""
+        into = SQLModel.metadata.tables[str(table.__tablename__)]
+        last = self.rows.execute(f"SELECT coalesce(max(id), 0) FROM {into.name}").fetchone()[0]
+        numbers = range(last + 1, last + 1 + len(rows))
+        if rows:
+            written = [{"id": id_, "entry_id": self.entry, **row} for id_, row in zip(numbers, rows, strict=True)]
+            self._session.connection().execute(insert(into), written)
+        return numbers
+
+    def say(self, sentence: str) -> None:
+        """State what was done, for `history`."""
+        self._said = sentence
+
+    def close(self, *, who: str, now: datetime) -> str:
+        """Write the entry itself, with the digest over its rows; returns the digest."""
+        assert self._said is not None, f"{self.verb} did not say what it did"
+        head = Head(
+            id=self.entry,
+            recorded_at=now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ"),
+            who=who,
+            verb=self.verb,
+            said=self._said,
+            reverses=self.reverses,
+            program=__version__,
+            previous=self.previous,
+        )
+        digest = entry_digest(head, lines_of(self.rows, self.entry))
+        self._session.add(Entry(**asdict(head), digest=digest))
+        self._session.flush()
+        return digest
