@@ -21,18 +21,46 @@ Phone = Annotated[str | None, typer.Option("--phone", help="The telephone number
 Email = Annotated[str | None, typer.Option("--email", help="The email address.")]
 Address = Annotated[str | None, typer.Option("--address", help="The postal address.")]
 
-# What stands behind an option, by its name; TEXT for any other.
+# What stands behind an option or for an argument, by its name; TEXT, or the argument's own name, for any other.
 TAKES: dict[str, str] = {}
-for _word, _options in {
-    "DATE": "--on --from --to --by-day --keep-until --next --bought-on --dated",
+for _word, _names in {
+    "DATE": "--on --keep-until --next --bought-on --dated",
     "WEIGHT": "--weight --offcuts --waste --spent --net --net-weight --fats --scale-step",
     "MONEY": "--price --carriage --takings --labour",
-    "NUMBER": "--bars --count --wasted --retain --spoiled --returned --months --last --version --start",
-    "FILE": "-o --csv --ledger",
-    "CODE": "--batch --lot --code",
-    "NAME": "--supplier --material --by --decided-by --as --name --business --contact --stall",
-    "REASON": "--reason --anyway --lift --bare",
+    "NUMBER": "--bars --count --wasted --retain --spoiled --returned --months --last --version --start --amendment",
+    "DAYS": "--every",
+    "VALUE": "--against --tolerance --density --sap",
     "PERCENT": "--purity --strength --water",
+    "FILE": "-o --csv --ledger",
+    "CODE": "--batch --lot --code codes",
+    "NAME": "--supplier --material --by --decided-by --as --name --contact --stall --like --with --into --from --to",
+    "NAMES": "--inci --salts",
+    "REASON": "--reason --anyway --lift --bare",
+    "WORDS": "--business --note --done --seen --source --sap-source --health --bought",
+    "PLACE": "--at --kept-at",
+    "PHONE": "--phone",
+    "EMAIL": "--email",
+    "ADDRESS": "--address",
+    "KIND": "--kind --category",
     "MARKET": "--market",
+    "COUNTRY": "--country",
+    "CURRENCY": "--currency",
+    "UNITS": "--units",
+    "ZONE": "--time-zone",
+    "ALKALI": "--alkali",
+    "LINE": "--line --except",
+    "READING": "--reading",
+    "POINT": "--check",
+    "LOT": "--using",
+    "WAY": "--take",
+    "FAT": "--stock",
+    "MOULD": "--mould",
+    "SIZE": "--size --panel",
+    "PAPER": "--paper",
+    "LAYOUT": "--layout",
+    "SHEET": "--sheet",
+    "SHIFT": "--nudge",
+    "WEIGHTS": "--each --own-weights",
+    "ENTRY|DATE": "--as-of",
 }.items():
-    TAKES |= dict.fromkeys(_options.split(), _word)
+    TAKES |= dict.fromkeys(_names.split(), _word)

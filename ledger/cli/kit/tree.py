@@ -47,7 +47,8 @@ def _plainly(parameter: Any) -> Any:
         if parameter.metavar is None and make is not bool:
             parameter.metavar = TAKES.get(parameter.opts[0], "TEXT")
         return parameter
-    parameter.metavar = (parameter.metavar or parameter.name.rstrip("_").upper()) + ("..." if many else "")
+    name = TAKES.get(parameter.name, parameter.name.rstrip("_").upper())
+    parameter.metavar = (parameter.metavar or name) + ("..." if many else "")
     usage = [parameter.metavar if parameter.required else f"[{parameter.metavar}]"]
     parameter.get_usage_pieces = lambda _: usage
     parameter.display_type_rich = lambda ctx: None  # noqa: ARG005  # its kind is its name

@@ -14,7 +14,7 @@ from ledger.views.label.label_due import labels_due
 
 def command(
     ctx: typer.Context,
-    by: Annotated[str | None, typer.Option("--by", help="Up to which day (a year from today).")] = None,
+    by: Annotated[str | None, typer.Option("--by", metavar="DATE", help="Up to which day (a year from today).")] = None,
     json: Json = False,
 ) -> None:
     """List stock whose printed label stops being usable at a coming date: bars, where they are, and why."""

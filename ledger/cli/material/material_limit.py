@@ -14,7 +14,7 @@ from ledger.views.recipe.skin import constituent_doubt
 
 def command(
     ctx: typer.Context,
-    which: Annotated[str, typer.Argument(help="The fragrance; or a constituent, with --constituent.")],
+    which: Annotated[str, typer.Argument(help="The fragrance; or a constituent, with --constituent.", metavar="NAME")],
     percent: Annotated[str, typer.Argument(help="The highest share in the finished bar, percent.")],
     certificate: Annotated[str, typer.Option("--certificate", help="The certificate's number.")],
     category: Annotated[str, typer.Option("--category", help="The kind of product it is for; soap is 9.")] = "",

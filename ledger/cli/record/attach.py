@@ -14,7 +14,7 @@ from ledger.operations.record.attach import attach as keep
 def command(
     ctx: typer.Context,
     file: Annotated[Path, typer.Argument(help="The paper or picture.")],
-    to: Annotated[str, typer.Option("--to", help="A lot code, a batch code, a recipe or a material.")],
+    to: Annotated[str, typer.Option("--to", metavar="CODE", help="A lot code, a batch code, a recipe or a material.")],
     kind: Annotated[str, typer.Option("--kind", help="What it is, e.g. CoA, safety sheet, photograph.")] = "paper",
 ) -> None:
     """Keep a certificate, safety sheet or photograph, e.g. soapledger attach coa.pdf --to L41-5 --kind CoA."""
