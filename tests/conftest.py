@@ -1,55 +1,20 @@
-"""What every test may ask for: an empty book, a small worked shop, and a way to run commands."""
+"""What every test may ask for: an empty book, a small worked shop, and a way to run commands.
 
-import importlib
+What of the program a test does not need is not imported for it.
+"""
+
 import os
-import pkgutil
 import shutil
 import tempfile
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
-from datetime import UTC, date, datetime
+from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import freezegun
 import pytest
 from freezegun import freeze_time
-from making import LOOKED_GOOD
 from typer.testing import CliRunner
-
-import ledger
-from ledger.cli.main import app
-from ledger.operations.bench.cut import cut_batch
-from ledger.operations.bench.plan import PlanRequest, plan_batch
-from ledger.operations.bench.readings import ReadingValue, log_readings
-from ledger.operations.bench.weigh import Weighed, weigh
-from ledger.operations.house.setup import Setup, set_up
-from ledger.operations.material.materials import MaterialFacts, add_material
-from ledger.operations.people.customers import CustomerDetails, add_customer, erase_customer
-from ledger.operations.people.suppliers import SupplierDetails, add_supplier
-from ledger.operations.recipe.recipes import add_recipe
-from ledger.operations.record.attach import attach
-from ledger.operations.release.release import pass_bars, release_bars
-from ledger.operations.sell.sell import add_stall, stall_back, stall_out
-from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
-from ledger.rows.batch import find_batch, plan_lines
-from ledger.rows.opened import open_rows
-from ledger.rows.settings import Responsible
-from ledger.storage.book import Book
-from ledger.storage.personal import PersonDetails, remember_person
-from ledger.storage.tables.bench import PlanTarget
-from ledger.storage.tables.complaint import Complaint, ComplaintStep
-from ledger.storage.tables.decision import DecisionDoubt
-from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun
-from ledger.storage.tables.material import Constituent, SkinLimit
-from ledger.storage.tables.reading import Deviation, DeviationDecision
-from ledger.storage.tables.recipe import Assessment
-from ledger.storage.tables.release import FinishedCheck, RetainedSample
-from ledger.storage.tables.tools import Equipment, EquipmentCheck, EquipmentRevision, Upkeep
-
-# Every module is imported before any clock is frozen: a date class taken while time stands still is a fake one.
-for _module in pkgutil.walk_packages(ledger.__path__, "ledger."):
-    importlib.import_module(_module.name)
 
 # Every freezing of the clock looks through every module; these never ask it for the day.
 freezegun.configure(
@@ -59,46 +24,14 @@ freezegun.configure(
         *("email", "encodings", "html", "http", "importlib", "unittest", "xml"),
     ]
 )
+if TYPE_CHECKING:
+    from shop import Shop
+
+    from ledger.storage.book import Book
+
+    Build = Callable[..., tuple[Path, Any]]
+
 pytest_plugins = ["commands_run", "papers"]
-NOW = datetime(2026, 6, 1, 9, 30, tzinfo=UTC)  # 10:30 in Dublin, a Monday
-ADDRESS = Responsible("Nuala Quill", "Tidewrack Soaps, 3 Slip Lane, Port Emmer")
-SETUP = Setup(
-    business="Tidewrack Soaps",
-    country="IE",
-    currency="EUR",
-    units="metric",
-    time_zone="Europe/Dublin",
-    addresses={"eu": ADDRESS, "gb": ADDRESS},
-    labour_minor_per_hour=1500,
-)
-PLAIN_BAR = """
-name = "Plain Bar"
-code = "plain-bar"
-process = "cold"
-superfat = 5
-fats_total = "1000 g"
-
-[alkali]
-material = "sodium hydroxide"
-kind = "NaOH"
-
-[water]
-material = "water"
-per_alkali = 2.0
-
-[[fat]]
-material = "olive oil"
-percent = 60
-
-[[fat]]
-material = "coconut oil"
-percent = 40
-
-[mould]
-name = "loaf"
-bars = 10
-net_weight = "100 g"
-"""
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -134,16 +67,22 @@ def clean_desk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
 @pytest.fixture
 def frozen() -> Iterator[Any]:
     """The clock stands at NOW; `frozen.tick(days)` and `frozen.move_to(...)` move it."""
+    from shop import NOW
+
     with freeze_time(NOW) as clock:
         yield clock
 
 
 @pytest.fixture(scope="session")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Callable[[Book], Any]], tuple[Path, Any]]:
+def built(tmp_path_factory: pytest.TempPathFactory) -> "Build":
     """Build a ledger once: the file under a name, and what its builder returned; tests take copies of it."""
+    from shop import NOW
+
+    from ledger.storage.book import Book
+
     folder, known = tmp_path_factory.mktemp("built"), {}
 
-    def build(name: str, builder: Callable[[Book], Any], base: Path | None = None) -> tuple[Path, Any]:
+    def build(name: str, builder: "Callable[[Book], Any]", base: Path | None = None) -> tuple[Path, Any]:
         if name not in known:
             path = folder / f"{name}.db"
             if base is None:
@@ -159,74 +98,37 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str, Callable[[
 
 
 @pytest.fixture
-def book(tmp_path: Path, built: Any) -> Iterator[Book]:
+def book(tmp_path: Path, built: "Build") -> "Iterator[Book]":
     """A new ledger with only its settings, in the file that commands find by themselves."""
+    from shop import NOW, SETUP
+
+    from ledger.operations.house.setup import set_up
+    from ledger.storage.book import Book
+
     shutil.copyfile(built("book", lambda new: set_up(new, SETUP))[0], tmp_path / "soap.db")
     opened = Book(tmp_path / "soap.db", who="Nuala", now=lambda: NOW)
     yield opened
     opened.close()
 
 
-@dataclass(frozen=True)
-class Shop:
-    """A small shop at work: one delivery, one batch of ten bars, released; the day is 1 Jun 2026."""
-
-    book: Book
-    olive: str  # 5 kg came on 2 Mar under their number 4471/2; 600 g went into the batch
-    coconut: str  # 3 kg; 400 g went into the batch
-    lye: str
-    water: str
-    batch: str  # made on 1 Apr, cut on 2 Apr, passed and released on 4 May
-
-    def rows(self) -> Any:
-        """A fresh read-only connection."""
-        return open_rows(self.book.path)
-
-
 @pytest.fixture
-def shop(book: Book, built: Any) -> Shop:
+def shop(book: "Book", built: "Build") -> "Shop":
     """The worked shop, written through the same operations that commands call."""
+    from shop import SETUP, work_a_shop
+
+    from ledger.operations.house.setup import set_up
+
     path, made = built("shop", work_a_shop, built("book", lambda new: set_up(new, SETUP))[0])
     shutil.copyfile(path, book.path)
     return replace(made, book=book)
-
-
-def work_a_shop(book: Book) -> Shop:
-    """One delivery, one batch, its release."""
-    add_supplier(book, SupplierDetails("Tarnlow Oils", PersonDetails(phone="020 910 0142")), own=False, code="tarnlow")
-    for facts, kind in (
-        (MaterialFacts("olive oil", "Olea Europaea Fruit Oil", None, 190_000, 190_000, "certificate"), "fat"),
-        (MaterialFacts("coconut oil", "Cocos Nucifera Oil", None, 257_000, 257_000, "certificate"), "fat"),
-        (MaterialFacts("sodium hydroxide", "Sodium Hydroxide", alkali_kind="NaOH"), "alkali"),
-        (MaterialFacts("water", "Aqua"), "liquid"),
-    ):
-        add_material(book, facts, kind=kind, code=None)
-    add_recipe(book, PLAIN_BAR, file="plain-bar.toml")
-    lines = (
-        DeliveryLine("olive oil", 5_000_000, "4471/2", 3250, best_before=date(2027, 8, 31)),
-        DeliveryLine("coconut oil", 3_000_000, "CN-0919", 1800, best_before=date(2027, 3, 31)),
-        DeliveryLine("sodium hydroxide", 1_000_000, "SH 88 A", 900),
-        DeliveryLine("water", 5_000_000, None, 100),
-    )
-    note = DeliveryNote("tarnlow", date(2026, 3, 2), lines, note_number="D-118", accepted_by="Nuala")
-    olive, coconut, lye, water = (lot.code for lot in receive(book, note))
-    made, cut, packed = date(2026, 4, 1), date(2026, 4, 2), date(2026, 5, 4)
-    batch = plan_batch(book, PlanRequest("plain-bar", made))
-    rows = open_rows(book.path)
-    targets = {line.number: [Weighed(line.target)] for line in plan_lines(rows, find_batch(rows, batch).id)}
-    weigh(book, batch, targets, on=made, by="Nuala")
-    log_readings(book, batch, (ReadingValue("poured", at="14:05"),), on=made)
-    cut_batch(book, batch, bars=10, on=cut, by="Nuala", bars_mg=1_320_000)
-    pass_bars(book, batch, on=packed, by="Nuala")
-    release_bars(book, batch, on=packed, by="Nuala", anyway="a trial", bare="a trial", checks=LOOKED_GOOD)
-    rows.close()
-    return Shop(book, olive, coconut, lye, water, batch)
 
 
 @pytest.fixture
 def run() -> Callable[..., Any]:
     """Run a command as typed and assert its exit code; the result has .stdout and .stderr."""
     from commands_run import note_run
+
+    from ledger.cli.main import app
 
     def command(*words: str, input: str | None = None, code: int = 0) -> Any:
         result = CliRunner().invoke(app, list(words), input=input)
@@ -241,55 +143,10 @@ def run() -> Callable[..., Any]:
 
 
 @pytest.fixture
-def full(shop: Shop, built: Any) -> Shop:
+def full(shop: "Shop", built: "Build") -> "Shop":
     """The worked shop with at least one row in every table, for tests that must leave none out."""
+    from shop import fill, work_a_shop
+
     path, _ = built("full", lambda book: fill(book, shop), built("shop", work_a_shop)[0])
     shutil.copyfile(path, shop.book.path)
     return shop
-
-
-def fill(book: Book, shop: Shop) -> None:
-    """A row in every table that the worked shop left empty."""
-    add_stall(book, "Quay market")
-    stall_out(book, "Quay market", {shop.batch: 4}, on=date(2026, 5, 9))
-    stall_back(book, "Quay market", {shop.batch: 1}, on=date(2026, 5, 9), takings_minor=1650)
-    details = PersonDetails(phone="020 910 0177", address="2 Weir Row, Port Emmer")
-    add_customer(book, CustomerDetails("Orla Fenn", details), kind="person", code=None)
-    add_customer(book, CustomerDetails("Tomas Reed", details), kind="person", code=None)
-    erase_customer(book, "person-2", reason="asked for it by letter")
-    attach(book, b"certificate of analysis", name="coa-4471.txt", kind="CoA", to=shop.olive)
-    with book.write("label print") as tx:
-        lot = tx.rows.execute("SELECT id FROM lot WHERE code = ?", (shop.batch,)).fetchone()[0]
-        day = date(2026, 5, 5)
-        tx.add(
-            LabelRun(lot_id=lot, on=day, layout="band", market="eu", count=10, text="Plain Bar", text_digest="0" * 64)
-        )
-        tx.add(LabelApproval(lot_id=lot, market="eu", on=day, by="Nuala", text="Plain Bar", text_digest="0" * 64))
-        tx.add(LabelCount(label_run_id=1, on=day, used=9, spoiled=1, returned=0))
-        tx.say("Printed 10 labels.")
-    with book.write("recipe assess") as tx:
-        tx.add(Assessment(recipe_id=1, source='assessor = "R. Lund"'))
-        tx.add(Constituent(material_id=1, name="Linalool", share_ppm=1000, source="statement of 2 Mar 2026"))
-        tx.add(SkinLimit(material_id=1, limit_ppm=30_000, certificate="OO-1", category="9", dated=date(2026, 3, 2)))
-        tx.add(DecisionDoubt(decision_id=1, subject="assessment", doubt="no assessment is kept"))
-        tx.add(PlanTarget(plan_line_id=1, target=600_000, low=594_000, high=606_000))
-        tx.say("Noted papers.")
-    with book.write("equipment add") as tx:
-        tx.add(Equipment(code="scale", kind="scale"))
-        tx.add(EquipmentRevision(equipment_id=1, name="kitchen scale", expected=500_000, tolerance=1000))
-        tx.add(
-            EquipmentCheck(
-                equipment_id=1, on=day, by="Nuala", expected=500_000, found=500_000, tolerance=1000, passed=1
-            )
-        )
-        tx.add(Upkeep(kind="cleaning", on=day, by="Nuala", what="moulds and pots"))
-        tx.add(Deviation(batch_id=1, on=day, subject="seen", found="soda ash"))
-        tx.add(DeviationDecision(deviation_id=1, verdict="accepted", on=day, by="Nuala", reason="only on top"))
-        tx.add(FinishedCheck(lot_id=lot, on=day, by="Nuala", what="look", found="even", good=1))
-        tx.add(RetainedSample(lot_id=lot, on=day, bars=1, kept_at="shelf 2", keep_until=date(2029, 5, 5)))
-        tx.say("Noted the upkeep.")
-    with book.write("complaint add") as tx:
-        person = remember_person(tx, PersonDetails(name="Ida Marsh", health="a rash on both hands"))
-        tx.add(Complaint(on=date(2026, 5, 20), lot_id=lot, what="a rash", serious=0, personal_id=person))
-        tx.add(ComplaintStep(complaint_id=1, on=date(2026, 5, 21), by="Nuala", action="rang her"))
-        tx.say("Noted a complaint.")

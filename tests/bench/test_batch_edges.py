@@ -4,8 +4,8 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
-from conftest import Shop
 from making import MADE, planned, weighed
+from shop import Shop
 
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.keep.undo import undo

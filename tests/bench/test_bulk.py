@@ -4,8 +4,8 @@ from datetime import date
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR, Shop
 from making import MADE, batch_of, deliver, lines_of, lots_of, planned
+from shop import PLAIN_BAR, Shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.bulk import fill_batch, strain_batch

@@ -5,8 +5,8 @@ from datetime import date
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR, Shop
 from making import MADE, POURED, batch_of, deliver, lines_of, planned
+from shop import PLAIN_BAR, Shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.correct import correct_batch

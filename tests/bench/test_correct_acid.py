@@ -8,8 +8,8 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR, Shop
 from making import MADE, batch_of, deliver, lines_of, planned
+from shop import PLAIN_BAR, Shop
 
 from ledger.errors import Refused
 from ledger.operations.bench.correct import correct_batch

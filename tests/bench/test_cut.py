@@ -3,8 +3,8 @@
 from datetime import date
 
 import pytest
-from conftest import Shop
 from making import MADE, POURED, batch_of, cut, deliver, lines_of, planned, weighed
+from shop import Shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.bulk import strain_batch

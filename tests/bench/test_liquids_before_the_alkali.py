@@ -3,9 +3,9 @@
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR, Shop
 from making import MADE, deliver, lines_of, planned
 from pypdf import PdfReader
+from shop import PLAIN_BAR, Shop
 
 from ledger.errors import Refused
 from ledger.operations.bench import plan

@@ -5,8 +5,8 @@ from typing import Any
 
 import pytest
 from bare_ledger import BareLedger
-from conftest import Shop
 from making import planned
+from shop import Shop
 
 from ledger.errors import Refused
 from ledger.operations.bench.readings import ReadingValue, log_readings

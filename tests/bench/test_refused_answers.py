@@ -3,8 +3,8 @@
 from typing import Any
 
 import pytest
-from conftest import Shop
 from making import MADE, lines_of, planned, weighed
+from shop import Shop
 
 from ledger.operations.bench.readings import ReadingValue, log_readings
 from ledger.rows.reading import current_readings

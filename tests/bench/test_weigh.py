@@ -3,8 +3,8 @@
 from datetime import date
 
 import pytest
-from conftest import PLAIN_BAR, Shop
 from making import MADE, POURED, batch_of, cut, deliver, lines_of, planned, weighed
+from shop import PLAIN_BAR, Shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.readings import ReadingValue, discard_batch, log_readings, read_reading

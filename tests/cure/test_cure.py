@@ -6,9 +6,9 @@ from fractions import Fraction
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR
 from freezegun import freeze_time
 from making import MADE, cut, planned, weighed
+from shop import PLAIN_BAR
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.cut import cut_batch

@@ -4,8 +4,8 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR, Shop
 from making import MADE, cut
+from shop import PLAIN_BAR, Shop
 
 from ledger.operations.cure.weighing import weigh_bars
 from ledger.operations.recipe.recipes import add_recipe

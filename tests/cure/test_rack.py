@@ -5,8 +5,8 @@ from datetime import date
 from typing import Any
 
 import pytest
-from conftest import Shop
 from making import cut
+from shop import Shop
 
 from ledger.storage.tables.release import RetainedSample
 

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from conftest import NOW
+from shop import NOW
 
 from ledger.operations.keep.check import Verdict, check
 from ledger.rows.opened import OlderLedger, open_rows

@@ -5,8 +5,8 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from conftest import Shop
 from making import planned
+from shop import Shop
 from test_commands import COMMANDS
 
 pytestmark = pytest.mark.usefixtures("frozen")  # today is 1 Jun 2026

@@ -5,8 +5,8 @@ from datetime import date
 
 import pytest
 from bare_ledger import BareLedger
-from conftest import PLAIN_BAR, SETUP, Shop
 from making import cut
+from shop import PLAIN_BAR, SETUP, Shop
 
 from ledger.operations.house.setup import set_up
 from ledger.operations.recipe.recipes import add_recipe

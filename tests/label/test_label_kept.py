@@ -10,7 +10,7 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from conftest import Shop
+from shop import Shop
 
 from ledger.errors import Refused
 from ledger.operations.label.labels import LabelRequest, approve_label, print_labels, reprint_labels

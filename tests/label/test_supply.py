@@ -4,8 +4,8 @@ from datetime import date
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR, SETUP, Shop
 from making import LOOKED_GOOD, batch_of, cut, deliver
+from shop import PLAIN_BAR, SETUP, Shop
 
 from ledger.errors import Refused
 from ledger.operations.house.setup import set_up

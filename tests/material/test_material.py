@@ -4,8 +4,8 @@ import json
 from typing import Any
 
 import pytest
-from conftest import Shop
 from making import deliver, lines_of, planned
+from shop import Shop
 
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.stock.receive import DeliveryLine

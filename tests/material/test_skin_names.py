@@ -4,8 +4,8 @@ from datetime import date
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR, Shop
 from making import MADE, batch_of, cut, deliver, lines_of, planned, weighed
+from shop import PLAIN_BAR, Shop
 
 from ledger.errors import Refused
 from ledger.operations.bench.cut import cut_batch

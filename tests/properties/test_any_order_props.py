@@ -6,9 +6,9 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from conftest import NOW, PLAIN_BAR, SETUP
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from shop import NOW, PLAIN_BAR, SETUP
 
 from ledger.operations.bench.plan import PlanRequest, plan_batch
 from ledger.operations.bench.readings import log_readings, read_reading

@@ -9,8 +9,8 @@ from typing import Any
 
 import pypdf
 import pytest
-from conftest import PLAIN_BAR
 from making import cut, deliver, lines_of, planned, weighed
+from shop import PLAIN_BAR
 
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.portions import divide_batch

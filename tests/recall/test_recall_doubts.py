@@ -4,8 +4,8 @@ import json
 from typing import Any
 
 import pytest
-from conftest import Shop
 from making import deliver
+from shop import Shop
 
 from ledger.operations.stock.receive import DeliveryLine
 

@@ -5,8 +5,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR, Shop
 from making import deliver, lines_of, planned
+from shop import PLAIN_BAR, Shop
 
 from ledger.operations.keep.check import check
 from ledger.operations.material.materials import MaterialFacts, add_material

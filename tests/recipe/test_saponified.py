@@ -11,8 +11,8 @@ from dataclasses import fields
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR, Shop
 from making import cut, planned, weighed
+from shop import PLAIN_BAR, Shop
 
 from ledger.operations.material.materials import MaterialFacts, edit_material
 from ledger.operations.recipe.recipes import revise_recipe

@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR
 from making import lines_of, planned
+from shop import PLAIN_BAR
 
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.material.materials import MaterialFacts, add_material, edit_material

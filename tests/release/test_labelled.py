@@ -9,9 +9,9 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from conftest import SETUP, Shop
 from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut
+from shop import SETUP, Shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.house.setup import set_up

@@ -3,8 +3,8 @@
 from datetime import date
 
 import pytest
-from conftest import PLAIN_BAR, Shop
 from making import DELIVERED, LOOKED_GOOD, batch_of, cut, deliver, lots_of, planned
+from shop import PLAIN_BAR, Shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.material.materials import MaterialFacts, add_material

@@ -4,9 +4,9 @@ from datetime import date
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR
 from freezegun import freeze_time
 from making import LOOKED_GOOD, MADE, cut
+from shop import PLAIN_BAR
 
 from ledger.domain.recipe import file as recipe_file
 from ledger.domain.recipe.of_release import read_release_checks

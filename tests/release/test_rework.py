@@ -5,9 +5,9 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from conftest import Shop
 from making import batch_of, cut, planned, weighed
 from pypdf import PdfReader
+from shop import Shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.cut import cut_batch

@@ -7,9 +7,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from conftest import Shop
 from making import planned, weighed
 from pypdf import PdfReader
+from shop import Shop
 
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.material.skin import state_contents

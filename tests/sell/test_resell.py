@@ -6,8 +6,8 @@ from datetime import date
 from typing import Any
 
 import pytest
-from conftest import Shop
 from pypdf import PdfReader
+from shop import Shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.keep.check import check

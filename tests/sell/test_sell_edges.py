@@ -3,7 +3,7 @@
 from datetime import date
 
 import pytest
-from conftest import Shop
+from shop import Shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.sell.sell import add_stall, gift, stall_back, stall_out, take_back

@@ -6,8 +6,8 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from conftest import NOW, SETUP, Shop, work_a_shop
 from making import LOOKED_GOOD, MADE, cut, deliver, lines_of, planned
+from shop import NOW, SETUP, Shop, work_a_shop
 
 from ledger.domain.tools.bar_checks import Check
 from ledger.errors import Refused

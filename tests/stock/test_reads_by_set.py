@@ -6,8 +6,8 @@ from datetime import date
 
 import pytest
 from bare_ledger import DAY, BareLedger
-from conftest import Shop
 from making import cut
+from shop import Shop
 
 from ledger.operations.cure.weighing import weigh_bars
 from ledger.rows.lot import find_lot, where_lots_are

@@ -9,10 +9,10 @@ from functools import partial
 from typing import Any
 
 import pytest
-from conftest import ADDRESS, SETUP, Shop
 from freezegun import freeze_time
 from making import CHECKED, cut
 from pypdf import PdfReader
+from shop import ADDRESS, SETUP, Shop
 
 from ledger import markets
 from ledger.documents.kit.layout import label_layout, sheet_layout

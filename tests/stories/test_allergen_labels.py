@@ -5,9 +5,9 @@ from datetime import date
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR, Shop
 from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut, deliver, planned, weighed
+from shop import PLAIN_BAR, Shop
 
 from ledger.errors import Refused
 from ledger.operations.bench.bulk import strain_batch

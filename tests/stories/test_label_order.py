@@ -4,9 +4,9 @@ import json
 from typing import Any
 
 import pytest
-from conftest import Shop
 from freezegun import freeze_time
 from making import CHECKED, cut, lines_of
+from shop import Shop
 
 from ledger.operations.material.skin import state_contents
 from ledger.operations.release.release import pass_bars

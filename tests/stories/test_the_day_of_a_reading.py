@@ -5,9 +5,9 @@ from datetime import date
 from typing import Any
 
 import pytest
-from conftest import Shop
 from freezegun import freeze_time
 from making import MADE, cut, planned, weighed
+from shop import Shop
 
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.readings import ReadingValue, log_readings, read_reading

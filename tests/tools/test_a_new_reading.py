@@ -4,8 +4,8 @@ import json
 from typing import Any
 
 import pytest
-from conftest import Shop
 from making import MADE, planned
+from shop import Shop
 
 from ledger.documents.bench.worksheet import draw_worksheet
 from ledger.domain.tools.readings import DEGREES, READINGS, START, BenchReading
