@@ -341,6 +341,7 @@ def test_the_bench_works_in_ounces(shop: Shop, run: Any) -> None:
     assert "5.00 oz of sodium hydroxide in place of 4.70 oz" in said
     run("batch", "correct", code, "4=5", "--take", "lye")
     assert [line.used for line in lines_of(shop.book, code)[3:]] == [133_199]
+    assert "Scale reads the test weight (oz;" in run("batch", "log", code, input="\nq\n").stderr  # as it is read
     assert check(shop.rows()).findings == ()
 
 

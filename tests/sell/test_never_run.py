@@ -48,6 +48,14 @@ def test_what_is_due_up_to_a_year_from_today(labelled: Shop, run: Run) -> None:
     assert "Camphor too" in " ".join(" ".join(said).split())
 
 
+def test_bars_of_one_batch_at_two_places_are_one_batch_that_is_due(labelled: Shop, run: Run) -> None:
+    add_stall(labelled.book, "Quay market")
+    stall_out(labelled.book, "Quay market", {labelled.batch: 4}, on=date(2026, 5, 9))
+    said = run("label", "due").stdout.splitlines()
+    assert said[0] == "1 batch with labels that stop being usable up to 1 Jun 2027:"
+    assert len([line for line in said if labelled.batch in line]) == 2
+
+
 @pytest.mark.parametrize(("by", "bars"), [("2026-07-30", []), ("2026-07-31", [10]), ("2026-08-01", [10])])
 def test_what_is_due_up_to_the_last_day_of_the_list(labelled: Shop, run: Run, by: str, bars: list[int]) -> None:
     """Regulation (EU) 2023/1545: the first list for bars first supplied up to 31 July 2026."""

@@ -199,7 +199,7 @@ def _step(
             warn_failed(here, on)
         return True
 
-    label = f"{step.letter}. {step.label} ({row.answer.hint}"
+    label = f"{step.letter}. {step.label} ({row.answer.hint or row.answer.box(here.settings.units)}"
     again, firm = f"{label})", "it, or - where nobody read it"
     return _Asked(step.letter, f"{label}; Enter: {usual})", step.when, booked, past, book, again=again, firm=firm)
 

@@ -27,7 +27,8 @@ def command(
     if not found:
         say(f"No printed label stops being usable up to {show_date(until)}, as far as the rules here go.")
         return
-    say(f"{count(len(found), 'batch', 'batches')} with labels that stop being usable up to {show_date(until)}:")
+    batches = len({one.batch_code for one in found})
+    say(f"{count(batches, 'batch', 'batches')} with labels that stop being usable up to {show_date(until)}:")
     table(
         ("batch", "market", "bars", "where", "until", "why"),
         [(one.batch_code, one.market, str(one.bars), one.where, show_date(one.until), one.why) for one in found],

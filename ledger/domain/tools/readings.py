@@ -34,7 +34,7 @@ class Answer:
     """In what a reading is answered: words, a clock time, or a figure."""
 
     example: str
-    hint: str  # behind the question at the prompt
+    hint: str  # behind the question at the prompt; where empty, what stands in the box
     box: Callable[[Units], str]  # what stands in the box on paper, by the system of units
 
 
@@ -51,9 +51,9 @@ class Figure(Answer):
 
 
 WORDS = Answer("soda ash on top", "", lambda _: "")
-TICK = replace(WORDS, hint="yes or no", box=lambda _: "tick")
+TICK = replace(WORDS, example="yes", hint="yes or no", box=lambda _: "tick")
 CLOCK = Answer("14:05", "14:05, or now", lambda _: "clock")
-MASS = Figure("1320 g", "g", scale_unit, "mg", parse_mass, show_mass, show_mass, "scale")
+MASS = Figure("1320 g", "", scale_unit, "mg", parse_mass, show_mass, show_mass, "scale")
 VOLUME = Figure(
     "1080 mL", "mL", lambda units: "fl oz" if units == "us" else "mL", "uL", parse_volume, show_volume, show_volume,
 )  # fmt: skip
