@@ -14,7 +14,7 @@ from ledger.documents.label.labels import RackText, TicketText
 from ledger.domain.bench.mass_balance import MassBalance
 from ledger.domain.bench.steps import steps
 from ledger.domain.label.declaration import DeclaredIngredient
-from ledger.domain.lye.composition import Composition, Constituent
+from ledger.domain.lye.composition import Composition, InTheSoap
 from ledger.domain.lye.fatty_acids import ProfileLine
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.rows.settings import PrintedFrom
@@ -472,7 +472,7 @@ def page_line(
 
 
 def _stage(name: str, **masses: int) -> Composition:
-    return Composition(name, tuple(Constituent(what, what, mass) for what, mass in masses.items()))
+    return Composition(name, tuple(InTheSoap(what, what, mass) for what, mass in masses.items()))
 
 
 _CODEX = "mg KOH/g (CXS 210-1999 Table 2; Codex CXS 210-1999 Tables 1 and 2, read in an oil-by-oil copy (read))"

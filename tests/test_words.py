@@ -35,7 +35,7 @@ OTHERS = {
     "documents/kit/page.py Sheet.kind": "the title of a paper",
     "documents/kit/printed_code.py symbol.kind": "of a printed code",
     "domain/release/assessed.py _shares.kind": "what is printed behind a share",
-    "operations/season/play.py Step.stage": "a heading of the sample season",
+    "operations/season/play.py SeasonStep.stage": "a heading of the sample season",
     "storage/migrations/__init__.py _by_name.kind": "trigger or index",
 }
 

@@ -37,7 +37,7 @@ class TomlFile:
             raise BadInput(
                 f"{file}: the file cannot be read; a number in it is too long, or its brackets too deep."
             ) from None
-        self.head = Part(self, "", 0, self.data)
+        self.head = TomlPart(self, "", 0, self.data)
 
     def place(self, table: str, index: int = 0, key: str | None = None) -> str:
         """Where the n-th [table] or [[table]] stands, or a word under it."""
@@ -64,7 +64,7 @@ class TomlFile:
                         continue
                     message = f"'{key}' is not known here; {self._meant(key, table, allowed)}"
                     inner = value[0] if isinstance(value, list) and value else value
-                    at = Part(self, key, 0, {}) if not table and isinstance(inner, dict) else part
+                    at = TomlPart(self, key, 0, {}) if not table and isinstance(inner, dict) else part
                     raise at.bad(message, key)
         for table in self.once:
             if len(many := self.parts(table)) > 1:
@@ -76,21 +76,21 @@ class TomlFile:
         close = near(key, allowed, 1)
         return f"did you mean {close[0]}?" if close else f"known: {', '.join(allowed)}."
 
-    def parts(self, name: str) -> "list[Part]":
+    def parts(self, name: str) -> "list[TomlPart]":
         """The parts of one name, whether written once or several times. Raises BadInput for a bare value."""
         found = self.data.get(name, [])
         many = found if isinstance(found, list) else [found]
         if not all(isinstance(one, dict) for one in many):
             written = f"[{name}]" if name in self.once else f"[[{name}]]"
             raise self.head.bad(f"'{name}' is a part of its own; write it as {written}.", name)
-        return [Part(self, name, index, one) for index, one in enumerate(many)]
+        return [TomlPart(self, name, index, one) for index, one in enumerate(many)]
 
-    def one(self, name: str) -> "Part":
+    def one(self, name: str) -> "TomlPart":
         """The one part of a name, or an empty one."""
-        return next(iter(self.parts(name)), Part(self, name, 0, {}))
+        return next(iter(self.parts(name)), TomlPart(self, name, 0, {}))
 
 
-class Part:
+class TomlPart:
     """One part of a file, or its head: what stands under its words. What is left out is None.
 
     Every method raises BadInput with the place for what is of the wrong kind.
@@ -228,14 +228,14 @@ class Part:
             raise self.bad(f"{key} is a list of words in quotes; write {key} = {example}.", key)
         return tuple(dict.fromkeys(" ".join(one.split()) for one in value))
 
-    def each(self, key: str, says: str, many: int | None = None) -> "tuple[Part, ...]":
+    def each(self, key: str, says: str, many: int | None = None) -> "tuple[TomlPart, ...]":
         """What stands in brackets, each to be read by itself; `says` is the fault of anything else or not so many."""
         value = self.data.get(key, [])
         if not isinstance(value, list) or (key in self.data and many not in (None, len(value))):
             raise self.bad(says, key)
-        return tuple(Part(self._source, self._table, self._index, {key: one}) for one in value)
+        return tuple(TomlPart(self._source, self._table, self._index, {key: one}) for one in value)
 
-    def pair(self, key: str, example: str, read: "Callable[[Part], int | None]") -> tuple[int, int] | None:
+    def pair(self, key: str, example: str, read: "Callable[[TomlPart], int | None]") -> tuple[int, int] | None:
         """A range, from and to."""
         ends = self.each(key, f"{key} is a range, from and to; write {key} = {example}.", 2)
         if not ends:

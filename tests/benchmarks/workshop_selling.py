@@ -6,7 +6,13 @@ from benchmarks.workshop_setup import MAKER, SHOPS, STALLS
 from benchmarks.workshop_stores import TURN, Bars
 from benchmarks.workshop_weeks import MONDAY, SATURDAY, Weeks
 
-from ledger.operations.complaint.complaints import Report, Step, book_complaint, close_complaint, note_complaint
+from ledger.operations.complaint.complaints import (
+    Noted,
+    Report,
+    book_complaint,
+    close_complaint,
+    note_complaint,
+)
 from ledger.operations.keep.undo import last_entry, undo
 from ledger.operations.sell.sell import dispatch, gift, stall_back, stall_out, take_back
 from ledger.operations.stock.lots import waste_lot
@@ -84,5 +90,5 @@ def _come_back(weeks: Weeks, bars: Bars) -> None:
     if bars.saturdays:
         take_back(weeks.book, {bars.code: 1}, customer=None, stall=stall, on=weeks.on, reason="dry skin")
         waste_lot(weeks.book, bars.code, 1, place="returns", on=weeks.on, reason="opened")
-    note_complaint(weeks.book, number, Step(weeks.on, MAKER, "rang and asked", serious=False, decided_by=MAKER))
-    close_complaint(weeks.book, number, Step(weeks.on, MAKER, "sent another bar"))
+    note_complaint(weeks.book, number, Noted(weeks.on, MAKER, "rang and asked", serious=False, decided_by=MAKER))
+    close_complaint(weeks.book, number, Noted(weeks.on, MAKER, "sent another bar"))

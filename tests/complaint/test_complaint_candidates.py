@@ -3,7 +3,7 @@
 from datetime import date
 from typing import Any
 
-from ledger.operations.complaint.complaints import Report, Step, book_complaint, note_complaint
+from ledger.operations.complaint.complaints import Noted, Report, book_complaint, note_complaint
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.sell.sell import add_stall, dispatch, stall_back, stall_out
 from ledger.rows.complaint import complaint
@@ -58,5 +58,5 @@ def test_bars_that_stand_there_uncounted_may_have_been_bought(shop: Any) -> None
 def test_none_is_looked_for_once_the_batch_is_named(shop: Any) -> None:
     sold(shop)
     number = book_complaint(shop.book, Report(SAT, "itched", PersonDetails(), at="quay"))
-    note_complaint(shop.book, number, Step(SAT, "Nuala", "code read", batch=shop.batch))
+    note_complaint(shop.book, number, Noted(SAT, "Nuala", "code read", batch=shop.batch))
     assert candidate_batches(shop.rows(), complaint(shop.rows(), number)) == ()

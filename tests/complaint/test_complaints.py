@@ -7,8 +7,8 @@ import pytest
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.complaint.complaints import (
+    Noted,
     Report,
-    Step,
     book_complaint,
     close_complaint,
     erase_complaint,
@@ -88,8 +88,8 @@ def test_the_person_is_forgotten_and_the_complaint_stays(shop: Any) -> None:
         erase_complaint(shop.book, 9, reason="asked by letter")
 
 
-def step(action: str, on: date = ON, **more: Any) -> Step:
-    return Step(on, "Nuala", action, **more)
+def step(action: str, on: date = ON, **more: Any) -> Noted:
+    return Noted(on, "Nuala", action, **more)
 
 
 def test_the_latest_word_on_seriousness_and_batch_counts(shop: Any) -> None:
@@ -126,7 +126,7 @@ def test_it_is_closed_once_and_opened_by_a_note(shop: Any) -> None:
         (step("rang 020 910 0190"), "can be erased"),
     ],
 )
-def test_a_note_that_cannot_be_is_bad_input(shop: Any, given: Step, words: str) -> None:
+def test_a_note_that_cannot_be_is_bad_input(shop: Any, given: Noted, words: str) -> None:
     number = book_complaint(shop.book, Report(ON, "itched", IDA))
     with pytest.raises(BadInput, match=words):
         note_complaint(shop.book, number, given)

@@ -11,7 +11,7 @@ from ledger.domain.bench.correction import Case, ways, what_it_means
 from ledger.domain.label.durability import durability
 from ledger.domain.label.handbook_133 import maximum_allowable_variation
 from ledger.domain.lye.uncertainty import Superfat
-from ledger.domain.material.allergens import Entry, Holds, allergens_in
+from ledger.domain.material.allergens import Holds, ListedAs, allergens_in
 from ledger.domain.release.assessed import compare
 from ledger.domain.tools.bounds import Limits
 from ledger.domain.tools.limits import LineRead, Read, outside, read_ph
@@ -23,7 +23,7 @@ TODAY = date(2026, 6, 1)
 
 def test_an_oil_that_is_itself_on_the_list_counts_with_its_mass_once() -> None:
     """100 mg in 1000 g are 0.01 %, which is not exceeded; stated of itself too, it is still 100 mg."""
-    entry = Entry("An oil", True, False)
+    entry = ListedAs("An oil", True, False)
     part = Holds("an oil", "L1-X", "AN OIL", 100, {"An oil": 1_000_000}, True)
     found = allergens_in(
         [part], entry_of=lambda _: entry, entry_of_oil=lambda _: entry, driest_mg=1_000_000, threshold_ppm=100

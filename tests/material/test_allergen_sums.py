@@ -3,14 +3,14 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.material.allergens import Entry, Holds, allergens_in
+from ledger.domain.material.allergens import Holds, ListedAs, allergens_in
 from ledger.reference.allergens import allergen_named, allergens
 
 
-def entry(name: str) -> Entry | None:
+def entry(name: str) -> ListedAs | None:
     """The long list."""
     found = allergen_named(name)
-    return Entry(found.name, not found.prohibited, found.prohibited) if found else None
+    return ListedAs(found.name, not found.prohibited, found.prohibited) if found else None
 
 
 def answer(*parts: Holds, driest_mg: int = 1_000_000):  # type: ignore[no-untyped-def]

@@ -73,7 +73,7 @@ def test_every_table_of_facts_is_held_back(full: Any) -> None:
 def test_settings_as_they_stood(shop: Any) -> None:
     from dataclasses import replace
 
-    from conftest import SETUP
+    from shop import SETUP
 
     before = last(shop)
     set_up(shop.book, replace(SETUP, business="Tidewrack and Daughter"))

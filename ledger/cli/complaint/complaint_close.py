@@ -8,7 +8,7 @@ from ledger.cli.complaint.words import Number, read_number
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import say, say_wrapped
-from ledger.operations.complaint.complaints import Step, close_complaint
+from ledger.operations.complaint.complaints import Noted, close_complaint
 from ledger.rows.complaint import complaint
 
 
@@ -21,7 +21,7 @@ def command(
     """Close a complaint, e.g. complaint close 3 "bar replaced, formula kept"; a note opens it again."""
     here = desk(ctx)
     which = read_number(number)
-    close_complaint(here.book(), which, Step(here.day(on), here.who, ending))
+    close_complaint(here.book(), which, Noted(here.day(on), here.who, ending))
     say(f"Complaint {which} is closed; a note would open it again.")
     if complaint(here.rows(), which).serious is None:
         say_wrapped(

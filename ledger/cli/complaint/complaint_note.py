@@ -8,7 +8,7 @@ from ledger.cli.complaint.words import Batch, DecidedBy, Number, Serious, read_g
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import say, say_wrapped
-from ledger.operations.complaint.complaints import Step, note_complaint
+from ledger.operations.complaint.complaints import Noted, note_complaint
 from ledger.rows.complaint import complaint
 
 
@@ -25,7 +25,7 @@ def command(
     here = desk(ctx)
     which, grave = read_number(number), read_grave(serious)
     was_closed = complaint(here.rows(), which).closed_on
-    note_complaint(here.book(), which, Step(here.day(on), here.who, action, grave, decided_by, batch))
+    note_complaint(here.book(), which, Noted(here.day(on), here.who, action, grave, decided_by, batch))
     card = complaint(here.rows(), which)
     opened = " and is open again" if was_closed and not card.closed_on else ""
     say(f"Complaint {which} has the note{opened}.")

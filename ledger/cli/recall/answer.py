@@ -29,7 +29,7 @@ Force = Annotated[bool, typer.Option("--force", help="Overwrite existing files."
 
 
 @dataclass(frozen=True)
-class Wanted:
+class AnswerWanted:
     """What is to become of an answer: whether all of it is held, and which files are written."""
 
     hold: bool
@@ -53,7 +53,7 @@ class Wanted:
 
 
 def give_answer(
-    here: Desk, lots: Sequence[LotRow], bars_of: Sequence[BatchRow], asked: tuple[str, ...], wanted: Wanted
+    here: Desk, lots: Sequence[LotRow], bars_of: Sequence[BatchRow], asked: tuple[str, ...], wanted: AnswerWanted
 ) -> None:
     """Hold if told, say the answer, then write the contacts and last of all the report, which takes longest to draw."""
     wanted.check()
@@ -91,7 +91,7 @@ def _again(answer: RecallAnswer) -> str:
     return f"lot {' '.join(one.lot_code for one in answer.lots)}"
 
 
-def _write(answer: RecallAnswer, wanted: Wanted) -> None:
+def _write(answer: RecallAnswer, wanted: AnswerWanted) -> None:
     if wanted.contacts:
         write_file(wanted.contacts, contact_list(answer), force=wanted.force)
         if not wanted.json:

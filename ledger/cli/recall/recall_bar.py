@@ -7,7 +7,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.paper import PAPER, paper_size
-from ledger.cli.recall.answer import Contacts, Exercise, Force, Hold, Output, Reason, Wanted, give_answer
+from ledger.cli.recall.answer import AnswerWanted, Contacts, Exercise, Force, Hold, Output, Reason, give_answer
 from ledger.views.recall.recall_search import batches_meant
 
 
@@ -24,7 +24,7 @@ def command(
     json: Json = False,
 ) -> None:
     """Answer for the batch of a bar and what was made from it, e.g. soapledger recall bar 26-118-0 --hold."""
-    wanted = Wanted(hold, reason, exercise, output, csv_file, paper_size(paper), force, json)
+    wanted = AnswerWanted(hold, reason, exercise, output, csv_file, paper_size(paper), force, json)
     here = desk(ctx)
     meant = batches_meant(here.rows(), codes)
     give_answer(here, (), meant, tuple(batch.code for batch in meant), wanted)

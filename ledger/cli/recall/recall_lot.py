@@ -8,7 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.paper import PAPER, paper_size
 from ledger.cli.kit.show import say
-from ledger.cli.recall.answer import Contacts, Exercise, Force, Hold, Output, Reason, Wanted, give_answer
+from ledger.cli.recall.answer import AnswerWanted, Contacts, Exercise, Force, Hold, Output, Reason, give_answer
 from ledger.errors import BadInput
 from ledger.rows.material import material_by_code
 from ledger.rows.supplier import supplier_by_code
@@ -34,7 +34,7 @@ def command(
     json: Json = False,
 ) -> None:
     """Answer for one or several lot numbers, e.g. soapledger recall lot "4471/2" --hold -o recall.pdf."""
-    wanted = Wanted(hold, reason, exercise, output, csv_file, paper_size(paper), force, json)
+    wanted = AnswerWanted(hold, reason, exercise, output, csv_file, paper_size(paper), force, json)
     here = desk(ctx)
     asked = tuple(numbers or ())
     if not asked and not (supplier and material):

@@ -17,7 +17,7 @@ _CAPITAL = FIGURE_HEIGHT / 1000  # figures and capitals are equally high in this
 
 
 @dataclass(frozen=True)
-class Figure:
+class Picture:
     """A mark or a printed code of a size of its own, in points, quiet zone included.
 
     `draw` takes the canvas, left, bottom and height; `least` is how far it may shrink, as a share.
@@ -41,7 +41,7 @@ class Wanted:
     smallest: float
     names: bool = False  # a list: a name that fits a line is never torn
     clear: bool = False  # a letter's height kept free above and below, twice the width of an N at the sides
-    mark: Figure | None = None  # stands before it
+    mark: Picture | None = None  # stands before it
 
 
 @dataclass(frozen=True)
@@ -61,8 +61,8 @@ class Room:
     panel: str
     wide: float
     high: float
-    top: tuple[Wanted | Figure, ...]
-    foot: tuple[Wanted | Figure, ...]
+    top: tuple[Wanted | Picture, ...]
+    foot: tuple[Wanted | Picture, ...]
     centred: bool = False
     near: Near = Near()
 
@@ -82,7 +82,7 @@ class SetLine:
 class SetFigure:
     """One mark or code as it is set, in points from the left and the top of the panel."""
 
-    figure: Figure
+    figure: Picture
     x: float
     top: float
     high: float
@@ -175,7 +175,7 @@ def _fill(room: Room, shrunk: float, gap: float, keep_parts: bool) -> Filled | _
     """One panel at one step of shrinking, from 0 (largest) to 1 (smallest)."""
     blocks: list[_Block] = []
     for one in (*room.top, *room.foot):
-        block = _figure(one, room, shrunk) if isinstance(one, Figure) else _text(one, room, shrunk, gap, keep_parts)
+        block = _figure(one, room, shrunk) if isinstance(one, Picture) else _text(one, room, shrunk, gap, keep_parts)
         if isinstance(block, _Missing):
             return block
         blocks.append(block)
@@ -198,7 +198,7 @@ def _fill(room: Room, shrunk: float, gap: float, keep_parts: bool) -> Filled | _
     return filled
 
 
-def _figure(one: Figure, room: Room, shrunk: float) -> _Block | _Missing:
+def _figure(one: Picture, room: Room, shrunk: float) -> _Block | _Missing:
     scale = 1 - (1 - one.least) * shrunk
     wide, high = one.wide * scale, one.high * scale
     if wide > room.wide + 1e-6:

@@ -8,7 +8,7 @@ from ledger.documents.kit.layout_file import FileKind, LayoutFile, choice, fault
 from ledger.documents.kit.printed_code import KINDS
 from ledger.documents.kit.sheets import PAPER_MM, SheetLayout, sheet_layout
 from ledger.errors import BadInput
-from ledger.units.toml_reader import Part
+from ledger.units.toml_reader import TomlPart
 
 __all__ = [
     "KINDS",
@@ -186,7 +186,7 @@ def _panels(
     return tuple(panels)
 
 
-def _panel(part: Part, index: int, wide: float, high: float) -> Panel:
+def _panel(part: TomlPart, index: int, wide: float, high: float) -> Panel:
     return Panel(
         name=part.maybe_word("name") or str(index),
         x_mm=length(part, "x_mm", 0, wide),
@@ -200,7 +200,7 @@ def _panel(part: Part, index: int, wide: float, high: float) -> Panel:
     )
 
 
-def _check_fields(head: Part, purpose: str, placed: list[str]) -> None:
+def _check_fields(head: TomlPart, purpose: str, placed: list[str]) -> None:
     """What a purpose needs stands once, what it welcomes at most once, and nothing else."""
     for field in _NEEDED[purpose]:
         if placed.count(field) != 1:
@@ -212,7 +212,7 @@ def _check_fields(head: Part, purpose: str, placed: list[str]) -> None:
             raise fault(head, "fields", f"'{field}' stands {placed.count(field)} times; it belongs once at most.")
 
 
-def _rounds(head: Part, wide: float, high: float) -> tuple[tuple[float, float, float], ...]:
+def _rounds(head: TomlPart, wide: float, high: float) -> tuple[tuple[float, float, float], ...]:
     """The circles to be cut out, each within the label."""
     meant = "rounds_mm is a list of circles, each [x, y, diameter]; write rounds_mm = [[25, 25, 40]]."
     rounds = []

@@ -6,7 +6,7 @@ from typing import Literal
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
 from ledger.units.names import near
-from ledger.units.toml_reader import Part, TomlFile
+from ledger.units.toml_reader import TomlFile, TomlPart
 
 FileKind = Literal["label", "sheet"]
 # Which shipped files are layouts and which are sheets; the first beginning is left out of a name.
@@ -61,12 +61,12 @@ class LayoutFile(TomlFile):
         self.check()
 
 
-def fault(part: Part, key: str, reason: str) -> BadInput:
+def fault(part: TomlPart, key: str, reason: str) -> BadInput:
     """The fault of one key, with its place."""
     return BadInput(f"{part.place(key)}, {key}: {reason}")
 
 
-def length(part: Part, key: str, low: float, high: float, usual: float | None = None) -> float:
+def length(part: TomlPart, key: str, low: float, high: float, usual: float | None = None) -> float:
     """A number within bounds; the usual one where it is left out and there is one. Raises BadInput."""
     value = part.number(key, high, least=low)
     if value is None and usual is None:
@@ -74,13 +74,13 @@ def length(part: Part, key: str, low: float, high: float, usual: float | None = 
     return float(usual if value is None else value)  # type: ignore[arg-type]
 
 
-def lengths(part: Part, key: str, low: float, high: float) -> tuple[float, ...]:
+def lengths(part: TomlPart, key: str, low: float, high: float) -> tuple[float, ...]:
     """A list of numbers within bounds; empty where it is left out. Raises BadInput."""
     many = part.each(key, f"{key} is a list of numbers; write {key} = [60.0].")
     return tuple(length(one, key, low, high) for one in many)
 
 
-def choice(part: Part, key: str, known: tuple[str, ...], usual: str | None = None) -> str:
+def choice(part: TomlPart, key: str, known: tuple[str, ...], usual: str | None = None) -> str:
     """One of a few words; the usual one where it is left out and there is one. Raises BadInput."""
     value = part.maybe_word(key) or usual
     if value not in known:
@@ -88,7 +88,7 @@ def choice(part: Part, key: str, known: tuple[str, ...], usual: str | None = Non
     return str(value)
 
 
-def known_words(part: Part, key: str, known: tuple[str, ...]) -> tuple[str, ...]:
+def known_words(part: TomlPart, key: str, known: tuple[str, ...]) -> tuple[str, ...]:
     """A list of known words; empty where it is left out. Raises BadInput."""
     found = part.each(key, f'{key} is a list of words in quotes; write {key} = ["{known[0]}"].')
     words = tuple(one.word(key) for one in found)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from ledger.documents.kit.layout_file import FileKind, LayoutFile, choice, fault, length
-from ledger.units.toml_reader import Part
+from ledger.units.toml_reader import TomlPart
 
 PAPER_MM = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}
 _LENGTHS = ("left_mm", "top_mm", "pitch_x_mm", "pitch_y_mm", "width_mm", "height_mm")
@@ -74,14 +74,14 @@ def sheet_layout(name: str) -> SheetLayout:
     return sheet
 
 
-def _count(head: Part, key: str, top: int) -> int:
+def _count(head: TomlPart, key: str, top: int) -> int:
     number = head.whole(key, top)
     if number is None:
         raise head.bad(f"{key} is missing; write {key} = 1.")
     return number
 
 
-def _roll(file: str, head: Part) -> SheetLayout:
+def _roll(file: str, head: TomlPart) -> SheetLayout:
     """A roll has one place, and nothing to state but its width and its longest label."""
     for key in head.data:
         if key not in ("what", "paper", "width_mm", "height_mm"):

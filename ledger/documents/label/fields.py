@@ -10,7 +10,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.documents.kit import marks
-from ledger.documents.kit.fitting import Figure, Wanted
+from ledger.documents.kit.fitting import Picture, Wanted
 from ledger.documents.kit.fonts import BOLD, MEDIUM, REGULAR, size_for_figures, size_for_x_height
 from ledger.documents.kit.layout import KINDS, LabelLayout
 from ledger.documents.kit.printed_code import symbol
@@ -47,7 +47,7 @@ class RackText:
 
 
 Printed = LabelText | TicketText | RackText
-Field = tuple[Wanted | Figure, ...]
+Field = tuple[Wanted | Picture, ...]
 _TAKES = {"bar": LabelText, "notice": LabelText, "ticket": TicketText, "rack": RackText}
 
 
@@ -101,7 +101,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     jar = _jar(view.after_opening_months, layout) if view.after_opening_months else ()
     before = _small(layout, "best_before", until)
     if before and layout.best_before_mark:
-        glass = Figure("best_before", marks.HOURGLASS_WIDE * layout.mark_mm * mm, layout.mark_mm * mm, marks.hourglass)
+        glass = Picture("best_before", marks.HOURGLASS_WIDE * layout.mark_mm * mm, layout.mark_mm * mm, marks.hourglass)
         (text,) = before
         assert isinstance(text, Wanted)
         before = (Wanted(text.field, text.text, text.face, text.largest, text.smallest, mark=glass),)
@@ -122,7 +122,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
         "origin": _small(layout, "origin", view.origin or ""),
         "responsible": _small(layout, "responsible", f"{view.responsible_name}, {view.responsible_address}"),
         "batch_code": _small(layout, "batch_code", f"Batch\u00a0{view.batch_code}", BOLD),
-        "leaflet": (Figure("leaflet", marks.BOOK_WIDE * book, book, marks.hand_with_book),),
+        "leaflet": (Picture("leaflet", marks.BOOK_WIDE * book, book, marks.hand_with_book),),
     }
 
 
@@ -153,7 +153,7 @@ def _jar(months: int, layout: LabelLayout) -> Field:
     def draw(canvas: Canvas, left: float, bottom: float, tall: float) -> None:
         marks.open_jar(canvas, left, bottom, tall, months)
 
-    return (Figure("after_opening", marks.jar_wide(months, high), high, draw),)
+    return (Picture("after_opening", marks.jar_wide(months, high), high, draw),)
 
 
 def _code(text: str, layout: LabelLayout) -> Field:
@@ -162,7 +162,7 @@ def _code(text: str, layout: LabelLayout) -> Field:
         return ()
     assert layout.code is not None
     one, x = symbol(layout.code, text), layout.module_mm
-    return (Figure("code", one.wide * x * mm, one.high * x * mm, one.draw, KINDS[layout.code].least_mm / x),)
+    return (Picture("code", one.wide * x * mm, one.high * x * mm, one.draw, KINDS[layout.code].least_mm / x),)
 
 
 def remedies(view: Printed, layout: LabelLayout, takers: Sequence[str]) -> Mapping[str, str]:

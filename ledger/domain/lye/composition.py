@@ -53,7 +53,7 @@ class OtherIn:
 
 
 @dataclass(frozen=True)
-class Constituent:
+class InTheSoap:
     """One thing the soap holds, in mg."""
 
     what: str  # soap, glycerol, fat, alkali, salt, water, rest of the alkali, additive, fragrance ...
@@ -69,7 +69,7 @@ class Composition:
     """All that is in the pot or the bar at one stage; the masses add up exactly."""
 
     stage: Dried
-    parts: tuple[Constituent, ...]
+    parts: tuple[InTheSoap, ...]
 
     @property
     def mass_mg(self) -> int:
@@ -196,7 +196,7 @@ def _composition(stage: Dried, parts: Iterable[tuple[str, str, Fraction]], whole
     for what, name, mass in parts:
         merged[what, name] = merged.get((what, name), Fraction(0)) + mass
     masses = share_out(whole, [round(mass * MG_PER_KG) for mass in merged.values()])
-    found = [Constituent(what, name, mass) for (what, name), mass in zip(merged, masses, strict=True)]
+    found = [InTheSoap(what, name, mass) for (what, name), mass in zip(merged, masses, strict=True)]
     return Composition(stage, tuple(one for one in found if one.mass_mg))
 
 

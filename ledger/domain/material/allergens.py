@@ -21,7 +21,7 @@ class Holds:
 
 
 @dataclass(frozen=True)
-class Entry:
+class ListedAs:
     """The list entry that a constituent or an oil falls under."""
 
     name: str
@@ -62,8 +62,8 @@ class AllergenAnswer:
 def allergens_in(
     parts: Iterable[Holds],
     *,
-    entry_of: Callable[[str], Entry | None],
-    entry_of_oil: Callable[[str], Entry | None],
+    entry_of: Callable[[str], ListedAs | None],
+    entry_of_oil: Callable[[str], ListedAs | None],
     driest_mg: int,
     threshold_ppm: int,
 ) -> AllergenAnswer:
@@ -73,7 +73,7 @@ def allergens_in(
     (Regulation (EU) 2023/1545, read). What is prohibited is found at any share; a name that is no entry's is listed.
     """
     masses: dict[str, Fraction] = defaultdict(Fraction)
-    entries: dict[str, Entry] = {}
+    entries: dict[str, ListedAs] = {}
     lots: dict[str, set[str]] = defaultdict(set)
     silent, unknown = [], []
     for part in parts:

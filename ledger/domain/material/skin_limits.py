@@ -53,7 +53,7 @@ class FragranceIn:
 
 
 @dataclass(frozen=True)
-class Compared:
+class HeldAgainst:
     """One fragrance or constituent: its share of the driest bar against its limit; None where there is none at all."""
 
     name: str
@@ -74,7 +74,7 @@ def compare_limits(
     *,
     driest_mg: int,
     counted_as: Callable[[str], str] = str.casefold,
-) -> tuple[Compared, ...]:
+) -> tuple[HeldAgainst, ...]:
     """Each fragrance on its own, then each restricted constituent added up over everything that holds it.
 
     `counted_as` gives one word for all the names of a constituent: its synonyms, and the members of a group. Shares
@@ -92,9 +92,9 @@ def compare_limits(
             key = counted_as(name)
             added[key] = added.get(key, Fraction(0)) + Fraction(one.mass_mg * ppm, WHOLE_PPM)
     silent = tuple(dict.fromkeys(one.name for one in fragrances if not one.stated))
-    found = [Compared(name, Fraction(mass * WHOLE_PPM, driest_mg), limits[name]) for name, mass in masses.items()]
+    found = [HeldAgainst(name, Fraction(mass * WHOLE_PPM, driest_mg), limits[name]) for name, mass in masses.items()]
     for name, limit in constituents.items():
         mass = added.get(counted_as(name), Fraction(0))
         if mass or silent:
-            found.append(Compared(name, mass * WHOLE_PPM / driest_mg, limit, True, silent))
+            found.append(HeldAgainst(name, mass * WHOLE_PPM / driest_mg, limit, True, silent))
     return tuple(found)

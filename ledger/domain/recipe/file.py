@@ -1,6 +1,6 @@
 """Which words a recipe file may hold, and which of its parts each process has a use for."""
 
-from ledger.units.toml_reader import Part, TomlFile
+from ledger.units.toml_reader import TomlFile, TomlPart
 from ledger.units.words import Process, known
 
 _WORDS: dict[str, tuple[str, ...]] = {
@@ -75,6 +75,6 @@ class RecipeFile(TomlFile):
             raise self.head.bad(f"process '{written}' is not known; write one of {', '.join(_PLACE)}.", "process")
         for key in self.data:
             if key not in _PLACE[process]:
-                part = Part(self, key, 0, {}) if key in _WORDS else self.head
+                part = TomlPart(self, key, 0, {}) if key in _WORDS else self.head
                 raise part.bad(f"{key} has no place in the {process} process; take it out.", key)
         return process

@@ -27,7 +27,7 @@ from ledger.domain.recipe.recipe import (
 )
 from ledger.errors import Refused
 from ledger.units.quantity import WHOLE_PPM
-from ledger.units.toml_reader import Part
+from ledger.units.toml_reader import TomlPart
 from ledger.units.words import Process, Role, known
 
 
@@ -80,7 +80,7 @@ def read_recipe(text: str, *, file: str) -> Recipe:
     )
 
 
-def _usable_from(cure: Part, process: Process, cure_days: int) -> int | None:
+def _usable_from(cure: TomlPart, process: Process, cure_days: int) -> int | None:
     days = cure.whole("usable_from_days")
     if days is None:
         return min(USABLE_FROM_DAYS, cure_days) if process == "hot" else None
@@ -92,7 +92,7 @@ def _usable_from(cure: Part, process: Process, cure_days: int) -> int | None:
     return days
 
 
-def _bar_water(cure: Part) -> tuple[int, int]:
+def _bar_water(cure: TomlPart) -> tuple[int, int]:
     """The water of the bar when its cure ends, and at its driest, in ppm."""
     left, driest = (cure.share(key) for key in ("water_left", "driest_water"))
     left = WATER_LEFT_PPM if left is None else left
@@ -127,7 +127,7 @@ def _soap_lines(source: RecipeFile, process: Process) -> tuple[RecipeLine, ...]:
     return (*(one for one in fats if not one.held_back), *in_order, *_packaging(source))
 
 
-def _fat(part: Part, process: Process) -> RecipeLine:
+def _fat(part: TomlPart, process: Process) -> RecipeLine:
     material, share, mass = part.word("material"), part.share("percent"), part.mass("grams")
     if (share is None) == (mass is None):
         raise part.bad(f"{material} needs either percent = 40 or grams = 400.")
@@ -193,7 +193,7 @@ def _other_lines(source: RecipeFile, process: Process) -> tuple[RecipeLine, ...]
     )
 
 
-def _grams(part: Part, example: str) -> int:
+def _grams(part: TomlPart, example: str) -> int:
     for key in part.data:
         if key not in ("material", "grams", "when", "note"):
             raise part.bad(f"here it is by weight; write grams = {example} in place of {key}.", key)

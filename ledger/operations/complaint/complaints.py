@@ -32,7 +32,7 @@ class Report:
 
 
 @dataclass(frozen=True)
-class Step:
+class Noted:
     """What was done about a complaint; a verdict on seriousness has the person who decided it."""
 
     on: date
@@ -78,7 +78,7 @@ def book_complaint(book: Book, report: Report) -> int:
     return row.id
 
 
-def note_complaint(book: Book, number: int, step: Step) -> None:
+def note_complaint(book: Book, number: int, step: Noted) -> None:
     """Note what was done about a complaint; a closed one is open again with it.
 
     Raises BadInput for empty words, a missing name or verdict, words that name the person, an unknown number, or
@@ -89,7 +89,7 @@ def note_complaint(book: Book, number: int, step: Step) -> None:
         tx.say(f"Noted what was done about complaint {number}.")
 
 
-def close_complaint(book: Book, number: int, step: Step) -> None:
+def close_complaint(book: Book, number: int, step: Noted) -> None:
     """Close a complaint with how it ended. Raises like `note_complaint`; Refused for one that is closed."""
     with book.write("complaint close") as tx:
         card = complaint(tx.rows, number)
@@ -104,7 +104,7 @@ def close_complaint(book: Book, number: int, step: Step) -> None:
         tx.say(f"Closed complaint {number}.")
 
 
-def _add_step(tx: Transaction, number: int, step: Step, *, closes: bool) -> None:
+def _add_step(tx: Transaction, number: int, step: Noted, *, closes: bool) -> None:
     card = complaint(tx.rows, number)
     if not step.action.strip():
         raise BadInput("Write what was done, in quotes.")

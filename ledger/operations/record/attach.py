@@ -11,14 +11,14 @@ from ledger.views.record.attachments import Subject, attachments, subject_meant
 
 
 @dataclass(frozen=True)
-class Attached:
+class KeptWith:
     """What a paper was attached to, and the SHA-256 of its content."""
 
     subject: Subject
     sha256: str
 
 
-def attach(book: Book, content: bytes, *, name: str, kind: str, to: str) -> Attached:
+def attach(book: Book, content: bytes, *, name: str, kind: str, to: str) -> KeptWith:
     """Attach a file to a lot, a batch, a recipe or a material; the same content is kept once.
 
     Raises BadInput for an empty file, an unknown code or kind, Refused when that very content is kept with
@@ -39,4 +39,4 @@ def attach(book: Book, content: bytes, *, name: str, kind: str, to: str) -> Atta
         setattr(row, f"{subject.noun}_id", subject.id)
         tx.add(row)
         tx.say(f"Attached {name} ({kind}) to {subject.noun} {subject.code}.")
-    return Attached(subject, digest)
+    return KeptWith(subject, digest)

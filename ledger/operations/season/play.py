@@ -27,7 +27,7 @@ from ledger.units.words import CustomerKind, MaterialKind, checked
 
 
 @dataclass(frozen=True)
-class Step:
+class SeasonStep:
     """One thing that happens in the season: a sentence for the screen, and what does it."""
 
     stage: str
@@ -37,21 +37,21 @@ class Step:
 class Season(Diary):
     """The sample season, step by step."""
 
-    def steps(self) -> Iterator[Step]:
+    def steps(self) -> Iterator[SeasonStep]:
         """Everything in order, each ready to be done."""
-        yield Step("Setting up the soapworks", self._set_up)
+        yield SeasonStep("Setting up the soapworks", self._set_up)
         for row in self._rows("suppliers.csv"):
-            yield Step("Writing down who supplies", partial(self._supplier, row))
+            yield SeasonStep("Writing down who supplies", partial(self._supplier, row))
         for row in self._rows("customers.csv"):
-            yield Step("Writing down who buys", partial(self._customer, row))
+            yield SeasonStep("Writing down who buys", partial(self._customer, row))
         for row in self._rows("materials.csv"):
-            yield Step("Listing the materials", partial(self._material, row))
+            yield SeasonStep("Listing the materials", partial(self._material, row))
         for row in self._rows("skin_limits.csv"):
-            yield Step("Copying the papers of the fragrances", partial(self._limit, row))
+            yield SeasonStep("Copying the papers of the fragrances", partial(self._limit, row))
         for path in sorted((self.folder / "recipes").glob("*.toml")):
-            yield Step("Copying the recipes", partial(self._recipe, path))
+            yield SeasonStep("Copying the recipes", partial(self._recipe, path))
         for path in sorted((self.folder / "assessments").glob("*.toml")):
-            yield Step("Booking what was assessed", partial(self._assessment, path))
+            yield SeasonStep("Booking what was assessed", partial(self._assessment, path))
         events: list[tuple[int, str, Callable[[], object]]] = []
         for (day, _, _), rows in self._deliveries().items():
             events.append((day, "Receiving, making, curing and selling", partial(self._delivery, rows)))
@@ -61,7 +61,7 @@ class Season(Diary):
         for event in diary["event"]:
             events.append((event["day"], "Receiving, making, curing and selling", partial(self.happen, event)))
         for _, stage, do in sorted(events, key=lambda one: one[0]):
-            yield Step(stage, do)
+            yield SeasonStep(stage, do)
 
     def _rows(self, name: str) -> list[dict[str, str]]:
         with (self.folder / name).open(encoding="utf-8", newline="") as file:

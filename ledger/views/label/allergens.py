@@ -7,7 +7,7 @@ from datetime import date
 
 from ledger.domain.label.market import AllergenList, Market
 from ledger.domain.lye.composition import dried_to
-from ledger.domain.material.allergens import AllergenAnswer, Entry, Found, Holds, allergens_in
+from ledger.domain.material.allergens import AllergenAnswer, Found, Holds, ListedAs, allergens_in
 from ledger.reference.allergens import Allergen, allergen_named, counted_as, remark_on, usual_contents
 from ledger.rows.batch import BatchRow, recipe_of
 from ledger.rows.material import materials_by_id
@@ -155,11 +155,11 @@ def _banned(one: Found, rule: AllergenList) -> str:
     return f"{one.name}, from lot {' and '.join(one.lots)} ({where}; {entry.source})"
 
 
-def _entry(found: Allergen | None, rule: AllergenList) -> Entry | None:
+def _entry(found: Allergen | None, rule: AllergenList) -> ListedAs | None:
     if found is None:
         return None
     listed = not found.prohibited and (rule.names == "long" or found.first_list)
-    return Entry(found.name, listed, found.prohibited)
+    return ListedAs(found.name, listed, found.prohibited)
 
 
 def _doubts(material: str, lot: str, inci: str, stated: dict[str, int]) -> list[str]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from ledger.domain.material.skin_limits import SOAP_CATEGORY, Compared, FragranceIn, Limit, compare_limits
+from ledger.domain.material.skin_limits import SOAP_CATEGORY, FragranceIn, HeldAgainst, Limit, compare_limits
 from ledger.errors import BadInput
 from ledger.reference.allergens import (
     allergen_named,
@@ -229,7 +229,7 @@ def _limit(row: sqlite3.Row) -> Limit:
     return Limit(row["limit_ppm"], row["certificate"], row["amendment"], row["category"], day(row["dated"]))
 
 
-def _check(one: Compared, where: str) -> SkinCheck:
+def _check(one: HeldAgainst, where: str) -> SkinCheck:
     share, ppm = show_share(round(one.share_ppm), 3), round(one.share_ppm)
     name = read_as(one.name) if one.constituent else one.name
     least = f"at least {share}" if one.silent else share
