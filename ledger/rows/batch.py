@@ -6,13 +6,14 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from ledger.domain.bench.status import Written, status_of
 from ledger.domain.recipe.recipe import IN_THE_FATS, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.rows.codes import near_words, read_code
 from ledger.rows.opened import day, maybe_day
 from ledger.rows.recipe import kept_version
 from ledger.units.codes import looks_like_batch_code, read_batch_code
-from ledger.units.words import MaterialKind, Process, Role, Stage, in_pieces
+from ledger.units.words import MaterialKind, Process, Role, Stage, Verdict, in_pieces
 
 
 @dataclass(frozen=True)
@@ -39,7 +40,7 @@ class BatchRow:
     yield_lot_id: int | None  # its bars, or the bulk it gave
     yielded_on: date | None
     made: int  # bars, or mg of bulk
-    lot_status: str | None
+    lot_status: Verdict | None  # decided last about that
     discarded: bool
     cure_days: int | None
     usable_from_days: int | None
@@ -71,30 +72,10 @@ class BatchRow:
     @property
     def status(self) -> str:
         """Where it stands, in the words of the trade."""
-        if self.discarded:
-            return "discarded"
-        if self.yield_lot_id is not None:
-            if self.process == "combine":
-                return "combined"
-            if self.process == "rework":
-                return "reworked"
-            if self.process == "infusion":
-                return "strained"
-            if self.process == "blend":
-                return "blended"
-            if not self.soap:
-                return "divided"
-            return {
-                "curing": "curing",
-                "passed": "passed for packing",
-            }.get(self.lot_status or "", self.lot_status or "curing")
-        if self.lines and self.open_lines < self.lines:
-            if self.open_lines:
-                return "being weighed"
-            if self.process == "infusion":
-                return "infusing"
-            return "poured" if self.poured else "weighed"
-        return "planned"
+        given, verdict = self.yield_lot_id is not None, self.lot_status
+        return status_of(
+            Written(self.process, self.soap, self.lines, self.open_lines, self.poured, given, verdict, self.discarded)
+        )
 
 
 _SQL = """

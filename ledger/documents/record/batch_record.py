@@ -32,6 +32,7 @@ from ledger.documents.record.parts import (
     sample_words,
     where_table,
 )
+from ledger.domain.bench.status import in_words
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, show_share
@@ -232,7 +233,7 @@ def _yield(view: BatchRecord, wide: float) -> list[Flowable]:
                 _quantity(one.quantity, one.pieces, units),
                 show_mass(one.mass_mg, units) if one.mass_mg is not None else "not weighed",
                 show_date(one.on),
-                {"passed": "passed for packing"}.get(one.status, one.status),
+                in_words(one.status),
                 one.place,
             )
             for one in view.yields

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.bench.status import in_words
 from ledger.errors import BadInput, Refused
 from ledger.operations.release.labelled import labels_refused, undecided_labels
 from ledger.operations.release.release import keep_what_is_barred
@@ -44,8 +45,7 @@ def _may_leave(tx: Transaction, code: str, number: int, on: date) -> LotRow:
     if lot.status != "released":
         steps = {"curing": f"soapledger pass {lot.code}", "passed": f"soapledger release {lot.code}"}
         hint = f" Next: {steps[lot.status]}" if lot.status in steps else ""
-        word = {"passed": "passed for packing"}.get(lot.status, lot.status)
-        raise Refused(f"The bars of batch {lot.code} are {word}; only released bars leave.{hint}")
+        raise Refused(f"The bars of batch {lot.code} are {in_words(lot.status)}; only released bars leave.{hint}")
     workshop = place_of_kind(tx.rows, "workshop")
     held = min(on_hand_at(tx.rows, lot.id, workshop.id, on=on), on_hand_at(tx.rows, lot.id, workshop.id))
     if number <= 0:

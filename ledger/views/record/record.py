@@ -2,6 +2,7 @@
 
 import sqlite3
 
+from ledger.domain.bench.status import in_words
 from ledger.domain.lye.saponification import lye_concentration
 from ledger.rows.batch import BatchRow, find_batch, plan_lines, recipe_of
 from ledger.rows.complaint import complaints_of_batch
@@ -122,11 +123,10 @@ def _decisions(rows: sqlite3.Connection, batch: BatchRow) -> tuple[RecordedDecis
         """,
         (batch.id, batch.yield_lot_id if batch.soap else None),
     )
-    words = {"passed": "passed for packing"}
     return tuple(
         RecordedDecision(
             on=day(row["on"]),
-            what=words.get(row["verdict"], row["verdict"]),
+            what=in_words(row["verdict"]),
             subject="bars" if row["lot_id"] else "batch",
             by=row["by"],
             reason=row["reason"],
