@@ -6,6 +6,8 @@ from typing import Any
 
 from making import LOOKED_GOOD
 
+from ledger.domain.release.bars import Passing
+from ledger.domain.release.releasing import Releasing
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.plan import PlanRequest, plan_batch
 from ledger.operations.bench.readings import ReadingValue, log_readings
@@ -117,8 +119,8 @@ def work_a_shop(book: Book) -> Shop:
     weigh(book, batch, targets, on=made, by="Nuala")
     log_readings(book, batch, (ReadingValue("poured", at="14:05"),), on=made)
     cut_batch(book, batch, bars=10, on=cut, by="Nuala", bars_mg=1_320_000)
-    pass_bars(book, batch, on=packed, by="Nuala")
-    release_bars(book, batch, on=packed, by="Nuala", anyway="a trial", bare="a trial", checks=LOOKED_GOOD)
+    pass_bars(book, batch, Passing(on=packed, by="Nuala"))
+    release_bars(book, batch, Releasing(on=packed, by="Nuala", anyway="a trial", bare="a trial", checks=LOOKED_GOOD))
     rows.close()
     return Shop(book, olive, coconut, lye, water, batch)
 

@@ -2,25 +2,10 @@
 
 import sqlite3
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.bench.decision import Deviation, Doubt, undecided
 from ledger.rows.opened import day, maybe_day
-from ledger.units.words import EVERY, DeviationVerdict, Subject
-
-
-@dataclass(frozen=True)
-class Doubt:
-    """One doubt as printed, with the particulars that a decision about it covers: the words, unless it has others."""
-
-    subject: Subject
-    words: str
-    of: tuple[str, ...] = ()
-
-    @property
-    def particulars(self) -> tuple[str, ...]:
-        """What is kept of it when it is decided, and looked for when it comes up again."""
-        return self.of or (self.words,)
 
 
 def decided(
@@ -42,39 +27,13 @@ def still_open(
     rows: sqlite3.Connection, doubts: Iterable[Doubt], *, lot_id: int | None = None, batch_id: int | None = None
 ) -> tuple[Doubt, ...]:
     """The doubts of which something is not among what was decided about the lot or the batch."""
-    known = decided(rows, lot_id=lot_id, batch_id=batch_id)
-    return tuple(
-        one
-        for one in doubts
-        if (one.subject, EVERY) not in known and not known.issuperset((one.subject, of) for of in one.particulars)
-    )
+    return undecided(doubts, decided(rows, lot_id=lot_id, batch_id=batch_id))
 
 
-def list_words(doubts: Iterable[Doubt]) -> str:
-    """Doubts one after the other, as a refusal and the reason of a decision print them."""
-    return "; ".join(one.words for one in doubts)
-
-
-@dataclass(frozen=True)
-class Deviation:
-    """One deviation, numbered within its batch, with the latest decision; none yet: it is open."""
-
-    id: int
-    number: int
-    on: date
-    subject: str
-    found: str
-    done: str | None
-    verdict: DeviationVerdict | None
-    decided_on: date | None
-    by: str | None
-    reason: str | None
-    entry: int
-
-    @property
-    def open(self) -> bool:
-        """Whether nobody has decided yet."""
-        return self.verdict is None
+def verdicts(rows: sqlite3.Connection, lot_id: int) -> tuple[tuple[str, date], ...]:
+    """What was decided about a lot and counts, with the day of each, the decision taken last at the end."""
+    found = rows.execute('SELECT verdict, "on" FROM live_decision WHERE lot_id = ? ORDER BY id', (lot_id,))
+    return tuple((row["verdict"], day(row["on"])) for row in found)
 
 
 def deviations(rows: sqlite3.Connection, batch_id: int) -> tuple[Deviation, ...]:

@@ -9,6 +9,7 @@ import pytest
 from making import MADE, POURED, batch_of, deliver, lines_of, planned
 from shop import PLAIN_BAR, Shop
 
+from ledger.domain.release.bars import Passing
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.portions import divide_batch
@@ -404,7 +405,7 @@ def test_a_portion_is_passed_in_its_own_wrapping(tide: Shop) -> None:
     _, plain, slate = divided(tide)
     poured_and_cut(tide, plain, 6)
     poured_and_cut(tide, slate, 4)
-    pass_bars(tide.book, plain, on=date(2026, 6, 4), by="Nuala")
+    pass_bars(tide.book, plain, Passing(on=date(2026, 6, 4), by="Nuala"))
     assert [line.used for line in lines_of(tide.book, plain) if line.role == "packaging"] == [6]
     assert [line.used for line in lines_of(tide.book, slate) if line.role == "packaging"] == [0]
     assert clean(tide)
@@ -419,7 +420,7 @@ def test_lye_left_over_in_the_dough_is_asked_about_at_each_portion(tide: Shop) -
     for portion, bars in zip(portions(tide, code), (6, 4), strict=True):
         poured_and_cut(tide, portion, bars)
         with pytest.raises(Refused, match="lye is left over"):
-            pass_bars(tide.book, portion, on=date(2026, 6, 4), by="Nuala")
+            pass_bars(tide.book, portion, Passing(on=date(2026, 6, 4), by="Nuala"))
         record = batch_record(tide.rows(), portion, program="1")
         assert any("LYE IS LEFT OVER" in one for one in record.warnings)
 
@@ -450,8 +451,8 @@ def test_a_hold_on_the_bars_of_one_portion_leaves_the_other_alone(tide: Shop) ->
     poured_and_cut(tide, slate, 4)
     decide_lots(tide.book, [plain], verdict="on hold", on=CUT, by="Nuala", reason="smells of fish")
     with pytest.raises(Refused, match="on hold"):
-        pass_bars(tide.book, plain, on=date(2026, 6, 4), by="Nuala", anyway="fine")
-    assert pass_bars(tide.book, slate, on=date(2026, 6, 4), by="Nuala").good == 4
+        pass_bars(tide.book, plain, Passing(on=date(2026, 6, 4), by="Nuala", anyway="fine"))
+    assert pass_bars(tide.book, slate, Passing(on=date(2026, 6, 4), by="Nuala")).good == 4
 
 
 @pytest.mark.usefixtures("frozen")

@@ -12,6 +12,8 @@ from functools import partial
 from benchmarks.workshop_setup import MAKER, RECIPES
 from benchmarks.workshop_stores import TURN, WRAPPINGS, Bars, Stores
 
+from ledger.domain.release.bars import Passing
+from ledger.domain.release.releasing import Releasing
 from ledger.domain.tools.bar_checks import Check
 from ledger.operations.bench.bulk import fill_batch, strain_batch
 from ledger.operations.bench.cut import cut_batch
@@ -184,7 +186,9 @@ class Weeks(Stores):
     def _pack(self, code: str, number: int, bars: int) -> None:
         """Passed, labelled, counted, released, and on sale."""
         wasted = int(number % 5 == 2)
-        pass_bars(self.book, code, on=self.on, by=MAKER, wasted=wasted, reason="cracked through" if wasted else None)
+        pass_bars(
+            self.book, code, Passing(on=self.on, by=MAKER, wasted=wasted, reason="cracked through" if wasted else None)
+        )
         request = LabelRequest(code, "eu", "band", bars + 2, self.on, layout_source="", sheet_source="")
         approve_label(self.book, request, by=MAKER)
         print_labels(self.book, request, lambda _: b"")
@@ -193,5 +197,7 @@ class Weeks(Stores):
         count_labels(self.book, run, spoiled=1, returned=1 + wasted, on=self.on)
         checks = [Check("pH", "9.6; 1 % in water", True), *(Check(one, "good", True) for one in _LOOKS)]
         until = self.on + timedelta(days=1100)
-        release_bars(self.book, code, on=self.on, by=MAKER, retain=1, kept_at="tin 3", keep_until=until, checks=checks)
+        release_bars(
+            self.book, code, Releasing(on=self.on, by=MAKER, retain=1, kept_at="tin 3", keep_until=until, checks=checks)
+        )
         self.on_sale.append(Bars(code, number, bars - wasted - 1))

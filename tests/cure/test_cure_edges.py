@@ -7,6 +7,7 @@ import pytest
 from making import MADE, cut
 from shop import PLAIN_BAR, Shop
 
+from ledger.domain.release.bars import Passing
 from ledger.operations.cure.weighing import weigh_bars
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.release import pass_bars
@@ -41,7 +42,7 @@ def test_the_days_left_come_to_nothing_on_the_day_the_cure_ends(shop: Shop, days
 def test_bars_passed_and_then_held_stand_on_no_rack(shop: Shop) -> None:
     """Passed on 3 June, and on hold from that very day; the day before they were curing."""
     code = cut(shop.book)
-    pass_bars(shop.book, code, on=ENDS, by="Nuala")
+    pass_bars(shop.book, code, Passing(on=ENDS, by="Nuala"))
     assert rack(shop, ENDS) == {}
     decide_lots(shop.book, [code], verdict="on hold", on=ENDS, by="Nuala", reason="a doubt")
     assert [list(rack(shop, ENDS + timedelta(days))) for days in (-1, 0, 1)] == [[code], [], []]

@@ -169,8 +169,20 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if used < 0:", "if used <= 0:"),
         ("if on < run.on:", "if on <= run.on:"),
     ],
-    ("operations/release/labelled.py", "release/test_labelled.py"): [
-        ("if on_bars < leaving:", "if on_bars <= leaving:"),
+    ("domain/release/supply.py", "release/test_may_release.py"): [
+        ("if labels.on_bars < leaving:", "if labels.on_bars <= leaving:"),
+    ],
+    ("domain/release/bars.py", "release/test_may_pass.py"): [
+        ("if on < bars.cut_on:", "if on <= bars.cut_on:"),
+        ("bars.decisions[-1][1] > on:", "bars.decisions[-1][1] >= on:"),
+        ("if on < ready_on:", "if on <= ready_on:"),
+        ("and superfat_ppm <= 0:", "and superfat_ppm < 0:"),
+        ("if asked.wasted > bars.here:", "if asked.wasted >= bars.here:"),
+        ("found.on > found_by:", "found.on >= found_by:"),
+    ],
+    ("domain/release/releasing.py", "release/test_may_release.py"): [
+        ("if asked.retain > bars.here:", "if asked.retain >= bars.here:"),
+        ("bars.here - asked.retain)", "bars.here)"),
     ],
     ("operations/stock/lots.py", "stock/test_lots.py"): [
         ('day(last["on"]) > on:', 'day(last["on"]) >= on:'),

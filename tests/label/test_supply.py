@@ -7,6 +7,8 @@ import pytest
 from making import LOOKED_GOOD, batch_of, cut, deliver
 from shop import PLAIN_BAR, SETUP, Shop
 
+from ledger.domain.release.bars import Passing
+from ledger.domain.release.releasing import Releasing
 from ledger.errors import Refused
 from ledger.operations.house.setup import set_up
 from ledger.operations.material.materials import MaterialFacts, add_material
@@ -48,12 +50,12 @@ on = 2026-01-06
 def packed(shop: Shop) -> str:
     """Ten bars passed for packing."""
     code = cut(shop.book)
-    pass_bars(shop.book, code, on=PASSED, by="Nuala")
+    pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
     return code
 
 
 def release(shop: Shop, code: str, **more: Any) -> int:
-    return release_bars(shop.book, code, on=PASSED, by="Nuala", bare="a trial", **more, checks=LOOKED_GOOD)
+    return release_bars(shop.book, code, Releasing(on=PASSED, by="Nuala", bare="a trial", **more, checks=LOOKED_GOOD))
 
 
 def doubts(shop: Shop, code: str) -> tuple[str, ...]:

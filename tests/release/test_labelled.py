@@ -13,6 +13,8 @@ from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut
 from shop import SETUP, Shop
 
+from ledger.domain.release.bars import Passing
+from ledger.domain.release.releasing import Releasing
 from ledger.errors import BadInput, Refused
 from ledger.operations.house.setup import set_up
 from ledger.operations.keep.undo import undo
@@ -35,7 +37,7 @@ def packed(shop: Shop) -> str:
     """Ten bars passed for packing; 0.05 % of linalool and of camphor in them, and camphor is on the long list alone."""
     state_contents(shop.book, "olive oil", {"linalool": 1_000, "Camphor": 1_000}, source="a statement made up")
     code = cut(shop.book)
-    pass_bars(shop.book, code, on=PASSED, by="Nuala")
+    pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
     add_stall(shop.book, "Quay market")
     add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")
     return code
@@ -55,7 +57,9 @@ def label(shop: Shop, code: str, on: date, *, market: str = "eu", count: int = 1
 
 def release(shop: Shop, code: str, on: date, **more: Any) -> int:
     """Released without an assessment, which is decided by name; what is decided about labels stands apart."""
-    return release_bars(shop.book, code, on=on, by="Nuala", checks=LOOKED_GOOD, **{"anyway": "a trial", **more})
+    return release_bars(
+        shop.book, code, Releasing(on=on, by="Nuala", checks=LOOKED_GOOD, **{"anyway": "a trial", **more})
+    )
 
 
 def doors(shop: Shop, code: str, on: date) -> list[Callable[[], object]]:
@@ -199,7 +203,7 @@ def test_a_release_on_the_day_asks_and_a_decision_by_name_stands_and_opens_the_d
 def assess_none(shop: Shop, code: str) -> None:
     """A release in the United States beside the EU's labels: no assessment is asked, so that nothing else refuses."""
     set_up(shop.book, replace(SETUP, addresses={"us": SETUP.addresses["eu"]}))
-    release_bars(shop.book, code, on=FIRST, by="Nuala", checks=LOOKED_GOOD)
+    release_bars(shop.book, code, Releasing(on=FIRST, by="Nuala", checks=LOOKED_GOOD))
 
 
 def test_bars_released_before_are_decided_about_after_the_day(shop: Shop, packed: str) -> None:
@@ -225,7 +229,7 @@ def test_only_the_market_whose_list_changed_is_asked_about(shop: Shop, packed: s
 
 def test_bars_in_which_the_new_list_names_nothing_more_leave(shop: Shop) -> None:
     code = cut(shop.book)
-    pass_bars(shop.book, code, on=PASSED, by="Nuala")
+    pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
     label(shop, code, LAST)
     release(shop, code, FIRST)
     gift(shop.book, {code: 1}, to="a neighbour", on=FIRST)

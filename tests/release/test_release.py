@@ -6,6 +6,8 @@ import pytest
 from making import DELIVERED, LOOKED_GOOD, batch_of, cut, deliver, lots_of, planned
 from shop import PLAIN_BAR, Shop
 
+from ledger.domain.release.bars import Passing
+from ledger.domain.release.releasing import Releasing
 from ledger.errors import BadInput, Refused
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe
@@ -19,15 +21,14 @@ LATER = date(2026, 6, 10)
 
 
 def pass_it(shop: Shop, code: str, **more: object) -> Passed:
-    return pass_bars(shop.book, code, **{"on": READY, "by": "Nuala", **more})  # type: ignore[arg-type]
+    return pass_bars(shop.book, code, Passing(**{"on": READY, "by": "Nuala", **more}))  # type: ignore[arg-type]
 
 
 def release_it(shop: Shop, code: str, **more: object) -> int:
     return release_bars(
         shop.book,
         code,
-        **{"on": READY, "by": "Nuala", "anyway": "a trial", "bare": "a trial", **more},
-        checks=LOOKED_GOOD,
+        Releasing(**{"on": READY, "by": "Nuala", "anyway": "a trial", "bare": "a trial", **more}, checks=LOOKED_GOOD),
     )  # type: ignore[arg-type]
 
 

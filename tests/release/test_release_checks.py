@@ -10,6 +10,8 @@ from shop import PLAIN_BAR
 
 from ledger.domain.recipe import file as recipe_file
 from ledger.domain.recipe.of_release import read_release_checks
+from ledger.domain.release.bars import Passing
+from ledger.domain.release.releasing import Releasing
 from ledger.domain.tools.bar_checks import Check, kept_as_good, read_check
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import decide_deviation, report_deviation
@@ -22,24 +24,24 @@ PACKED = date(2026, 6, 10)
 
 def passed(shop: Any) -> str:
     code = cut(shop.book)
-    pass_bars(shop.book, code, on=PACKED, by="Nuala")
+    pass_bars(shop.book, code, Passing(on=PACKED, by="Nuala"))
     return code
 
 
 def release(shop: Any, code: str, checks: Any = LOOKED_GOOD, **more: Any) -> int:
-    return release_bars(shop.book, code, on=PACKED, by="Nuala", checks=checks, bare="a trial", **more)
+    return release_bars(shop.book, code, Releasing(on=PACKED, by="Nuala", checks=checks, bare="a trial", **more))
 
 
 def test_neither_passed_nor_released_while_a_deviation_is_open(shop: Any) -> None:
     code = cut(shop.book)
     report_deviation(shop.book, code, "rancid spots", on=MADE)
     with pytest.raises(Refused, match=rf"open deviation \(rancid spots\).*batch decide {code} 1 accept"):
-        pass_bars(shop.book, code, on=PACKED, by="Nuala")
+        pass_bars(shop.book, code, Passing(on=PACKED, by="Nuala"))
     decide_deviation(shop.book, code, 1, "rework", on=MADE, by="Nuala", reason="spots")
     with pytest.raises(Refused, match="was decided: rework, by Nuala"):
-        pass_bars(shop.book, code, on=PACKED, by="Nuala")
+        pass_bars(shop.book, code, Passing(on=PACKED, by="Nuala"))
     decide_deviation(shop.book, code, 1, "accept", on=MADE, by="Nuala", reason="only colour")
-    pass_bars(shop.book, code, on=PACKED, by="Nuala")
+    pass_bars(shop.book, code, Passing(on=PACKED, by="Nuala"))
     report_deviation(shop.book, code, "soft in the middle", on=PACKED)
     with pytest.raises(Refused, match="soft in the middle"):
         release(shop, code, anyway="a trial")

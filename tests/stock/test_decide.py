@@ -9,6 +9,8 @@ import pytest
 from making import LOOKED_GOOD, MADE, cut, deliver, lines_of, planned
 from shop import NOW, SETUP, Shop, work_a_shop
 
+from ledger.domain.release.bars import Passing
+from ledger.domain.release.releasing import Releasing
 from ledger.domain.tools.bar_checks import Check
 from ledger.errors import Refused
 from ledger.operations.bench.correct import correct_batch
@@ -67,14 +69,14 @@ def pack(shop: Shop) -> str:
     """Ten bars passed for packing, with camphor in them, which the long list alone names; a stall and a shop."""
     state_contents(shop.book, "olive oil", {"linalool": 1_000, "Camphor": 1_000}, source="a statement made up")
     code = cut(shop.book)
-    pass_bars(shop.book, code, on=PASSED, by="Nuala")
+    pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
     add_stall(shop.book, "Quay market")
     add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")
     return code
 
 
 def release(shop: Shop, code: str, on: date = PASSED, **more: Any) -> int:
-    return release_bars(shop.book, code, on=on, by="Nuala", **{"checks": LOOKED_GOOD, **more})
+    return release_bars(shop.book, code, Releasing(on=on, by="Nuala", **{"checks": LOOKED_GOOD, **more}))
 
 
 def hold(shop: Shop, code: str, on: date = PASSED) -> None:
@@ -239,7 +241,7 @@ def test_what_was_not_good_is_decided_as_it_was_found(shop: Shop, packed: str) -
 
 def test_bars_passed_before_their_time_say_so(shop: Shop) -> None:
     code = cut(shop.book)
-    pass_bars(shop.book, code, on=PASSED - timedelta(days=1), by="Nuala", anyway="a test for a friend")
+    pass_bars(shop.book, code, Passing(on=PASSED - timedelta(days=1), by="Nuala", anyway="a test for a friend"))
     assert subjects(shop) == [("cure", "it cures until 3 Jun 2026")]
 
 

@@ -20,6 +20,7 @@ from ledger.documents.label.labels import draw_labels
 from ledger.domain.label.market import AllergenList, Duty, FigureHeight, Market, Rule, UnitPrice
 from ledger.domain.label.packers import System, minimum_system
 from ledger.domain.label.unit_price import per_kilogram
+from ledger.domain.release.bars import Passing
 from ledger.operations.bench.readings import ReadingValue, log_readings
 from ledger.operations.house.setup import set_up
 from ledger.operations.material.skin import state_contents
@@ -99,7 +100,7 @@ def ready(shop: Shop, known: Callable[[Market], None]) -> Any:
     code = cut(shop.book)
     weights = [ReadingValue("bar weight", mg, "mg") for mg in (130_000, 99_500)]
     log_readings(shop.book, code, weights, on=date(2026, 6, 3))
-    pass_bars(shop.book, code, on=date(2026, 6, 3), by="Nuala")
+    pass_bars(shop.book, code, Passing(on=date(2026, 6, 3), by="Nuala"))
     with freeze_time("2026-06-04 09:00:00"):
         yield code
 

@@ -9,6 +9,8 @@ from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut, deliver, planned, weighed
 from shop import PLAIN_BAR, Shop
 
+from ledger.domain.release.bars import Passing
+from ledger.domain.release.releasing import Releasing
 from ledger.errors import Refused
 from ledger.operations.bench.bulk import strain_batch
 from ledger.operations.material.materials import MaterialFacts, add_material
@@ -36,7 +38,7 @@ def bars(shop: Shop, inci: str, *, kind: str = "fragrance", part: str = "fragran
     deliver(shop.book, DeliveryLine("sea scent", 200_000, "S-1", 2000))
     add_recipe(shop.book, scented(part, "sea scent", grams), file="s.toml")
     code = cut(shop.book, "scented")
-    pass_bars(shop.book, code, on=date(2026, 6, 3), by="Nuala")
+    pass_bars(shop.book, code, Passing(on=date(2026, 6, 3), by="Nuala"))
     return code
 
 
@@ -147,7 +149,7 @@ def test_a_statement_that_comes_after_the_release_closes_every_door(shop: Shop, 
     run("label", "print", ready, "-o", "l.pdf", "--count", "2")
     (number,) = (one["number"] for one in json.loads(run("label", "runs", ready, "--json").stdout))
     run("label", "count", str(number), "--returned", "2")
-    release_bars(shop.book, ready, on=ON, by="Nuala", anyway="a trial", bare="a trial", checks=LOOKED_GOOD)
+    release_bars(shop.book, ready, Releasing(on=ON, by="Nuala", anyway="a trial", bare="a trial", checks=LOOKED_GOOD))
     add_stall(shop.book, "Quay market")
     stall_out(shop.book, "Quay market", {ready: 1}, on=ON)
     state_contents(shop.book, "sea scent", {"Lilial": 1000}, source="a letter of today")

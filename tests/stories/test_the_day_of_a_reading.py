@@ -9,6 +9,7 @@ from freezegun import freeze_time
 from making import MADE, cut, planned, weighed
 from shop import Shop
 
+from ledger.domain.release.bars import Passing
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.readings import ReadingValue, log_readings, read_reading
 from ledger.operations.release.release import pass_bars
@@ -144,7 +145,7 @@ def test_a_ph_counts_from_the_day_of_the_cut_and_not_the_day_before(shop: Shop, 
 
 def test_the_latest_day_answers_and_not_what_was_booked_last(shop: Shop, run: Any) -> None:
     code = cut(shop.book)
-    pass_bars(shop.book, code, on=date(2026, 6, 3), by="Nuala")
+    pass_bars(shop.book, code, Passing(on=date(2026, 6, 3), by="Nuala"))
     log_readings(shop.book, code, [read_reading("pH=9.4; strips")], on=date(2026, 6, 3))
     log_readings(shop.book, code, [read_reading("pH=10.3; strips")], on=date(2026, 5, 20))
     with freeze_time("2026-06-10 09:00:00"):

@@ -7,6 +7,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import count, say
+from ledger.domain.release.bars import Passing
 from ledger.markets import home_markets
 from ledger.operations.release.release import pass_bars
 from ledger.units.codes import read_batch_code
@@ -27,9 +28,8 @@ def command(
 ) -> None:
     """Pass cured bars for packing, e.g. soapledger pass 26-118-0 --wasted 1 --reason cracked."""
     here, code = desk(ctx), read_batch_code(code)
-    done = pass_bars(
-        here.book(),
-        code,
+    book = here.book()
+    asked = Passing(
         on=here.day(on),
         by=here.who,
         wasted=parse_pieces(wasted, what="the number of bars wasted"),
@@ -38,6 +38,7 @@ def command(
         lift=lift,
         unwrapped=unwrapped,
     )
+    done = pass_bars(book, code, asked)
     wrapping = "; ".join(f"{used} of {name} used" for name, used in done.wrapping)
     say(f"{count(done.good, 'bar')} of batch {code} passed for packing{f' ({wrapping})' if wrapping else ''}.")
     home = home_markets(here.settings.addresses, here.settings.country)

@@ -8,6 +8,7 @@ import typer
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import ask, count, say, warn
+from ledger.domain.release.releasing import Releasing
 from ledger.domain.tools.bar_checks import FREE_ALKALI, Check, read_check
 from ledger.errors import BadInput
 from ledger.operations.release.release import release_bars
@@ -52,9 +53,7 @@ def command(
     checks = _checks(here, code, check or ())
     if not (anyway or "").strip() and keep_bad_checks(here.book(), code, checks, on=here.day(on)):
         warn("What is not good is kept as a deviation.")
-    left = release_bars(
-        here.book(),
-        code,
+    asked = Releasing(
         on=here.day(on),
         by=here.who,
         retain=kept,
@@ -65,6 +64,7 @@ def command(
         anyway=anyway,
         bare=bare,
     )
+    left = release_bars(here.book(), code, asked)
     samples = f", {count(kept, 'bar')} set aside as samples" if kept else ""
     say(f"Batch {code} is released by {here.who}: {count(left, 'bar')} may leave{samples}.")
 

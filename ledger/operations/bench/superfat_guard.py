@@ -3,13 +3,14 @@
 from collections.abc import Sequence
 from datetime import date
 
+from ledger.domain.bench.decision import Doubt
 from ledger.domain.lye.pot import stated
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.domain.recipe.formulate import Formulation
 from ledger.errors import Refused
 from ledger.operations.stock.decide import decide
 from ledger.rows.batch import BatchRow
-from ledger.rows.decision import Doubt, still_open
+from ledger.rows.decision import still_open
 from ledger.storage.tables.decision import Decision
 from ledger.storage.transaction import Transaction
 from ledger.units.quantity import show_share

@@ -4,13 +4,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.bench.decision import Doubt
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import settle_deviations
 from ledger.operations.bench.readings import ReadingValue, add_readings
 from ledger.operations.bench.superfat_guard import as_weighed_doubt, keep_or_refuse
 from ledger.operations.material.skin import over_the_limit
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
-from ledger.rows.decision import Doubt
 from ledger.rows.lot import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
 from ledger.rows.material import material_by_id
 from ledger.rows.opened import Rows

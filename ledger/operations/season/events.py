@@ -6,6 +6,8 @@ from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
+from ledger.domain.release.bars import Passing
+from ledger.domain.release.releasing import Releasing
 from ledger.domain.tools.bar_checks import read_check
 from ledger.domain.tools.bounds import PH_AT_MOST
 from ledger.operations.bench.bulk import strain_batch
@@ -139,14 +141,8 @@ class Diary:
         combine(self.book, codes, on=on, by=self.maker)
 
     def _do_pass(self, event: dict[str, Any], on: date) -> None:
-        pass_bars(
-            self.book,
-            self.batches[event["batch"]],
-            on=on,
-            by=self.maker,
-            wasted=event.get("wasted", 0),
-            reason=event.get("reason"),
-        )
+        asked = Passing(on, self.maker, event.get("wasted", 0), event.get("reason"))
+        pass_bars(self.book, self.batches[event["batch"]], asked)
 
     def _do_labels(self, event: dict[str, Any], on: date) -> None:
         code, printed, spoiled = self.batches[event["batch"]], event["count"], event.get("spoiled", 0)
@@ -180,7 +176,8 @@ class Diary:
         code, retain = self.batches[event["batch"]], event.get("retain", 0)
         kept_at = event.get("kept_at", "tin box, larder")
         self._label_anew([code], on)
-        release_bars(self.book, code, on=on, by=self.maker, retain=retain, kept_at=kept_at, checks=looked)
+        asked = Releasing(on, self.maker, retain=retain, kept_at=kept_at, checks=looked)
+        release_bars(self.book, code, asked)
 
     def _do_reject(self, event: dict[str, Any], on: date) -> None:
         reject_bars(self.book, self.batches[event["batch"]], on=on, by=self.maker, reason=event["reason"])

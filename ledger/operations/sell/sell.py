@@ -5,13 +5,11 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.bench.status import in_words
+from ledger.domain.release.supply import may_leave
 from ledger.errors import BadInput, Refused
-from ledger.operations.release.labelled import labels_refused, undecided_labels
-from ledger.operations.release.release import keep_what_is_barred
-from ledger.operations.release.release_checks import deviations_decided
+from ledger.operations.release.facts import bars_of, supply_of
 from ledger.rows.batch import find_batch
 from ledger.rows.customer import customer_by_code, customer_list
-from ledger.rows.decision import list_words, still_open
 from ledger.rows.lot import LotRow, find_lot, on_hand_at, place_of_kind, places
 from ledger.rows.opened import Rows
 from ledger.storage.book import Book
@@ -21,7 +19,6 @@ from ledger.storage.verbs import Moved
 from ledger.units.dates import show_date
 from ledger.units.money import share_out
 from ledger.units.shortcode import short_code
-from ledger.views.label.supply import supply_doubts
 from ledger.views.stock.stall import at_stall, stall_by_name
 
 
@@ -52,27 +49,9 @@ def _may_leave(tx: Transaction, code: str, number: int, on: date) -> LotRow:
         raise BadInput(f"How many bars of batch {lot.code}? Write a number above zero.")
     if number > held:
         raise Refused(f"Batch {lot.code} has {held} bars in the workshop; {number} cannot leave. Nothing was written.")
-    _covered(tx, lot, on)
-    return lot
-
-
-def _covered(tx: Transaction, lot: LotRow, on: date) -> None:
-    """Raise Refused while a deviation is open, for what is prohibited, and unless someone decided so by name for bars
-    that no assessment covers, that only some of her markets prohibit, or whose labels are not usable that day.
-    """
     batch = find_batch(tx.rows, lot.code)
-    keep_what_is_barred(tx.rows, batch, on=on)
-    deviations_decided(tx.rows, batch, on=on)
-    if doubts := still_open(tx.rows, supply_doubts(tx.rows, batch, on=on), lot_id=lot.id):
-        raise Refused(
-            f"Batch {lot.code} is not covered by what was assessed: {list_words(doubts)}. Nothing was written. To "
-            f"supply it all the same, a person decides so: soapledger release {lot.code} --anyway REASON"
-        )
-    if stale := undecided_labels(tx.rows, batch, on):
-        raise Refused(
-            f"{labels_refused(batch, stale)} Nothing was written. To supply it all the same, a person decides so: "
-            f"soapledger release {lot.code} --anyway REASON"
-        )
+    may_leave(bars_of(tx.rows, batch, on)[0], supply_of(tx.rows, batch, on), on)
+    return lot
 
 
 def stall_out(book: Book, stall: str, bars: Mapping[str, int], *, on: date) -> str:

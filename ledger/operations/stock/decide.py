@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from ledger.rows.decision import Doubt
+from ledger.domain.bench.decision import Doubt
 from ledger.storage.tables.decision import Decision, DecisionDoubt
 from ledger.storage.transaction import Transaction
 

@@ -3,10 +3,10 @@
 import sqlite3
 from datetime import date
 
+from ledger.domain.bench.decision import Doubt
 from ledger.domain.label.market import Market
 from ledger.markets import laws_at
 from ledger.rows.batch import BatchRow
-from ledger.rows.decision import Doubt
 from ledger.rows.settings import settings
 from ledger.views.label.allergens import barred_words
 from ledger.views.recipe.recipe import recipe_by_code

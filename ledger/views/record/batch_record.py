@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.bench.decision import Deviation
 from ledger.domain.bench.mass_balance import MassBalance
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.rows.complaint import BatchComplaint
-from ledger.rows.decision import Deviation
 from ledger.rows.movement import BackOnSale
 from ledger.rows.sample import Sample
 from ledger.rows.settings import PrintedFrom

@@ -1,0 +1,142 @@
+"""Whether packed bars may be released, and what is written of the decision."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.domain.bench.decision import Doubt, list_words
+from ledger.domain.release.bars import Bars, Settled, after_the_cut, deviations_settled, not_before_the_last, said
+from ledger.domain.release.supply import (
+    STALE,
+    Labels,
+    Supply,
+    not_barred,
+    stale_labels,
+    stale_words,
+    too_few_labels,
+    uncovered_words,
+)
+from ledger.domain.tools.bar_checks import Check, missing
+from ledger.errors import Refused
+
+UNCOVERED = "not covered by what was assessed"  # before the reason of a decision to supply bars all the same
+
+
+@dataclass(frozen=True)
+class Finished:
+    """What was found of finished bars before they are released."""
+
+    recipe: str | None
+    checklist: Sequence[str]  # the points its recipe asks for
+    known: Sequence[Check]  # those that a reading answers
+    labels: Labels
+
+
+@dataclass(frozen=True)
+class Releasing:
+    """What a person says who releases bars."""
+
+    on: date
+    by: str
+    retain: int = 0  # bars set aside as samples
+    kept_at: str = "the shelf of retained samples"
+    keep_until: date | None = None
+    checks: Sequence[Check] = ()
+    reason: str | None = None  # why bars on hold or rejected are released
+    anyway: str | None = None
+    bare: str | None = None  # why bars without labels are
+
+
+@dataclass(frozen=True)
+class Released(Settled):
+    """What is written of a release: also what was looked at, nothing where they were released before."""
+
+    checks: tuple[Check, ...]
+
+
+def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing) -> Released:
+    """What is written where bars may be released.
+
+    Raises Refused before they are passed, while on hold or rejected without a reason to lift it, for
+    more samples than bars, while a print run of labels is not counted or a deviation is open, for a point of the
+    recipe's checklist that nobody looked at or that is not good, where they are not covered by an assessment and a
+    notification, or their labels are not usable that day (unless `anyway` gives a reason), for bars with no label
+    printed, or fewer labels on them than bars (unless `bare` gives one), and without a way round it, for bars that
+    hold what every market of hers prohibits.
+    """
+    after_the_cut(bars, asked.on)
+    not_before_the_last(bars, asked.on)
+    if not bars.passed:
+        raise Refused(f"The bars of batch {bars.batch} are not passed for packing yet: soapledger pass {bars.batch}")
+    not_barred(bars, supply)
+    uncovered, stale = bars.undecided(*supply.uncovered), stale_labels(bars, supply)
+    again, anyway = bars.status == "released", said(asked.anyway)
+    if again and not (anyway and (stale or uncovered)):
+        raise Refused(f"The bars of batch {bars.batch} are released already.")
+    _may_be_packed_away(bars, finished, asked)
+    checks = () if again else looked_at(bars, finished, asked.checks)
+    accepted = {one.found for batch, one in bars.deviations if batch == bars.batch and one.verdict == "accepted"}
+    bad = [one for one in not_good(bars, checks) if one.words not in accepted]
+    if bad and not anyway:
+        raise Refused(f"Batch {bars.batch} is not good in {list_words(bad)}. {_all_the_same('--anyway')}")
+    if uncovered and not anyway:
+        see = f"See: soapledger recipe assessment {finished.recipe} --batch {bars.batch}."
+        raise Refused(f"{uncovered_words(bars, uncovered)} {see} {_all_the_same('--anyway')}")
+    if stale and not anyway:
+        raise Refused(f"{stale_words(bars, stale)} {_all_the_same('--anyway')}")
+    naked = () if again else _naked(bars, finished.labels, asked)
+    reasons = [asked.reason or ""] if said(asked.reason) else []
+    reasons += [f"not good in {list_words(bad)}; released all the same: {anyway}"] if bad else []
+    reasons += [f"{UNCOVERED} ({list_words(uncovered)}); released all the same: {anyway}"] if uncovered else []
+    reasons += [f"{STALE} ({list_words(stale.values())}); released all the same: {anyway}"] if stale else []
+    reasons += [f"{one.words}; released bare: {said(asked.bare)}" for one in naked]
+    return Released("; ".join(reasons) or None, (*bad, *uncovered, *stale.values(), *naked), checks)
+
+
+def _all_the_same(option: str) -> str:
+    return f"To release it all the same, add {option} REASON."
+
+
+def _may_be_packed_away(bars: Bars, finished: Finished, asked: Releasing) -> None:
+    """Raise Refused for bars held without a reason to lift it, too many samples, a run not counted, a deviation."""
+    if bars.status in ("on hold", "rejected") and not said(asked.reason):
+        raise Refused(
+            f'The bars of batch {bars.batch} are {bars.status}; to release them all the same, say why: --reason "…".'
+        )
+    if asked.retain > bars.here:
+        raise Refused(f"Batch {bars.batch} has {bars.here} bars in the workshop; {asked.retain} cannot be set aside.")
+    if finished.labels.uncounted is not None:
+        raise Refused(
+            f"Run {finished.labels.uncounted} of labels for batch {bars.batch} is not counted yet: soapledger label "
+            f"count {finished.labels.uncounted} --spoiled 0 --returned 0"
+        )
+    deviations_settled(bars)
+
+
+def looked_at(bars: Bars, finished: Finished, checks: Iterable[Check]) -> tuple[Check, ...]:
+    """What was looked at of the bars, each point once as said last. Raises Refused for a point nobody looked at."""
+    known = {one.what: one for one in (*finished.known, *checks)}
+    if left := missing(finished.checklist, tuple(known.values())):
+        raise Refused(
+            f"Nobody looked at the {', '.join(left)} of batch {bars.batch} yet; say what was found: "
+            f"soapledger release {bars.batch} --check '{left[0]}=…'"
+        )
+    return tuple(known.values())
+
+
+def not_good(bars: Bars, checks: Iterable[Check]) -> tuple[Doubt, ...]:
+    """What is not good, as far as it was not decided at a release before."""
+    return bars.undecided(*(Doubt("check", f"{one.what}: {one.found}") for one in checks if not one.good))
+
+
+def _naked(bars: Bars, labels: Labels, asked: Releasing) -> tuple[Doubt, ...]:
+    """That bars would leave without labels, as far as nobody decided so. Raises Refused without a reason for it."""
+    found = too_few_labels(bars, labels, bars.here - asked.retain)
+    if found is None or not bars.undecided(found[0]):
+        return ()
+    if not said(asked.bare):
+        raise Refused(
+            f"Batch {bars.batch}: {found[0].words}. Print them: {found[1]}, then label count. Where bars are sold "
+            "without a label, add --bare REASON."
+        )
+    return (found[0],)

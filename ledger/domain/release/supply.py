@@ -1,0 +1,97 @@
+"""Whether bars may be supplied on a day: nothing prohibited in them, covered by what was assessed, labels usable."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.domain.bench.decision import Doubt, list_words
+from ledger.domain.release.bars import Bars, deviations_settled
+from ledger.errors import Refused
+
+STALE = "its labels are not usable any more"  # before the reason of a decision to supply bars with them all the same
+
+
+@dataclass(frozen=True)
+class Supply:
+    """What speaks against supplying the bars of a batch on a day, decided or not."""
+
+    barred: tuple[str, ...]  # what her markets prohibit in them, in words for each
+    another_market: bool  # a market of hers prohibits nothing in them
+    uncovered: tuple[Doubt, ...]  # why no assessment or notification covers them
+    stale: Mapping[str, Doubt]  # by market: why labels on them are not usable
+
+
+@dataclass(frozen=True)
+class Labels:
+    """The labels printed for the bars of a batch."""
+
+    markets: tuple[tuple[str, str], ...]  # code and name of each of hers in which a bar carries its ingredients
+    printed: bool  # for whatever market
+    on_bars: int  # neither spoiled nor returned
+    uncounted: int | None  # the first run of which nobody said what became of it
+
+
+def not_barred(bars: Bars, supply: Supply) -> None:
+    """Raise Refused for bars that hold what every market of hers prohibits, as far as is known here."""
+    if supply.barred and not supply.another_market:
+        raise Refused(f"The bars of batch {bars.batch} may not be supplied: {'; '.join(supply.barred)}.")
+
+
+def stale_labels(bars: Bars, supply: Supply) -> dict[str, Doubt]:
+    """Why labels on the bars are not usable, by market, as far as nobody decided about that very run."""
+    return {market: one for market, one in supply.stale.items() if bars.undecided(one)}
+
+
+def may_leave(bars: Bars, supply: Supply, on: date) -> None:
+    """Raise Refused for released bars that may not leave on a day.
+
+    While a deviation found by then is open, for what is prohibited, and unless someone decided so by name for bars
+    that no assessment covers, that only some of her markets prohibit, or whose labels are not usable that day.
+    """
+    not_barred(bars, supply)
+    deviations_settled(bars, found_by=on)
+    way = (
+        "Nothing was written. To supply it all the same, a person decides so: "
+        f"soapledger release {bars.batch} --anyway REASON"
+    )
+    if doubts := bars.undecided(*supply.uncovered):
+        raise Refused(f"{uncovered_words(bars, doubts)} {way}")
+    if stale := stale_labels(bars, supply):
+        raise Refused(f"{stale_words(bars, stale)} {way}")
+
+
+def uncovered_words(bars: Bars, doubts: Iterable[Doubt]) -> str:
+    """That bars are not covered, and why."""
+    return f"Batch {bars.batch} is not covered by what was assessed: {list_words(doubts)}."
+
+
+def stale_words(bars: Bars, stale: Mapping[str, Doubt]) -> str:
+    """What is wrong with the labels, and how new ones are made."""
+    ways = "; ".join(
+        f"soapledger label approve {bars.batch} --market {one}, then soapledger label print {bars.batch} --market "
+        f"{one} -o labels.pdf, then label count"
+        for one in stale
+    )
+    return f"Batch {bars.batch}: {STALE}: {list_words(stale.values())}. New labels: {ways}."
+
+
+def too_few_labels(bars: Bars, labels: Labels, leaving: int) -> tuple[Doubt, str] | None:
+    """That no label was printed for the bars, or fewer are on them than bars leave, and what to do; None for neither.
+
+    Only where she sells in a market in which a bar carries its ingredients on a label.
+    """
+    if not labels.markets:
+        return None
+    first = labels.markets[0][0]
+    way = f"soapledger label print {bars.batch} --market {first}"
+    if not labels.printed:
+        names = "; ".join(name for _, name in labels.markets)
+        return (
+            Doubt("bare", f"no label was printed for it, and a bar carries one in: {names}"),
+            f"soapledger label approve {bars.batch} --market {first}, then {way} -o labels.pdf",
+        )
+    if labels.on_bars < leaving:
+        have = f"it has {labels.on_bars} label{'s' * (labels.on_bars != 1)} on its bars"
+        would = f"{leaving} bar{'s' * (leaving != 1)} would leave"
+        return Doubt("bare", f"{have}, and {would}"), f"{way} --count {leaving - labels.on_bars} -o more.pdf"
+    return None

@@ -1,0 +1,66 @@
+"""What the rules of passing, release and supply ask, read from a ledger."""
+
+from datetime import date
+
+from ledger.domain.bench.decision import Doubt
+from ledger.domain.release.bars import Bars
+from ledger.domain.release.releasing import Finished
+from ledger.domain.release.supply import Labels, Supply
+from ledger.domain.tools.bar_checks import Check, read_check
+from ledger.errors import Refused
+from ledger.rows.batch import BatchRow, find_batch, recipe_of
+from ledger.rows.decision import decided, deviations, verdicts
+from ledger.rows.label import runs
+from ledger.rows.lot import on_hand_at, place_of_kind
+from ledger.rows.opened import Rows
+from ledger.rows.reading import read_of_the_bars
+from ledger.views.label.label_due import label_doubts, labels_on_bars
+from ledger.views.label.supply import barred_from_supply, labelled_markets, supply_doubts
+
+
+def bars_of(rows: Rows, batch: BatchRow, on: date) -> tuple[Bars, int]:
+    """The bars of a batch, and the number of their lot. Raises Refused where there are none."""
+    if batch.yield_lot_id is None or not batch.soap or batch.yielded_on is None:
+        raise Refused(f"Batch {batch.code} is {batch.status}; it has no bars yet.")
+    lot_id = batch.yield_lot_id
+    whole = (batch, *([find_batch(rows, batch.part_of)] if batch.part_of else []))
+    bars = Bars(
+        batch=batch.code,
+        cut_on=batch.yielded_on,
+        here=on_hand_at(rows, lot_id, place_of_kind(rows, "workshop").id, on=on),
+        decisions=verdicts(rows, lot_id),
+        deviations=tuple((one.code, found) for one in whole for found in deviations(rows, one.id)),
+        decided=decided(rows, lot_id=lot_id),
+    )
+    return bars, lot_id
+
+
+def supply_of(rows: Rows, batch: BatchRow, on: date) -> Supply:
+    """What speaks against supplying bars on a day."""
+    barred, another = barred_from_supply(rows, batch, on=on)
+    stale = {market: Doubt("labels", why) for market, why in label_doubts(rows, batch, on=on).items()}
+    return Supply(barred, another, supply_doubts(rows, batch, on=on), stale)
+
+
+def finished_of(rows: Rows, batch: BatchRow, on: date) -> Finished:
+    """What was found of the bars, and the labels printed for them."""
+    printed, recipe = runs(rows, batch.yield_lot_id), recipe_of(rows, batch)
+    labels = Labels(
+        markets=tuple((law.code, law.name) for law in labelled_markets(rows)),
+        printed=bool(printed),
+        on_bars=labels_on_bars(rows, batch, on=on),
+        uncounted=next((run.number for run in printed if run.counted is None), None),
+    )
+    return Finished(batch.recipe_code, recipe.release_checks if recipe else (), known_checks(rows, batch), labels)
+
+
+def known_checks(rows: Rows, batch: BatchRow) -> list[Check]:
+    """The points that what was read already answers: a pH that was read of the bars; one of the dough is none."""
+    recipe = recipe_of(rows, batch)
+    if recipe is None or "pH" not in recipe.release_checks:
+        return []
+    read = [row for row in read_of_the_bars(rows, batch, "pH") if row["value"] is not None]
+    if not read:
+        return []
+    words = f"{read[-1]['value'] / 1000:g}; {read[-1]['method'] or 'method not stated'}"
+    return [read_check("pH", words, ph_at_most=recipe.limits.ph_thousandths)]
