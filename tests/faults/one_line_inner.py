@@ -24,7 +24,8 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("domain/stock/costing.py", "stock/test_costing.py"): [
         ("before, min(used, whole))", "before, used)"),
-        ("(2 * value.numerator + value.denominator)", "(2 * value.numerator + value.denominator - 1)"),
+        ('if one.quantity > 0 and one.way != "consumed")', "if one.quantity > 0)"),
+        ("total_minor - wrapping_minor, [bars", "total_minor, [bars"),
     ],
     ("domain/cure/curing.py", "cure/test_cure.py units/test_dates.py"): [
         ("(ready - today).days", "(today - ready).days", "cure/test_cure_edges.py"),

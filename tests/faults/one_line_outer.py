@@ -89,9 +89,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("views/sell/cost.py", "sell/test_cost_edges.py"): [
         ("FROM live_reading c WHERE c.corrects = r.id)", "FROM live_reading c WHERE 0)"),
-        ('if m["quantity"] > 0 and m["kind"] != "consumed")', 'if m["quantity"] > 0)'),
         ("int(batch.made - wasted)", "int(batch.made)"),
-        ("total - wrapping, [bars", "total, [bars"),
         ("WHERE lot_id = ? AND kind <> 'moved' ORDER", "WHERE lot_id = ? ORDER"),
         ("FROM live_movement WHERE lot_id", "FROM movement WHERE lot_id"),
     ],

@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from ledger.units.money import share_of
+from ledger.units.money import half_up, share_of, share_out
+from ledger.units.words import Way
 
 
 @dataclass(frozen=True)
@@ -29,7 +30,42 @@ def cost_shares(cost_minor: int, whole: int, outflows: Sequence[Outflow]) -> dic
     return shares
 
 
+@dataclass(frozen=True)
+class Move:
+    """One movement of a lot that stands: so much came, or left where it is below zero."""
+
+    key: int
+    quantity: int
+    way: Way
+
+
+def lot_shares(cost_minor: int, moves: Sequence[Move]) -> dict[int, int]:
+    """The share of a lot's cost that each movement out of it bears, by key; none of a lot of which nothing came.
+
+    What comes back from where it was consumed mends a weight and is no stock that came; bars that only changed their
+    place are left out of `moves`.
+    """
+    whole = sum(one.quantity for one in moves if one.quantity > 0 and one.way != "consumed")
+    outflows = [Outflow(one.key, -one.quantity) for one in moves if one.quantity < 0 or one.way == "consumed"]
+    return cost_shares(cost_minor, whole, outflows) if whole else {}
+
+
 def labour_cost(minutes: int, minor_per_hour: int) -> int:
     """What so many minutes of work cost, half up."""
-    value = Fraction(minutes * minor_per_hour, 60)
-    return (2 * value.numerator + value.denominator) // (2 * value.denominator)
+    return half_up(Fraction(minutes * minor_per_hour, 60))
+
+
+def bars_and_offcuts(total_minor: int, wrapping_minor: int, *, bars_mg: int, offcuts_mg: int) -> tuple[int, int]:
+    """What the bars of a batch and its offcuts bear: by mass, but for the wrapping, which is on the bars.
+
+    Bars that were not weighed, and those of a batch without offcuts, bear it all.
+    """
+    if not offcuts_mg or not bars_mg:
+        return total_minor, 0
+    to_bars, to_offcuts = share_out(total_minor - wrapping_minor, [bars_mg, offcuts_mg])
+    return to_bars + wrapping_minor, to_offcuts
+
+
+def each_bar(to_bars_minor: int, bars: int) -> tuple[int, ...]:
+    """What each bar costs; the figures add up to what all of them bear."""
+    return tuple(share_out(to_bars_minor, [1] * bars)) if bars else ()

@@ -3,11 +3,10 @@
 import sqlite3
 from dataclasses import dataclass
 
-from ledger.domain.stock.costing import Outflow, cost_shares, labour_cost
+from ledger.domain.stock.costing import Move, bars_and_offcuts, each_bar, labour_cost, lot_shares
 from ledger.rows.batch import BatchRow, batch_by_id, find_batch, recipe_of
 from ledger.rows.lot import LotRow, lot_by_id
 from ledger.rows.settings import settings
-from ledger.units.money import share_out
 from ledger.units.words import Role, UsedAs
 
 
@@ -114,7 +113,7 @@ class _Coster:
             to_bars_minor=to_bars,
             to_offcuts_minor=to_offcuts,
             good_bars=good,
-            per_bar_minor=tuple(share_out(to_bars, [1] * good)) if good else (),
+            per_bar_minor=each_bar(to_bars, good),
             taken_minor=taken,
             unknown=tuple(unknown),
         )
@@ -140,18 +139,14 @@ class _Coster:
         return int(batch.made - wasted)
 
     def _split(self, batch: BatchRow, total: int, wrapping: int) -> tuple[int, int]:
-        """The total over bars and offcuts by mass, but for the wrapping; bars that were not weighed carry it all."""
         if not batch.soap or batch.yield_lot_id is None:
             return total, 0
         offcuts = self.rows.execute(
             "SELECT coalesce(sum(quantity), 0) FROM movement WHERE batch_id = ? AND kind = 'yielded' AND lot_id <> ?",
             (batch.id, batch.yield_lot_id),
         ).fetchone()[0]
-        bars = lot_by_id(self.rows, batch.yield_lot_id).mass_mg
-        if not offcuts or not bars:
-            return total, 0
-        to_bars, to_offcuts = share_out(total - wrapping, [bars, offcuts])
-        return to_bars + wrapping, to_offcuts
+        bars = lot_by_id(self.rows, batch.yield_lot_id).mass_mg or 0
+        return bars_and_offcuts(total, wrapping, bars_mg=bars, offcuts_mg=offcuts)
 
     def _lot_cost(self, lot: LotRow) -> int | None:
         if lot.batch_id is None:
@@ -166,18 +161,11 @@ class _Coster:
         """What a batch bears of a lot's cost, over all its movements in one role."""
         if lot.id not in self._shares:
             cost = self._lot_cost(lot)
-            if cost is None:
-                self._shares[lot.id] = None
-            else:
-                moves = self.rows.execute(
-                    "SELECT id, quantity, kind FROM live_movement WHERE lot_id = ? AND kind <> 'moved' ORDER BY id",
-                    (lot.id,),
-                ).fetchall()
-                whole = sum(m["quantity"] for m in moves if m["quantity"] > 0 and m["kind"] != "consumed")
-                outflows = [
-                    Outflow(m["id"], -m["quantity"]) for m in moves if m["quantity"] < 0 or m["kind"] == "consumed"
-                ]
-                self._shares[lot.id] = cost_shares(cost, whole, outflows) if whole else {}
+            moves = self.rows.execute(
+                "SELECT id, quantity, kind FROM live_movement WHERE lot_id = ? AND kind <> 'moved' ORDER BY id",
+                (lot.id,),
+            )
+            self._shares[lot.id] = None if cost is None else lot_shares(cost, [Move(*row) for row in moves])
         shares = self._shares[lot.id]
         if shares is None:
             return None
