@@ -89,7 +89,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("views/sell/cost.py", "sell/test_cost_edges.py"): [
         ("FROM live_reading c WHERE c.corrects = r.id)", "FROM live_reading c WHERE 0)"),
-        ("int(batch.made - wasted)", "int(batch.made)"),
+        ("batch.made - wasted - reworked", "batch.made - reworked"),
         ("WHERE lot_id = ? AND kind <> 'moved' ORDER", "WHERE lot_id = ? ORDER"),
         ("FROM live_movement WHERE lot_id", "FROM movement WHERE lot_id"),
     ],

@@ -3,6 +3,7 @@
 import pytest
 from bare_ledger import BareLedger
 
+from ledger.cli.sell.cost import each_of
 from ledger.units.codes import batch_code
 from ledger.views.sell.cost import BatchCost, batch_cost
 
@@ -61,6 +62,32 @@ def test_bars_that_only_moved_are_no_more_bars() -> None:
     rework = ledger.add("batch", code=batch_code(2026, 900), process="rework", material_id=4, on="2026-03-02")
     ledger.move(bars, -10, "consumed", batch_id=rework)
     assert cost(ledger, rework).total_minor == 500
+
+
+@pytest.mark.parametrize(
+    ("wasted", "reworked", "good", "words"),
+    [
+        (0, 0, 20, "each of 20 good bars"),
+        (0, 1, 19, "each of 19 good bars and 1 reworked"),
+        (1, 18, 1, "each of 1 good bar and 18 reworked"),
+        (0, 20, 0, "each of 20 reworked bars"),
+        (19, 1, 0, "each of 1 reworked bar"),
+    ],
+)
+def test_reworked_bars_bear_their_cost_and_are_not_good(wasted: int, reworked: int, good: int, words: str) -> None:
+    """1000 over the bars that were not thrown away, of which those reworked take theirs along."""
+    ledger = BareLedger()
+    batch, bars = soap(ledger)
+    if wasted:
+        ledger.move(bars, -wasted, "wasted")
+    rework = ledger.add("batch", code=batch_code(2026, 900), process="rework", material_id=4, on="2026-03-02")
+    if reworked:
+        ledger.decide(bars, "on hold")
+        ledger.move(bars, -reworked, "consumed", batch_id=rework)
+    found = cost(ledger, batch)
+    assert (found.good_bars, found.reworked_bars, sum(found.per_bar_minor)) == (good, reworked, 1000)
+    assert len(found.per_bar_minor) == good + reworked
+    assert each_of(found) == words
 
 
 def test_offcuts_bear_their_share_of_the_soap_and_none_of_the_wrapping() -> None:

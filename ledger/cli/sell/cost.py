@@ -10,7 +10,7 @@ from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
 from ledger.rows.batch import batches
 from ledger.units.money import show_money
-from ledger.views.sell.cost import batch_cost
+from ledger.views.sell.cost import BatchCost, batch_cost
 
 
 def command(
@@ -50,7 +50,7 @@ def command(
     per_bar = sorted(set(cost.per_bar_minor))
     each = " or ".join(show_money(one, money) for one in per_bar)
     head = f"Batch {cost.batch_code}, {cost.product}: {show_money(cost.total_minor, money)}"
-    say(f"{head}, {each} for each of {count(cost.good_bars, 'good bar')}." if each else f"{head}.")
+    say(f"{head}, {each} for {each_of(cost)}." if each else f"{head}.")
     body = [
         (
             line.material,
@@ -67,3 +67,11 @@ def command(
         say(f"The offcuts carry {show_money(cost.to_offcuts_minor, money)} of it, by weight.")
     if cost.unknown:
         say(f"What {', '.join(cost.unknown)} cost is not known, so the true figure is higher.")
+
+
+def each_of(cost: BatchCost) -> str:
+    """The bars over which the cost is shared out: the good ones, and those reworked."""
+    if not cost.good_bars:
+        return f"each of {count(cost.reworked_bars, 'reworked bar')}"
+    also = f" and {cost.reworked_bars} reworked" if cost.reworked_bars else ""
+    return f"each of {count(cost.good_bars, 'good bar')}{also}"

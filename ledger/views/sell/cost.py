@@ -35,8 +35,9 @@ class BatchCost:
     total_minor: int
     to_bars_minor: int  # the total less what the offcuts carry away by mass
     to_offcuts_minor: int
-    good_bars: int
-    per_bar_minor: tuple[int, ...]  # one figure for each good bar; they add up to what the bars cost
+    good_bars: int  # neither thrown away nor reworked
+    reworked_bars: int
+    per_bar_minor: tuple[int, ...]  # one for each good bar and each reworked; they add up to what the bars cost
     taken_minor: int  # what was taken for them so far
     unknown: tuple[str, ...]
 
@@ -98,7 +99,7 @@ class _Coster:
         total = sum(line.cost_minor or 0 for line in lines) + (labour or 0)
         wrapping = sum(line.cost_minor or 0 for line in lines if line.role == "packaging")
         to_bars, to_offcuts = self._split(batch, total, wrapping)
-        good = self._good_bars(batch)
+        good, reworked = self._bars(batch)
         taken = self.rows.execute(
             "SELECT coalesce(sum(money_minor), 0) FROM movement WHERE lot_id = ?", (batch.yield_lot_id,)
         ).fetchone()[0]
@@ -113,7 +114,8 @@ class _Coster:
             to_bars_minor=to_bars,
             to_offcuts_minor=to_offcuts,
             good_bars=good,
-            per_bar_minor=each_bar(to_bars, good),
+            reworked_bars=reworked,
+            per_bar_minor=each_bar(to_bars, good + reworked),
             taken_minor=taken,
             unknown=tuple(unknown),
         )
@@ -129,14 +131,16 @@ class _Coster:
         recipe = recipe_of(self.rows, batch) if batch.part_of is None else None  # its work is that of the whole
         return recipe.work_minutes or 0 if recipe else 0
 
-    def _good_bars(self, batch: BatchRow) -> int:
+    def _bars(self, batch: BatchRow) -> tuple[int, int]:
+        """How many of its bars are good, and how many were reworked, which take their cost along."""
         if not batch.soap or batch.yield_lot_id is None:
-            return 0
-        wasted = self.rows.execute(
-            "SELECT coalesce(-sum(quantity), 0) FROM movement WHERE lot_id = ? AND kind = 'wasted'",
+            return 0, 0
+        wasted, reworked = self.rows.execute(
+            "SELECT coalesce(-sum(quantity) FILTER (WHERE kind = 'wasted'), 0), "
+            "coalesce(-sum(quantity) FILTER (WHERE kind = 'consumed'), 0) FROM movement WHERE lot_id = ?",
             (batch.yield_lot_id,),
-        ).fetchone()[0]
-        return int(batch.made - wasted)
+        ).fetchone()
+        return batch.made - wasted - reworked, reworked
 
     def _split(self, batch: BatchRow, total: int, wrapping: int) -> tuple[int, int]:
         if not batch.soap or batch.yield_lot_id is None:
