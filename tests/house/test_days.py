@@ -129,7 +129,8 @@ FIRST = {
     "lot count": "2026-03-02",
     "lot waste": "2026-03-02",
     "batch note": "2026-04-01",  # made that day
-    "cure weigh": "2026-04-02",  # cut that day
+    "batch log": "2026-04-02",  # a bar is weighed from the day of the cut
+    "cure weigh": "2026-04-02",
     "complaint note": "2026-05-20",  # reported that day
     "complaint close": "2026-05-21",  # something was done about it that day still
     "label count": "2026-05-05",  # printed that day
@@ -160,3 +161,22 @@ def test_bars_leave_from_the_day_of_their_release(run: Run, words: tuple[str, ..
     assert "only released bars leave" in run(*words, f"{BATCH}=1", "--on", "2026-05-03", code=1).stderr
     for day in ("2026-05-04", TODAY):
         run(*words, f"{BATCH}=1", "--on", day)
+
+
+@pytest.mark.parametrize(
+    ("words", "on", "says"),
+    [
+        (("lot", "combine", "L1-X", "L2-8"), TOMORROW, "has not come yet"),
+        (("lot", "combine", "L1-X", "L2-8"), "2026-03-01", "was not there before 2 Mar 2026"),
+        (("lot", "combine", "L1-X", "L1-X"), TODAY, "at least two"),
+        (("cure", "weigh", BATCH, "A=900g"), "2026-04-01", "was cut on 2 Apr 2026"),
+    ],
+)
+def test_what_cannot_be_is_refused_before_a_question_is_asked(
+    full: Shop, run: Run, words: tuple[str, ...], on: str, says: str
+) -> None:
+    before = entries(full)
+    said = run(*words, "--on", on, input="y\n", code=2).stderr
+    assert says in said
+    assert "?" not in said
+    assert entries(full) == before

@@ -10,7 +10,7 @@ from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import confirm, count, say
 from ledger.errors import BadInput
-from ledger.operations.cure.weighing import weigh_bars
+from ledger.operations.cure.weighing import on_the_rack, weigh_bars
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.lot import lot_by_id
 from ledger.units.quantity import parse_mass, show_mass, with_scale_unit
@@ -33,6 +33,7 @@ def command(
         if not separator or not mark or not typed or mark in weights:
             raise BadInput(f"'{text}' is not a marked bar with its weight, once; write A=101.2g.")
         weights[mark] = parse_mass(with_scale_unit(typed, here.settings.units), what=f"the weight of {mark}")
+    on_the_rack(batch, here.day(on))
     for doubt in _doubts(here, batch, weights, here.day(on)):
         confirm(f"{doubt}. Is it right?", yes)
     weigh_bars(here.book(), batch.code, weights, on=here.day(on))

@@ -102,7 +102,8 @@ class BenchReading:
     """One thing that is read at the bench.
 
     `when` is the stage at which worksheet and prompt ask for it, under its `label`; None: they never do. What is read
-    `of` the loaf or the bars has a day of its own, not that of the making, and so has what is seen at any time.
+    `of` the loaf, cut or not, or of the bars has a day of its own, not that of the making, and so has what is seen at
+    any time.
     Above `at_most` it is outside; `limit` says in words what it is held against, where that is more than `at_most`.
     """
 
@@ -113,7 +114,7 @@ class BenchReading:
     note: str | None = None
     where: Callable[[Work], bool] | None = None  # asked only here, of the batches that have its stage
     again: bool = False  # read more than once
-    of: Literal["making", "bars", "any"] = "making"
+    of: Literal["making", "loaf", "bars", "any"] = "making"
     tries: EquipmentKind | None = None  # the tool it is a check of
     at_most: Callable[[Limits, Units], int | None] = lambda *_: None
     limit: Callable[[Limits, Units], str | None] | None = None
@@ -180,12 +181,12 @@ READINGS = {row.what: row for row in (
         at_most=lambda limits, units: limits.fragrance(units)),
     BenchReading("poured", CLOCK, POUR, "Poured at"),
     BenchReading("poured weight", MASS, POUR, "Weight in the mould", where=lambda work: work.process != "rebatch"),
-    BenchReading("unmoulded", CLOCK, SET, "Unmoulded at", of="bars"),
-    BenchReading("unmoulded weight", MASS, SET, "Weight of the loaf", of="bars"),
+    BenchReading("unmoulded", CLOCK, SET, "Unmoulded at", of="loaf"),
+    BenchReading("unmoulded weight", MASS, SET, "Weight of the loaf", of="loaf"),
     BenchReading("bar weight", MASS, of="bars", limit=_bars),
     BenchReading("waste at the cut", MASS, of="bars"),
-    BenchReading("spent solids", MASS, of="bars"),
-    BenchReading("pH", ACIDITY, of="bars", at_most=lambda limits, _: limits.ph_thousandths,
+    BenchReading("spent solids", MASS, of="loaf"),
+    BenchReading("pH", ACIDITY, of="loaf", at_most=lambda limits, _: limits.ph_thousandths,
         limit=lambda limits, _: f"at most {limits.ph_thousandths / 1000:.1f} in 1 % solution"),
     BenchReading("labour", MINUTES),
     BenchReading("observation", WORDS, of="any"),

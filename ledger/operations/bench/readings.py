@@ -161,11 +161,14 @@ def add_readings(
 
 
 def _not_too_early(batch: BatchRow, what: str, on: date) -> None:
-    """Raise BadInput for a day before the batch was planned for, or of the loaf and the bars before it was made."""
+    """Raise BadInput for a day before the batch was planned for, the loaf was made or the bars were cut."""
     if on < batch.planned_on:
         raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
-    if READINGS[what].of == "bars" and on < batch.on:
+    of = READINGS[what].of
+    if of in ("loaf", "bars") and on < batch.on:
         raise BadInput(f"Batch {batch.code} was made on {show_date(batch.on)}; look at --on.")
+    if of == "bars" and batch.yielded_on is not None and on < batch.yielded_on:
+        raise BadInput(f"Batch {batch.code} was cut on {show_date(batch.yielded_on)}; look at --on.")
 
 
 def _made_with(tx: Transaction, one: ReadingValue, on: date, named: Sequence[EquipmentRow]) -> int | None:

@@ -6,7 +6,7 @@ from datetime import date
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.readings import ReadingValue, add_readings
-from ledger.rows.batch import find_batch
+from ledger.rows.batch import BatchRow, find_batch
 from ledger.storage.book import Book
 from ledger.units.dates import show_date
 
@@ -19,10 +19,7 @@ def weigh_bars(book: Book, code: str, weights_mg: Mapping[str, int], *, on: date
     """
     with book.write("cure weigh") as tx:
         batch = find_batch(tx.rows, code)
-        if batch.yielded_on is None or not batch.soap:
-            raise Refused(f"Batch {batch.code} is {batch.status}; it has no bars on the rack to weigh.")
-        if on < batch.yielded_on:
-            raise BadInput(f"Batch {batch.code} was cut on {show_date(batch.yielded_on)}; look at --on.")
+        on_the_rack(batch, on)
         if not weights_mg or not all(weights_mg.values()):
             raise BadInput("Write each marked bar with its weight, such as A=101.2g B=99.8g.")
         for mark in weights_mg:
@@ -31,3 +28,11 @@ def weigh_bars(book: Book, code: str, weights_mg: Mapping[str, int], *, on: date
         found = [ReadingValue("bar weight", mass, "mg", mark=mark) for mark, mass in weights_mg.items()]
         add_readings(tx, batch, found, on)
         tx.say(f"Weighed {', '.join(weights_mg)} of batch {batch.code}.")
+
+
+def on_the_rack(batch: BatchRow, on: date) -> None:
+    """Raise Refused for a batch without bars, BadInput for a day before they were cut."""
+    if batch.yielded_on is None or not batch.soap:
+        raise Refused(f"Batch {batch.code} is {batch.status}; it has no bars on the rack to weigh.")
+    if on < batch.yielded_on:
+        raise BadInput(f"Batch {batch.code} was cut on {show_date(batch.yielded_on)}; look at --on.")

@@ -7,6 +7,7 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.stock.receive import next_lot_code
 from ledger.rows.lot import LotRow, find_lot, on_hand_at, place_of_kind
 from ledger.rows.material import MaterialCard, material_by_code
+from ledger.rows.opened import Rows
 from ledger.storage.book import Book
 from ledger.storage.tables.bench import Batch
 from ledger.storage.transaction import Transaction
@@ -32,21 +33,11 @@ def combine(book: Book, codes: Sequence[str], *, on: date, by: str, into: str | 
     accepted, out of date, or hold nothing; BadInput for fewer than two.
     """
     with book.write("lot combine") as tx:
-        lots = list({lot.id: lot for lot in (find_lot(tx.rows, code, on=on) for code in codes)}.values())
-        if len(lots) < 2:
-            raise BadInput("Name the lots that were poured together, at least two: soapledger lot combine L4-9 L7-2")
-        workshop = place_of_kind(tx.rows, "workshop")
-        first = lots[0]
-        for lot in lots:
-            _check(lot, first, on)
+        lots = poured_together(tx.rows, codes, on)
+        workshop, first = place_of_kind(tx.rows, "workshop"), lots[0]
         batch = tx.add(Batch(code=next_batch_code(tx, on), process="combine", material_id=first.material_id, on=on))
         assert batch.id is not None
-        poured = []
-        for lot in lots:
-            held = on_hand_at(tx.rows, lot.id, workshop.id, on=on)
-            if held <= 0:
-                raise Refused(f"Lot {lot.code} holds nothing in the workshop; leave it out.")
-            poured.append(Moved(lot.id, -held, batch.id))
+        poured = [Moved(lot.id, -on_hand_at(tx.rows, lot.id, workshop.id, on=on), batch.id) for lot in lots]
         tx.move(poured, "consumed", place_id=workshop.id, on=on)
         card = material_by_code(tx.rows, first.material_code)
         low, high = _sap(lots, card)
@@ -63,6 +54,20 @@ def combine(book: Book, codes: Sequence[str], *, on: date, by: str, into: str | 
         where = f" in {into}" if into else ""
         tx.say(f"Poured {', '.join(lot.code for lot in lots)} together{where} as lot {new.code} (batch {batch.code}).")
         return find_lot(tx.rows, new.code)
+
+
+def poured_together(rows: Rows, codes: Sequence[str], on: date) -> tuple[LotRow, ...]:
+    """The lots meant, each once, if they may be poured together on a day; raises like `combine`."""
+    lots = tuple({lot.id: lot for lot in (find_lot(rows, code, on=on) for code in codes)}.values())
+    if len(lots) < 2:
+        raise BadInput("Name the lots that were poured together, at least two: soapledger lot combine L4-9 L7-2")
+    for lot in lots:
+        _check(lot, lots[0], on)
+    workshop = place_of_kind(rows, "workshop")
+    for lot in lots:
+        if on_hand_at(rows, lot.id, workshop.id, on=on) <= 0:
+            raise Refused(f"Lot {lot.code} holds nothing in the workshop; leave it out.")
+    return lots
 
 
 def _check(lot: LotRow, first: LotRow, on: date) -> None:
