@@ -89,7 +89,7 @@ def test_the_cut_weighs_bars_and_waste(shop: Any) -> None:
     [
         ({"bars": 15}, "15 bars of 100 g would weigh 1.500 g, and only 1.440.5 g went in"),
         ({"bars": 12, "weights_mg": [121_000]}, "12 bars of 121 g would weigh 1.452 g"),
-        ({"bars": 1, "weights_mg": [100_000, 99_000]}, "2 weights are too many for 1 bars"),
+        ({"bars": 1, "weights_mg": [100_000, 99_000]}, "2 weights are too many for 1 bar;"),
     ],
 )
 def test_more_bars_than_the_mass_allows_are_refused(shop: Any, told: dict[str, Any], words: str) -> None:

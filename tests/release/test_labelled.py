@@ -16,6 +16,7 @@ from shop import SETUP, Shop
 from ledger.domain.release.bars import Passing
 from ledger.domain.release.releasing import Releasing
 from ledger.errors import BadInput, Refused
+from ledger.operations.cure.weighing import weigh_bars
 from ledger.operations.house.setup import set_up
 from ledger.operations.keep.undo import undo
 from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
@@ -25,6 +26,7 @@ from ledger.operations.release.release import pass_bars, release_bars
 from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_out, take_back
 from ledger.operations.stock.lots import waste_lot
 from ledger.rows.label import runs
+from ledger.views.label.label_check import label_check
 from ledger.views.label.label_due import labels_due
 
 PASSED = date(2026, 6, 3)  # cut on 6 May, cured 28 days
@@ -187,6 +189,20 @@ def test_what_is_due_is_here_or_at_a_shop_and_no_bar_that_is_gone(shop: Shop, pa
     assert (
         due[SOLD_ON] == due[SOLD_ON + timedelta(days=1)] == [here, ("dispatched", 3, SOLD_ON)]
     )  # four went there, one came back
+
+
+@pytest.mark.parametrize(("gone", "words"), [(1, "1 bar"), (2, "2 bars")])
+def test_the_check_counts_one_bar_as_one(shop: Shop, packed: str, gone: int, words: str) -> None:
+    label(shop, packed, LAST)
+    release(shop, packed, LAST)
+    dispatch(shop.book, "heron", {packed: gone}, on=LAST, price_minor=400, note=None)
+    stall_out(shop.book, "Quay market", {packed: gone}, on=LAST)
+    weigh_bars(shop.book, packed, dict(zip(["A", "B"][:gone], [131_000, 130_000], strict=False)), on=PASSED)
+    with shop.book.look() as rows:
+        found = label_check(rows, packed, "eu", on=LAST)
+    said = (*found.supplied, *found.net)
+    for start in (f"{words} dispatched on 31 Jul 2026: ", f"{words} at a stall: ", f"{words} weighed on 3 Jun 2026."):
+        assert [one for one in said if one.startswith(start)], said
 
 
 def test_a_release_on_the_day_asks_and_a_decision_by_name_stands_and_opens_the_doors(shop: Shop, packed: str) -> None:

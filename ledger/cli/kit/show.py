@@ -17,6 +17,7 @@ import typer
 
 from ledger.cli.kit.waiting import let_go
 from ledger.errors import BadInput, NotShown
+from ledger.units.wording import count as count
 
 _GLUE = "\ue000"  # a private sign that no text holds
 _UNIT = re.compile(r"(\d) (?=(?:%|g|kg|oz|lb|mL|fl oz|°C|°F|mg)(?:\W|$))")
@@ -141,8 +142,3 @@ def ask(question: str, *, default: str | None = None) -> str:
     let_go()
     answer: str = typer.prompt(question, default=default, err=True, show_default=bool(default))
     return answer.strip()
-
-
-def count(number: int, one: str, many: str | None = None) -> str:
-    """A number with its noun: 1 bar, 2 bars."""
-    return f"{number} {one if number == 1 else many or one + 's'}"

@@ -4,7 +4,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import out_json, say
+from ledger.cli.kit.show import count, out_json, say
 from ledger.cli.people.customer import Which
 from ledger.rows.customer import customer_by_code
 
@@ -15,7 +15,7 @@ def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
     if json:
         out_json(card)
         return
-    say(f"{card.name} ({card.code}), a {card.kind}: {card.bars} bars went there and stayed.")
+    say(f"{card.name} ({card.code}), a {card.kind}: {count(card.bars, 'bar')} went there and stayed.")
     for label, value in (
         ("ask for", card.person if card.kind == "shop" else None),
         ("phone", card.phone),

@@ -8,6 +8,7 @@ from ledger.domain.bench.decision import Deviation, Doubt, list_words, undecided
 from ledger.errors import BadInput, Refused
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_share
+from ledger.units.wording import count
 
 
 @dataclass(frozen=True)
@@ -98,7 +99,9 @@ def may_pass(bars: Bars, asked: Passing, *, ready_on: date, superfat_ppm: int | 
         raise Refused(f"Batch {bars.batch}: {why}. To pass it all the same, add --anyway REASON.")
     deviations_settled(bars)
     if asked.wasted > bars.here:
-        raise Refused(f"Batch {bars.batch} has {bars.here} bars in the workshop; {asked.wasted} cannot be thrown away.")
+        raise Refused(
+            f"Batch {bars.batch} has {count(bars.here, 'bar')} in the workshop; {asked.wasted} cannot be thrown away."
+        )
     if asked.wasted == bars.here:
         raise Refused(
             f'No bar of batch {bars.batch} is good then; reject it: soapledger reject {bars.batch} --reason "…"'

@@ -18,6 +18,7 @@ from ledger.domain.release.supply import (
 )
 from ledger.domain.tools.bar_checks import Check, missing
 from ledger.errors import Refused
+from ledger.units.wording import count
 
 UNCOVERED = "not covered by what was assessed"  # before the reason of a decision to supply bars all the same
 
@@ -104,7 +105,9 @@ def _may_be_packed_away(bars: Bars, finished: Finished, asked: Releasing) -> Non
             f'The bars of batch {bars.batch} are {bars.status}; to release them all the same, say why: --reason "…".'
         )
     if asked.retain > bars.here:
-        raise Refused(f"Batch {bars.batch} has {bars.here} bars in the workshop; {asked.retain} cannot be set aside.")
+        raise Refused(
+            f"Batch {bars.batch} has {count(bars.here, 'bar')} in the workshop; {asked.retain} cannot be set aside."
+        )
     if finished.labels.uncounted is not None:
         raise Refused(
             f"Run {finished.labels.uncounted} of labels for batch {bars.batch} is not counted yet: soapledger label "

@@ -7,6 +7,7 @@ from datetime import date
 from ledger.domain.bench.decision import Doubt, list_words
 from ledger.domain.release.bars import Bars, deviations_settled
 from ledger.errors import Refused
+from ledger.units.wording import count
 
 STALE = "its labels are not usable any more"  # before the reason of a decision to supply bars with them all the same
 
@@ -91,7 +92,7 @@ def too_few_labels(bars: Bars, labels: Labels, leaving: int) -> tuple[Doubt, str
             f"soapledger label approve {bars.batch} --market {first}, then {way} -o labels.pdf",
         )
     if labels.on_bars < leaving:
-        have = f"it has {labels.on_bars} label{'s' * (labels.on_bars != 1)} on its bars"
-        would = f"{leaving} bar{'s' * (leaving != 1)} would leave"
+        have = f"it has {count(labels.on_bars, 'label')} on its bars"
+        would = f"{count(leaving, 'bar')} would leave"
         return Doubt("bare", f"{have}, and {would}"), f"{way} --count {leaving - labels.on_bars} -o more.pdf"
     return None

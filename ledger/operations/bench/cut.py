@@ -19,6 +19,7 @@ from ledger.storage.book import Book
 from ledger.storage.verbs import FirstDecision, NewLot
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
+from ledger.units.wording import count
 from ledger.views.bench.bench import mass_balance
 
 _INSTEAD = {
@@ -61,7 +62,7 @@ def cut_batch(
                 f"soapledger batch log {batch.code} --reading poured=14:05"
             )
         if len(weights_mg) > bars:
-            raise BadInput(f"{len(weights_mg)} weights are too many for {bars} bars; weigh each bar once.")
+            raise BadInput(f"{len(weights_mg)} weights are too many for {count(bars, 'bar')}; weigh each bar once.")
         if bars_mg is None and len(weights_mg) == bars:
             bars_mg = sum(weights_mg)
         _no_more_than_went_in(tx.rows, batch, bars, bars_mg, offcuts_mg + waste_mg, weights_mg)
@@ -101,7 +102,7 @@ def _no_more_than_went_in(
     each = min(weights_mg) if weights_mg else recipe.net_weight_mg if recipe and bars_mg is None else None
     if each is not None and bars * each + rest_mg > put_in:
         raise Refused(
-            f"{bars} bars of {show_mass(each, units)} would weigh {show_mass(bars * each, units)}, and only "
+            f"{count(bars, 'bar')} of {show_mass(each, units)} would weigh {show_mass(bars * each, units)}, and only "
             f"{show_mass(put_in, units)} went in; count them again, or say what they weigh. Nothing was written."
         )
 

@@ -18,6 +18,7 @@ from ledger.storage.tables.bench import Batch
 from ledger.storage.verbs import FirstDecision, Moved, NewLot
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
+from ledger.units.wording import count
 
 
 @dataclass(frozen=True)
@@ -57,7 +58,8 @@ def rework_bars(book: Book, code: str, mass_mg: int, *, on: date, by: str, bars:
         taken = here if bars is None else bars
         if not taken or taken > here:
             raise Refused(
-                f"Batch {batch.code} has {here} bars in the workshop{f'; {taken} cannot be reworked' if taken else ''}."
+                f"Batch {batch.code} has {count(here, 'bar')} in the workshop"
+                f"{f'; {taken} cannot be reworked' if taken else ''}."
             )
         weighed = _weighed(tx.rows, batch, lot, taken)
         if mass_mg > weighed:

@@ -7,6 +7,7 @@ from ledger.errors import BadInput, Refused
 from ledger.rows.lot import find_lot, on_hand_at, place_of_kind
 from ledger.storage.book import Book
 from ledger.units.dates import show_date
+from ledger.units.wording import count
 
 
 def resell(book: Book, bars: Mapping[str, int], *, on: date, by: str, reason: str) -> None:
@@ -27,9 +28,10 @@ def resell(book: Book, bars: Mapping[str, int], *, on: date, by: str, reason: st
                 raise BadInput(f"How many bars of batch {lot.code}? Write a number above zero.")
             held = min(on_hand_at(tx.rows, lot.id, shelf.id, on=on), on_hand_at(tx.rows, lot.id, shelf.id))
             if number > held:
+                stand = "stands" if held == 1 else "stand"
                 raise Refused(
-                    f"{held} bars of batch {lot.code} stand on the returns shelf; {number} cannot go back on sale. "
-                    "Nothing was written."
+                    f"{count(held, 'bar')} of batch {lot.code} {stand} on the returns shelf; {number} cannot go back "
+                    "on sale. Nothing was written."
                 )
             if lot.status != "released":
                 raise Refused(

@@ -19,6 +19,7 @@ from ledger.storage.verbs import Moved
 from ledger.units.dates import show_date
 from ledger.units.money import share_out
 from ledger.units.shortcode import short_code
+from ledger.units.wording import count
 from ledger.views.stock.stall import at_stall, stall_by_name
 
 
@@ -48,7 +49,9 @@ def _may_leave(tx: Transaction, code: str, number: int, on: date) -> LotRow:
     if number <= 0:
         raise BadInput(f"How many bars of batch {lot.code}? Write a number above zero.")
     if number > held:
-        raise Refused(f"Batch {lot.code} has {held} bars in the workshop; {number} cannot leave. Nothing was written.")
+        raise Refused(
+            f"Batch {lot.code} has {count(held, 'bar')} in the workshop; {number} cannot leave. Nothing was written."
+        )
     batch = find_batch(tx.rows, lot.code)
     may_leave(bars_of(tx.rows, batch, on)[0], supply_of(tx.rows, batch, on), on)
     return lot
@@ -99,7 +102,7 @@ def stall_back(
         for code, number in wanted.items():
             one = standing[code]
             if number > one.bars:
-                raise Refused(f"{one.bars} bars of batch {code} went out, so {number} cannot have come back.")
+                raise Refused(f"{count(one.bars, 'bar')} of batch {code} went out, so {number} cannot have come back.")
             if on < one.out_on:
                 raise BadInput(f"The bars of batch {code} went out on {one.out_on.isoformat()}; look at --on.")
             sold.append(one.bars - number)
@@ -178,7 +181,7 @@ def take_back(
             if number > out:
                 whom = f"{card.name} has" if card else f"{place.name} sold" if place else "Customers not named have"
                 raise Refused(
-                    f"{whom} {out} bars of batch {lot.code} by {show_date(on)}; "
+                    f"{whom} {count(out, 'bar')} of batch {lot.code} by {show_date(on)}; "
                     f"{number} cannot have come back from there."
                 )
             origin = reason if card else "; ".join(w for w in (f"sold at {place.name}" if place else "", reason) if w)

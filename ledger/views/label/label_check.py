@@ -18,6 +18,7 @@ from ledger.rows.settings import settings
 from ledger.units.dates import show_date
 from ledger.units.gs1 import elements, in_words
 from ledger.units.quantity import WHOLE_PPM, show_share
+from ledger.units.wording import count
 from ledger.views.cure.weighings import Weighings, last_weighings
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
 from ledger.views.recipe.recipe import recipe_by_code
@@ -161,7 +162,7 @@ def _net(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, law: Marke
             f"No bar was weighed yet; weigh some at packing: soapledger batch log {batch.code} "
             "--reading 'bar weight=98.2 g'",
         )
-    found = [f"{len(weighed.weights_mg)} bars weighed on {show_date(weighed.on)}."]
+    found = [f"{count(len(weighed.weights_mg), 'bar')} weighed on {show_date(weighed.on)}."]
     systems = law.packers_rules(settings(rows).country)
     if not systems:
         found.append(_no_rules(label, law))
@@ -230,12 +231,14 @@ def _supplied(rows: sqlite3.Connection, lot_id: int, law: Market) -> tuple[str, 
         return ()
     found = []
     for one in bar_counts(rows, [lot_id]):
+        bars = count(one.count, "bar")
+        them, they = ("it", "it goes") if one.count == 1 else ("them", "they go")
         if one.where in ("dispatched", "given", "sold") and one.on is not None:
             listed = law.allergen_list(one.on)
             if listed is None:
                 continue
             until = f", and may be sold on until {show_date(listed.sold_on_until)}" if listed.sold_on_until else ""
-            found.append(f"{one.count} bars {one.where} on {show_date(one.on)}: {listed.name} holds for them{until}.")
+            found.append(f"{bars} {one.where} on {show_date(one.on)}: {listed.name} holds for {them}{until}.")
         elif one.where in ("on hand", "at a stall", "returned"):
-            found.append(f"{one.count} bars {one.where}: not supplied yet, or back; the day they go decides.")
+            found.append(f"{bars} {one.where}: not supplied yet, or back; the day {they} decides.")
     return tuple(found)
