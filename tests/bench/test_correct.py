@@ -8,6 +8,7 @@ import pytest
 from making import MADE, POURED, batch_of, deliver, lines_of, planned
 from shop import PLAIN_BAR, Shop
 
+from ledger.domain.lye.weighed import LyeCheck
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.correct import correct_batch
 from ledger.operations.bench.readings import ReadingValue, log_readings
@@ -19,7 +20,6 @@ from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.lot import find_lot
 from ledger.views.bench.correction import correction
-from ledger.views.lye.lye_check import LyeCheck
 
 # Lines of a plain bar: 1 olive oil 600 g, 2 coconut oil 400 g, 3 water 293.652 g, 4 sodium hydroxide 146.826 g.
 # The fats take 600 x 190 + 400 x 257 = 216.8 g KOH; x 39.99677 / 56.1053 = 154.55402 g NaOH; x 0.95 = 146.82632 g.

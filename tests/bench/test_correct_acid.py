@@ -11,6 +11,7 @@ import pytest
 from making import MADE, batch_of, deliver, lines_of, planned
 from shop import PLAIN_BAR, Shop
 
+from ledger.domain.lye.weighed import LyeCheck
 from ledger.errors import Refused
 from ledger.operations.bench.correct import correct_batch
 from ledger.operations.bench.weigh import Weighed, weigh
@@ -19,7 +20,6 @@ from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.views.bench.correction import correction
-from ledger.views.lye.lye_check import LyeCheck
 from ledger.views.record.record import batch_record
 
 NAOH, KOH, ACETIC, CITRIC = 39.997, 56.1056, 60.052, 192.123

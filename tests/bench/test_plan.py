@@ -7,6 +7,7 @@ import pytest
 from making import MADE, batch_of, deliver, lines_of, lots_of, planned
 from shop import PLAIN_BAR, Shop
 
+from ledger.domain.lye.weighed import LyeCheck
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.readings import discard_batch
 from ledger.operations.bench.weigh import Weighed, weigh
@@ -14,7 +15,6 @@ from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe, revise_recipe
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
 from ledger.storage.tables.material import Material, MaterialRevision
-from ledger.views.lye.lye_check import LyeCheck
 
 SOON = date(2026, 12, 31)  # before the 31 Aug 2027 of the shop's own olive oil
 

@@ -6,6 +6,8 @@ import pytest
 from making import MADE, POURED, batch_of, cut, deliver, lines_of, planned, weighed
 from shop import PLAIN_BAR, Shop
 
+from ledger.domain.bench.alkali import AlkaliWanted
+from ledger.domain.lye.weighed import LyeCheck
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.readings import ReadingValue, discard_batch, log_readings, read_reading
 from ledger.operations.bench.weigh import Weighed, weigh
@@ -14,7 +16,7 @@ from ledger.operations.material.materials import MaterialFacts, add_material, ed
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.storage.book import Book
-from ledger.views.lye.lye_check import AlkaliWanted, LyeCheck, alkali_wanted, lye_check
+from ledger.views.lye.lye_check import alkali_wanted, lye_check
 
 # Lines of a plain bar: 1 olive oil 600 g, 2 coconut oil 400 g, 3 water 293.652 g, 4 sodium hydroxide 146.826 g.
 

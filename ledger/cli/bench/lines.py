@@ -8,13 +8,14 @@ from pathlib import Path
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import say, say_wrapped
 from ledger.domain.lye.uncertainty import all_low_warning
+from ledger.domain.lye.weighed import LyeCheck
 from ledger.errors import BadInput, LedgerError
 from ledger.operations.bench.readings import ReadingValue, read_reading
 from ledger.operations.bench.weigh import Weighed
 from ledger.rows.batch import BatchRow, PlanLineRow
 from ledger.units.quantity import parse_mass, show_mass, show_share, with_scale_unit
 from ledger.units.words import Units
-from ledger.views.lye.lye_check import LyeCheck, alkali_wanted
+from ledger.views.lye.lye_check import alkali_wanted
 
 # One part of a line weighed from named lots; a comma inside the weight is a decimal comma.
 _PART = re.compile(r"\s*([^@]+)@\s*([^,@]+?)\s*(?:,|$)")

@@ -4,6 +4,7 @@ from datetime import date
 from fractions import Fraction
 
 from ledger.domain.lye.saponification import check_dissolves
+from ledger.domain.lye.weighed import Weighed, dry_alkali, water_of
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.cut import ready_to_yield
 from ledger.operations.bench.readings import ReadingValue, add_readings
@@ -17,7 +18,7 @@ from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import FirstDecision, LotFigures, NewLot
 from ledger.units.quantity import show_mass
 from ledger.units.words import Process
-from ledger.views.lye.lye_check import Weighed, dry_alkali, water_of, weighed_in
+from ledger.views.lye.lye_check import weighed_in
 
 
 def strain_batch(book: Book, code: str, *, mass_mg: int, on: date, by: str, spent_mg: int = 0) -> str:

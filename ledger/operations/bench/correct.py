@@ -3,6 +3,7 @@
 from datetime import date
 
 from ledger.domain.bench.correction import InPot, Way
+from ledger.domain.lye.weighed import LyeCheck
 from ledger.domain.recipe.formulate import tolerance
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import settle_deviations
@@ -21,7 +22,7 @@ from ledger.units.names import near
 from ledger.units.quantity import show_mass
 from ledger.units.words import Units
 from ledger.views.bench.correction import correction_case, correction_ways
-from ledger.views.lye.lye_check import LyeCheck, lye_check
+from ledger.views.lye.lye_check import lye_check
 
 WAYS = ("pour", "lye", "fats")
 

@@ -6,6 +6,7 @@ from datetime import date
 from ledger.domain.bench.decision import Doubt
 from ledger.domain.lye.pot import stated
 from ledger.domain.lye.uncertainty import Superfat
+from ledger.domain.lye.weighed import LyeCheck
 from ledger.domain.recipe.formulate import Formulation
 from ledger.errors import Refused
 from ledger.operations.stock.decide import decide
@@ -15,7 +16,6 @@ from ledger.storage.tables.decision import Decision
 from ledger.storage.transaction import Transaction
 from ledger.units.quantity import show_share
 from ledger.units.words import LIKELY_NOTHING
-from ledger.views.lye.lye_check import LyeCheck
 from ledger.views.recipe.recipe import RecipeCard
 
 

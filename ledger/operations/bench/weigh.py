@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.bench.decision import Doubt
+from ledger.domain.lye.weighed import LyeCheck
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import settle_deviations
 from ledger.operations.bench.readings import ReadingValue, add_readings
@@ -22,7 +23,7 @@ from ledger.storage.verbs import Moved
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
 from ledger.units.words import Units
-from ledger.views.lye.lye_check import LyeCheck, lye_check
+from ledger.views.lye.lye_check import lye_check
 from ledger.views.recipe.skin import batch_skin_checks, bears_on_the_skin
 
 _KEEP = "If it is in already, book it with --anyway REASON, which is kept."

@@ -10,6 +10,7 @@ from ledger.domain.bench.steps import Step
 from ledger.domain.lye.pot import stated
 from ledger.domain.lye.saponification import lye_concentration
 from ledger.domain.lye.uncertainty import Superfat
+from ledger.domain.lye.weighed import dry_alkali, pot_as_weighed, water_of
 from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.tools.limits import limit_of
 from ledger.rows.batch import find_batch, plan_lines, recipe_of
@@ -19,7 +20,7 @@ from ledger.rows.settings import PrintedFrom, printed_from, settings
 from ledger.units.words import Process, Role, Stage, Units
 from ledger.views.bench.batch_notes import notes_before, notes_that_stay
 from ledger.views.bench.bench import steps_of
-from ledger.views.lye.lye_check import dry_alkali, meant_in, pot_as_weighed, water_of
+from ledger.views.lye.lye_check import meant_in
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@ import sqlite3
 
 from ledger.domain.bench.status import in_words
 from ledger.domain.lye.saponification import lye_concentration
+from ledger.domain.lye.weighed import LyeCheck
 from ledger.rows.batch import BatchRow, find_batch, plan_lines, recipe_of
 from ledger.rows.complaint import complaints_of_batch
 from ledger.rows.customer import customer_list
@@ -21,7 +22,7 @@ from ledger.units.words import Units
 from ledger.views.bench.batch_notes import notes_that_stay
 from ledger.views.bench.bench import mass_balance
 from ledger.views.cure.cure_forecast import forecast, weighings
-from ledger.views.lye.lye_check import LyeCheck, lye_check
+from ledger.views.lye.lye_check import lye_check
 from ledger.views.record.batch_record import (
     Attached,
     BatchRecord,

@@ -2,6 +2,7 @@
 
 import sqlite3
 
+from ledger.domain.lye.weighed import LyeCheck
 from ledger.domain.tools.bar_checks import kept_as_good
 from ledger.domain.tools.limits import limit_of
 from ledger.domain.tools.readings import ACIDITY, FIGURES, READINGS
@@ -12,7 +13,6 @@ from ledger.rows.reading import current_readings
 from ledger.units.quantity import show_mass
 from ledger.units.words import ReadingUnit, Units
 from ledger.views.bench.bench import steps_of
-from ledger.views.lye.lye_check import LyeCheck
 from ledger.views.record.batch_record import FinishedLook, RecordedReading, UsedMaterial
 
 

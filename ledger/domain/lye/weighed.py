@@ -1,0 +1,134 @@
+"""The lye of a batch as weighed: its superfat, its water, and which figures they were reckoned with."""
+
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from ledger.domain.lye.pot import Figures, Pot, open_acids, stated
+from ledger.domain.lye.uncertainty import Superfat
+from ledger.units.words import Process, Role, Stage
+
+
+@dataclass(frozen=True)
+class LyeCheck:
+    """The lye of one batch as weighed; the superfat is None until all fats and the alkali are weighed."""
+
+    fats_mg: int
+    alkali_mg: int  # as sold, without the water of a stock lye
+    water_mg: int  # in all the liquids, acids and a stock lye together
+    alkali_kind: str | None  # NaOH, KOH, or both
+    purity_ppm: int | None  # of all the alkali together
+    superfat: Superfat | None
+    before_addition: Superfat | None  # hot process: of the pot, before a fat held back goes in
+    figures: dict[int, str]  # by lot: the saponification value or purity used, and where it stands
+    stated: tuple[str, ...]  # whose each single figure is, and how far it is trusted
+
+    @property
+    def superfat_ppm(self) -> int | None:
+        """The superfat as reckoned."""
+        return self.superfat.nominal_ppm if self.superfat else None
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """So much of one lot that was weighed on lines of one role, and what was known of it then."""
+
+    role: Role
+    stage: Stage
+    material_id: int
+    lot_id: int
+    mass_mg: int
+    figures: Figures
+    source: str
+
+    @property
+    def held_back(self) -> bool:
+        """Whether it is a fat that goes in later than the others."""
+        return self.role == "fat" and self.stage != "in the fats"
+
+
+def checked(
+    weighed: Sequence[Weighed],
+    still: Sequence[Weighed],
+    process: Process,
+    scale_step_mg: int,
+    *,
+    in_demand: Collection[int] = (),
+) -> LyeCheck:
+    """The lye of what was weighed; `still` is what is open, at its target.
+
+    The superfat is known once all fats and the alkali are weighed, and that of the pot once all but the fats held back
+    are. An acid still open counts where its material is `in_demand`: alkali was weighed for it, and it goes in later.
+    """
+    alkalis = [one for one in weighed if one.role == "alkali"]
+    total = sum(one.mass_mg for one in alkalis)
+    pure = sum((one.mass_mg * one.figures.alkali(one.mass_mg).purity_ppm for one in alkalis), Fraction(0))
+    superfat = before = None
+    fats = [one for one in weighed if one.role == "fat"]
+    waiting = [one for one in still if one.role in ("fat", "alkali")]
+    if fats and alkalis and all(one.held_back for one in waiting):
+        to_come = [one for one in still if one.role == "additive" and one.material_id in in_demand]
+        pot = pot_as_weighed((*weighed, *to_come), process, scale_step_mg)
+        superfat = None if waiting else pot.superfat()
+        before = pot.cooking() if waiting or pot.held else None
+    return LyeCheck(
+        fats_mg=sum(one.mass_mg for one in fats),
+        alkali_mg=dry_alkali(weighed),
+        water_mg=water_of(weighed),
+        alkali_kind=" and ".join(dict.fromkeys(one.figures.alkali_kind or "" for one in alkalis)) or None,
+        purity_ppm=round(pure / total) if total else None,
+        superfat=superfat,
+        before_addition=before,
+        figures={one.lot_id: words for one in weighed if (words := _words(one))},
+        stated=stated(one.figures for one in weighed),
+    )
+
+
+def pot_as_weighed(weighed: Iterable[Weighed], process: Process, scale_step_mg: int) -> Pot:
+    """What of it bears on the lye."""
+    found = list(weighed)
+    fats = [one for one in found if one.role == "fat"]
+    return Pot(
+        process,
+        tuple(one.figures.fat(one.mass_mg) for one in fats if not one.held_back),
+        tuple(one.figures.fat(one.mass_mg) for one in fats if one.held_back),
+        tuple(one.figures.alkali(one.mass_mg) for one in found if one.role == "alkali"),
+        sum((one.figures.acid_koh_mg(one.mass_mg) for one in found if one.role == "additive"), Fraction(0)),
+        scale_step_mg,
+        open_acids((one.figures, one.mass_mg) for one in found if one.role == "additive"),
+    )
+
+
+def dry_alkali(weighed: Iterable[Weighed]) -> int:
+    """The alkali as sold, without the water of a stock lye, in mg."""
+    return round(sum((one.mass_mg - _water(one) for one in weighed if one.role == "alkali"), Fraction(0)))
+
+
+def water_of(weighed: Iterable[Weighed]) -> int:
+    """The water in all the liquids and acids, and in a stock lye, in mg."""
+    wet = (one for one in weighed if one.role in ("alkali", "liquid") or one.figures.acid_koh_mg_per_kg is not None)
+    return round(sum((_water(one) for one in wet), Fraction(0)))
+
+
+def _water(one: Weighed) -> Fraction:
+    """The water it brings: that of a liquid, of a weak acid, or of a stock lye."""
+    if one.role == "alkali" and one.figures.water_ppm is None:
+        return Fraction(0)
+    return one.figures.water_mg(one.mass_mg)
+
+
+def _words(one: Weighed) -> str:
+    """The figure the lye was reckoned with, and where it stands."""
+    figures = one.figures
+    if one.role == "fat":
+        return f"saponification value {figures.sap_words()} mg KOH/g ({one.source})"
+    if one.role == "alkali":
+        if figures.purity_low_ppm is None:
+            return "no certificate, reckoned as pure"
+        word = "strength" if figures.water_ppm is not None else "purity"
+        own = f" ({one.source})" if figures.purity_of else ""
+        return f"{word} {figures.purity_words()}{own}"
+    if figures.acid_koh_mg_per_kg is not None:
+        used = f"uses up {figures.acid_koh_mg_per_kg / 1_000_000:.4g} g KOH per g of pure acid"
+        return f"{used}; strength {figures.purity_words()}" if figures.purity_low_ppm is not None else used
+    return ""
