@@ -3,9 +3,10 @@
 import json
 import sqlite3
 from collections.abc import Collection, Iterable
+from datetime import date
 
 from ledger.rows.batch import BatchRow
-from ledger.rows.opened import day
+from ledger.rows.opened import day, maybe_day
 
 _CURRENT = """
     SELECT r.* FROM json_each(?) w CROSS JOIN live_reading r ON r.batch_id = w.value WHERE r.plan_line_id IS NULL
@@ -72,3 +73,56 @@ def lost_in_the_pot(readings: Iterable[sqlite3.Row]) -> int | None:
     read = {one["what"]: one["value"] for one in readings}
     before, after = read.get("pot before cook"), read.get("pot after cook")
     return before - after if before is not None and after is not None else None
+
+
+def first_of(rows: sqlite3.Connection, batch_id: int, readings: Collection[str]) -> str | None:
+    """The first booked of these readings that a batch has, corrected or not; None where it has none."""
+    found = rows.execute(
+        "SELECT what FROM live_reading WHERE batch_id = ? AND what IN (SELECT value FROM json_each(?)) "
+        "ORDER BY id LIMIT 1",
+        (batch_id, json.dumps(list(readings))),
+    ).fetchone()
+    return found and str(found[0])
+
+
+def minutes_worked(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, int]:
+    """The minutes of work booked for batches; those for which none were are left out."""
+    found = rows.execute(
+        "SELECT r.batch_id, sum(r.value) FROM json_each(?) w CROSS JOIN live_reading r ON r.batch_id = w.value "
+        "WHERE r.what = 'labour' AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id) "
+        "GROUP BY r.batch_id",
+        (json.dumps(list(batches)),),
+    )
+    return {row[0]: row[1] for row in found}
+
+
+def dough_measured(rows: sqlite3.Connection, recipe_code: str) -> tuple[int, int]:
+    """The mass in mg and the volume of the batches of a recipe whose dough was measured, added up.
+
+    The volume is the reading 'dough volume'; the mass is all that was weighed in, wrapping apart.
+    """
+    found = rows.execute(
+        """
+        SELECT coalesce(sum(mass), 0), coalesce(sum(volume), 0) FROM (
+          SELECT g.value AS volume,
+                 (SELECT -sum(v.quantity) FROM movement v JOIN lot l ON l.id = v.lot_id
+                  JOIN material m ON m.id = l.material_id
+                  WHERE v.batch_id = b.id AND v.kind = 'consumed' AND m.kind <> 'packaging') AS mass
+          FROM live_batch b JOIN recipe_version w ON w.id = b.recipe_version_id JOIN recipe r ON r.id = w.recipe_id
+          JOIN live_reading g
+            ON g.id = (SELECT max(id) FROM live_reading WHERE batch_id = b.id AND what = 'dough volume')
+          WHERE r.code = ? AND b.process IN ('cold', 'hot'))
+        """,
+        (recipe_code,),
+    ).fetchone()
+    return found[0], found[1]
+
+
+def last_worked_on(rows: sqlite3.Connection, batch_id: int) -> date | None:
+    """The last day on which something was weighed into a batch or it was poured; None before either."""
+    found = rows.execute(
+        'SELECT max("on") FROM (SELECT "on" FROM live_movement WHERE batch_id = :batch '
+        "UNION ALL SELECT \"on\" FROM live_reading WHERE batch_id = :batch AND what = 'poured')",
+        {"batch": batch_id},
+    ).fetchone()
+    return maybe_day(found[0])

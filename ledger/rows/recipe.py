@@ -1,11 +1,14 @@
-"""The versions of a recipe as they were understood when they were added; their texts are not read again."""
+"""The recipes, and their versions as they were understood when they were added: their texts are not read again."""
 
 import json
 import sqlite3
 from collections.abc import Collection
+from dataclasses import dataclass
 
 from ledger.domain.recipe.figures import recipe_from
 from ledger.domain.recipe.recipe import Recipe
+from ledger.units.names import match_name
+from ledger.units.words import Process
 
 # What was kept of a version is of the version, whatever entry kept it: so it is looked for in the file itself, behind
 # what was known at an earlier entry.
@@ -35,3 +38,58 @@ def kept_versions(rows: sqlite3.Connection, recipe_id: int) -> dict[int, tuple[i
 
 def _recipe(row: sqlite3.Row) -> Recipe:
     return recipe_from(row["figures"], name=row["name"], code=row["code"], process=row["process"])
+
+
+@dataclass(frozen=True)
+class RecipeCard:
+    """One recipe with its latest version."""
+
+    id: int
+    code: str
+    name: str
+    process: Process
+    material_id: int
+    version_id: int
+    version: int
+    batches: int
+
+
+_CARDS = """
+SELECT r.id, r.code, r.material_id, v.id AS version_id, v.number AS version, v.name, f.process,
+       (SELECT count(*) FROM live_batch b JOIN recipe_version w ON w.id = b.recipe_version_id
+        WHERE w.recipe_id = r.id) AS batches
+FROM live_recipe r
+JOIN live_recipe_version v ON v.id = (SELECT max(id) FROM live_recipe_version WHERE recipe_id = r.id)
+JOIN main.recipe_figures f ON f.recipe_version_id = v.id
+ORDER BY v.name COLLATE NOCASE
+"""
+
+
+def recipe_list(rows: sqlite3.Connection) -> tuple[RecipeCard, ...]:
+    """Every recipe, by name."""
+    return tuple(RecipeCard(**dict(row)) for row in rows.execute(_CARDS))
+
+
+def recipe_by_code(rows: sqlite3.Connection, text: str) -> RecipeCard:
+    """The recipe meant by a code, a name or the start of one. Raises BadInput with near matches."""
+    cards = recipe_list(rows)
+    code = match_name(
+        text,
+        [(card.code, card.name) for card in cards],
+        noun="recipe",
+        add="soapledger recipe add FILE.toml",
+    )
+    return next(card for card in cards if card.code == code)
+
+
+def recipe_source(rows: sqlite3.Connection, version_id: int) -> str:
+    """The text of one version, as it was given."""
+    return str(rows.execute("SELECT source FROM recipe_version WHERE id = ?", (version_id,)).fetchone()[0])
+
+
+def latest_assessment_text(rows: sqlite3.Connection, recipe_id: int) -> str | None:
+    """The text of the safety assessment booked last for a recipe; None when there is none."""
+    found = rows.execute(
+        "SELECT source FROM live_assessment WHERE recipe_id = ? ORDER BY id DESC LIMIT 1", (recipe_id,)
+    ).fetchone()
+    return found and str(found[0])

@@ -27,7 +27,7 @@ from ledger.domain.recipe.formulate import Charge, Formulation, formulate
 from ledger.domain.recipe.reader import read_recipe
 from ledger.operations.bench.superfat_guard import likely_low_refusal
 from ledger.reference.tables import fats
-from ledger.views.recipe.recipe import RecipeCard
+from ledger.rows.recipe import RecipeCard
 
 RUNS = 50_000
 # Three things that leave the same open: 1500 g of each fat at 200 +- 8 mg KOH per g is 12 of 600 g of the demand, 2 %;

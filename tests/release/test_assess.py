@@ -11,7 +11,7 @@ from ledger.operations.keep.undo import last_entry, undo
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.assess import assess_recipe
-from ledger.views.recipe.recipe import recipe_by_code
+from ledger.rows.recipe import recipe_by_code
 from ledger.views.release.assessment import latest_assessment
 
 FIRST = """

@@ -5,9 +5,10 @@ from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import say, table
 from ledger.domain.recipe.recipe import Recipe
 from ledger.domain.tools.limits import limit_of
+from ledger.rows.recipe import recipe_by_code
 from ledger.units.quantity import show_mass, show_share
 from ledger.units.words import Units
-from ledger.views.recipe.recipe import RecipeSheet, recipe_by_code, recipe_sheet
+from ledger.views.recipe.recipe import RecipeSheet, recipe_sheet
 
 _Key = tuple[str, str, str]
 

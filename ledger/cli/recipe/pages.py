@@ -9,8 +9,8 @@ from ledger import __version__
 from ledger.cli.kit.desk import desk
 from ledger.domain.recipe.mould import Mould
 from ledger.errors import BadInput
+from ledger.rows.recipe import recipe_by_code
 from ledger.units.quantity import parse_mass, parse_pieces
-from ledger.views.recipe.recipe import recipe_by_code
 from ledger.views.recipe.recipe_page import RecipePage, recipe_page
 
 File = Annotated[Path, typer.Argument(help="The recipe file (TOML).")]

@@ -8,10 +8,11 @@ from ledger.domain.recipe.scaling import bars_of, fats_for_bars, fats_for_stock,
 from ledger.errors import BadInput, Refused
 from ledger.rows.lot import available
 from ledger.rows.material import material_by_code
+from ledger.rows.recipe import recipe_by_code
 from ledger.units.quantity import parse_mass, parse_pieces, show_mass
 from ledger.views.recipe.composition import recipe_stages
 from ledger.views.recipe.density import own_density
-from ledger.views.recipe.recipe import RecipeSheet, recipe_by_code, recipe_sheet
+from ledger.views.recipe.recipe import RecipeSheet, recipe_sheet
 from ledger.views.recipe.recipe_page import RecipePage, dough_of
 
 _WAYS = (

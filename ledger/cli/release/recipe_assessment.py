@@ -8,9 +8,9 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, On, Recipe
 from ledger.cli.kit.show import out_json, say, say_wrapped, table
 from ledger.errors import BadInput
+from ledger.rows.recipe import recipe_by_code
 from ledger.units.dates import show_date
 from ledger.units.quantity import parse_pieces
-from ledger.views.recipe.recipe import recipe_by_code
 from ledger.views.release.assessment import AssessmentView, batch_beside, recipe_beside
 
 

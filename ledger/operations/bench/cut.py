@@ -13,7 +13,7 @@ from ledger.rows.batch import BatchRow, find_batch, recipe_of
 from ledger.rows.lot import place_of_kind
 from ledger.rows.material import material_by_code
 from ledger.rows.opened import Rows
-from ledger.rows.reading import mass_in
+from ledger.rows.reading import last_worked_on, mass_in
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.verbs import FirstDecision, NewLot
@@ -116,11 +116,7 @@ def ready_to_yield(rows: Rows, batch: BatchRow, on: date) -> None:
     if batch.open_lines:
         lines = "1 line" if batch.open_lines == 1 else f"{batch.open_lines} lines"
         raise Refused(f"Batch {batch.code} has {lines} still to be weighed: soapledger batch log {batch.code}")
-    last = rows.execute(
-        'SELECT max("on") FROM (SELECT "on" FROM live_movement WHERE batch_id = :batch '
-        "UNION ALL SELECT \"on\" FROM live_reading WHERE batch_id = :batch AND what = 'poured')",
-        {"batch": batch.id},
-    ).fetchone()[0]
-    made = max(batch.on, date.fromisoformat(last)) if last else batch.on
+    last = last_worked_on(rows, batch.id)
+    made = max(batch.on, last) if last else batch.on
     if on < made:
         raise BadInput(f"Batch {batch.code} was still being made on {show_date(made)}; look at --on.")

@@ -17,12 +17,13 @@ from ledger.operations.stock.allocate import FreeStock, Take, chosen_lots
 from ledger.operations.stock.combine import next_batch_code
 from ledger.rows.batch import find_batch, portions_of
 from ledger.rows.material import MaterialCard
+from ledger.rows.recipe import RecipeCard, recipe_by_code
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.tables.bench import Batch, PlanLine
 from ledger.storage.transaction import Transaction
 from ledger.views.material.figures import figures_of
-from ledger.views.recipe.recipe import RecipeCard, materials_named, order_of_work, recipe_by_code, recipe_version
+from ledger.views.recipe.recipe import materials_named, order_of_work, recipe_version
 from ledger.views.recipe.skin import batch_skin_checks
 
 _BEFORE = "superfat likely nothing: "  # before the reason of a decision taken at the plan

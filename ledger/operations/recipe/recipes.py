@@ -7,6 +7,7 @@ from ledger.domain.recipe.reader import read_recipe
 from ledger.domain.recipe.recipe import Portion, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.rows.material import MaterialCard, material_list
+from ledger.rows.recipe import recipe_by_code, recipe_list, recipe_source
 from ledger.storage.book import Book
 from ledger.storage.tables.material import Material, MaterialRevision
 from ledger.storage.tables.recipe import Recipe as RecipeRow
@@ -14,14 +15,7 @@ from ledger.storage.tables.recipe import RecipeVersion
 from ledger.storage.transaction import Transaction
 from ledger.storage.upgrade import kept_figures
 from ledger.units.words import MaterialKind
-from ledger.views.recipe.recipe import (
-    materials_named,
-    recipe_by_code,
-    recipe_list,
-    recipe_source,
-    recipe_version,
-    recipe_versions,
-)
+from ledger.views.recipe.recipe import materials_named, recipe_version, recipe_versions
 
 
 @dataclass(frozen=True)

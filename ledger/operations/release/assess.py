@@ -3,10 +3,10 @@
 from ledger.domain.release.assessment import ASSESSED_PROCESSES, Assessment, AssessmentFile, read_assessment
 from ledger.errors import BadInput
 from ledger.markets import market
+from ledger.rows.recipe import RecipeCard, recipe_by_code
 from ledger.storage.book import Book
 from ledger.storage.tables.recipe import Assessment as AssessmentRow
 from ledger.units.dates import show_date
-from ledger.views.recipe.recipe import RecipeCard, recipe_by_code
 
 
 def assess_recipe(book: Book, code: str, text: str, *, file: str) -> tuple[RecipeCard, Assessment]:

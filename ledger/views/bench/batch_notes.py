@@ -1,14 +1,13 @@
 """The sentences that go with a batch: what its maker should know before she begins, and what stays on the record."""
 
-import sqlite3
-
 from ledger.domain.lye.uncertainty import Superfat, all_low_warning
 from ledger.domain.recipe.recipe import held_back_words
 from ledger.rows.batch import BatchRow, plan_lines, portions_of
+from ledger.rows.opened import Rows
 from ledger.views.recipe.skin import batch_skin_checks
 
 
-def notes_before(rows: sqlite3.Connection, batch: BatchRow) -> list[str]:
+def notes_before(rows: Rows, batch: BatchRow) -> list[str]:
     """Lines without a lot, and the portions of a divided batch."""
     found = [
         f"{line.material}: no lot is set aside for it yet."
@@ -22,7 +21,7 @@ def notes_before(rows: sqlite3.Connection, batch: BatchRow) -> list[str]:
     return found
 
 
-def notes_that_stay(rows: sqlite3.Connection, batch: BatchRow, lowest: Superfat | None) -> list[str]:
+def notes_that_stay(rows: Rows, batch: BatchRow, lowest: Superfat | None) -> list[str]:
     """All low at nothing, what becomes of a fat held back, fragrances without a certificate or over it."""
     found = [warning] if (warning := all_low_warning(lowest)) else []
     found += held_back_words(batch.process, [line.material for line in plan_lines(rows, batch.id) if line.held_back])

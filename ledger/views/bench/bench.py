@@ -1,6 +1,5 @@
 """What was ticked, weighed and read of a batch so far, with readings that were corrected left out."""
 
-import sqlite3
 from collections import defaultdict
 
 from ledger.domain.bench.mass_balance import MassBalance
@@ -8,6 +7,7 @@ from ledger.domain.bench.steps import Step, steps
 from ledger.domain.tools.limits import LineRead, Read
 from ledger.rows.batch import BatchRow, plan_lines
 from ledger.rows.lot import lot_by_id
+from ledger.rows.opened import Rows
 from ledger.rows.reading import cooked_off, current_readings, mass_in
 
 
@@ -16,7 +16,7 @@ def steps_of(batch: BatchRow) -> tuple[Step, ...]:
     return steps(batch.process, makes_lye=batch.part_of is None, gives_bars=batch.soap)
 
 
-def read_so_far(rows: sqlite3.Connection, batch: BatchRow) -> Read:
+def read_so_far(rows: Rows, batch: BatchRow) -> Read:
     """Everything that a recipe sets limits for, as it stands."""
     figures: dict[str, list[int]] = defaultdict(list)
     clocks, bars = {}, []
@@ -42,7 +42,7 @@ def read_so_far(rows: sqlite3.Connection, batch: BatchRow) -> Read:
     )
 
 
-def mass_balance(rows: sqlite3.Connection, batch: BatchRow) -> MassBalance:
+def mass_balance(rows: Rows, batch: BatchRow) -> MassBalance:
     """Mass in against mass out, as far as it was weighed."""
     read = {one["what"]: one["value"] for one in current_readings(rows, batch.id) if one["unit"] == "mg"}
     out = None

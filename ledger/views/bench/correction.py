@@ -1,17 +1,19 @@
 """A wrong weight in a batch that is not mixed yet, with the ways out and what each comes to."""
 
-import sqlite3
 from dataclasses import dataclass, replace
 
 from ledger.domain.bench.correction import Case, InPot, Way, lye_is_made, lye_parts, ways, what_it_means
+from ledger.domain.lye.pot import Figures
 from ledger.domain.lye.saponification import lye_concentration
 from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.recipe.scaling import Dough
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, PlanLineRow, plan_lines, recipe_of
 from ledger.rows.decision import decided
-from ledger.rows.lot import available, lot_by_id
-from ledger.rows.material import material_by_id
+from ledger.rows.lot import available, lots_by_id
+from ledger.rows.material import materials_by_id
+from ledger.rows.opened import Rows
+from ledger.rows.reading import first_of
 from ledger.rows.settings import settings
 from ledger.units.quantity import show_mass, show_share
 from ledger.units.words import LIKELY_NOTHING, Units
@@ -51,7 +53,7 @@ class Correction:
     advice: tuple[Advice, ...]
 
 
-def correction(rows: sqlite3.Connection, batch: BatchRow, line: int, actual_mg: int) -> Correction:
+def correction(rows: Rows, batch: BatchRow, line: int, actual_mg: int) -> Correction:
     """What can be done about it. Raises Refused once lye and fats have met, BadInput for a line that does not bear on
     the lye or an unknown one."""
     case = correction_case(rows, batch, line, actual_mg)
@@ -68,7 +70,7 @@ def correction(rows: sqlite3.Connection, batch: BatchRow, line: int, actual_mg: 
     )
 
 
-def correction_case(rows: sqlite3.Connection, batch: BatchRow, line: int, actual_mg: int) -> Case:
+def correction_case(rows: Rows, batch: BatchRow, line: int, actual_mg: int) -> Case:
     """The batch as it is with that line as it really was; raises like `correction`."""
     _not_met(rows, batch)
     recipe = recipe_of(rows, batch)
@@ -79,7 +81,11 @@ def correction_case(rows: sqlite3.Connection, batch: BatchRow, line: int, actual
     lines = {one.number: one for one in plan_lines(rows, batch.id) if one.role != "packaging"}
     if line not in lines:
         raise BadInput(f"Batch {batch.code} has no line {line}; its lines are 1 to {max(lines)}.")
-    in_pot = tuple(_in_pot(rows, one) for one in lines.values())
+    cards = materials_by_id(rows, {one.material_id for one in lines.values()})
+    lots = lots_by_id(rows, {one.lot_id for one in lines.values() if one.lot_id is not None})
+    in_pot = tuple(
+        _in_pot(one, figures_of(cards[one.material_id], lots.get(one.lot_id or 0))) for one in lines.values()
+    )
     wrong = next(one for one in in_pot if one.number == line)
     bears = wrong.role in ("fat", "alkali") or (wrong.role == "liquid" and wrong.stage == WITH_THE_LYE)
     if not bears and wrong.figures.acid_koh_mg_per_kg is None:
@@ -99,7 +105,7 @@ def correction_case(rows: sqlite3.Connection, batch: BatchRow, line: int, actual
     )
 
 
-def correction_ways(rows: sqlite3.Connection, batch: BatchRow, case: Case) -> tuple[Way, Way, Way]:
+def correction_ways(rows: Rows, batch: BatchRow, case: Case) -> tuple[Way, Way, Way]:
     """The ways out, with what is free of each fat on the day of the batch.
 
     What the wrong line was booked or meant to take, and did not, is free as well.
@@ -115,24 +121,20 @@ def correction_ways(rows: sqlite3.Connection, batch: BatchRow, case: Case) -> tu
     return ways(case, free)
 
 
-def _not_met(rows: sqlite3.Connection, batch: BatchRow) -> None:
+def _not_met(rows: Rows, batch: BatchRow) -> None:
     """Raise Refused where it is too late to correct a weight."""
     if batch.discarded or batch.yield_lot_id is not None:
         raise Refused(f"Batch {batch.code} is {batch.status}; its weights are mended with: batch log --correct")
-    marks = ", ".join("?" for _ in _MET)
-    met = rows.execute(
-        f"SELECT what FROM live_reading WHERE batch_id = ? AND what IN ({marks}) ORDER BY id LIMIT 1", (batch.id, *_MET)
-    ).fetchone()
+    met = first_of(rows, batch.id, _MET)
     if met:
         raise Refused(
-            f"Lye and fats of batch {batch.code} have met ('{met[0]}' is logged), so no weight can be put right any "
+            f"Lye and fats of batch {batch.code} have met ('{met}' is logged), so no weight can be put right any "
             f"more. Log what went in with: soapledger batch log {batch.code} --line LINE=GRAMS --correct; where lye is "
             f"left over, give it up: soapledger batch discard {batch.code} --reason ..."
         )
 
 
-def _in_pot(rows: sqlite3.Connection, line: PlanLineRow) -> InPot:
-    lot = lot_by_id(rows, line.lot_id) if line.lot_id else None
+def _in_pot(line: PlanLineRow, figures: Figures) -> InPot:
     return InPot(
         number=line.number,
         role=line.role,
@@ -142,11 +144,11 @@ def _in_pot(rows: sqlite3.Connection, line: PlanLineRow) -> InPot:
         mass_mg=line.used if line.logged else line.target,
         target_mg=line.target,
         logged=line.logged,
-        figures=figures_of(material_by_id(rows, line.material_id), lot),
+        figures=figures,
     )
 
 
-def _advice(rows: sqlite3.Connection, batch: BatchRow, case: Case, way: Way) -> Advice:
+def _advice(rows: Rows, batch: BatchRow, case: Case, way: Way) -> Advice:
     changes = way.changes(case.lines)
     units = settings(rows).units
     solution = sum(mass for one, mass in changes if one.role != "fat")
@@ -206,7 +208,7 @@ def _lye_words(case: Case) -> str:
     return f"{shown}; {effect}"
 
 
-def _size(rows: sqlite3.Connection, batch: BatchRow, way: Way) -> tuple[int, int, int | None]:
+def _size(rows: Rows, batch: BatchRow, way: Way) -> tuple[int, int, int | None]:
     """The dough, what of it does not fit the mould, and the bars it gives."""
     recipe = recipe_of(rows, batch)
     masses = {one.number: one for one in way.lines}

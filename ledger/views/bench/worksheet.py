@@ -1,6 +1,5 @@
 """What the bench needs for one batch: every line of work with its lot, target and tolerance."""
 
-import sqlite3
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -16,6 +15,7 @@ from ledger.domain.tools.limits import limit_of
 from ledger.rows.batch import find_batch, plan_lines, recipe_of
 from ledger.rows.lot import lot_by_id
 from ledger.rows.material import material_by_id
+from ledger.rows.opened import Rows
 from ledger.rows.settings import PrintedFrom, printed_from, settings
 from ledger.units.words import Process, Role, Stage, Units
 from ledger.views.bench.batch_notes import notes_before, notes_that_stay
@@ -83,7 +83,7 @@ class Worksheet:
     stated: tuple[str, ...] = ()  # whose each single figure of the lye is, and how far it is trusted
 
 
-def worksheet(rows: sqlite3.Connection, code: str, *, program: str) -> Worksheet:
+def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
     """The worksheet of one batch; raises like `find_batch`."""
     batch = find_batch(rows, code)
     recipe = recipe_of(rows, batch)

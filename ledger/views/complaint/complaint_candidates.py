@@ -1,11 +1,10 @@
 """Which batches a complaint without a code may be about: the bars that could have been bought there by then."""
 
-import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
 from ledger.rows.complaint import ComplaintCard
-from ledger.rows.opened import day
+from ledger.rows.opened import Rows, day
 
 
 @dataclass(frozen=True)
@@ -36,7 +35,7 @@ GROUP BY l.id HAVING bars > 0 OR standing > 0 ORDER BY last_on DESC, l.id
 """
 
 
-def candidate_batches(rows: sqlite3.Connection, complaint: ComplaintCard) -> tuple[CandidateBatch, ...]:
+def candidate_batches(rows: Rows, complaint: ComplaintCard) -> tuple[CandidateBatch, ...]:
     """The batches it may be about, up to the day it was bought or else reported, the latest supplied first.
 
     Of a stall: bars sold there, or standing there that day and not counted yet. Of a customer: bars sent or

@@ -1,6 +1,5 @@
 """The cure rack: what is ready, what still has days to go."""
 
-import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -10,6 +9,7 @@ from ledger.domain.cure.curing import cure
 from ledger.domain.recipe.recipe import WEIGH_EVERY_DAYS
 from ledger.rows.batch import batches_giving
 from ledger.rows.lot import lots_by_id
+from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
 from ledger.units.words import Process
 from ledger.views.cure.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, based_on, forecast, weighings_among
@@ -57,7 +57,7 @@ WHERE l.material_id IN (SELECT id FROM material WHERE kind = 'soap') AND l."on" 
 """
 
 
-def cure_list(rows: sqlite3.Connection, *, on: date) -> tuple[OnTheRack, ...]:
+def cure_list(rows: Rows, *, on: date) -> tuple[OnTheRack, ...]:
     """Every batch on the rack on a date, the first ready first."""
     found = []
     lots = lots_by_id(rows, [row[0] for row in rows.execute(_ON_THE_RACK, {"on": on.isoformat()})], on=on)

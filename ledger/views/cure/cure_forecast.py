@@ -1,6 +1,5 @@
 """The weighings of the marked bars of a batch, and what they, or else its composition, forecast."""
 
-import sqlite3
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass, field
@@ -11,7 +10,7 @@ from math import ceil, floor
 from ledger.domain.cure.drying_curve import Curve, fit, from_composition
 from ledger.domain.recipe.recipe import Recipe
 from ledger.rows.batch import BatchRow
-from ledger.rows.opened import day
+from ledger.rows.opened import Row, Rows, day
 from ledger.rows.reading import current_readings
 from ledger.units.dates import add_months, show_date
 from ledger.units.quantity import WHOLE_PPM, show_mass, show_share
@@ -69,12 +68,12 @@ class Forecast:
         return min(max(low, self.dry_mg or 0), high), high
 
 
-def weighings(rows: sqlite3.Connection, batch: BatchRow, *, on: date | None = None) -> tuple[Weighing, ...]:
+def weighings(rows: Rows, batch: BatchRow, *, on: date | None = None) -> tuple[Weighing, ...]:
     """The weighings of marked bars up to a day (all), in the order of days; of two on one day the later counts."""
     return weighings_among(current_readings(rows, batch.id), on=on)
 
 
-def weighings_among(readings: Iterable[sqlite3.Row], *, on: date | None = None) -> tuple[Weighing, ...]:
+def weighings_among(readings: Iterable[Row], *, on: date | None = None) -> tuple[Weighing, ...]:
     """Likewise, of the readings that count."""
     found: dict[tuple[str, str], Weighing] = {}
     for row in readings:
@@ -83,9 +82,7 @@ def weighings_among(readings: Iterable[sqlite3.Row], *, on: date | None = None) 
     return tuple(sorted(found.values(), key=lambda one: (one.on, one.mark)))
 
 
-def forecast(
-    rows: sqlite3.Connection, batch: BatchRow, known: tuple[Weighing, ...], drying: Drying | None = None
-) -> Forecast | None:
+def forecast(rows: Rows, batch: BatchRow, known: tuple[Weighing, ...], drying: Drying | None = None) -> Forecast | None:
     """By the weighings once they are on four days at least; else by the composition; None before the cut.
 
     An answer about several batches hands what it read of their drying.

@@ -1,6 +1,5 @@
 """What is left of the bars of batches once they have dried, from what went into them."""
 
-import sqlite3
 from collections.abc import Collection, Iterable, Mapping
 from fractions import Fraction
 from functools import cache
@@ -10,7 +9,7 @@ from ledger.domain.recipe.recipe import DRIEST_WATER_PPM, Recipe
 from ledger.rows.batch import BatchRow, batches_coded
 from ledger.rows.lot import lots_by_id
 from ledger.rows.material import MaterialCard, materials_by_id
-from ledger.rows.opened import day
+from ledger.rows.opened import Rows, day
 from ledger.rows.reading import lost_in_the_pot, masses_in, readings_of
 from ledger.rows.recipe import versions_by_id
 from ledger.views.lye.lye_check import weighed_in_each
@@ -48,7 +47,7 @@ def undried(bases: Iterable[Base], cards: Mapping[int, MaterialCard]) -> Composi
 class Drying:
     """The drying of some batches, read by set: as many statements for one as for a thousand."""
 
-    def __init__(self, rows: sqlite3.Connection, batches: Collection[BatchRow]) -> None:
+    def __init__(self, rows: Rows, batches: Collection[BatchRow]) -> None:
         """Reads all that the answers below need."""
         numbers = [one.id for one in batches]
         doughs = batches_coded(rows, {one.part_of for one in batches if one.part_of})

@@ -1,12 +1,11 @@
 """What the bars of a batch weighed last, and how much of that weight is known to stay on the shelf."""
 
-import sqlite3
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
 from ledger.rows.batch import BatchRow
-from ledger.rows.opened import day
+from ledger.rows.opened import Rows, day
 from ledger.rows.reading import current_readings
 from ledger.views.cure.cure_forecast import BY_WEIGHINGS, based_on, forecast, weighings
 from ledger.views.cure.drying import Drying
@@ -22,7 +21,7 @@ class Weighings:
     when: str  # what it stands for, in words, or why it is not known
 
 
-def last_weighings(rows: sqlite3.Connection, batch: BatchRow) -> Weighings | None:
+def last_weighings(rows: Rows, batch: BatchRow) -> Weighings | None:
     """The readings 'bar weight' that count, of the latest day that has some; None before there is one."""
     every = [row for row in current_readings(rows, batch.id) if row["what"] == "bar weight"]
     latest = max((row["on"] for row in every), default=None)
@@ -34,7 +33,7 @@ def last_weighings(rows: sqlite3.Connection, batch: BatchRow) -> Weighings | Non
     return Weighings(day(found[0]["on"]), weights, left, when)
 
 
-def _left(rows: sqlite3.Connection, batch: BatchRow, mean_mg: Fraction) -> tuple[Fraction | None, str]:
+def _left(rows: Rows, batch: BatchRow, mean_mg: Fraction) -> tuple[Fraction | None, str]:
     """The least the mean may come to over the mean now: the forecast's low end, or the bar with all its water gone.
 
     Whichever of the two is less; nothing where neither is known, or both lie above what the bars weigh now.

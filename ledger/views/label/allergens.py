@@ -1,6 +1,5 @@
 """The fragrance allergens of a batch, from the statements of the lots that really went in."""
 
-import sqlite3
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -11,6 +10,7 @@ from ledger.domain.material.allergens import AllergenAnswer, Found, Holds, Liste
 from ledger.reference.allergens import Allergen, allergen_named, counted_as, remark_on, usual_contents
 from ledger.rows.batch import BatchRow, recipe_of
 from ledger.rows.material import materials_by_id
+from ledger.rows.opened import Rows
 from ledger.units.quantity import show_share
 from ledger.views.cure.drying import driest_water, undried
 from ledger.views.recipe.ingredients import bases_of_batch
@@ -69,7 +69,7 @@ class Holding:
         )
 
 
-def batch_holding(rows: sqlite3.Connection, batch: BatchRow, compositions: Compositions | None = None) -> Holding:
+def batch_holding(rows: Rows, batch: BatchRow, compositions: Compositions | None = None) -> Holding:
     """What stands in the statements of every lot of a batch, else of its material."""
     bases = bases_of_batch(rows, batch.id, compositions)
     parts, doubts = _parts(rows, bases)
@@ -78,9 +78,7 @@ def batch_holding(rows: sqlite3.Connection, batch: BatchRow, compositions: Compo
     return Holding(tuple(parts), tuple(dict.fromkeys(doubts)), driest)
 
 
-def batch_allergens(
-    rows: sqlite3.Connection, batch: BatchRow, rule: AllergenList, made: Compositions | None = None
-) -> Allergens:
+def batch_allergens(rows: Rows, batch: BatchRow, rule: AllergenList, made: Compositions | None = None) -> Allergens:
     """Sum the statements of every lot, else of its material, and compare with the list."""
     holding = batch_holding(rows, batch, made)
     answer = holding.named_by(rule)
@@ -104,14 +102,14 @@ def batch_allergens(
     )
 
 
-def barred_words(rows: sqlite3.Connection, batch: BatchRow, law: Market, *, on: date) -> str | None:
+def barred_words(rows: Rows, batch: BatchRow, law: Market, *, on: date) -> str | None:
     """What a batch holds that may not be in a bar of a market; None where it is nothing known here."""
     listed = law.allergen_list(on)
     barred = batch_allergens(rows, batch, listed).barred if listed else ()
     return f"it holds what is prohibited in {law.name}: {'; '.join(barred)}" if barred else None
 
 
-def _parts(rows: sqlite3.Connection, bases: Sequence[Base]) -> tuple[list[Holds], list[str]]:
+def _parts(rows: Rows, bases: Sequence[Base]) -> tuple[list[Holds], list[str]]:
     """Each lot as received with its statement, and what leaves a question."""
     parts: list[Holds] = []
     doubts: list[str] = []

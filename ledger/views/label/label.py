@@ -1,7 +1,6 @@
 """What is printed on the bars of one batch for one market."""
 
 import hashlib
-import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
@@ -13,10 +12,11 @@ from ledger.errors import BadInput, Refused
 from ledger.markets import market
 from ledger.rows.batch import BatchRow, find_batch, recipe_of
 from ledger.rows.movement import ledger_graph
+from ledger.rows.opened import Rows
+from ledger.rows.recipe import recipe_by_code
 from ledger.rows.settings import settings
 from ledger.views.label.allergens import Allergens, barred_words, batch_allergens
 from ledger.views.recipe.ingredients import declared_parts
-from ledger.views.recipe.recipe import recipe_by_code
 from ledger.views.release.assessment import latest_assessment
 from ledger.views.stock.made_of import Compositions
 
@@ -52,7 +52,7 @@ class LabelText:
 
 
 def label_text(
-    rows: sqlite3.Connection,
+    rows: Rows,
     code: str,
     market_code: str,
     *,
@@ -145,7 +145,7 @@ def digest_of(text: str) -> str:
 
 
 def _durability(
-    rows: sqlite3.Connection,
+    rows: Rows,
     batch: BatchRow,
     law: Market,
     recipe: Recipe | None,
@@ -169,9 +169,7 @@ def _durability(
     return until, kept.after_opening_months
 
 
-def _own_remains(
-    rows: sqlite3.Connection, batch: BatchRow, wishes: LabelWishes, allergens: Allergens | None
-) -> tuple[str, ...]:
+def _own_remains(rows: Rows, batch: BatchRow, wishes: LabelWishes, allergens: Allergens | None) -> tuple[str, ...]:
     """What this very batch leaves to a person, before what its market does."""
     found = [
         f"How a soap made of its fats is named: here {wishes.declaration}, by the recipe; no official text was found "

@@ -1,6 +1,5 @@
 """A label held against the rules of a market on a day, particular by particular; a person decides."""
 
-import sqlite3
 from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
@@ -14,6 +13,8 @@ from ledger.markets import market
 from ledger.rows.batch import BatchRow, find_batch, recipe_of
 from ledger.rows.label import Run, approved_by, runs
 from ledger.rows.movement import bar_counts
+from ledger.rows.opened import Rows
+from ledger.rows.recipe import recipe_by_code
 from ledger.rows.settings import settings
 from ledger.units.dates import show_date
 from ledger.units.gs1 import elements, in_words
@@ -21,7 +22,6 @@ from ledger.units.quantity import WHOLE_PPM, show_share
 from ledger.units.wording import count
 from ledger.views.cure.weighings import Weighings, last_weighings
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
-from ledger.views.recipe.recipe import recipe_by_code
 from ledger.views.release.assessment import batch_beside
 
 
@@ -54,7 +54,7 @@ class LabelCheck:
 
 
 def label_check(
-    rows: sqlite3.Connection,
+    rows: Rows,
     code: str,
     market_code: str,
     *,
@@ -87,7 +87,7 @@ def label_check(
     )
 
 
-def _particular(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, rule: Rule, on: date) -> Particular:
+def _particular(rows: Rows, batch: BatchRow, label: LabelText, rule: Rule, on: date) -> Particular:
     if rule.particular in ("assessment", "notification"):
         found, stands = _covered(rows, batch, label, rule.particular, on)
     else:
@@ -136,7 +136,7 @@ def _allergens(label: LabelText) -> tuple[str, str]:
     return "; ".join([words, *asked]), "for a person" if asked else "found"
 
 
-def _covered(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, particular: str, on: date) -> tuple[str, str]:
+def _covered(rows: Rows, batch: BatchRow, label: LabelText, particular: str, on: date) -> tuple[str, str]:
     """The assessment of the product or its notification for the market, beside the batch as weighed."""
     if batch.recipe_code is None:
         return "none: it has no recipe", "missing"
@@ -154,7 +154,7 @@ def _covered(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, partic
     return f"{name}; nothing compared lies outside, silent on {view.silent}", "for a person"
 
 
-def _net(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, law: Market) -> tuple[str, ...]:
+def _net(rows: Rows, batch: BatchRow, label: LabelText, law: Market) -> tuple[str, ...]:
     """The bars weighed last against the packers' rules, and the highest weight that could be declared."""
     weighed = last_weighings(rows, batch)
     if weighed is None:
@@ -189,7 +189,7 @@ def _highest(weighed: Weighings, left: Fraction, system: System) -> Suggestion:
     return highest_to_declare(weighed.weights_mg, left * WHOLE_PPM, system=system, when=weighed.when)
 
 
-def net_doubts(rows: sqlite3.Connection, label: LabelText) -> tuple[str, ...]:
+def net_doubts(rows: Rows, label: LabelText) -> tuple[str, ...]:
     """Why the declared weight may not hold until the bars have dried, a sentence for each; a person decides."""
     weighed = last_weighings(rows, find_batch(rows, label.batch_code))
     if weighed is None:
@@ -210,7 +210,7 @@ def net_doubts(rows: sqlite3.Connection, label: LabelText) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found))
 
 
-def _claims(rows: sqlite3.Connection, batch: BatchRow, label: LabelText, *, soap_alone: bool) -> tuple[str, ...]:
+def _claims(rows: Rows, batch: BatchRow, label: LabelText, *, soap_alone: bool) -> tuple[str, ...]:
     """Words in what the maker wrote that are questioned; an empty answer passes nothing."""
     recipe = recipe_of(rows, batch)
     text = ". ".join(word for word in (label.product, label.function, recipe.label.claims if recipe else None) if word)
@@ -225,7 +225,7 @@ def _gs1(label: LabelText) -> str | None:
     return in_words(elements(gtin=label.code_text, lot=label.batch_code, made_on=label.made_on))
 
 
-def _supplied(rows: sqlite3.Connection, lot_id: int, law: Market) -> tuple[str, ...]:
+def _supplied(rows: Rows, lot_id: int, law: Market) -> tuple[str, ...]:
     """Bars are told apart by the day they were first supplied, and with it the list that holds for them."""
     if len(law.allergens) < 2:
         return ()

@@ -1,6 +1,5 @@
 """Stock whose printed label stops being usable at a coming date, by market, with bars and where they are."""
 
-import sqlite3
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -11,6 +10,7 @@ from ledger.markets import known_market, market
 from ledger.rows.batch import BatchRow, batches_coded
 from ledger.rows.label import Run, runs, text_of
 from ledger.rows.movement import BarCount, bar_counts, bars_here
+from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
 from ledger.views.label.allergens import Holding, batch_holding
 from ledger.views.stock.made_of import Compositions
@@ -28,7 +28,7 @@ class Due:
     why: str
 
 
-def labels_due(rows: sqlite3.Connection, *, today: date, by: date) -> tuple[Due, ...]:
+def labels_due(rows: Rows, *, today: date, by: date) -> tuple[Due, ...]:
     """Every batch with labels printed for a market whose rule changes between today and `by`, or has changed.
 
     Bars here were not supplied yet, so the list for the day of their supply holds; bars at a shop were supplied when
@@ -50,7 +50,7 @@ def labels_due(rows: sqlite3.Connection, *, today: date, by: date) -> tuple[Due,
 
 
 def _due(
-    rows: sqlite3.Connection,
+    rows: Rows,
     batch: BatchRow,
     counts: Sequence[BarCount],
     made: Compositions,
@@ -104,12 +104,12 @@ def _missing(holding: Holding, rule: AllergenList | None, after: AllergenList) -
     return sorted(set(holding.named_by(after).declared) - set(before))
 
 
-def _printed_under(rows: sqlite3.Connection, rule: AllergenList, run: Run) -> bool:
+def _printed_under(rows: Rows, rule: AllergenList, run: Run) -> bool:
     """Whether a run carries what that list asks and no more: its text was first printed while the list held."""
     return rule.until is not None and text_of(rows, run) <= rule.until
 
 
-def label_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> dict[str, str]:
+def label_doubts(rows: Rows, batch: BatchRow, *, on: date) -> dict[str, str]:
     """Why the labels on the bars are not usable for bars supplied on a day: by market, a sentence for each.
 
     Labels the day has made unusable are on the bars until newer ones, counted, are enough for all that are here; a run
@@ -126,7 +126,7 @@ def label_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> dict
     return {code: why for code, why in stale.items() if newer[code] < here}
 
 
-def labels_on_bars(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> int:
+def labels_on_bars(rows: Rows, batch: BatchRow, *, on: date) -> int:
     """How many labels are on the bars, for whatever market: printed, and neither spoiled nor returned.
 
     Where newer labels are usable on the day, older ones that are not do not count.
@@ -136,13 +136,13 @@ def labels_on_bars(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> in
     return sum(run.used or 0 for run, stale in counted if not stale or run.market not in newer)
 
 
-def _counted(rows: sqlite3.Connection, batch: BatchRow) -> list[Run]:
+def _counted(rows: Rows, batch: BatchRow) -> list[Run]:
     if batch.yield_lot_id is None:
         return []
     return [one for one in runs(rows, batch.yield_lot_id) if one.counted is not None]
 
 
-def _out_of_date(rows: sqlite3.Connection, batch: BatchRow, run: Run, on: date) -> str | None:
+def _out_of_date(rows: Rows, batch: BatchRow, run: Run, on: date) -> str | None:
     """What a run lacks for bars supplied on a day: what its list, of the day its text was first printed, left out."""
     law = known_market(run.market)
     if law is None:

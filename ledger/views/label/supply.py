@@ -1,27 +1,28 @@
 """Whether the bars of a batch are covered by what was assessed and notified, for the markets she sells in."""
 
-import sqlite3
 from datetime import date
 
 from ledger.domain.bench.decision import Doubt
 from ledger.domain.label.market import Market
 from ledger.markets import laws_at
 from ledger.rows.batch import BatchRow
+from ledger.rows.decision import Doubt
+from ledger.rows.opened import Rows
+from ledger.rows.recipe import recipe_by_code
 from ledger.rows.settings import settings
 from ledger.views.label.allergens import barred_words
-from ledger.views.recipe.recipe import recipe_by_code
 from ledger.views.recipe.skin import batch_skin_checks
 from ledger.views.release.assessment import batch_beside
 
 
-def barred_from_supply(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[tuple[str, ...], bool]:
+def barred_from_supply(rows: Rows, batch: BatchRow, *, on: date) -> tuple[tuple[str, ...], bool]:
     """What the bars hold that her markets prohibit, in words for each; and whether a market of hers is left."""
     laws = laws_at(settings(rows).addresses)
     found = tuple(words for law in laws if (words := barred_words(rows, batch, law, on=on)))
     return found, len(found) < len(laws)
 
 
-def labelled_markets(rows: sqlite3.Connection) -> tuple[Market, ...]:
+def labelled_markets(rows: Rows) -> tuple[Market, ...]:
     """The markets she has a responsible person for in which a bar carries its ingredients on a label.
 
     Which of them a bar is for is not known before it leaves, so labels for any market are labels. An address in the
@@ -30,7 +31,7 @@ def labelled_markets(rows: sqlite3.Connection) -> tuple[Market, ...]:
     return tuple(law for law in laws_at(settings(rows).addresses) if law.declares_ingredients)
 
 
-def supply_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tuple[Doubt, ...]:
+def supply_doubts(rows: Rows, batch: BatchRow, *, on: date) -> tuple[Doubt, ...]:
     """Why the bars are not covered on a day, a sentence for each; nothing where they are, as far as figures go.
 
     What a market prohibits, more of a scent than its certificate allows on the skin, no assessment, no notification for
@@ -43,7 +44,7 @@ def supply_doubts(rows: sqlite3.Connection, batch: BatchRow, *, on: date) -> tup
     return (*barred, *over, *_not_assessed(rows, batch, on))
 
 
-def _not_assessed(rows: sqlite3.Connection, batch: BatchRow, on: date) -> tuple[Doubt, ...]:
+def _not_assessed(rows: Rows, batch: BatchRow, on: date) -> tuple[Doubt, ...]:
     laws = [law for law in laws_at(settings(rows).addresses) if law.asks("assessment", on)]
     if not laws or batch.recipe_code is None:
         return ()

@@ -1,7 +1,6 @@
 """Works out the answer to a recall from the movements."""
 
 import json
-import sqlite3
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from datetime import date
@@ -12,6 +11,7 @@ from ledger.rows.batch import BatchRow, batches_by_id
 from ledger.rows.customer import CustomerCard, customer_list
 from ledger.rows.lot import LotRow, lots_by_id, where_lots_are
 from ledger.rows.movement import BarCount, back_on_sale, bar_counts, ledger_graph
+from ledger.rows.opened import Rows
 from ledger.rows.settings import printed_from, settings
 from ledger.views.recall.recall import (
     BarsAt,
@@ -29,7 +29,7 @@ STOPPED = ("on hold", "rejected")
 
 
 def recall_answer(
-    rows: sqlite3.Connection,
+    rows: Rows,
     named: Sequence[LotRow],
     *,
     bars_of: Sequence[BatchRow] = (),
@@ -84,14 +84,14 @@ def recall_answer(
     )
 
 
-def reached_from(rows: sqlite3.Connection, named: Sequence[LotRow], bars_of: Sequence[BatchRow]) -> Closure:
+def reached_from(rows: Rows, named: Sequence[LotRow], bars_of: Sequence[BatchRow]) -> Closure:
     """Everything the named lots went into, and all that came of the batches asked for themselves."""
     return ledger_graph(rows).downstream(
         [*(("lot", lot.id) for lot in named), *(("batch", batch.id) for batch in bars_of)]
     )
 
 
-def _bars_made(rows: sqlite3.Connection, bar_lots: Sequence[LotRow]) -> int:
+def _bars_made(rows: Rows, bar_lots: Sequence[LotRow]) -> int:
     row = rows.execute(
         "SELECT coalesce(sum(v.quantity), 0) FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value "
         "WHERE v.kind = 'yielded'",
@@ -100,7 +100,7 @@ def _bars_made(rows: sqlite3.Connection, bar_lots: Sequence[LotRow]) -> int:
     return int(row[0])
 
 
-def _named(rows: sqlite3.Connection, lot: LotRow) -> NamedLot:
+def _named(rows: Rows, lot: LotRow) -> NamedLot:
     received = rows.execute(
         "SELECT coalesce(sum(quantity), 0) FROM movement WHERE lot_id = ? AND kind IN ('received', 'yielded')",
         (lot.id,),
@@ -118,7 +118,7 @@ def _named(rows: sqlite3.Connection, lot: LotRow) -> NamedLot:
     )
 
 
-def _used(rows: sqlite3.Connection, closure: Closure, lots: Mapping[int, LotRow]) -> Counter[tuple[int, bool]]:
+def _used(rows: Rows, closure: Closure, lots: Mapping[int, LotRow]) -> Counter[tuple[int, bool]]:
     """What each batch reached took of all reached lots: by the batch, and whether they are counted."""
     used = Counter[tuple[int, bool]]()
     for batch, lot, quantity in rows.execute(
@@ -182,9 +182,7 @@ def _contact(customer: CustomerCard | None) -> str | None:
     return ", ".join(word for word in (customer.person, customer.phone, customer.email) if word) or None
 
 
-def _to_call(
-    rows: sqlite3.Connection, bar_lots: Sequence[LotRow], customers: dict[int, CustomerCard]
-) -> tuple[ToCall, ...]:
+def _to_call(rows: Rows, bar_lots: Sequence[LotRow], customers: dict[int, CustomerCard]) -> tuple[ToCall, ...]:
     """Everyone who has bars; someone who gave all of theirs back is called no more."""
     found = []
     asked = (json.dumps([lot.id for lot in bar_lots]),)

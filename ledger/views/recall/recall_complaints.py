@@ -1,13 +1,13 @@
 """Who complained of bars that a recall reaches: they have one, and are called like anyone who has."""
 
-import sqlite3
 from collections.abc import Collection
 
 from ledger.rows.complaint import ComplaintCard, complaints
+from ledger.rows.opened import Rows
 from ledger.views.recall.recall import ToCall
 
 
-def complainants(rows: sqlite3.Connection, codes: Collection[str]) -> tuple[list[ToCall], list[ToCall]]:
+def complainants(rows: Rows, codes: Collection[str]) -> tuple[list[ToCall], list[ToCall]]:
     """Those who reported a bar of these batches, oldest first: with health or decided serious, and the others.
 
     Their bars left by a sale, a dispatch or a gift that is counted there, so none is added here.

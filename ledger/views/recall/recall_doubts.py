@@ -1,19 +1,19 @@
 """What a recall cannot rule out: lots without a number, bars missing at a count, complaints without a batch."""
 
 import json
-import sqlite3
 from collections.abc import Collection, Mapping, Sequence
 
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch, portions_of
 from ledger.rows.complaint import complaints
 from ledger.rows.lot import LotRow, lots_by_id
 from ledger.rows.movement import BarCount, ledger_graph
+from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
 from ledger.views.recall.recall import CannotBeExcluded
 
 
 def cannot_exclude(
-    rows: sqlite3.Connection,
+    rows: Rows,
     named: Sequence[LotRow],
     counts: Sequence[BarCount],
     *,
@@ -33,7 +33,7 @@ def cannot_exclude(
     )
 
 
-def _without_a_number(rows: sqlite3.Connection, named: Sequence[LotRow]) -> list[CannotBeExcluded]:
+def _without_a_number(rows: Rows, named: Sequence[LotRow]) -> list[CannotBeExcluded]:
     """Lots of the same material, from any supplier, with the batches and the number of bars they went into."""
     named_ids = {lot.id for lot in named}
     without = rows.execute(
@@ -64,9 +64,7 @@ def _without_a_number(rows: sqlite3.Connection, named: Sequence[LotRow]) -> list
     return found
 
 
-def _of_the_same_dough(
-    rows: sqlite3.Connection, asked: Sequence[BatchRow], reached: Collection[int]
-) -> list[CannotBeExcluded]:
+def _of_the_same_dough(rows: Rows, asked: Sequence[BatchRow], reached: Collection[int]) -> list[CannotBeExcluded]:
     """The other portions of a dough: what is wrong with a bar of one may have been in the pot of all."""
     return [
         CannotBeExcluded(
@@ -91,9 +89,7 @@ def _missing(counts: Sequence[BarCount], lots: Mapping[int, LotRow]) -> list[Can
     ]
 
 
-def _without_a_batch(
-    rows: sqlite3.Connection, counts: Sequence[BarCount], lots: Mapping[int, LotRow]
-) -> list[CannotBeExcluded]:
+def _without_a_batch(rows: Rows, counts: Sequence[BarCount], lots: Mapping[int, LotRow]) -> list[CannotBeExcluded]:
     """Complaints about bars of an unknown batch, since the first reached bars were cut."""
     since = min((lots[one.lot_id].on for one in counts), default=None)
     return [

@@ -1,7 +1,6 @@
 """Which lots a notice means: by number as quoted, or by supplier, material and dates; and which batches a bar."""
 
 import json
-import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -11,6 +10,7 @@ from ledger.rows.batch import BatchRow, find_batch, portions_of
 from ledger.rows.codes import near_words
 from ledger.rows.lot import LotRow, all_lots
 from ledger.rows.movement import ledger_graph
+from ledger.rows.opened import Rows
 from ledger.units.codes import looks_like_batch_code, supplier_number_key
 from ledger.units.dates import show_date
 from ledger.units.names import near
@@ -27,7 +27,7 @@ class Notice:
     received_to: date | None = None
 
 
-def lots_meant(rows: sqlite3.Connection, notice: Notice, *, every: bool = False) -> tuple[LotRow, ...]:
+def lots_meant(rows: Rows, notice: Notice, *, every: bool = False) -> tuple[LotRow, ...]:
     """Every lot that fits the notice.
 
     Numbers match whatever the capitals, spaces, dashes, slashes and prefixes; supplier and material
@@ -50,7 +50,7 @@ def lots_meant(rows: sqlite3.Connection, notice: Notice, *, every: bool = False)
     return tuple(sorted(found.values(), key=lambda lot: lot.id))
 
 
-def batches_meant(rows: sqlite3.Connection, codes: Sequence[str]) -> tuple[BatchRow, ...]:
+def batches_meant(rows: Rows, codes: Sequence[str]) -> tuple[BatchRow, ...]:
     """The batches of some bars, each once. Raises like `find_batch`, and Refused for one of which no bar was cut."""
     found = {batch.id: batch for batch in (find_batch(rows, code) for code in codes)}
     graph = ledger_graph(rows)
@@ -66,7 +66,7 @@ def batches_meant(rows: sqlite3.Connection, codes: Sequence[str]) -> tuple[Batch
     return tuple(found.values())
 
 
-def _no_bars(rows: sqlite3.Connection, batch: BatchRow) -> str:
+def _no_bars(rows: Rows, batch: BatchRow) -> str:
     if parts := portions_of(rows, batch.id):
         return f"no bars were cut of its portions {', '.join(one.code for one in parts)}, so nobody has any."
     if batch.soap:
@@ -74,7 +74,7 @@ def _no_bars(rows: sqlite3.Connection, batch: BatchRow) -> str:
     return "it gave no bars, and went into none."
 
 
-def bars_called(rows: sqlite3.Connection, notice: Notice) -> tuple[tuple[str, ...], bool]:
+def bars_called(rows: Rows, notice: Notice) -> tuple[tuple[str, ...], bool]:
     """The numbers of a notice that are codes of batches here, and whether all are, no lot is called so, and nothing
     narrows them: then they were read from bars."""
     codes = tuple(number for number in notice.numbers if _is_batch(rows, number))
@@ -83,7 +83,7 @@ def bars_called(rows: sqlite3.Connection, notice: Notice) -> tuple[tuple[str, ..
     return codes, not any(_called(lot, code) for lot in all_lots(rows) for code in codes)
 
 
-def _is_batch(rows: sqlite3.Connection, text: str) -> bool:
+def _is_batch(rows: Rows, text: str) -> bool:
     try:
         return looks_like_batch_code(text) and find_batch(rows, text).id > 0
     except Refused:
@@ -118,7 +118,7 @@ def _several(matches: Sequence[LotRow], number: str) -> str:
     )
 
 
-def _nothing(rows: sqlite3.Connection, bought: Sequence[LotRow], number: str) -> str:
+def _nothing(rows: Rows, bought: Sequence[LotRow], number: str) -> str:
     close = near(number, [lot.supplier_number for lot in bought if lot.supplier_number])
     hint = f" Near it: {', '.join(close)}." if close else ""
     unknown = [f"{lot.code} {lot.material}" for lot in bought if lot.number_unknown]

@@ -1,6 +1,5 @@
 """What a recipe's dough and a batch as weighed are made of, before the cook, at the cut and after the cure."""
 
-import sqlite3
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -23,6 +22,7 @@ from ledger.domain.recipe.recipe import DRIEST_WATER_PPM, IN_THE_FATS, WATER_LEF
 from ledger.reference.tables import fats
 from ledger.rows.batch import BatchRow, recipe_of
 from ledger.rows.material import MaterialCard, materials_by_id
+from ledger.rows.opened import Rows
 from ledger.rows.reading import cooked_off
 from ledger.units.quantity import WHOLE_PPM
 from ledger.units.words import Process, UsedAs
@@ -93,7 +93,7 @@ def recipe_stages(sheet: RecipeSheet) -> Stages | None:
     return stages(charged(sheet.recipe.process, inputs), sheet.recipe, lost_mg=None)
 
 
-def batch_stages(rows: sqlite3.Connection, batch: BatchRow, *, meant: bool = False) -> Stages | None:
+def batch_stages(rows: Rows, batch: BatchRow, *, meant: bool = False) -> Stages | None:
     """A batch's soap at each stage, as weighed; None before fats and alkali are in.
 
     `meant` counts what is still open at its target.

@@ -1,12 +1,12 @@
 """What went into a batch, through infusions, combined drums, stock lye, portions and rebatched offcuts."""
 
-import sqlite3
 from collections import defaultdict
 
 from ledger.domain.label.declaration import Part
 from ledger.domain.recipe.recipe import AS_SAPONIFIED
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.material import materials_by_id
+from ledger.rows.opened import Rows
 from ledger.units.money import share_out
 from ledger.units.words import Process
 from ledger.views.recipe.saponified import saponified_parts
@@ -16,9 +16,7 @@ from ledger.views.stock.made_of import Compositions, Key
 _SHARES = 10**12  # fine enough that no milligram of a batch goes astray
 
 
-def bases_of_batch(
-    rows: sqlite3.Connection, batch_id: int, compositions: Compositions | None = None
-) -> tuple[Base, ...]:
+def bases_of_batch(rows: Rows, batch_id: int, compositions: Compositions | None = None) -> tuple[Base, ...]:
     """Everything in a batch down to the lots as received, in mg, adding up to what went in.
 
     An answer about several batches hands the compositions it remembers.
@@ -41,7 +39,7 @@ def bases_of_lot(made: Compositions, lot_id: int, mass_mg: int) -> tuple[Base, .
     )
 
 
-def parts_of_batch(rows: sqlite3.Connection, batch_id: int, made: Compositions | None = None) -> tuple[Part, ...]:
+def parts_of_batch(rows: Rows, batch_id: int, made: Compositions | None = None) -> tuple[Part, ...]:
     """Every ingredient of a batch as it was added, in mg, down to the lot as received.
 
     Raises BadInput for a material without an INCI name.
@@ -52,9 +50,7 @@ def parts_of_batch(rows: sqlite3.Connection, batch_id: int, made: Compositions |
     )
 
 
-def declared_parts(
-    rows: sqlite3.Connection, batch: BatchRow, policy: str, made: Compositions | None = None
-) -> tuple[Part, ...]:
+def declared_parts(rows: Rows, batch: BatchRow, policy: str, made: Compositions | None = None) -> tuple[Part, ...]:
     """What the declaration lists, as added or as saponified by the recipe's policy; raises like `parts_of_batch`."""
     if policy != AS_SAPONIFIED:
         return parts_of_batch(rows, batch.id, made)
@@ -64,6 +60,6 @@ def declared_parts(
     return saponified_parts(bases, materials_by_id(rows, {one.lot.material_id for one in bases}), _process(rows, batch))
 
 
-def _process(rows: sqlite3.Connection, batch: BatchRow) -> Process:
+def _process(rows: Rows, batch: BatchRow) -> Process:
     """Cold or hot, by the batch itself or the one whose dough it is a portion of."""
     return find_batch(rows, batch.part_of).process if batch.part_of else batch.process

@@ -1,6 +1,5 @@
-"""The recipes and their versions."""
+"""The versions of a recipe, worked out in grams."""
 
-import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -9,68 +8,15 @@ from ledger.domain.recipe.formulate import Charge, Formulation, Target, formulat
 from ledger.domain.recipe.recipe import WITH_THE_LYE, Recipe, RecipeLine
 from ledger.errors import BadInput
 from ledger.rows.material import MaterialCard, material_list
-from ledger.rows.recipe import kept_versions
+from ledger.rows.opened import Rows
+from ledger.rows.recipe import RecipeCard, kept_versions
 from ledger.rows.settings import settings
 from ledger.units.names import match_name
 from ledger.units.words import Process
 from ledger.views.material.figures import figures_of
 
 
-@dataclass(frozen=True)
-class RecipeCard:
-    """One recipe with its latest version."""
-
-    id: int
-    code: str
-    name: str
-    process: Process
-    material_id: int
-    version_id: int
-    version: int
-    batches: int
-
-
-_SQL = """
-SELECT r.id, r.code, r.material_id, v.id AS version_id, v.number AS version, v.name, f.process,
-       (SELECT count(*) FROM live_batch b JOIN recipe_version w ON w.id = b.recipe_version_id
-        WHERE w.recipe_id = r.id) AS batches
-FROM live_recipe r
-JOIN live_recipe_version v ON v.id = (SELECT max(id) FROM live_recipe_version WHERE recipe_id = r.id)
-JOIN main.recipe_figures f ON f.recipe_version_id = v.id
-ORDER BY v.name COLLATE NOCASE
-"""
-
-
-def recipe_list(rows: sqlite3.Connection) -> tuple[RecipeCard, ...]:
-    """Every recipe, by name."""
-    return tuple(
-        RecipeCard(
-            id=row["id"],
-            code=row["code"],
-            name=row["name"],
-            process=row["process"],
-            material_id=row["material_id"],
-            version_id=row["version_id"],
-            version=row["version"],
-            batches=row["batches"],
-        )
-        for row in rows.execute(_SQL)
-    )
-
-
-def recipe_by_code(rows: sqlite3.Connection, text: str) -> RecipeCard:
-    """The recipe meant by a code, a name or the start of one. Raises BadInput with near matches."""
-    cards = recipe_list(rows)
-    code = match_name(
-        text,
-        [(card.code, card.name) for card in cards],
-        noun="recipe",
-        add="soapledger recipe add FILE.toml",
-    )
-    return next(card for card in cards if card.code == code)
-
-
-def recipe_version(rows: sqlite3.Connection, card: RecipeCard, number: int | None = None) -> tuple[int, int, Recipe]:
+def recipe_version(rows: Rows, card: RecipeCard, number: int | None = None) -> tuple[int, int, Recipe]:
     """(row number, version number, recipe) of one version, the latest unless told. Raises BadInput."""
     wanted = card.version if number is None else number
     versions = kept_versions(rows, card.id)
@@ -80,17 +26,12 @@ def recipe_version(rows: sqlite3.Connection, card: RecipeCard, number: int | Non
     return version_id, wanted, recipe
 
 
-def recipe_versions(rows: sqlite3.Connection, card: RecipeCard) -> tuple[Recipe, ...]:
+def recipe_versions(rows: Rows, card: RecipeCard) -> tuple[Recipe, ...]:
     """Every version of a recipe, the first first."""
     return tuple(recipe for _, recipe in kept_versions(rows, card.id).values())
 
 
-def recipe_source(rows: sqlite3.Connection, version_id: int) -> str:
-    """The text of one version, as it was given."""
-    return str(rows.execute("SELECT source FROM recipe_version WHERE id = ?", (version_id,)).fetchone()[0])
-
-
-def materials_named(rows: sqlite3.Connection, recipe: Recipe, *, file: str) -> dict[str, MaterialCard]:
+def materials_named(rows: Rows, recipe: Recipe, *, file: str) -> dict[str, MaterialCard]:
     """Every material the recipe names, by the words it uses.
 
     Raises BadInput naming file and material for one that is not known, that stands where its kind
@@ -170,7 +111,7 @@ class RecipeSheet:
 
 
 def recipe_sheet(
-    rows: sqlite3.Connection, card: RecipeCard, *, version: int | None = None, fats_mg: int | None = None
+    rows: Rows, card: RecipeCard, *, version: int | None = None, fats_mg: int | None = None
 ) -> RecipeSheet:
     """Work out one version, at its own size or for so much fat."""
     _, number, recipe = recipe_version(rows, card, version)

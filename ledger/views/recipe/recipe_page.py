@@ -1,6 +1,5 @@
 """One recipe version with everything its page shows: grams, lye, superfat, the soap it makes, its fatty acids."""
 
-import sqlite3
 from dataclasses import dataclass
 
 from ledger.domain.lye.fatty_acids import ProfileLine, profile_of
@@ -12,13 +11,15 @@ from ledger.domain.recipe.mould import Mould
 from ledger.domain.recipe.recipe import WITH_THE_LYE, held_back_words
 from ledger.domain.recipe.scaling import Dough
 from ledger.reference.tables import fatty_acids, profiles
+from ledger.rows.opened import Rows
+from ledger.rows.recipe import RecipeCard
 from ledger.rows.settings import PrintedFrom, printed_from, settings
 from ledger.units.quantity import show_mass, show_share, show_volume
 from ledger.units.words import Process, Role, Units
 from ledger.views.material.figures import figures_of
 from ledger.views.recipe.composition import Stages, recipe_stages
 from ledger.views.recipe.density import own_density
-from ledger.views.recipe.recipe import RecipeCard, RecipeSheet, recipe_sheet
+from ledger.views.recipe.recipe import RecipeSheet, recipe_sheet
 from ledger.views.recipe.skin import SkinCheck, recipe_skin_checks
 
 MUCH_FRAGRANCE, WEAK_LYE_PPM = 6, 200_000  # percent of the fats; common practice, no source
@@ -88,7 +89,7 @@ class RecipePage:
 
 
 def recipe_page(
-    rows: sqlite3.Connection,
+    rows: Rows,
     card: RecipeCard,
     *,
     version: int | None = None,

@@ -1,7 +1,6 @@
 """The skin limits of the fragrances in a recipe or a batch, against what their certificates allow."""
 
 import json
-import sqlite3
 from collections.abc import Collection, Iterable
 from contextlib import suppress
 from dataclasses import dataclass
@@ -20,7 +19,7 @@ from ledger.reference.allergens import (
 )
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.material import MaterialCard, materials_by_id
-from ledger.rows.opened import day
+from ledger.rows.opened import Row, Rows, day
 from ledger.units.dates import show_date
 from ledger.units.names import near
 from ledger.units.quantity import WHOLE_PPM, show_share
@@ -51,7 +50,7 @@ class SkinCheck:
     words: str
 
 
-def recipe_skin_checks(rows: sqlite3.Connection, sheet: RecipeSheet, stages: Stages | None) -> tuple[SkinCheck, ...]:
+def recipe_skin_checks(rows: Rows, sheet: RecipeSheet, stages: Stages | None) -> tuple[SkinCheck, ...]:
     """The checks of a recipe, with what its materials contain in general; of each portion where the dough divides."""
     put_in = [
         (sheet.materials[one.line.material].id, one.target, one.line.portion)
@@ -80,7 +79,7 @@ def recipe_skin_checks(rows: sqlite3.Connection, sheet: RecipeSheet, stages: Sta
     return tuple(found)
 
 
-def batch_skin_checks(rows: sqlite3.Connection, batch: BatchRow) -> tuple[SkinCheck, ...]:
+def batch_skin_checks(rows: Rows, batch: BatchRow) -> tuple[SkinCheck, ...]:
     """The checks of a batch, with what the lots used contain; what is still open counts at its target.
 
     A portion brings its share of the dough with it. Of soap melted again it is said that it is not reckoned.
@@ -111,7 +110,7 @@ def batch_skin_checks(rows: sqlite3.Connection, batch: BatchRow) -> tuple[SkinCh
 
 
 def skin_checks(
-    rows: sqlite3.Connection, put_in: Iterable[PutIn], driest_mg: int | None, *, where: str = ""
+    rows: Rows, put_in: Iterable[PutIn], driest_mg: int | None, *, where: str = ""
 ) -> tuple[SkinCheck, ...]:
     """Check what goes in against every limit, down to the lots as received; nothing where the driest bar is not known.
 
@@ -124,12 +123,12 @@ def skin_checks(
     return tuple(_check(one, where) for one in compared)
 
 
-def bears_on_the_skin(rows: sqlite3.Connection, material_id: int, lot_id: int | None) -> bool:
+def bears_on_the_skin(rows: Rows, material_id: int, lot_id: int | None) -> bool:
     """Whether a material, or a lot of it, is or holds a fragrance, or is stated to contain anything."""
     return bool(_fragrances(rows, [(material_id, lot_id, 1000)]))
 
 
-def _scents(rows: sqlite3.Connection, put_in: Iterable[PutIn]) -> list[str]:
+def _scents(rows: Rows, put_in: Iterable[PutIn]) -> list[str]:
     return list(dict.fromkeys(one.name for one in _fragrances(rows, put_in)))
 
 
@@ -139,7 +138,7 @@ def _not_known(names: list[str]) -> SkinCheck:
     return SkinCheck(named, None, None, None, "not known", words)
 
 
-def _fragrances(rows: sqlite3.Connection, put_in: Iterable[PutIn]) -> list[FragranceIn]:
+def _fragrances(rows: Rows, put_in: Iterable[PutIn]) -> list[FragranceIn]:
     """Everything in it that is a fragrance, or is stated to contain something; a drum or a blend by its parts."""
     parts, made = list[PutIn](), Compositions(rows)
     for material_id, lot_id, mass in put_in:
@@ -157,9 +156,7 @@ def _fragrances(rows: sqlite3.Connection, put_in: Iterable[PutIn]) -> list[Fragr
     return found
 
 
-def _fragrance(
-    rows: sqlite3.Connection, card: MaterialCard, mass_mg: int, contents: dict[str, int]
-) -> FragranceIn | None:
+def _fragrance(rows: Rows, card: MaterialCard, mass_mg: int, contents: dict[str, int]) -> FragranceIn | None:
     scent, own = is_scent(card.kind, card.inci), allergen_named(card.inci or "")
     if not (scent or contents or own):
         return None
@@ -175,9 +172,7 @@ def is_scent(kind: MaterialKind, inci: str | None) -> bool:
     return kind == "fragrance" or (kind != "fat" and essential_oil(inci or ""))
 
 
-def contents_of(
-    rows: sqlite3.Connection, lots: Collection[tuple[int, int | None]]
-) -> dict[tuple[int, int | None], dict[str, int]]:
+def contents_of(rows: Rows, lots: Collection[tuple[int, int | None]]) -> dict[tuple[int, int | None], dict[str, int]]:
     """What lots contain by their own statements, else what their materials do; in ppm by name, in one statement.
 
     A lot is asked for by its material and its row number, a material by itself with None. The latest statement counts
@@ -199,13 +194,13 @@ def contents_of(
     return {(material, lot): found.get((material, lot)) or found.get((material, None), {}) for material, lot in asked}
 
 
-def _limits(rows: sqlite3.Connection, material_id: int) -> list[Limit]:
+def _limits(rows: Rows, material_id: int) -> list[Limit]:
     """Every limit stated of a fragrance, the first first."""
     found = rows.execute("SELECT * FROM live_skin_limit WHERE material_id = ? ORDER BY id", (material_id,))
     return [_limit(row) for row in found]
 
 
-def _constituent_limits(rows: sqlite3.Connection) -> dict[str, Limit]:
+def _constituent_limits(rows: Rows) -> dict[str, Limit]:
     """By each constituent, named as its certificate was booked, the limit that counts."""
     names: dict[str, dict[Limit, str]] = {}
     for row in rows.execute("SELECT * FROM live_skin_limit WHERE constituent IS NOT NULL ORDER BY id"):
@@ -225,7 +220,7 @@ def _that_counts(limits: list[Limit]) -> Limit | None:
     return next((one for one in reversed(in_order) if one.for_soap), in_order[-1] if in_order else None)
 
 
-def _limit(row: sqlite3.Row) -> Limit:
+def _limit(row: Row) -> Limit:
     return Limit(row["limit_ppm"], row["certificate"], row["amendment"], row["category"], day(row["dated"]))
 
 
@@ -264,7 +259,7 @@ def read_as(name: str) -> str:
     return f"{name} (counted as {found.name}{f'; {remark}' if remark else ''})"
 
 
-def constituent_doubt(rows: sqlite3.Connection, name: str) -> str | None:
+def constituent_doubt(rows: Rows, name: str) -> str | None:
     """A sentence for a name that is none known here and close to one that is; else None.
 
     Label names and their synonyms are proposed before what was written of other oils.
@@ -284,7 +279,7 @@ def constituent_doubt(rows: sqlite3.Connection, name: str) -> str | None:
     return f"'{name}' is not a name known here; did you mean {close[0]}? A label or limit finds no other."
 
 
-def stated(rows: sqlite3.Connection, material_id: int) -> list[str]:
+def stated(rows: Rows, material_id: int) -> list[str]:
     """What a material contains by each statement, and its limits on the skin, in words; what does not count says so."""
     found = []
     for row in rows.execute(

@@ -8,9 +8,9 @@ from ledger.errors import BadInput, DamagedLedger
 from ledger.rows.batch import find_batch
 from ledger.rows.lot import find_lot
 from ledger.rows.material import material_list
+from ledger.rows.recipe import recipe_list
 from ledger.units.codes import looks_like_batch_code, looks_like_lot_code
 from ledger.units.names import match_name
-from ledger.views.recipe.recipe import recipe_list
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,5 @@
 """The latest safety assessment of a recipe, and how a version as written or a batch as weighed lies to it."""
 
-import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -10,10 +9,12 @@ from ledger.domain.release.assessment import Assessment, read_assessment
 from ledger.errors import BadInput, Refused
 from ledger.markets import laws_at, market
 from ledger.rows.batch import BatchRow, find_batch, recipe_of
+from ledger.rows.opened import Rows
+from ledger.rows.recipe import RecipeCard, latest_assessment_text
 from ledger.rows.settings import settings
 from ledger.views.lye.lye_check import lye_check
 from ledger.views.recipe.ingredients import parts_of_batch
-from ledger.views.recipe.recipe import RecipeCard, RecipeSheet, recipe_sheet
+from ledger.views.recipe.recipe import RecipeSheet, recipe_sheet
 
 
 @dataclass(frozen=True)
@@ -32,16 +33,14 @@ class AssessmentView:
     without_inci: tuple[str, ...]  # materials compared under their own names
 
 
-def latest_assessment(rows: sqlite3.Connection, card: RecipeCard) -> Assessment | None:
+def latest_assessment(rows: Rows, card: RecipeCard) -> Assessment | None:
     """The assessment booked last for a recipe; None when there is none."""
-    row = rows.execute(
-        "SELECT source FROM live_assessment WHERE recipe_id = ? ORDER BY id DESC LIMIT 1", (card.id,)
-    ).fetchone()
-    return read_assessment(row[0], file=f"assessment of {card.code}") if row else None
+    text = latest_assessment_text(rows, card.id)
+    return read_assessment(text, file=f"assessment of {card.code}") if text is not None else None
 
 
 def recipe_beside(
-    rows: sqlite3.Connection, card: RecipeCard, *, version: int | None = None, markets: Sequence[str] = (), on: date
+    rows: Rows, card: RecipeCard, *, version: int | None = None, markets: Sequence[str] = (), on: date
 ) -> AssessmentView | None:
     """A version as written, the latest unless told; None without an assessment.
 
@@ -63,7 +62,7 @@ def recipe_beside(
 
 
 def batch_beside(
-    rows: sqlite3.Connection, card: RecipeCard, code: str, *, markets: Sequence[str] = (), on: date
+    rows: Rows, card: RecipeCard, code: str, *, markets: Sequence[str] = (), on: date
 ) -> AssessmentView | None:
     """A batch as weighed, down to the lots as received; None without an assessment.
 
@@ -85,7 +84,7 @@ def batch_beside(
     return _view(card, batch.recipe_version, batch.code, assessment, facts, (), on)
 
 
-def _markets(rows: sqlite3.Connection, asked: Sequence[str], on: date) -> dict[str, bool]:
+def _markets(rows: Rows, asked: Sequence[str], on: date) -> dict[str, bool]:
     """Those named, else hers that ask for an assessment; and whether each asks for a notification."""
     hers = (law for law in laws_at(settings(rows).addresses) if law.asks("assessment", on))
     return {law.code: law.asks("notification", on) for law in (map(market, asked) if asked else hers)}
@@ -97,7 +96,7 @@ def _shares_of_sheet(sheet: RecipeSheet) -> tuple[Share, ...]:
     return tuple(Share(card.inci or card.name, mass, card.kind == "fragrance") for card, mass in cards)
 
 
-def _shares_of_batch(rows: sqlite3.Connection, batch: BatchRow) -> tuple[Share, ...]:
+def _shares_of_batch(rows: Rows, batch: BatchRow) -> tuple[Share, ...]:
     if batch.open_lines:
         raise Refused(
             f"Batch {batch.code} is not weighed to the end, so its shares cannot be told; "

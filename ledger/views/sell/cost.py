@@ -1,11 +1,11 @@
 """What a batch cost, from the lots that really went in."""
 
-import sqlite3
 from dataclasses import dataclass
 
 from ledger.domain.stock.costing import Move, bars_and_offcuts, each_bar, labour_cost, lot_shares
 from ledger.rows.batch import BatchRow, batch_by_id, find_batch, recipe_of
 from ledger.rows.lot import LotRow, lot_by_id
+from ledger.rows.opened import Rows
 from ledger.rows.settings import settings
 from ledger.units.words import Role, UsedAs
 
@@ -42,7 +42,7 @@ class BatchCost:
     unknown: tuple[str, ...]
 
 
-def batch_cost(rows: sqlite3.Connection, code: str) -> BatchCost:
+def batch_cost(rows: Rows, code: str) -> BatchCost:
     """The cost of a batch; raises like `find_batch`."""
     return _Coster(rows).batch(find_batch(rows, code))
 
@@ -50,7 +50,7 @@ def batch_cost(rows: sqlite3.Connection, code: str) -> BatchCost:
 class _Coster:
     """Works costs out lot by lot, through infusions and combined drums at any depth, each once."""
 
-    def __init__(self, rows: sqlite3.Connection) -> None:
+    def __init__(self, rows: Rows) -> None:
         self.rows = rows
         self.own = settings(rows)
         self._batches: dict[int, BatchCost] = {}

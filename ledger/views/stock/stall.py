@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass
 from datetime import date
-from sqlite3 import Connection
 
 from ledger.rows.lot import PlaceRow, lot_by_id, places
+from ledger.rows.opened import Rows
 from ledger.units.names import match_name
 
 
-def stall_by_name(rows: Connection, text: str) -> PlaceRow:
+def stall_by_name(rows: Rows, text: str) -> PlaceRow:
     """The stall meant by a name or the start of one. Raises BadInput with near matches."""
     stalls = [one for one in places(rows) if one.kind == "stall"]
     code = match_name(
@@ -29,7 +29,7 @@ class StallLot:
     out_on: date
 
 
-def at_stall(rows: Connection, place_id: int) -> tuple[StallLot, ...]:
+def at_stall(rows: Rows, place_id: int) -> tuple[StallLot, ...]:
     """What stands at a stall now, by batch."""
     found = []
     for row in rows.execute(

@@ -1,10 +1,10 @@
 """What is on hand: lots by material, where they are, and what of them is still free."""
 
-import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
 from ledger.rows.lot import STILL_MEANT, LotRow, all_lots, lots_by_id, places
+from ledger.rows.opened import Rows
 from ledger.units.words import MaterialKind
 
 
@@ -36,7 +36,7 @@ class MaterialStock:
 
 
 def stock(
-    rows: sqlite3.Connection, *, material_id: int | None = None, kind: MaterialKind | None = None, empty: bool = False
+    rows: Rows, *, material_id: int | None = None, kind: MaterialKind | None = None, empty: bool = False
 ) -> tuple[MaterialStock, ...]:
     """What is on hand by material, in the order of the alphabet; empty lots only when asked for."""
     held: dict[int, list[tuple[str, int]]] = {}

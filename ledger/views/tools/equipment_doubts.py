@@ -1,13 +1,12 @@
 """Which batches a failed check throws doubt on: those weighed or measured since the last good one."""
 
-import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.tools.equipment import READ_WITH
 from ledger.domain.tools.readings import READINGS
 from ledger.rows.equipment import CheckRow, EquipmentRow, checks_of
-from ledger.rows.opened import day
+from ledger.rows.opened import Row, Rows, day
 
 
 @dataclass(frozen=True)
@@ -51,7 +50,7 @@ ORDER BY b.id, x."on", x.place
 """
 
 
-def touched_since_last_good(rows: sqlite3.Connection, item: EquipmentRow, check: CheckRow) -> Touched:
+def touched_since_last_good(rows: Rows, item: EquipmentRow, check: CheckRow) -> Touched:
     """The batches measured with an item after its last good check, up to the day of this one.
 
     On the day of the good check those written after it count. What names no item is its own where it is the
@@ -76,8 +75,8 @@ def touched_since_last_good(rows: sqlite3.Connection, item: EquipmentRow, check:
     return Touched(check, last.on if last else None, _by_batch(own), _by_batch(unsaid))
 
 
-def _by_batch(found: list[sqlite3.Row]) -> tuple[TouchedBatch, ...]:
-    batches: dict[str, list[sqlite3.Row]] = {}
+def _by_batch(found: list[Row]) -> tuple[TouchedBatch, ...]:
+    batches: dict[str, list[Row]] = {}
     for row in found:
         batches.setdefault(row["code"], []).append(row)
     return tuple(
