@@ -126,11 +126,31 @@ def batch_by_id(rows: sqlite3.Connection, batch_id: int) -> BatchRow:
     return batches_by_id(rows, [batch_id])[batch_id]
 
 
-def batches_giving(rows: sqlite3.Connection, lots: Collection[int]) -> tuple[BatchRow, ...]:
-    """The batches that gave some bars or bulk, by the row numbers of these, in one statement."""
-    given = "(SELECT value FROM json_each(?1))"
-    query = f"{_SQL} WHERE b.id IN (SELECT batch_id FROM lot WHERE id IN {given}) AND l.id IN {given} ORDER BY b.id"
-    return tuple(_batch(row) for row in rows.execute(query, (json.dumps(sorted(lots)),)))
+# Bars that are here and whose latest decision up to the day, if there is one, is a hold that no passing went before.
+_ON_THE_RACK = """
+WHERE b.id IN (
+  SELECT l.batch_id FROM live_lot l
+  WHERE l.material_id IN (SELECT id FROM material WHERE kind = 'soap') AND l."on" <= :on
+    AND coalesce((SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id AND d."on" <= :on
+                  ORDER BY d.id DESC LIMIT 1), 'on hold') = 'on hold'
+    AND NOT EXISTS (SELECT 1 FROM live_decision d WHERE d.lot_id = l.id AND d.verdict = 'passed' AND d."on" <= :on)
+    AND (SELECT sum(v.quantity) FROM movement v WHERE v.lot_id = l.id AND v."on" <= :on) <> 0)
+ORDER BY b.id
+"""
+
+
+def batches_on_the_rack(rows: sqlite3.Connection, on: date) -> tuple[BatchRow, ...]:
+    """The batches whose bars are here on a day and not passed for packing."""
+    return tuple(_batch(row) for row in rows.execute(_SQL + _ON_THE_RACK, {"on": on.isoformat()}))
+
+
+def infusions_among(rows: sqlite3.Connection, numbers: Collection[int]) -> tuple[str, ...]:
+    """The codes of those of some batches, by their row numbers, that were strained off herbs."""
+    found = rows.execute(
+        "SELECT code FROM batch WHERE process = 'infusion' AND id IN (SELECT value FROM json_each(?)) ORDER BY code",
+        (json.dumps(list(numbers)),),
+    )
+    return tuple(row[0] for row in found)
 
 
 def batches_coded(rows: sqlite3.Connection, codes: Collection[str]) -> dict[str, BatchRow]:

@@ -170,3 +170,45 @@ def personal_of_complaint(rows: sqlite3.Connection, number: int) -> int | None:
     if row is None:
         raise BadInput(f"There is no complaint {number}; see: soapledger complaint list")
     return None if row["personal_id"] is None else int(row["personal_id"])
+
+
+@dataclass(frozen=True)
+class CandidateBatch:
+    """Bars of one batch that could have been bought: how many left there and when, and how many stood there still."""
+
+    code: str
+    product: str
+    bars: int
+    first_on: date | None
+    last_on: date | None
+    standing: int
+
+
+_LEFT = """
+SELECT l.code, r.name AS product,
+  -sum(CASE WHEN v.kind IN ('sold', 'dispatched', 'given') THEN v.quantity ELSE 0 END) AS bars,
+  min(CASE WHEN v.kind IN ('sold', 'dispatched', 'given') THEN v."on" END) AS first_on,
+  max(CASE WHEN v.kind IN ('sold', 'dispatched', 'given') THEN v."on" END) AS last_on,
+  sum(CASE WHEN p.kind = 'stall' THEN v.quantity ELSE 0 END) AS standing
+FROM live_movement v JOIN live_lot l ON l.id = v.lot_id JOIN material m ON m.id = l.material_id
+JOIN place p ON p.id = v.place_id
+JOIN live_material_revision r ON r.id = (
+  SELECT max(id) FROM live_material_revision WHERE material_id = l.material_id)
+WHERE m.kind = 'soap' AND v."on" <= :until
+  AND (:place IS NULL OR v.place_id = :place) AND (:customer IS NULL OR v.customer_id = :customer)
+GROUP BY l.id HAVING bars > 0 OR standing > 0 ORDER BY last_on DESC, l.id
+"""
+
+
+def bars_that_left(
+    rows: sqlite3.Connection, until: date, *, place_id: int | None, customer_id: int | None
+) -> tuple[CandidateBatch, ...]:
+    """The batches of which bars were supplied up to a day, or stood at a stall on it; the latest supplied first.
+
+    Of one place or one customer where told.
+    """
+    found = rows.execute(_LEFT, {"until": until.isoformat(), "place": place_id, "customer": customer_id})
+    return tuple(
+        CandidateBatch(**{**dict(row), "first_on": maybe_day(row["first_on"]), "last_on": maybe_day(row["last_on"])})
+        for row in found
+    )

@@ -3,6 +3,7 @@
 import sqlite3
 from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import NamedTuple
 
 from ledger.rows.opened import day
 from ledger.units.names import match_name
@@ -116,3 +117,58 @@ def sole(rows: sqlite3.Connection, kind: EquipmentKind, on: date) -> EquipmentRo
     """
     found = [row for row in rows.execute(_ITEMS, {"on": on.isoformat()}) if row["kind"] == kind and not row["retired"]]
     return _item(rows, found[0], on) if len(found) == 1 else None
+
+
+def how_many_ever(rows: sqlite3.Connection, kind: EquipmentKind) -> int:
+    """How many items of a kind there ever were here."""
+    return int(rows.execute("SELECT count(*) FROM live_equipment WHERE kind = ?", (kind,)).fetchone()[0])
+
+
+class Measured(NamedTuple):
+    """One weighing of a line, or one reading, of a batch; `item` is what it was said to be measured with."""
+
+    code: str
+    product: str
+    line: int | None
+    what: str | None
+    on: date
+    item: int | None
+
+
+# Weighings of plan lines name no scale; packaging is counted. A reading that was corrected counts as corrected.
+_MEASURED = """
+SELECT b.code, mr.name AS product, x.line, x.what, x."on", x.item FROM (
+  SELECT v.batch_id, v."on", v.entry_id, p.number AS line, NULL AS what, NULL AS item, v.id AS place
+  FROM live_movement v JOIN plan_line p ON p.id = v.plan_line_id
+  WHERE :unit = 'mg' AND v.kind = 'consumed' AND p.role <> 'packaging'
+  UNION ALL
+  SELECT r.batch_id, r."on", r.entry_id, NULL, r.what, r.equipment_id, r.id FROM live_reading r
+  WHERE r.unit = :unit AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id)
+    AND (r.equipment_id IS NOT NULL OR r.what IS NOT :trial)
+) x
+JOIN live_batch b ON b.id = x.batch_id
+JOIN live_material_revision mr ON mr.id = (
+  SELECT max(id) FROM live_material_revision WHERE material_id = b.material_id)
+WHERE x."on" <= :until AND (:since IS NULL OR x."on" > :since OR (x."on" = :since AND x.entry_id > :entry))
+ORDER BY b.id, x."on", x.place
+"""
+
+
+def measured_between(
+    rows: sqlite3.Connection, unit: str, *, but: str | None, since: CheckRow | None, until: date
+) -> list[Measured]:
+    """What was measured in a unit after a check up to a day, by batch and in the order it was done.
+
+    On the day of the check only what was written after it. A reading `but` counts only with the item it names.
+    """
+    asked = {
+        "unit": unit,
+        "trial": but,
+        "until": until.isoformat(),
+        "since": since.on.isoformat() if since else None,
+        "entry": since.entry if since else 0,
+    }
+    return [
+        Measured(row["code"], row["product"], row["line"], row["what"], day(row["on"]), row["item"])
+        for row in rows.execute(_MEASURED, asked)
+    ]

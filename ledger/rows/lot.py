@@ -109,6 +109,15 @@ def lots_by_id(rows: sqlite3.Connection, numbers: Collection[int], *, on: date |
     return {row["id"]: _lot(row) for row in found}
 
 
+def lots_without_a_number(rows: sqlite3.Connection, materials: Collection[int]) -> tuple[LotRow, ...]:
+    """The lots of some materials that came from a supplier without the supplier's number for them."""
+    query = LOT_SQL + (
+        " WHERE l.supplier_number IS NULL AND l.supplier_id IS NOT NULL "
+        "AND l.material_id IN (SELECT value FROM json_each(:materials)) ORDER BY l.id"
+    )
+    return tuple(map(_lot, rows.execute(query, {"on": None, "materials": json.dumps(sorted(materials))})))
+
+
 def find_lot(rows: sqlite3.Connection, text: str, *, on: date | None = None) -> LotRow:
     """The lot meant by one of our lot codes, or by the batch code for a batch's bars.
 
@@ -173,14 +182,17 @@ def whereabouts(rows: sqlite3.Connection, lot_id: int) -> tuple[tuple[PlaceRow, 
     return where_lots_are(rows, [lot_id]).get(lot_id, ())
 
 
-def where_lots_are(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, tuple[tuple[PlaceRow, int], ...]]:
-    """Likewise of several lots, by their row numbers; those of which nothing is anywhere are left out."""
+def where_lots_are(
+    rows: sqlite3.Connection, lots: Collection[int] | None = None
+) -> dict[int, tuple[tuple[PlaceRow, int], ...]]:
+    """Likewise of several lots or of all, by their row numbers; those of which nothing is anywhere are left out."""
+    among = "" if lots is None else "json_each(?) w CROSS JOIN "
     named = {place.id: place for place in places(rows)}
     found: dict[int, tuple[tuple[PlaceRow, int], ...]] = {}
     for row in rows.execute(
-        "SELECT v.lot_id, v.place_id, sum(v.quantity) FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value "
+        f"SELECT v.lot_id, v.place_id, sum(v.quantity) FROM {among} movement v {'ON v.lot_id = w.value' * bool(among)} "
         "GROUP BY v.lot_id, v.place_id HAVING sum(v.quantity) <> 0 ORDER BY v.lot_id, v.place_id",
-        (json.dumps(list(lots)),),
+        () if lots is None else (json.dumps(list(lots)),),
     ):
         found[row[0]] = (*found.get(row[0], ()), (named[row[1]], row[2]))
     return found
@@ -197,6 +209,15 @@ def planned_use(rows: sqlite3.Connection, lot_id: int, *, but_batch: int | None 
         (lot_id, but_batch),
     ).fetchone()
     return int(row[0])
+
+
+def planned_of_each(rows: sqlite3.Connection) -> dict[int, int]:
+    """Likewise of every lot that a batch means to take from, by its row number."""
+    found = rows.execute(
+        "SELECT p.lot_id, sum(p.target) FROM live_plan_line p "
+        f"WHERE p.lot_id IS NOT NULL AND {STILL_MEANT} GROUP BY p.lot_id"
+    )
+    return {row[0]: row[1] for row in found}
 
 
 @dataclass(frozen=True)

@@ -2,13 +2,15 @@
 
 import json
 import sqlite3
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.domain.stock.graph import Graph
 from ledger.rows.opened import day
 from ledger.units.dates import show_date
+from ledger.units.words import Role
 
 
 @dataclass(frozen=True)
@@ -119,3 +121,146 @@ def ledger_graph(rows: sqlite3.Connection) -> Graph:
         consumed=[(row["lot_id"], row["batch_id"]) for row in edges if row["consumed"]],
         yielded=[(row["batch_id"], row["lot_id"]) for row in edges if row["yielded"]],
     )
+
+
+def batches_behind(rows: sqlite3.Connection, batch_id: int) -> set[int]:
+    """A batch with every batch that gave what it took, at any depth, in one statement."""
+    found = rows.execute(
+        """
+        WITH RECURSIVE behind(batch_id) AS (
+          SELECT ? UNION SELECT l.batch_id FROM behind w CROSS JOIN movement v ON v.batch_id = w.batch_id
+          JOIN lot l ON l.id = v.lot_id WHERE v.kind = 'consumed' AND l.batch_id IS NOT NULL)
+        SELECT batch_id FROM behind
+        """,
+        (batch_id,),
+    )
+    return {row[0] for row in found}
+
+
+class Taken(NamedTuple):
+    """What one movement took of a lot into a batch (below zero: put back), on the line of the plan with this role."""
+
+    id: int
+    batch_id: int
+    lot_id: int
+    role: Role | None
+    quantity: int
+
+
+def taken_into(rows: sqlite3.Connection, batches: Collection[int]) -> list[Taken]:
+    """Everything that went into batches, in the order it was booked."""
+    found = rows.execute(
+        "SELECT v.id, v.batch_id, v.lot_id, p.role, -v.quantity FROM json_each(?) w CROSS JOIN movement v "
+        "ON v.batch_id = w.value LEFT JOIN plan_line p ON p.id = v.plan_line_id WHERE v.kind = 'consumed' "
+        "ORDER BY v.id",
+        (json.dumps(list(batches)),),
+    )
+    return [Taken(*row) for row in found]
+
+
+class Move(NamedTuple):
+    """One movement of a lot."""
+
+    id: int
+    lot_id: int
+    quantity: int
+    kind: str
+
+
+def moves_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[Move]:
+    """The movements of lots that count, in the order they were booked; from place to place is none."""
+    found = rows.execute(
+        "SELECT v.id, v.lot_id, v.quantity, v.kind FROM json_each(?) w CROSS JOIN live_movement v "
+        "ON v.lot_id = w.value WHERE v.kind <> 'moved' ORDER BY v.id",
+        (json.dumps(list(lots)),),
+    )
+    return [Move(*row) for row in found]
+
+
+def offcuts_of(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, int]:
+    """What batches gave beside what they were made for, in mg; those that gave nothing else are left out."""
+    found = rows.execute(
+        "SELECT v.batch_id, sum(v.quantity) FROM json_each(?) w CROSS JOIN movement v ON v.batch_id = w.value "
+        "JOIN batch b ON b.id = v.batch_id JOIN lot l ON l.id = v.lot_id AND l.material_id <> b.material_id "
+        "WHERE v.kind = 'yielded' GROUP BY v.batch_id",
+        (json.dumps(list(batches)),),
+    )
+    return {row[0]: row[1] for row in found}
+
+
+class Gone(NamedTuple):
+    """What was taken in money for a lot so far, and how much of it was wasted."""
+
+    taken_minor: int
+    wasted: int
+
+
+def gone_of(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, Gone]:
+    """Money and waste of lots, by their row numbers."""
+    found = rows.execute(
+        "SELECT v.lot_id, coalesce(sum(v.money_minor), 0), "
+        "-sum(CASE v.kind WHEN 'wasted' THEN v.quantity ELSE 0 END) FROM json_each(?) w CROSS JOIN movement v "
+        "ON v.lot_id = w.value GROUP BY v.lot_id",
+        (json.dumps(list(lots)),),
+    )
+    return {row[0]: Gone(row[1], row[2]) for row in found}
+
+
+def came_in(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, int]:
+    """How much of lots was received or made in the first place, by their row numbers."""
+    found = rows.execute(
+        "SELECT v.lot_id, sum(v.quantity) FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value "
+        "WHERE v.kind IN ('received', 'yielded') GROUP BY v.lot_id",
+        (json.dumps(list(lots)),),
+    )
+    return dict.fromkeys(lots, 0) | {row[0]: row[1] for row in found}
+
+
+class BarsWith(NamedTuple):
+    """Bars that one customer has, or that one note says were given to somebody not on the books."""
+
+    customer_id: int | None
+    note: str | None
+    bars: int
+    last_on: date
+    codes: tuple[str, ...]
+
+
+def bars_with(rows: sqlite3.Connection, lots: Collection[int]) -> list[BarsWith]:
+    """Who has bars of some lots: the customers who did not give all of theirs back, then the gifts to others."""
+    customers = """
+        SELECT v.customer_id, NULL, -sum(v.quantity) AS bars, max(v."on"), group_concat(DISTINCT l.code)
+        FROM movement v JOIN lot l ON l.id = v.lot_id
+        WHERE v.customer_id IS NOT NULL AND v.lot_id IN (SELECT value FROM json_each(?))
+        GROUP BY v.customer_id HAVING bars > 0
+    """
+    others = """
+        SELECT NULL, v.note, -sum(v.quantity), max(v."on"), group_concat(DISTINCT l.code)
+        FROM live_movement v JOIN lot l ON l.id = v.lot_id
+        WHERE v.kind = 'given' AND v.customer_id IS NULL AND v.lot_id IN (SELECT value FROM json_each(?))
+        GROUP BY v.note
+    """
+    asked = (json.dumps(list(lots)),)
+    return [
+        BarsWith(who, note, bars, day(last), tuple(sorted(codes.split(","))))
+        for query in (customers, others)
+        for who, note, bars, last, codes in rows.execute(query, asked)
+    ]
+
+
+class Standing(NamedTuple):
+    """Bars of one lot at a place, and the last day some were brought there."""
+
+    lot_id: int
+    bars: int
+    out_on: date
+
+
+def standing_at(rows: sqlite3.Connection, place_id: int) -> list[Standing]:
+    """What stands at a place now, by the lot."""
+    found = rows.execute(
+        'SELECT lot_id, sum(quantity) AS bars, max(CASE WHEN quantity > 0 THEN "on" END) FROM movement '
+        "WHERE place_id = ? GROUP BY lot_id HAVING bars > 0 ORDER BY lot_id",
+        (place_id,),
+    )
+    return [Standing(row[0], row[1], day(row[2])) for row in found]

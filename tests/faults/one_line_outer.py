@@ -7,7 +7,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("rows/movement.py", "sell/test_resell.py"): [
         ("AND v.quantity < 0", "AND v.quantity > 0", "sell/test_where_bars_are.py"),
-        ("FROM live_movement v", "FROM movement v", "sell/test_where_bars_are.py"),
+        ("FROM live_movement v\n", "FROM movement v\n", "sell/test_where_bars_are.py"),
     ],
     ("views/stock/lot_card.py", "sell/test_where_bars_are.py"): [
         ("FROM live_movement v JOIN place p", "FROM movement v JOIN place p"),
@@ -80,12 +80,14 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if steps and steps[-1].closes", "if steps and steps[0].closes"),
         ('ORDER BY c."on", c.id', "ORDER BY c.id"),
     ],
-    ("views/complaint/complaint_candidates.py", "complaint/test_complaint_candidates.py"): [
+    ("rows/complaint.py", "complaint/test_complaint_candidates.py"): [
         ('v."on" <= :until', 'v."on" < :until'),
         ("HAVING bars > 0 OR standing > 0", "HAVING bars > 0"),
-        ("complaint.bought_on or complaint.on", "complaint.on"),
         ("FROM live_movement v", "FROM movement v", "stock/test_latest_counts.py"),
         ("ORDER BY last_on DESC", "ORDER BY last_on", "stock/test_latest_counts.py"),
+    ],
+    ("views/complaint/complaint_candidates.py", "complaint/test_complaint_candidates.py"): [
+        ("complaint.bought_on or complaint.on", "complaint.on"),
     ],
     ("views/bench/correction.py", "bench/test_correct.py"): [
         (
@@ -99,14 +101,23 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("batch.made - wasted - reworked", "batch.made - reworked"),
         ('if m["quantity"] > 0 and m["kind"] != "consumed")', 'if m["quantity"] > 0)'),
         ("int(batch.made - wasted)", "int(batch.made)"),
+        ('if one.quantity > 0 and one.kind != "consumed")', "if one.quantity > 0)"),
+        ("int(batch.made - gone.wasted)", "int(batch.made)"),
         ("total - wrapping, [bars", "total, [bars"),
-        ("WHERE lot_id = ? AND kind <> 'moved' ORDER", "WHERE lot_id = ? ORDER"),
-        ("FROM live_movement WHERE lot_id", "FROM movement WHERE lot_id"),
     ],
-    ("views/cure/cure.py", "cure/test_cure_edges.py"): [
+    ("rows/movement.py", "sell/test_cost_edges.py"): [
+        ("WHERE v.kind <> 'moved' ORDER", "ORDER"),
+        (
+            'CROSS JOIN live_movement v "\n        "ON v.lot_id = w.value WHERE v.kind <>',
+            'CROSS JOIN movement v "\n        "ON v.lot_id = w.value WHERE v.kind <>',
+        ),
+    ],
+    ("rows/batch.py", "cure/test_cure_edges.py"): [
         ('AND l."on" <= :on', 'AND l."on" < :on'),
         ("d.verdict = 'passed' AND", "0 AND"),
         ("d.verdict = 'passed' AND d.\"on\" <= :on", "d.verdict = 'passed' AND d.\"on\" < :on"),
+    ],
+    ("views/cure/cure.py", "cure/test_cure_edges.py"): [
         ("last = max([batch.yielded_on", "last = min([batch.yielded_on"),
         ("one.weigh_on <= one.ready_on", "one.weigh_on < one.ready_on"),
         ("(one.ready_on, one.batch_code)", "(one.batch_code, one.ready_on)"),
@@ -132,13 +143,13 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ('ORDER BY k."on", k.id', "ORDER BY k.id"),
         ("substr(n.recorded_at, 1, 10) <= :on", "substr(n.recorded_at, 1, 10) < :on"),
         ('"overdue"\n', '"due today"\n'),
-    ],
-    ("views/tools/equipment_doubts.py", "tools/test_upkeep_edges.py"): [
         ('x."on" <= :until', 'x."on" < :until'),
         ("x.entry_id > :entry", "x.entry_id >= :entry"),
         ("FROM live_reading c WHERE c.corrects = r.id)", "FROM live_reading c WHERE 0)"),
-        ("(one.on, one.id) < (check.on, check.id)", "one.on < check.on"),
         ("p.role <> 'packaging'", "p.role <> 'fat'"),
+    ],
+    ("views/tools/equipment_doubts.py", "tools/test_upkeep_edges.py"): [
+        ("(one.on, one.id) < (check.on, check.id)", "one.on < check.on"),
     ],
     ("views/label/label.py", "label/test_label_edges.py"): [
         ("and months > dated else", "and months >= dated else"),
@@ -184,10 +195,14 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("WHERE recorded_at < ?", "WHERE recorded_at <= ?", "stock/test_latest_counts.py"),
         ("WHERE entry_id <= {horizon}", "WHERE entry_id < {horizon}"),
     ],
-    ("views/recall/recall_answer.py", "recall/test_recall.py"): [
-        ("kind IN ('received', 'yielded')", "quantity > 0", "sell/test_where_bars_are.py"),
-        ("FROM live_movement v JOIN lot l", "FROM movement v JOIN lot l", "sell/test_where_bars_are.py"),
-        ("HAVING bars > 0", ""),
+    ("rows/movement.py", "recall/test_recall.py"): [
+        ("v.kind IN ('received', 'yielded')", "v.quantity > 0", "sell/test_where_bars_are.py"),
+        (
+            "FROM live_movement v JOIN lot l ON l.id = v.lot_id\n        WHERE",
+            "FROM movement v JOIN lot l ON l.id = v.lot_id\n        WHERE",
+            "sell/test_where_bars_are.py",
+        ),
+        ("GROUP BY v.customer_id HAVING bars > 0", "GROUP BY v.customer_id"),
     ],
     ("views/recall/recall_complaints.py", "recall/test_recall.py"): [
         ("one.health or one.serious", "one.serious"),
@@ -195,8 +210,10 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("views/recall/recall_doubts.py", "recall/test_recall.py"): [
         ("one.on >= since", "one.on > since", "sell/test_where_bars_are.py"),
     ],
+    ("rows/lot.py", "recall/test_recall_doubts.py"): [
+        ("AND l.material_id IN (SELECT value FROM json_each(:materials))", "AND :materials IS NOT NULL"),
+    ],
     ("views/recall/recall_doubts.py", "recall/test_recall_doubts.py"): [
-        ("AND material_id IN (SELECT value FROM json_each(?))", "AND ? IS NOT NULL"),
         (" if lot.number_unknown]", "]"),
     ],
     ("views/recall/recall_search.py", "recall/test_recall_search.py"): [
@@ -226,7 +243,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("views/recipe/skin.py", "material/test_skin.py material/test_skin_names.py"): [
         ("ORDER BY c.entry_id, c.id", "ORDER BY c.entry_id DESC, c.id", "stock/test_latest_counts.py"),
     ],
-    ("views/stock/stall.py", "sell/test_sell_edges.py"): [
+    ("rows/movement.py", "sell/test_sell_edges.py"): [
         ("max(CASE WHEN quantity > 0", "min(CASE WHEN quantity > 0"),
     ],
     ("views/stock/stock.py", "stock/test_stock_read.py"): [

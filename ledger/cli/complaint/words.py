@@ -8,10 +8,9 @@ from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import count, say, say_wrapped, table
 from ledger.errors import BadInput
 from ledger.markets import laws, laws_at
-from ledger.rows.complaint import ComplaintCard
+from ledger.rows.complaint import CandidateBatch, ComplaintCard
 from ledger.units.dates import show_date
 from ledger.units.quantity import parse_pieces
-from ledger.views.complaint.complaint_candidates import CandidateBatch
 
 Number = Annotated[str, typer.Argument(help="Its number.")]
 Batch = Annotated[str | None, typer.Option("--batch", help="The code on the bar, if known.")]

@@ -7,6 +7,7 @@ from ledger.domain.bench.steps import Step, steps
 from ledger.domain.tools.limits import LineRead, Read
 from ledger.rows.batch import BatchRow, plan_lines
 from ledger.rows.lot import lot_by_id
+from ledger.rows.movement import offcuts_of
 from ledger.rows.opened import Rows
 from ledger.rows.reading import cooked_off, current_readings, mass_in
 
@@ -48,17 +49,12 @@ def mass_balance(rows: Rows, batch: BatchRow) -> MassBalance:
     out = None
     if batch.yield_lot_id is not None:
         out = lot_by_id(rows, batch.yield_lot_id).mass_mg if batch.soap else batch.made
-    offcuts = rows.execute(
-        "SELECT coalesce(sum(v.quantity), 0) FROM live_movement v JOIN live_lot l ON l.id = v.lot_id "
-        "WHERE v.batch_id = ? AND v.kind = 'yielded' AND l.material_id <> ?",
-        (batch.id, batch.material_id),
-    ).fetchone()[0]
     return MassBalance(
         put_in_mg=mass_in(rows, batch.id),
         cooked_off_mg=cooked_off(rows, batch.id),
         poured_mg=read.get("poured weight"),
         unmoulded_mg=read.get("unmoulded weight"),
         out_mg=out,
-        offcuts_mg=offcuts,
+        offcuts_mg=offcuts_of(rows, [batch.id]).get(batch.id, 0),
         waste_mg=read.get("waste at the cut", 0) + read.get("spent solids", 0),
     )

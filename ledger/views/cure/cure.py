@@ -7,7 +7,7 @@ from typing import Literal
 
 from ledger.domain.cure.curing import cure
 from ledger.domain.recipe.recipe import WEIGH_EVERY_DAYS
-from ledger.rows.batch import batches_giving
+from ledger.rows.batch import batches_on_the_rack
 from ledger.rows.lot import lots_by_id
 from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
@@ -46,22 +46,11 @@ class RackDay:
     words: str
 
 
-# Bars that are here and whose latest decision up to the day, if there is one, is a hold that no passing went before.
-_ON_THE_RACK = """
-SELECT l.id FROM live_lot l
-WHERE l.material_id IN (SELECT id FROM material WHERE kind = 'soap') AND l."on" <= :on
-  AND coalesce((SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id AND d."on" <= :on
-                ORDER BY d.id DESC LIMIT 1), 'on hold') = 'on hold'
-  AND NOT EXISTS (SELECT 1 FROM live_decision d WHERE d.lot_id = l.id AND d.verdict = 'passed' AND d."on" <= :on)
-  AND (SELECT sum(v.quantity) FROM movement v WHERE v.lot_id = l.id AND v."on" <= :on) <> 0
-"""
-
-
 def cure_list(rows: Rows, *, on: date) -> tuple[OnTheRack, ...]:
     """Every batch on the rack on a date, the first ready first."""
     found = []
-    lots = lots_by_id(rows, [row[0] for row in rows.execute(_ON_THE_RACK, {"on": on.isoformat()})], on=on)
-    rack = batches_giving(rows, lots)
+    rack = batches_on_the_rack(rows, on)
+    lots = lots_by_id(rows, {one.yield_lot_id for one in rack if one.yield_lot_id is not None}, on=on)
     drying = Drying(rows, rack)
     for batch in rack:
         assert batch.yield_lot_id is not None

@@ -10,7 +10,7 @@ from ledger.domain.label.market import Market, Rule
 from ledger.domain.recipe.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.markets import market
-from ledger.rows.batch import BatchRow, find_batch, recipe_of
+from ledger.rows.batch import BatchRow, find_batch, infusions_among, recipe_of
 from ledger.rows.movement import ledger_graph
 from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_by_code
@@ -191,13 +191,9 @@ def _own_remains(rows: Rows, batch: BatchRow, wishes: LabelWishes, allergens: Al
             for one in allergens.asked
         ]
     marks = ledger_graph(rows).upstream([("batch", batch.id)]).of_kind("batch")
-    infused = rows.execute(
-        f"SELECT code FROM batch WHERE process = 'infusion' AND id IN ({','.join('?' * len(marks))}) ORDER BY code",
-        marks,
-    ).fetchall()
-    if infused:
+    if infused := infusions_among(rows, marks):
         found.append(
-            f"Whether more of the plants strained out of {', '.join(row[0] for row in infused)} was carried over than "
+            f"Whether more of the plants strained out of {', '.join(infused)} was carried over than "
             "the recipe says, and is to be declared."
         )
     return tuple(found)

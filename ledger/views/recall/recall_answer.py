@@ -1,16 +1,14 @@
 """Works out the answer to a recall from the movements."""
 
-import json
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from datetime import date
 from itertools import groupby
 
 from ledger.domain.stock.graph import Closure
 from ledger.rows.batch import BatchRow, batches_by_id
 from ledger.rows.customer import CustomerCard, customer_list
 from ledger.rows.lot import LotRow, lots_by_id, where_lots_are
-from ledger.rows.movement import BarCount, back_on_sale, bar_counts, ledger_graph
+from ledger.rows.movement import BarCount, back_on_sale, bar_counts, bars_with, came_in, ledger_graph, taken_into
 from ledger.rows.opened import Rows
 from ledger.rows.settings import printed_from, settings
 from ledger.views.recall.recall import (
@@ -56,6 +54,7 @@ def recall_answer(
     lying, used = where_lots_are(rows, [lot.id for lot in bulk]), _used(rows, closure, lots)
     customers = {card.id: card for card in customer_list(rows)}
     counts = bar_counts(rows, [lot.id for lot in bar_lots])
+    received = came_in(rows, [*named_ids, *(lot.id for lot in bar_lots)])
     here = [lots[number] for number in sorted(closure.of_kind("lot")) if lots[number].on_hand]
     grave, others = complainants(rows, {lot.code for lot in bar_lots})
     own = settings(rows)
@@ -63,7 +62,7 @@ def recall_answer(
         business=own.business,
         units=own.units,
         asked=tuple(asked),
-        lots=tuple(_named(rows, lots[lot.id]) for lot in named),
+        lots=tuple(_named(lots[lot.id], received[lot.id]) for lot in named),
         batches=tuple(_reached(made[number], closure, lots, made, used) for number in reached),
         bars=tuple(_bars(one, lots[one.lot_id], customers) for one in counts),
         bulk=tuple(
@@ -72,7 +71,7 @@ def recall_answer(
             for place, quantity in lying.get(lot.id, ())
         ),
         call=(*grave, *_to_call(rows, bar_lots, customers), *others),
-        totals=totals(counts, _bars_made(rows, bar_lots)),
+        totals=totals(counts, sum(received[lot.id] for lot in bar_lots)),
         cannot_exclude=cannot_exclude(rows, named, counts, asked=bars_of, reached=reached, lots=lots),
         exercise=exercise,
         held=held,
@@ -91,20 +90,7 @@ def reached_from(rows: Rows, named: Sequence[LotRow], bars_of: Sequence[BatchRow
     )
 
 
-def _bars_made(rows: Rows, bar_lots: Sequence[LotRow]) -> int:
-    row = rows.execute(
-        "SELECT coalesce(sum(v.quantity), 0) FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value "
-        "WHERE v.kind = 'yielded'",
-        (json.dumps([lot.id for lot in bar_lots]),),
-    ).fetchone()
-    return int(row[0])
-
-
-def _named(rows: Rows, lot: LotRow) -> NamedLot:
-    received = rows.execute(
-        "SELECT coalesce(sum(quantity), 0) FROM movement WHERE lot_id = ? AND kind IN ('received', 'yielded')",
-        (lot.id,),
-    ).fetchone()[0]
+def _named(lot: LotRow, received: int) -> NamedLot:
     return NamedLot(
         lot_code=lot.code,
         material=lot.material,
@@ -121,13 +107,9 @@ def _named(rows: Rows, lot: LotRow) -> NamedLot:
 def _used(rows: Rows, closure: Closure, lots: Mapping[int, LotRow]) -> Counter[tuple[int, bool]]:
     """What each batch reached took of all reached lots: by the batch, and whether they are counted."""
     used = Counter[tuple[int, bool]]()
-    for batch, lot, quantity in rows.execute(
-        "SELECT v.batch_id, v.lot_id, -sum(v.quantity) FROM json_each(:batches) w CROSS JOIN movement v "
-        "ON v.batch_id = w.value WHERE v.kind = 'consumed' AND v.lot_id IN (SELECT value FROM json_each(:lots)) "
-        "GROUP BY v.batch_id, v.lot_id",
-        {"batches": json.dumps(closure.of_kind("batch")), "lots": json.dumps(closure.of_kind("lot"))},
-    ):
-        used[batch, lots[lot].counted] += quantity
+    for one in taken_into(rows, closure.of_kind("batch")):
+        if one.lot_id in lots:
+            used[one.batch_id, lots[one.lot_id].counted] += one.quantity
     return used
 
 
@@ -185,38 +167,21 @@ def _contact(customer: CustomerCard | None) -> str | None:
 def _to_call(rows: Rows, bar_lots: Sequence[LotRow], customers: dict[int, CustomerCard]) -> tuple[ToCall, ...]:
     """Everyone who has bars; someone who gave all of theirs back is called no more."""
     found = []
-    asked = (json.dumps([lot.id for lot in bar_lots]),)
-    for row in rows.execute(
-        """
-        SELECT v.customer_id, -sum(v.quantity) AS bars, max(v."on") AS last, group_concat(DISTINCT l.code) AS codes
-        FROM movement v JOIN lot l ON l.id = v.lot_id
-        WHERE v.customer_id IS NOT NULL AND v.lot_id IN (SELECT value FROM json_each(?))
-        GROUP BY v.customer_id HAVING bars > 0
-        """,
-        asked,
-    ).fetchall():
-        card = customers[row["customer_id"]]
+    for one in bars_with(rows, [lot.id for lot in bar_lots]):
+        if one.customer_id is None:
+            name = f"{one.note or 'someone not named'} (a gift)"
+            found.append(ToCall(name, None, None, None, one.bars, one.codes, one.last_on))
+            continue
+        card = customers[one.customer_id]
         found.append(
             ToCall(
                 name=card.name + (f" ({card.person})" if card.kind == "shop" and card.person else ""),
                 phone=card.phone,
                 email=card.email,
                 address=card.address,
-                bars=row["bars"],
-                batches=tuple(sorted(row["codes"].split(","))),
-                last_on=date.fromisoformat(row["last"]),
+                bars=one.bars,
+                batches=one.codes,
+                last_on=one.last_on,
             )
         )
-    for row in rows.execute(
-        """
-        SELECT v.note, -sum(v.quantity) AS bars, max(v."on") AS last, group_concat(DISTINCT l.code) AS codes
-        FROM live_movement v JOIN lot l ON l.id = v.lot_id
-        WHERE v.kind = 'given' AND v.customer_id IS NULL AND v.lot_id IN (SELECT value FROM json_each(?))
-        GROUP BY v.note
-        """,
-        asked,
-    ).fetchall():
-        name = f"{row['note'] or 'someone not named'} (a gift)"
-        codes = tuple(sorted(row["codes"].split(",")))
-        found.append(ToCall(name, None, None, None, row["bars"], codes, date.fromisoformat(row["last"])))
     return tuple(sorted(found, key=lambda one: (-one.bars, one.name)))

@@ -1,11 +1,10 @@
 """What a recall cannot rule out: lots without a number, bars missing at a count, complaints without a batch."""
 
-import json
 from collections.abc import Collection, Mapping, Sequence
 
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch, portions_of
 from ledger.rows.complaint import complaints
-from ledger.rows.lot import LotRow, lots_by_id
+from ledger.rows.lot import LotRow, lots_without_a_number
 from ledger.rows.movement import BarCount, ledger_graph
 from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
@@ -36,12 +35,7 @@ def cannot_exclude(
 def _without_a_number(rows: Rows, named: Sequence[LotRow]) -> list[CannotBeExcluded]:
     """Lots of the same material, from any supplier, with the batches and the number of bars they went into."""
     named_ids = {lot.id for lot in named}
-    without = rows.execute(
-        "SELECT id FROM live_lot WHERE supplier_number IS NULL AND supplier_id IS NOT NULL "
-        "AND material_id IN (SELECT value FROM json_each(?))",
-        (json.dumps(sorted({lot.material_id for lot in named})),),
-    )
-    unknown = [lot for lot in lots_by_id(rows, [row[0] for row in without]).values() if lot.number_unknown]
+    unknown = [lot for lot in lots_without_a_number(rows, {lot.material_id for lot in named}) if lot.number_unknown]
     found: list[CannotBeExcluded] = []
     if not unknown:
         return found

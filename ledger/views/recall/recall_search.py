@@ -1,6 +1,5 @@
 """Which lots a notice means: by number as quoted, or by supplier, material and dates; and which batches a bar."""
 
-import json
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -8,7 +7,7 @@ from datetime import date
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, find_batch, portions_of
 from ledger.rows.codes import near_words
-from ledger.rows.lot import LotRow, all_lots
+from ledger.rows.lot import LotRow, all_lots, lots_by_id
 from ledger.rows.movement import ledger_graph
 from ledger.rows.opened import Rows
 from ledger.units.codes import looks_like_batch_code, supplier_number_key
@@ -54,14 +53,10 @@ def batches_meant(rows: Rows, codes: Sequence[str]) -> tuple[BatchRow, ...]:
     """The batches of some bars, each once. Raises like `find_batch`, and Refused for one of which no bar was cut."""
     found = {batch.id: batch for batch in (find_batch(rows, code) for code in codes)}
     graph = ledger_graph(rows)
+    reached = {number: graph.downstream([("batch", number)]).of_kind("lot") for number in found}
+    lots = lots_by_id(rows, {lot for each in reached.values() for lot in each})
     for batch in found.values():
-        reached = graph.downstream([("batch", batch.id)]).of_kind("lot")
-        bars = rows.execute(
-            "SELECT 1 FROM lot l JOIN material m ON m.id = l.material_id WHERE m.kind = 'soap' "
-            "AND l.id IN (SELECT value FROM json_each(?))",
-            (json.dumps(reached),),
-        ).fetchone()
-        if bars is None:
+        if not any(lots[lot].kind == "soap" for lot in reached[batch.id]):
             raise Refused(f"Batch {batch.code} ({batch.product}) is {batch.status}; {_no_bars(rows, batch)}")
     return tuple(found.values())
 

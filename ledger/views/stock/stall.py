@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.rows.lot import PlaceRow, lot_by_id, places
+from ledger.rows.lot import PlaceRow, lots_by_id, places
+from ledger.rows.movement import standing_at
 from ledger.rows.opened import Rows
 from ledger.units.names import match_name
 
@@ -31,14 +32,10 @@ class StallLot:
 
 def at_stall(rows: Rows, place_id: int) -> tuple[StallLot, ...]:
     """What stands at a stall now, by batch."""
-    found = []
-    for row in rows.execute(
-        'SELECT lot_id, sum(quantity) AS bars, max(CASE WHEN quantity > 0 THEN "on" END) AS out_on FROM movement '
-        "WHERE place_id = ? GROUP BY lot_id HAVING bars > 0 ORDER BY lot_id",
-        (place_id,),
-    ).fetchall():
-        lot = lot_by_id(rows, row["lot_id"])
-        found.append(
-            StallLot(lot.id, lot.code, lot.material, row["bars"], lot.status, date.fromisoformat(row["out_on"]))
-        )
-    return tuple(found)
+    found = standing_at(rows, place_id)
+    lots = lots_by_id(rows, {one.lot_id for one in found})
+    return tuple(
+        StallLot(lot.id, lot.code, lot.material, one.bars, lot.status, one.out_on)
+        for one in found
+        for lot in (lots[one.lot_id],)
+    )

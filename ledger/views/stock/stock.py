@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.rows.lot import STILL_MEANT, LotRow, all_lots, lots_by_id, places
+from ledger.rows.lot import LotRow, all_lots, lots_by_id, planned_of_each, where_lots_are
 from ledger.rows.opened import Rows
 from ledger.units.words import MaterialKind
 
@@ -39,26 +39,14 @@ def stock(
     rows: Rows, *, material_id: int | None = None, kind: MaterialKind | None = None, empty: bool = False
 ) -> tuple[MaterialStock, ...]:
     """What is on hand by material, in the order of the alphabet; empty lots only when asked for."""
-    held: dict[int, list[tuple[str, int]]] = {}
-    names = {place.id: place.name for place in places(rows)}
-    for row in rows.execute(
-        "SELECT lot_id, place_id, sum(quantity) AS quantity FROM movement GROUP BY lot_id, place_id"
-    ):
-        if row["quantity"]:
-            held.setdefault(row["lot_id"], []).append((names[row["place_id"]], row["quantity"]))
-    planned = {
-        row["lot_id"]: row["target"]
-        for row in rows.execute(
-            "SELECT p.lot_id, sum(p.target) AS target FROM live_plan_line p "
-            f"WHERE p.lot_id IS NOT NULL AND {STILL_MEANT} GROUP BY p.lot_id"
-        )
-    }
+    held, planned = where_lots_are(rows), planned_of_each(rows)
     by_material: dict[int, list[StockLine]] = {}
     for lot in all_lots(rows) if empty else lots_by_id(rows, held.keys()).values():
         if material_id not in (None, lot.material_id) or kind not in (None, lot.kind):
             continue
         if lot.on_hand or empty:
-            line = StockLine(lot, tuple(held.get(lot.id, ())), lot.on_hand - planned.get(lot.id, 0))
+            here = tuple((place.name, quantity) for place, quantity in held.get(lot.id, ()))
+            line = StockLine(lot, here, lot.on_hand - planned.get(lot.id, 0))
             by_material.setdefault(lot.material_id, []).append(line)
     found = []
     for lines in by_material.values():

@@ -5,8 +5,8 @@ from datetime import date
 
 from ledger.domain.tools.equipment import READ_WITH
 from ledger.domain.tools.readings import READINGS
-from ledger.rows.equipment import CheckRow, EquipmentRow, checks_of
-from ledger.rows.opened import Row, Rows, day
+from ledger.rows.equipment import CheckRow, EquipmentRow, Measured, checks_of, how_many_ever, measured_between
+from ledger.rows.opened import Rows
 
 
 @dataclass(frozen=True)
@@ -31,25 +31,6 @@ class Touched:
     unsaid: tuple[TouchedBatch, ...]
 
 
-# Weighings of plan lines name no scale; packaging is counted. A reading that was corrected counts as corrected.
-_MEASURED = """
-SELECT b.code, mr.name AS product, x.line, x.what, x."on", x.item FROM (
-  SELECT v.batch_id, v."on", v.entry_id, p.number AS line, NULL AS what, NULL AS item, v.id AS place
-  FROM live_movement v JOIN plan_line p ON p.id = v.plan_line_id
-  WHERE :unit = 'mg' AND v.kind = 'consumed' AND p.role <> 'packaging'
-  UNION ALL
-  SELECT r.batch_id, r."on", r.entry_id, NULL, r.what, r.equipment_id, r.id FROM live_reading r
-  WHERE r.unit = :unit AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id)
-    AND (r.equipment_id IS NOT NULL OR r.what IS NOT :trial)
-) x
-JOIN live_batch b ON b.id = x.batch_id
-JOIN live_material_revision mr ON mr.id = (
-  SELECT max(id) FROM live_material_revision WHERE material_id = b.material_id)
-WHERE x."on" <= :until AND (:since IS NULL OR x."on" > :since OR (x."on" = :since AND x.entry_id > :entry))
-ORDER BY b.id, x."on", x.place
-"""
-
-
 def touched_since_last_good(rows: Rows, item: EquipmentRow, check: CheckRow) -> Touched:
     """The batches measured with an item after its last good check, up to the day of this one.
 
@@ -58,35 +39,32 @@ def touched_since_last_good(rows: Rows, item: EquipmentRow, check: CheckRow) -> 
     """
     good = [one for one in checks_of(rows, item.id) if one.passed and (one.on, one.id) < (check.on, check.id)]
     last = good[-1] if good else None
-    found = rows.execute(
-        _MEASURED,
-        {
-            "unit": READ_WITH[item.kind].unit,
-            "trial": next((one.what for one in READINGS.values() if one.tries == item.kind), None),
-            "until": check.on.isoformat(),
-            "since": last.on.isoformat() if last else None,
-            "entry": last.entry if last else 0,
-        },
-    ).fetchall()
-    several = rows.execute("SELECT count(*) FROM live_equipment WHERE kind = ?", (item.kind,)).fetchone()[0] > 1
-    named = {row["code"] for row in found if row["item"] == item.id}
-    own = [row for row in found if row["item"] in (None, item.id) and (not several or row["code"] in named)]
-    unsaid = [row for row in found if row["item"] is None and several and row["code"] not in named]
+    found = measured_between(
+        rows,
+        READ_WITH[item.kind].unit,
+        but=next((one.what for one in READINGS.values() if one.tries == item.kind), None),
+        since=last,
+        until=check.on,
+    )
+    several = how_many_ever(rows, item.kind) > 1
+    named = {one.code for one in found if one.item == item.id}
+    own = [one for one in found if one.item in (None, item.id) and (not several or one.code in named)]
+    unsaid = [one for one in found if one.item is None and several and one.code not in named]
     return Touched(check, last.on if last else None, _by_batch(own), _by_batch(unsaid))
 
 
-def _by_batch(found: list[Row]) -> tuple[TouchedBatch, ...]:
-    batches: dict[str, list[Row]] = {}
-    for row in found:
-        batches.setdefault(row["code"], []).append(row)
+def _by_batch(found: list[Measured]) -> tuple[TouchedBatch, ...]:
+    batches: dict[str, list[Measured]] = {}
+    for one in found:
+        batches.setdefault(one.code, []).append(one)
     return tuple(
         TouchedBatch(
             code=code,
-            product=of[0]["product"],
-            lines=tuple(sorted({row["line"] for row in of if row["line"] is not None})),
-            readings=tuple(dict.fromkeys(row["what"] for row in of if row["what"] is not None)),
-            first_on=day(min(row["on"] for row in of)),
-            last_on=day(max(row["on"] for row in of)),
+            product=of[0].product,
+            lines=tuple(sorted({one.line for one in of if one.line is not None})),
+            readings=tuple(dict.fromkeys(one.what for one in of if one.what is not None)),
+            first_on=min(one.on for one in of),
+            last_on=max(one.on for one in of),
         )
         for code, of in batches.items()
     )
