@@ -4,8 +4,11 @@ import json
 import sqlite3
 from collections.abc import Callable, Collection
 from dataclasses import asdict, dataclass
+from datetime import date
 from functools import cache
+from typing import NamedTuple
 
+from ledger.rows.opened import day
 from ledger.units.names import match_name
 from ledger.units.words import AlkaliKind, MaterialKind, in_pieces
 
@@ -103,3 +106,88 @@ def materials_named(rows: sqlite3.Connection) -> Callable[[str], MaterialCard]:
         ]
 
     return named
+
+
+def contents_of(
+    rows: sqlite3.Connection, lots: Collection[tuple[int, int | None]]
+) -> dict[tuple[int, int | None], dict[str, int]]:
+    """What lots contain by their own statements, else what their materials do; in ppm by name, in one statement.
+
+    A lot is asked for by its material and its row number, a material by itself with None. The latest statement counts
+    whole: a name it leaves out is not in it.
+    """
+    asked = {*lots, *((material, None) for material, _ in lots)}
+    latest: dict[tuple[int, int | None], tuple[int, dict[str, int]]] = {}
+    for row in rows.execute(
+        "SELECT c.material_id, c.lot_id, c.entry_id, c.name, c.share_ppm FROM json_each(?) w CROSS JOIN "
+        "live_constituent c ON c.material_id = json_extract(w.value, '$[0]') "
+        "AND c.lot_id IS json_extract(w.value, '$[1]') ORDER BY c.entry_id, c.id",
+        (json.dumps(list(asked)),),
+    ):
+        one = row["material_id"], row["lot_id"]
+        if one not in latest or latest[one][0] != row["entry_id"]:
+            latest[one] = row["entry_id"], {}
+        latest[one][1][row["name"]] = row["share_ppm"]
+    found = {one: stated for one, (_, stated) in latest.items()}
+    return {(material, lot): found.get((material, lot)) or found.get((material, None), {}) for material, lot in asked}
+
+
+class SkinLimitRow(NamedTuple):
+    """One certificate's limit on the skin."""
+
+    limit_ppm: int
+    certificate: str
+    amendment: str | None
+    category: str
+    dated: date
+
+
+def _limit(row: sqlite3.Row) -> SkinLimitRow:
+    return SkinLimitRow(row["limit_ppm"], row["certificate"], row["amendment"], row["category"], day(row["dated"]))
+
+
+def limits_of(rows: sqlite3.Connection, materials: Collection[int]) -> dict[int, list[SkinLimitRow]]:
+    """Every limit stated of materials, the first booked first, by their row numbers, in one statement."""
+    found: dict[int, list[SkinLimitRow]] = {material: [] for material in materials}
+    query = "SELECT * FROM live_skin_limit WHERE material_id IN (SELECT value FROM json_each(?)) ORDER BY id"
+    for row in rows.execute(query, (json.dumps(list(found)),)):
+        found[row["material_id"]].append(_limit(row))
+    return found
+
+
+def constituent_limits(rows: sqlite3.Connection) -> list[tuple[str, SkinLimitRow]]:
+    """Every limit stated of a constituent, with its name as it was booked, the first booked first."""
+    found = rows.execute("SELECT * FROM live_skin_limit WHERE constituent IS NOT NULL ORDER BY id")
+    return [(row["constituent"], _limit(row)) for row in found]
+
+
+def constituents_known(rows: sqlite3.Connection) -> set[str]:
+    """Every name of a constituent that was booked, with a limit or as what something contains."""
+    found = rows.execute(
+        "SELECT constituent FROM live_skin_limit WHERE constituent IS NOT NULL UNION SELECT name FROM live_constituent"
+    )
+    return {row[0] for row in found}
+
+
+class Statement(NamedTuple):
+    """That a material, or one lot of it, contains so much of something, and who says so."""
+
+    name: str
+    share_ppm: int
+    source: str
+    lot_code: str | None
+
+
+def statements_of(rows: sqlite3.Connection, material_id: int) -> list[Statement]:
+    """Every statement of what a material contains, the first booked first."""
+    found = rows.execute(
+        "SELECT c.name, c.share_ppm, c.source, l.code FROM live_constituent c LEFT JOIN lot l ON l.id = c.lot_id "
+        "WHERE c.material_id = ? ORDER BY c.id",
+        (material_id,),
+    )
+    return [Statement(*row) for row in found]
+
+
+def material_id(rows: sqlite3.Connection, code: str) -> int:
+    """The row number of a material by its whole short name."""
+    return int(rows.execute("SELECT id FROM live_material WHERE code = ?", (code,)).fetchone()[0])

@@ -240,7 +240,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("rows/settings.py", "stock/test_latest_counts.py"): [
         ("live_settings_revision ORDER BY id DESC", "live_settings_revision ORDER BY id"),
     ],
-    ("views/recipe/skin.py", "material/test_skin.py material/test_skin_names.py"): [
+    ("rows/material.py", "material/test_skin.py material/test_skin_names.py"): [
         ("ORDER BY c.entry_id, c.id", "ORDER BY c.entry_id DESC, c.id", "stock/test_latest_counts.py"),
     ],
     ("rows/movement.py", "sell/test_sell_edges.py"): [

@@ -17,8 +17,9 @@ from ledger.operations.material.skin import LimitFacts, state_contents, state_li
 from ledger.operations.recipe.recipes import add_recipe, revise_recipe
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.batch import portions_of
+from ledger.rows.material import contents_of
 from ledger.views.bench.worksheet import worksheet
-from ledger.views.recipe.skin import SkinCheck, batch_skin_checks, contents_of
+from ledger.views.recipe.skin import SkinCheck, batch_skin_checks
 from ledger.views.record.record import batch_record
 
 # A plain bar without its water: 600 + 400 + 146.826 = 1 146.826 g. At its driest 8 % of the bar is water, so with

@@ -9,14 +9,14 @@ from ledger.domain.lye.saponification import check_dissolves
 from ledger.domain.recipe.formulate import Charge, Formulation, formulate, scaled_bars, targets, tolerance
 from ledger.domain.recipe.recipe import WITH_THE_LYE, Recipe, RecipeLine
 from ledger.errors import Refused
-from ledger.operations.bench.portions import material_id, plan_portions
+from ledger.operations.bench.portions import plan_portions
 from ledger.operations.bench.superfat_guard import keep_or_refuse, likely_low_refusal, superfat_doubt
 from ledger.operations.material.skin import over_the_limit
 from ledger.operations.recipe.recipes import dough_code
 from ledger.operations.stock.allocate import FreeStock, Take, chosen_lots
 from ledger.operations.stock.combine import next_batch_code
 from ledger.rows.batch import find_batch, portions_of
-from ledger.rows.material import MaterialCard
+from ledger.rows.material import MaterialCard, material_id
 from ledger.rows.recipe import RecipeCard, recipe_by_code
 from ledger.rows.settings import settings
 from ledger.storage.book import Book

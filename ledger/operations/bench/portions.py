@@ -13,6 +13,7 @@ from ledger.operations.stock.combine import next_batch_code
 from ledger.operations.stock.receive import next_lot_code
 from ledger.rows.batch import BatchRow, find_batch, plan_lines, portions_of
 from ledger.rows.lot import place_of_kind
+from ledger.rows.material import material_id
 from ledger.rows.opened import Rows
 from ledger.rows.reading import mass_in
 from ledger.rows.settings import settings
@@ -27,11 +28,6 @@ from ledger.units.quantity import show_mass
 from ledger.units.words import Role, Stage
 
 DOUGH: Role = "dough"  # the role of its line on the worksheet of a portion
-
-
-def material_id(rows: Rows, code: str) -> int:
-    """The row number of a material by its whole short name."""
-    return int(rows.execute("SELECT id FROM live_material WHERE code = ?", (code,)).fetchone()[0])
 
 
 def plan_portions(

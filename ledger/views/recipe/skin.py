@@ -1,7 +1,6 @@
 """The skin limits of the fragrances in a recipe or a batch, against what their certificates allow."""
 
-import json
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from fractions import Fraction
@@ -18,8 +17,17 @@ from ledger.reference.allergens import (
     remark_on,
 )
 from ledger.rows.batch import BatchRow, find_batch
-from ledger.rows.material import MaterialCard, materials_by_id
-from ledger.rows.opened import Row, Rows, day
+from ledger.rows.material import (
+    MaterialCard,
+    SkinLimitRow,
+    constituent_limits,
+    constituents_known,
+    contents_of,
+    limits_of,
+    materials_by_id,
+    statements_of,
+)
+from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
 from ledger.units.names import near
 from ledger.units.quantity import WHOLE_PPM, show_share
@@ -148,15 +156,17 @@ def _fragrances(rows: Rows, put_in: Iterable[PutIn]) -> list[FragranceIn]:
                 part = [(one.lot.material_id, one.lot.id, one.mass_mg) for one in bases_of_lot(made, lot_id, mass)]
         parts += part
     cards = materials_by_id(rows, {material for material, _, _ in parts})
-    contents = contents_of(rows, [(material, lot) for material, lot, _ in parts])
+    contents, limits = contents_of(rows, [(material, lot) for material, lot, _ in parts]), limits_of(rows, cards)
     found = []
     for material, lot, mass in parts:
-        if one := _fragrance(rows, cards[material], mass, dict(contents[material, lot])):
+        if one := _fragrance(cards[material], mass, dict(contents[material, lot]), limits[material]):
             found.append(one)
     return found
 
 
-def _fragrance(rows: Rows, card: MaterialCard, mass_mg: int, contents: dict[str, int]) -> FragranceIn | None:
+def _fragrance(
+    card: MaterialCard, mass_mg: int, contents: dict[str, int], limits: Sequence[SkinLimitRow]
+) -> FragranceIn | None:
     scent, own = is_scent(card.kind, card.inci), allergen_named(card.inci or "")
     if not (scent or contents or own):
         return None
@@ -164,7 +174,7 @@ def _fragrance(rows: Rows, card: MaterialCard, mass_mg: int, contents: dict[str,
     if own:  # what is itself a constituent counts with all its mass, once
         contents = {name: ppm for name, ppm in contents.items() if counted_as(name) != counted_as(own.name)}
         contents[own.name] = WHOLE_PPM
-    return FragranceIn(card.name, mass_mg, _that_counts(_limits(rows, card.id)), contents, scent, stated)
+    return FragranceIn(card.name, mass_mg, _that_counts([_limit(row) for row in limits]), contents, scent, stated)
 
 
 def is_scent(kind: MaterialKind, inci: str | None) -> bool:
@@ -172,42 +182,14 @@ def is_scent(kind: MaterialKind, inci: str | None) -> bool:
     return kind == "fragrance" or (kind != "fat" and essential_oil(inci or ""))
 
 
-def contents_of(rows: Rows, lots: Collection[tuple[int, int | None]]) -> dict[tuple[int, int | None], dict[str, int]]:
-    """What lots contain by their own statements, else what their materials do; in ppm by name, in one statement.
-
-    A lot is asked for by its material and its row number, a material by itself with None. The latest statement counts
-    whole: a name it leaves out is not in it.
-    """
-    asked = {*lots, *((material, None) for material, _ in lots)}
-    latest: dict[tuple[int, int | None], tuple[int, dict[str, int]]] = {}
-    for row in rows.execute(
-        "SELECT c.material_id, c.lot_id, c.entry_id, c.name, c.share_ppm FROM json_each(?) w CROSS JOIN "
-        "live_constituent c ON c.material_id = json_extract(w.value, '$[0]') "
-        "AND c.lot_id IS json_extract(w.value, '$[1]') ORDER BY c.entry_id, c.id",
-        (json.dumps(list(asked)),),
-    ):
-        one = row["material_id"], row["lot_id"]
-        if one not in latest or latest[one][0] != row["entry_id"]:
-            latest[one] = row["entry_id"], {}
-        latest[one][1][row["name"]] = row["share_ppm"]
-    found = {one: stated for one, (_, stated) in latest.items()}
-    return {(material, lot): found.get((material, lot)) or found.get((material, None), {}) for material, lot in asked}
-
-
-def _limits(rows: Rows, material_id: int) -> list[Limit]:
-    """Every limit stated of a fragrance, the first first."""
-    found = rows.execute("SELECT * FROM live_skin_limit WHERE material_id = ? ORDER BY id", (material_id,))
-    return [_limit(row) for row in found]
-
-
 def _constituent_limits(rows: Rows) -> dict[str, Limit]:
     """By each constituent, named as its certificate was booked, the limit that counts."""
     names: dict[str, dict[Limit, str]] = {}
-    for row in rows.execute("SELECT * FROM live_skin_limit WHERE constituent IS NOT NULL ORDER BY id"):
-        written = names.setdefault(plain(row["constituent"]), {})
+    for constituent, row in constituent_limits(rows):
+        written = names.setdefault(plain(constituent), {})
         paper = _limit(row)
         written.pop(paper, None)  # the same one booked again is the latest
-        written[paper] = row["constituent"]
+        written[paper] = constituent
     return {written[paper]: paper for written in names.values() for paper in [_that_counts([*written])] if paper}
 
 
@@ -220,8 +202,8 @@ def _that_counts(limits: list[Limit]) -> Limit | None:
     return next((one for one in reversed(in_order) if one.for_soap), in_order[-1] if in_order else None)
 
 
-def _limit(row: Row) -> Limit:
-    return Limit(row["limit_ppm"], row["certificate"], row["amendment"], row["category"], day(row["dated"]))
+def _limit(row: SkinLimitRow) -> Limit:
+    return Limit(row.limit_ppm, row.certificate, row.amendment, row.category, row.dated)
 
 
 def _check(one: HeldAgainst, where: str) -> SkinCheck:
@@ -264,13 +246,7 @@ def constituent_doubt(rows: Rows, name: str) -> str | None:
 
     Label names and their synonyms are proposed before what was written of other oils.
     """
-    known = {
-        row[0]
-        for row in rows.execute(
-            "SELECT constituent FROM live_skin_limit WHERE constituent IS NOT NULL "
-            "UNION SELECT name FROM live_constituent"
-        )
-    }
+    known = constituents_known(rows)
     if allergen_named(name) or plain(name) in {plain(one) for one in known}:
         return None
     close = near(name, names_to_propose(), 1, cutoff=_ALIKE) or near(name, known, 1, cutoff=_ALIKE)
@@ -282,16 +258,11 @@ def constituent_doubt(rows: Rows, name: str) -> str | None:
 def stated(rows: Rows, material_id: int) -> list[str]:
     """What a material contains by each statement, and its limits on the skin, in words; what does not count says so."""
     found = []
-    for row in rows.execute(
-        "SELECT c.name, c.share_ppm, c.source, l.code FROM live_constituent c LEFT JOIN lot l ON l.id = c.lot_id "
-        "WHERE c.material_id = ? ORDER BY c.id",
-        (material_id,),
-    ):
-        where = f", lot {row['code']}" if row["code"] else ""
-        unknown = "" if allergen_named(row["name"]) else "; not a name known here, so no label counts it"
-        share = show_share(row["share_ppm"], 2)
-        found.append(f"contains {read_as(row['name'])} {share}{where} [{row['source']}]{unknown}")
-    limits = _limits(rows, material_id)
+    for one in statements_of(rows, material_id):
+        where = f", lot {one.lot_code}" if one.lot_code else ""
+        unknown = "" if allergen_named(one.name) else "; not a name known here, so no label counts it"
+        found.append(f"contains {read_as(one.name)} {show_share(one.share_ppm, 2)}{where} [{one.source}]{unknown}")
+    limits = [_limit(row) for row in limits_of(rows, [material_id])[material_id]]
     counts = _that_counts(limits)
     for limit in limits:
         text = f"on the skin at most {show_share(limit.limit_ppm, 3)} [{limit.source}, {show_date(limit.dated)}]"
