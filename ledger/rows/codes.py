@@ -1,4 +1,4 @@
-"""Reading a code as it was typed; after a slip the codes that are here and near it are named."""
+"""Codes: read as typed, where after a slip those that are here and near it are named; and how many were given."""
 
 import sqlite3
 from collections.abc import Callable
@@ -22,3 +22,14 @@ def near_words(rows: sqlite3.Connection, text: str) -> str:
     known = [row[0] for row in rows.execute("SELECT code FROM live_batch UNION SELECT code FROM live_lot ORDER BY 1")]
     close = near_codes(text, known)[:_NAMED]
     return f" Near it here: {', '.join(close)}." if close else ""
+
+
+def lot_codes_given(rows: sqlite3.Connection) -> int:
+    """How many lot codes were given so far, undone or not; the codes of batches that their bars carry are none."""
+    return int(rows.execute("SELECT count(*) FROM lot WHERE code LIKE 'L%'").fetchone()[0])
+
+
+def batch_codes_given(rows: sqlite3.Connection, year: int) -> int:
+    """How many batch codes of a year were given so far, undone or not."""
+    found = rows.execute("SELECT count(*) FROM batch WHERE code LIKE ?", (f"{year % 100:02d}-%",))
+    return int(found.fetchone()[0])

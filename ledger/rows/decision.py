@@ -3,9 +3,11 @@
 import sqlite3
 from collections.abc import Iterable
 from datetime import date
+from typing import NamedTuple
 
 from ledger.domain.bench.decision import Deviation, Doubt, undecided
 from ledger.rows.opened import day, maybe_day
+from ledger.units.words import Verdict
 
 
 def decided(
@@ -57,3 +59,18 @@ def deviations(rows: sqlite3.Connection, batch_id: int) -> tuple[Deviation, ...]
 def open_deviations(rows: sqlite3.Connection, batch_id: int) -> tuple[Deviation, ...]:
     """Those nobody has decided yet."""
     return tuple(one for one in deviations(rows, batch_id) if one.open)
+
+
+class LotDecision(NamedTuple):
+    """One decision about a lot."""
+
+    verdict: Verdict
+    on: date
+
+
+def last_decision(rows: sqlite3.Connection, lot_id: int) -> LotDecision | None:
+    """The decision taken last about a lot, whatever its date; None before there is one."""
+    row = rows.execute(
+        'SELECT verdict, "on" FROM live_decision WHERE lot_id = ? ORDER BY id DESC LIMIT 1', (lot_id,)
+    ).fetchone()
+    return LotDecision(row["verdict"], day(row["on"])) if row else None

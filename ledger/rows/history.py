@@ -2,10 +2,13 @@
 
 import sqlite3
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
+from typing import NamedTuple
 
-from ledger.errors import LedgerError
-from ledger.rows.opened import OlderLedger, open_rows
+from ledger.errors import BadInput, LedgerError
+from ledger.rows.opened import OlderLedger, day, open_rows
+from ledger.units.words import Way
 
 
 @dataclass(frozen=True)
@@ -44,3 +47,78 @@ def history_if_any(path: Path) -> tuple[HistoryLine, ...] | None:
             rows.close()
     except (LedgerError, OlderLedger, sqlite3.Error, OSError):
         return None
+
+
+class EntryRow(NamedTuple):
+    """What one entry says, which entry it takes back, and which took it back."""
+
+    recorded_at: str
+    said: str
+    reverses: int | None
+    undone_by: int | None
+
+
+def entry_written(rows: sqlite3.Connection, number: int) -> EntryRow:
+    """One entry. Raises BadInput for one that is not there."""
+    row = rows.execute(
+        "SELECT e.recorded_at, e.said, e.reverses, r.id FROM entry e LEFT JOIN entry r ON r.reverses = e.id "
+        "WHERE e.id = ?",
+        (number,),
+    ).fetchone()
+    if row is None:
+        raise BadInput(f"There is no entry {number}; see: soapledger history")
+    return EntryRow(*row)
+
+
+def last_entry(rows: sqlite3.Connection) -> int:
+    """The last entry that was not taken back and is no undo. Raises BadInput when there is none."""
+    row = rows.execute(
+        "SELECT max(id) FROM entry e WHERE reverses IS NULL "
+        "AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.reverses = e.id)"
+    ).fetchone()
+    if row[0] is None:
+        raise BadInput("Nothing was written yet, so there is nothing to take back.")
+    return int(row[0])
+
+
+def starts_the_ledger(rows: sqlite3.Connection, entry: int) -> bool:
+    """Whether the entry made the places that every ledger has."""
+    return rows.execute("SELECT 1 FROM place WHERE entry_id = ? AND kind = 'workshop'", (entry,)).fetchone() is not None
+
+
+def erases(rows: sqlite3.Connection, entry: int) -> bool:
+    """Whether the entry erased personal details."""
+    return rows.execute("SELECT 1 FROM erasure WHERE entry_id = ?", (entry,)).fetchone() is not None
+
+
+def decides(rows: sqlite3.Connection, entry: int) -> bool:
+    """Whether the entry decides about a lot or a batch that an earlier one made."""
+    query = """
+        SELECT 1 FROM decision d LEFT JOIN lot l ON l.id = d.lot_id LEFT JOIN batch b ON b.id = d.batch_id
+        WHERE d.entry_id = ? AND coalesce(l.entry_id, b.entry_id) <> d.entry_id
+    """
+    return rows.execute(query, (entry,)).fetchone() is not None
+
+
+class MovedRow(NamedTuple):
+    """One movement that an entry wrote."""
+
+    kind: Way
+    place_id: int
+    on: date
+    lot_id: int
+    quantity: int
+    batch_id: int | None
+    plan_line_id: int | None
+    customer_id: int | None
+    money_minor: int | None
+
+
+def moved_by(rows: sqlite3.Connection, entry: int) -> list[MovedRow]:
+    """The movements an entry wrote, the last first."""
+    found = rows.execute(
+        'SELECT kind, place_id, "on", lot_id, quantity, batch_id, plan_line_id, customer_id, money_minor '
+        "FROM movement WHERE entry_id = ? ORDER BY id DESC",
+        (entry,),
+    )
+    return [MovedRow(*row)._replace(on=day(row["on"])) for row in found]

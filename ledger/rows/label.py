@@ -3,6 +3,7 @@
 import sqlite3
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.rows.opened import day, maybe_day
@@ -71,3 +72,21 @@ def approved_by(rows: sqlite3.Connection, lot_id: int, market: str, text_digest:
         (lot_id, market, text_digest),
     ).fetchone()
     return (row["by"], day(row["on"])) if row else None
+
+
+class KeptLabel(NamedTuple):
+    """A label as a run printed it: its particulars, and the sources of its layout and its sheet."""
+
+    lot_id: int
+    view: str
+    view_format: int
+    layout_source: str
+    sheet_source: str
+
+
+def kept_with(rows: sqlite3.Connection, number: int) -> KeptLabel | None:
+    """The label that is kept with a run; None where its layout was not."""
+    row = rows.execute(
+        "SELECT lot_id, view, view_format, layout_source, sheet_source FROM label_run WHERE id = ?", (number,)
+    ).fetchone()
+    return None if None in (row["view"], row["layout_source"], row["sheet_source"]) else KeptLabel(*row)

@@ -109,6 +109,12 @@ def lots_by_id(rows: sqlite3.Connection, numbers: Collection[int], *, on: date |
     return {row["id"]: _lot(row) for row in found}
 
 
+def lots_of(rows: sqlite3.Connection, material_id: int, *, on: date | None = None) -> tuple[LotRow, ...]:
+    """Every lot of a material, in the order it was booked."""
+    query = LOT_SQL + " WHERE l.material_id = :material ORDER BY l.id"
+    return tuple(map(_lot, rows.execute(query, {"on": on and on.isoformat(), "material": material_id})))
+
+
 def lots_without_a_number(rows: sqlite3.Connection, materials: Collection[int]) -> tuple[LotRow, ...]:
     """The lots of some materials that came from a supplier without the supplier's number for them."""
     query = LOT_SQL + (
@@ -168,13 +174,19 @@ def place_of_kind(rows: sqlite3.Connection, kind: PlaceKind) -> PlaceRow:
 
 def on_hand_at(rows: sqlite3.Connection, lot_id: int, place_id: int, *, on: date | None = None) -> int:
     """What is on hand of a lot at a place (up to a date when one is given)."""
-    moment = on.isoformat() if on else None
-    row = rows.execute(
-        "SELECT coalesce(sum(quantity), 0) FROM movement WHERE lot_id = ? AND place_id = ? "
-        'AND (? IS NULL OR "on" <= ?)',
-        (lot_id, place_id, moment, moment),
-    ).fetchone()
-    return int(row[0])
+    return held_at(rows, [lot_id], place_id, on=on)[lot_id]
+
+
+def held_at(
+    rows: sqlite3.Connection, lots: Collection[int], place_id: int, *, on: date | None = None
+) -> dict[int, int]:
+    """Likewise of several lots, by their row numbers."""
+    found = rows.execute(
+        "SELECT v.lot_id, sum(v.quantity) FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value "
+        'WHERE v.place_id = ? AND v."on" <= coalesce(?, v."on") GROUP BY v.lot_id',
+        (json.dumps(list(lots)), place_id, on and on.isoformat()),
+    )
+    return dict.fromkeys(lots, 0) | {row[0]: row[1] for row in found}
 
 
 def whereabouts(rows: sqlite3.Connection, lot_id: int) -> tuple[tuple[PlaceRow, int], ...]:
@@ -198,24 +210,18 @@ def where_lots_are(
     return found
 
 
-def planned_use(rows: sqlite3.Connection, lot_id: int, *, but_batch: int | None = None) -> int:
-    """What open lines of planned batches mean to take from a lot (mg or pieces).
+def planned_use(
+    rows: sqlite3.Connection, lots: Collection[int] | None = None, *, but_batch: int | None = None
+) -> dict[int, int]:
+    """What open lines of planned batches mean to take from lots, or from all (mg or pieces), by their row numbers.
 
     Nothing is meant any more by a batch that was given up, or whose bars were passed bare or rejected.
     """
-    row = rows.execute(
-        "SELECT coalesce(sum(p.target), 0) FROM live_plan_line p "
-        f"WHERE p.lot_id = ? AND p.batch_id IS NOT ? AND {STILL_MEANT}",
-        (lot_id, but_batch),
-    ).fetchone()
-    return int(row[0])
-
-
-def planned_of_each(rows: sqlite3.Connection) -> dict[int, int]:
-    """Likewise of every lot that a batch means to take from, by its row number."""
+    among = "live_plan_line p" if lots is None else "json_each(?2) w CROSS JOIN live_plan_line p ON p.lot_id = w.value"
     found = rows.execute(
-        "SELECT p.lot_id, sum(p.target) FROM live_plan_line p "
-        f"WHERE p.lot_id IS NOT NULL AND {STILL_MEANT} GROUP BY p.lot_id"
+        f"SELECT p.lot_id, sum(p.target) FROM {among} "
+        f"WHERE p.lot_id IS NOT NULL AND p.batch_id IS NOT ?1 AND {STILL_MEANT} GROUP BY p.lot_id",
+        (but_batch,) if lots is None else (but_batch, json.dumps(list(lots))),
     )
     return {row[0]: row[1] for row in found}
 
@@ -236,20 +242,20 @@ def available(
     expire first (FEFO); lots without a date come last, oldest first. What `but_batch` itself means to
     take is free to it.
     """
-    workshop = place_of_kind(rows, "workshop")
-    found = []
-    query = LOT_SQL + " WHERE l.material_id = :material"
-    for row in rows.execute(query, {"on": on.isoformat(), "material": material_id}).fetchall():
-        lot = _lot(row)
+    now = {lot.id: lot.status for lot in lots_of(rows, material_id)}
+    fit = [
+        lot
+        for lot in lots_of(rows, material_id, on=on)
         # accepted on that day, and no other decision since: what is planned is still to be weighed
-        if (
-            {lot.status, lot_by_id(rows, lot.id).status} != {"accepted"}
-            or (lot.best_before and lot.best_before < on)
-            or lot.on > on
-        ):
-            continue
-        held = min(on_hand_at(rows, lot.id, workshop.id, on=on), on_hand_at(rows, lot.id, workshop.id))
-        free = held - planned_use(rows, lot.id, but_batch=but_batch)
+        if {lot.status, now[lot.id]} == {"accepted"} and not (lot.best_before and lot.best_before < on) and lot.on <= on
+    ]
+    lots, workshop = [lot.id for lot in fit], place_of_kind(rows, "workshop").id
+    then, here = held_at(rows, lots, workshop, on=on), held_at(rows, lots, workshop)
+    planned = planned_use(rows, lots, but_batch=but_batch)
+    found = []
+    for lot in fit:
+        held = min(then[lot.id], here[lot.id])
+        free = held - planned.get(lot.id, 0)
         if free > 0:
             found.append(Available(lot, held, free))
     return tuple(sorted(found, key=lambda a: (a.lot.best_before or date.max, a.lot.on, a.lot.id)))

@@ -2,6 +2,7 @@
 
 import json
 import sqlite3
+from collections import Counter
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -158,6 +159,23 @@ def taken_into(rows: sqlite3.Connection, batches: Collection[int]) -> list[Taken
     return [Taken(*row) for row in found]
 
 
+def lots_used(rows: sqlite3.Connection, batch_id: int) -> list[int]:
+    """The lots of which something is in a batch, by their row numbers."""
+    used = Counter[int]()
+    for one in taken_into(rows, [batch_id]):
+        used[one.lot_id] += one.quantity
+    return sorted(lot for lot, quantity in used.items() if quantity > 0)
+
+
+def taken_on(rows: sqlite3.Connection, line_id: int) -> dict[int, int]:
+    """How much of each lot is in on one line of a plan, in the order they were first taken."""
+    found = rows.execute(
+        "SELECT lot_id, -sum(quantity) FROM movement WHERE plan_line_id = ? GROUP BY lot_id ORDER BY min(id)",
+        (line_id,),
+    )
+    return {row[0]: row[1] for row in found}
+
+
 class Move(NamedTuple):
     """One movement of a lot."""
 
@@ -264,3 +282,19 @@ def standing_at(rows: sqlite3.Connection, place_id: int) -> list[Standing]:
         (place_id,),
     )
     return [Standing(row[0], row[1], day(row[2])) for row in found]
+
+
+def bars_out(
+    rows: sqlite3.Connection, lot_id: int, customer_id: int | None, place_id: int | None, on: date | None
+) -> int:
+    """Bars of a lot that are with a customer, or were sold and did not come back; up to a day when one is given."""
+    row = rows.execute(
+        """
+        SELECT coalesce(-sum(quantity), 0) FROM movement WHERE lot_id = :lot AND customer_id IS :customer
+        AND (:customer IS NOT NULL OR kind = 'returned'
+             OR (kind IN ('sold', 'given') AND (:place IS NULL OR place_id = :place)))
+        AND (:on IS NULL OR "on" <= :on)
+        """,
+        {"lot": lot_id, "customer": customer_id, "place": place_id, "on": on and on.isoformat()},
+    ).fetchone()
+    return int(row[0])

@@ -12,10 +12,11 @@ from ledger.operations.bench.bulk import fill_batch, strain_batch
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.keep.check import check
-from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.keep.undo import undo
 from ledger.operations.material.materials import MaterialFacts, add_material, edit_material
 from ledger.operations.recipe.recipes import add_recipe, revise_recipe
 from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.history import last_entry
 from ledger.rows.lot import LotRow, find_lot
 from ledger.views.bench.worksheet import worksheet
 from ledger.views.lye.lye_check import lye_check

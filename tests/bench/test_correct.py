@@ -14,10 +14,11 @@ from ledger.operations.bench.correct import correct_batch
 from ledger.operations.bench.readings import ReadingValue, log_readings
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.keep.check import check
-from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.keep.undo import undo
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.history import last_entry
 from ledger.rows.lot import find_lot
 from ledger.views.bench.correction import correction
 

@@ -16,13 +16,14 @@ from ledger.operations.bench.portions import divide_batch
 from ledger.operations.bench.readings import discard_batch, log_readings
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.keep.check import check
-from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.keep.undo import undo
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe, revise_recipe
 from ledger.operations.release.release import pass_bars
 from ledger.operations.stock.lots import decide_lots
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.batch import portions_of
+from ledger.rows.history import last_entry
 from ledger.rows.lot import find_lot
 from ledger.views.recall.trace import trace
 from ledger.views.recipe.ingredients import parts_of_batch

@@ -18,6 +18,7 @@ from ledger.operations.sell.sell import dispatch, gift, stall_back, stall_out, t
 from ledger.operations.stock.lots import waste_lot
 from ledger.operations.tools.equipment import check_equipment
 from ledger.operations.tools.upkeep import UpkeepNote, add_upkeep
+from ledger.rows.history import last_entry
 from ledger.storage.personal import PersonDetails
 from ledger.units.shortcode import short_code
 

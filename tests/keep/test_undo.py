@@ -8,11 +8,12 @@ import pytest
 from ledger.errors import BadInput, Refused
 from ledger.operations.house.setup import Setup, set_up
 from ledger.operations.keep.check import check
-from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer, erase_customer
 from ledger.operations.sell.sell import add_stall, dispatch, stall_back, stall_out, take_back
 from ledger.operations.stock.lots import count_lot, decide_lots, waste_lot
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
+from ledger.rows.history import last_entry
 from ledger.rows.lot import find_lot
 from ledger.rows.opened import open_rows
 from ledger.rows.settings import settings

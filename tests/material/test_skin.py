@@ -11,12 +11,13 @@ from shop import PLAIN_BAR, Shop
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.keep.check import check
-from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.keep.undo import undo
 from ledger.operations.material.materials import MaterialFacts, add_material, edit_material
 from ledger.operations.material.skin import LimitFacts, state_contents, state_limit
 from ledger.operations.recipe.recipes import add_recipe, revise_recipe
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.batch import portions_of
+from ledger.rows.history import last_entry
 from ledger.rows.material import contents_of
 from ledger.views.bench.worksheet import worksheet
 from ledger.views.recipe.skin import SkinCheck, batch_skin_checks

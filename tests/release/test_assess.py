@@ -7,10 +7,11 @@ import pytest
 
 from ledger.errors import BadInput
 from ledger.operations.keep.check import check
-from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.keep.undo import undo
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.assess import assess_recipe
+from ledger.rows.history import last_entry
 from ledger.rows.recipe import recipe_by_code
 from ledger.views.release.assessment import latest_assessment
 

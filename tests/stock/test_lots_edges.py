@@ -138,7 +138,7 @@ def test_wrapping_is_meant_until_the_bars_are_passed_bare_or_rejected(verdict: s
     batch, (bars,) = ledger.make("cold", [ledger.buy("A")])
     meant(ledger, bands, 20, batch=batch, material=BAND)
     ledger.decide(bars, verdict)
-    assert planned_use(ledger.rows, bands) == still
+    assert planned_use(ledger.rows, [bands]).get(bands, 0) == still
 
 
 def test_a_batch_given_up_means_to_take_nothing() -> None:
@@ -146,7 +146,7 @@ def test_a_batch_given_up_means_to_take_nothing() -> None:
     lot = ledger.buy("A")
     batch = meant(ledger, lot, 400_000)
     ledger.add("decision", batch_id=batch, verdict="discarded", on="2026-03-02", by="Nuala")
-    assert planned_use(ledger.rows, lot) == 0
+    assert planned_use(ledger.rows, [lot]).get(lot, 0) == 0
 
 
 def test_a_line_whose_weighing_was_taken_back_is_meant_again() -> None:
@@ -155,9 +155,9 @@ def test_a_line_whose_weighing_was_taken_back_is_meant_again() -> None:
     batch = meant(ledger, lot, 400_000)
     ledger.close()
     ledger.move(lot, -400_000, "consumed", batch_id=batch, plan_line_id=1)
-    assert planned_use(ledger.rows, lot) == 0
+    assert planned_use(ledger.rows, [lot]).get(lot, 0) == 0
     ledger.undo()
-    assert planned_use(ledger.rows, lot) == 400_000
+    assert planned_use(ledger.rows, [lot])[lot] == 400_000
 
 
 def test_a_lot_goes_by_the_latest_name_of_its_material() -> None:

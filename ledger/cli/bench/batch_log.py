@@ -8,7 +8,7 @@ import typer
 from ledger.cli.bench.deviations import say_open
 from ledger.cli.bench.lines import read_lines, say_alkali_wanted, say_superfat
 from ledger.cli.bench.prompt import prompt_bench
-from ledger.cli.kit.desk import Desk, desk
+from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json
 from ledger.cli.kit.show import count, out_json, say
 from ledger.cli.stock.bars import warn_of_holds
@@ -17,6 +17,8 @@ from ledger.errors import Refused
 from ledger.operations.bench.readings import log_readings, on_its_day, read_reading
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.rows.batch import find_batch, plan_lines
+from ledger.rows.lot import lots_by_id
+from ledger.rows.movement import lots_used
 from ledger.units.dates import show_date
 from ledger.views.bench.bench import steps_of
 from ledger.views.lye.lye_check import lye_check
@@ -106,7 +108,8 @@ def command(
     else:
         say(f"Batch {batch.code}{made_on}: everything is weighed.")
     say_superfat(check)
-    warn_of_holds(here, _lots_used(here, batch.id))
+    lots = lots_by_id(here.rows(), lots_used(here.rows(), batch.id))
+    warn_of_holds(here, [lot.code for lot in lots.values()])
     if not prompted:
         say_alkali_wanted(here, batch)
         say_open(here, batch)
@@ -124,13 +127,3 @@ def command(
         say(f"Next: soapledger batch cut {batch.code} BARS --weight WEIGHT")
     else:
         say(f"Next: soapledger batch log {batch.code} --reading poured=14:05")
-
-
-def _lots_used(here: Desk, batch_id: int) -> list[str]:
-    """The codes of the lots a batch has used so far."""
-    found = here.rows().execute(
-        "SELECT l.code FROM movement v JOIN lot l ON l.id = v.lot_id WHERE v.batch_id = ? AND v.kind = 'consumed' "
-        "GROUP BY l.id HAVING sum(v.quantity) < 0 ORDER BY l.id",
-        (batch_id,),
-    )
-    return [row["code"] for row in found]

@@ -20,6 +20,7 @@ from ledger.reference.cautions import cautions
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.rows.decision import open_deviations
 from ledger.rows.equipment import equipment_by_code, sole
+from ledger.rows.lot import lot_by_id
 from ledger.rows.reading import current_readings
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, with_scale_unit
@@ -115,8 +116,7 @@ def _asked(
 
 def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: str | None) -> _Asked:
     units = here.settings.units
-    row = here.rows().execute("SELECT code FROM lot WHERE id = ?", (line.lot_id,)).fetchone()
-    lot = f", lot {row['code']}" if row else ""
+    lot = f", lot {lot_by_id(here.rows(), line.lot_id).code}" if line.lot_id is not None else ""
     window = f"OK {show_mass(line.low, units)} to {show_mass(line.high, units)}"
 
     def book(typed: str, correct: bool) -> bool | None:

@@ -10,7 +10,8 @@ from ledger.operations.bench.cut import ready_to_yield
 from ledger.operations.bench.readings import ReadingValue, add_readings
 from ledger.operations.stock.receive import next_lot_code
 from ledger.rows.batch import BatchRow, find_batch
-from ledger.rows.lot import place_of_kind
+from ledger.rows.lot import LotRow, lots_by_id, place_of_kind
+from ledger.rows.movement import lots_used
 from ledger.rows.reading import mass_in
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
@@ -76,17 +77,12 @@ def _may_fill(tx: Transaction, code: str, process: Process, mass_mg: int, on: da
 
 
 def _book(tx: Transaction, batch: BatchRow, mass_mg: int, figures: LotFigures, *, on: date, by: str, why: str) -> str:
-    dates = tx.rows.execute(
-        "SELECT min(l.best_before) FROM lot l JOIN material m ON m.id = l.material_id "
-        "WHERE m.kind IN ('fat', 'intermediate') AND l.id IN "
-        "(SELECT lot_id FROM movement WHERE batch_id = ? GROUP BY lot_id HAVING sum(quantity) < 0)",
-        (batch.id,),
-    ).fetchone()[0]
+    dates = [one.best_before for one in _oils(tx, batch) if one.best_before]
     lot = NewLot(
         next_lot_code(tx),
         batch.material_id,
         mass_mg,
-        best_before=date.fromisoformat(dates) if dates else None,
+        best_before=min(dates, default=None),
         figures=figures,
         decided=FirstDecision("accepted", by, why),
     )
@@ -96,19 +92,18 @@ def _book(tx: Transaction, batch: BatchRow, mass_mg: int, figures: LotFigures, *
 
 def _of_the_oil(tx: Transaction, batch: BatchRow) -> LotFigures:
     """The range that holds for every oil that went in, where each lot has its own certificate."""
-    fats = tx.rows.execute(
-        """
-        SELECT l.sap_low_mg_per_kg AS low, l.sap_high_mg_per_kg AS high
-        FROM lot l JOIN material m ON m.id = l.material_id
-        WHERE m.kind IN ('fat', 'intermediate') AND l.id IN
-          (SELECT lot_id FROM movement WHERE batch_id = ? GROUP BY lot_id HAVING sum(quantity) < 0)
-        """,
-        (batch.id,),
-    ).fetchall()
-    if not fats or any(row["low"] is None for row in fats):
+    ranges = [(one.sap_low_mg_per_kg, one.sap_high_mg_per_kg) for one in _oils(tx, batch)]
+    low = [low for low, _ in ranges if low is not None]
+    high = [high for _, high in ranges if high is not None]
+    if not ranges or len(low) < len(ranges):
         return LotFigures()
-    low, high = min(row["low"] for row in fats), max(row["high"] for row in fats)
-    return LotFigures(sap_low_mg_per_kg=low, sap_high_mg_per_kg=high, certificate="of the oil that went in")
+    return LotFigures(min(low), max(high), certificate="of the oil that went in")
+
+
+def _oils(tx: Transaction, batch: BatchRow) -> list[LotRow]:
+    """The lots of fats that went in."""
+    used = lots_by_id(tx.rows, lots_used(tx.rows, batch.id))
+    return [lot for lot in used.values() if lot.kind in ("fat", "intermediate")]
 
 
 def _blend(parts: tuple[Weighed, ...]) -> LotFigures:

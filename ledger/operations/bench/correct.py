@@ -11,7 +11,8 @@ from ledger.operations.bench.superfat_guard import as_weighed_doubt, burning_dou
 from ledger.operations.bench.weigh import Weighed, book_line, may_be_weighed
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.rows.decision import still_open
-from ledger.rows.lot import available, place_of_kind
+from ledger.rows.lot import available, lots_by_id, place_of_kind
+from ledger.rows.movement import taken_on
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.tables.bench import PlanTarget
@@ -81,15 +82,12 @@ def _weigh(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, on
 
 def _takes(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int) -> list[Weighed]:
     """From the lots the line has, first what it already took of each, then what is free."""
-    used = tx.rows.execute(
-        "SELECT l.code, -sum(v.quantity) AS used FROM movement v JOIN lot l ON l.id = v.lot_id "
-        "WHERE v.plan_line_id = ? GROUP BY v.lot_id HAVING used > 0 ORDER BY min(v.id)",
-        (line.id,),
-    ).fetchall()
-    took = {row["code"]: row["used"] for row in used}
+    used = taken_on(tx.rows, line.id)
+    lots = lots_by_id(tx.rows, [*used, *([line.lot_id] if line.lot_id is not None else [])])
+    took = {lots[lot].code: mass for lot, mass in used.items() if mass > 0}
     free = {one.lot.code: one.free for one in available(tx.rows, line.material_id, on=batch.on)}
     if not line.logged and line.lot_id is not None:  # what this line itself means to take is not free, but it may
-        own = tx.rows.execute("SELECT code FROM lot WHERE id = ?", (line.lot_id,)).fetchone()[0]
+        own = lots[line.lot_id].code
         free = {own: free.get(own, 0) + line.target, **{code: n for code, n in free.items() if code != own}}
     takes, left = [], mass_mg
     for code, there in (*took.items(), *((code, max(there, 0)) for code, there in free.items())):
@@ -109,21 +107,14 @@ def _change(tx: Transaction, batch: BatchRow, line: PlanLineRow, to: InPot, more
     tx.add(PlanTarget(plan_line_id=line.id, target=to.mass_mg, low=low, high=high))
     if not now.logged:
         return
-    before = _lots(tx, line)
+    before = taken_on(tx.rows, line.id)
     _weigh(tx, batch, now, to.mass_mg, on)
     if more < 0:  # the lye left in the jug does not go back into its lots
         workshop = place_of_kind(tx.rows, "workshop")
-        after, note = _lots(tx, line), f"lye of batch {batch.code} left in the jug"
+        after, note = taken_on(tx.rows, line.id), f"lye of batch {batch.code} left in the jug"
         left = [
             Moved(lot_id, -gone, note=note)
             for lot_id, used in before.items()
             if (gone := used - after.get(lot_id, 0)) > 0
         ]
         tx.move(left, "wasted", place_id=workshop.id, on=on)
-
-
-def _lots(tx: Transaction, line: PlanLineRow) -> dict[int, int]:
-    found = tx.rows.execute(
-        "SELECT lot_id, -sum(quantity) AS used FROM movement WHERE plan_line_id = ? GROUP BY lot_id", (line.id,)
-    )
-    return {row["lot_id"]: row["used"] for row in found}

@@ -14,6 +14,7 @@ from ledger.operations.material.skin import over_the_limit
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.rows.lot import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
 from ledger.rows.material import material_by_id
+from ledger.rows.movement import taken_on
 from ledger.rows.opened import Rows
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
@@ -124,13 +125,7 @@ def book_line(
             raise BadInput(f"Line {line.number} ({line.material}) takes more than nothing of each lot.")
         lot = _lot(tx.rows, line, take, on)
         wanted[lot.id] = wanted.get(lot.id, 0) + take.quantity
-    before = {
-        row["lot_id"]: row["used"]
-        for row in tx.rows.execute(
-            "SELECT lot_id, -sum(quantity) AS used FROM movement WHERE plan_line_id = ? GROUP BY lot_id",
-            (line.id,),
-        )
-    }
+    before = taken_on(tx.rows, line.id)
     taken = []
     for lot_id in sorted({*wanted, *before}):
         more = wanted.get(lot_id, 0) - before.get(lot_id, 0)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from ledger.errors import BadInput, Refused
+from ledger.rows.codes import lot_codes_given
 from ledger.rows.settings import Responsible, settings_if_any
 from ledger.storage.book import Book
 from ledger.storage.tables.house import MarketAddress, SettingsRevision
@@ -46,7 +47,7 @@ def set_up(book: Book, setup: Setup) -> None:
     with book.write("init") as tx:
         before = settings_if_any(tx.rows)
         first = before is None
-        if before and before.currency != setup.currency and tx.rows.execute("SELECT 1 FROM lot").fetchone():
+        if before and before.currency != setup.currency and lot_codes_given(tx.rows):
             raise Refused(
                 f"This ledger reckons in {before.currency}, and what was booked stays so; "
                 "for another currency start another ledger."

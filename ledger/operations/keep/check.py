@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from ledger.domain.keep.invariants import Finding, findings
 from ledger.rows.facts import facts
+from ledger.rows.history import history
 from ledger.rows.opened import Rows, one_state
 from ledger.storage.chain import GENESIS
 from ledger.storage.verify import verify
@@ -27,6 +28,5 @@ def check(rows: Rows) -> Verdict:
         found = verify(rows)
         if any(one.entry is None for one in found):  # the file or its guards: even counting may be wrong there
             return Verdict(0, "", found)
-        last = rows.execute("SELECT id, digest FROM entry ORDER BY id DESC LIMIT 1").fetchone()
-        entries, head = (int(last["id"]), str(last["digest"])) if last else (0, GENESIS)
+        entries, head = next(((one.entry, one.digest) for one in history(rows, last=1)), (0, GENESIS))
         return Verdict(entries, head, found or findings(facts(rows)))

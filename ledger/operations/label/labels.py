@@ -7,7 +7,7 @@ from datetime import date
 from ledger.errors import BadInput, Refused
 from ledger.markets import known_market, market
 from ledger.rows.batch import find_batch
-from ledger.rows.label import Run, approved_by, run_by_number
+from ledger.rows.label import Run, approved_by, kept_with, run_by_number
 from ledger.rows.lot import lot_by_id
 from ledger.storage.book import Book
 from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun
@@ -136,8 +136,8 @@ def reprint_labels(
         raise BadInput("How many labels? Write --count with a number above zero.")
     with book.write("label reprint") as tx:
         run = run_by_number(tx.rows, number)
-        row = tx.rows.execute("SELECT * FROM label_run WHERE id = ?", (number,)).fetchone()
-        if row["view"] is None or row["layout_source"] is None or row["sheet_source"] is None:
+        kept = kept_with(tx.rows, number)
+        if kept is None:
             raise Refused(
                 f"Run {number} was kept without its layout; print anew: soapledger label print {run.batch_code}"
             )
@@ -146,21 +146,21 @@ def reprint_labels(
             raise Refused(f"The bars of batch {batch.code} are {batch.status}; no labels are printed for them.")
         if (law := known_market(run.market)) and (words := barred_words(tx.rows, batch, law, on=on)):
             raise Refused(f"Batch {batch.code} gets no label: {words}.")
-        view = label_from(row["view"], row["view_format"])
-        data = draw(view, row["layout_source"], row["sheet_source"])
+        view = label_from(kept.view, kept.view_format)
+        data = draw(view, kept.layout_source, kept.sheet_source)
         tx.add(
             LabelRun(
-                lot_id=row["lot_id"],
+                lot_id=kept.lot_id,
                 on=on,
                 layout=run.layout,
                 market=run.market,
                 count=count,
                 text=run.text,
                 text_digest=run.text_digest,
-                view=row["view"],
-                view_format=row["view_format"],
-                layout_source=row["layout_source"],
-                sheet_source=row["sheet_source"],
+                view=kept.view,
+                view_format=kept.view_format,
+                layout_source=kept.layout_source,
+                sheet_source=kept.sheet_source,
                 start=start,
                 reprint_of=number,
             )

@@ -6,7 +6,8 @@ from datetime import date
 
 from ledger import __version__
 from ledger.rows.batch import BatchRow
-from ledger.rows.lot import LotRow, lot_by_id
+from ledger.rows.history import entry_written
+from ledger.rows.lot import LotRow, lots_by_id
 from ledger.rows.settings import PrintedFrom
 from ledger.storage.book import Book
 from ledger.storage.tables.decision import Decision
@@ -32,8 +33,7 @@ def hold_reached(
     with book.write("recall hold") as tx:
         closure = reached_from(tx.rows, named, bars_of)
         held = []
-        for number in sorted(closure.of_kind("lot")):
-            lot = lot_by_id(tx.rows, number)
+        for lot in sorted(lots_by_id(tx.rows, closure.of_kind("lot")).values(), key=lambda lot: lot.id):
             if lot.on_hand and lot.status not in STOPPED:
                 tx.add(Decision(lot_id=lot.id, verdict="on hold", on=on, by=by, reason=reason))
                 held.append(lot.code)
@@ -41,5 +41,5 @@ def hold_reached(
         answer = recall_answer(tx.rows, named, bars_of=bars_of, asked=asked, program=__version__, held=True)
         number = tx.entry
     with book.look() as rows:
-        moment = rows.execute("SELECT recorded_at FROM entry WHERE id = ?", (number,)).fetchone()[0]
+        moment = entry_written(rows, number).recorded_at
     return replace(answer, printed_from=PrintedFrom(number, moment, __version__))

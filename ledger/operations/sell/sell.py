@@ -11,7 +11,7 @@ from ledger.operations.release.facts import bars_of, supply_of
 from ledger.rows.batch import find_batch
 from ledger.rows.customer import customer_by_code, customer_list
 from ledger.rows.lot import LotRow, find_lot, on_hand_at, place_of_kind, places
-from ledger.rows.opened import Rows
+from ledger.rows.movement import bars_out
 from ledger.storage.book import Book
 from ledger.storage.tables.stock import Place
 from ledger.storage.transaction import Transaction
@@ -177,7 +177,7 @@ def take_back(
             if number <= 0:
                 raise BadInput(f"How many bars of batch {lot.code} came back? Write a number above zero.")
             whose = (card.id if card else None, place.id if place else None)
-            out = min(_out(tx.rows, lot.id, *whose, day) for day in (on, None))
+            out = min(bars_out(tx.rows, lot.id, *whose, day) for day in (on, None))
             if number > out:
                 whom = f"{card.name} has" if card else f"{place.name} sold" if place else "Customers not named have"
                 raise Refused(
@@ -188,24 +188,3 @@ def take_back(
             came = Moved(lot.id, number, customer_id=card.id if card else None, note=origin or None)
             tx.move([came], "returned", place_id=shelf.id, on=on)
         tx.say(f"{sum(bars.values())} bars came back from {card.code if card else place.name if place else 'someone'}.")
-
-
-def _out(rows: Rows, lot_id: int, customer_id: int | None, place_id: int | None, on: date | None) -> int:
-    """Bars of a lot that are with a customer, or were sold and did not come back; up to a day when one is given."""
-    day = on.isoformat() if on else None
-    if customer_id is not None:
-        row = rows.execute(
-            "SELECT coalesce(-sum(quantity), 0) FROM movement WHERE lot_id = ? AND customer_id = ? "
-            'AND (? IS NULL OR "on" <= ?)',
-            (lot_id, customer_id, day, day),
-        ).fetchone()
-        return int(row[0])
-    row = rows.execute(
-        """
-        SELECT coalesce(-sum(quantity), 0) FROM movement WHERE lot_id = ? AND customer_id IS NULL
-        AND (kind = 'returned' OR (kind IN ('sold', 'given') AND (? IS NULL OR place_id = ?)))
-        AND (? IS NULL OR "on" <= ?)
-        """,
-        (lot_id, place_id, place_id, day, day),
-    ).fetchone()
-    return int(row[0])

@@ -8,7 +8,7 @@ from ledger.domain.lye.pot import Figures
 from ledger.domain.recipe.formulate import Charge, alkali_need
 from ledger.domain.recipe.recipe import Recipe
 from ledger.errors import BadInput, Refused
-from ledger.rows.lot import LotRow, available, find_lot, lot_by_id
+from ledger.rows.lot import LotRow, available, find_lot, lot_by_id, lots_of
 from ledger.rows.material import MaterialCard, material_by_code
 from ledger.rows.opened import Rows
 from ledger.rows.settings import settings
@@ -153,22 +153,13 @@ def shortage(rows: Rows, card: MaterialCard, free: int, target: int | None, on: 
     """What is free, what is needed, and which lots there are that cannot be taken, in a sentence."""
     units = settings(rows).units
     asked = f", and {show_mass(target, units)} is needed" if target is not None else ""
-    held = "(SELECT coalesce(sum(quantity), 0) FROM movement WHERE lot_id = l.id) > 0"
-    latest = "(SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id ORDER BY d.id DESC LIMIT 1)"
+    held = [lot for lot in lots_of(rows, card.id) if lot.on_hand > 0]
     hint = ""
-    for verdict, says in (("", "waits in quarantine"), ("on hold", "is on hold")):
-        row = rows.execute(
-            f"SELECT l.code FROM live_lot l WHERE l.material_id = ? AND {held} AND coalesce({latest}, '') = ?",
-            (card.id, verdict),
-        ).fetchone()
-        hint += f" Lot {row[0]} {says}." if row else ""
-    late = rows.execute(
-        f"SELECT l.code, l.best_before FROM live_lot l WHERE l.material_id = ? AND l.best_before < ? AND {held} "
-        "ORDER BY l.id",
-        (card.id, on.isoformat()),
-    ).fetchone()
-    if late:
-        hint += f" Lot {late[0]} is out of date (best before {show_date(date.fromisoformat(late[1]))})."
+    for status, says in (("quarantine", "waits in quarantine"), ("on hold", "is on hold")):
+        hint += next((f" Lot {lot.code} {says}." for lot in held if lot.status == status), "")
+    if late := next((lot for lot in held if lot.best_before and lot.best_before < on), None):
+        assert late.best_before
+        hint += f" Lot {late.code} is out of date (best before {show_date(late.best_before)})."
     return (
         f"{card.name}: {show_mass(free, units)} of accepted stock is free{asked}.{hint} "
         "Receive more, or plan a smaller batch with --fats."

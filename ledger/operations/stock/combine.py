@@ -5,6 +5,7 @@ from datetime import date
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.stock.receive import next_lot_code
+from ledger.rows.codes import batch_codes_given
 from ledger.rows.lot import LotRow, find_lot, on_hand_at, place_of_kind
 from ledger.rows.material import MaterialCard, material_by_code
 from ledger.rows.opened import Rows
@@ -20,9 +21,7 @@ from ledger.views.material.figures import figures_of, purity_open
 
 def next_batch_code(tx: Transaction, on: date) -> str:
     """The next batch code of a year; a number once given is never given again, undone or not."""
-    year = f"{on.year % 100:02d}-%"
-    number = tx.rows.execute("SELECT count(*) FROM batch WHERE code LIKE ?", (year,)).fetchone()[0] + 1
-    return batch_code(on.year, number)
+    return batch_code(on.year, batch_codes_given(tx.rows, on.year) + 1)
 
 
 def combine(book: Book, codes: Sequence[str], *, on: date, by: str, into: str | None = None) -> LotRow:

@@ -4,8 +4,9 @@ from collections.abc import Sequence
 from datetime import date
 
 from ledger.errors import BadInput, Refused
+from ledger.rows.decision import last_decision
 from ledger.rows.lot import LotRow, PlaceRow, find_lot, on_hand_at, place_of_kind, places
-from ledger.rows.opened import Rows, day
+from ledger.rows.opened import Rows
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.tables.decision import Decision
@@ -51,13 +52,11 @@ def _check(rows: Rows, lot: LotRow, verdict: Verdict, on: date, reason: str | No
         raise Refused(f"Bars are not accepted but released: soapledger release {lot.code}")
     if verdict == "accepted" and lot.status in ("rejected", "on hold") and not reason:
         raise BadInput(f'Lot {lot.code} is {lot.status}; to accept it all the same, say why: --reason "…".')
-    last = rows.execute(
-        'SELECT verdict, "on" FROM live_decision WHERE lot_id = ? ORDER BY id DESC LIMIT 1', (lot.id,)
-    ).fetchone()
+    last = last_decision(rows, lot.id)
     # the decision taken last holds, so an older date would lift the newer decision unseen
-    if last and last["verdict"] != verdict and day(last["on"]) > on:
+    if last and last.verdict != verdict and last.on > on:
         raise Refused(
-            f"Lot {lot.code} has been {last['verdict']} since {show_date(day(last['on']))}, which a decision dated "
+            f"Lot {lot.code} has been {last.verdict} since {show_date(last.on)}, which a decision dated "
             f"{show_date(on)} would lift; date it that day or later."
         )
 

@@ -6,6 +6,7 @@ from datetime import date
 from ledger.domain.lye.saponification import check_purity
 from ledger.errors import BadInput
 from ledger.reference.plausible import check_sap, purity_doubt, sap_doubt, sap_range
+from ledger.rows.codes import lot_codes_given
 from ledger.rows.lot import came_before, place_of_kind
 from ledger.rows.material import MaterialCard, materials_named
 from ledger.rows.opened import Rows
@@ -67,7 +68,7 @@ def next_lot_code(tx: Transaction) -> str:
 
 def next_lot_codes(tx: Transaction, many: int) -> list[str]:
     """The next lot codes, so many of them."""
-    given = tx.rows.execute("SELECT count(*) FROM lot WHERE code LIKE 'L%'").fetchone()[0]
+    given = lot_codes_given(tx.rows)
     return [lot_code(given + n) for n in range(1, many + 1)]
 
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.rows.lot import LotRow, all_lots, lots_by_id, planned_of_each, where_lots_are
+from ledger.rows.lot import LotRow, all_lots, lots_by_id, planned_use, where_lots_are
 from ledger.rows.opened import Rows
 from ledger.units.words import MaterialKind
 
@@ -39,7 +39,7 @@ def stock(
     rows: Rows, *, material_id: int | None = None, kind: MaterialKind | None = None, empty: bool = False
 ) -> tuple[MaterialStock, ...]:
     """What is on hand by material, in the order of the alphabet; empty lots only when asked for."""
-    held, planned = where_lots_are(rows), planned_of_each(rows)
+    held, planned = where_lots_are(rows), planned_use(rows)
     by_material: dict[int, list[StockLine]] = {}
     for lot in all_lots(rows) if empty else lots_by_id(rows, held.keys()).values():
         if material_id not in (None, lot.material_id) or kind not in (None, lot.kind):
