@@ -186,7 +186,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("bars.here - asked.retain)", "bars.here)"),
     ],
     ("operations/stock/lots.py", "stock/test_lots.py"): [
-        ('last.on > on:', 'last.on >= on:'),
+        ("last.on > on:", "last.on >= on:"),
         ("if on < lot.on:", "if on <= lot.on:"),
         ("if quantity > held:", "if quantity >= held:"),
     ],

@@ -5,18 +5,24 @@ from collections.abc import Callable
 from datetime import date
 
 import pytest
-from bare_ledger import DAY, BareLedger
+from bare_ledger import DAY, MATERIALS, PLACES, BareLedger
+from conftest import Shop
 from making import cut
 from shop import Shop
 
 from ledger.operations.cure.weighing import weigh_bars
-from ledger.rows.lot import find_lot, where_lots_are
+from ledger.rows.batch import find_batch
+from ledger.rows.lot import available, find_lot, where_lots_are
 from ledger.rows.movement import bar_counts
 from ledger.views.cure.cure import cure_list
 from ledger.views.recall.recall import RecallAnswer
 from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.recall_search import batches_meant
 from ledger.views.recipe.ingredients import bases_of_batch
+from ledger.views.recipe.skin import skin_checks
+from ledger.views.sell.cost import batch_cost
 from ledger.views.stock.made_of import Compositions
+from ledger.views.stock.stall import at_stall
 
 GRAM = 1000
 
@@ -124,3 +130,97 @@ def test_where_lots_are_is_asked_of_all_of_them_at_once() -> None:
     }
     assert statements(house.rows, lambda: where_lots_are(house.rows, lots)) == 2
     assert statements(house.rows, lambda: bar_counts(house.rows, lots)) == 2
+
+
+def test_what_a_batch_cost_takes_as_many_statements_for_a_long_chain_as_for_a_plain_soap() -> None:
+    """1 kg of oil for 10.00; each drum takes 1 g of it, 1 cent, and 1 g of the 100 g that the drum before gave.
+
+    So a drum costs 1 cent and a hundredth of what the one before did, which is nothing to the cent.
+    """
+    house = BareLedger()
+    oil = house.buy("N-0", cost_minor=1000)
+    _, (drum,) = house.make("combine", [oil])
+    short = house.code("batch", house.make("cold", [oil, drum])[0])
+    for_one = statements(house.rows, lambda: batch_cost(house.rows, short))
+    for _ in range(4):
+        _, (drum,) = house.make("combine", [oil, drum])
+    long = house.code("batch", house.make("cold", [oil, drum])[0])
+    assert statements(house.rows, lambda: batch_cost(house.rows, long)) == for_one > 0
+    assert [(line.material, line.cost_minor) for line in batch_cost(house.rows, long).lines] == [
+        ("oil", 1),
+        ("mixed oil", 0),
+    ]
+
+
+def test_what_a_batch_cost_is_known_though_it_took_of_a_drum_that_was_taken_back() -> None:
+    house = BareLedger()
+    soap, _ = house.make("cold", [house.buy("N-0", cost_minor=1000)])
+    house.close()
+    _, (drum,) = house.make("combine", [house.buy("N-1")])
+    made = house.close()
+    house.move(drum, -1000, "consumed", batch_id=soap)
+    house.undo()
+    house.close(reverses=made)
+    assert batch_cost(house.rows, house.code("batch", soap)).total_minor == 1
+
+
+def test_what_stands_at_a_stall_takes_as_many_statements_for_many_batches_as_for_one() -> None:
+    house = BareLedger()
+    oil = house.buy("N-0")
+
+    def one_more() -> None:
+        _, (bars,) = house.make("cold", [oil])
+        house.move(bars, -4, "moved")
+        house.move(bars, 4, "moved", place="quay")
+
+    one_more()
+    for_one = statements(house.rows, lambda: at_stall(house.rows, PLACES["quay"]))
+    one_more()
+    one_more()
+    assert statements(house.rows, lambda: at_stall(house.rows, PLACES["quay"])) == for_one > 0
+    assert [one.bars for one in at_stall(house.rows, PLACES["quay"])] == [4, 4, 4]
+
+
+def test_what_is_free_takes_as_many_statements_for_many_lots_as_for_one() -> None:
+    house = BareLedger()
+    on = date.fromisoformat(DAY)
+
+    def one_more(number: str) -> None:
+        house.make("cold", [house.buy(number)])
+
+    one_more("N-0")
+    for_one = statements(house.rows, lambda: available(house.rows, MATERIALS["oil"][0], on=on))
+    one_more("N-1")
+    one_more("N-2")
+    assert statements(house.rows, lambda: available(house.rows, MATERIALS["oil"][0], on=on)) == for_one > 0
+    assert [one.free for one in available(house.rows, MATERIALS["oil"][0], on=on)] == [999_000] * 3
+
+
+def test_which_bars_a_recall_means_takes_as_many_statements_for_many_as_for_one() -> None:
+    """Each code is looked up as it was typed; what came of the batches is read at once."""
+    house = BareLedger()
+    oil = house.buy("N-0")
+    codes = [house.code("batch", house.make("cold", [oil])[0]) for _ in range(4)]
+    looking = statements(house.rows, lambda: find_batch(house.rows, codes[0]))
+    for_one = statements(house.rows, lambda: batches_meant(house.rows, codes[:1]))
+    assert statements(house.rows, lambda: batches_meant(house.rows, codes)) - 3 * looking == for_one > looking
+
+
+def test_the_skin_limits_take_as_many_statements_for_many_fragrances_as_for_one() -> None:
+    house = BareLedger()
+    put_in: list[tuple[int, int | None, int]] = []
+
+    def one_more() -> None:
+        scent = house.add("material", code=f"scent-{len(put_in)}", kind="fragrance")
+        house.add("material_revision", material_id=scent, name=f"scent {len(put_in)}")
+        paper = {"certificate": "C-1", "category": "9", "dated": DAY}
+        house.add("skin_limit", material_id=scent, limit_ppm=20_000, **paper)
+        put_in.append((scent, None, GRAM))
+
+    one_more()
+    for_one = statements(house.rows, lambda: skin_checks(house.rows, put_in, 100 * GRAM))
+    one_more()
+    one_more()
+    assert statements(house.rows, lambda: skin_checks(house.rows, put_in, 100 * GRAM)) == for_one > 0
+    checks = skin_checks(house.rows, put_in, 100 * GRAM)  # 1 g of 100 is 1 %, and 2 % are allowed
+    assert [(one.share_ppm, one.limit_ppm) for one in checks] == [(10_000, 20_000)] * 3
