@@ -50,7 +50,7 @@ def _lots(rows: sqlite3.Connection) -> tuple[LotFact, ...]:
 def _movements(rows: sqlite3.Connection) -> tuple[MovementFact, ...]:
     found = rows.execute(
         """
-        SELECT v.entry_id, l.code AS lot, p.name AS place, p.kind AS place_kind, v."on", v.quantity, v.kind,
+        SELECT v.entry_id AS entry, l.code AS lot, p.name AS place, p.kind AS place_kind, v."on", v.quantity, v.kind,
                b.code AS batch, c.code AS customer,
                e.reverses IS NULL AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.reverses = e.id) AS counts
         FROM movement v JOIN entry e ON e.id = v.entry_id
@@ -59,21 +59,7 @@ def _movements(rows: sqlite3.Connection) -> tuple[MovementFact, ...]:
         ORDER BY v.id
         """
     )
-    return tuple(
-        MovementFact(
-            entry=row["entry_id"],
-            lot=row["lot"],
-            place=row["place"],
-            place_kind=row["place_kind"],
-            on=row["on"],
-            quantity=row["quantity"],
-            kind=row["kind"],
-            batch=row["batch"],
-            customer=row["customer"],
-            counts=bool(row["counts"]),
-        )
-        for row in found
-    )
+    return tuple(MovementFact(**{**dict(row), "counts": bool(row["counts"])}) for row in found)
 
 
 def _hanging(rows: sqlite3.Connection) -> list[tuple[int, str, int]]:

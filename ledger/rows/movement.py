@@ -27,16 +27,6 @@ class BarCount:
     customer_id: int | None
 
 
-def bars_here(rows: sqlite3.Connection, lot_id: int, on: date) -> int:
-    """The bars of a lot that are in the workshop on a day."""
-    row = rows.execute(
-        "SELECT coalesce(sum(v.quantity), 0) FROM movement v JOIN place p ON p.id = v.place_id "
-        "WHERE v.lot_id = ? AND p.kind = 'workshop' AND v.\"on\" <= ?",
-        (lot_id, on.isoformat()),
-    ).fetchone()
-    return int(row[0])
-
-
 _HERE = {"workshop": "on hand", "stall": "at a stall", "retained": "retained", "returns": "returned"}
 _WAYS = {"counted": "missing at a count", "consumed": "reworked"}
 

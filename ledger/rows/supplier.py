@@ -35,21 +35,7 @@ ORDER BY r.name COLLATE NOCASE
 
 def supplier_list(rows: sqlite3.Connection) -> tuple[SupplierCard, ...]:
     """Every supplier, by name."""
-    return tuple(
-        SupplierCard(
-            id=row["id"],
-            code=row["code"],
-            name=row["name"],
-            own=bool(row["own"]),
-            person=row["person"],
-            phone=row["phone"],
-            email=row["email"],
-            address=row["address"],
-            note=row["note"],
-            lots=row["lots"],
-        )
-        for row in rows.execute(_SQL)
-    )
+    return tuple(SupplierCard(**{**dict(row), "own": bool(row["own"])}) for row in rows.execute(_SQL))
 
 
 def supplier_by_code(rows: sqlite3.Connection, text: str) -> SupplierCard:

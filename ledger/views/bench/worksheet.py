@@ -13,8 +13,8 @@ from ledger.domain.lye.weighed import dry_alkali, pot_as_weighed, water_of
 from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.tools.limits import limit_of
 from ledger.rows.batch import find_batch, plan_lines, recipe_of
-from ledger.rows.lot import lot_by_id
-from ledger.rows.material import material_by_id
+from ledger.rows.lot import lots_by_id
+from ledger.rows.material import materials_by_id
 from ledger.rows.opened import Rows
 from ledger.rows.settings import PrintedFrom, printed_from, settings
 from ledger.units.words import Process, Role, Stage, Units
@@ -89,8 +89,11 @@ def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
     recipe = recipe_of(rows, batch)
     own = settings(rows)
     lines = []
-    for line in plan_lines(rows, batch.id):
-        lot = lot_by_id(rows, line.lot_id) if line.lot_id else None
+    planned = plan_lines(rows, batch.id)
+    lots = lots_by_id(rows, {line.lot_id for line in planned if line.lot_id is not None})
+    cards = materials_by_id(rows, {line.material_id for line in planned})
+    for line in planned:
+        lot = lots.get(line.lot_id or 0)
         lines.append(
             WeighLine(
                 number=line.number,
@@ -107,7 +110,7 @@ def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
                 stage=line.stage,
                 pieces=line.counted,
                 weighed=line.used if line.logged else None,
-                acid=material_by_id(rows, line.material_id).acid_koh_mg_per_kg is not None,
+                acid=cards[line.material_id].acid_koh_mg_per_kg is not None,
             )
         )
 

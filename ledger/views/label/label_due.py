@@ -9,7 +9,8 @@ from ledger.domain.label.market import AllergenList, Market
 from ledger.markets import known_market, market
 from ledger.rows.batch import BatchRow, batches_coded
 from ledger.rows.label import Run, runs, text_of
-from ledger.rows.movement import BarCount, bar_counts, bars_here
+from ledger.rows.lot import on_hand_at, place_of_kind
+from ledger.rows.movement import BarCount, bar_counts
 from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
 from ledger.views.label.allergens import Holding, batch_holding
@@ -122,7 +123,9 @@ def label_doubts(rows: Rows, batch: BatchRow, *, on: date) -> dict[str, str]:
             stale[run.market] = why
         else:
             newer[run.market] += run.used or 0
-    here = bars_here(rows, batch.yield_lot_id, on) if stale and batch.yield_lot_id is not None else 0
+    if not stale or batch.yield_lot_id is None:
+        return {}
+    here = on_hand_at(rows, batch.yield_lot_id, place_of_kind(rows, "workshop").id, on=on)
     return {code: why for code, why in stale.items() if newer[code] < here}
 
 
