@@ -124,20 +124,14 @@ def _reached(
     path = closure.paths["batch", batch.id]
     codes = (lots[n].code if kind == "lot" else made[n].code for kind, n in path)
     through = tuple(code for code, _ in groupby(codes))  # bars have the code of their batch: named once
-    if len(path) == 1:
-        return _batch_reached(batch, through, used=None, pieces=False)
-    pieces = lots[path[-2][1]].counted
-    return _batch_reached(batch, through, used=used[batch.id, pieces], pieces=pieces)
-
-
-def _batch_reached(batch: BatchRow, through: tuple[str, ...], *, used: int | None, pieces: bool) -> ReachedBatch:
+    pieces = len(path) > 1 and lots[path[-2][1]].counted
     return ReachedBatch(
         batch_code=batch.code,
         product=batch.product,
         made_on=batch.on,
         status=batch.status,
         through=through,
-        used=used,
+        used=used[batch.id, pieces] if len(path) > 1 else None,
         pieces=pieces,
         bars_made=batch.made if batch.soap else 0,
         yields_bars=batch.soap,
