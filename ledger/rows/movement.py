@@ -11,7 +11,7 @@ from typing import NamedTuple
 from ledger.domain.stock.graph import Graph
 from ledger.rows.opened import day
 from ledger.units.dates import show_date
-from ledger.units.words import Role
+from ledger.units.words import Role, Way
 
 
 @dataclass(frozen=True)
@@ -167,19 +167,20 @@ def taken_on(rows: sqlite3.Connection, line_id: int) -> dict[int, int]:
 
 
 class Move(NamedTuple):
-    """One movement of a lot."""
+    """One movement of a lot, with what was taken for it."""
 
     id: int
     lot_id: int
     quantity: int
-    kind: str
+    kind: Way
+    money_minor: int
 
 
 def moves_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[Move]:
     """The movements of lots that count, in the order they were booked; from place to place is none."""
     found = rows.execute(
-        "SELECT v.id, v.lot_id, v.quantity, v.kind FROM json_each(?) w CROSS JOIN live_movement v "
-        "ON v.lot_id = w.value WHERE v.kind <> 'moved' ORDER BY v.id",
+        "SELECT v.id, v.lot_id, v.quantity, v.kind, coalesce(v.money_minor, 0) FROM json_each(?) w "
+        "CROSS JOIN live_movement v ON v.lot_id = w.value WHERE v.kind <> 'moved' ORDER BY v.id",
         (json.dumps(list(lots)),),
     )
     return [Move(*row) for row in found]
@@ -194,24 +195,6 @@ def offcuts_of(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, 
         (json.dumps(list(batches)),),
     )
     return {row[0]: row[1] for row in found}
-
-
-class Gone(NamedTuple):
-    """What was taken in money for a lot so far, and how much of it was wasted."""
-
-    taken_minor: int
-    wasted: int
-
-
-def gone_of(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, Gone]:
-    """Money and waste of lots, by their row numbers."""
-    found = rows.execute(
-        "SELECT v.lot_id, coalesce(sum(v.money_minor), 0), "
-        "-sum(CASE v.kind WHEN 'wasted' THEN v.quantity ELSE 0 END) FROM json_each(?) w CROSS JOIN movement v "
-        "ON v.lot_id = w.value GROUP BY v.lot_id",
-        (json.dumps(list(lots)),),
-    )
-    return {row[0]: Gone(row[1], row[2]) for row in found}
 
 
 def came_in(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, int]:

@@ -106,14 +106,14 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ('if m["quantity"] > 0 and m["kind"] != "consumed")', 'if m["quantity"] > 0)'),
         ("int(batch.made - wasted)", "int(batch.made)"),
         ('if one.quantity > 0 and one.kind != "consumed")', "if one.quantity > 0)"),
-        ("int(batch.made - gone.wasted)", "int(batch.made)"),
+        ("batch.made - wasted if", "batch.made if"),
         ("total - wrapping, [bars", "total, [bars"),
     ],
     ("rows/movement.py", "sell/test_cost_edges.py"): [
         ("WHERE v.kind <> 'moved' ORDER", "ORDER"),
         (
-            'CROSS JOIN live_movement v "\n        "ON v.lot_id = w.value WHERE v.kind <>',
-            'CROSS JOIN movement v "\n        "ON v.lot_id = w.value WHERE v.kind <>',
+            "CROSS JOIN live_movement v ON v.lot_id = w.value WHERE",
+            "CROSS JOIN movement v ON v.lot_id = w.value WHERE",
         ),
     ],
     ("rows/batch.py", "cure/test_cure_edges.py"): [

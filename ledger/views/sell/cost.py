@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from ledger.domain.stock.costing import Outflow, cost_shares, labour_cost
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.lot import LotRow, lots_by_id
-from ledger.rows.movement import Gone, Move, Taken, batches_behind, gone_of, moves_of, offcuts_of, taken_into
+from ledger.rows.movement import Move, Taken, batches_behind, moves_of, offcuts_of, taken_into
 from ledger.rows.opened import Rows
 from ledger.rows.reading import minutes_worked
 from ledger.rows.recipe import versions_by_id
@@ -70,8 +70,7 @@ class _Coster:
         self.moves: dict[int, list[Move]] = defaultdict(list)
         for move in moves_of(rows, self.lots):
             self.moves[move.lot_id].append(move)
-        self.gone, self.offcuts = gone_of(rows, bars), offcuts_of(rows, self.made)
-        self.minutes = minutes_worked(rows, self.made)
+        self.offcuts, self.minutes = offcuts_of(rows, self.made), minutes_worked(rows, self.made)
         versions = {one.recipe_version_id for one in self.made.values() if one.recipe_version_id is not None}
         self.recipes = versions_by_id(rows, versions)
         self._batches: dict[int, BatchCost] = {}
@@ -113,8 +112,9 @@ class _Coster:
         total = sum(line.cost_minor or 0 for line in lines) + (labour or 0)
         wrapping = sum(line.cost_minor or 0 for line in lines if line.role == "packaging")
         to_bars, to_offcuts = self._split(batch, total, wrapping)
-        gone = self.gone.get(batch.yield_lot_id or 0, Gone(0, 0))
-        good = int(batch.made - gone.wasted) if batch.soap and batch.yield_lot_id is not None else 0
+        bars = self.moves[batch.yield_lot_id or 0]
+        wasted = -sum(one.quantity for one in bars if one.kind == "wasted")
+        good = batch.made - wasted if batch.soap else 0
         return BatchCost(
             batch_code=batch.code,
             product=batch.product,
@@ -127,7 +127,7 @@ class _Coster:
             to_offcuts_minor=to_offcuts,
             good_bars=good,
             per_bar_minor=tuple(share_out(to_bars, [1] * good)) if good else (),
-            taken_minor=gone.taken_minor,
+            taken_minor=sum(one.money_minor for one in bars),
             unknown=tuple(unknown),
         )
 
