@@ -2,13 +2,11 @@
 
 import sqlite3
 from dataclasses import dataclass
-from datetime import date
 from pathlib import Path
 from typing import NamedTuple
 
 from ledger.errors import BadInput, LedgerError
-from ledger.rows.opened import OlderLedger, day, open_rows
-from ledger.units.words import Way
+from ledger.rows.opened import OlderLedger, open_rows
 
 
 @dataclass(frozen=True)
@@ -98,27 +96,3 @@ def decides(rows: sqlite3.Connection, entry: int) -> bool:
         WHERE d.entry_id = ? AND coalesce(l.entry_id, b.entry_id) <> d.entry_id
     """
     return rows.execute(query, (entry,)).fetchone() is not None
-
-
-class MovedRow(NamedTuple):
-    """One movement that an entry wrote."""
-
-    kind: Way
-    place_id: int
-    on: date
-    lot_id: int
-    quantity: int
-    batch_id: int | None
-    plan_line_id: int | None
-    customer_id: int | None
-    money_minor: int | None
-
-
-def moved_by(rows: sqlite3.Connection, entry: int) -> list[MovedRow]:
-    """The movements an entry wrote, the last first."""
-    found = rows.execute(
-        'SELECT kind, place_id, "on", lot_id, quantity, batch_id, plan_line_id, customer_id, money_minor '
-        "FROM movement WHERE entry_id = ? ORDER BY id DESC",
-        (entry,),
-    )
-    return [MovedRow(*row)._replace(on=day(row["on"])) for row in found]

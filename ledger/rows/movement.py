@@ -166,24 +166,43 @@ def taken_on(rows: sqlite3.Connection, line_id: int) -> dict[int, int]:
     return {row[0]: row[1] for row in found}
 
 
-class Move(NamedTuple):
-    """One movement of a lot, with what was taken for it."""
+class MovementRow(NamedTuple):
+    """One movement as it was booked."""
 
     id: int
+    kind: Way
+    place_id: int
+    on: date
     lot_id: int
     quantity: int
-    kind: Way
-    money_minor: int
+    batch_id: int | None
+    plan_line_id: int | None
+    customer_id: int | None
+    money_minor: int | None
 
 
-def moves_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[Move]:
+_MOVEMENT = (
+    'SELECT v.id, v.kind, v.place_id, v."on", v.lot_id, v.quantity, v.batch_id, v.plan_line_id, v.customer_id, '
+    "v.money_minor FROM "
+)
+
+
+def _movement(row: sqlite3.Row) -> MovementRow:
+    return MovementRow(*row)._replace(on=day(row["on"]))
+
+
+def movements_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[MovementRow]:
     """The movements of lots that count, in the order they were booked; from place to place is none."""
-    found = rows.execute(
-        "SELECT v.id, v.lot_id, v.quantity, v.kind, coalesce(v.money_minor, 0) FROM json_each(?) w "
-        "CROSS JOIN live_movement v ON v.lot_id = w.value WHERE v.kind <> 'moved' ORDER BY v.id",
-        (json.dumps(list(lots)),),
+    query = _MOVEMENT + (
+        "json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value WHERE v.kind <> 'moved' ORDER BY v.id"
     )
-    return [Move(*row) for row in found]
+    return [_movement(row) for row in rows.execute(query, (json.dumps(list(lots)),))]
+
+
+def moved_by(rows: sqlite3.Connection, entry: int) -> list[MovementRow]:
+    """The movements an entry wrote, the last first."""
+    query = _MOVEMENT + "movement v WHERE v.entry_id = ? ORDER BY v.id DESC"
+    return [_movement(row) for row in rows.execute(query, (entry,))]
 
 
 def offcuts_of(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, int]:

@@ -111,10 +111,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("rows/movement.py", "sell/test_cost_edges.py"): [
         ("WHERE v.kind <> 'moved' ORDER", "ORDER"),
-        (
-            "CROSS JOIN live_movement v ON v.lot_id = w.value WHERE",
-            "CROSS JOIN movement v ON v.lot_id = w.value WHERE",
-        ),
+        ("live_movement v ON v.lot_id = w.value WHERE", "movement v ON v.lot_id = w.value WHERE"),
     ],
     ("rows/batch.py", "cure/test_cure_edges.py"): [
         ('AND l."on" <= :on', 'AND l."on" < :on'),

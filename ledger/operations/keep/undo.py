@@ -6,7 +6,8 @@ from operator import attrgetter
 
 from ledger.errors import Refused
 from ledger.rows.dependants import Dependant, dependants
-from ledger.rows.history import decides, entry_written, erases, moved_by, starts_the_ledger
+from ledger.rows.history import decides, entry_written, erases, starts_the_ledger
+from ledger.rows.movement import moved_by
 from ledger.storage.book import Book
 from ledger.storage.verbs import Moved
 

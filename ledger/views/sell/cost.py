@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from ledger.domain.stock.costing import Outflow, cost_shares, labour_cost
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.lot import LotRow, lots_by_id
-from ledger.rows.movement import Move, Taken, batches_behind, moves_of, offcuts_of, taken_into
+from ledger.rows.movement import MovementRow, Taken, batches_behind, movements_of, offcuts_of, taken_into
 from ledger.rows.opened import Rows
 from ledger.rows.reading import minutes_worked
 from ledger.rows.recipe import versions_by_id
@@ -67,8 +67,8 @@ class _Coster:
             self.lines[one.batch_id][one.lot_id, one.role].append(one)
         bars = {one.yield_lot_id for one in self.made.values() if one.yield_lot_id is not None}
         self.lots = lots_by_id(rows, bars.union(lot for lines in self.lines.values() for lot, _ in lines))
-        self.moves: dict[int, list[Move]] = defaultdict(list)
-        for move in moves_of(rows, self.lots):
+        self.moves: dict[int, list[MovementRow]] = defaultdict(list)
+        for move in movements_of(rows, self.lots):
             self.moves[move.lot_id].append(move)
         self.offcuts, self.minutes = offcuts_of(rows, self.made), minutes_worked(rows, self.made)
         versions = {one.recipe_version_id for one in self.made.values() if one.recipe_version_id is not None}
@@ -127,7 +127,7 @@ class _Coster:
             to_offcuts_minor=to_offcuts,
             good_bars=good,
             per_bar_minor=tuple(share_out(to_bars, [1] * good)) if good else (),
-            taken_minor=sum(one.money_minor for one in bars),
+            taken_minor=sum(one.money_minor or 0 for one in bars),
             unknown=tuple(unknown),
         )
 
