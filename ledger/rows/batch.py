@@ -165,9 +165,10 @@ def batches_by_id(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[in
     return {row["id"]: _batch(row) for row in rows.execute(query, (json.dumps(sorted(numbers)),))}
 
 
-def portions_of(rows: sqlite3.Connection, batch_id: int) -> tuple[BatchRow, ...]:
-    """The portions a batch divides into, in the order of its recipe."""
-    return tuple(_batch(row) for row in rows.execute(_SQL + " WHERE b.part_of = ? ORDER BY b.id", (batch_id,)))
+def portions_of(rows: sqlite3.Connection, *numbers: int) -> tuple[BatchRow, ...]:
+    """The portions that batches divide into, in the order of their recipes."""
+    query = _SQL + " WHERE b.part_of IN (SELECT value FROM json_each(?)) ORDER BY b.id"
+    return tuple(_batch(row) for row in rows.execute(query, (json.dumps(numbers),)))
 
 
 def find_batch(rows: sqlite3.Connection, text: str) -> BatchRow:

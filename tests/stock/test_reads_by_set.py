@@ -11,7 +11,7 @@ from making import cut
 from shop import Shop
 
 from ledger.operations.cure.weighing import weigh_bars
-from ledger.rows.batch import find_batch
+from ledger.rows.batch import BatchRow, batch_by_id, find_batch
 from ledger.rows.lot import available, find_lot, where_lots_are
 from ledger.rows.movement import bar_counts
 from ledger.views.cure.cure import cure_list
@@ -204,6 +204,30 @@ def test_which_bars_a_recall_means_takes_as_many_statements_for_many_as_for_one(
     looking = statements(house.rows, lambda: find_batch(house.rows, codes[0]))
     for_one = statements(house.rows, lambda: batches_meant(house.rows, codes[:1]))
     assert statements(house.rows, lambda: batches_meant(house.rows, codes)) - 3 * looking == for_one > looking
+
+
+def test_a_recall_of_bars_of_many_doughs_takes_as_many_statements_as_of_one() -> None:
+    """Of each dough one portion is asked for, and the other may have been in the same pot."""
+    house = BareLedger()
+    oil = house.buy("N-0")
+    asked: list[BatchRow] = []
+
+    def one_more() -> None:
+        dough, (bulk,) = house.make("combine", [oil])
+        portions = [house.make("cold", [bulk], part_of=dough)[0] for _ in range(2)]
+        asked.append(batch_by_id(house.rows, portions[0]))
+
+    def ask() -> RecallAnswer:
+        return recall_answer(house.rows, [], bars_of=asked, asked=["bars"], program="test")
+
+    one_more()
+    for_one = statements(house.rows, ask)
+    one_more()
+    one_more()
+    assert statements(house.rows, ask) == for_one > 0
+    assert [one.why.split(";")[0] for one in ask().cannot_exclude] == [
+        f"cut from the same dough as {one.code}" for one in asked
+    ]
 
 
 def test_the_skin_limits_take_as_many_statements_for_many_fragrances_as_for_one() -> None:

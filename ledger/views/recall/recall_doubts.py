@@ -2,7 +2,7 @@
 
 from collections.abc import Collection, Mapping, Sequence
 
-from ledger.rows.batch import BatchRow, batches_by_id, find_batch, portions_of
+from ledger.rows.batch import BatchRow, batches_by_id, batches_coded, portions_of
 from ledger.rows.complaint import complaints
 from ledger.rows.lot import LotRow, lots_without_a_number
 from ledger.rows.movement import BarCount, ledger_graph
@@ -60,15 +60,16 @@ def _without_a_number(rows: Rows, named: Sequence[LotRow]) -> list[CannotBeExclu
 
 def _of_the_same_dough(rows: Rows, asked: Sequence[BatchRow], reached: Collection[int]) -> list[CannotBeExcluded]:
     """The other portions of a dough: what is wrong with a bar of one may have been in the pot of all."""
+    doughs = batches_coded(rows, {one.part_of for one in asked if one.part_of is not None})
+    portions = portions_of(rows, *(dough.id for dough in doughs.values()))
     return [
         CannotBeExcluded(
             f"batch {other.code}, {other.product}",
             f"cut from the same dough as {one.code}; for all of it: soapledger recall bar {one.part_of}",
         )
         for one in asked
-        if one.part_of is not None
-        for other in sorted(portions_of(rows, find_batch(rows, one.part_of).id), key=lambda other: other.planned_on)
-        if other.id not in reached and other.made
+        for other in sorted(portions, key=lambda other: other.planned_on)
+        if other.part_of == one.part_of and other.id not in reached and other.made
     ]
 
 
