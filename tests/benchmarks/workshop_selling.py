@@ -13,7 +13,7 @@ from ledger.operations.complaint.complaints import (
     close_complaint,
     note_complaint,
 )
-from ledger.operations.keep.undo import last_entry, undo
+from ledger.operations.keep.undo import undo
 from ledger.operations.sell.sell import dispatch, gift, stall_back, stall_out, take_back
 from ledger.operations.stock.lots import waste_lot
 from ledger.operations.tools.equipment import check_equipment

@@ -6,7 +6,6 @@ from datetime import date
 
 import pytest
 from bare_ledger import DAY, MATERIALS, PLACES, BareLedger
-from conftest import Shop
 from making import cut
 from shop import Shop
 

@@ -11,14 +11,12 @@ from ledger.domain.recipe.formulate import Formulation
 from ledger.errors import Refused
 from ledger.operations.stock.decide import decide
 from ledger.rows.batch import BatchRow
-from ledger.rows.decision import Doubt, still_open
+from ledger.rows.decision import still_open
 from ledger.rows.recipe import RecipeCard
 from ledger.storage.tables.decision import Decision
 from ledger.storage.transaction import Transaction
 from ledger.units.quantity import show_share
 from ledger.units.words import LIKELY_NOTHING
-from ledger.views.lye.lye_check import LyeCheck
-from ledger.views.recipe.recipe import RecipeCard
 
 
 def likely_low_refusal(worked: Formulation, card: RecipeCard) -> str | None:

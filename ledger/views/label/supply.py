@@ -6,7 +6,6 @@ from ledger.domain.bench.decision import Doubt
 from ledger.domain.label.market import Market
 from ledger.markets import laws_at
 from ledger.rows.batch import BatchRow
-from ledger.rows.decision import Doubt
 from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_by_code
 from ledger.rows.settings import settings

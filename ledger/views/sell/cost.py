@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ledger.domain.stock.costing import Outflow, cost_shares, labour_cost
+from ledger.domain.stock.costing import Move, bars_and_offcuts, each_bar, labour_cost, lot_shares
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.lot import LotRow, lots_by_id
 from ledger.rows.movement import MovementRow, Taken, batches_behind, movements_of, offcuts_of, taken_into
@@ -12,7 +12,6 @@ from ledger.rows.opened import Rows
 from ledger.rows.reading import minutes_worked
 from ledger.rows.recipe import versions_by_id
 from ledger.rows.settings import settings
-from ledger.units.money import share_out
 from ledger.units.words import Role, UsedAs
 
 
@@ -41,8 +40,9 @@ class BatchCost:
     total_minor: int
     to_bars_minor: int  # the total less what the offcuts carry away by mass
     to_offcuts_minor: int
-    good_bars: int
-    per_bar_minor: tuple[int, ...]  # one figure for each good bar; they add up to what the bars cost
+    good_bars: int  # neither thrown away nor reworked
+    reworked_bars: int
+    per_bar_minor: tuple[int, ...]  # one for each good bar and each reworked; they add up to what the bars cost
     taken_minor: int  # what was taken for them so far
     unknown: tuple[str, ...]
 
@@ -112,9 +112,9 @@ class _Coster:
         total = sum(line.cost_minor or 0 for line in lines) + (labour or 0)
         wrapping = sum(line.cost_minor or 0 for line in lines if line.role == "packaging")
         to_bars, to_offcuts = self._split(batch, total, wrapping)
-        bars = self.moves[batch.yield_lot_id or 0]
-        wasted = -sum(one.quantity for one in bars if one.kind == "wasted")
-        good = batch.made - wasted if batch.soap else 0
+        bars = self.moves[batch.yield_lot_id] if batch.soap and batch.yield_lot_id is not None else []
+        wasted, reworked = (-sum(one.quantity for one in bars if one.kind == kind) for kind in ("wasted", "consumed"))
+        good = batch.made - wasted - reworked if batch.soap else 0
         return BatchCost(
             batch_code=batch.code,
             product=batch.product,
@@ -126,7 +126,8 @@ class _Coster:
             to_bars_minor=to_bars,
             to_offcuts_minor=to_offcuts,
             good_bars=good,
-            per_bar_minor=tuple(share_out(to_bars, [1] * good)) if good else (),
+            reworked_bars=reworked,
+            per_bar_minor=each_bar(to_bars, good + reworked),
             taken_minor=sum(one.money_minor or 0 for one in bars),
             unknown=tuple(unknown),
         )
@@ -142,11 +143,8 @@ class _Coster:
         """The total over bars and offcuts by mass, but for the wrapping; bars that were not weighed carry it all."""
         if not batch.soap or batch.yield_lot_id is None:
             return total, 0
-        offcuts, bars = self.offcuts.get(batch.id), self.lots[batch.yield_lot_id].mass_mg
-        if not offcuts or not bars:
-            return total, 0
-        to_bars, to_offcuts = share_out(total - wrapping, [bars, offcuts])
-        return to_bars + wrapping, to_offcuts
+        bars = self.lots[batch.yield_lot_id].mass_mg or 0
+        return bars_and_offcuts(total, wrapping, bars_mg=bars, offcuts_mg=self.offcuts.get(batch.id, 0))
 
     def _lot_cost(self, lot: LotRow) -> int | None:
         if lot.batch_id is None:
@@ -161,15 +159,8 @@ class _Coster:
         """What a batch bears of a lot's cost, over all its movements in one role."""
         if lot.id not in self._shares:
             cost = self._lot_cost(lot)
-            if cost is None:
-                self._shares[lot.id] = None
-            else:
-                moves = self.moves[lot.id]
-                whole = sum(one.quantity for one in moves if one.quantity > 0 and one.kind != "consumed")
-                outflows = [
-                    Outflow(one.id, -one.quantity) for one in moves if one.quantity < 0 or one.kind == "consumed"
-                ]
-                self._shares[lot.id] = cost_shares(cost, whole, outflows) if whole else {}
+            moves = [Move(one.id, one.quantity, one.kind) for one in self.moves[lot.id]]
+            self._shares[lot.id] = None if cost is None else lot_shares(cost, moves)
         shares = self._shares[lot.id]
         return None if shares is None else sum(shares.get(one.id, 0) for one in taken)
 
