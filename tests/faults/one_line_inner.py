@@ -22,6 +22,16 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("<= step\n", "< step\n"),
         ("if mass > free_mg.get(material, 0):", "if mass >= free_mg.get(material, 0):"),
     ],
+    ("domain/lye/weighed.py", "lye/test_weighed.py"): [
+        ("superfat = None if waiting else", "superfat = None if not waiting else"),
+        ("and all(one.held_back for one in waiting)", "and not waiting"),
+        ("and one.material_id in in_demand]", "]"),
+        ("one.mass_mg - _water(one)", "one.mass_mg"),
+    ],
+    ("domain/bench/alkali.py", "lye/test_weighed.py"): [
+        ("and not one.held_back for one in still", "for one in still"),
+        ("purest = max(", "purest = min("),
+    ],
     ("domain/stock/costing.py", "stock/test_costing.py"): [
         ("before, min(used, whole))", "before, used)"),
         ('if one.quantity > 0 and one.way != "consumed")', "if one.quantity > 0)"),
