@@ -5,8 +5,9 @@ from itertools import groupby
 from reportlab.lib.units import mm
 from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Paragraph, Spacer, Table
 
+from ledger.documents.kit.blocks import caution, facts, titled
 from ledger.documents.kit.boxes import BOX_WIDTH, TICK_WIDTH, Box, Notes, box_pairs, box_row
-from ledger.documents.kit.page import Sheet, Type, build, caution, escape, facts, para, plain, style, titled
+from ledger.documents.kit.page import Sheet, Type, build, escape, para, plain, style
 from ledger.domain.bench.steps import SEEN, Step, in_order
 from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.tools.readings import COOK, MIX, POUR, READINGS, SET, START

@@ -1,33 +1,19 @@
 """The page every document is set on: head, foot, page x of y, one typeface in three sizes, hairlines."""
 
 import io
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
 from typing import Any
 
-from reportlab.graphics.barcode.qr import QrCodeWidget
-from reportlab.graphics.shapes import Drawing
 from reportlab.lib.colors import Color, black
 from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
-from reportlab.platypus import (
-    BaseDocTemplate,
-    CondPageBreak,
-    Flowable,
-    Frame,
-    PageTemplate,
-    Paragraph,
-    Spacer,
-    Table,
-    TableStyle,
-)
+from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, TableStyle
 
 from ledger.documents.kit.fonts import BOLD, REGULAR, check_glyphs, register
-from ledger.documents.kit.run_on import run_on
 from ledger.reference.shipped import templates_digest
 from ledger.rows.settings import PrintedFrom
 from ledger.units.dates import show_date
@@ -37,7 +23,7 @@ GREY = Color(0.55, 0.55, 0.55)  # for rules only
 HAIR = 0.4
 MARGIN = 15 * mm
 _TOP, _BOTTOM = 21 * mm, 18 * mm
-_LEADING = 1.25  # a line, in sizes of its type
+LEADING = 1.25  # a line, in sizes of its type
 _RIGHT = 2  # how reportlab writes alignment to the right
 
 
@@ -89,7 +75,7 @@ def whole(text: str) -> str:
 
 
 @cache
-def style(size: float, *, bold: bool = False, right: bool = False, leading: float = _LEADING) -> ParagraphStyle:
+def style(size: float, *, bold: bool = False, right: bool = False, leading: float = LEADING) -> ParagraphStyle:
     """A paragraph style in the one typeface."""
     register()
     return ParagraphStyle(
@@ -103,16 +89,11 @@ def style(size: float, *, bold: bool = False, right: bool = False, leading: floa
 
 
 def para(
-    text: str, size: float, *, bold: bool = False, right: bool = False, field: str = "text", leading: float = _LEADING
+    text: str, size: float, *, bold: bool = False, right: bool = False, field: str = "text", leading: float = LEADING
 ) -> Paragraph:
     """One paragraph of plain text; a character the face lacks is refused, naming the field."""
     look = style(size, bold=bold, right=right, leading=leading)
     return (Boxed if "[U+" in text else Paragraph)(escape(text, field), look)
-
-
-def heading(text: str, size: float) -> list[Flowable]:
-    """A heading with the space that groups what follows; it never stands alone at the foot of a page."""
-    return [CondPageBreak(28 * mm), Spacer(1, 5 * mm), para(text, size, bold=True), Spacer(1, 1 * mm)]
 
 
 def plain(*more: tuple[Any, ...]) -> TableStyle:
@@ -127,97 +108,6 @@ def plain(*more: tuple[Any, ...]) -> TableStyle:
             *more,
         ]
     )
-
-
-def facts(
-    pairs: Sequence[tuple[str, str]], size: float, *, label_width: float, total: float, columns: int = 1
-) -> Table:
-    """Labels with their values, down each column in turn; empty values are left out."""
-    cells = [(para(label, size), para(value, size, bold=True, field=label)) for label, value in pairs if value]
-    high = -(-len(cells) // columns)
-    gap = 6 * mm
-    one = (total - gap * (columns - 1)) / columns
-    rows = []
-    for row in range(high):
-        line: list[Flowable | str] = []
-        for column in range(columns):
-            index = column * high + row
-            line += [*(cells[index] if index < len(cells) else ("", "")), ""]
-        rows.append(line[:-1])
-    widths = ([label_width, one - label_width, gap] * columns)[:-1]
-    table = Table(rows, colWidths=widths, hAlign="LEFT")
-    table.setStyle(plain(("BOTTOMPADDING", (0, 0), (-1, -1), 1.4)))
-    return table
-
-
-def grid(
-    headers: Sequence[str],
-    rows: Sequence[Sequence[str]],
-    widths: Sequence[float],
-    size: float,
-    *,
-    right: Sequence[int] = (),
-    bold: Sequence[int] = (),
-    row_height: float = 0,
-) -> Table:
-    """A table with hairlines between its rows; the head is repeated on every page.
-
-    `row_height` is the least height of a row whose last cell is to be written in by hand. A row higher than a good
-    part of a page goes on in the next, which begins with the same word.
-    """
-    data = [[para(head, size, right=i in right) for i, head in enumerate(headers)]]
-    ends = []  # the rows of the table at which one of `rows` ends
-    for row in rows:
-        for part in run_on(row, widths, size, _LEADING):
-            cells = [
-                para(cell, size, right=i in right, bold=i in bold, field=headers[i]) for i, cell in enumerate(part)
-            ]
-            data.append([*cells[:-1], Spacer(1, row_height)] if row_height else cells)
-        ends.append(len(data) - 1)
-    table = Table(data, colWidths=list(widths), repeatRows=1, hAlign="LEFT", spaceAfter=1 * mm)
-    table.setStyle(
-        plain(
-            ("RIGHTPADDING", (0, 0), (-2, -1), 7),
-            *(("RIGHTPADDING", (i, 0), (i, -1), 12) for i in right if i < len(headers) - 1),
-            ("TOPPADDING", (0, 0), (-1, -1), 1.8),
-            ("BOTTOMPADDING", (0, 0), (-1, -1), 2.4),
-            ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),
-            ("LINEBELOW", (0, 0), (-1, 0), 0.8, black),
-            *(
-                [("LINEBELOW", (0, 1), (-1, -1), HAIR, GREY)]
-                if len(ends) == len(data) - 1
-                else [("LINEBELOW", (0, end), (-1, end), HAIR, GREY) for end in ends]
-            ),
-        )
-    )
-    return table
-
-
-def titled(left: list[Flowable], code: str, wide: float) -> Table:
-    """The top of a first page: what the reader asks first, and the QR code of the code at the right edge."""
-    side = 21 * mm  # 21 modules; the white around it is its quiet zone of four (ISO/IEC 18004, from memory)
-    table = Table([[left, qr(code, side)]], colWidths=[wide - side, side])
-    table.setStyle(plain(("RIGHTPADDING", (0, 0), (0, 0), 8 * mm), ("TOPPADDING", (1, 0), (1, 0), 1.5 * mm)))
-    return table
-
-
-def caution(texts: Sequence[str], size: float, wide: float, *, leading: float = 1.25) -> list[Flowable]:
-    """Cautions with a heavy bar beside them, seen on a mono printer and at arm's length."""
-    if not texts:
-        return []
-    said = [para(text, size, bold=True, field="cautions", leading=leading) for text in texts]
-    body = Table([[said]], colWidths=[wide])
-    body.setStyle(plain(("LINEBEFORE", (0, 0), (0, -1), 3, black), ("LEFTPADDING", (0, 0), (-1, -1), 8)))
-    return [body, Spacer(1, 2.5 * mm)]
-
-
-def qr(text: str, side: float) -> Drawing:
-    """A QR code of so many points a side, without its quiet zone."""
-    widget = QrCodeWidget(text, barLevel="M", barBorder=0)
-    x0, y0, x1, y1 = widget.getBounds()
-    drawing = Drawing(side, side, transform=[side / (x1 - x0), 0, 0, side / (y1 - y0), 0, 0])
-    drawing.add(widget)
-    return drawing
 
 
 def build(story: list[Flowable], sheet: Sheet) -> bytes:

@@ -3,8 +3,9 @@
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, PageBreak, Paragraph, Spacer, Table
 
+from ledger.documents.kit.blocks import grid, heading
 from ledger.documents.kit.fonts import BOLD, REGULAR, printable, width
-from ledger.documents.kit.page import Sheet, Type, build, grid, heading, para, plain, whole
+from ledger.documents.kit.page import Sheet, Type, build, para, plain, whole
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
 from ledger.units.words import Units

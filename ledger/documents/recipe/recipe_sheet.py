@@ -7,22 +7,9 @@ from reportlab.lib.colors import black
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
 
+from ledger.documents.kit.blocks import caution, facts, grid
 from ledger.documents.kit.fonts import REGULAR, width
-from ledger.documents.kit.page import (
-    GREY,
-    HAIR,
-    Sheet,
-    Type,
-    build_counted,
-    caution,
-    escape,
-    facts,
-    grid,
-    para,
-    plain,
-    style,
-    whole,
-)
+from ledger.documents.kit.page import GREY, HAIR, Sheet, Type, build_counted, escape, para, plain, style, whole
 from ledger.documents.kit.range_chart import RangeChart
 from ledger.documents.recipe.recipe_words import (
     amount_words,

@@ -5,23 +5,9 @@ from datetime import date
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
 
+from ledger.documents.kit.blocks import facts, grid, heading, titled
 from ledger.documents.kit.fonts import printable
-from ledger.documents.kit.page import (
-    GREY,
-    HAIR,
-    Sheet,
-    Type,
-    build,
-    escape,
-    facts,
-    grid,
-    heading,
-    para,
-    plain,
-    style,
-    titled,
-    whole,
-)
+from ledger.documents.kit.page import GREY, HAIR, Sheet, Type, build, escape, para, plain, style, whole
 from ledger.documents.record.parts import (
     check_table,
     complaint_table,

@@ -3,8 +3,9 @@
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 
+from ledger.documents.kit.blocks import grid, heading
 from ledger.documents.kit.drying_chart import DryingChart
-from ledger.documents.kit.page import Type, grid, heading, para, whole
+from ledger.documents.kit.page import Type, para, whole
 from ledger.units.dates import show_date
 from ledger.views.cure.cure_forecast import forecast_words
 from ledger.views.record.batch_record import BatchRecord

@@ -1,0 +1,108 @@
+"""What a document is set of: headings, labels with their values, tables, cautions, the code."""
+
+from collections.abc import Sequence
+
+from reportlab.graphics.barcode.qr import QrCodeWidget
+from reportlab.graphics.shapes import Drawing
+from reportlab.lib.colors import black
+from reportlab.lib.units import mm
+from reportlab.platypus import CondPageBreak, Flowable, Spacer, Table
+
+from ledger.documents.kit.page import GREY, HAIR, LEADING, para, plain
+from ledger.documents.kit.run_on import run_on
+
+
+def heading(text: str, size: float) -> list[Flowable]:
+    """A heading with the space that groups what follows; it never stands alone at the foot of a page."""
+    return [CondPageBreak(28 * mm), Spacer(1, 5 * mm), para(text, size, bold=True), Spacer(1, 1 * mm)]
+
+
+def facts(
+    pairs: Sequence[tuple[str, str]], size: float, *, label_width: float, total: float, columns: int = 1
+) -> Table:
+    """Labels with their values, down each column in turn; empty values are left out."""
+    cells = [(para(label, size), para(value, size, bold=True, field=label)) for label, value in pairs if value]
+    high = -(-len(cells) // columns)
+    gap = 6 * mm
+    one = (total - gap * (columns - 1)) / columns
+    rows = []
+    for row in range(high):
+        line: list[Flowable | str] = []
+        for column in range(columns):
+            index = column * high + row
+            line += [*(cells[index] if index < len(cells) else ("", "")), ""]
+        rows.append(line[:-1])
+    widths = ([label_width, one - label_width, gap] * columns)[:-1]
+    table = Table(rows, colWidths=widths, hAlign="LEFT")
+    table.setStyle(plain(("BOTTOMPADDING", (0, 0), (-1, -1), 1.4)))
+    return table
+
+
+def grid(
+    headers: Sequence[str],
+    rows: Sequence[Sequence[str]],
+    widths: Sequence[float],
+    size: float,
+    *,
+    right: Sequence[int] = (),
+    bold: Sequence[int] = (),
+    row_height: float = 0,
+) -> Table:
+    """A table with hairlines between its rows; the head is repeated on every page.
+
+    `row_height` is the least height of a row whose last cell is to be written in by hand. A row higher than a good
+    part of a page goes on in the next, which begins with the same word.
+    """
+    data = [[para(head, size, right=i in right) for i, head in enumerate(headers)]]
+    ends = []  # the rows of the table at which one of `rows` ends
+    for row in rows:
+        for part in run_on(row, widths, size, LEADING):
+            cells = [
+                para(cell, size, right=i in right, bold=i in bold, field=headers[i]) for i, cell in enumerate(part)
+            ]
+            data.append([*cells[:-1], Spacer(1, row_height)] if row_height else cells)
+        ends.append(len(data) - 1)
+    table = Table(data, colWidths=list(widths), repeatRows=1, hAlign="LEFT", spaceAfter=1 * mm)
+    table.setStyle(
+        plain(
+            ("RIGHTPADDING", (0, 0), (-2, -1), 7),
+            *(("RIGHTPADDING", (i, 0), (i, -1), 12) for i in right if i < len(headers) - 1),
+            ("TOPPADDING", (0, 0), (-1, -1), 1.8),
+            ("BOTTOMPADDING", (0, 0), (-1, -1), 2.4),
+            ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),
+            ("LINEBELOW", (0, 0), (-1, 0), 0.8, black),
+            *(
+                [("LINEBELOW", (0, 1), (-1, -1), HAIR, GREY)]
+                if len(ends) == len(data) - 1
+                else [("LINEBELOW", (0, end), (-1, end), HAIR, GREY) for end in ends]
+            ),
+        )
+    )
+    return table
+
+
+def titled(left: list[Flowable], code: str, wide: float) -> Table:
+    """The top of a first page: what the reader asks first, and the QR code of the code at the right edge."""
+    side = 21 * mm  # 21 modules; the white around it is its quiet zone of four (ISO/IEC 18004, from memory)
+    table = Table([[left, qr(code, side)]], colWidths=[wide - side, side])
+    table.setStyle(plain(("RIGHTPADDING", (0, 0), (0, 0), 8 * mm), ("TOPPADDING", (1, 0), (1, 0), 1.5 * mm)))
+    return table
+
+
+def caution(texts: Sequence[str], size: float, wide: float, *, leading: float = 1.25) -> list[Flowable]:
+    """Cautions with a heavy bar beside them, seen on a mono printer and at arm's length."""
+    if not texts:
+        return []
+    said = [para(text, size, bold=True, field="cautions", leading=leading) for text in texts]
+    body = Table([[said]], colWidths=[wide])
+    body.setStyle(plain(("LINEBEFORE", (0, 0), (0, -1), 3, black), ("LEFTPADDING", (0, 0), (-1, -1), 8)))
+    return [body, Spacer(1, 2.5 * mm)]
+
+
+def qr(text: str, side: float) -> Drawing:
+    """A QR code of so many points a side, without its quiet zone."""
+    widget = QrCodeWidget(text, barLevel="M", barBorder=0)
+    x0, y0, x1, y1 = widget.getBounds()
+    drawing = Drawing(side, side, transform=[side / (x1 - x0), 0, 0, side / (y1 - y0), 0, 0])
+    drawing.add(widget)
+    return drawing
