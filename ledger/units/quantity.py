@@ -255,3 +255,8 @@ def show_sap(mg_per_kg: int) -> str:
 
 
 WHOLE_PPM = 1_000_000
+
+
+def whole(text: str) -> str:
+    """A quantity, date or number that no line tears apart."""
+    return text.replace(" ", "\u00a0")

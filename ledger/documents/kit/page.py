@@ -69,11 +69,6 @@ def escape(text: str, field: str = "text") -> str:
     return plain_text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\n", "<br/>")
 
 
-def whole(text: str) -> str:
-    """A quantity, date or number that no line tears apart."""
-    return text.replace(" ", "\u00a0")
-
-
 @cache
 def style(size: float, *, bold: bool = False, right: bool = False, leading: float = LEADING) -> ParagraphStyle:
     """A paragraph style in the one typeface."""

@@ -5,9 +5,9 @@ from reportlab.platypus import Flowable, PageBreak, Paragraph, Spacer, Table
 
 from ledger.documents.kit.blocks import grid, heading
 from ledger.documents.kit.fonts import BOLD, REGULAR, printable, width
-from ledger.documents.kit.page import Sheet, Type, build, para, plain, whole
+from ledger.documents.kit.page import Sheet, Type, build, para, plain
 from ledger.units.dates import show_date
-from ledger.units.quantity import show_mass
+from ledger.units.quantity import show_mass, whole
 from ledger.units.words import Units
 from ledger.views.recall.recall import RecallAnswer
 

@@ -9,7 +9,7 @@ from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
 
 from ledger.documents.kit.blocks import caution, facts, grid
 from ledger.documents.kit.fonts import REGULAR, width
-from ledger.documents.kit.page import GREY, HAIR, Sheet, Type, build_counted, escape, para, plain, style, whole
+from ledger.documents.kit.page import GREY, HAIR, Sheet, Type, build_counted, escape, para, plain, style
 from ledger.documents.kit.range_chart import RangeChart
 from ledger.documents.recipe.recipe_words import (
     amount_words,
@@ -21,7 +21,7 @@ from ledger.documents.recipe.recipe_words import (
     superfat_words,
 )
 from ledger.reference.cautions import Cautions
-from ledger.units.quantity import show_masses, show_share
+from ledger.units.quantity import show_masses, show_share, whole
 from ledger.units.words import Units
 from ledger.views.recipe.composition import Stages
 from ledger.views.recipe.recipe_page import RecipePage

@@ -1,8 +1,7 @@
 """What a recipe sheet says in words: the key facts, the superfat, the notes and the sources of the figures."""
 
-from ledger.documents.kit.page import whole
 from ledger.domain.lye.uncertainty import Superfat
-from ledger.units.quantity import show_mass, show_share, show_volume
+from ledger.units.quantity import show_mass, show_share, show_volume, whole
 from ledger.units.words import Units
 from ledger.views.recipe.recipe_page import LyePage, PageLine, RecipePage
 

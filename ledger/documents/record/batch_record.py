@@ -7,7 +7,7 @@ from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
 
 from ledger.documents.kit.blocks import facts, grid, heading, titled
 from ledger.documents.kit.fonts import printable
-from ledger.documents.kit.page import GREY, HAIR, Sheet, Type, build, escape, para, plain, style, whole
+from ledger.documents.kit.page import GREY, HAIR, Sheet, Type, build, escape, para, plain, style
 from ledger.documents.record.parts import (
     check_table,
     complaint_table,
@@ -21,7 +21,7 @@ from ledger.documents.record.parts import (
 from ledger.domain.bench.status import in_words
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.units.dates import show_date
-from ledger.units.quantity import show_mass, show_share
+from ledger.units.quantity import show_mass, show_share, whole
 from ledger.units.words import Units
 from ledger.views.record.batch_record import BatchRecord, UsedMaterial
 

@@ -5,8 +5,9 @@ from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 
 from ledger.documents.kit.blocks import grid, heading
 from ledger.documents.kit.drying_chart import DryingChart
-from ledger.documents.kit.page import Type, para, whole
+from ledger.documents.kit.page import Type, para
 from ledger.units.dates import show_date
+from ledger.units.quantity import whole
 from ledger.views.cure.cure_forecast import forecast_words
 from ledger.views.record.batch_record import BatchRecord
 
