@@ -17,6 +17,7 @@ from ledger.domain.label.declaration import DeclaredIngredient
 from ledger.domain.lye.composition import Composition, InTheSoap
 from ledger.domain.lye.fatty_acids import ProfileLine
 from ledger.domain.lye.uncertainty import Superfat
+from ledger.rows.kept import Attached
 from ledger.rows.settings import PrintedFrom
 from ledger.views.bench.worksheet import WeighLine, Worksheet
 from ledger.views.label.label import LabelText
@@ -33,7 +34,6 @@ from ledger.views.recall.recall import (
 from ledger.views.recipe.composition import Stages
 from ledger.views.recipe.recipe_page import LyePage, PageLine, RecipePage
 from ledger.views.record.batch_record import (
-    Attached,
     BatchRecord,
     FinishedLook,
     PrintedLabels,

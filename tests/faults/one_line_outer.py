@@ -2,7 +2,7 @@
 
 # By file below ledger/ and the test files, below tests/, that ought to find its faults.
 OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
-    ("views/record/attachments.py", "stock/test_latest_counts.py"): [
+    ("rows/kept.py", "stock/test_latest_counts.py"): [
         ("if len(start) < 6:", "if len(start) <= 6:"),
     ],
     ("rows/movement.py", "sell/test_resell.py"): [
@@ -235,7 +235,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("rows/lot.py", "stock/test_receive_written.py"): [
         ("FROM live_lot l JOIN", "FROM lot l JOIN", "stock/test_lots_edges.py"),
     ],
-    ("rows/sample.py", "sell/test_where_bars_are.py"): [
+    ("rows/kept.py", "sell/test_where_bars_are.py"): [
         ("ORDER BY s.keep_until, s.id", "ORDER BY s.id"),
     ],
     ("rows/settings.py", "stock/test_latest_counts.py"): [

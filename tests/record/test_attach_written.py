@@ -8,7 +8,8 @@ import pytest
 from ledger.errors import BadInput, Refused
 from ledger.operations.keep.undo import undo
 from ledger.operations.record.attach import attach
-from ledger.views.record.attachments import attachments, content_of, subject_meant
+from ledger.rows.kept import content_of
+from ledger.views.record.attachments import attachments, subject_meant
 
 PAPER = b"certificate of analysis"
 

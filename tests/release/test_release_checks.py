@@ -17,7 +17,7 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import decide_deviation, report_deviation
 from ledger.operations.bench.readings import log_readings, read_reading
 from ledger.operations.release.release import pass_bars, release_bars
-from ledger.rows.sample import samples
+from ledger.rows.kept import samples
 
 PACKED = date(2026, 6, 10)
 

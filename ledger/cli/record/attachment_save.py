@@ -10,7 +10,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.show import say
 from ledger.documents.kit.files import write_file
 from ledger.errors import Refused
-from ledger.views.record.attachments import content_of
+from ledger.rows.kept import content_of
 
 
 def command(

@@ -7,7 +7,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
-from ledger.rows.sample import samples
+from ledger.rows.kept import samples
 from ledger.units.dates import show_date
 
 

@@ -7,8 +7,9 @@ from ledger.domain.bench.decision import Deviation
 from ledger.domain.bench.mass_balance import MassBalance
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.rows.complaint import BatchComplaint
+from ledger.rows.decision import Deviation
+from ledger.rows.kept import Attached, Sample
 from ledger.rows.movement import BackOnSale
-from ledger.rows.sample import Sample
 from ledger.rows.settings import PrintedFrom
 from ledger.units.words import Process, Units, UsedAs
 from ledger.views.cure.cure_forecast import Forecast, Weighing
@@ -117,16 +118,6 @@ class PrintedLabels:
     spoiled: int | None = None
     returned: int | None = None
     approved: str | None = None  # by whom, on which day
-
-
-@dataclass(frozen=True)
-class Attached:
-    """A paper or picture kept in the ledger, by name and digest."""
-
-    name: str
-    kind: str
-    sha256: str
-    subject: str
 
 
 @dataclass(frozen=True)

@@ -9,12 +9,12 @@ from ledger.rows.batch import BatchRow, find_batch, plan_lines, recipe_of
 from ledger.rows.complaint import complaints_of_batch
 from ledger.rows.customer import customer_list
 from ledger.rows.decision import deviations
+from ledger.rows.kept import papers_of_batch, samples
 from ledger.rows.label import approved_by, runs
 from ledger.rows.lot import lot_by_id, whereabouts
 from ledger.rows.movement import BarCount, back_on_sale, bar_counts
 from ledger.rows.opened import day
 from ledger.rows.reading import mass_in
-from ledger.rows.sample import samples
 from ledger.rows.settings import printed_from, settings
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
@@ -24,7 +24,6 @@ from ledger.views.bench.bench import mass_balance
 from ledger.views.cure.cure_forecast import forecast, weighings
 from ledger.views.lye.lye_check import lye_check
 from ledger.views.record.batch_record import (
-    Attached,
     BatchRecord,
     PrintedLabels,
     RecordedDecision,
@@ -107,7 +106,7 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str, as_known:
             for one in bar_counts(rows, [number for number in lot_ids if number is not None])
         ),
         labels=_labels(rows, batch),
-        attachments=_attachments(rows, batch),
+        attachments=papers_of_batch(rows, batch.id),
         warnings=_warnings(rows, batch, check),
         printed_from=printed_from(rows, program),
         back_on_sale=back_on_sale(rows, [batch.yield_lot_id] if batch.yield_lot_id else []),
@@ -194,20 +193,6 @@ def _labels(rows: sqlite3.Connection, batch: BatchRow) -> tuple[PrintedLabels, .
             )
         )
     return tuple(found)
-
-
-def _attachments(rows: sqlite3.Connection, batch: BatchRow) -> tuple[Attached, ...]:
-    found = rows.execute(
-        """
-        SELECT a.name, a.kind, a.digest, CASE WHEN a.batch_id IS NULL THEN l.code ELSE 'this batch' END AS subject
-        FROM live_attachment a LEFT JOIN lot l ON l.id = a.lot_id
-        WHERE a.batch_id = :batch OR a.lot_id IN
-          (SELECT lot_id FROM movement WHERE batch_id = :batch GROUP BY lot_id HAVING sum(quantity) <> 0)
-        ORDER BY a.id
-        """,
-        {"batch": batch.id},
-    )
-    return tuple(Attached(row["name"], row["kind"], row["digest"], row["subject"]) for row in found)
 
 
 def _warnings(rows: sqlite3.Connection, batch: BatchRow, check: LyeCheck) -> tuple[str, ...]:

@@ -1,0 +1,121 @@
+"""What is kept beside the making: the retained samples, and the papers and pictures with their content."""
+
+import hashlib
+import sqlite3
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.errors import BadInput, DamagedLedger
+from ledger.rows.opened import day
+
+
+@dataclass(frozen=True)
+class Sample:
+    """Bars of one batch set aside."""
+
+    batch_code: str
+    product: str
+    bars: int
+    on: date
+    kept_at: str
+    keep_until: date
+
+
+def samples(rows: sqlite3.Connection, *, lot_id: int | None = None) -> tuple[Sample, ...]:
+    """Every retained sample, or those of one lot of bars, the first to be given up first."""
+    found = rows.execute(
+        """
+        SELECT l.code AS batch_code, mr.name AS product, s.bars, s."on", s.kept_at, s.keep_until
+        FROM live_retained_sample s JOIN lot l ON l.id = s.lot_id JOIN live_material_revision mr
+          ON mr.id = (SELECT max(id) FROM live_material_revision WHERE material_id = l.material_id)
+        WHERE :lot IS NULL OR s.lot_id = :lot ORDER BY s.keep_until, s.id
+        """,
+        {"lot": lot_id},
+    )
+    return tuple(Sample(**{**dict(row), "on": day(row["on"]), "keep_until": day(row["keep_until"])}) for row in found)
+
+
+@dataclass(frozen=True)
+class KeptPaper:
+    """One paper with what it vouches for and its content's SHA-256."""
+
+    name: str
+    kind: str
+    noun: str
+    code: str
+    bytes: int
+    sha256: str
+    entry: int
+
+
+def papers(rows: sqlite3.Connection) -> tuple[KeptPaper, ...]:
+    """Every paper kept, in the order they came."""
+    found = rows.execute(
+        """
+        SELECT a.name, a.kind, a.digest AS sha256, a.entry_id AS entry, length(c.content) AS bytes,
+               CASE WHEN l.id THEN 'lot' WHEN b.id THEN 'batch' WHEN r.id THEN 'recipe' ELSE 'material' END AS noun,
+               coalesce(l.code, b.code, r.code, m.code) AS code
+        FROM live_attachment a JOIN attached_content c ON c.digest = a.digest
+        LEFT JOIN lot l ON l.id = a.lot_id LEFT JOIN batch b ON b.id = a.batch_id
+        LEFT JOIN recipe r ON r.id = a.recipe_id LEFT JOIN material m ON m.id = a.material_id
+        ORDER BY a.id
+        """
+    )
+    return tuple(KeptPaper(**dict(row)) for row in found)
+
+
+@dataclass(frozen=True)
+class Attached:
+    """A paper or picture kept with a batch, or with a lot that went in or came out, by name and digest."""
+
+    name: str
+    kind: str
+    sha256: str
+    subject: str
+
+
+def papers_of_batch(rows: sqlite3.Connection, batch_id: int) -> tuple[Attached, ...]:
+    """The papers kept with a batch and with its lots, in the order they came."""
+    found = rows.execute(
+        """
+        SELECT a.name, a.kind, a.digest, CASE WHEN a.batch_id IS NULL THEN l.code ELSE 'this batch' END AS subject
+        FROM live_attachment a LEFT JOIN lot l ON l.id = a.lot_id
+        WHERE a.batch_id = :batch OR a.lot_id IN
+          (SELECT lot_id FROM movement WHERE batch_id = :batch GROUP BY lot_id HAVING sum(quantity) <> 0)
+        ORDER BY a.id
+        """,
+        {"batch": batch_id},
+    )
+    return tuple(Attached(*row) for row in found)
+
+
+@dataclass(frozen=True)
+class KeptContent:
+    """The bytes of one paper with their SHA-256."""
+
+    sha256: str
+    content: bytes
+
+
+def content_of(rows: sqlite3.Connection, digest: str) -> KeptContent:
+    """The content whose SHA-256 begins so.
+
+    Raises BadInput for fewer than six characters, none or several; DamagedLedger when the bytes no longer
+    have that SHA-256.
+    """
+    start = digest.strip().rstrip("….").casefold()
+    if len(start) < 6:
+        raise BadInput(f"'{digest}' is too short to tell papers apart; write six characters of it at least.")
+    found = rows.execute(
+        "SELECT c.digest, c.content FROM attached_content c WHERE substr(c.digest, 1, ?) = ? "
+        "AND EXISTS (SELECT 1 FROM live_attachment a WHERE a.digest = c.digest)",
+        (len(start), start),
+    ).fetchall()
+    if len(found) > 1:
+        raise BadInput(f"Several papers begin with '{start}'; write more of it.")
+    if not found:
+        raise BadInput(f"No paper kept here begins with '{start}'. See them all: soapledger attachments")
+    kept = KeptContent(found[0]["digest"], bytes(found[0]["content"]))
+    if hashlib.sha256(kept.content).hexdigest() != kept.sha256:
+        raise DamagedLedger(f"Paper {kept.sha256[:12]} was changed since it was kept; see: soapledger check")
+    return kept
