@@ -17,6 +17,7 @@ from ledger.domain.label.declaration import DeclaredIngredient
 from ledger.domain.lye.composition import Composition, InTheSoap
 from ledger.domain.lye.fatty_acids import ProfileLine
 from ledger.domain.lye.uncertainty import Superfat
+from ledger.rows.decision import RecordedDecision
 from ledger.rows.kept import Attached
 from ledger.rows.settings import PrintedFrom
 from ledger.views.bench.worksheet import WeighLine, Worksheet
@@ -33,16 +34,21 @@ from ledger.views.recall.recall import (
 )
 from ledger.views.recipe.composition import Stages
 from ledger.views.recipe.recipe_page import LyePage, PageLine, RecipePage
-from ledger.views.record.batch_record import (
-    BatchRecord,
-    FinishedLook,
-    PrintedLabels,
-    RecordedDecision,
-    RecordedReading,
-    UsedMaterial,
-    WhereBars,
-    Yielded,
-)
+from ledger.views.record.came_out import CameOut, Yielded
+from ledger.views.record.complaints import Complaints
+from ledger.views.record.cure import Cure
+from ledger.views.record.decided import Decided
+from ledger.views.record.head import Head
+from ledger.views.record.labels import Labels, PrintedLabels
+from ledger.views.record.look_first import LookFirst
+from ledger.views.record.looked_at import FinishedLook, LookedAt
+from ledger.views.record.lye import Lye
+from ledger.views.record.observed import Observed, RecordedReading
+from ledger.views.record.outside import Outside
+from ledger.views.record.papers import Papers
+from ledger.views.record.record import BatchRecord
+from ledger.views.record.went_in import UsedMaterial, WentIn
+from ledger.views.record.where import Where, WhereBars
 
 PRINTED = PrintedFrom(entry=214, recorded_at="2026-06-01T09:30:00Z", program="0.1.0")
 BUSINESS = "Tidewrack Soaps"
@@ -218,86 +224,102 @@ def record() -> BatchRecord:
         ),
         (date(2026, 4, 29), None, "pH", "9.6"),
     )
+    read = tuple(RecordedReading(*one, by="Nuala Quill", entry=188 + i) for i, one in enumerate(readings))
+    materials = tuple(_used(line, *more) for line, more in zip(LINES, names, strict=True))
     return BatchRecord(
-        business=BUSINESS,
-        units="metric",
-        batch_code=BATCH,
-        product="Calendula & Lavender",
-        recipe_code="calendula",
-        recipe_version=3,
-        process="cold",
-        status="released",
-        draft=False,
-        as_known=False,
-        planned_on=date(2026, 3, 31),
-        made_on=MADE,
-        cut_on=CUT,
-        ready_on=READY,
-        usable_from=None,
-        fats_mg=1_000_600,
-        alkali_mg=142_300,
-        water_mg=284_400,
-        alkali_kind="NaOH",
-        alkali_purity_ppm=1_000_000,
-        superfat_nominal_ppm=50_000,
-        superfat_actual_ppm=49_200,
-        superfat=Superfat(49_200, 28_100, 17_300, ()),
-        before_addition=None,
-        lye_concentration_ppm=333_500,
-        mass_in_mg=1_462_200,
-        mass_out_mg=1_418_000,
-        bars_planned=10,
-        bars_cut=10,
-        net_weight_mg=100_000,
-        materials=tuple(_used(line, *more) for line, more in zip(LINES, names, strict=True)),
-        readings=tuple(RecordedReading(*one, by="Nuala Quill", entry=188 + i) for i, one in enumerate(readings)),
-        decisions=(
-            RecordedDecision(READY, "passed for packing", "bars", "Nuala Quill", None, 203, True),
-            RecordedDecision(
-                date(2026, 5, 4), "released", "bars", "Nuala Quill", "labels checked, weights hold", 206, False
+        head=Head(
+            business=BUSINESS,
+            units="metric",
+            batch_code=BATCH,
+            product="Calendula & Lavender",
+            recipe_code="calendula",
+            recipe_version=3,
+            process="cold",
+            status="released",
+            draft=False,
+            as_known=False,
+            planned_on=date(2026, 3, 31),
+            made_on=MADE,
+            cut_on=CUT,
+            ready_on=READY,
+            usable_from=None,
+            bars_planned=10,
+            bars_cut=10,
+            printed_from=PRINTED,
+        ),
+        look_first=LookFirst(("water, lot L44-1: the supplier's lot number is unknown.",)),
+        went_in=WentIn(materials, ()),
+        lye=Lye(
+            fats_mg=1_000_600,
+            alkali_mg=142_300,
+            water_mg=284_400,
+            alkali_kind="NaOH",
+            alkali_purity_ppm=1_000_000,
+            superfat_nominal_ppm=50_000,
+            superfat_actual_ppm=49_200,
+            superfat=Superfat(49_200, 28_100, 17_300, ()),
+            before_addition=None,
+            lye_concentration_ppm=333_500,
+            figures=tuple((one.lot_code, one.material, one.certificate) for one in materials if one.certificate),
+        ),
+        observed=Observed(
+            read,
+            ("Emulsion after",),
+        ),
+        outside=Outside(()),
+        came_out=CameOut(
+            mass_in_mg=1_462_200,
+            mass_out_mg=1_418_000,
+            net_weight_mg=100_000,
+            balance=MassBalance(1_462_200, out_mg=1_354_000, offcuts_mg=64_000),
+            loss_limit_ppm=100_000,
+            yields=(
+                Yielded(BATCH, "Calendula & Lavender", 10, True, 1_380_000, "workshop 2, retained 1", CUT, "released"),
+                Yielded("L61-8", "offcuts", 38_000, False, 38_000, "workshop 38 g", CUT, "accepted"),
             ),
         ),
-        deviations=(),
-        corrections=(),
-        not_logged=("Emulsion after",),
-        balance=MassBalance(1_462_200, out_mg=1_354_000, offcuts_mg=64_000),
-        loss_limit_ppm=100_000,
-        checks=(FinishedLook(READY, "look", "even", True, "Nuala Quill"),),
-        samples=(),
-        complaints=(),
-        weighings=(),
-        forecast=None,
-        yields=(
-            Yielded(BATCH, "Calendula & Lavender", 10, True, 1_380_000, "workshop 2, retained 1", CUT, "released"),
-            Yielded("L61-8", "offcuts", 38_000, False, 38_000, "workshop 38 g", CUT, "accepted"),
+        cure=Cure((), None),
+        decided=Decided(
+            (
+                RecordedDecision(READY, "passed for packing", "bars", "Nuala Quill", None, 203, True),
+                RecordedDecision(
+                    date(2026, 5, 4), "released", "bars", "Nuala Quill", "labels checked, weights hold", 206, False
+                ),
+            )
         ),
-        whereabouts=(
-            WhereBars("on hand", "workshop", None, 2, False),
-            WhereBars("retained", "retained", None, 1, False),
-            WhereBars("sold", "Saturday market, Port Emmer", date(2026, 5, 9), 4, True),
-            WhereBars("dispatched", "The Tern Hall", date(2026, 5, 12), 3, True),
+        looked_at=LookedAt((FinishedLook(READY, "look", "even", True, "Nuala Quill"),), ()),
+        labels=Labels(
+            (
+                PrintedLabels(
+                    date(2026, 5, 2),
+                    "belly band",
+                    "eu",
+                    10,
+                    "9f" * 32,
+                    "Nuala Quill",
+                    3,
+                    9,
+                    1,
+                    0,
+                    "Nuala Quill, 2 May 2026",
+                ),
+            )
         ),
-        labels=(
-            PrintedLabels(
-                date(2026, 5, 2),
-                "belly band",
-                "eu",
-                10,
-                "9f" * 32,
-                "Nuala Quill",
-                3,
-                9,
-                1,
-                0,
-                "Nuala Quill, 2 May 2026",
-            ),
+        where=Where(
+            (
+                WhereBars("on hand", "workshop", None, 2, False),
+                WhereBars("retained", "retained", None, 1, False),
+                WhereBars("sold", "Saturday market, Port Emmer", date(2026, 5, 9), 4, True),
+                WhereBars("dispatched", "The Tern Hall", date(2026, 5, 12), 3, True),
+            )
         ),
-        attachments=(
-            Attached("tarnlow-coconut-CN-0919.pdf", "CoA", "3a" * 32, "L42-5"),
-            Attached("loaf-in-mould.jpg", "photo", "c4" * 32, "this batch"),
+        complaints=Complaints(()),
+        papers=Papers(
+            (
+                Attached("tarnlow-coconut-CN-0919.pdf", "CoA", "3a" * 32, "L42-5"),
+                Attached("loaf-in-mould.jpg", "photo", "c4" * 32, "this batch"),
+            )
         ),
-        warnings=("water, lot L44-1: the supplier's lot number is unknown.",),
-        printed_from=PRINTED,
     )
 
 

@@ -56,6 +56,44 @@ def deviations(rows: sqlite3.Connection, batch_id: int) -> tuple[Deviation, ...]
     )
 
 
+@dataclass(frozen=True)
+class RecordedDecision:
+    """One decision by a named person."""
+
+    on: date
+    what: str  # accepted, rejected, on hold, passed for packing, released, discarded
+    subject: str
+    by: str
+    reason: str | None
+    entry: int
+    superseded: bool
+
+
+def decisions_about(rows: sqlite3.Connection, batch_id: int, bars: int | None) -> tuple[RecordedDecision, ...]:
+    """Every decision about a batch and its bars, as they were taken; a later one about the bars stands before."""
+    found = rows.execute(
+        """
+        SELECT d."on", d.verdict, d.by, d.reason, d.entry_id, d.lot_id,
+          EXISTS (SELECT 1 FROM live_decision x WHERE x.lot_id = d.lot_id AND x.id > d.id
+                  AND NOT (d.verdict = 'passed' AND x.verdict = 'released')) AS superseded
+        FROM live_decision d WHERE d.batch_id = ? OR d.lot_id = ? ORDER BY d.id
+        """,
+        (batch_id, bars),
+    )
+    return tuple(
+        RecordedDecision(
+            on=day(row["on"]),
+            what="passed for packing" if row["verdict"] == "passed" else row["verdict"],
+            subject="bars" if row["lot_id"] else "batch",
+            by=row["by"],
+            reason=row["reason"],
+            entry=row["entry_id"],
+            superseded=bool(row["superseded"]),
+        )
+        for row in found
+    )
+
+
 def open_deviations(rows: sqlite3.Connection, batch_id: int) -> tuple[Deviation, ...]:
     """Those nobody has decided yet."""
     return tuple(one for one in deviations(rows, batch_id) if one.open)

@@ -64,14 +64,17 @@ def text_of(rows: sqlite3.Connection, run: Run) -> date:
     return run.on
 
 
+def approvals(rows: sqlite3.Connection, lot_id: int) -> dict[tuple[str, str], tuple[str, date]]:
+    """Who approved which text for some bars last, and when, by market and digest of the text."""
+    found = rows.execute(
+        'SELECT market, text_digest, by, "on" FROM live_label_approval WHERE lot_id = ? ORDER BY id', (lot_id,)
+    )
+    return {(row["market"], row["text_digest"]): (row["by"], day(row["on"])) for row in found}
+
+
 def approved_by(rows: sqlite3.Connection, lot_id: int, market: str, text_digest: str) -> tuple[str, date] | None:
     """Who approved that very text for those bars and that market, and when; None where nobody did."""
-    row = rows.execute(
-        'SELECT by, "on" FROM live_label_approval WHERE lot_id = ? AND market = ? AND text_digest = ? '
-        "ORDER BY id DESC LIMIT 1",
-        (lot_id, market, text_digest),
-    ).fetchone()
-    return (row["by"], day(row["on"])) if row else None
+    return approvals(rows, lot_id).get((market, text_digest))
 
 
 class KeptLabel(NamedTuple):

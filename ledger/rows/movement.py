@@ -98,6 +98,61 @@ def back_on_sale(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[Back
     )
 
 
+class WentIn(NamedTuple):
+    """What a line of a batch took of a lot, all its weighings together, in mg or pieces; who wrote the last, when."""
+
+    line_id: int | None
+    lot_id: int
+    used: int
+    who: str
+    at: str  # UTC timestamp of the entry
+
+
+def went_in(rows: sqlite3.Connection, batch_id: int) -> tuple[WentIn, ...]:
+    """What went into a batch by line and lot, in the order of work; what was put back to nothing is among it."""
+    found = rows.execute(
+        """
+        SELECT v.plan_line_id, v.lot_id, -sum(v.quantity), max(e.who), max(e.recorded_at)
+        FROM movement v JOIN entry e ON e.id = v.entry_id
+        WHERE v.batch_id = ? AND v.kind = 'consumed' GROUP BY v.plan_line_id, v.lot_id
+        ORDER BY (SELECT number FROM plan_line WHERE id = v.plan_line_id), min(v.id)
+        """,
+        (batch_id,),
+    )
+    return tuple(WentIn(*row) for row in found)
+
+
+class Weighing(NamedTuple):
+    """One weighing of a line as one entry logged it, in mg or pieces."""
+
+    line_id: int
+    entry: int
+    who: str
+    lot_code: str
+    used: int
+
+
+def weighings_of(rows: sqlite3.Connection, lines: Collection[int]) -> tuple[Weighing, ...]:
+    """Every weighing of some plan lines that counts, as they were booked, in one statement."""
+    found = rows.execute(
+        "SELECT w.plan_line_id, w.entry_id, e.who, l.code, -w.quantity FROM json_each(?) asked "
+        "CROSS JOIN live_movement w ON w.plan_line_id = asked.value AND w.kind = 'consumed' "
+        "JOIN lot l ON l.id = w.lot_id JOIN entry e ON e.id = w.entry_id ORDER BY w.id",
+        (json.dumps(list(lines)),),
+    )
+    return tuple(Weighing(*row) for row in found)
+
+
+def came_out(rows: sqlite3.Connection, batch_id: int) -> dict[int, int]:
+    """What a batch gave, in mg or pieces, by the lot."""
+    found = rows.execute(
+        "SELECT v.lot_id, sum(v.quantity) AS made FROM movement v WHERE v.batch_id = ? AND v.kind = 'yielded' "
+        "GROUP BY v.lot_id HAVING made > 0 ORDER BY v.lot_id",
+        (batch_id,),
+    )
+    return {row["lot_id"]: row["made"] for row in found}
+
+
 def ledger_graph(rows: sqlite3.Connection) -> Graph:
     """Every edge that still holds: a batch and a lot whose movements do not cancel."""
     edges = rows.execute(

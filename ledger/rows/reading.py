@@ -4,9 +4,11 @@ import json
 import sqlite3
 from collections.abc import Collection, Iterable
 from datetime import date
+from typing import NamedTuple
 
 from ledger.rows.batch import BatchRow
 from ledger.rows.opened import day, maybe_day
+from ledger.units.words import ReadingUnit
 
 _CURRENT = """
     SELECT r.* FROM json_each(?) w CROSS JOIN live_reading r ON r.batch_id = w.value WHERE r.plan_line_id IS NULL
@@ -50,6 +52,57 @@ def read_of_the_bars(rows: sqlite3.Connection, batch: BatchRow, what: str) -> li
         if one["what"] == what and day(one["on"]) >= batch.yielded_on and first["entry_id"] > cut["entry_id"]:
             found.append(one)
     return sorted(found, key=lambda one: (one["on"], one["id"]))
+
+
+class Observation(NamedTuple):
+    """One thing read, counting or corrected since, with who wrote it down and what it was read with."""
+
+    on: date
+    at: str | None
+    what: str
+    value: int | None
+    unit: ReadingUnit | None
+    text: str | None
+    mark: str | None
+    method: str | None
+    by: str
+    entry: int
+    tool: str | None
+    corrected: bool
+
+
+def observations(rows: sqlite3.Connection, batch_id: int) -> tuple[Observation, ...]:
+    """Everything read of a batch, those corrected too, by their days."""
+    found = rows.execute(
+        """
+        SELECT r."on", r.at, r.what, r.value, r.unit, r.text, r.mark, r.method, e.who AS by, r.entry_id AS entry,
+          q.code AS tool, EXISTS (SELECT 1 FROM live_reading x WHERE x.corrects = r.id) AS corrected
+        FROM live_reading r JOIN entry e ON e.id = r.entry_id LEFT JOIN equipment q ON q.id = r.equipment_id
+        WHERE r.batch_id = ? ORDER BY r."on", r.id
+        """,
+        (batch_id,),
+    )
+    return tuple(
+        Observation(**{**dict(row), "on": day(row["on"]), "corrected": bool(row["corrected"])}) for row in found
+    )
+
+
+class Look(NamedTuple):
+    """One point that was looked at before the bars of a lot were released."""
+
+    on: date
+    what: str
+    found: str
+    good: bool
+    by: str
+
+
+def looks(rows: sqlite3.Connection, lot_id: int | None) -> tuple[Look, ...]:
+    """What was looked at of some bars, in the order it was booked."""
+    found = rows.execute(
+        'SELECT "on", what, found, good, by FROM live_finished_check WHERE lot_id = ? ORDER BY id', (lot_id,)
+    )
+    return tuple(Look(day(row["on"]), row["what"], row["found"], bool(row["good"]), row["by"]) for row in found)
 
 
 def mass_in(rows: sqlite3.Connection, batch_id: int) -> int:

@@ -58,7 +58,7 @@ def test_the_latest_decision_is_where_the_bars_stand_and_supersedes_those_before
 
     def bars() -> list[tuple[str, bool]]:
         with shop.book.look() as rows:
-            found = batch_record(rows, shop.batch, program="test").decisions
+            found = batch_record(rows, shop.batch, program="test").decided.decisions
         return [(one.what, one.superseded) for one in found if one.subject == "bars"]
 
     assert batch(shop, shop.batch).lot_status == "released"
@@ -74,7 +74,7 @@ def test_the_record_keeps_what_a_corrected_line_was_logged_as(shop: Shop) -> Non
     entry = last_entry(shop)
     weigh(shop.book, code, {1: [Weighed(601_000)]}, on=MADE, by="Nuala", correct=True)
     with shop.book.look() as rows:
-        (said,) = batch_record(rows, code, program="test").corrections
+        (said,) = batch_record(rows, code, program="test").went_in.corrections
     assert said == (
         f"Line 1, olive oil: logged as 610 g of lot {shop.olive} by Nuala (entry {entry}), corrected since."
     )

@@ -265,9 +265,9 @@ def test_the_record_shows_the_lye_as_it_was_poured(acids: Shop) -> None:
     record = batch_record(acids.rows(), code, program="test")
     # vinegar of 5 % is 95 % water
     water = there["water"] + 0.95 * there["vinegar"]
-    assert record.water_mg / 1000 == pytest.approx(water, abs=0.01)
+    assert record.lye.water_mg / 1000 == pytest.approx(water, abs=0.01)
     strength = there["sodium hydroxide"] / (there["sodium hydroxide"] + water)
-    assert (record.lye_concentration_ppm or 0) / 1_000_000 == pytest.approx(strength, abs=0.0001)
+    assert (record.lye.lye_concentration_ppm or 0) / 1_000_000 == pytest.approx(strength, abs=0.0001)
     assert strength == pytest.approx(1 / 3, abs=0.001)  # the 2 : 1 of the recipe
 
 

@@ -55,7 +55,7 @@ def test_offcuts_are_kept_as_an_accepted_lot_for_rework(shop: Shop) -> None:
     code = weighed(shop.book, planned(shop.book))
     cut_it(shop, code, offcuts_mg=64_000)
     with shop.book.look() as rows:
-        rest = [one for one in batch_record(rows, code, program="1").yields if not one.pieces]
+        rest = [one for one in batch_record(rows, code, program="1").came_out.yields if not one.pieces]
     assert [(one.material, one.quantity, one.status) for one in rest] == [("offcuts", 64_000, "accepted")]
 
 

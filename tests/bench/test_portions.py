@@ -423,7 +423,7 @@ def test_lye_left_over_in_the_dough_is_asked_about_at_each_portion(tide: Shop) -
         with pytest.raises(Refused, match="lye is left over"):
             pass_bars(tide.book, portion, Passing(on=date(2026, 6, 4), by="Nuala"))
         record = batch_record(tide.rows(), portion, program="1")
-        assert any("LYE IS LEFT OVER" in one for one in record.warnings)
+        assert any("LYE IS LEFT OVER" in one for one in record.look_first.warnings)
 
 
 def test_a_code_of_a_portion_that_is_taken_is_refused(tide: Shop) -> None:

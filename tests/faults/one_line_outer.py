@@ -229,8 +229,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
             '("given", "sold" if one.customer_id is None else "dispatched")',
         ),
     ],
-    ("views/record/record.py", "record/test_batch_record.py"): [
-        ("x.id > d.id", "x.id < d.id", "bench/test_batch_edges.py"),
+    ("rows/decision.py", "bench/test_batch_edges.py"): [
+        ("x.id > d.id", "x.id < d.id"),
     ],
     ("rows/lot.py", "stock/test_receive_written.py"): [
         ("FROM live_lot l JOIN", "FROM lot l JOIN", "stock/test_lots_edges.py"),

@@ -36,8 +36,8 @@ def test_before_its_correction_a_line_shows_its_first_weight(shop: Any) -> None:
     as_known(then, first)
     assert (used(then, code), used(now, code)) == (610_000, 601_000)
     record = batch_record(then, code, program="1", as_known=True)
-    assert record.materials[0].used == 610_000
-    assert record.printed_from.entry == first
+    assert record.went_in.materials[0].used == 610_000
+    assert record.head.printed_from.entry == first
 
 
 def test_an_undo_that_came_later_takes_nothing_back(shop: Any) -> None:

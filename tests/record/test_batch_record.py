@@ -5,6 +5,8 @@ from dataclasses import replace
 import zxingcpp
 
 from ledger.documents.record.batch_record import draw_batch_record
+from ledger.views.record.decided import Decided
+from ledger.views.record.went_in import WentIn
 
 
 def test_a_lot_is_found_beside_its_supplier_number(record, read) -> None:
@@ -32,7 +34,8 @@ def test_nothing_is_below_eight_and_a_half_points_and_there_are_three_sizes(reco
 def test_no_heading_stands_alone_at_the_foot_of_a_page(record, read) -> None:
     """Whatever the number of readings, the lowest head-sized letters have body text under them."""
     for many in range(1, 30, 4):
-        drawn = read(draw_batch_record(replace(record, readings=record.readings[:1] * many)))
+        observed = replace(record.observed, readings=record.observed.readings[:1] * many)
+        drawn = read(draw_batch_record(replace(record, observed=observed)))
         for page in range(len(drawn.pages)):
             glyphs = [one for one in drawn.glyphs(page) if 22 < one.top < 279]  # between head and foot
             heads = [one.bottom for one in glyphs if one.size == 12]
@@ -41,7 +44,7 @@ def test_no_heading_stands_alone_at_the_foot_of_a_page(record, read) -> None:
 
 
 def test_only_an_undecided_batch_is_marked_a_draft_on_every_page(record, read) -> None:
-    drawn = read(draw_batch_record(replace(record, draft=True)))
+    drawn = read(draw_batch_record(replace(record, head=replace(record.head, draft=True))))
     assert all("DRAFT" in drawn.text(page) for page in range(len(drawn.pages)))
     assert "DRAFT" not in read(draw_batch_record(record)).text()
 
@@ -58,8 +61,8 @@ def test_all_letters_stand_within_the_margins(record, read) -> None:
 
 def test_polish_czech_turkish_and_nordic_names_are_read_back(record, read) -> None:
     names = "Łucja Żółć, Přemysl Říha, Işıl Güneş, Åse Bjørk Þór"
-    decision = replace(record.decisions[0], by=names)
-    assert names in read(draw_batch_record(replace(record, decisions=(decision,)))).text()
+    decision = replace(record.decided.decisions[0], by=names)
+    assert names in read(draw_batch_record(replace(record, decided=Decided((decision,))))).text()
 
 
 def test_the_code_is_read_and_equal_views_give_equal_bytes(record, read) -> None:
@@ -70,8 +73,9 @@ def test_the_code_is_read_and_equal_views_give_equal_bytes(record, read) -> None
 
 def test_a_name_the_face_lacks_is_printed_by_its_code_point_and_said_to_be(record, read) -> None:
     """Water is U+6C34 (The Unicode Standard)."""
-    first = replace(record.materials[0], material="\u6c34 oil", supplier="\u6c34")
-    drawn = read(draw_batch_record(replace(record, product="\u6c34 bar", materials=(first,))))
+    first = replace(record.went_in.materials[0], material="\u6c34 oil", supplier="\u6c34")
+    head, inputs = replace(record.head, product="\u6c34 bar"), WentIn((first,), ())
+    drawn = read(draw_batch_record(replace(record, head=head, went_in=inputs)))
     said = drawn.text(0)
     for words in ("[U+6C34] bar", "[U+6C34] oil", "[U+…] stands for a character that this typeface lacks"):
         assert words in said

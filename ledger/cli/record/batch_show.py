@@ -49,8 +49,8 @@ def command(
     record = batch_record(rows, code, program=__version__, as_known=as_of is not None)
     if output:
         write_file(output, loaded("documents.record.batch_record").draw_batch_record(record, paper=size), force=force)
-        say(f"The record of batch {record.batch_code} is {output}{' (a draft)' if record.draft else ''}.")
+        say(f"The record of batch {record.head.batch_code} is {output}{' (a draft)' if record.head.draft else ''}.")
     elif json:
-        out_json(record)
+        out_json(record.facts)
     else:
         say_record(record)

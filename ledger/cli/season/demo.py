@@ -93,7 +93,7 @@ def _main_job(here: Desk, season: Season, folder: Path) -> None:
     say()
     say("3. Open these:")
     say(f"  {folder / 'worksheet.pdf'}: the bench worksheet of batch {sheet.batch_code}, planned for today")
-    say(f"  {folder / 'batch-record.pdf'}: the record of batch {record.batch_code}, {record.product}")
+    say(f"  {folder / 'batch-record.pdf'}: the record of batch {record.head.batch_code}, {record.head.product}")
     say(f"  {folder / 'labels.pdf'}: a sheet of labels, as a draft, for batch {label.batch_code}, {label.product}")
     say(f"  {folder / 'recall.pdf'}: the recall report; {folder / 'whom-to-call.csv'}: the contacts")
     say(f"Next, look around: soapledger --ledger {here.path} stock")

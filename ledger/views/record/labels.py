@@ -1,0 +1,82 @@
+"""The labels printed for the bars of a batch, as its record shows them."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.rows.label import approvals, runs
+from ledger.units.dates import show_date
+from ledger.views.record.head import Head, Section
+from ledger.views.record.pieces import Column, Pieces, Words, grid
+from ledger.views.record.sources import Sources
+
+
+@dataclass(frozen=True)
+class PrintedLabels:
+    """One label run."""
+
+    on: date
+    layout: str
+    market: str
+    count: int
+    text_digest: str
+    by: str
+    run: int
+    used: int | None = None  # None until they were counted
+    spoiled: int | None = None
+    returned: int | None = None
+    approved: str | None = None  # by whom, on which day
+
+
+@dataclass(frozen=True)
+class Labels(Section):
+    """The print runs in their order."""
+
+    title = "Labels printed"
+    labels: tuple[PrintedLabels, ...]
+
+    def paper(self, _: Head) -> Pieces:
+        """Issued = used + spoiled + returned; a run that was not counted yet says so."""
+
+        def counted(number: int | None) -> str:
+            return "" if number is None else str(number)
+
+        table = grid(
+            self.labels,
+            Column("run", lambda one: str(one.run), 0.05, right=True),
+            Column("on", lambda one: show_date(one.on), 0.12),
+            Column("market", lambda one: one.market, 0.08),
+            Column("layout", lambda one: one.layout, 0.12),
+            Column("issued", lambda one: str(one.count), 0.07, right=True),
+            Column("used", lambda one: counted(one.used) or "not counted", 0.09, right=True),
+            Column("spoiled", lambda one: counted(one.spoiled), 0.08, right=True),
+            Column("returned", lambda one: counted(one.returned), 0.1, right=True),
+            Column("digest of the text", lambda one: one.text_digest[:12], 0.15),
+            Column("approved by", lambda one: one.approved or "before approval was kept", 0.14),
+        )
+        return (table if self.labels else Words("None printed yet."),)
+
+
+def labels(read: Sources) -> Labels:
+    """Every run printed for the bars, with who approved its text."""
+    lot = read.batch.yield_lot_id
+    if not lot:
+        return Labels(())
+    known = approvals(read.rows, lot)
+    return Labels(
+        tuple(
+            PrintedLabels(
+                on=run.on,
+                layout=run.layout,
+                market=run.market,
+                count=run.count,
+                text_digest=run.text_digest,
+                by=run.by,
+                run=run.number,
+                used=run.used,
+                spoiled=run.spoiled,
+                returned=run.returned,
+                approved=f"{by[0]}, {show_date(by[1])}" if (by := known.get((run.market, run.text_digest))) else None,
+            )
+            for run in runs(read.rows, lot)
+        )
+    )

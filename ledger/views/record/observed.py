@@ -1,0 +1,107 @@
+"""What was read and seen while a batch was made and cured, as its record shows it."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.domain.tools.limits import limit_of
+from ledger.domain.tools.readings import ACIDITY, FIGURES, READINGS
+from ledger.rows.reading import Observation, observations
+from ledger.units.dates import show_date
+from ledger.units.quantity import whole
+from ledger.units.words import Units
+from ledger.views.bench.bench import steps_of
+from ledger.views.record.head import Head, Section
+from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
+from ledger.views.record.sources import Sources
+
+
+@dataclass(frozen=True)
+class RecordedReading:
+    """One thing observed or measured while making or curing."""
+
+    on: date
+    at: str | None
+    what: str
+    value: str  # with its unit, as it is printed
+    by: str
+    entry: int
+    limit: str | None = None
+    method: str | None = None  # of a pH: method, dilution, calibration
+    tool: str | None = None  # what it was read with, where that is known
+    corrected: bool = False  # a later reading stands in for it
+
+    @property
+    def in_full(self) -> str:
+        """The value with how and with what it was read."""
+        parts = (self.value, self.method, self.tool, "corrected below" if self.corrected else None)
+        return "; ".join(word for word in parts if word)
+
+
+@dataclass(frozen=True)
+class Observed(Section):
+    """Everything read, those corrected too, with the limits they are held against."""
+
+    title = "Readings and observations"
+    readings: tuple[RecordedReading, ...]
+    not_logged: tuple[str, ...]  # steps of the worksheet that nobody booked
+
+    def paper(self, head: Head) -> Pieces:
+        """With its limit and its entry, and what was not logged, so that no blank is left unexplained."""
+        table = grid(
+            self.readings,
+            Column("on", lambda one: whole(show_date(one.on)), 0.12),
+            Column("at", lambda one: one.at or "", 0.07),
+            Column("what", lambda one: one.what, 0.17),
+            Column("value", lambda one: one.in_full, 0.25, bold=True),
+            Column("limit", lambda one: one.limit or "", 0.2),
+            Column("by", lambda one: one.by, 0.12),
+            Column("entry", lambda one: str(one.entry), 0.07, right=True),
+        )
+        missing = (Words(f"Not logged: {'; '.join(self.not_logged)}."),) if self.not_logged and head.made_on else ()
+        return (table if self.readings else Words("None logged."), *missing)
+
+    def screen(self, _: Head) -> Pieces:
+        """What was read, and by whom."""
+        table = grid(
+            self.readings,
+            Column("on", lambda one: show_date(one.on)),
+            Column("read", lambda one: one.what),
+            Column("", lambda one: f"{one.value} (corrected below)" if one.corrected else one.value),
+            Column("by", lambda one: one.by),
+        )
+        return (GAP, table) if self.readings else ()
+
+
+def observed(read: Sources) -> Observed:
+    """What was read, and the steps of the worksheet that nobody booked."""
+    recipe, units = read.recipe, read.own.units
+    known = {row["what"] for row in read.readings}
+    return Observed(
+        tuple(
+            RecordedReading(
+                on=one.on,
+                at=one.at,
+                what=f"{one.what} {one.mark}" if one.mark else one.what,
+                value=_value(one, units),
+                by=one.by,
+                entry=one.entry,
+                limit=limit_of(recipe.limits, one.what, units) if recipe and not one.mark else None,
+                method=_method(one),
+                tool=one.tool,
+                corrected=one.corrected,
+            )
+            for one in observations(read.rows, read.batch.id)
+        ),
+        tuple(step.label for step in steps_of(read.batch) if step.what not in known) if read.batch.recipe_code else (),
+    )
+
+
+def _method(one: Observation) -> str | None:
+    row = READINGS.get(one.what)
+    return one.method or ("method not stated" if row and row.answer is ACIDITY else None)
+
+
+def _value(one: Observation, units: Units) -> str:
+    if one.value is None or one.unit is None:
+        return one.text or one.at or ""
+    return FIGURES[one.unit].show(one.value, units)

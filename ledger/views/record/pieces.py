@@ -1,0 +1,71 @@
+"""What a section of a batch record is told in, on paper and on the screen: facts, tables, sentences, a chart."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from ledger.views.cure.cure_forecast import Forecast, Weighing
+
+Row = TypeVar("Row")
+
+
+@dataclass(frozen=True)
+class Column(Generic[Row]):
+    """One column of a table: its head, what stands in the cell of a row, and its look."""
+
+    head: str
+    cell: Callable[[Row], str]
+    share: float = 0  # of the width of the paper; the screen takes what the cells need
+    right: bool = False
+    bold: bool = False  # on paper
+
+
+@dataclass(frozen=True)
+class Grid:
+    """A table with its cells written out."""
+
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    shares: tuple[float, ...]
+    right: tuple[int, ...]
+    bold: tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class Facts:
+    """Labels with their values; one without a value is left out."""
+
+    pairs: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True)
+class Words:
+    """A sentence; on the screen `first` stands before it, and it is wrapped or one line."""
+
+    text: str
+    first: str = "  "
+    wrapped: bool = True
+    bold: bool = False  # on paper
+
+
+@dataclass(frozen=True)
+class Chart:
+    """How the bars dry, drawn on paper where one was weighed."""
+
+    forecast: Forecast
+    weighings: tuple[Weighing, ...]
+
+
+Pieces = tuple[Facts | Grid | Words | Chart, ...]
+GAP = Words("", first="", wrapped=False)  # on the screen
+
+
+def grid(rows: Iterable[Row], *columns: Column[Row]) -> Grid:
+    """A table of these rows in these columns."""
+    return Grid(
+        tuple(one.head for one in columns),
+        tuple(tuple(one.cell(row) for one in columns) for row in rows),
+        tuple(one.share for one in columns),
+        tuple(i for i, one in enumerate(columns) if one.right),
+        tuple(i for i, one in enumerate(columns) if one.bold),
+    )
