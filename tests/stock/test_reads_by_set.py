@@ -65,10 +65,22 @@ def soap_of_a_drum(times: int) -> tuple[BareLedger, int]:
 def test_a_drum_is_followed_back_until_what_is_left_of_it_is_dust(times: int) -> None:
     """The last filling is the soap's one fat, the 60th back 1 / 2^59 of it, 1.7e-18, and the 61st 8.7e-19: dust.
 
-    So the soap and 60 fillings are read, each for what it took, what these lots are, and how it was worked.
+    So the lots of the soap and of 60 fillings are read, each of which took the drum before it and a new lot.
     """
     house, soap = soap_of_a_drum(times)
-    assert statements(house.rows, lambda: Compositions(house.rows, of=[soap])) == 3 * (1 + 60)
+    assert len(Compositions(house.rows, of=[soap]).lots) == 1 + 2 * 60
+
+
+@pytest.mark.parametrize("times", [2, 70])
+def test_a_drum_is_followed_back_in_three_statements(times: int) -> None:
+    """What all that stands behind took, what these lots are, and how it was worked."""
+    house, soap = soap_of_a_drum(times)
+    (drum,) = house.rows.execute("SELECT lot_id FROM movement WHERE batch_id = ?", (soap,)).fetchone()
+    made = Compositions(house.rows)
+    assert statements(house.rows, lambda: Compositions(house.rows, of=[soap])) == 3
+    assert statements(house.rows, lambda: made.taken_by(soap)) == 3
+    assert statements(house.rows, lambda: made.come_across([drum])) == 0
+    assert statements(house.rows, lambda: made.shares(made.lot(drum))) == 0
 
 
 def test_what_is_dust_takes_no_milligram_from_what_went_in() -> None:

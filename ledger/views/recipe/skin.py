@@ -148,8 +148,9 @@ def _not_known(names: list[str]) -> SkinCheck:
 
 def _fragrances(rows: Rows, put_in: Iterable[PutIn]) -> list[FragranceIn]:
     """Everything in it that is a fragrance, or is stated to contain something; a drum or a blend by its parts."""
-    parts, made = list[PutIn](), Compositions(rows)
-    for material_id, lot_id, mass in put_in:
+    parts, made, asked = list[PutIn](), Compositions(rows), list(put_in)
+    made.come_across({lot_id for _, lot_id, _ in asked if lot_id})
+    for material_id, lot_id, mass in asked:
         part = [(material_id, lot_id, mass)]
         if lot_id:
             with suppress(BadInput):  # a lot of botanicals alone stands for itself

@@ -3,7 +3,7 @@
 import json
 import sqlite3
 from collections import defaultdict
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd, lcm
@@ -17,6 +17,18 @@ from ledger.rows.recipe import versions_by_id
 Key = tuple[int, bool, str | None]
 _DUST = 1e-18  # of a batch: what is less is not followed further back, since no tonne of it would come to a milligram
 _FINE = 10**40  # parts, where dust is not followed
+_TAKEN = """
+WITH RECURSIVE behind (batch) AS (
+  SELECT value FROM json_each(?) UNION
+  SELECT l.batch_id FROM behind b CROSS JOIN movement v ON v.batch_id = b.batch AND v.kind = 'consumed'
+  CROSS JOIN lot l ON l.id = v.lot_id WHERE l.batch_id IS NOT NULL
+)
+SELECT v.batch_id, v.lot_id, l.batch_id AS behind, -sum(v.quantity) AS used, p.role, p.stage
+FROM behind b CROSS JOIN movement v ON v.batch_id = b.batch AND v.kind = 'consumed'
+CROSS JOIN lot l ON l.id = v.lot_id CROSS JOIN material m ON m.id = l.material_id AND m.kind <> 'packaging'
+LEFT JOIN plan_line p ON p.id = v.plan_line_id
+GROUP BY v.batch_id, v.lot_id, p.role, p.stage HAVING used > 0 ORDER BY v.batch_id, min(v.id)
+"""
 
 
 @dataclass(frozen=True)
@@ -40,7 +52,7 @@ class Compositions:
     """The compositions of one state of a ledger, remembered while one answer is worked out."""
 
     def __init__(self, rows: sqlite3.Connection, of: Collection[int] | None = None) -> None:
-        """Reads by set: as many statements for a chain as it is long, whatever else the ledger holds.
+        """Reads by set: as many statements for a long chain as for a short one.
 
         `of` names the batches that alone will be asked about, for their masses: what stands behind them is read
         together, and followed back only until it is dust, however long the drums were topped up before.
@@ -143,52 +155,52 @@ class Compositions:
         least = gcd(whole, *parts.values())
         return _Made({key: part // least for key, part in parts.items()}, whole // least)
 
+    def come_across(self, lots: Collection[int]) -> None:
+        """Read some lots and what stands behind them all, in as many statements for many as for one."""
+        if more := set(lots) - self.lots.keys():
+            self.lots |= lots_by_id(self._rows, more)
+        self._read({batch for lot in lots if (batch := self.lots[lot].batch_id) is not None})
+
     def _read(self, batches: Iterable[int]) -> None:
-        """Read what batches took, and what the batches behind took, level by level."""
-        level = [one for one in batches if one not in self._took]
-        while level:
-            self._read_level(level)
-            taken = [one.lot.batch_id for batch in level for one in self._took[batch]]
-            level = [one for one in dict.fromkeys(taken) if one is not None and one not in self._took]
+        """Read what batches took, and what all the batches behind took."""
+        if asked := set(batches) - self._took.keys():
+            found = self._taken(asked)
+            behind = {row["behind"] for rows in found.values() for row in rows if row["behind"] is not None}
+            self._keep(found, (asked | behind) - self._took.keys())
 
     def _read_down_to_dust(self, batches: Collection[int]) -> None:
         """Likewise, a batch only while what was taken of it comes to more than dust of all these together."""
-        level, depth = dict.fromkeys(batches, 1.0), 0
-        while level and depth <= len(self._took):  # what would go deeper is made of itself, in a damaged ledger
-            self._read_level([one for one in level if one not in self._took])
+        found = self._taken(batches)
+        level, reached, depth = dict.fromkeys(batches, 1.0), set[int](), 0
+        while level and depth <= len(reached):  # what would go deeper is made of itself, in a damaged ledger
+            reached |= level.keys()
             behind: dict[int, float] = defaultdict(float)
             for batch, share in level.items():
-                taken = self._took[batch]
-                whole = sum(one.used_mg for one in taken)
-                for one in taken:
-                    if one.lot.batch_id is not None:
-                        behind[one.lot.batch_id] += share * one.used_mg / whole
+                whole = sum(row["used"] for row in found[batch])
+                for row in found[batch]:
+                    if row["behind"] is not None:
+                        behind[row["behind"]] += share * row["used"] / whole
             level, depth = {batch: share for batch, share in behind.items() if share > _DUST}, depth + 1
+        self._keep(found, reached)
 
-    def _read_level(self, level: Collection[int]) -> None:
-        """What some batches took, how they worked and by which recipe they steeped herbs."""
-        if not level:
-            return
-        self._took |= dict.fromkeys(level, ())
-        asked = {"batches": json.dumps(list(level))}
-        found = self._rows.execute(
-            """
-            SELECT v.batch_id, v.lot_id, -sum(v.quantity) AS used, p.role, p.stage
-            FROM json_each(:batches) w CROSS JOIN movement v ON v.batch_id = w.value AND v.kind = 'consumed'
-            LEFT JOIN plan_line p ON p.id = v.plan_line_id
-            GROUP BY v.batch_id, v.lot_id, p.role, p.stage HAVING used > 0 ORDER BY v.batch_id, min(v.id)
-            """,
-            asked,
-        ).fetchall()
-        if more := {row["lot_id"] for row in found} - self.lots.keys():
+    def _taken(self, batches: Iterable[int]) -> dict[int, list[sqlite3.Row]]:
+        """What some batches and all those behind them took, wrapping apart, by the batch."""
+        found = defaultdict(list)
+        for row in self._rows.execute(_TAKEN, (json.dumps(list(batches)),)):
+            found[row["batch_id"]].append(row)
+        return found
+
+    def _keep(self, found: Mapping[int, Sequence[sqlite3.Row]], batches: Collection[int]) -> None:
+        """What of it these batches took, how they worked and by which recipe they steeped herbs."""
+        taken = [row for batch in batches for row in found.get(batch, ())]
+        if more := {row["lot_id"] for row in taken} - self.lots.keys():
             self.lots |= lots_by_id(self._rows, more)
-        for row in found:
-            lot = self.lots[row["lot_id"]]
-            if lot.kind != "packaging":
-                held = row["role"] == "fat" and row["stage"] != IN_THE_FATS
-                self._took[row["batch_id"]] += (Taken(lot, row["used"], held),)
-        query = "SELECT id, process, recipe_version_id FROM batch WHERE id IN (SELECT value FROM json_each(:batches))"
-        worked = {row[0]: (row[1], row[2]) for row in self._rows.execute(query, asked)}
+        self._took |= dict.fromkeys(batches, ())
+        for row in taken:
+            held = row["role"] == "fat" and row["stage"] != IN_THE_FATS
+            self._took[row["batch_id"]] += (Taken(self.lots[row["lot_id"]], row["used"], held),)
+        query = "SELECT id, process, recipe_version_id FROM batch WHERE id IN (SELECT value FROM json_each(?))"
+        worked = {row[0]: (row[1], row[2]) for row in self._rows.execute(query, (json.dumps(list(batches)),))}
         self._worked |= worked
         steeped = {version for process, version in worked.values() if process == "infusion" and version is not None}
         if more := steeped - self._recipes.keys():
