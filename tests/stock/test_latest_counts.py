@@ -15,8 +15,6 @@ from ledger.rows.opened import last_entry_before
 from ledger.rows.reading import mass_in, read_of_the_bars
 from ledger.rows.settings import settings
 from ledger.views.complaint.complaint_candidates import candidate_batches
-from ledger.views.recipe.skin import contents_of
-from ledger.views.record.attachments import content_of
 
 
 def test_the_latest_target_of_a_line_counts() -> None:

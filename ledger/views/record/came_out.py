@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.domain.bench.status import in_words
 from ledger.domain.bench.mass_balance import MassBalance
+from ledger.domain.bench.status import in_words
 from ledger.rows.lot import where_lots_are
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, show_share, whole

@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from ledger.rows.decision import Deviation, deviations
+from ledger.domain.bench.decision import Deviation
+from ledger.rows.decision import deviations
 from ledger.units.dates import show_date
 from ledger.units.quantity import whole
 from ledger.views.record.head import Head, Section
