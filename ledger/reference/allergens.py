@@ -4,10 +4,10 @@ import csv
 import re
 import unicodedata
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache, lru_cache
 from pathlib import Path
+from typing import NamedTuple
 
 _HERE = Path(__file__).parent
 _GREEK = {"α": "alpha", "β": "beta", "γ": "gamma", "δ": "delta"}
@@ -17,8 +17,7 @@ _DASHES = "-_\u00ad\u2010\u2011\u2012\u2013\u2014\u2015\u2212"
 _TWO_PLANTS = ("84649-98-9", "8000-48-4")
 
 
-@dataclass(frozen=True)
-class Allergen:
+class Allergen(NamedTuple):
     """One entry of Annex III to Regulation (EC) 1223/2009, by the name a label prints; or what Annex II prohibits."""
 
     name: str
@@ -28,8 +27,7 @@ class Allergen:
     source: str
 
 
-@dataclass(frozen=True)
-class Usual:
+class Usual(NamedTuple):
     """What an essential oil usually holds of a constituent, in ppm; for plausibility alone."""
 
     constituent: str
@@ -64,8 +62,7 @@ def plain(name: str) -> str:
     return "".join(sign for sign in text if not sign.isspace() and sign not in _DASHES)
 
 
-@dataclass(frozen=True)
-class _Name:
+class _Name(NamedTuple):
     """One name of an entry, and what a person should know who reads it so."""
 
     entry: str

@@ -1,14 +1,13 @@
 """The cautions kept before her at the bench, from the templates she may edit."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
 from ledger.units.toml_reader import TomlFile
 
 
-@dataclass(frozen=True)
-class Cautions:
+class Cautions(NamedTuple):
     """The first sentence, and the cautions by the step of work they belong to."""
 
     first: str

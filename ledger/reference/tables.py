@@ -2,10 +2,10 @@
 
 import csv
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
+from typing import NamedTuple
 
 from ledger.domain.lye.fatty_acids import FattyAcid, FattyAcidRange
 from ledger.domain.lye.saponification import KOH, MOLAR_MASS
@@ -15,8 +15,7 @@ from ledger.units.words import AlkaliKind, checked
 _HERE = Path(__file__).parent
 
 
-@dataclass(frozen=True)
-class ReferenceFat:
+class ReferenceFat(NamedTuple):
     """One fat or wax; the range is the identity limit of the oil, not the error of any one lot."""
 
     key: str
@@ -32,8 +31,7 @@ class ReferenceFat:
     status: str  # "read" or "memory"
 
 
-@dataclass(frozen=True)
-class ReferenceAlkali:
+class ReferenceAlkali(NamedTuple):
     """One alkali; its kind is NaOH or KOH."""
 
     key: str
@@ -43,8 +41,7 @@ class ReferenceAlkali:
     note: str
 
 
-@dataclass(frozen=True)
-class ReferenceAcid:
+class ReferenceAcid(NamedTuple):
     """An acid that uses up alkali: mg KOH per kg of the pure acid, and the strength it is usually sold at."""
 
     key: str
@@ -56,8 +53,7 @@ class ReferenceAcid:
     note: str
 
 
-@dataclass(frozen=True)
-class ReferenceLiquid:
+class ReferenceLiquid(NamedTuple):
     """A liquid that stands for some of the water, with its share of water."""
 
     key: str

@@ -3,8 +3,8 @@
 import json
 import sqlite3
 from collections.abc import Collection
-from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import NamedTuple
 
 from ledger.domain.bench.status import Written, status_of
 from ledger.domain.recipe.recipe import IN_THE_FATS, Recipe
@@ -16,8 +16,7 @@ from ledger.units.codes import looks_like_batch_code, read_batch_code
 from ledger.units.words import MaterialKind, Process, Role, Stage, Verdict, in_pieces
 
 
-@dataclass(frozen=True)
-class BatchRow:
+class BatchRow(NamedTuple):
     """One batch as it stands."""
 
     id: int
@@ -192,8 +191,7 @@ def recipe_of(rows: sqlite3.Connection, batch: BatchRow) -> Recipe | None:
     return kept_version(rows, batch.recipe_version_id)
 
 
-@dataclass(frozen=True)
-class PlanLineRow:
+class PlanLineRow(NamedTuple):
     """One numbered line of a batch, with what has been weighed on it."""
 
     id: int

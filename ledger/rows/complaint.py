@@ -6,14 +6,14 @@ from collections import defaultdict
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.rows.opened import day, maybe_day
 from ledger.units.dates import show_date
 
 
-@dataclass(frozen=True)
-class ComplaintStep:
+class ComplaintStep(NamedTuple):
     """What was done on a day, and what a person decided then."""
 
     on: date
@@ -56,8 +56,7 @@ class ComplaintCard:
         return " ".join(word for word in known if word)
 
 
-@dataclass(frozen=True)
-class BatchComplaint:
+class BatchComplaint(NamedTuple):
     """A complaint as a batch record shows it: nothing personal, nothing of health."""
 
     number: int

@@ -2,13 +2,13 @@
 
 import sqlite3
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from ledger.units.names import match_name
 from ledger.units.words import CustomerKind
 
 
-@dataclass(frozen=True)
-class CustomerCard:
+class CustomerCard(NamedTuple):
     """One customer; a person whose details were erased is shown by the short name alone."""
 
     id: int

@@ -2,11 +2,10 @@
 
 import sqlite3
 from collections import Counter
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True)
-class ForeignKey:
+class ForeignKey(NamedTuple):
     """A column of a table of facts that names a row of another."""
 
     table: str
@@ -24,8 +23,7 @@ def foreign_keys(rows: sqlite3.Connection) -> tuple[ForeignKey, ...]:
     return tuple(ForeignKey(*row) for row in found)
 
 
-@dataclass(frozen=True)
-class Dependant:
+class Dependant(NamedTuple):
     """Something that stands on an entry, in her words; a decision is not taken back itself."""
 
     name: str

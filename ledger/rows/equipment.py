@@ -1,7 +1,6 @@
 """Scales, thermometers and pH meters: their checks, and which are due."""
 
 import sqlite3
-from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import NamedTuple
 
@@ -10,8 +9,7 @@ from ledger.units.names import match_name
 from ledger.units.words import EquipmentKind
 
 
-@dataclass(frozen=True)
-class CheckRow:
+class CheckRow(NamedTuple):
     """One try against something known; values in the unit of the item's kind."""
 
     id: int
@@ -25,8 +23,7 @@ class CheckRow:
     note: str | None
 
 
-@dataclass(frozen=True)
-class EquipmentRow:
+class EquipmentRow(NamedTuple):
     """One item as it stands; `why_due` says in words why it must be tried, None when it need not be."""
 
     id: int

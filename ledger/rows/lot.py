@@ -3,8 +3,8 @@
 import json
 import sqlite3
 from collections.abc import Collection
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.errors import BadInput, Refused
 from ledger.rows.codes import near_words, read_code
@@ -20,8 +20,7 @@ from ledger.units.names import near
 from ledger.units.words import MaterialKind, PlaceKind, in_pieces
 
 
-@dataclass(frozen=True)
-class LotRow:
+class LotRow(NamedTuple):
     """One lot as it stands; quantities in mg, or pieces where `counted`."""
 
     id: int
@@ -150,8 +149,7 @@ def find_lot(rows: sqlite3.Connection, text: str, *, on: date | None = None) -> 
     raise BadInput(f"There is no lot {code} here.{near_words(rows, code)} See them all: soapledger stock --all")
 
 
-@dataclass(frozen=True)
-class PlaceRow:
+class PlaceRow(NamedTuple):
     """Where lots can be."""
 
     id: int
@@ -226,8 +224,7 @@ def planned_use(
     return {row[0]: row[1] for row in found}
 
 
-@dataclass(frozen=True)
-class Available:
+class Available(NamedTuple):
     """An accepted lot with what can still be planned with."""
 
     lot: LotRow

@@ -65,8 +65,7 @@ def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCou
     return tuple(one for counts in found.values() for one in counts)
 
 
-@dataclass(frozen=True)
-class BackOnSale:
+class BackOnSale(NamedTuple):
     """Bars of one batch put back on sale on one day; they are counted wherever they are since."""
 
     batch_code: str

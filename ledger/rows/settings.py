@@ -2,15 +2,14 @@
 
 import sqlite3
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.units.quantity import SCALE_STEP_MG
 from ledger.units.words import Units
 
 
-@dataclass(frozen=True)
-class PrintedFrom:
+class PrintedFrom(NamedTuple):
     """What a page was printed from: the last entry of the ledger, its UTC time, and the program."""
 
     entry: int
@@ -18,16 +17,14 @@ class PrintedFrom:
     program: str
 
 
-@dataclass(frozen=True)
-class Responsible:
+class Responsible(NamedTuple):
     """The responsible person for one market, with the address a label prints."""
 
     name: str
     address: str
 
 
-@dataclass(frozen=True)
-class Settings:
+class Settings(NamedTuple):
     """The latest settings; `addresses` by market code."""
 
     business: str

@@ -1,13 +1,12 @@
 """The suppliers as they are known now, and how each can be reached."""
 
 import sqlite3
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.units.names import match_name
 
 
-@dataclass(frozen=True)
-class SupplierCard:
+class SupplierCard(NamedTuple):
     """One supplier; `lots` counts the lots received from it."""
 
     id: int

@@ -1,15 +1,14 @@
 """Cleaning, training, approvals and self-inspections: what was done, and what is due."""
 
 import sqlite3
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.rows.opened import day, maybe_day
 from ledger.units.words import UpkeepKind
 
 
-@dataclass(frozen=True)
-class UpkeepRow:
+class UpkeepRow(NamedTuple):
     """One note of upkeep; `state` is due today, overdue, coming, done again since, or done."""
 
     id: int

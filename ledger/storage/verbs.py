@@ -2,8 +2,8 @@
 
 from abc import ABC, abstractmethod
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from sqlmodel import SQLModel
 
@@ -13,8 +13,7 @@ from ledger.units.codes import supplier_number_key
 from ledger.units.words import Verdict, Way
 
 
-@dataclass(frozen=True)
-class LotFigures:
+class LotFigures(NamedTuple):
     """What a lot's own certificate says, or what was worked out from what went into it."""
 
     sap_low_mg_per_kg: int | None = None
@@ -25,8 +24,7 @@ class LotFigures:
     certificate: str | None = None
 
 
-@dataclass(frozen=True)
-class FirstDecision:
+class FirstDecision(NamedTuple):
     """What a named person decided about a lot on the day it came to be."""
 
     verdict: Verdict
@@ -34,8 +32,7 @@ class FirstDecision:
     reason: str | None = None
 
 
-@dataclass(frozen=True)
-class NewLot:
+class NewLot(NamedTuple):
     """A lot that is to be: mg or pieces of a material, and what is known of it."""
 
     code: str
@@ -50,8 +47,7 @@ class NewLot:
     note: str | None = None  # with its first movement
 
 
-@dataclass(frozen=True)
-class Moved:
+class Moved(NamedTuple):
     """So much (mg or pieces) of one lot that came (above zero) or went (below), and for what."""
 
     lot_id: int
@@ -93,7 +89,7 @@ class LotVerbs(ABC):
         self.add_rows(
             Decision,
             [
-                {"lot_id": number, "on": on, **vars(one.decided)}
+                {"lot_id": number, "on": on, **one.decided._asdict()}
                 for number, one in zip(numbers, lots, strict=True)
                 if one.decided
             ],
@@ -102,7 +98,7 @@ class LotVerbs(ABC):
 
     def move(self, moved: Iterable[Moved], way: Way, *, place_id: int, on: date) -> None:
         """Book what came to a place or went from it on a day, all in one way."""
-        self.add_rows(Movement, [vars(one) | {"kind": way, "place_id": place_id, "on": on} for one in moved])
+        self.add_rows(Movement, [one._asdict() | {"kind": way, "place_id": place_id, "on": on} for one in moved])
 
     def transfer(
         self, lots: Iterable[tuple[int, int]], *, source_id: int, target_id: int, on: date, note: str | None = None
@@ -128,5 +124,5 @@ def _lot_row(lot: NewLot) -> dict[str, object]:
         "best_before": lot.best_before,
         "cost_minor": lot.cost_minor,
         "mass_mg": lot.mass_mg,
-        **vars(lot.figures),
+        **lot.figures._asdict(),
     }

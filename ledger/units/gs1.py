@@ -1,8 +1,8 @@
 """Numbers and element strings after GS1, for who has a company prefix; none is ever made up."""
 
 import re
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.errors import BadInput, Refused
 
@@ -14,8 +14,7 @@ _DIGITS = 13
 _SEPARATOR = "\x1d"  # FNC1 as a reader gives it, behind an element of no fixed length
 
 
-@dataclass(frozen=True)
-class Element:
+class Element(NamedTuple):
     """One application identifier and its data, such as 310 with three decimals: (3103)000110."""
 
     identifier: str

@@ -62,7 +62,7 @@ def test_a_lots_own_certificate_is_held_to_one_milligram() -> None:
     assert reach(CERTIFIED) == (179_000, 179_000)
     assert CERTIFIED.stated() == "castor oil, lot L3-6: certificate 179 ± 1"
     # 1 of 179 is 0.559 %: 1 - 0.95 x 1.00559 = 4.47 %; the same typed for the material 3 %: 1 - 0.95 x 1.03 = 2.15 %
-    lye = replace(PURE, mass_mg=121_228)  # 1000 g x 0.179 x 39.99677 / 56.1053 x 0.95
+    lye = PURE._replace(mass_mg=121_228)  # 1000 g x 0.179 x 39.99677 / 56.1053 x 0.95
     for figures, low in ((CERTIFIED, 44_690), (typed(179_000), 21_500)):
         found = superfat_range([figures.fat(1_000_000)], [lye], scale_step_mg=0)
         assert found.likely_low_ppm == pytest.approx(low, abs=15)
@@ -74,7 +74,7 @@ def test_a_lots_own_certificate_is_held_to_one_milligram() -> None:
 @pytest.mark.parametrize(("like", "low"), [(None, 33_147), ("shea", -11_990)])
 def test_sixty_percent_of_shea_from_a_web_page(like: str | None, low: int) -> None:
     fats = [typed(180_000, like=like).fat(600_000), Figures("olive", 190_000, 190_000).fat(400_000)]
-    found = superfat_range(fats, [replace(PURE, mass_mg=124_613)], scale_step_mg=0)  # 184 x 0.71289 x 0.95
+    found = superfat_range(fats, [PURE._replace(mass_mg=124_613)], scale_step_mg=0)  # 184 x 0.71289 x 0.95
     assert found.nominal_ppm == pytest.approx(50_000, abs=10)
     assert found.likely_low_ppm == pytest.approx(low, abs=20)
 
@@ -104,7 +104,7 @@ def test_an_acid_may_be_weaker_than_its_figure_for_the_material() -> None:
     ((name, less),) = open_acids([(lactic, 100_000), (CERTIFIED, 1_000_000)])
     assert (name, round(less)) == ("lactic", 1495)
     # fats of 200 g KOH and lye worth 240 g, 50 of it for the acid: 5 %; without 1.4948 g of that 1 - 191.4948 / 200
-    lye = replace(PURE, mass_mg=171_093)  # 240 x 39.99677 / 56.1053
+    lye = PURE._replace(mass_mg=171_093)  # 240 x 39.99677 / 56.1053
     only = Figures("fat", 199_000, 201_000).fat(1_000_000)
     found = superfat_range([only], [lye], scale_step_mg=0, acids_koh_mg=Fraction(50_000), acids_open=((name, less),))
     # the fat's own 0.5 % of 190 g is 0.95 g; the root of 0.95 and 1.4948 squared is 1.7711: 1 - 191.7711 / 200

@@ -72,8 +72,8 @@ def test_a_range_wider_on_both_sides_never_raises_likely_low(sheet: RecipeSheet,
     pot = formulation(sheet).pot
     fats = [*pot.fats, *pot.held]
     one = fats[which % len(fats)]
-    wide = replace(
-        one, sap_low_mg_per_kg=one.sap_low_mg_per_kg - wider, sap_high_mg_per_kg=one.sap_high_mg_per_kg + wider
+    wide = one._replace(
+        sap_low_mg_per_kg=one.sap_low_mg_per_kg - wider, sap_high_mg_per_kg=one.sap_high_mg_per_kg + wider
     )
     now, then = (
         superfat_range(some, pot.alkalis, scale_step_mg=100, acids_koh_mg=pot.acids_koh_mg)

@@ -51,7 +51,7 @@ def test_letters_stand_within_the_margins_in_three_sizes_and_bytes_are_equal(ans
 
 def of_unknown_number(answer: RecallAnswer) -> RecallAnswer:
     """A notice that could name no number: the lot came without one, and nothing else is in doubt."""
-    return replace(answer, lots=(replace(answer.lots[0], supplier_lot=None),), cannot_exclude=())
+    return replace(answer, lots=(answer.lots[0]._replace(supplier_lot=None),), cannot_exclude=())
 
 
 def test_of_a_lot_without_a_number_it_is_never_said_that_every_lot_has_one(answer, read) -> None:
@@ -77,14 +77,14 @@ def test_where_no_bar_was_made_nothing_is_said_of_bars_and_complaints(answer, re
 def test_a_customer_with_sixty_batches_runs_over_the_page(answer, read) -> None:
     """Sixty codes in one row; each is printed, whole and once more than the head names them."""
     codes = tuple(f"26-{number:03d}-Q" for number in range(200, 260))
-    far = replace(answer.call[0], batches=codes)
+    far = answer.call[0]._replace(batches=codes)
     said = read(draw_recall(replace(answer, call=(far, answer.call[0])))).text()
     assert all(said.count(code) == 1 for code in codes)
 
 
 def test_a_way_of_180_codes_runs_over_the_page(answer, read) -> None:
     way = tuple(f"L{number}-Q" for number in range(1000, 1180))
-    deep = replace(answer.batches[1], through=(*way, answer.batches[1].batch_code))
+    deep = answer.batches[1]._replace(through=(*way, answer.batches[1].batch_code))
     said = read(draw_recall(replace(answer, batches=(deep,)))).text()
     assert all(said.count(code) == 1 for code in way)
 
@@ -100,15 +100,15 @@ def test_each_of_thousands_of_bars_sold_on_its_own_day_is_printed(answer, read, 
 
 def test_a_sum_of_ten_thousand_bars_keeps_each_number_on_one_line(answer, read) -> None:
     """10000 = 9000 + 900 + 100 + 0, with a reworked column too."""
-    many = replace(answer.totals, made=10_000, on_hand=9_000, retained=0, sold=900, dispatched=100)
-    for totals, end in ((many, ""), (replace(many, sold=800, reworked=100), " + 100")):
+    many = answer.totals._replace(made=10_000, on_hand=9_000, retained=0, sold=900, dispatched=100)
+    for totals, end in ((many, ""), (many._replace(sold=800, reworked=100), " + 100")):
         said = read(draw_recall(replace(answer, totals=totals))).text(0)
         assert f"10000 = 9000 + 0 + 0 + 0 + {totals.sold} + 100 + 0 + 0{end} + 0" in said
 
 
 def test_a_name_the_face_lacks_is_printed_by_its_code_points_and_said_to_be(answer, read) -> None:
     """Water is U+6C34, a bar of soap U+1F9FC (The Unicode Standard)."""
-    named = replace(answer.call[0], name="\u6c34 & Sons \U0001f9fc")
+    named = answer.call[0]._replace(name="\u6c34 & Sons \U0001f9fc")
     drawn = read(draw_recall(replace(answer, call=(named,), asked=("\u6c34-7",), business="Tidewrack \u6c34")))
     assert "[U+6C34] & Sons [U+1F9FC]" in drawn.text(0)
     assert "[U+6C34]-7" in drawn.text(0)

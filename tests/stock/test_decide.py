@@ -229,7 +229,7 @@ def test_bare_is_asked_again_once_it_reads_otherwise(shop: Shop, packed: str) ->
 
 def test_what_was_not_good_is_decided_as_it_was_found(shop: Shop, packed: str) -> None:
     def smelling(of: str) -> list[Check]:
-        return [replace(one, found=of, good=False) if one.what == "smell" else one for one in LOOKED_GOOD]
+        return [one._replace(found=of, good=False) if one.what == "smell" else one for one in LOOKED_GOOD]
 
     release(shop, packed, anyway="sold as seconds", bare="a trial", checks=smelling("rancid"))
     assert ("check", "smell: rancid") in subjects(shop)

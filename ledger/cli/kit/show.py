@@ -98,7 +98,7 @@ def table(headers: Sequence[str], rows: Sequence[Sequence[str]], *, right: Colle
 
 
 def plain(value: Any) -> Any:
-    """A view as plain data for JSON: dates in ISO form, tuples as lists, dataclasses by field."""
+    """A view as plain data for JSON: dates in ISO form, tuples as lists, what has fields by field."""
     if is_dataclass(value) and not isinstance(value, type):
         shown = (field for field in fields(value) if not field.metadata.get("inner"))  # inner: a means, not an answer
         return {field.name: plain(getattr(value, field.name)) for field in shown}
@@ -106,6 +106,8 @@ def plain(value: Any) -> Any:
         return value.isoformat()
     if isinstance(value, dict):
         return {str(key): plain(one) for key, one in value.items()}
+    if isinstance(value, tuple) and hasattr(value, "_asdict"):
+        return plain(value._asdict())
     if isinstance(value, (list, tuple, set, frozenset)):
         return [plain(one) for one in value]
     return value

@@ -1,9 +1,8 @@
 """soapledger recall: the answer to a supplier's call, and to the code on a bar."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, NamedTuple
 
 import typer
 
@@ -28,8 +27,7 @@ Contacts = Annotated[Path | None, typer.Option("--csv", help="Write whom to call
 Force = Annotated[bool, typer.Option("--force", help="Overwrite existing files.")]
 
 
-@dataclass(frozen=True)
-class AnswerWanted:
+class AnswerWanted(NamedTuple):
     """What is to become of an answer: whether all of it is held, and which files are written."""
 
     hold: bool

@@ -66,7 +66,8 @@ def _boxed(value: Any, known: Container[int]) -> Any:
         signs = (sign if sign in "\n\t" or ord(sign) in known else f"[U+{ord(sign):04X}]" for sign in value)
         return "".join(signs).replace("][U+", "] [U+")  # so that no line ends within one
     if isinstance(value, tuple):
-        return tuple(_boxed(one, known) for one in value)
+        made = getattr(value, "_make", tuple)  # of a tuple with names, its own kind
+        return made(_boxed(one, known) for one in value)
     if isinstance(value, dict):
         return {key: _boxed(one, known) for key, one in value.items()}
     if is_dataclass(value) and not isinstance(value, type):

@@ -1,12 +1,11 @@
 """What went into a batch against what came out of it, step by step."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.units.quantity import WHOLE_PPM
 
 
-@dataclass(frozen=True)
-class MassBalance:
+class MassBalance(NamedTuple):
     """Masses in mg; None where nobody weighed it."""
 
     put_in_mg: int

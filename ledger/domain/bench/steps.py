@@ -1,8 +1,7 @@
 """What is ticked and read at the bench, beside the numbered lines, in the order of work."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 from ledger.domain.recipe.recipe import AFTER_THE_COOK, AT_TRACE, IN_THE_FATS, WITH_THE_LYE
 from ledger.domain.tools.readings import COOK, MIX, POUR, READINGS, SET, START, Work
@@ -19,8 +18,7 @@ SEEN = (
 _ORDER = (START, IN_THE_FATS, WITH_THE_LYE, MIX, AT_TRACE, COOK, AFTER_THE_COOK, POUR, SET)
 
 
-@dataclass(frozen=True)
-class Step:
+class Step(NamedTuple):
     """One thing to tick or to read; its letter stands on the worksheet and at the prompt alike."""
 
     letter: str

@@ -1,11 +1,10 @@
 """When bars are ready, counted from the cut."""
 
-from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import NamedTuple
 
 
-@dataclass(frozen=True)
-class Cure:
+class Cure(NamedTuple):
     """The days that matter to one batch on its rack."""
 
     ready_on: date

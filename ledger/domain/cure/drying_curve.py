@@ -5,8 +5,8 @@ bars, which may dry by another law, is not known; so no share is claimed of it a
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import exp, inf, log, sqrt
+from typing import NamedTuple
 
 _SLOWEST, _FASTEST = 0.002, 2.0  # per day: between a year and half a day to lose most of what a bar loses
 _GOLDEN = (sqrt(5) - 1) / 2
@@ -18,8 +18,7 @@ _STUDENT = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True)
-class Curve:
+class Curve(NamedTuple):
     """What is left of the first weight after t days: 1 - loss (1 - exp(-rate t)), with the covariance of both."""
 
     loss: float  # share of the first weight lost in the end

@@ -4,13 +4,13 @@ from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.stock.graph import Graph
 from ledger.units.words import PlaceKind, Verdict, Way
 
 
-@dataclass(frozen=True)
-class Finding:
+class Finding(NamedTuple):
     """Something that does not hold, in words, and the entry it was found in."""
 
     what: str

@@ -2,11 +2,10 @@
 
 import re
 import unicodedata
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True)
-class Questioned:
+class Questioned(NamedTuple):
     """Words as she typed them, and why a person looks at them first."""
 
     words: str
@@ -15,8 +14,7 @@ class Questioned:
     status: str
 
 
-@dataclass(frozen=True)
-class Claim:
+class Claim(NamedTuple):
     """The forms of one claim: patterns in which ' ' is a space or a hyphen, and '~' is one or nothing."""
 
     forms: tuple[str, ...]

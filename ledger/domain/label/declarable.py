@@ -1,8 +1,8 @@
 """The highest net quantity that bars may declare and still hold when they have dried on the shelf."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.label.packers import PackersFinding, RuleFinding, System, grams, mean_mg, percent
 from ledger.errors import BadInput
@@ -12,8 +12,7 @@ _GRAM_MG = 1000
 _WHOLE_PPM = 1_000_000
 
 
-@dataclass(frozen=True)
-class Suggestion:
+class Suggestion(NamedTuple):
     """A nominal weight, and the sentence that says what keeps it from being a gram higher."""
 
     nominal_mg: int

@@ -3,9 +3,8 @@
 import re
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from ledger.units.quantity import WHOLE_PPM
 from ledger.units.words import UsedAs
@@ -15,8 +14,7 @@ _WATERS = ("AQUA", "WATER")
 Floats = Literal["below 1 %", "not more than 1 %", "none"]
 
 
-@dataclass(frozen=True)
-class Part:
+class Part(NamedTuple):
     """One portion of one lot that went in."""
 
     inci: str
@@ -25,8 +23,7 @@ class Part:
     lot_code: str
 
 
-@dataclass(frozen=True)
-class Naming:
+class Naming(NamedTuple):
     """The words of a market: what water and fragrance are called, and which ingredients may follow in any order."""
 
     aqua: str = "AQUA"
@@ -34,8 +31,7 @@ class Naming:
     floats: Floats = "below 1 %"
 
 
-@dataclass(frozen=True)
-class DeclaredIngredient:
+class DeclaredIngredient(NamedTuple):
     """One name on the label, with its share of all that was added and the lots it came from."""
 
     inci: str

@@ -1,15 +1,14 @@
 """How long a bar keeps: a date, or a period after opening."""
 
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.errors import BadInput, Refused
 from ledger.units.dates import MONTHS, add_months
 from ledger.units.wording import opening
 
 
-@dataclass(frozen=True)
-class Durability:
+class Durability(NamedTuple):
     """What stands on the bar: a last day, of which month and year are printed, or months after opening."""
 
     months: int

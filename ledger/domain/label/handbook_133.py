@@ -1,8 +1,8 @@
 """How a sample of bars is judged in the United States, as far as NIST Handbook 133 is known here."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.label.packers import PackersFinding, grams, mean_rule, none_below
 from ledger.errors import BadInput
@@ -23,8 +23,7 @@ MOST_MG = _VARIATIONS[-1][0]  # what lies above is not known here
 _LIGHT_MG, _LIGHT_SHARE = 36_000, Fraction(10, 100)  # under 36 g, 10 % (memory)
 
 
-@dataclass(frozen=True)
-class Variation:
+class Variation(NamedTuple):
     """How far one package may lie below its declared weight, and where that stands."""
 
     mg: int

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from ledger.domain.label.declaration import Floats
 from ledger.domain.label.packers import System
@@ -41,16 +41,14 @@ class AllergenList:
     bans: str | None = None  # where what Annex II names is prohibited in this market, and how that is known
 
 
-@dataclass(frozen=True)
-class FigureHeight:
+class FigureHeight(NamedTuple):
     """The least height of the figures of the net quantity, up to a weight in mg or a panel in cm2 (None: above all)."""
 
     up_to: int | Fraction | None
     millimetres: float
 
 
-@dataclass(frozen=True)
-class UnitPrice:
+class UnitPrice(NamedTuple):
     """How the price of a kilogram is rounded and shown on a price ticket, and what is left open."""
 
     show: Callable[[int, int, str], str]  # of a price in minor units, a net weight in mg, and a currency
@@ -59,8 +57,7 @@ class UnitPrice:
     currency: str | None = None  # the only one it speaks of; None: that of the ledger
 
 
-@dataclass(frozen=True)
-class Duty:
+class Duty(NamedTuple):
     """What is due when an effect is serious: what to do, whom to turn to, and where that stands."""
 
     says: str

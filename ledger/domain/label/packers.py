@@ -1,8 +1,8 @@
 """The packers' rules on a sample of bars that all carry one nominal weight."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.units.wording import opening
@@ -22,8 +22,7 @@ LEAST_MG, MOST_MG = 5_000, 10_000_000  # where that table begins and ends (read)
 _TENTH_MG = 100  # percentages are rounded up to the next 0.1 g (read)
 
 
-@dataclass(frozen=True)
-class Few:
+class Few(NamedTuple):
     """How many of a batch may lie below the nominal weight less the tolerable error."""
 
     ppm: int
@@ -32,8 +31,7 @@ class Few:
     status: str
 
 
-@dataclass(frozen=True)
-class RuleFinding:
+class RuleFinding(NamedTuple):
     """One rule, the figure found and the limit it was held against: mg, or ppm of the sample for `few`."""
 
     rule: str  # "mean", "few", "none"
@@ -50,8 +48,7 @@ class RuleFinding:
         return f"{opening(self.clause)}."
 
 
-@dataclass(frozen=True)
-class PackersFinding:
+class PackersFinding(NamedTuple):
     """What was checked over the bars weighed; it says nothing of the bars that were not."""
 
     nominal_mg: int
@@ -71,8 +68,7 @@ class PackersFinding:
         return (*(one.words for one in self.rules), self.basis)
 
 
-@dataclass(frozen=True)
-class System:
+class System(NamedTuple):
     """One way to judge the bars weighed at packing, and the nominal weights it is known for; a market names which."""
 
     judge: Callable[[int, Sequence[int]], PackersFinding]

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from ledger.domain.lye.saponification import KOH, MG_PER_KG, molar_mass
 from ledger.errors import BadInput
@@ -20,8 +20,7 @@ WATER = Fraction("18.015")
 COOK_LOSS_PPM = 100_000
 
 
-@dataclass(frozen=True)
-class FatIn:
+class FatIn(NamedTuple):
     """A fat that went in: mg, its saponification value in mg KOH per kg, and what it is an ester of."""
 
     name: str
@@ -31,8 +30,7 @@ class FatIn:
     held_back: bool = False
 
 
-@dataclass(frozen=True)
-class AlkaliIn:
+class AlkaliIn(NamedTuple):
     """An alkali that went in: mg as weighed, the pure share, and the water it brought (a stock lye's)."""
 
     kind: AlkaliKind
@@ -41,8 +39,7 @@ class AlkaliIn:
     water_mg: Fraction = Fraction(0)
 
 
-@dataclass(frozen=True)
-class OtherIn:
+class OtherIn(NamedTuple):
     """Anything else: mg, its water, and the KOH it uses up as an acid, in mg."""
 
     name: str
@@ -64,8 +61,7 @@ class InTheSoap:
 Dried = Literal["as weighed", "before drying", "at the cut", "after the cure", "at its driest", "dried"]
 
 
-@dataclass(frozen=True)
-class Composition:
+class Composition(NamedTuple):
     """All that is in the pot or the bar at one stage; the masses add up exactly."""
 
     stage: Dried
@@ -85,8 +81,7 @@ class Composition:
         return round(Fraction(self.of(what) * WHOLE_PPM, self.mass_mg)) if self.mass_mg else 0
 
 
-@dataclass(frozen=True)
-class Charged:
+class Charged(NamedTuple):
     """Everything that went into one soap."""
 
     process: Process

@@ -1,8 +1,8 @@
 """The fatty acids of a fat or a recipe, as ranges, and the saponification value that they imply."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.lye.saponification import KOH
 
@@ -10,8 +10,7 @@ from ledger.domain.lye.saponification import KOH
 _GLYCERYL = Fraction("92.094") - 3 * Fraction("18.015")
 
 
-@dataclass(frozen=True)
-class FattyAcid:
+class FattyAcid(NamedTuple):
     """One fatty acid: its shorthand (C18:1), its name, and its molar mass in g/mol."""
 
     acid: str
@@ -19,8 +18,7 @@ class FattyAcid:
     molar_mass: Fraction
 
 
-@dataclass(frozen=True)
-class FattyAcidRange:
+class FattyAcidRange(NamedTuple):
     """The published range of one acid in a fat, as shares of its fatty acids in ppm."""
 
     acid: str
@@ -30,8 +28,7 @@ class FattyAcidRange:
     status: str
 
 
-@dataclass(frozen=True)
-class ProfileLine:
+class ProfileLine(NamedTuple):
     """The range of one acid in a recipe's fats, in ppm of their fatty acids."""
 
     acid: str

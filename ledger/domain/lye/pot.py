@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.lye.saponification import MG_PER_KG, AlkaliCharge, FatCharge
 from ledger.domain.lye.uncertainty import STATED_PURITY_SPREAD, STATED_SAP_SPREAD, Superfat, superfat_range
@@ -144,8 +145,7 @@ def open_acids(charges: Iterable[tuple[Figures, int]]) -> tuple[tuple[str, Fract
     return tuple((name, koh_mg) for name, koh_mg in found if koh_mg)
 
 
-@dataclass(frozen=True)
-class Pot:
+class Pot(NamedTuple):
     """Everything that bears on the lye of one batch."""
 
     process: Process

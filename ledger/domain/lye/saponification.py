@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from ledger.errors import BadInput, Refused
 from ledger.units.quantity import WHOLE_PPM
@@ -39,8 +39,7 @@ def check_purity(purity_ppm: int, *, what: str, dissolved: bool = False) -> None
         )
 
 
-@dataclass(frozen=True)
-class FatCharge:
+class FatCharge(NamedTuple):
     """One fat in the pot: its mass, and its saponification value in mg KOH per kg of fat, as a range."""
 
     name: str
@@ -59,8 +58,7 @@ class FatCharge:
         return self.mass_mg * self.sap_mg_per_kg / MG_PER_KG
 
 
-@dataclass(frozen=True)
-class AlkaliCharge:
+class AlkaliCharge(NamedTuple):
     """One alkali in the jug, as weighed: its purity as a range (the same twice where one figure is known)."""
 
     name: str
@@ -80,8 +78,7 @@ class AlkaliCharge:
         return self.mass_mg * self.purity_ppm / WHOLE_PPM * KOH / molar_mass(self.kind)
 
 
-@dataclass(frozen=True)
-class AlkaliNeed:
+class AlkaliNeed(NamedTuple):
     """What to weigh of one alkali: pure, and the product as sold, in mg."""
 
     kind: AlkaliKind

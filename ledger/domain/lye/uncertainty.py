@@ -2,9 +2,9 @@
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import floor, isqrt
+from typing import NamedTuple
 
 from ledger.domain.lye.saponification import MG_PER_KG, AlkaliCharge, FatCharge, demand_koh, superfat_of
 from ledger.units.quantity import WHOLE_PPM, show_share
@@ -16,8 +16,7 @@ STATED_PURITY_SPREAD = 5_000
 STEP = 5_000  # advice on the superfat goes in steps of half a percent
 
 
-@dataclass(frozen=True)
-class Spread:
+class Spread(NamedTuple):
     """What is not known of one thing, as a share of the alkali demand, in ppm."""
 
     what: str
@@ -25,8 +24,7 @@ class Spread:
     share_ppm: int
 
 
-@dataclass(frozen=True)
-class Superfat:
+class Superfat(NamedTuple):
     """The superfat as reckoned, and how low it may lie; in ppm.
 
     *Likely low*: the independent spreads of fats, alkali and scale combined in quadrature. *All low*: every
@@ -129,8 +127,7 @@ def _at_its_top(alkali: AlkaliCharge, step: int) -> Fraction:
     return alkali.koh_mg * top * Fraction(alkali.mass_mg + step, alkali.mass_mg)
 
 
-@dataclass(frozen=True)
-class SaferAdvice:
+class SaferAdvice(NamedTuple):
     """What would bring likely low above zero: a superfat, and the one certificate that would narrow it most."""
 
     superfat_ppm: int | None  # None: no superfat up to 49 % would

@@ -2,14 +2,13 @@
 
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.units.quantity import WHOLE_PPM
 
 
-@dataclass(frozen=True)
-class Holds:
+class Holds(NamedTuple):
     """One portion of one lot that may hold allergens: mg, and its statement in ppm by name (None: there is none)."""
 
     material: str
@@ -20,8 +19,7 @@ class Holds:
     fragrance: bool  # an essential oil or fragrance, by its kind or its INCI name, which must have a statement
 
 
-@dataclass(frozen=True)
-class ListedAs:
+class ListedAs(NamedTuple):
     """The list entry that a constituent or an oil falls under."""
 
     name: str
@@ -29,8 +27,7 @@ class ListedAs:
     prohibited: bool
 
 
-@dataclass(frozen=True)
-class Found:
+class Found(NamedTuple):
     """One allergen in the bar: its share at the driest, in ppm, exactly; and the lots it comes from."""
 
     name: str
@@ -40,8 +37,7 @@ class Found:
     lots: tuple[str, ...]
 
 
-@dataclass(frozen=True)
-class AllergenAnswer:
+class AllergenAnswer(NamedTuple):
     """All allergens found, the highest first, and the lots of which nobody stated what they hold."""
 
     found: tuple[Found, ...]

@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.units.quantity import WHOLE_PPM
 
@@ -17,8 +17,7 @@ def is_for_soap(category: str) -> bool:
     return re.sub(r"^(category|cat\.?)\s*", "", category.strip().casefold()) == SOAP_CATEGORY
 
 
-@dataclass(frozen=True)
-class Limit:
+class Limit(NamedTuple):
     """The highest share in the finished product, in ppm, as a certificate states it for one kind of product."""
 
     limit_ppm: int
@@ -40,8 +39,7 @@ class Limit:
         return is_for_soap(self.category)
 
 
-@dataclass(frozen=True)
-class FragranceIn:
+class FragranceIn(NamedTuple):
     """What goes in and may hold what is limited: mg, its own limit, and what it contains, in ppm by name."""
 
     name: str
@@ -52,8 +50,7 @@ class FragranceIn:
     stated: bool = True  # whether anybody stated what it contains
 
 
-@dataclass(frozen=True)
-class HeldAgainst:
+class HeldAgainst(NamedTuple):
     """One fragrance or constituent: its share of the driest bar against its limit; None where there is none at all."""
 
     name: str

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.lye.pot import Figures, Pot, open_acids
 from ledger.domain.lye.saponification import AlkaliNeed, alkali_for, check_dissolves, lye_concentration, water_for
@@ -16,8 +17,7 @@ from ledger.units.words import AlkaliKind, Role
 LEAST_FATS_MG, MOST_FATS_MG = 10_000, 100_000_000
 
 
-@dataclass(frozen=True)
-class Target:
+class Target(NamedTuple):
     """One line with what it asks for: mg, or pieces for packaging."""
 
     line: RecipeLine
@@ -33,8 +33,7 @@ class Charge:
     figures: Figures
 
 
-@dataclass(frozen=True)
-class Lye:
+class Lye(NamedTuple):
     """The alkalis and the water for the fats in hand; masses in mg."""
 
     alkalis: tuple[AlkaliNeed, ...]
@@ -151,8 +150,7 @@ def _dissolved(figures: Figures, mass_mg: int) -> Fraction:
     return Fraction(0) if figures.water_ppm is None else figures.water_mg(mass_mg)
 
 
-@dataclass(frozen=True)
-class Formulation:
+class Formulation(NamedTuple):
     """A recipe worked out for what is in hand: its lye, and the pot that it makes."""
 
     recipe: Recipe

@@ -1,7 +1,7 @@
 """How much fat fills a mould, makes so many bars, or uses up what is there: everything scales with the fats."""
 
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.recipe.mould import Mould
 from ledger.errors import BadInput
@@ -13,8 +13,7 @@ _FATS_ML_PER_G = 1 / Fraction("0.942")
 _ALKALI_ML_PER_G = Fraction("0.21")
 
 
-@dataclass(frozen=True)
-class Dough:
+class Dough(NamedTuple):
     """Fresh dough by its parts, in mg."""
 
     fats_mg: int

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from ledger.domain.release.assessment import Assessment, Bounds, inci_key
 from ledger.units.dates import show_date
@@ -13,8 +13,7 @@ from ledger.units.quantity import WHOLE_PPM, show_share
 from ledger.units.words import Process
 
 
-@dataclass(frozen=True)
-class Share:
+class Share(NamedTuple):
     """What was weighed in under one INCI name, in mg."""
 
     inci: str
@@ -36,8 +35,7 @@ class Assessed:
 Bounded = Literal["inside", "outside", "silent"]  # silent: the assessment names nothing to compare with
 
 
-@dataclass(frozen=True)
-class Compared:
+class Compared(NamedTuple):
     """One particular: what was found, what was assessed, and how the one lies to the other."""
 
     what: str

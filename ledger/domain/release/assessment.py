@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.units.toml_reader import TomlFile
 from ledger.units.words import Process, known
@@ -22,8 +23,7 @@ class AssessmentFile(TomlFile):
     }
 
 
-@dataclass(frozen=True)
-class Bounds:
+class Bounds(NamedTuple):
     """How much of one ingredient was assessed: its share of everything weighed in, wrapping apart, in ppm."""
 
     inci: str
@@ -31,8 +31,7 @@ class Bounds:
     highest_ppm: int
 
 
-@dataclass(frozen=True)
-class Notification:
+class Notification(NamedTuple):
     """Under which reference, and since when, the product is notified for one market."""
 
     market: str

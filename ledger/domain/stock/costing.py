@@ -1,15 +1,14 @@
 """What a batch cost, exact to the minor unit: every share adds up to its whole."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.units.money import half_up, share_of, share_out
 from ledger.units.words import Way
 
 
-@dataclass(frozen=True)
-class Outflow:
+class Outflow(NamedTuple):
     """So much that left a lot, in the order in which it left."""
 
     key: int

@@ -2,8 +2,7 @@
 
 from collections import defaultdict, deque
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 NodeKind = Literal["lot", "batch"]
 Node = tuple[NodeKind, int]  # with its row number
@@ -36,8 +35,7 @@ class Paths(Mapping[Node, tuple[Node, ...]]):
         return len(self._came_from)
 
 
-@dataclass(frozen=True)
-class Closure:
+class Closure(NamedTuple):
     """Everything reached, nearest first, with the shortest way to each."""
 
     nodes: tuple[Node, ...]

@@ -1,7 +1,7 @@
 """The points looked at before bars are released, and which figures are good."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.domain.tools.limits import read_ph
 from ledger.errors import BadInput
@@ -15,8 +15,7 @@ GOOD = ("good", "yes", "y", "ok")
 NOT_GOOD = ("not good", "no", "n", "bad")
 
 
-@dataclass(frozen=True)
-class Check:
+class Check(NamedTuple):
     """One point as it was looked at: what was found, and whether that is good."""
 
     what: str

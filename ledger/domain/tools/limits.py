@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from ledger.domain.tools.bounds import PH_TO_QUESTION, Limits
 from ledger.domain.tools.readings import DEGREES, READINGS, BenchReading, Figure
@@ -12,8 +13,7 @@ from ledger.units.words import Units
 _DAY = 24 * 60
 
 
-@dataclass(frozen=True)
-class LineRead:
+class LineRead(NamedTuple):
     """One numbered line as it was weighed, with its OK from-to, in mg."""
 
     number: int
@@ -36,8 +36,7 @@ class Read:
     loss_mg: int = 0
 
 
-@dataclass(frozen=True)
-class Outside:
+class Outside(NamedTuple):
     """One thing outside its limit: which, and in words what it was and by how much."""
 
     subject: str

@@ -97,8 +97,7 @@ _ASKED: dict[str, Callable[[Work], bool]] = {
 }
 
 
-@dataclass(frozen=True)
-class BenchReading:
+class BenchReading(NamedTuple):
     """One thing that is read at the bench.
 
     `when` is the stage at which worksheet and prompt ask for it, under its `label`; None: they never do. What is read

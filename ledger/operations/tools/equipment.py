@@ -1,7 +1,7 @@
 """Book scales, thermometers and pH meters, and each try against something known."""
 
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.domain.tools.equipment import passes
 from ledger.errors import BadInput, Refused
@@ -14,8 +14,7 @@ from ledger.units.shortcode import check_code, short_code
 from ledger.units.words import EquipmentKind
 
 
-@dataclass(frozen=True)
-class EquipmentDetails:
+class EquipmentDetails(NamedTuple):
     """What is known of an item; `expected` and `tolerance` in the unit of its kind."""
 
     name: str

@@ -1,9 +1,8 @@
 """The cure rack: what is ready, what still has days to go."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from ledger.domain.cure.curing import cure
 from ledger.domain.recipe.recipe import WEIGH_EVERY_DAYS
@@ -16,8 +15,7 @@ from ledger.views.cure.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, ba
 from ledger.views.cure.drying import Drying
 
 
-@dataclass(frozen=True)
-class OnTheRack:
+class OnTheRack(NamedTuple):
     """One batch that was cut and not yet passed for packing."""
 
     batch_code: str
@@ -36,8 +34,7 @@ class OnTheRack:
     lags: str | None  # what is slower than it should be, in words
 
 
-@dataclass(frozen=True)
-class RackDay:
+class RackDay(NamedTuple):
     """A day on which something is to be done at the rack."""
 
     batch_code: str

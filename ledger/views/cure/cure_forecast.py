@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 from fractions import Fraction
 from math import ceil, floor
+from typing import NamedTuple
 
 from ledger.domain.cure.drying_curve import Curve, fit, from_composition
 from ledger.domain.recipe.recipe import Recipe
@@ -22,8 +23,7 @@ IF_THE_ROOM, ROUGHLY = "if the room stays as it is", "a rough range: common prac
 FEWEST_DAYS = 4  # of weighings, the first among them, before a curve is fitted
 
 
-@dataclass(frozen=True)
-class Weighing:
+class Weighing(NamedTuple):
     """One marked bar on one day, in mg."""
 
     on: date

@@ -1,8 +1,8 @@
 """What the bars of a batch weighed last, and how much of that weight is known to stay on the shelf."""
 
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.rows.batch import BatchRow
 from ledger.rows.opened import Rows, day
@@ -11,8 +11,7 @@ from ledger.views.cure.cure_forecast import BY_WEIGHINGS, based_on, forecast, we
 from ledger.views.cure.drying import Drying
 
 
-@dataclass(frozen=True)
-class Weighings:
+class Weighings(NamedTuple):
     """The bars weighed on one day, in mg; and how much of that weight is known to stay, with its ground."""
 
     on: date

@@ -1,8 +1,8 @@
 """The fragrance allergens of a batch, from the statements of the lots that really went in."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.domain.label.market import AllergenList, Market
 from ledger.domain.lye.composition import dried_to
@@ -19,8 +19,7 @@ from ledger.views.stock.bases import Base
 from ledger.views.stock.made_of import Compositions
 
 
-@dataclass(frozen=True)
-class AllergenLine:
+class AllergenLine(NamedTuple):
     """One allergen found: its share of the bar at its driest in millionths of a percent, and whether it is declared."""
 
     name: str
@@ -30,8 +29,7 @@ class AllergenLine:
     lots: tuple[str, ...]
 
 
-@dataclass(frozen=True)
-class Allergens:
+class Allergens(NamedTuple):
     """The allergens of a batch by one list."""
 
     list_name: str
@@ -48,8 +46,7 @@ class Allergens:
     asked: tuple[str, ...]  # what the EU prohibits, where this market's own rule is not known here
 
 
-@dataclass(frozen=True)
-class Holding:
+class Holding(NamedTuple):
     """What a batch holds by the statements of its lots, whatever list asks for it."""
 
     parts: tuple[Holds, ...]

@@ -1,8 +1,9 @@
 """A label held against the rules of a market on a day, particular by particular; a person decides."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.label.claims import question
 from ledger.domain.label.declarable import Suggestion, highest_to_declare
@@ -25,8 +26,7 @@ from ledger.views.label.label import LabelText, digest_of, label_text, run_text
 from ledger.views.release.assessment import batch_beside
 
 
-@dataclass(frozen=True)
-class Particular:
+class Particular(NamedTuple):
     """One particular: what the rule says, what was found, and how it stands."""
 
     particular: str
@@ -37,8 +37,7 @@ class Particular:
     stands: str  # found, missing, for a person
 
 
-@dataclass(frozen=True)
-class LabelCheck:
+class LabelCheck(NamedTuple):
     """What was checked, against what, as of which day; never a claim of compliance."""
 
     on: date

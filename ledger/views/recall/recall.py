@@ -2,14 +2,14 @@
 
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.rows.movement import BackOnSale
 from ledger.rows.settings import PrintedFrom
 from ledger.units.words import Units
 
 
-@dataclass(frozen=True)
-class NamedLot:
+class NamedLot(NamedTuple):
     """One lot the notice is about."""
 
     lot_code: str
@@ -23,8 +23,7 @@ class NamedLot:
     status: str
 
 
-@dataclass(frozen=True)
-class ReachedBatch:
+class ReachedBatch(NamedTuple):
     """One batch that used a named lot, directly or through others, or one asked for by the code on its bars."""
 
     batch_code: str
@@ -53,8 +52,7 @@ class BarsAt:
     contact: str | None
 
 
-@dataclass(frozen=True)
-class BulkAt:
+class BulkAt(NamedTuple):
     """Loose material reached (infused oil, offcuts, a combined drum) that is still here."""
 
     lot_code: str
@@ -65,8 +63,7 @@ class BulkAt:
     status: str
 
 
-@dataclass(frozen=True)
-class ToCall:
+class ToCall(NamedTuple):
     """Someone who received bars that are reached, or complained of one."""
 
     name: str
@@ -79,8 +76,7 @@ class ToCall:
     complaint: int | None = None  # its number
 
 
-@dataclass(frozen=True)
-class Totals:
+class Totals(NamedTuple):
     """Bars made and where they are; `unexplained` is made less all the rest and is always shown."""
 
     made: int
@@ -96,8 +92,7 @@ class Totals:
     unexplained: int
 
 
-@dataclass(frozen=True)
-class CannotBeExcluded:
+class CannotBeExcluded(NamedTuple):
     """Something the records cannot rule out, and why."""
 
     what: str

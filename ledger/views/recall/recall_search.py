@@ -1,8 +1,8 @@
 """Which lots a notice means: by number as quoted, or by supplier, material and dates; and which batches a bar."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, find_batch, portions_of
@@ -15,8 +15,7 @@ from ledger.units.dates import show_date
 from ledger.units.names import near
 
 
-@dataclass(frozen=True)
-class Notice:
+class Notice(NamedTuple):
     """What the supplier said: numbers, or supplier, material and the days it was received between."""
 
     numbers: tuple[str, ...] = ()

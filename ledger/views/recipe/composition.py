@@ -1,8 +1,8 @@
 """What a recipe's dough and a batch as weighed are made of, before the cook, at the cut and after the cure."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.lye.composition import (
     COOK_LOSS_PPM,
@@ -30,8 +30,7 @@ from ledger.views.lye.lye_check import meant_in, weighed_in
 from ledger.views.recipe.recipe import RecipeSheet
 
 
-@dataclass(frozen=True)
-class Stages:
+class Stages(NamedTuple):
     """The same soap at each stage, with how its drying was reckoned."""
 
     before: Composition
@@ -41,8 +40,7 @@ class Stages:
     cook_loss: str  # where the water lost in the cook is known from
 
 
-@dataclass(frozen=True)
-class Input:
+class Input(NamedTuple):
     """So much of one thing that went in."""
 
     role: UsedAs

@@ -1,7 +1,7 @@
 """The versions of a recipe, worked out in grams."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.domain.material.roles import check_role
 from ledger.domain.recipe.formulate import Charge, Formulation, Target, formulate, targets
@@ -94,8 +94,7 @@ def _check_line(line: RecipeLine, card: MaterialCard, process: Process, file: st
         raise BadInput(f"{file}: {card.name} is no acid, so no alkali is added for it; take add_alkali out.")
 
 
-@dataclass(frozen=True)
-class RecipeSheet:
+class RecipeSheet(NamedTuple):
     """A version worked out in grams, with the figures of the materials (a batch uses those of its lots)."""
 
     recipe: Recipe

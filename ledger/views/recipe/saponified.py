@@ -2,8 +2,9 @@
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.label.declaration import Part
 from ledger.domain.lye.composition import GLYCEROL, Composition, reacted, soap_of
@@ -19,8 +20,7 @@ _ALKALI = {"NaOH": "SODIUM HYDROXIDE", "KOH": "POTASSIUM HYDROXIDE"}
 _GLYCERIN, _WATER = "GLYCERIN", "AQUA"
 
 
-@dataclass(frozen=True)
-class _Fat:
+class _Fat(NamedTuple):
     """All of one fat by its declared name: mg, its mean saponification value, and the names of its soaps."""
 
     mass_mg: int

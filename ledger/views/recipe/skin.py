@@ -2,9 +2,8 @@
 
 from collections.abc import Iterable, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from ledger.domain.material.skin_limits import SOAP_CATEGORY, FragranceIn, HeldAgainst, Limit, compare_limits
 from ledger.errors import BadInput
@@ -46,8 +45,7 @@ _MELTED = "how much of it is in the bar at its driest is not known here, for soa
 Held = Literal["within", "over", "no certificate", "not known"]  # how a share is held against its limit
 
 
-@dataclass(frozen=True)
-class SkinCheck:
+class SkinCheck(NamedTuple):
     """One fragrance or constituent against its limit, in ppm of the bar at its driest, and in words."""
 
     name: str

@@ -1,8 +1,8 @@
 """The latest safety assessment of a recipe, and how a version as written or a batch as weighed lies to it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.domain.release.assessed import Assessed, Compared, Share, compare
 from ledger.domain.release.assessment import Assessment, read_assessment
@@ -17,8 +17,7 @@ from ledger.views.recipe.ingredients import parts_of_batch
 from ledger.views.recipe.recipe import RecipeSheet, recipe_sheet
 
 
-@dataclass(frozen=True)
-class AssessmentView:
+class AssessmentView(NamedTuple):
     """A recipe version, or a batch of it, beside the latest assessment, as of one day."""
 
     recipe: str

@@ -1,13 +1,12 @@
 """A portion of a lot as received, which is what every declaration comes down to."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.rows.lot import LotRow
 
 
-@dataclass(frozen=True)
-class Base:
+class Base(NamedTuple):
     """So much of a lot as received, in mg; or a herb carried over, which no lot of its own stands for."""
 
     lot: LotRow

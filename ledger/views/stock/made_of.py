@@ -4,9 +4,9 @@ import json
 import sqlite3
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import gcd, lcm
+from typing import NamedTuple
 
 from ledger.domain.recipe.recipe import IN_THE_FATS, Recipe
 from ledger.errors import BadInput
@@ -31,8 +31,7 @@ GROUP BY v.batch_id, v.lot_id, p.role, p.stage HAVING used > 0 ORDER BY v.batch_
 """
 
 
-@dataclass(frozen=True)
-class Taken:
+class Taken(NamedTuple):
     """So much of a lot, in mg, that a batch took; whether it was a fat held back."""
 
     lot: LotRow
@@ -40,8 +39,7 @@ class Taken:
     held_back: bool
 
 
-@dataclass(frozen=True)
-class _Made:
+class _Made(NamedTuple):
     """Whole parts of each base of a lot, out of so many."""
 
     parts: Mapping[Key, int]

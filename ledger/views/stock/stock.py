@@ -1,15 +1,14 @@
 """What is on hand: lots by material, where they are, and what of them is still free."""
 
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.rows.lot import LotRow, all_lots, lots_by_id, planned_use, where_lots_are
 from ledger.rows.opened import Rows
 from ledger.units.words import MaterialKind
 
 
-@dataclass(frozen=True)
-class StockLine:
+class StockLine(NamedTuple):
     """One lot with what is here of it; mg, or pieces where `counted`."""
 
     lot: LotRow
@@ -22,8 +21,7 @@ class StockLine:
         return self.lot.counted
 
 
-@dataclass(frozen=True)
-class MaterialStock:
+class MaterialStock(NamedTuple):
     """One material with its lots, first to expire first; totals in mg, or pieces."""
 
     code: str
