@@ -17,7 +17,6 @@ from ledger.storage.backup import back_up
 from ledger.storage.migrations import laid_revision, migrate
 from ledger.storage.output import written_beside
 from ledger.storage.transaction import Transaction
-from ledger.storage.upgrade import fill_in
 
 PATIENCE = 10.0  # seconds to wait while another program writes
 
@@ -45,6 +44,8 @@ class Book:
         with self.look() as rows:
             lacking = rows.execute(LACKS_ROWS).fetchone()
         if lacking:
+            from ledger.storage.upgrade import fill_in
+
             with self.write("upgrade") as tx:
                 fill_in(tx)
 

@@ -3,11 +3,10 @@
 import sqlite3
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from itertools import groupby
 from typing import TypeVar
 
-from sqlalchemy import insert
 from sqlmodel import Session, SQLModel
 
 from ledger import __version__
@@ -51,17 +50,26 @@ class Transaction(LotVerbs):
 
     def add_all(self, rows: Iterable[Fact]) -> None:
         """Write several rows of this entry, in their order."""
-        for table, alike in groupby(rows, type):
+        for table, alike in groupby(rows, lambda row: str(row.__tablename__)):
             self.add_rows(table, [row.model_dump(exclude={"id", "entry_id"}) for row in alike])
 
-    def add_rows(self, table: type[SQLModel], rows: Sequence[Mapping[str, object]]) -> Sequence[int]:
-        """Write rows of one table by column, in one statement; their numbers follow the last that is there."""
-        into = SQLModel.metadata.tables[str(table.__tablename__)]
-        last = self.rows.execute(f"SELECT coalesce(max(id), 0) FROM {into.name}").fetchone()[0]
+    def add_rows(self, table: str, rows: Sequence[Mapping[str, object]]) -> Sequence[int]:
+        """Write rows of one table, each with the same columns, in one statement; their numbers follow the last there.
+
+        The table goes by its name, so that a write need not map those whose rows it never holds.
+        """
+        last = self.rows.execute(f"SELECT coalesce(max(id), 0) FROM {table}").fetchone()[0]
         numbers = range(last + 1, last + 1 + len(rows))
         if rows:
-            written = [{"id": id_, "entry_id": self.entry, **row} for id_, row in zip(numbers, rows, strict=True)]
-            self._session.connection().execute(insert(into), written)
+            columns = tuple(rows[0])
+            named = ", ".join(f'"{one}"' for one in ("id", "entry_id", *columns))
+            self._session.connection().exec_driver_sql(
+                f"INSERT INTO {table} ({named}) VALUES (?, ?{', ?' * len(columns)})",
+                [
+                    (id_, self.entry, *(_stored(row[one]) for one in columns))
+                    for id_, row in zip(numbers, rows, strict=True)
+                ],
+            )
         return numbers
 
     def say(self, sentence: str) -> None:
@@ -85,3 +93,7 @@ class Transaction(LotVerbs):
         self._session.add(Entry(**asdict(head), digest=digest))
         self._session.flush()
         return digest
+
+
+def _stored(value: object) -> object:
+    return value.isoformat() if isinstance(value, date) else value

@@ -5,10 +5,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from typing import NamedTuple
 
-from sqlmodel import SQLModel
-
-from ledger.storage.tables.decision import Decision
-from ledger.storage.tables.stock import Lot, Movement
 from ledger.units.codes import supplier_number_key
 from ledger.units.words import Verdict, Way
 
@@ -63,8 +59,8 @@ class LotVerbs(ABC):
     """The three things that happen to lots; whatever may not be, the caller and the guards of the file refuse."""
 
     @abstractmethod
-    def add_rows(self, table: type[SQLModel], rows: Sequence[Mapping[str, object]]) -> Sequence[int]:
-        """Write rows of one table by column, and return their numbers."""
+    def add_rows(self, table: str, rows: Sequence[Mapping[str, object]]) -> Sequence[int]:
+        """Write rows of one table, each with the same columns, and return their numbers."""
 
     def open_lots(
         self,
@@ -81,13 +77,13 @@ class LotVerbs(ABC):
         Returns the numbers of the lots, in the order given.
         """
         source = {"on": on, "batch_id": batch_id, "delivery_id": delivery_id, "supplier_id": supplier_id}
-        numbers = self.add_rows(Lot, [_lot_row(one) | source for one in lots])
+        numbers = self.add_rows("lot", [_lot_row(one) | source for one in lots])
         first = [
             Moved(number, one.quantity, batch_id, note=one.note) for number, one in zip(numbers, lots, strict=True)
         ]
         self.move(first, "received" if batch_id is None else "yielded", place_id=place_id, on=on)
         self.add_rows(
-            Decision,
+            "decision",
             [
                 {"lot_id": number, "on": on, **one.decided._asdict()}
                 for number, one in zip(numbers, lots, strict=True)
@@ -98,14 +94,14 @@ class LotVerbs(ABC):
 
     def move(self, moved: Iterable[Moved], way: Way, *, place_id: int, on: date) -> None:
         """Book what came to a place or went from it on a day, all in one way."""
-        self.add_rows(Movement, [one._asdict() | {"kind": way, "place_id": place_id, "on": on} for one in moved])
+        self.add_rows("movement", [one._asdict() | {"kind": way, "place_id": place_id, "on": on} for one in moved])
 
     def transfer(
         self, lots: Iterable[tuple[int, int]], *, source_id: int, target_id: int, on: date, note: str | None = None
     ) -> None:
         """Take so much of each lot (its number, mg or pieces) from one place to another: two movements for each."""
         self.add_rows(
-            Movement,
+            "movement",
             [
                 {"lot_id": lot_id, "place_id": place_id, "on": on, "quantity": signed, "kind": "moved", "note": note}
                 for lot_id, quantity in lots
