@@ -34,7 +34,8 @@ from ledger.storage.tables.material import Constituent, SkinLimit
 from ledger.storage.tables.reading import Deviation, DeviationDecision
 from ledger.storage.tables.recipe import Assessment
 from ledger.storage.tables.release import FinishedCheck, RetainedSample
-from ledger.storage.tables.tools import Equipment, EquipmentCheck, EquipmentRevision, Upkeep
+from ledger.storage.tables.check import EquipmentCheck
+from ledger.storage.tables.tools import Equipment, EquipmentRevision, Upkeep
 
 NOW = datetime(2026, 6, 1, 9, 30, tzinfo=UTC)  # 10:30 in Dublin, a Monday
 ADDRESS = Responsible("Nuala Quill", "Tidewrack Soaps, 3 Slip Lane, Port Emmer")

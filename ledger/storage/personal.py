@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import asdict, dataclass
 
 from ledger.errors import BadInput
-from ledger.storage.tables.people import Erasure, Personal, PersonalText
+from ledger.storage.tables.personal import Erasure, Personal, PersonalText
 from ledger.storage.transaction import Transaction
 
 

@@ -9,7 +9,7 @@ from shop import PLAIN_BAR, Shop
 
 from ledger.domain.lye.weighed import LyeCheck
 from ledger.errors import BadInput, Refused
-from ledger.operations.bench.readings import discard_batch
+from ledger.operations.bench.discard import discard_batch
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe, revise_recipe

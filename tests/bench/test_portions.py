@@ -12,8 +12,9 @@ from shop import PLAIN_BAR, Shop
 from ledger.domain.release.bars import Passing
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.discard import discard_batch
 from ledger.operations.bench.portions import divide_batch
-from ledger.operations.bench.readings import discard_batch, log_readings
+from ledger.operations.bench.readings import log_readings
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo

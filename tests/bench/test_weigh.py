@@ -9,7 +9,8 @@ from shop import PLAIN_BAR, Shop
 from ledger.domain.bench.alkali import AlkaliWanted
 from ledger.domain.lye.weighed import LyeCheck
 from ledger.errors import BadInput, Refused
-from ledger.operations.bench.readings import ReadingValue, discard_batch, log_readings, read_reading
+from ledger.operations.bench.discard import discard_batch
+from ledger.operations.bench.readings import ReadingValue, log_readings, read_reading
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.keep.undo import undo
 from ledger.operations.material.materials import MaterialFacts, add_material, edit_material

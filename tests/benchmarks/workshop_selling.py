@@ -16,7 +16,7 @@ from ledger.operations.complaint.complaints import (
 from ledger.operations.keep.undo import undo
 from ledger.operations.sell.sell import dispatch, gift, stall_back, stall_out, take_back
 from ledger.operations.stock.lots import waste_lot
-from ledger.operations.tools.equipment import check_equipment
+from ledger.operations.tools.checks import check_equipment
 from ledger.operations.tools.upkeep import UpkeepNote, add_upkeep
 from ledger.rows.history import last_entry
 from ledger.storage.personal import PersonDetails

@@ -3,8 +3,8 @@
 from datetime import date
 from typing import Any
 
+from ledger.operations.bench.discard import discard_batch
 from ledger.operations.bench.plan import PlanRequest, plan_batch
-from ledger.operations.bench.readings import discard_batch
 from ledger.operations.sell.sell import add_stall, stall_out
 from ledger.operations.stock.lots import waste_lot
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive

@@ -12,8 +12,8 @@ from sqlalchemy import Engine, event
 from ledger.errors import Refused
 from ledger.rows.lot import find_lot, place_of_kind
 from ledger.storage.book import Book
+from ledger.storage.tables.customer import Customer
 from ledger.storage.tables.decision import Decision
-from ledger.storage.tables.people import Customer
 from ledger.storage.tables.stock import Delivery, Lot, Movement, Place
 from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import FirstDecision, LotFigures, Moved, NewLot

@@ -3,7 +3,8 @@
 from datetime import date
 from typing import Any
 
-from ledger.operations.tools.equipment import EquipmentDetails, add_equipment, check_equipment
+from ledger.operations.tools.checks import check_equipment
+from ledger.operations.tools.equipment import EquipmentDetails, add_equipment
 from ledger.rows.equipment import checks_of, equipment_by_code
 from ledger.storage.tables.reading import Reading
 from ledger.views.tools.equipment_doubts import Touched, touched_since_last_good

@@ -7,13 +7,8 @@ import pytest
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.keep.undo import undo
-from ledger.operations.tools.equipment import (
-    EquipmentDetails,
-    add_check,
-    add_equipment,
-    check_equipment,
-    revise_equipment,
-)
+from ledger.operations.tools.checks import add_check, check_equipment
+from ledger.operations.tools.equipment import EquipmentDetails, add_equipment, revise_equipment
 from ledger.rows.equipment import checks_of, due, equipment_by_code, equipment_list, sole
 
 TODAY = date(2026, 6, 1)

@@ -5,7 +5,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, On, Why
 from ledger.cli.kit.show import say
-from ledger.operations.bench.readings import discard_batch
+from ledger.operations.bench.discard import discard_batch
 from ledger.units.codes import read_batch_code
 
 

@@ -9,7 +9,7 @@ from ledger.cli.kit.options import Json, Note, On, Which
 from ledger.cli.kit.show import out_json, say
 from ledger.cli.tools.equipment import Against, Tolerance, read_tried, say_touched, say_where
 from ledger.domain.tools.equipment import parse_value, show_difference, show_value
-from ledger.operations.tools.equipment import check_equipment
+from ledger.operations.tools.checks import check_equipment
 from ledger.rows.equipment import checks_of, equipment_by_code
 from ledger.views.tools.equipment_doubts import touched_since_last_good
 

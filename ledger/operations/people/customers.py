@@ -6,7 +6,7 @@ from ledger.errors import BadInput, Refused
 from ledger.rows.customer import customer_by_code, customer_list, details_held
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, forget_person, remember_person
-from ledger.storage.tables.people import Customer, CustomerRevision
+from ledger.storage.tables.customer import Customer, CustomerRevision
 from ledger.units.shortcode import check_code, short_code
 from ledger.units.words import CustomerKind
 

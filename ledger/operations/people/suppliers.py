@@ -6,7 +6,7 @@ from ledger.errors import BadInput
 from ledger.rows.supplier import supplier_by_code, supplier_list
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, remember_person
-from ledger.storage.tables.people import Supplier, SupplierRevision
+from ledger.storage.tables.supplier import Supplier, SupplierRevision
 from ledger.units.shortcode import check_code, short_code
 
 

@@ -1,4 +1,4 @@
-"""Equipment, its checks, and upkeep."""
+"""Equipment and upkeep."""
 
 from datetime import date
 
@@ -29,20 +29,6 @@ class EquipmentRevision(Fact, table=True):
     expected: int | None = None
     tolerance: int | None = None
     retired: int = 0
-    note: str | None = None
-
-
-class EquipmentCheck(Fact, table=True):
-    """One try of a piece of equipment against something known."""
-
-    __tablename__ = "equipment_check"
-    equipment_id: int
-    on: date
-    by: str
-    expected: int
-    found: int
-    tolerance: int
-    passed: int
     note: str | None = None
 
 
