@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-HEAVY = ("sqlmodel", "sqlalchemy", "reportlab", "rich", "numpy")
+HEAVY = ("sqlmodel", "sqlalchemy", "reportlab", "rich", "numpy", "stdnum")
 PROBE = """
 import sys
 from ledger.cli.main import run
@@ -46,3 +46,19 @@ def test_an_answer_loads_no_heavy_library(tmp_path: Path, words: list[str]) -> N
 def test_a_recall_and_a_trace_load_no_heavy_library(tmp_path: Path, shop: Any) -> None:
     assert loaded(tmp_path, "recall", "lot", "4471/2") == []
     assert loaded(tmp_path, "trace", shop.batch) == []
+
+
+def test_a_batch_named_as_it_is_written_is_shown_without_working_out_its_check_character(
+    tmp_path: Path, shop: Any
+) -> None:
+    assert loaded(tmp_path, "batch", "show", shop.batch) == []
+    assert loaded(tmp_path, "batch", "show", shop.batch.replace("-", "")) == ["stdnum"]
+
+
+@pytest.mark.usefixtures("shop")
+def test_a_write_maps_no_table_but_those_of_its_topic(tmp_path: Path) -> None:
+    probe = PROBE.format(words=["supplier", "add", "Quayside Oils"], heavy=HEAVY)
+    probe += "from sqlmodel import SQLModel\nprint(*sorted(SQLModel.metadata.tables))"
+    done = subprocess.run([sys.executable, "-c", probe], cwd=tmp_path, capture_output=True, text=True, check=True)
+    mapped = done.stdout.splitlines()[-1].split()
+    assert mapped == ["entry", "erasure", "personal", "personal_text", "supplier", "supplier_revision"]

@@ -13,9 +13,7 @@ from ledger.cli.kit.show import out_json, say
 from ledger.cli.record.words import say_record
 from ledger.documents.kit.files import write_file
 from ledger.errors import BadInput
-from ledger.reference.cautions import cautions
 from ledger.rows.batch import find_batch, was_known
-from ledger.views.bench.worksheet import worksheet
 from ledger.views.record.record import batch_record
 
 
@@ -38,11 +36,12 @@ def command(
     if as_of and not was_known(rows, batch := find_batch(here.rows(), code)):
         raise BadInput(f"Batch {batch.code} was not planned yet then; give a later --as-of.")
     if worksheet_:
-        sheet = worksheet(rows, code, program=__version__)
+        sheet = loaded("views.bench.worksheet").worksheet(rows, code, program=__version__)
         if json or not output:
             out_json(sheet)
             return
-        drawn = loaded("documents.bench.worksheet").draw_worksheet(sheet, cautions=cautions(), paper=size)
+        cautions = loaded("reference.cautions").cautions()
+        drawn = loaded("documents.bench.worksheet").draw_worksheet(sheet, cautions=cautions, paper=size)
         write_file(output, drawn, force=force)
         say(f"The worksheet of batch {sheet.batch_code} is {output}.")
         return

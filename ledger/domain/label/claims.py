@@ -2,6 +2,7 @@
 
 import re
 import unicodedata
+from functools import cache
 from typing import NamedTuple
 
 
@@ -154,9 +155,9 @@ def _pattern(form: str) -> str:
     return _APART.format(form.replace(" ", f"{_JOINT}+").replace("~", f"{_JOINT}*"))
 
 
-_PATTERNS = tuple(
-    (claim, [re.compile(one, re.IGNORECASE) for one in (*map(_pattern, claim.forms), *claim.signs)]) for claim in CLAIMS
-)
+@cache  # 64 of them take 20 ms, which only a text to question is worth
+def _patterns(claim: Claim) -> tuple[re.Pattern[str], ...]:
+    return tuple(re.compile(one, re.IGNORECASE) for one in (*map(_pattern, claim.forms), *claim.signs))
 
 
 def question(text: str, *, market_is_soap: bool) -> tuple[Questioned, ...]:
@@ -167,10 +168,10 @@ def question(text: str, *, market_is_soap: bool) -> tuple[Questioned, ...]:
     """
     seen = unicodedata.normalize("NFKC", text.translate(_UNSEEN))
     found: dict[tuple[str, str], tuple[int, Questioned]] = {}
-    for claim, patterns in _PATTERNS:
+    for claim in CLAIMS:
         if claim.on_us_soap_only and not market_is_soap:
             continue
-        spans = [match.span() for pattern in patterns for match in pattern.finditer(seen)]
+        spans = [match.span() for pattern in _patterns(claim) for match in pattern.finditer(seen)]
         for start, end in spans:
             if any(a <= start and end <= b and (a, b) != (start, end) for a, b in spans):
                 continue  # part of a longer wording of the same claim
