@@ -48,28 +48,37 @@ def fact_tables(raw: sqlite3.Connection) -> tuple[str, ...]:
 
 
 def canonical_sql(raw: sqlite3.Connection, table: str) -> str:
-    """The query that gives the rows of one table as (entry, canonical text).
+    """The query that gives the rows of one table as (entry, canonical text, number).
 
     Columns go by name and NULLs are left out, so that a nullable column added later changes nothing.
     """
     columns = sorted(row[1] for row in raw.execute(f"PRAGMA main.table_info({table})"))
     pairs = ",".join(f"'{column}',\"{column}\"" for column in columns)
-    return f"SELECT entry_id, '{table} '||json_patch('{{}}',json_object({pairs})) FROM main.{table}"
+    return f"SELECT entry_id, '{table} '||json_patch('{{}}',json_object({pairs})) AS line, id FROM main.{table}"
 
 
-def lines_of(raw: sqlite3.Connection, entry_id: int) -> Iterator[str]:
-    """The canonical text of the rows of one entry, by table, then by row."""
-    for table in fact_tables(raw):
-        query = canonical_sql(raw, table) + " WHERE entry_id = ? ORDER BY id"
-        yield from (row[1] for row in raw.execute(query, (entry_id,)))
+def entry_sql(raw: sqlite3.Connection) -> str:
+    """The query that gives the canonical text of the rows of one entry, by table, then by row.
+
+    It holds for a later format too, whose new columns and tables are empty for an entry of this program.
+    """
+    each = (
+        f"SELECT line, {place} AS place, id FROM ({canonical_sql(raw, table)}) WHERE entry_id = ?1"
+        for place, table in enumerate(fact_tables(raw))
+    )
+    return f"{' UNION ALL '.join(each)} ORDER BY place, id"
+
+
+def lines_of(raw: sqlite3.Connection, entry_id: int, query: str | None = None) -> Iterator[str]:
+    """The canonical text of the rows of one entry; `query` where it is known from `entry_sql` already."""
+    return (row[0] for row in raw.execute(query or entry_sql(raw), (entry_id,)))
 
 
 def all_lines(raw: sqlite3.Connection) -> Iterator[tuple[int, str]]:
     """The canonical text of every row with its entry, in the order of entries: one pass over each table."""
 
     def of_table(place: int, table: str) -> Iterator[tuple[int, int, int, str]]:
-        query = canonical_sql(raw, table) + " ORDER BY entry_id, id"
-        for number, (entry_id, line) in enumerate(raw.execute(query)):
+        for entry_id, line, number in raw.execute(f"{canonical_sql(raw, table)} ORDER BY entry_id, id"):
             yield entry_id, place, number, line
 
     streams = [of_table(place, table) for place, table in enumerate(fact_tables(raw))]

@@ -76,8 +76,8 @@ class Transaction(LotVerbs):
         """State what was done, for `history`."""
         self._said = sentence
 
-    def close(self, *, who: str, now: datetime) -> str:
-        """Write the entry itself, with the digest over its rows; returns the digest."""
+    def close(self, *, who: str, now: datetime, rows_sql: str) -> str:
+        """Write the entry itself, with the digest over its rows as `entry_sql` asks for them; returns the digest."""
         assert self._said is not None, f"{self.verb} did not say what it did"
         head = Head(
             id=self.entry,
@@ -89,7 +89,7 @@ class Transaction(LotVerbs):
             program=__version__,
             previous=self.previous,
         )
-        digest = entry_digest(head, lines_of(self.rows, self.entry))
+        digest = entry_digest(head, lines_of(self.rows, self.entry, rows_sql))
         self._session.add(Entry(**asdict(head), digest=digest))
         self._session.flush()
         return digest
