@@ -144,8 +144,9 @@ def reprint_labels(
         batch = find_batch(tx.rows, run.batch_code)
         if batch.lot_status not in ("passed", "released"):
             raise Refused(f"The bars of batch {batch.code} are {batch.status}; no labels are printed for them.")
-        if (law := known_market(run.market)) and (words := barred_words(tx.rows, batch, law, on=on)):
-            raise Refused(f"Batch {batch.code} gets no label: {words}.")
+        law = known_market(run.market)
+        if law and (words := barred_words(tx.rows, batch, [law], on=on)):
+            raise Refused(f"Batch {batch.code} gets no label: {words[0]}.")
         view = label_from(kept.view, kept.view_format)
         data = draw(view, kept.layout_source, kept.sheet_source)
         tx.add(

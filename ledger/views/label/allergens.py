@@ -75,9 +75,8 @@ def batch_holding(rows: Rows, batch: BatchRow, compositions: Compositions | None
     return Holding(tuple(parts), tuple(dict.fromkeys(doubts)), driest)
 
 
-def batch_allergens(rows: Rows, batch: BatchRow, rule: AllergenList, made: Compositions | None = None) -> Allergens:
-    """Sum the statements of every lot, else of its material, and compare with the list."""
-    holding = batch_holding(rows, batch, made)
+def allergens_of(holding: Holding, rule: AllergenList) -> Allergens:
+    """What a list has to say of what a batch holds, as it is shown."""
     answer = holding.named_by(rule)
     banned = tuple(_banned(one, rule) for one in answer.found if one.prohibited)
     return Allergens(
@@ -99,11 +98,16 @@ def batch_allergens(rows: Rows, batch: BatchRow, rule: AllergenList, made: Compo
     )
 
 
-def barred_words(rows: Rows, batch: BatchRow, law: Market, *, on: date) -> str | None:
-    """What a batch holds that may not be in a bar of a market; None where it is nothing known here."""
-    listed = law.allergen_list(on)
-    barred = batch_allergens(rows, batch, listed).barred if listed else ()
-    return f"it holds what is prohibited in {law.name}: {'; '.join(barred)}" if barred else None
+def barred_words(rows: Rows, batch: BatchRow, laws: Sequence[Market], *, on: date) -> tuple[str, ...]:
+    """What a batch holds that may not be in a bar, in words for each market that is known to prohibit any of it."""
+    lists = [(law, listed) for law in laws if (listed := law.allergen_list(on))]
+    holding = batch_holding(rows, batch) if lists else Holding((), (), None)
+    return tuple(said_barred(law, barred) for law, listed in lists if (barred := allergens_of(holding, listed).barred))
+
+
+def said_barred(law: Market, barred: Sequence[str]) -> str:
+    """What may not be in a bar of a market, in words."""
+    return f"it holds what is prohibited in {law.name}: {'; '.join(barred)}"
 
 
 def _parts(rows: Rows, bases: Sequence[Base]) -> tuple[list[Holds], list[str]]:

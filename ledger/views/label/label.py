@@ -15,7 +15,7 @@ from ledger.rows.movement import ledger_graph
 from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_by_code
 from ledger.rows.settings import settings
-from ledger.views.label.allergens import Allergens, barred_words, batch_allergens
+from ledger.views.label.allergens import Allergens, allergens_of, batch_holding, said_barred
 from ledger.views.recipe.ingredients import declared_parts
 from ledger.views.release.assessment import latest_assessment
 from ledger.views.stock.made_of import Compositions
@@ -86,9 +86,9 @@ def label_text(
     parts = declared_parts(rows, batch, wishes.declaration, compositions)
     declared = declare(parts, Naming(law.aqua, together, law.floats))
     listed = law.allergen_list(on)
-    allergens = batch_allergens(rows, batch, listed, compositions) if listed else None
-    if not checking and (words := barred_words(rows, batch, law, on=on)):
-        raise Refused(f"Batch {batch.code} gets no label: {words}.")
+    allergens = allergens_of(batch_holding(rows, batch, compositions), listed) if listed else None
+    if not checking and allergens and allergens.barred:
+        raise Refused(f"Batch {batch.code} gets no label: {said_barred(law, allergens.barred)}.")
     made = batch.made_on or batch.planned_on
     best_before, after_opening = _durability(rows, batch, law, recipe, wishes, made, best_before_months, on)
     return LabelText(

@@ -17,7 +17,7 @@ from ledger.views.release.assessment import batch_beside
 def barred_from_supply(rows: Rows, batch: BatchRow, *, on: date) -> tuple[tuple[str, ...], bool]:
     """What the bars hold that her markets prohibit, in words for each; and whether a market of hers is left."""
     laws = laws_at(settings(rows).addresses)
-    found = tuple(words for law in laws if (words := barred_words(rows, batch, law, on=on)))
+    found = barred_words(rows, batch, laws, on=on)
     return found, len(found) < len(laws)
 
 
