@@ -7,7 +7,7 @@ from ledger.errors import Refused
 from ledger.units.codes import near_codes
 
 _NAMED = 5  # so that the line stays one line
-_HERE = "SELECT 1 FROM live_batch WHERE code = :code UNION ALL SELECT 1 FROM live_lot WHERE code = :code"
+_HERE = "SELECT 1 FROM batch WHERE code = :code UNION ALL SELECT 1 FROM lot WHERE code = :code"
 
 
 def read_code(rows: sqlite3.Connection, text: str, read: Callable[[str], str]) -> str:
