@@ -66,7 +66,7 @@ class Transaction(LotVerbs):
             self._session.connection().exec_driver_sql(
                 f"INSERT INTO {table} ({named}) VALUES (?, ?{', ?' * len(columns)})",
                 [
-                    (id_, self.entry, *(_stored(row[one]) for one in columns))
+                    (id_, self.entry, *map(_stored, map(row.__getitem__, columns)))
                     for id_, row in zip(numbers, rows, strict=True)
                 ],
             )
