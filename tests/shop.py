@@ -27,6 +27,7 @@ from ledger.rows.settings import Responsible
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, remember_person
 from ledger.storage.tables.bench import PlanTarget
+from ledger.storage.tables.check import EquipmentCheck
 from ledger.storage.tables.complaint import Complaint, ComplaintStep
 from ledger.storage.tables.decision import DecisionDoubt
 from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun
@@ -34,7 +35,6 @@ from ledger.storage.tables.material import Constituent, SkinLimit
 from ledger.storage.tables.reading import Deviation, DeviationDecision
 from ledger.storage.tables.recipe import Assessment
 from ledger.storage.tables.release import FinishedCheck, RetainedSample
-from ledger.storage.tables.check import EquipmentCheck
 from ledger.storage.tables.tools import Equipment, EquipmentRevision, Upkeep
 
 NOW = datetime(2026, 6, 1, 9, 30, tzinfo=UTC)  # 10:30 in Dublin, a Monday

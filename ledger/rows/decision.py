@@ -2,6 +2,7 @@
 
 import sqlite3
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 

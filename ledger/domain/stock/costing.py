@@ -29,8 +29,7 @@ def cost_shares(cost_minor: int, whole: int, outflows: Sequence[Outflow]) -> dic
     return shares
 
 
-@dataclass(frozen=True)
-class Move:
+class Move(NamedTuple):
     """One movement of a lot that stands: so much came, or left where it is below zero."""
 
     key: int

@@ -3,9 +3,6 @@
 import json
 import sqlite3
 from collections.abc import Collection, Sequence
-from collections.abc import Collection, Iterable, Sequence
-from fractions import Fraction
-from typing import NamedTuple
 
 from ledger.domain.bench.alkali import AlkaliWanted, wanted
 from ledger.domain.lye.pot import Figures
