@@ -123,6 +123,13 @@ def lots_without_a_number(rows: sqlite3.Connection, materials: Collection[int]) 
     return tuple(map(_lot, rows.execute(query, {"on": None, "materials": json.dumps(sorted(materials))})))
 
 
+def lots_numbered(rows: sqlite3.Connection, number: str) -> tuple[LotRow, ...]:
+    """The lots that any supplier sent under a number, however it was written, in the order they were booked."""
+    query = LOT_SQL + " WHERE l.supplier_id IN (SELECT id FROM supplier) AND l.supplier_number_key = :key ORDER BY l.id"
+    found = rows.execute(query, {"on": None, "key": supplier_number_key(number) or None})
+    return tuple(_lot(row) for row in found)
+
+
 def find_lot(rows: sqlite3.Connection, text: str, *, on: date | None = None) -> LotRow:
     """The lot meant by one of our lot codes, or by the batch code for a batch's bars.
 

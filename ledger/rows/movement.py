@@ -7,8 +7,9 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
+from typing import Literal
 
-from ledger.domain.stock.graph import Graph
+from ledger.domain.stock.graph import Graph, Node
 from ledger.rows.opened import day
 from ledger.units.dates import show_date
 from ledger.units.words import Role, Way
@@ -84,10 +85,10 @@ def back_on_sale(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[Back
     """Every time bars of some lots went from the returns shelf back on sale, oldest first."""
     found = rows.execute(
         """
-        SELECT l.code, -v.quantity AS bars, v."on", v.note FROM live_movement v
+        SELECT l.code, -v.quantity AS bars, v."on", v.note
+        FROM json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value
         JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id
-        WHERE p.kind = 'returns' AND v.kind = 'moved' AND v.quantity < 0
-          AND v.lot_id IN (SELECT value FROM json_each(?)) ORDER BY v."on", v.id
+        WHERE p.kind = 'returns' AND v.kind = 'moved' AND v.quantity < 0 ORDER BY v."on", v.id
         """,
         (json.dumps(list(lot_ids)),),
     )
@@ -152,15 +153,35 @@ def came_out(rows: sqlite3.Connection, batch_id: int) -> dict[int, int]:
     return {row["lot_id"]: row["made"] for row in found}
 
 
-def ledger_graph(rows: sqlite3.Connection) -> Graph:
-    """Every edge that still holds: a batch and a lot whose movements do not cancel."""
+_FOLLOWED = {"up": ("yielded", "consumed"), "down": ("consumed", "yielded")}  # from a lot, from a batch
+
+
+def graph_from(rows: sqlite3.Connection, starts: Collection[Node], way: Literal["up", "down"]) -> Graph:
+    """Every edge that still holds (a batch and a lot whose movements do not cancel) on the way up or down from some.
+
+    One statement, which reads what it reaches and nothing else of the ledger.
+    """
+    of_lot, of_batch = _FOLLOWED[way]
     edges = rows.execute(
         """
-        SELECT batch_id, lot_id,
-               sum(CASE kind WHEN 'consumed' THEN quantity ELSE 0 END) AS consumed,
-               sum(CASE kind WHEN 'yielded' THEN quantity ELSE 0 END) AS yielded
-        FROM movement WHERE batch_id IS NOT NULL GROUP BY batch_id, lot_id ORDER BY batch_id, lot_id
-        """
+        WITH RECURSIVE reached (lot, batch) AS (
+          SELECT value, NULL FROM json_each(:lots) UNION SELECT NULL, value FROM json_each(:batches)
+          UNION SELECT NULL, v.batch_id FROM reached r CROSS JOIN movement v ON v.lot_id = r.lot
+            WHERE v.kind = :of_lot AND v.batch_id IS NOT NULL
+          UNION SELECT v.lot_id, NULL FROM reached r CROSS JOIN movement v ON v.batch_id = r.batch
+            WHERE v.kind = :of_batch)
+        SELECT v.batch_id, v.lot_id,
+               sum(CASE v.kind WHEN 'consumed' THEN v.quantity ELSE 0 END) AS consumed,
+               sum(CASE v.kind WHEN 'yielded' THEN v.quantity ELSE 0 END) AS yielded
+        FROM reached r CROSS JOIN movement v ON v.batch_id = r.batch
+        GROUP BY v.batch_id, v.lot_id ORDER BY v.batch_id, v.lot_id
+        """,
+        {
+            "lots": json.dumps([number for kind, number in starts if kind == "lot"]),
+            "batches": json.dumps([number for kind, number in starts if kind == "batch"]),
+            "of_lot": of_lot,
+            "of_batch": of_batch,
+        },
     ).fetchall()
     return Graph(
         consumed=[(row["lot_id"], row["batch_id"]) for row in edges if row["consumed"]],

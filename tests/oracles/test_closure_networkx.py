@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from ledger.domain.stock.graph import Node
 from ledger.rows.batch import batch_by_id
 from ledger.rows.lot import lot_by_id
-from ledger.rows.movement import ledger_graph
+from ledger.rows.movement import graph_from
 from ledger.views.recall.recall_answer import recall_answer
 from ledger.views.recall.trace import trace
 
@@ -52,10 +52,11 @@ def seasons(draw: st.DrawFn) -> Season:
 @settings(max_examples=60, deadline=None)
 @given(season=seasons())
 def test_the_closures_are_the_descendants_and_the_ancestors(season: Season) -> None:
-    ours = ledger_graph(season.ledger.rows)
+    rows = season.ledger.rows
     for node in season.graph:
-        assert set(ours.downstream([node]).nodes) == nx.descendants(season.graph, node) | {node}
-        assert set(ours.upstream([node]).nodes) == nx.ancestors(season.graph, node) | {node}
+        below, above = graph_from(rows, [node], "down"), graph_from(rows, [node], "up")
+        assert set(below.downstream([node]).nodes) == nx.descendants(season.graph, node) | {node}
+        assert set(above.upstream([node]).nodes) == nx.ancestors(season.graph, node) | {node}
 
 
 @settings(max_examples=60, deadline=None)

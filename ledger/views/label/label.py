@@ -8,12 +8,13 @@ from ledger.domain.label.declaration import DeclaredIngredient, Naming, declare,
 from ledger.domain.label.durability import durability
 from ledger.domain.label.market import Market, Rule
 from ledger.domain.recipe.recipe import TOGETHER, LabelWishes, Recipe
+from ledger.domain.stock.graph import Node
 from ledger.errors import BadInput, Refused
 from ledger.markets import market
 from ledger.rows.batch import BatchRow, find_batch, infusions_among, recipe_of
-from ledger.rows.movement import ledger_graph
 from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_by_code
+from ledger.rows.movement import graph_from
 from ledger.rows.settings import settings
 from ledger.views.label.allergens import Allergens, allergens_of, batch_holding, said_barred
 from ledger.views.recipe.ingredients import declared_parts
@@ -190,7 +191,8 @@ def _own_remains(rows: Rows, batch: BatchRow, wishes: LabelWishes, allergens: Al
             f"Whether {one} may be in a bar here: the EU prohibits it, and the rule of this market is not known here."
             for one in allergens.asked
         ]
-    marks = ledger_graph(rows).upstream([("batch", batch.id)]).of_kind("batch")
+    start: Node = ("batch", batch.id)
+    marks = graph_from(rows, [start], "up").upstream([start]).of_kind("batch")
     if infused := infusions_among(rows, marks):
         found.append(
             f"Whether more of the plants strained out of {', '.join(infused)} was carried over than "

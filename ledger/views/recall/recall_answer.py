@@ -4,11 +4,19 @@ from collections import Counter
 from collections.abc import Mapping, Sequence
 from itertools import groupby
 
-from ledger.domain.stock.graph import Closure
+from ledger.domain.stock.graph import Closure, Node
 from ledger.rows.batch import BatchRow, batches_by_id
 from ledger.rows.customer import CustomerCard, customer_list
 from ledger.rows.lot import LotRow, lots_by_id, where_lots_are
-from ledger.rows.movement import BarCount, back_on_sale, bar_counts, bars_with, came_in, ledger_graph, taken_into
+from ledger.rows.movement import (
+    BarCount,
+    back_on_sale,
+    bar_counts,
+    bars_with,
+    came_in,
+    graph_from,
+    taken_into,
+)
 from ledger.rows.opened import Rows
 from ledger.rows.settings import printed_from, settings
 from ledger.views.recall.recall import (
@@ -85,9 +93,8 @@ def recall_answer(
 
 def reached_from(rows: Rows, named: Sequence[LotRow], bars_of: Sequence[BatchRow]) -> Closure:
     """Everything the named lots went into, and all that came of the batches asked for themselves."""
-    return ledger_graph(rows).downstream(
-        [*(("lot", lot.id) for lot in named), *(("batch", batch.id) for batch in bars_of)]
-    )
+    starts: list[Node] = [*(("lot", lot.id) for lot in named), *(("batch", batch.id) for batch in bars_of)]
+    return graph_from(rows, starts, "down").downstream(starts)
 
 
 def _named(lot: LotRow, received: int) -> NamedLot:

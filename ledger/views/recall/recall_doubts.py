@@ -5,7 +5,7 @@ from collections.abc import Collection, Mapping, Sequence
 from ledger.rows.batch import BatchRow, batches_by_id, batches_coded, portions_of
 from ledger.rows.complaint import complaints
 from ledger.rows.lot import LotRow, lots_without_a_number
-from ledger.rows.movement import BarCount, ledger_graph
+from ledger.rows.movement import BarCount, graph_from
 from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
 from ledger.views.recall.recall import CannotBeExcluded
@@ -39,7 +39,7 @@ def _without_a_number(rows: Rows, named: Sequence[LotRow]) -> list[CannotBeExclu
     found: list[CannotBeExcluded] = []
     if not unknown:
         return found
-    graph = ledger_graph(rows)
+    graph = graph_from(rows, [("lot", lot.id) for lot in unknown], "down")
     ways = {lot.id: graph.downstream([("lot", lot.id)]).of_kind("batch") for lot in unknown}
     made = batches_by_id(rows, {number for way in ways.values() for number in way})
     for lot in sorted(unknown, key=lambda lot: lot.id):

@@ -8,8 +8,8 @@ from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, find_batch, portions_of
 from ledger.rows.codes import near_words
 from ledger.rows.lot import LotRow, all_lots, lots_by_id
-from ledger.rows.movement import ledger_graph
 from ledger.rows.opened import Rows
+from ledger.rows.movement import graph_from
 from ledger.units.codes import looks_like_batch_code, supplier_number_key
 from ledger.units.dates import show_date
 from ledger.units.names import near
@@ -51,7 +51,7 @@ def lots_meant(rows: Rows, notice: Notice, *, every: bool = False) -> tuple[LotR
 def batches_meant(rows: Rows, codes: Sequence[str]) -> tuple[BatchRow, ...]:
     """The batches of some bars, each once. Raises like `find_batch`, and Refused for one of which no bar was cut."""
     found = {batch.id: batch for batch in (find_batch(rows, code) for code in codes)}
-    graph = ledger_graph(rows)
+    graph = graph_from(rows, [("batch", number) for number in found], "down")
     reached = {number: graph.downstream([("batch", number)]).of_kind("lot") for number in found}
     lots = lots_by_id(rows, {lot for each in reached.values() for lot in each})
     for batch in found.values():

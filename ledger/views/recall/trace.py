@@ -6,10 +6,10 @@ from datetime import date
 
 from ledger.domain.stock.graph import Node, NodeKind
 from ledger.errors import BadInput
-from ledger.rows.batch import BatchRow, batches, find_batch
-from ledger.rows.lot import LotRow, all_lots, find_lot
-from ledger.rows.movement import BackOnSale, back_on_sale, ledger_graph
-from ledger.units.codes import looks_like_batch_code, looks_like_lot_code, supplier_number_key
+from ledger.rows.batch import BatchRow, batches_by_id, find_batch
+from ledger.rows.lot import LotRow, find_lot, lots_by_id, lots_numbered
+from ledger.rows.movement import BackOnSale, back_on_sale, graph_from
+from ledger.units.codes import looks_like_batch_code, looks_like_lot_code
 
 
 @dataclass(frozen=True)
@@ -48,14 +48,14 @@ def trace(rows: sqlite3.Connection, code: str, *, forward: bool = False) -> Trac
 
     Raises like `find_batch` and `find_lot`, and BadInput for a number of several lots.
     """
-    lots = {lot.id: lot for lot in all_lots(rows)}
-    made = {batch.id: batch for batch in batches(rows)}
     if looks_like_batch_code(code):
-        batch = find_batch(rows, code)
-        start: Node = ("batch", batch.id)
+        start: Node = ("batch", find_batch(rows, code).id)
     else:
-        start = ("lot", _lot_meant(rows, code, lots).id)
-    graph = ledger_graph(rows)
+        start = ("lot", _lot_meant(rows, code).id)
+    graph = graph_from(rows, [start], "down" if forward else "up")
+    reached = graph.downstream([start]) if forward else graph.upstream([start])
+    lots = lots_by_id(rows, reached.of_kind("lot"))
+    made = batches_by_id(rows, reached.of_kind("batch"))
     steps: list[TraceStep] = []
     seen: set[Node] = set()
     waiting: list[tuple[int, Node, Node | None]] = [(0, start, None)]
@@ -67,25 +67,21 @@ def trace(rows: sqlite3.Connection, code: str, *, forward: bool = False) -> Trac
         if not again:
             following = graph.children(node) if forward else graph.parents(node)
             waiting += [(depth + 1, one, node) for one in reversed(following)]
-    own = [lots[number] for kind, number in seen if kind == "lot"]
     return Trace(
         code=steps[0].code,
         what=steps[0].what,
         forward=forward,
         steps=tuple(steps),
-        supplier_lots=tuple(lot.code for lot in sorted(own, key=lambda lot: lot.id) if lot.supplier_id is not None),
-        batches=tuple(sorted(made[number].code for kind, number in seen if kind == "batch")),
-        back_on_sale=back_on_sale(rows, sorted({*(lot.id for lot in own), *_bars_of(start, made)})),
+        supplier_lots=tuple(lot.code for _, lot in sorted(lots.items()) if lot.supplier_id is not None),
+        batches=tuple(sorted(batch.code for batch in made.values())),
+        back_on_sale=back_on_sale(rows, sorted({*lots, *_bars_of(start, made)})),
     )
 
 
-def _lot_meant(rows: sqlite3.Connection, text: str, lots: dict[int, LotRow]) -> LotRow:
+def _lot_meant(rows: sqlite3.Connection, text: str) -> LotRow:
     """The lot of our own code, else the one that has the number of its supplier."""
-    key = supplier_number_key(text)
-    found = [
-        lot for lot in lots.values() if key and lot.supplier_number and supplier_number_key(lot.supplier_number) == key
-    ]
-    if looks_like_lot_code(text) or not found:
+    found = () if looks_like_lot_code(text) else lots_numbered(rows, text)
+    if not found:
         return find_lot(rows, text)
     if len(found) > 1:
         listed = ", ".join(f"{lot.code} {lot.material}" for lot in found)
