@@ -86,12 +86,19 @@ def test_a_drum_is_followed_back_in_three_statements(times: int) -> None:
 def test_what_is_dust_takes_no_milligram_from_what_went_in() -> None:
     """Of 1 g: 500 mg, 250, 125, 62.5 and so on; the masses add up to the gram, and are those of the whole way back."""
     house, soap = soap_of_a_drum(90)
-    short = bases_of_batch(house.rows, soap, Compositions(house.rows, of=[soap]))
-    known = [(one.lot.id, one.mass_mg) for one in short if one.mass_mg]
+    short, whole = Compositions(house.rows, of=[soap]), Compositions(house.rows)
+    known = [(one.lot.id, one.mass_mg) for one in bases_of_batch(house.rows, soap, short)]
     assert sum(mass for _, mass in known) == GRAM
     assert sorted(mass for _, mass in known)[-3:] == [125, 250, 500]
-    assert known == [(one.lot.id, one.mass_mg) for one in bases_of_batch(house.rows, soap) if one.mass_mg]
-    assert len(short) < 70 < len(bases_of_batch(house.rows, soap))
+    assert known == [(one.lot.id, one.mass_mg) for one in bases_of_batch(house.rows, soap, whole)]
+    assert known == [(one.lot.id, one.mass_mg) for one in bases_of_batch(house.rows, soap)]
+    assert len(short.lots) <= 2 * 61 < 2 * 90 < len(whole.lots)  # two lots a filling
+
+
+def test_no_lot_is_listed_of_which_less_than_a_milligram_went_in() -> None:
+    """Of 1 g the 12th filling back brought 1000 mg / 2^12, a quarter of a milligram, and each before it half as much."""
+    house, soap = soap_of_a_drum(90)
+    assert all(one.mass_mg for one in bases_of_batch(house.rows, soap))
 
 
 def test_a_drum_that_a_damaged_ledger_says_is_made_of_itself_ends() -> None:

@@ -83,7 +83,7 @@ def label_text(
         raise BadInput(f"{batch.product} has no net weight per bar; add --net '100 g', or write it in the recipe.")
     wishes = recipe.label if recipe else LabelWishes()
     together = law.fragrance_word if wishes.fragrance == TOGETHER else None
-    compositions = Compositions(rows)
+    compositions = Compositions(rows, of=[batch.id])
     parts = declared_parts(rows, batch, wishes.declaration, compositions)
     declared = declare(parts, Naming(law.aqua, together, law.floats))
     listed = law.allergen_list(on)

@@ -17,17 +17,17 @@ _SHARES = 10**12  # fine enough that no milligram of a batch goes astray
 
 
 def bases_of_batch(rows: Rows, batch_id: int, compositions: Compositions | None = None) -> tuple[Base, ...]:
-    """Everything in a batch down to the lots as received, in mg, adding up to what went in.
+    """Everything in a batch down to the lots as received, in mg, adding up to what went in; no lot of less than one.
 
     An answer about several batches hands the compositions it remembers.
     """
-    made = compositions or Compositions(rows)
+    made = compositions or Compositions(rows, of=[batch_id])
     masses: dict[Key, int] = defaultdict(int)
     for one in made.taken_by(batch_id):
         weights = made.weights(one.lot, _SHARES)
         for (lot, held, herb), mass in zip(weights, share_out(one.used_mg, list(weights.values())), strict=True):
             masses[lot, one.held_back or held, herb] += mass
-    return tuple(Base(made.lots[lot], mass, held, herb) for (lot, held, herb), mass in masses.items())
+    return tuple(Base(made.lots[lot], mass, held, herb) for (lot, held, herb), mass in masses.items() if mass)
 
 
 def bases_of_lot(made: Compositions, lot_id: int, mass_mg: int) -> tuple[Base, ...]:
@@ -54,7 +54,7 @@ def declared_parts(rows: Rows, batch: BatchRow, policy: str, made: Compositions 
     """What the declaration lists, as added or as saponified by the recipe's policy; raises like `parts_of_batch`."""
     if policy != AS_SAPONIFIED:
         return parts_of_batch(rows, batch.id, made)
-    bases = [one for one in bases_of_batch(rows, batch.id, made) if one.mass_mg]
+    bases = bases_of_batch(rows, batch.id, made)
     if not {"fat", "alkali"} <= {one.lot.kind for one in bases}:
         return parts_of_batch(rows, batch.id, made)
     return saponified_parts(bases, materials_by_id(rows, {one.lot.material_id for one in bases}), _process(rows, batch))

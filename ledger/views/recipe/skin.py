@@ -27,6 +27,9 @@ from ledger.rows.material import (
     statements_of,
 )
 from ledger.rows.opened import Rows
+from ledger.rows.lot import lots_by_id
+from ledger.rows.material import MaterialCard, materials_by_id
+from ledger.rows.opened import day
 from ledger.units.dates import show_date
 from ledger.units.names import near
 from ledger.units.quantity import WHOLE_PPM, show_share
@@ -146,8 +149,10 @@ def _not_known(names: list[str]) -> SkinCheck:
 
 def _fragrances(rows: Rows, put_in: Iterable[PutIn]) -> list[FragranceIn]:
     """Everything in it that is a fragrance, or is stated to contain something; a drum or a blend by its parts."""
-    parts, made, asked = list[PutIn](), Compositions(rows), list(put_in)
-    made.come_across({lot_id for _, lot_id, _ in asked if lot_id})
+    asked = list(put_in)
+    lots = lots_by_id(rows, {lot_id for _, lot_id, _ in asked if lot_id})
+    parts, made = list[PutIn](), Compositions(rows, of={one.batch_id for one in lots.values() if one.batch_id})
+    made.lots |= lots
     for material_id, lot_id, mass in asked:
         part = [(material_id, lot_id, mass)]
         if lot_id:
