@@ -6,15 +6,17 @@ from ledger.errors import DamagedLedger, LedgerError, Refused
 
 APPLICATION_ID = 0x50AB1ED6
 SCHEMA_VERSION = 6
-LAID_REVISION = 1  # of the views and guards; it rises whenever their text differs
+LAID_REVISION = 2  # of the views and guards; it rises whenever their text differs
 
 # The decisions of format 5 and earlier that said in their reason alone what they were about.
+# Asked each time a ledger is opened, so each half is worded as its index is: decision_batch, decision_all_the_same.
 OLD_DECISIONS = """
-SELECT id, verdict, reason FROM decision WHERE NOT EXISTS (SELECT 1 FROM decision_doubt) AND (
-  (verdict = 'accepted' AND batch_id IS NOT NULL AND substr(reason, 1, 25) = 'superfat likely nothing: ')
-  OR (verdict = 'released' AND instr(reason, '); released all the same: ')
-      AND (instr(reason, 'not covered by what was assessed (')
-           OR instr(reason, 'its labels are not usable any more ('))))
+SELECT id, verdict, reason FROM decision WHERE NOT EXISTS (SELECT 1 FROM decision_doubt)
+  AND verdict = 'accepted' AND batch_id > 0 AND substr(reason, 1, 25) = 'superfat likely nothing: '
+UNION ALL
+SELECT id, verdict, reason FROM decision WHERE NOT EXISTS (SELECT 1 FROM decision_doubt)
+  AND verdict = 'released' AND instr(reason, '); released all the same: ')
+  AND (instr(reason, 'not covered by what was assessed (') OR instr(reason, 'its labels are not usable any more ('))
 """
 
 # What an earlier program did not keep, recipe figures or doubts: the ledger has to be brought up to date.

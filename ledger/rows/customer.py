@@ -24,45 +24,41 @@ class CustomerCard(NamedTuple):
 
 
 _SQL = """
-SELECT c.id, c.code, c.kind, r.name, r.note, p.name AS person, p.phone, p.email, p.address,
+SELECT c.id, c.code, r.name, c.kind, p.name AS person, p.phone, p.email, p.address, r.note,
        (SELECT coalesce(-sum(m.quantity), 0) FROM movement m WHERE m.customer_id = c.id) AS bars
 FROM live_customer c
 JOIN live_customer_revision r
   ON r.id = (SELECT max(id) FROM live_customer_revision WHERE customer_id = c.id)
 LEFT JOIN personal_text p ON p.personal_id = r.personal_id
+WHERE :code IS NULL OR c.code = :code
 ORDER BY coalesce(r.name, p.name, c.code) COLLATE NOCASE
+"""
+_NAMES = """
+SELECT c.id, c.code, coalesce(r.name, p.name, c.code) AS name FROM live_customer c
+JOIN live_customer_revision r
+  ON r.id = (SELECT max(id) FROM live_customer_revision WHERE customer_id = c.id)
+LEFT JOIN personal_text p ON p.personal_id = r.personal_id
+ORDER BY name COLLATE NOCASE
 """
 
 
-def customer_list(rows: sqlite3.Connection) -> tuple[CustomerCard, ...]:
-    """Every customer, by name."""
+def customer_list(rows: sqlite3.Connection, *, code: str | None = None) -> tuple[CustomerCard, ...]:
+    """Every customer, by name; only the one of a code where told."""
     return tuple(
-        CustomerCard(
-            id=row["id"],
-            code=row["code"],
-            name=row["name"] or row["person"] or row["code"],
-            kind=row["kind"],
-            person=row["person"],
-            phone=row["phone"],
-            email=row["email"],
-            address=row["address"],
-            note=row["note"],
-            bars=row["bars"],
-        )
-        for row in rows.execute(_SQL)
+        CustomerCard(**dict(row) | {"name": row["name"] or row["person"] or row["code"]})
+        for row in rows.execute(_SQL, {"code": code})
     )
 
 
 def customer_by_code(rows: sqlite3.Connection, text: str) -> CustomerCard:
     """The customer meant by a code, a name or the start of one. Raises BadInput with near matches."""
-    cards = customer_list(rows)
     code = match_name(
         text,
-        [(card.code, card.name) for card in cards],
+        [(row["code"], row["name"]) for row in rows.execute(_NAMES)],
         noun="customer",
         add="soapledger customer add NAME --shop",
     )
-    return next(card for card in cards if card.code == code)
+    return customer_list(rows, code=code)[0]
 
 
 @dataclass(frozen=True)

@@ -50,8 +50,15 @@ def dependants(rows: sqlite3.Connection, entry: int) -> tuple[Dependant, ...]:
 
 def _by_key(rows: sqlite3.Connection, entry: int) -> list[Dependant]:
     """Rows of other entries that name a row of this one."""
-    found = []
-    for key in foreign_keys(rows):
+    found, keys = [], foreign_keys(rows)
+    written = {
+        table
+        for table in {key.parent for key in keys}
+        if rows.execute(f"SELECT 1 FROM {table} WHERE entry_id = ?", (entry,)).fetchone()
+    }
+    for key in keys:
+        if key.parent not in written:
+            continue
         query = (
             f'SELECT t.* FROM live_{key.table} t JOIN {key.parent} p ON p.id = t."{key.column}" '
             f"WHERE p.entry_id = :entry AND t.entry_id <> :entry AND {binding(key.table)} ORDER BY t.id"

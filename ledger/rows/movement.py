@@ -6,8 +6,7 @@ from collections import Counter
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import date
-from typing import NamedTuple
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from ledger.domain.stock.graph import Graph, Node
 from ledger.rows.opened import day

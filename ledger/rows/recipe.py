@@ -51,13 +51,19 @@ class RecipeCard:
     material_id: int
     version_id: int
     version: int
+
+
+@dataclass(frozen=True)
+class ListedRecipe(RecipeCard):
+    """Likewise, and how many batches were ever planned from it."""
+
     batches: int
 
 
-_CARDS = """
-SELECT r.id, r.code, r.material_id, v.id AS version_id, v.number AS version, v.name, f.process,
-       (SELECT count(*) FROM live_batch b JOIN recipe_version w ON w.id = b.recipe_version_id
-        WHERE w.recipe_id = r.id) AS batches
+_CARD = "r.id, r.code, v.name, f.process, r.material_id, v.id AS version_id, v.number AS version"
+_BATCHES = """(SELECT count(*) FROM live_batch b JOIN recipe_version w ON w.id = b.recipe_version_id
+  WHERE w.recipe_id = r.id) AS batches"""
+_FROM = """
 FROM live_recipe r
 JOIN live_recipe_version v ON v.id = (SELECT max(id) FROM live_recipe_version WHERE recipe_id = r.id)
 JOIN main.recipe_figures f ON f.recipe_version_id = v.id
@@ -65,14 +71,19 @@ ORDER BY v.name COLLATE NOCASE
 """
 
 
-def recipe_list(rows: sqlite3.Connection) -> tuple[RecipeCard, ...]:
+def recipe_list(rows: sqlite3.Connection) -> tuple[ListedRecipe, ...]:
+    """Every recipe, by name, with its batches counted."""
+    return tuple(ListedRecipe(**dict(row)) for row in rows.execute(f"SELECT {_CARD}, {_BATCHES} {_FROM}"))
+
+
+def recipe_cards(rows: sqlite3.Connection) -> tuple[RecipeCard, ...]:
     """Every recipe, by name."""
-    return tuple(RecipeCard(**dict(row)) for row in rows.execute(_CARDS))
+    return tuple(RecipeCard(**dict(row)) for row in rows.execute(f"SELECT {_CARD} {_FROM}"))
 
 
 def recipe_by_code(rows: sqlite3.Connection, text: str) -> RecipeCard:
     """The recipe meant by a code, a name or the start of one. Raises BadInput with near matches."""
-    cards = recipe_list(rows)
+    cards = recipe_cards(rows)
     code = match_name(
         text,
         [(card.code, card.name) for card in cards],

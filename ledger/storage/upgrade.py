@@ -29,7 +29,7 @@ def fill_in(tx: Transaction) -> None:
     A text that this program cannot read any more still gets its row, with its process and nothing else, so that its
     batches stay listed, cured and recalled.
     """
-    decisions = tx.rows.execute(OLD_DECISIONS).fetchall()
+    decisions = tx.rows.execute(OLD_DECISIONS + " ORDER BY id").fetchall()
     for row in decisions:
         tx.add_all(
             DecisionDoubt(decision_id=row["id"], subject=subject, doubt=doubt)

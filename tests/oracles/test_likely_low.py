@@ -119,7 +119,7 @@ def blend(**percent: float) -> Formulation:
     return formulate(recipe, charges, alkalis=soda, fill=Figures("water"), scale_step_mg=100)
 
 
-CARD = RecipeCard(1, "b", "Blend", "cold", 1, 1, 1, 0)
+CARD = RecipeCard(1, "b", "Blend", "cold", 1, 1, 1)
 
 
 def test_an_ordinary_blend_at_five_percent_is_not_refused() -> None:

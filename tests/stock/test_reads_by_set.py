@@ -96,7 +96,7 @@ def test_what_is_dust_takes_no_milligram_from_what_went_in() -> None:
 
 
 def test_no_lot_is_listed_of_which_less_than_a_milligram_went_in() -> None:
-    """Of 1 g the 12th filling back brought 1000 mg / 2^12, a quarter of a milligram, and each before it half as much."""
+    """Of 1 g the 12th filling back brought 1000 mg / 2^12, a quarter of a milligram, and the one before that half."""
     house, soap = soap_of_a_drum(90)
     assert all(one.mass_mg for one in bases_of_batch(house.rows, soap))
 

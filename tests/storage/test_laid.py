@@ -3,6 +3,7 @@
 import hashlib
 import json
 import sqlite3
+from contextlib import closing
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +15,7 @@ from ledger.rows.opened import open_rows
 from ledger.storage import migrations
 from ledger.storage.book import Book, bring_up_to_date
 from ledger.storage.migrations import laid_revision, migrate
+from ledger.storage.verify import verify
 
 # The digest of every view, guard and index of each revision. A text that differs takes a new revision, at the end.
 REVISIONS = json.loads((Path(__file__).parent / "laid_revisions.json").read_text(encoding="utf-8"))
@@ -68,6 +70,22 @@ def test_a_program_that_knows_less_refuses_to_write(shop: Any) -> None:
     with pytest.raises(Refused, match="newer soapledger"):
         Book(shop.book.path, who="Nuala", now=shop.book._now)
     assert shop.book.path.read_bytes() == before
+
+
+def test_a_check_finds_nothing_wrong_with_what_an_earlier_program_laid(shop: Any) -> None:
+    """Its views, guards and indexes are laid anew before the next entry; its tables must be ours even so."""
+    raw = sqlite3.connect(shop.book.path, isolation_level=None)
+    raw.execute("DROP VIEW laid_revision")
+    raw.execute(laid_revision_view(LAID_REVISION - 1))
+    raw.execute("DROP INDEX lot_batch")
+    with closing(open_rows(shop.book.path)) as rows:
+        assert verify(rows) == ()
+    raw.execute("ALTER TABLE lot ADD COLUMN extra TEXT")
+    raw.execute("CREATE TRIGGER sly AFTER INSERT ON lot BEGIN SELECT 1; END")
+    raw.close()
+    with closing(open_rows(shop.book.path)) as rows:
+        found = {one.what for one in verify(rows)}
+    assert {"the table lot was changed", "the trigger sly is not ours"} <= found
 
 
 def test_a_program_that_knows_more_lays_its_own_before_it_writes(shop: Any) -> None:

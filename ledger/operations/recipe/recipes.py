@@ -7,7 +7,7 @@ from ledger.domain.recipe.reader import read_recipe
 from ledger.domain.recipe.recipe import Portion, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.rows.material import MaterialCard, material_list
-from ledger.rows.recipe import recipe_by_code, recipe_list, recipe_source
+from ledger.rows.recipe import recipe_by_code, recipe_cards, recipe_source
 from ledger.storage.book import Book
 from ledger.storage.tables.material import Material, MaterialRevision
 from ledger.storage.tables.recipe import Recipe as RecipeRow
@@ -35,7 +35,7 @@ def add_recipe(book: Book, text: str, *, file: str) -> RecipeAdded:
     """
     recipe = read_recipe(text, file=file)
     with book.write("recipe add") as tx:
-        if any(card.code == recipe.code for card in recipe_list(tx.rows)):
+        if any(card.code == recipe.code for card in recipe_cards(tx.rows)):
             raise BadInput(
                 f"{file}: there is a recipe '{recipe.code}' already; make its next version with: "
                 f"soapledger recipe revise {recipe.code} {file}"

@@ -8,8 +8,8 @@ from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, find_batch, portions_of
 from ledger.rows.codes import near_words
 from ledger.rows.lot import LotRow, all_lots, lots_by_id
-from ledger.rows.opened import Rows
 from ledger.rows.movement import graph_from
+from ledger.rows.opened import Rows
 from ledger.units.codes import looks_like_batch_code, supplier_number_key
 from ledger.units.dates import show_date
 from ledger.units.names import near

@@ -16,6 +16,7 @@ from ledger.reference.allergens import (
     remark_on,
 )
 from ledger.rows.batch import BatchRow, find_batch
+from ledger.rows.lot import lots_by_id
 from ledger.rows.material import (
     MaterialCard,
     SkinLimitRow,
@@ -27,9 +28,6 @@ from ledger.rows.material import (
     statements_of,
 )
 from ledger.rows.opened import Rows
-from ledger.rows.lot import lots_by_id
-from ledger.rows.material import MaterialCard, materials_by_id
-from ledger.rows.opened import day
 from ledger.units.dates import show_date
 from ledger.units.names import near
 from ledger.units.quantity import WHOLE_PPM, show_share

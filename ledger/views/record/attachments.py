@@ -7,7 +7,7 @@ from ledger.rows.batch import find_batch
 from ledger.rows.kept import KeptPaper, papers
 from ledger.rows.lot import find_lot
 from ledger.rows.material import material_list
-from ledger.rows.recipe import recipe_list
+from ledger.rows.recipe import recipe_cards
 from ledger.units.codes import looks_like_batch_code, looks_like_lot_code
 from ledger.units.names import match_name
 
@@ -34,7 +34,7 @@ def subject_meant(rows: sqlite3.Connection, text: str) -> Subject:
         lot = find_lot(rows, text)
         return Subject("lot", lot.id, lot.code)
     known = {one.code: (one.name, Subject("material", one.id, one.code)) for one in material_list(rows)}
-    known |= {one.code: (one.name, Subject("recipe", one.id, one.code)) for one in recipe_list(rows)}
+    known |= {one.code: (one.name, Subject("recipe", one.id, one.code)) for one in recipe_cards(rows)}
     code = match_name(
         text,
         [(code, name) for code, (name, _) in known.items()],
