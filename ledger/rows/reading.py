@@ -10,15 +10,40 @@ from ledger.rows.batch import BatchRow
 from ledger.rows.opened import day, maybe_day
 from ledger.units.words import ReadingUnit
 
+
+class ReadingRow(NamedTuple):
+    """One reading as it was booked; its value in its unit."""
+
+    id: int
+    entry_id: int
+    batch_id: int
+    on: date
+    at: str | None
+    what: str
+    value: int | None
+    unit: ReadingUnit | None
+    mark: str | None
+    method: str | None
+    corrects: int | None
+
+
+_SQL = """
+SELECT r.id, r.entry_id, r.batch_id, r."on", r.at, r.what, r.value, r.unit, r.mark, r.method, r.corrects
+FROM json_each(?) w CROSS JOIN live_reading r ON r.batch_id = w.value
+"""
 _CURRENT = """
-    SELECT r.* FROM json_each(?) w CROSS JOIN live_reading r ON r.batch_id = w.value WHERE r.plan_line_id IS NULL
-    AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id) ORDER BY r.id
+WHERE r.plan_line_id IS NULL AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id) ORDER BY r.id
 """
 
 
-def current_readings(rows: sqlite3.Connection, batch_id: int) -> list[sqlite3.Row]:
+def _readings(rows: sqlite3.Connection, where: str, batches: Collection[int]) -> list[ReadingRow]:
+    found = rows.execute(_SQL + where, (json.dumps(list(batches)),))
+    return [ReadingRow(*row)._replace(on=day(row["on"])) for row in found]
+
+
+def current_readings(rows: sqlite3.Connection, batch_id: int) -> list[ReadingRow]:
     """The readings that count, in the order they were booked; lines left out are none."""
-    return readings_of(rows, [batch_id])[batch_id]
+    return _readings(rows, _CURRENT, [batch_id])
 
 
 def cooked_off(rows: sqlite3.Connection, batch_id: int) -> int | None:
@@ -26,15 +51,15 @@ def cooked_off(rows: sqlite3.Connection, batch_id: int) -> int | None:
     return lost_in_the_pot(current_readings(rows, batch_id))
 
 
-def readings_of(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, list[sqlite3.Row]]:
+def readings_of(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, list[ReadingRow]]:
     """Likewise of several batches, by the batch, in one statement."""
-    found: dict[int, list[sqlite3.Row]] = {batch: [] for batch in batches}
-    for row in rows.execute(_CURRENT, (json.dumps(list(found)),)):
-        found[row["batch_id"]].append(row)
+    found: dict[int, list[ReadingRow]] = {batch: [] for batch in batches}
+    for one in _readings(rows, _CURRENT, found):
+        found[one.batch_id].append(one)
     return found
 
 
-def read_of_the_bars(rows: sqlite3.Connection, batch: BatchRow, what: str) -> list[sqlite3.Row]:
+def read_of_the_bars(rows: sqlite3.Connection, batch: BatchRow, what: str) -> list[ReadingRow]:
     """The readings of one kind that were taken of the bars and not of the dough, by their days.
 
     They are of the day of the cut or later, and were booked after the cut: on the day of the cut itself the order of
@@ -43,15 +68,15 @@ def read_of_the_bars(rows: sqlite3.Connection, batch: BatchRow, what: str) -> li
     cut = rows.execute("SELECT entry_id FROM live_lot WHERE id = ?", (batch.yield_lot_id,)).fetchone()
     if cut is None or batch.yielded_on is None:
         return []
-    every = {row["id"]: row for row in rows.execute("SELECT * FROM live_reading WHERE batch_id = ?", (batch.id,))}
+    every = {one.id: one for one in _readings(rows, "", [batch.id])}
     found = []
     for one in current_readings(rows, batch.id):
         first = one
-        while first["corrects"] in every:
-            first = every[first["corrects"]]
-        if one["what"] == what and day(one["on"]) >= batch.yielded_on and first["entry_id"] > cut["entry_id"]:
+        while first.corrects in every:
+            first = every[first.corrects]
+        if one.what == what and one.on >= batch.yielded_on and first.entry_id > cut["entry_id"]:
             found.append(one)
-    return sorted(found, key=lambda one: (one["on"], one["id"]))
+    return sorted(found, key=lambda one: (one.on, one.id))
 
 
 class Observation(NamedTuple):
@@ -121,9 +146,9 @@ def masses_in(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, i
     return dict.fromkeys(batches, 0) | {row[0]: row[1] for row in found}
 
 
-def lost_in_the_pot(readings: Iterable[sqlite3.Row]) -> int | None:
+def lost_in_the_pot(readings: Iterable[ReadingRow]) -> int | None:
     """Likewise by the readings that count."""
-    read = {one["what"]: one["value"] for one in readings}
+    read = {one.what: one.value for one in readings}
     before, after = read.get("pot before cook"), read.get("pot after cook")
     return before - after if before is not None and after is not None else None
 

@@ -36,9 +36,9 @@ def test_a_corrected_reading_counts_no_more_unless_the_correction_was_taken_back
     first = read(ledger, "lye temperature", 48_000, "milli-C")
     ledger.close()
     read(ledger, "lye temperature", 49_000, "milli-C", corrects=first)
-    assert [row["value"] for row in current_readings(ledger.rows, 1)] == [49_000]
+    assert [row.value for row in current_readings(ledger.rows, 1)] == [49_000]
     ledger.undo()
-    assert [row["value"] for row in current_readings(ledger.rows, 1)] == [48_000]
+    assert [row.value for row in current_readings(ledger.rows, 1)] == [48_000]
 
 
 def test_a_check_whose_reading_was_corrected_is_none_unless_the_correction_was_taken_back() -> None:

@@ -60,12 +60,12 @@ def test_a_refused_reading_is_not_followed_by_what_was_expected(shop: Shop, run:
     code = planned(shop.book)
     for refused in ("5OO", "2500\nno"):
         said = run("batch", "log", code, input=typed("s", refused, "", "q"))
-        assert [row["what"] for row in current_readings(shop.rows(), 2)] == []
+        assert [row.what for row in current_readings(shop.rows(), 2)] == []
         assert "Type it, or - where nobody read it" in said.stderr
         assert "(g; Enter: 500" in said.stderr  # said before the refusal, and not after it
         assert said.stderr.rstrip().endswith("(g):")
     run("batch", "log", code, input=typed("s", "5OO", "", "500", "q"))
-    assert [row["value"] for row in current_readings(shop.rows(), 2)] == [500_000]
+    assert [row.value for row in current_readings(shop.rows(), 2)] == [500_000]
 
 
 def cut_at_the_prompt(shop: Shop, run: Any, *answers: str, code: int = 0) -> tuple[Any, Any]:

@@ -55,8 +55,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
             "reading c WHERE c.corrects = r.id) ORDER",
             "bench/test_readings_edges.py",
         ),
-        ('day(one["on"]) >= batch.yielded_on', 'day(one["on"]) > batch.yielded_on', "stock/test_latest_counts.py"),
-        ('first["entry_id"] > cut["entry_id"]', 'first["entry_id"] >= cut["entry_id"]', "stock/test_latest_counts.py"),
+        ("one.on >= batch.yielded_on", "one.on > batch.yielded_on", "stock/test_latest_counts.py"),
+        ('first.entry_id > cut["entry_id"]', 'first.entry_id >= cut["entry_id"]', "stock/test_latest_counts.py"),
         ("NOT IN ('packaging', 'soap')", "NOT IN ('soap')", "stock/test_latest_counts.py"),
         (
             "FROM live_reading WHERE batch_id = ? AND what IN",
@@ -73,8 +73,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("views/bench/bench.py", "stories/test_the_day_of_a_reading.py"): [
         (
-            'one["on"] == batch.yielded_on.isoformat()',
-            'one["on"] >= batch.yielded_on.isoformat()',
+            "one.on == batch.yielded_on",
+            "one.on >= batch.yielded_on",
             "bench/test_readings_edges.py",
         ),
     ],
@@ -121,7 +121,11 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("(one.ready_on, one.batch_code)", "(one.batch_code, one.ready_on)"),
     ],
     ("views/cure/drying.py", "cure/test_cure.py"): [
-        ('day(row["on"]) == batch.yielded_on', 'day(row["on"]) >= batch.yielded_on', "bench/test_readings_edges.py"),
+        (
+            "and one.on == batch.yielded_on",
+            "and batch.yielded_on and one.on >= batch.yielded_on",
+            "bench/test_readings_edges.py",
+        ),
     ],
     ("rows/customer.py", "sell/test_where_bars_are.py"): [
         ("coalesce(-sum(m.quantity), 0)", "coalesce(sum(m.quantity), 0)"),
@@ -257,7 +261,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if next_on == on else", "if next_on <= on else", "tools/test_upkeep_written.py"),
     ],
     ("views/cure/weighings.py", "bench/test_readings_edges.py"): [
-        ('max((row["on"] for row in every)', 'min((row["on"] for row in every)'),
+        ("max(one.on for one in every)", "min(one.on for one in every)"),
     ],
     ("documents/label/labels.py", "label/test_labels.py"): [
         ("if not 1 <= start <= sheet.places:", "if not 1 <= start < sheet.places:"),

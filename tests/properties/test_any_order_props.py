@@ -55,7 +55,7 @@ def record(book: Book, code: str) -> tuple[object, ...]:
         batch = find_batch(rows, code)
         return (
             [(line.number, line.used) for line in plan_lines(rows, batch.id)],
-            sorted((row["what"], row["value"]) for row in current_readings(rows, batch.id)),
+            sorted((row.what, row.value) for row in current_readings(rows, batch.id)),
             sorted((one.subject, one.found) for one in open_deviations(rows, batch.id)),
             mass_balance(rows, batch),
         )

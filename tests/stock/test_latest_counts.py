@@ -78,7 +78,7 @@ def test_what_was_booked_with_the_cut_was_not_read_of_the_bars() -> None:
     for on, value in (("2026-03-02", 9600), ("2026-03-01", 9700)):
         ledger.add("reading", value=value, on=on, **acid)
     found = read_of_the_bars(ledger.rows, batch_by_id(ledger.rows, 1), "pH")
-    assert [row["value"] for row in found] == [9600]
+    assert [row.value for row in found] == [9600]
 
 
 def test_the_bars_that_went_last_are_asked_about_first_and_what_was_taken_back_never_went() -> None:

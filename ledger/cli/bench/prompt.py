@@ -102,7 +102,7 @@ def _asked(
     here: Desk, batch: BatchRow, made: date, said: date | None, anyway: str | None, tools: Sequence[str]
 ) -> list[_Asked]:
     """The lines and the steps together; the steps after the pour only once it was booked."""
-    known = {row["what"] for row in current_readings(here.rows(), batch.id)}
+    known = {one.what for one in current_readings(here.rows(), batch.id)}
     found = [
         _line(here, batch, line, made, anyway) for line in plan_lines(here.rows(), batch.id) if line.role != "packaging"
     ]

@@ -11,7 +11,6 @@ from ledger.operations.bench.deviations import settle_deviations
 from ledger.operations.tools.checks import add_check
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.equipment import EquipmentRow, equipment_by_code, sole
-from ledger.rows.opened import day
 from ledger.rows.reading import current_readings
 from ledger.storage.book import Book
 from ledger.storage.tables.reading import Reading
@@ -125,7 +124,7 @@ def add_readings(
     once = {step.what for step in steps_of(batch) if not READINGS[step.what].again}
     days = []
     for one in readings:
-        before = [row for row in current_readings(tx.rows, batch.id) if row["what"] == one.what]
+        before = [row for row in current_readings(tx.rows, batch.id) if row.what == one.what]
         if before and one.what in once and not correct:
             raise Refused(
                 f"The {one.what} of batch {batch.code} was booked already; to correct it, add --correct: both stay "
@@ -138,7 +137,7 @@ def add_readings(
                 f"Batch {batch.code} has lines still to be weighed, so it cannot be poured yet: "
                 f"soapledger batch log {batch.code}"
             )
-        own = one.on or (day(before[-1]["on"]) if correct else on)
+        own = one.on or (before[-1].on if correct else on)
         _not_too_early(batch, one.what, own)
         days.append(own)
         tx.add(
@@ -150,7 +149,7 @@ def add_readings(
                 value=one.value,
                 unit=one.unit,
                 text=one.text,
-                corrects=before[-1]["id"] if correct else None,
+                corrects=before[-1].id if correct else None,
                 mark=one.mark,
                 method=one.method,
                 equipment_id=_made_with(tx, one, own, named),

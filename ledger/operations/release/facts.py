@@ -59,8 +59,9 @@ def known_checks(rows: Rows, batch: BatchRow) -> list[Check]:
     recipe = recipe_of(rows, batch)
     if recipe is None or "pH" not in recipe.release_checks:
         return []
-    read = [row for row in read_of_the_bars(rows, batch, "pH") if row["value"] is not None]
+    read = [(one.value, one.method) for one in read_of_the_bars(rows, batch, "pH") if one.value is not None]
     if not read:
         return []
-    words = f"{read[-1]['value'] / 1000:g}; {read[-1]['method'] or 'method not stated'}"
+    value, method = read[-1]
+    words = f"{value / 1000:g}; {method or 'method not stated'}"
     return [read_check("pH", words, ph_at_most=recipe.limits.ph_thousandths)]

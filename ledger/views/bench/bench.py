@@ -22,12 +22,12 @@ def read_so_far(rows: Rows, batch: BatchRow) -> Read:
     figures: dict[str, list[int]] = defaultdict(list)
     clocks, bars = {}, []
     for one in current_readings(rows, batch.id):
-        if one["value"] is not None:
-            figures[one["what"]].append(one["value"])
-            if one["what"] == "bar weight" and batch.yielded_on and one["on"] == batch.yielded_on.isoformat():
-                bars.append(one["value"])
-        if one["at"]:
-            clocks[one["what"]] = one["at"]
+        if one.value is not None:
+            figures[one.what].append(one.value)
+            if one.what == "bar weight" and batch.yielded_on and one.on == batch.yielded_on:
+                bars.append(one.value)
+        if one.at:
+            clocks[one.what] = one.at
     balance = mass_balance(rows, batch)
     return Read(
         lines=[
@@ -45,7 +45,7 @@ def read_so_far(rows: Rows, batch: BatchRow) -> Read:
 
 def mass_balance(rows: Rows, batch: BatchRow) -> MassBalance:
     """Mass in against mass out, as far as it was weighed."""
-    read = {one["what"]: one["value"] for one in current_readings(rows, batch.id) if one["unit"] == "mg"}
+    read = {one.what: one.value or 0 for one in current_readings(rows, batch.id) if one.unit == "mg"}
     out = None
     if batch.yield_lot_id is not None:
         out = lot_by_id(rows, batch.yield_lot_id).mass_mg if batch.soap else batch.made

@@ -11,8 +11,8 @@ from typing import NamedTuple
 from ledger.domain.cure.drying_curve import Curve, fit, from_composition
 from ledger.domain.recipe.recipe import Recipe
 from ledger.rows.batch import BatchRow
-from ledger.rows.opened import Row, Rows, day
-from ledger.rows.reading import current_readings
+from ledger.rows.opened import Rows
+from ledger.rows.reading import ReadingRow, current_readings
 from ledger.units.dates import add_months, show_date
 from ledger.units.quantity import WHOLE_PPM, show_mass, show_share
 from ledger.units.words import Units
@@ -73,12 +73,12 @@ def weighings(rows: Rows, batch: BatchRow, *, on: date | None = None) -> tuple[W
     return weighings_among(current_readings(rows, batch.id), on=on)
 
 
-def weighings_among(readings: Iterable[Row], *, on: date | None = None) -> tuple[Weighing, ...]:
+def weighings_among(readings: Iterable[ReadingRow], *, on: date | None = None) -> tuple[Weighing, ...]:
     """Likewise, of the readings that count."""
-    found: dict[tuple[str, str], Weighing] = {}
-    for row in readings:
-        if row["what"] == "bar weight" and row["mark"] and (on is None or day(row["on"]) <= on):
-            found[row["on"], row["mark"]] = Weighing(day(row["on"]), row["mark"], row["value"])
+    found: dict[tuple[date, str], Weighing] = {}
+    for one in readings:
+        if one.what == "bar weight" and one.mark and one.value is not None and (on is None or one.on <= on):
+            found[one.on, one.mark] = Weighing(one.on, one.mark, one.value)
     return tuple(sorted(found.values(), key=lambda one: (one.on, one.mark)))
 
 

@@ -9,7 +9,7 @@ from ledger.domain.recipe.recipe import DRIEST_WATER_PPM, Recipe
 from ledger.rows.batch import BatchRow, batches_coded
 from ledger.rows.lot import lots_by_id
 from ledger.rows.material import MaterialCard, materials_by_id
-from ledger.rows.opened import Rows, day
+from ledger.rows.opened import Rows
 from ledger.rows.reading import lost_in_the_pot, masses_in, readings_of
 from ledger.rows.recipe import versions_by_id
 from ledger.views.lye.lye_check import weighed_in_each
@@ -106,9 +106,9 @@ class Drying:
         if mass is not None and batch.made:
             return Fraction(mass, batch.made)
         each = [
-            row["value"]
-            for row in self.readings[batch.id]
-            if row["what"] == "bar weight" and batch.yielded_on and day(row["on"]) == batch.yielded_on
+            one.value
+            for one in self.readings[batch.id]
+            if one.what == "bar weight" and one.value is not None and one.on == batch.yielded_on
         ]
         return Fraction(sum(each), len(each)) if each else None
 

@@ -5,7 +5,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from ledger.rows.batch import BatchRow
-from ledger.rows.opened import Rows, day
+from ledger.rows.opened import Rows
 from ledger.rows.reading import current_readings
 from ledger.views.cure.cure_forecast import BY_WEIGHINGS, based_on, forecast, weighings
 from ledger.views.cure.drying import Drying
@@ -22,14 +22,13 @@ class Weighings(NamedTuple):
 
 def last_weighings(rows: Rows, batch: BatchRow) -> Weighings | None:
     """The readings 'bar weight' that count, of the latest day that has some; None before there is one."""
-    every = [row for row in current_readings(rows, batch.id) if row["what"] == "bar weight"]
-    latest = max((row["on"] for row in every), default=None)
-    found = [row for row in every if row["on"] == latest]
-    if not found:
+    every = [one for one in current_readings(rows, batch.id) if one.what == "bar weight"]
+    if not every:
         return None
-    weights = tuple(row["value"] for row in found)
+    latest = max(one.on for one in every)
+    weights = tuple(one.value for one in every if one.on == latest and one.value is not None)
     left, when = _left(rows, batch, Fraction(sum(weights), len(weights)))
-    return Weighings(day(found[0]["on"]), weights, left, when)
+    return Weighings(latest, weights, left, when)
 
 
 def _left(rows: Rows, batch: BatchRow, mean_mg: Fraction) -> tuple[Fraction | None, str]:

@@ -75,7 +75,7 @@ class Observed(Section):
 def observed(read: Sources) -> Observed:
     """What was read, and the steps of the worksheet that nobody booked."""
     recipe, units = read.recipe, read.own.units
-    known = {row["what"] for row in read.readings}
+    known = {one.what for one in read.readings}
     return Observed(
         tuple(
             RecordedReading(
