@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from ledger.rows.opened import day
 from ledger.units.names import match_name
-from ledger.units.words import EquipmentKind
+from ledger.units.words import EquipmentKind, ReadingUnit
 
 
 class CheckRow(NamedTuple):
@@ -152,7 +152,7 @@ ORDER BY b.id, x."on", x.place
 
 
 def measured_between(
-    rows: sqlite3.Connection, unit: str, *, but: str | None, since: CheckRow | None, until: date
+    rows: sqlite3.Connection, unit: ReadingUnit, *, but: str | None, since: CheckRow | None, until: date
 ) -> list[Measured]:
     """What was measured in a unit after a check up to a day, by batch and in the order it was done.
 
