@@ -189,7 +189,7 @@ def held_at(
     found = rows.execute(
         "SELECT v.lot_id, sum(v.quantity) FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value "
         'WHERE v.place_id = ? AND v."on" <= coalesce(?, v."on") GROUP BY v.lot_id',
-        (json.dumps(list(lots)), place_id, on and on.isoformat()),
+        (json.dumps(sorted({*lots})), place_id, on and on.isoformat()),
     )
     return dict.fromkeys(lots, 0) | {row[0]: row[1] for row in found}
 
@@ -209,7 +209,7 @@ def where_lots_are(
     for row in rows.execute(
         f"SELECT v.lot_id, v.place_id, sum(v.quantity) FROM {among} movement v {'ON v.lot_id = w.value' * bool(among)} "
         "GROUP BY v.lot_id, v.place_id HAVING sum(v.quantity) <> 0 ORDER BY v.lot_id, v.place_id",
-        () if lots is None else (json.dumps(list(lots)),),
+        () if lots is None else (json.dumps(sorted({*lots})),),
     ):
         found[row[0]] = (*found.get(row[0], ()), (named[row[1]], row[2]))
     return found
@@ -226,7 +226,7 @@ def planned_use(
     found = rows.execute(
         f"SELECT p.lot_id, sum(p.target) FROM {among} "
         f"WHERE p.lot_id IS NOT NULL AND p.batch_id IS NOT ?1 AND {STILL_MEANT} GROUP BY p.lot_id",
-        (but_batch,) if lots is None else (but_batch, json.dumps(list(lots))),
+        (but_batch,) if lots is None else (but_batch, json.dumps(sorted({*lots}))),
     )
     return {row[0]: row[1] for row in found}
 

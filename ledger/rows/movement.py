@@ -218,7 +218,7 @@ def taken_into(rows: sqlite3.Connection, batches: Collection[int]) -> list[Taken
         "SELECT v.id, v.batch_id, v.lot_id, p.role, -v.quantity FROM json_each(?) w CROSS JOIN movement v "
         "ON v.batch_id = w.value LEFT JOIN plan_line p ON p.id = v.plan_line_id WHERE v.kind = 'consumed' "
         "ORDER BY v.id",
-        (json.dumps(list(batches)),),
+        (json.dumps(sorted({*batches})),),
     )
     return [Taken(*row) for row in found]
 
@@ -270,7 +270,7 @@ def movements_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[Moveme
     query = _MOVEMENT + (
         "json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value WHERE v.kind <> 'moved' ORDER BY v.id"
     )
-    return [_movement(row) for row in rows.execute(query, (json.dumps(list(lots)),))]
+    return [_movement(row) for row in rows.execute(query, (json.dumps(sorted({*lots})),))]
 
 
 def moved_by(rows: sqlite3.Connection, entry: int) -> list[MovementRow]:
@@ -285,7 +285,7 @@ def offcuts_of(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, 
         "SELECT v.batch_id, sum(v.quantity) FROM json_each(?) w CROSS JOIN movement v ON v.batch_id = w.value "
         "JOIN batch b ON b.id = v.batch_id JOIN lot l ON l.id = v.lot_id AND l.material_id <> b.material_id "
         "WHERE v.kind = 'yielded' GROUP BY v.batch_id",
-        (json.dumps(list(batches)),),
+        (json.dumps(sorted({*batches})),),
     )
     return {row[0]: row[1] for row in found}
 
@@ -295,7 +295,7 @@ def came_in(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, int]:
     found = rows.execute(
         "SELECT v.lot_id, sum(v.quantity) FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value "
         "WHERE v.kind IN ('received', 'yielded') GROUP BY v.lot_id",
-        (json.dumps(list(lots)),),
+        (json.dumps(sorted({*lots})),),
     )
     return dict.fromkeys(lots, 0) | {row[0]: row[1] for row in found}
 
@@ -324,7 +324,7 @@ def bars_with(rows: sqlite3.Connection, lots: Collection[int]) -> list[BarsWith]
         WHERE v.kind = 'given' AND v.customer_id IS NULL AND v.lot_id IN (SELECT value FROM json_each(?))
         GROUP BY v.note
     """
-    asked = (json.dumps(list(lots)),)
+    asked = (json.dumps(sorted({*lots})),)
     return [
         BarsWith(who, note, bars, day(last), tuple(sorted(codes.split(","))))
         for query in (customers, others)

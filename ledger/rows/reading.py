@@ -37,7 +37,7 @@ WHERE r.plan_line_id IS NULL AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE 
 
 
 def _readings(rows: sqlite3.Connection, where: str, batches: Collection[int]) -> list[ReadingRow]:
-    found = rows.execute(_SQL + where, (json.dumps(list(batches)),))
+    found = rows.execute(_SQL + where, (json.dumps(sorted({*batches})),))
     return [ReadingRow(*row)._replace(on=day(row["on"])) for row in found]
 
 
@@ -141,7 +141,7 @@ def masses_in(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, i
         "SELECT v.batch_id, -sum(v.quantity) FROM json_each(?) w CROSS JOIN movement v ON v.batch_id = w.value "
         "JOIN lot l ON l.id = v.lot_id JOIN material m ON m.id = l.material_id "
         "WHERE v.kind = 'consumed' AND m.kind NOT IN ('packaging', 'soap') GROUP BY v.batch_id",
-        (json.dumps(list(batches)),),
+        (json.dumps(sorted({*batches})),),
     )
     return dict.fromkeys(batches, 0) | {row[0]: row[1] for row in found}
 
@@ -169,7 +169,7 @@ def minutes_worked(rows: sqlite3.Connection, batches: Collection[int]) -> dict[i
         "SELECT r.batch_id, sum(r.value) FROM json_each(?) w CROSS JOIN live_reading r ON r.batch_id = w.value "
         "WHERE r.what = 'labour' AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id) "
         "GROUP BY r.batch_id",
-        (json.dumps(list(batches)),),
+        (json.dumps(sorted({*batches})),),
     )
     return {row[0]: row[1] for row in found}
 

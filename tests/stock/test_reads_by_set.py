@@ -11,8 +11,9 @@ from shop import Shop
 
 from ledger.operations.cure.weighing import weigh_bars
 from ledger.rows.batch import BatchRow, batch_by_id, find_batch
-from ledger.rows.lot import available, find_lot, where_lots_are
-from ledger.rows.movement import bar_counts
+from ledger.rows.lot import available, find_lot, held_at, where_lots_are
+from ledger.rows.movement import bar_counts, came_in, movements_of, offcuts_of, taken_into
+from ledger.rows.reading import masses_in, minutes_worked
 from ledger.views.cure.cure import cure_list
 from ledger.views.recall.recall import RecallAnswer
 from ledger.views.recall.recall_answer import recall_answer
@@ -266,3 +267,20 @@ def test_the_skin_limits_take_as_many_statements_for_many_fragrances_as_for_one(
     assert statements(house.rows, lambda: skin_checks(house.rows, put_in, 100 * GRAM)) == for_one > 0
     checks = skin_checks(house.rows, put_in, 100 * GRAM)  # 1 g of 100 is 1 %, and 2 % are allowed
     assert [(one.share_ppm, one.limit_ppm) for one in checks] == [(10_000, 20_000)] * 3
+
+
+def test_what_is_asked_of_a_lot_or_a_batch_twice_is_counted_once() -> None:
+    """A recall of bars names lots that it reaches as well."""
+    house = BareLedger()
+    oil = house.buy("N-0")
+    batch, (bars, _) = house.make("cold", [oil], offcuts=True)
+    house.add("reading", batch_id=batch, on=DAY, what="labour", value=30, unit="min")
+    assert came_in(house.rows, [bars, bars]) == {bars: 20}
+    assert held_at(house.rows, [oil, oil], PLACES["workshop"]) == {oil: 999_000}
+    assert offcuts_of(house.rows, [batch, batch]) == {batch: 100_000}
+    assert minutes_worked(house.rows, [batch, batch]) == {batch: 30}
+    assert masses_in(house.rows, [batch, batch]) == {batch: 1000}
+    assert len(taken_into(house.rows, [batch, batch])) == len(movements_of(house.rows, [oil, oil])) - 1 == 1
+    assert [held for _, held in where_lots_are(house.rows, [bars, bars])[bars]] == [20]
+    bar = find_lot(house.rows, house.code("lot", bars))
+    assert [one.received for one in recall_answer(house.rows, [bar], asked=["bars"], program="test").lots] == [20]
