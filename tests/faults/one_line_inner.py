@@ -28,6 +28,11 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("and one.material_id in in_demand]", "]"),
         ("one.mass_mg - _water(one)", "one.mass_mg"),
     ],
+    ("domain/bench/worksheet.py", "bench/test_sheet_lines.py"): [
+        ("or line.add_alkali is False", "or not line.add_alkali"),
+        ('if line.role != "packaging" and not line.portion]', "if not line.portion]"),
+        ("max((planned or 0) - sum(written), 0)", "abs((planned or 0) - sum(written))"),
+    ],
     ("domain/bench/alkali.py", "lye/test_weighed.py"): [
         ("and not one.held_back for one in still", "for one in still"),
         ("purest = max(", "purest = min("),

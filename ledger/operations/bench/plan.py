@@ -5,11 +5,12 @@ from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
+from ledger.domain.bench.worksheet import Filled, Taken, lines_of_batch
 from ledger.domain.lye.saponification import check_dissolves
-from ledger.domain.recipe.formulate import Charge, Formulation, formulate, scaled_bars, targets, tolerance
+from ledger.domain.recipe.formulate import Charge, Formulation, formulate, scaled_bars, targets
 from ledger.domain.recipe.recipe import WITH_THE_LYE, Recipe, RecipeLine
 from ledger.errors import Refused
-from ledger.operations.bench.portions import plan_portions
+from ledger.operations.bench.portions import book_lines, material_id, plan_portions
 from ledger.operations.bench.superfat_guard import keep_or_refuse, likely_low_refusal, superfat_doubt
 from ledger.operations.material.skin import over_the_limit
 from ledger.operations.recipe.recipes import dough_code
@@ -20,7 +21,7 @@ from ledger.rows.material import MaterialCard, material_id
 from ledger.rows.recipe import RecipeCard, recipe_by_code
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
-from ledger.storage.tables.bench import Batch, PlanLine
+from ledger.storage.tables.bench import Batch
 from ledger.storage.transaction import Transaction
 from ledger.views.material.figures import figures_of
 from ledger.views.recipe.recipe import materials_named, order_of_work, recipe_version
@@ -58,13 +59,14 @@ def plan_batch(book: Book, request: PlanRequest) -> str:
         chosen, named = chosen_lots(tx.rows, request.using or {}, recipe, named, request.on)
         stock = FreeStock(tx.rows, request.on, chosen)
         step = settings(tx.rows).scale_step_mg
-        filled, formulation = _fill(stock, recipe, named, request, step)
+        lots, formulation = _fill(stock, recipe, named, request, step)
+        filled = _taken(lots)
         batch = _book_batch(tx, card, version_id, recipe, request)
         assert batch.id is not None
         if formulation and (refusal := likely_low_refusal(formulation, card)):
             doubt = superfat_doubt(refusal, formulation.pot.lowest())
             keep_or_refuse(tx, batch.id, doubt, anyway=request.anyway, on=request.on, by=book.who, before=_BEFORE)
-        _book_lines(tx, batch, filled, named, step, divided=bool(recipe.portions))
+        book_lines(tx, batch, lines_of_batch(recipe, filled, step=step))
         plan_portions(tx, batch, recipe, filled, step=step)
         for one in (batch.code, *(child.code for child in portions_of(tx.rows, batch.id))):
             if over := over_the_limit(batch_skin_checks(tx.rows, find_batch(tx.rows, one))):
@@ -86,44 +88,19 @@ def _book_batch(tx: Transaction, card: RecipeCard, version_id: int, recipe: Reci
     )
 
 
-Filled = list[tuple[RecipeLine, Sequence[Take]]]
+Lots = list[tuple[RecipeLine, Sequence[Take]]]
 
 
-def _book_lines(
-    tx: Transaction, batch: Batch, filled: Filled, named: Mapping[str, MaterialCard], step: int, *, divided: bool
-) -> None:
-    place = 0
-    for line, takes in filled:
-        if line.portion or (line.role == "packaging" and divided):
-            continue  # it stands on the worksheet of its portion
-        role = line.role
-        if role == "part":
-            kind = named[line.material].kind
-            assert kind != "soap"  # no recipe takes bars as a part
-            role = kind
-        for take in takes:
-            place += 1
-            low, high = tolerance(role, take.quantity, step=step)
-            assert batch.id is not None
-            tx.add(
-                PlanLine(
-                    batch_id=batch.id,
-                    number=place,
-                    role=role,
-                    material_id=take.card.id,
-                    lot_id=take.lot.id if take.lot else None,
-                    target=take.quantity,
-                    low=low,
-                    high=high,
-                    stage=line.stage,
-                    in_demand=None if line.in_demand and line.add_alkali is not False else 0,
-                )
-            )
+def _taken(filled: Lots) -> Filled:
+    return [
+        (line, [Taken(one.card.id, one.card.kind, one.lot.id if one.lot else None, one.quantity) for one in takes])
+        for line, takes in filled
+    ]
 
 
 def _fill(
     stock: FreeStock, recipe: Recipe, named: Mapping[str, MaterialCard], request: PlanRequest, step: int
-) -> tuple[Filled, Formulation | None]:
+) -> tuple[Lots, Formulation | None]:
     """Every line with the lots it is filled from, in the order of work; the lye follows from the fats."""
     amounts = {one.line: one.target for one in targets(recipe, fats_total_mg=request.fats_mg, bars=request.bars)}
     filled: dict[RecipeLine, Sequence[Take]] = {}
@@ -150,7 +127,7 @@ def _fill(
     return [(line, filled[line]) for line in order_of_work(recipe, named) if line in filled], worked
 
 
-def _lye_into_water(filled: Filled, named: Mapping[str, MaterialCard]) -> Filled:
+def _lye_into_water(filled: Lots, named: Mapping[str, MaterialCard]) -> Lots:
     """A stock lye: the water stands first, and both with the cautions for lye. Raises Refused for too little water."""
     kinds = {line: named[line.material].kind for line, _ in filled}
     if "alkali" not in kinds.values():

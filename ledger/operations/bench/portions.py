@@ -1,14 +1,13 @@
 """A batch divided at trace: each portion is a batch of its own, made of the dough and what goes into it alone."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import asdict
 from datetime import date
-from fractions import Fraction
 
-from ledger.domain.recipe.formulate import tolerance
-from ledger.domain.recipe.recipe import AT_TRACE, Recipe, RecipeLine
+from ledger.domain.bench.worksheet import DOUGH, Filled, SheetLine, sheets_of_portions
+from ledger.domain.recipe.recipe import Recipe
 from ledger.errors import BadInput, Refused
 from ledger.operations.recipe.recipes import dough_code, soap_code
-from ledger.operations.stock.allocate import Take
 from ledger.operations.stock.combine import next_batch_code
 from ledger.operations.stock.receive import next_lot_code
 from ledger.rows.batch import BatchRow, find_batch, plan_lines, portions_of
@@ -25,76 +24,34 @@ from ledger.units.dates import show_date
 from ledger.units.money import share_out
 from ledger.units.names import near
 from ledger.units.quantity import show_mass
-from ledger.units.words import Role, Stage
-
-DOUGH: Role = "dough"  # the role of its line on the worksheet of a portion
 
 
-def plan_portions(
-    tx: Transaction, batch: Batch, recipe: Recipe, filled: Sequence[tuple[RecipeLine, Sequence[Take]]], *, step: int
-) -> None:
+def plan_portions(tx: Transaction, batch: Batch, recipe: Recipe, filled: Filled, *, step: int) -> None:
     """Plan a batch for each portion: the dough it takes, what goes into it alone, and its wrapping."""
     if not recipe.portions:
         return
-    alone = ("packaging",)
-    whole = sum(
-        take.quantity for line, takes in filled for take in takes if line.role not in alone and not line.portion
-    )
-    doughs = share_out(whole, [one.share_ppm for one in recipe.portions])
-    fats = sum(take.quantity for line, takes in filled for take in takes if line.role == "fat")
-    bars = _bars_of_portions(recipe, batch.bars_planned, Fraction(fats, recipe.fats_total_mg or fats))
-    for portion, dough, pieces in zip(recipe.portions, doughs, bars, strict=True):
+    dough_id = material_id(tx.rows, dough_code(recipe.code))
+    for sheet in sheets_of_portions(recipe, filled, batch.bars_planned, dough_id=dough_id, step=step):
         child = tx.add(
             Batch(
                 code=next_batch_code(tx, batch.on),
                 process="portion",
                 recipe_version_id=batch.recipe_version_id,
-                material_id=material_id(tx.rows, soap_code(recipe.code, portion)),
+                material_id=material_id(tx.rows, soap_code(recipe.code, sheet.portion)),
                 on=batch.on,
-                bars_planned=pieces or None,
+                bars_planned=sheet.bars or None,
                 part_of=batch.id,
-                portion=portion.name,
+                portion=sheet.portion.name,
             )
         )
-        assert child.id is not None
-        rows: list[tuple[Role, int, int | None, int, Stage]] = [
-            (DOUGH, material_id(tx.rows, dough_code(recipe.code)), None, dough, AT_TRACE)
-        ]
-        for line, takes in filled:
-            if line.role == "packaging" and pieces:
-                lot = takes[0].lot.id if takes and takes[0].lot else None
-                rows += (
-                    [("packaging", takes[0].card.id, lot, (line.per_bar or 1) * pieces, line.stage)] if takes else []
-                )
-            elif line.portion == portion.name:
-                rows += [(line.role, t.card.id, t.lot.id if t.lot else None, t.quantity, line.stage) for t in takes]
-        for number, (role, material, lot_id, target, stage) in enumerate(rows, 1):
-            low, high = tolerance(role, target, step=step)
-            tx.add(
-                PlanLine(
-                    batch_id=child.id,
-                    number=number,
-                    role=role,
-                    material_id=material,
-                    lot_id=lot_id,
-                    target=target,
-                    low=low,
-                    high=high,
-                    stage=stage,
-                )
-            )
+        book_lines(tx, child, sheet.lines)
 
 
-def _bars_of_portions(recipe: Recipe, planned: int | None, scale: Fraction) -> list[int]:
-    """The bars of each portion: as written, at the size of the batch; the others share the rest by their dough."""
-    written = [round((one.bars or 0) * scale) for one in recipe.portions]
-    if all(one.bars for one in recipe.portions):
-        return written
-    rest = share_out(
-        max((planned or 0) - sum(written), 0),
-        [0 if one.bars else one.share_ppm for one in recipe.portions],
-    )
-    return [mine + others for mine, others in zip(written, rest, strict=True)]
+def book_lines(tx: Transaction, batch: Batch, lines: Iterable[SheetLine]) -> None:
+    """Write the worksheet of a batch."""
+    assert batch.id is not None
+    for line in lines:
+        tx.add(PlanLine(batch_id=batch.id, **asdict(line)))
 
 
 def divide_batch(
