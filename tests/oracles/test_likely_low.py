@@ -20,12 +20,12 @@ from collections.abc import Callable
 
 import pytest
 
+from ledger.domain.bench.superfat import likely_low_refusal
 from ledger.domain.lye.pot import Figures
 from ledger.domain.lye.saponification import AlkaliCharge, FatCharge
 from ledger.domain.lye.uncertainty import superfat_range
 from ledger.domain.recipe.formulate import Charge, Formulation, formulate
 from ledger.domain.recipe.reader import read_recipe
-from ledger.operations.bench.superfat_guard import likely_low_refusal
 from ledger.reference.tables import fats
 from ledger.rows.recipe import RecipeCard
 
@@ -119,15 +119,12 @@ def blend(**percent: float) -> Formulation:
     return formulate(recipe, charges, alkalis=soda, fill=Figures("water"), scale_step_mg=100)
 
 
-CARD = RecipeCard(1, "b", "Blend", "cold", 1, 1, 1)
-
-
 def test_an_ordinary_blend_at_five_percent_is_not_refused() -> None:
     # KOH 133.0 + 64.125 + 8.95 = 206.075 g. Half-ranges 700 x 6 = 4.2 g, 250 x 8.5 = 2.125 g, 50 x 3 = 0.15 g: root
     # of the squares 4.709 g = 2.285 %. The scale, 0.1 of 139.6 g of lye, is 0.072 %. Together 2.287 x 0.95 = 2.172 %.
     found = blend(olive=70, coconut=25, castor=5)
     assert found.pot.lowest().likely_low_ppm / 10_000 == pytest.approx(2.83, abs=0.005)
-    assert likely_low_refusal(found, CARD) is None
+    assert likely_low_refusal(found, "Blend") is None
 
 
 def test_much_unrefined_shea_at_five_percent_is_refused() -> None:
@@ -135,7 +132,7 @@ def test_much_unrefined_shea_at_five_percent_is_refused() -> None:
     # squares 10.739 g = 5.381 %; x 0.95 = 5.112 % (the scale adds 0.001), more than the 5 % there are.
     found = blend(shea=60, coconut=25, cocoa_butter=15)
     assert found.pot.lowest().likely_low_ppm / 10_000 == pytest.approx(-0.11, abs=0.005)
-    refusal = likely_low_refusal(found, CARD)
+    refusal = likely_low_refusal(found, "Blend")
     assert refusal is not None
     assert "5.00 %" in refusal
     assert "−0.11 %" in refusal

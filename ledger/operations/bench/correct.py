@@ -3,11 +3,12 @@
 from datetime import date
 
 from ledger.domain.bench.correction import InPot, Way
+from ledger.domain.bench.superfat import as_weighed_doubt, burning_doubt
 from ledger.domain.lye.weighed import LyeCheck
 from ledger.domain.recipe.formulate import tolerance
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import settle_deviations
-from ledger.operations.bench.superfat_guard import as_weighed_doubt, burning_doubt, keep_or_refuse
+from ledger.operations.bench.superfat_guard import keep_or_refuse
 from ledger.operations.bench.weigh import Weighed, book_line, may_be_weighed
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.rows.decision import still_open
@@ -47,7 +48,7 @@ def correct_batch(
         case = correction_case(tx.rows, batch, line, actual_mg)
         may_be_weighed(batch, on)
         way = correction_ways(tx.rows, batch, case)[WAYS.index(take)]
-        burning = burning_doubt(batch, take, way.superfat) if way.burns and way.superfat else None
+        burning = burning_doubt(batch.code, take, way.superfat) if way.burns and way.superfat else None
         if burning is None and way.why_not is not None:
             raise Refused(f"'{take}' is not a way out here: {way.why_not}.")
         if burning and not (anyway or "").strip() and still_open(tx.rows, [burning], batch_id=batch.id):
@@ -62,7 +63,7 @@ def correct_batch(
         tx.add(Reading(batch_id=batch.id, on=on, what="correction", text=f"{words}{_listed(case.lines, way, units)}"))
         settle_deviations(tx, batch.code, on=on, by=by)
         check = lye_check(tx.rows, batch.id)
-        keep_or_refuse(tx, batch.id, as_weighed_doubt(batch, check) or burning, anyway=anyway, on=on, by=by)
+        keep_or_refuse(tx, batch.id, as_weighed_doubt(batch.code, check) or burning, anyway=anyway, on=on, by=by)
         tx.say(f"Corrected batch {batch.code}: {words}.")
     return check
 

@@ -5,13 +5,14 @@ from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
+from ledger.domain.bench.superfat import likely_low_refusal, superfat_doubt
 from ledger.domain.bench.worksheet import Filled, Taken, lines_of_batch
 from ledger.domain.lye.saponification import check_dissolves
 from ledger.domain.recipe.formulate import Charge, Formulation, formulate, scaled_bars, targets
 from ledger.domain.recipe.recipe import WITH_THE_LYE, Recipe, RecipeLine
 from ledger.errors import Refused
 from ledger.operations.bench.portions import book_lines, material_id, plan_portions
-from ledger.operations.bench.superfat_guard import keep_or_refuse, likely_low_refusal, superfat_doubt
+from ledger.operations.bench.superfat_guard import keep_or_refuse
 from ledger.operations.material.skin import over_the_limit
 from ledger.operations.recipe.recipes import dough_code
 from ledger.operations.stock.allocate import FreeStock, Take, chosen_lots
@@ -63,7 +64,7 @@ def plan_batch(book: Book, request: PlanRequest) -> str:
         filled = _taken(lots)
         batch = _book_batch(tx, card, version_id, recipe, request)
         assert batch.id is not None
-        if formulation and (refusal := likely_low_refusal(formulation, card)):
+        if formulation and (refusal := likely_low_refusal(formulation, card.name)):
             doubt = superfat_doubt(refusal, formulation.pot.lowest())
             keep_or_refuse(tx, batch.id, doubt, anyway=request.anyway, on=request.on, by=book.who, before=_BEFORE)
         book_lines(tx, batch, lines_of_batch(recipe, filled, step=step))

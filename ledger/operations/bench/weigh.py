@@ -5,11 +5,12 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.bench.decision import Doubt
+from ledger.domain.bench.superfat import as_weighed_doubt
 from ledger.domain.lye.weighed import LyeCheck
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import settle_deviations
 from ledger.operations.bench.readings import ReadingValue, add_readings
-from ledger.operations.bench.superfat_guard import as_weighed_doubt, keep_or_refuse
+from ledger.operations.bench.superfat_guard import keep_or_refuse
 from ledger.operations.material.skin import over_the_limit
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.rows.lot import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
@@ -67,7 +68,7 @@ def weigh(
             book_line(tx, batch, lines[number], takes, on=on, correct=correct)
         check = lye_check(tx.rows, batch.id)
         if any(_bears_on_the_lye(tx.rows, lines[number]) for number in weighed):
-            keep_or_refuse(tx, batch.id, as_weighed_doubt(batch, check), anyway=anyway, on=on, by=by)
+            keep_or_refuse(tx, batch.id, as_weighed_doubt(batch.code, check), anyway=anyway, on=on, by=by)
         if any(bears_on_the_skin(tx.rows, lines[number].material_id, lines[number].lot_id) for number in weighed):
             checks = batch_skin_checks(tx.rows, batch)
             if over := over_the_limit(checks):
