@@ -181,9 +181,10 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if lot.on > on:", "if lot.on >= on:"),
         ("lot.best_before < on:", "lot.best_before <= on:"),
     ],
-    ("operations/label/labels.py", "release/test_labelled.py"): [
+    ("domain/label/run.py", "label/test_run.py"): [
         ("if used < 0:", "if used <= 0:"),
-        ("if on < run.on:", "if on <= run.on:"),
+        ("if on < printed_on:", "if on <= printed_on:"),
+        ('_LABELLED = ("passed", "released")', '_LABELLED = ("passed", "released", "on hold")'),
     ],
     ("domain/release/supply.py", "release/test_may_release.py"): [
         ("if labels.on_bars < leaving:", "if labels.on_bars <= leaving:"),

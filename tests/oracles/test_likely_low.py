@@ -27,7 +27,6 @@ from ledger.domain.lye.uncertainty import superfat_range
 from ledger.domain.recipe.formulate import Charge, Formulation, formulate
 from ledger.domain.recipe.reader import read_recipe
 from ledger.reference.tables import fats
-from ledger.rows.recipe import RecipeCard
 
 RUNS = 50_000
 # Three things that leave the same open: 1500 g of each fat at 200 +- 8 mg KOH per g is 12 of 600 g of the demand, 2 %;

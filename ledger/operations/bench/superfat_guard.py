@@ -6,7 +6,6 @@ from ledger.domain.bench.decision import Doubt
 from ledger.errors import Refused
 from ledger.operations.stock.decide import decide
 from ledger.rows.decision import still_open
-from ledger.rows.recipe import RecipeCard
 from ledger.storage.tables.decision import Decision
 from ledger.storage.transaction import Transaction
 

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.label.run import is_draft, may_be_labelled, used_of
 from ledger.errors import BadInput, Refused
 from ledger.markets import known_market, market
 from ledger.rows.batch import find_batch
@@ -45,21 +46,11 @@ def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
         net_mg=request.net_mg,
         best_before_months=request.best_before_months,
     )
-    if view.draft:
-        step = "pass" if view.status == "curing" else "release"
-        raise Refused(
-            f"The bars of batch {view.batch_code} are {view.status}; labels are approved and printed for bars that are "
-            f"passed for packing or released: soapledger {step} {view.batch_code}. A marked draft: --draft."
-        )
-    lot_id = find_batch(tx.rows, request.batch).yield_lot_id
-    assert lot_id is not None
-    was = lot_by_id(tx.rows, lot_id, on=request.on).status
-    if was not in ("passed", "released"):
-        raise Refused(
-            f"The bars of batch {view.batch_code} were not passed for packing on {show_date(request.on)}; "
-            "look at --on. A marked draft: --draft."
-        )
-    return view, lot_id
+    batch = find_batch(tx.rows, request.batch)
+    assert batch.yield_lot_id is not None
+    then = lot_by_id(tx.rows, batch.yield_lot_id, on=request.on).status
+    may_be_labelled(batch.code, status=view.status, now=batch.lot_status, then=then, on=request.on)
+    return view, batch.yield_lot_id
 
 
 def approve_label(book: Book, request: LabelRequest, *, by: str) -> str:
@@ -124,6 +115,8 @@ def _run(request: LabelRequest, view: LabelText, lot_id: int, text: str) -> Labe
     )
 
 
+# What a run printed again keeps of the first: the bars, the words, and how they were laid out.
+
 def reprint_labels(
     book: Book, number: int, count: int, *, on: date, start: int, draw: Callable[[LabelText, str, str], bytes]
 ) -> bytes:
@@ -142,7 +135,7 @@ def reprint_labels(
                 f"Run {number} was kept without its layout; print anew: soapledger label print {run.batch_code}"
             )
         batch = find_batch(tx.rows, run.batch_code)
-        if batch.lot_status not in ("passed", "released"):
+        if is_draft(batch.lot_status):
             raise Refused(f"The bars of batch {batch.code} are {batch.status}; no labels are printed for them.")
         law = known_market(run.market)
         if law and (words := barred_words(tx.rows, batch, [law], on=on)):
@@ -177,11 +170,7 @@ def count_labels(book: Book, number: int, *, spoiled: int, returned: int, on: da
     """
     with book.write("label count") as tx:
         run = run_by_number(tx.rows, number)
-        used = run.count - spoiled - returned
-        if used < 0:
-            raise BadInput(f"Run {number} issued {run.count} labels; {spoiled} and {returned} are more than that.")
-        if on < run.on:
-            raise BadInput(f"Run {number} was printed on {show_date(run.on)}; look at --on.")
+        used = used_of(number, run.count, printed_on=run.on, spoiled=spoiled, returned=returned, on=on)
         tx.add(LabelCount(label_run_id=number, on=on, used=used, spoiled=spoiled, returned=returned))
         tx.say(f"Counted run {number}: {used} used, {spoiled} spoiled, {returned} returned.")
         return run_by_number(tx.rows, number)

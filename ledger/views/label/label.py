@@ -7,6 +7,7 @@ from datetime import date
 from ledger.domain.label.declaration import DeclaredIngredient, Naming, declare, declared_line
 from ledger.domain.label.durability import durability
 from ledger.domain.label.market import Market, Rule
+from ledger.domain.label.run import is_draft
 from ledger.domain.recipe.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.domain.stock.graph import Node
 from ledger.errors import BadInput, Refused
@@ -113,7 +114,7 @@ def label_text(
         precautions=wishes.precautions,
         made_on=made,
         status=batch.status,
-        draft=batch.lot_status not in ("passed", "released"),
+        draft=is_draft(batch.lot_status),
         policy=wishes.declaration,
         declared=declared,
         allergens=allergens,

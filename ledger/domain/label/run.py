@@ -1,0 +1,41 @@
+"""Whether labels may be approved and printed for the bars of a batch, and how many of a run are on them."""
+
+from datetime import date
+
+from ledger.errors import BadInput, Refused
+from ledger.units.dates import show_date
+
+_LABELLED = ("passed", "released")
+
+
+def is_draft(verdict: str | None) -> bool:
+    """Whether a label is a draft: its bars are not passed for packing, or no longer stand so."""
+    return verdict not in _LABELLED
+
+
+def may_be_labelled(batch: str, *, status: str, now: str | None, then: str, on: date) -> None:
+    """Raise Refused for bars that are drafts by what was decided last (`now`), or were on the day (`then`)."""
+    if is_draft(now):
+        step = "pass" if status == "curing" else "release"
+        raise Refused(
+            f"The bars of batch {batch} are {status}; labels are approved and printed for bars that are "
+            f"passed for packing or released: soapledger {step} {batch}. A marked draft: --draft."
+        )
+    if is_draft(then):
+        raise Refused(
+            f"The bars of batch {batch} were not passed for packing on {show_date(on)}; "
+            "look at --on. A marked draft: --draft."
+        )
+
+
+def used_of(number: int, issued: int, *, printed_on: date, spoiled: int, returned: int, on: date) -> int:
+    """How many labels of a run are on the bars.
+
+    Raises BadInput for more spoiled and returned than were issued, or a day before they were printed.
+    """
+    used = issued - spoiled - returned
+    if used < 0:
+        raise BadInput(f"Run {number} issued {issued} labels; {spoiled} and {returned} are more than that.")
+    if on < printed_on:
+        raise BadInput(f"Run {number} was printed on {show_date(printed_on)}; look at --on.")
+    return used
