@@ -96,6 +96,19 @@ def test_nothing_is_read_of_bars_before_the_day_the_batch_was_made(shop: Shop, r
 
 
 @freeze_time("2026-06-10 09:00:00")
+@pytest.mark.parametrize("what", ["bar weight=130 g", "waste at the cut=20 g"])
+def test_no_bar_is_weighed_before_there_is_one(shop: Shop, run: Any, what: str) -> None:
+    code = weighed(shop.book, planned(shop.book))
+    before = read(run, code)
+    assert f"Batch {code} is poured; it has no bars yet." in run("batch", "log", code, "--reading", what, code=1).stderr
+    assert read(run, code) == before
+    run("batch", "log", code, "--reading", "unmoulded weight=1400 g")  # of the loaf
+    run("batch", "cut", code, "10", "--on", "2026-06-09")
+    assert "was cut on 9 Jun 2026" in run("batch", "log", code, "--reading", what, "--on", "2026-06-08", code=2).stderr
+    run("batch", "log", code, "--reading", what, "--on", "2026-06-09")
+
+
+@freeze_time("2026-06-10 09:00:00")
 def test_a_correction_keeps_the_day_of_what_it_corrects_unless_said(bars: str, run: Any) -> None:
     run("batch", "log", bars, "--reading", "pH=9.8", "--on", "2026-06-03")
     run("batch", "log", bars, "--reading", "pH=9.7", "--correct")

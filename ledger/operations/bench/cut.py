@@ -74,7 +74,7 @@ def cut_batch(
         tx.open_lots(lots, place_id=workshop.id, on=on, batch_id=batch.id)
         found = [ReadingValue("bar weight", one, "mg") for one in weights_mg]
         found += [ReadingValue("waste at the cut", waste_mg, "mg")] if waste_mg else []
-        add_readings(tx, batch, found, on)
+        add_readings(tx, find_batch(tx.rows, code), found, on)  # of bars, which are there now
         settle_deviations(tx, batch.code, on=on, by=by)
         tx.say(f"Cut batch {batch.code} into {bars} bars.")
         return mass_balance(tx.rows, find_batch(tx.rows, code))

@@ -159,12 +159,17 @@ def add_readings(
 
 
 def _not_too_early(batch: BatchRow, what: str, on: date) -> None:
-    """Raise BadInput for a day before the batch was planned for, the loaf was made or the bars were cut."""
+    """Raise BadInput for a day before the batch was planned for, the loaf was made or the bars were cut.
+
+    Refused for what is read of bars that are not cut yet.
+    """
     if on < batch.planned_on:
         raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
     of = READINGS[what].of
     if of in ("loaf", "bars") and on < batch.on:
         raise BadInput(f"Batch {batch.code} was made on {show_date(batch.on)}; look at --on.")
+    if of == "bars" and batch.yielded_on is None:
+        raise Refused(f"Batch {batch.code} is {batch.status}; it has no bars yet.")
     if of == "bars" and batch.yielded_on is not None and on < batch.yielded_on:
         raise BadInput(f"Batch {batch.code} was cut on {show_date(batch.yielded_on)}; look at --on.")
 
