@@ -11,7 +11,7 @@ from ledger.domain.lye.saponification import check_dissolves
 from ledger.domain.recipe.formulate import Charge, Formulation, formulate, scaled_bars, targets
 from ledger.domain.recipe.recipe import WITH_THE_LYE, Recipe, RecipeLine
 from ledger.errors import Refused
-from ledger.operations.bench.portions import book_lines, material_id, plan_portions
+from ledger.operations.bench.portions import book_lines, plan_portions
 from ledger.operations.bench.superfat_guard import keep_or_refuse
 from ledger.operations.material.skin import over_the_limit
 from ledger.operations.recipe.recipes import dough_code

@@ -117,6 +117,7 @@ def _run(request: LabelRequest, view: LabelText, lot_id: int, text: str) -> Labe
 
 # What a run printed again keeps of the first: the bars, the words, and how they were laid out.
 
+
 def reprint_labels(
     book: Book, number: int, count: int, *, on: date, start: int, draw: Callable[[LabelText, str, str], bytes]
 ) -> bytes:
