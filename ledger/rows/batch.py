@@ -7,11 +7,9 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from ledger.domain.bench.status import Written, status_of
-from ledger.domain.recipe.recipe import IN_THE_FATS, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.rows.codes import near_words, read_code
 from ledger.rows.opened import day, maybe_day
-from ledger.rows.recipe import kept_version
 from ledger.units.codes import looks_like_batch_code, read_batch_code
 from ledger.units.words import MaterialKind, Process, Role, Stage, Verdict, in_pieces
 
@@ -186,11 +184,6 @@ def was_known(rows: sqlite3.Connection, batch: BatchRow) -> bool:
     return rows.execute("SELECT 1 FROM live_batch WHERE id = ?", (batch.id,)).fetchone() is not None
 
 
-def recipe_of(rows: sqlite3.Connection, batch: BatchRow) -> Recipe | None:
-    """The recipe version a batch was planned from; none for a combined drum."""
-    return kept_version(rows, batch.recipe_version_id)
-
-
 class PlanLineRow(NamedTuple):
     """One numbered line of a batch, with what has been weighed on it."""
 
@@ -214,7 +207,7 @@ class PlanLineRow(NamedTuple):
     @property
     def held_back(self) -> bool:
         """Whether it is a fat that goes in later than the others."""
-        return self.role == "fat" and self.stage != IN_THE_FATS
+        return self.role == "fat" and self.stage != "in the fats"
 
     @property
     def left_out(self) -> bool:

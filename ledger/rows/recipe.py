@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from ledger.domain.recipe.figures import recipe_from
 from ledger.domain.recipe.recipe import Recipe
+from ledger.rows.batch import BatchRow
 from ledger.units.names import match_name
 from ledger.units.words import Process
 
@@ -104,3 +105,8 @@ def latest_assessment_text(rows: sqlite3.Connection, recipe_id: int) -> str | No
         "SELECT source FROM live_assessment WHERE recipe_id = ? ORDER BY id DESC LIMIT 1", (recipe_id,)
     ).fetchone()
     return found and str(found[0])
+
+
+def recipe_of(rows: sqlite3.Connection, batch: BatchRow) -> Recipe | None:
+    """The recipe version a batch was planned from; none for a combined drum."""
+    return kept_version(rows, batch.recipe_version_id)

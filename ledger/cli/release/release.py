@@ -13,7 +13,8 @@ from ledger.domain.tools.bar_checks import FREE_ALKALI, Check, read_check
 from ledger.errors import BadInput
 from ledger.operations.release.release import release_bars
 from ledger.operations.release.release_checks import keep_bad_checks, open_checks
-from ledger.rows.batch import find_batch, recipe_of
+from ledger.rows.batch import find_batch
+from ledger.rows.recipe import recipe_of
 from ledger.units.codes import read_batch_code
 from ledger.units.dates import parse_date
 from ledger.units.quantity import parse_pieces

@@ -9,11 +9,12 @@ from ledger.operations.bench.deviations import settle_deviations
 from ledger.operations.bench.readings import ReadingValue, add_readings
 from ledger.operations.house.setup import OFFCUTS
 from ledger.operations.stock.receive import next_lot_code
-from ledger.rows.batch import BatchRow, find_batch, recipe_of
+from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.lot import place_of_kind
 from ledger.rows.material import material_by_code
 from ledger.rows.opened import Rows
 from ledger.rows.reading import last_worked_on, mass_in
+from ledger.rows.recipe import recipe_of
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.verbs import FirstDecision, NewLot

@@ -4,8 +4,9 @@ from datetime import date
 
 from ledger.domain.tools.limits import outside
 from ledger.errors import BadInput, Refused
-from ledger.rows.batch import BatchRow, find_batch, recipe_of
+from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.decision import deviations
+from ledger.rows.recipe import recipe_of
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.tables.reading import Deviation, DeviationDecision

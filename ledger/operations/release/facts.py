@@ -8,12 +8,13 @@ from ledger.domain.release.releasing import Finished
 from ledger.domain.release.supply import Labels, Supply
 from ledger.domain.tools.bar_checks import Check, read_check
 from ledger.errors import Refused
-from ledger.rows.batch import BatchRow, find_batch, recipe_of
+from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.decision import decided, deviations, verdicts
 from ledger.rows.label import runs
 from ledger.rows.lot import on_hand_at, place_of_kind
 from ledger.rows.opened import Rows
 from ledger.rows.reading import read_of_the_bars
+from ledger.rows.recipe import recipe_of
 from ledger.views.label.label_due import label_doubts, labels_on_bars
 from ledger.views.label.supply import barred_from_supply, labelled_markets, supply_doubts
 

@@ -7,9 +7,10 @@ from ledger.domain.release.releasing import Releasing, not_good
 from ledger.domain.tools.bar_checks import Check, missing
 from ledger.operations.bench.deviations import AT_RELEASE
 from ledger.operations.release.facts import bars_of, known_checks
-from ledger.rows.batch import BatchRow, find_batch, recipe_of
+from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.lot import place_of_kind
 from ledger.rows.opened import Rows
+from ledger.rows.recipe import recipe_of
 from ledger.storage.book import Book
 from ledger.storage.tables.reading import Deviation
 from ledger.storage.tables.release import RetainedSample

@@ -8,12 +8,13 @@ from ledger.domain.lye.saponification import lye_concentration
 from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.recipe.scaling import Dough
 from ledger.errors import BadInput, Refused
-from ledger.rows.batch import BatchRow, PlanLineRow, plan_lines, recipe_of
+from ledger.rows.batch import BatchRow, PlanLineRow, plan_lines
 from ledger.rows.decision import decided
 from ledger.rows.lot import available, lots_by_id
 from ledger.rows.material import materials_by_id
 from ledger.rows.opened import Rows
 from ledger.rows.reading import first_of
+from ledger.rows.recipe import recipe_of
 from ledger.rows.settings import settings
 from ledger.units.quantity import show_mass, show_share
 from ledger.units.words import LIKELY_NOTHING, Units

@@ -12,10 +12,11 @@ from ledger.domain.lye.uncertainty import Superfat
 from ledger.domain.lye.weighed import dry_alkali, pot_as_weighed, water_of
 from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.tools.limits import limit_of
-from ledger.rows.batch import find_batch, plan_lines, recipe_of
+from ledger.rows.batch import find_batch, plan_lines
 from ledger.rows.lot import lots_by_id
 from ledger.rows.material import materials_by_id
 from ledger.rows.opened import Rows
+from ledger.rows.recipe import recipe_of
 from ledger.rows.settings import PrintedFrom, printed_from, settings
 from ledger.units.words import Process, Role, Stage, Units
 from ledger.views.bench.batch_notes import notes_before, notes_that_stay

@@ -8,9 +8,10 @@ from ledger.domain.label.market import AllergenList, Market
 from ledger.domain.lye.composition import dried_to
 from ledger.domain.material.allergens import AllergenAnswer, Found, Holds, ListedAs, allergens_in
 from ledger.reference.allergens import Allergen, allergen_named, counted_as, remark_on, usual_contents
-from ledger.rows.batch import BatchRow, recipe_of
+from ledger.rows.batch import BatchRow
 from ledger.rows.material import contents_of, materials_by_id
 from ledger.rows.opened import Rows
+from ledger.rows.recipe import recipe_of
 from ledger.units.quantity import show_share
 from ledger.views.cure.drying import driest_water, undried
 from ledger.views.recipe.ingredients import bases_of_batch

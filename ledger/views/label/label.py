@@ -12,10 +12,10 @@ from ledger.domain.recipe.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.domain.stock.graph import Node
 from ledger.errors import BadInput, Refused
 from ledger.markets import market
-from ledger.rows.batch import BatchRow, find_batch, infusions_among, recipe_of
+from ledger.rows.batch import BatchRow, find_batch, infusions_among
 from ledger.rows.movement import graph_from
 from ledger.rows.opened import Rows
-from ledger.rows.recipe import recipe_by_code
+from ledger.rows.recipe import recipe_by_code, recipe_of
 from ledger.rows.settings import settings
 from ledger.views.label.allergens import Allergens, allergens_of, batch_holding, said_barred
 from ledger.views.recipe.ingredients import declared_parts

@@ -7,9 +7,10 @@ from collections.abc import Collection, Sequence
 from ledger.domain.bench.alkali import AlkaliWanted, wanted
 from ledger.domain.lye.pot import Figures
 from ledger.domain.lye.weighed import LyeCheck, Weighed, checked
-from ledger.rows.batch import BatchRow, PlanLineRow, batch_by_id, plan_lines, recipe_of
+from ledger.rows.batch import BatchRow, PlanLineRow, batch_by_id, plan_lines
 from ledger.rows.lot import lot_by_id
 from ledger.rows.material import material_by_id
+from ledger.rows.recipe import recipe_of
 from ledger.rows.settings import settings
 from ledger.views.material.figures import figures_of, own_words, purity_open, sap_open
 

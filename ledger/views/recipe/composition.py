@@ -20,10 +20,11 @@ from ledger.domain.lye.pot import Figures
 from ledger.domain.lye.weighed import Weighed
 from ledger.domain.recipe.recipe import DRIEST_WATER_PPM, IN_THE_FATS, WATER_LEFT_PPM, Recipe
 from ledger.reference.tables import fats
-from ledger.rows.batch import BatchRow, recipe_of
+from ledger.rows.batch import BatchRow
 from ledger.rows.material import MaterialCard, materials_by_id
 from ledger.rows.opened import Rows
 from ledger.rows.reading import cooked_off
+from ledger.rows.recipe import recipe_of
 from ledger.units.quantity import WHOLE_PPM
 from ledger.units.words import Process, UsedAs
 from ledger.views.lye.lye_check import meant_in, weighed_in

@@ -2,10 +2,11 @@
 
 import sqlite3
 
-from ledger.rows.batch import BatchRow, plan_lines, recipe_of
+from ledger.rows.batch import BatchRow, plan_lines
 from ledger.rows.lot import lots_by_id
 from ledger.rows.movement import came_out, went_in
 from ledger.rows.reading import current_readings
+from ledger.rows.recipe import recipe_of
 from ledger.rows.settings import settings
 from ledger.views.lye.lye_check import lye_check
 

@@ -8,9 +8,9 @@ from ledger.domain.release.assessed import Assessed, Compared, Share, compare
 from ledger.domain.release.assessment import Assessment, read_assessment
 from ledger.errors import BadInput, Refused
 from ledger.markets import laws_at, market
-from ledger.rows.batch import BatchRow, find_batch, recipe_of
+from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.opened import Rows
-from ledger.rows.recipe import RecipeCard, latest_assessment_text
+from ledger.rows.recipe import RecipeCard, latest_assessment_text, recipe_of
 from ledger.rows.settings import settings
 from ledger.views.lye.lye_check import lye_check
 from ledger.views.recipe.ingredients import parts_of_batch
