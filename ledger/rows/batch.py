@@ -113,9 +113,10 @@ def _batch(row: sqlite3.Row) -> BatchRow:
     return BatchRow(**values)
 
 
-def batches(rows: sqlite3.Connection) -> tuple[BatchRow, ...]:
-    """Every batch, oldest first."""
-    return tuple(_batch(row) for row in rows.execute(_SQL + ' ORDER BY b."on", b.id'))
+def batches(rows: sqlite3.Connection, *, last: int | None = None) -> tuple[BatchRow, ...]:
+    """Every batch, oldest first; only the last so many where told."""
+    latest = "" if last is None else 'WHERE b.id IN (SELECT id FROM live_batch ORDER BY "on" DESC, id DESC LIMIT :last)'
+    return tuple(_batch(row) for row in rows.execute(f'{_SQL} {latest} ORDER BY b."on", b.id', {"last": last}))
 
 
 def batch_by_id(rows: sqlite3.Connection, batch_id: int) -> BatchRow:

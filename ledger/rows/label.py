@@ -41,12 +41,12 @@ def _run(row: sqlite3.Row) -> Run:
     return Run(**{**dict(row), "on": day(row["on"]), "counted": maybe_day(row["counted"])})
 
 
-def runs(rows: sqlite3.Connection, lot_id: int | None = None) -> tuple[Run, ...]:
-    """Every run, or those of one lot of bars, in order."""
-    where = "" if lot_id is None else " WHERE r.lot_id = ?"
-    return tuple(
-        _run(row) for row in rows.execute(_SQL + where + " ORDER BY r.id", () if lot_id is None else (lot_id,))
-    )
+def runs(rows: sqlite3.Connection, lot_id: int | None = None, *, last: int | None = None) -> tuple[Run, ...]:
+    """Every run, or those of one lot of bars, in order; only the last so many where told."""
+    where = "" if lot_id is None else " WHERE r.lot_id = :lot"
+    asked = {"lot": lot_id, "last": -1 if last is None else last}
+    found = rows.execute(_SQL + where + " ORDER BY r.id DESC LIMIT :last", asked).fetchall()
+    return tuple(_run(row) for row in reversed(found))
 
 
 def run_by_number(rows: sqlite3.Connection, number: int) -> Run:

@@ -21,6 +21,7 @@ CREATE INDEX decision_all_the_same ON decision (verdict) WHERE instr(reason, ');
 CREATE INDEX decision_doubt_of ON decision_doubt (decision_id);
 CREATE INDEX deviation_batch ON deviation (batch_id);
 CREATE INDEX deviation_decision_of ON deviation_decision (deviation_id);
+CREATE INDEX batch_on ON batch ("on");
 CREATE INDEX batch_recipe_version ON batch (recipe_version_id);
 CREATE INDEX batch_part_of ON batch (part_of) WHERE part_of IS NOT NULL;
 CREATE INDEX batch_material ON batch (material_id);

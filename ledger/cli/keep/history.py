@@ -1,29 +1,31 @@
 """soapledger history."""
 
-from typing import Annotated
-
 import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
+from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more, say_earlier
 from ledger.rows.history import history
-from ledger.units.quantity import parse_pieces
 
 
 def command(
     ctx: typer.Context,
-    last: Annotated[str | None, typer.Option("--last", help="Only the last so many.")] = None,
+    last: Last = None,
+    every: Every = False,
     json: Json = False,
 ) -> None:
     """List what was written, entry by entry, the latest last."""
-    number = parse_pieces(last, what="the number of entries") if last else None
+    number = asked_for(last, every)
     here = desk(ctx)
-    found = history(here.rows(), last=number)
+    found, more = latest(history(here.rows(), last=one_more(number)), number)
+    earlier = here.typed("history --all")
     if json:
         out_json(found)
+        say_earlier(more, earlier, json=True)
         return
-    say(f"{count(len(found), 'entry', 'entries')}, the latest last.")
+    entries = count(len(found), "entry", "entries")
+    say(f"The last {entries}, the latest last." if more else f"{entries}, the latest last.")
     table(
         ("entry", "written", "by", "what"),
         [
@@ -37,3 +39,4 @@ def command(
         ],
         right=(0,),
     )
+    say_earlier(more, earlier, json=False)

@@ -7,6 +7,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, table
+from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more, say_earlier
 from ledger.rows.batch import find_batch
 from ledger.rows.label import runs
 from ledger.units.dates import show_date
@@ -15,20 +16,26 @@ from ledger.units.dates import show_date
 def command(
     ctx: typer.Context,
     code: Annotated[str | None, typer.Argument(help="The batch code (else all).")] = None,
+    last: Last = None,
+    every: Every = False,
     json: Json = False,
 ) -> None:
     """List the print runs, and what became of their labels."""
+    number = asked_for(last, every)
     here = desk(ctx)
     lot = find_batch(here.rows(), code).yield_lot_id if code else None
-    found = runs(here.rows(), lot) if not code or lot else ()
+    found, more = latest(runs(here.rows(), lot, last=one_more(number)) if not code or lot else (), number)
+    earlier = here.typed(f"label runs {code} --all" if code else "label runs --all")
     if json:
         out_json(found)
+        say_earlier(more, earlier, json=True)
         return
     if not found:
         say("No labels were printed yet. Print some: soapledger label print CODE -o labels.pdf")
         return
     open_ = sum(one.counted is None for one in found)
-    say(f"{count(len(found), 'run')}, {open_} still to be counted.")
+    shown = count(len(found), "run")
+    say(f"The last {shown}, {open_} of them still to be counted." if more else f"{shown}, {open_} still to be counted.")
     table(
         ("run", "batch", "market", "layout", "on", "issued", "used", "spoiled", "returned", "by"),
         [
@@ -46,3 +53,4 @@ def command(
         ],
         right=(0, 5, 6, 7, 8),
     )
+    say_earlier(more, earlier, json=False)

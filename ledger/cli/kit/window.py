@@ -1,0 +1,47 @@
+"""A list that grows for ever shows its last fifty, and says how to see more."""
+
+from collections.abc import Sequence
+from typing import Annotated, TypeVar
+
+import typer
+
+from ledger.cli.kit.show import say, warn
+from ledger.errors import BadInput
+from ledger.units.quantity import parse_pieces
+
+WINDOW = 50
+
+Last = Annotated[str | None, typer.Option("--last", help="Only the last so many (50).")]
+Every = Annotated[bool, typer.Option("--all", help="All of them.")]
+
+One = TypeVar("One")
+
+
+def asked_for(last: str | None, every: bool) -> int | None:
+    """How many of the latest are shown; None for all. Raises BadInput for a number beside --all, or no number."""
+    if last and every:
+        raise BadInput("--last and --all say different things; leave one of them out.")
+    if every:
+        return None
+    number = parse_pieces(last, what="the number of the latest to show") if last else WINDOW
+    if not number:
+        raise BadInput("--last takes a number above zero, such as 10.")
+    return number
+
+
+def one_more(number: int | None) -> int | None:
+    """How many to read, so that it is known whether there are more."""
+    return None if number is None else number + 1
+
+
+def latest(found: Sequence[One], number: int | None) -> tuple[Sequence[One], bool]:
+    """What of it is shown, and whether earlier ones are left out."""
+    if number is None or len(found) <= number:
+        return found, False
+    return found[len(found) - number :], True
+
+
+def say_earlier(more: bool, command: str, *, json: bool) -> None:
+    """Where earlier ones are left out, the command that shows them; beside an answer in JSON."""
+    if more:
+        (warn if json else say)(f"Earlier ones: {command}")
