@@ -32,7 +32,8 @@ def near_words(rows: sqlite3.Connection, text: str) -> str:
 
 def lot_codes_given(rows: sqlite3.Connection) -> int:
     """How many lot codes were given so far, undone or not; the codes of batches that their bars carry are none."""
-    return int(rows.execute("SELECT count(*) FROM lot WHERE code LIKE 'L%'").fetchone()[0])
+    last = rows.execute("SELECT code FROM lot WHERE code LIKE 'L%' ORDER BY id DESC LIMIT 1").fetchone()
+    return int(last["code"][1:].partition("-")[0]) if last else 0
 
 
 def batch_codes_given(rows: sqlite3.Connection, year: int) -> int:

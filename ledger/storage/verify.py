@@ -73,8 +73,7 @@ def _schema(rows: sqlite3.Connection) -> Iterator[Finding]:
     hooked = rows.execute("SELECT name, tbl_name FROM sqlite_schema WHERE type = 'trigger'").fetchall()
     ours = {name.partition(" ")[2] for name in wanted}
     sly = {f"trigger {name}" for name, on in hooked if on in ours}
-    laid = real.get("view laid_revision")
-    earlier = laid in [laid_revision_view(number) for number in range(1, LAID_REVISION)]
+    earlier = any(real.get("view laid_revision") == laid_revision_view(one) for one in range(1, LAID_REVISION))
     for name in sorted({name for name in wanted if not earlier or name.startswith("table ")} | sly - wanted.keys()):
         if wanted.get(name) != real.get(name):
             state = "is missing" if name not in real else "is not ours" if name not in wanted else "was changed"
