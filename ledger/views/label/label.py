@@ -62,6 +62,7 @@ def label_text(
     net_mg: int | None = None,
     best_before_months: int | None = None,
     checking: bool = False,
+    made_of: Compositions | None = None,
 ) -> LabelText:
     """The particulars of the bars of one batch for one market, supplied on a day, from the lots that really went in.
 
@@ -84,7 +85,7 @@ def label_text(
         raise BadInput(f"{batch.product} has no net weight per bar; add --net '100 g', or write it in the recipe.")
     wishes = recipe.label if recipe else LabelWishes()
     together = law.fragrance_word if wishes.fragrance == TOGETHER else None
-    compositions = Compositions(rows, of=[batch.id])
+    compositions = made_of or Compositions(rows, of=[batch.id])
     parts = declared_parts(rows, batch, wishes.declaration, compositions)
     declared = declare(parts, Naming(law.aqua, together, law.floats))
     listed = law.allergen_list(on)

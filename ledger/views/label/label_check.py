@@ -24,6 +24,7 @@ from ledger.units.wording import count
 from ledger.views.cure.weighings import Weighings, last_weighings
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
 from ledger.views.release.assessment import batch_beside
+from ledger.views.stock.made_of import Compositions
 
 
 class Particular(NamedTuple):
@@ -63,10 +64,19 @@ def label_check(
     panel_cm2: Fraction | None = None,
 ) -> LabelCheck:
     """Check the label of a batch for bars first supplied on a day; raises like `label_text`."""
+    batch = find_batch(rows, code)
+    made_of = Compositions(rows, of=[batch.id])
     label = label_text(
-        rows, code, market_code, on=on, net_mg=net_mg, best_before_months=best_before_months, checking=True
+        rows,
+        code,
+        market_code,
+        on=on,
+        net_mg=net_mg,
+        best_before_months=best_before_months,
+        checking=True,
+        made_of=made_of,
     )
-    batch, law = find_batch(rows, code), market(label.market)
+    law = market(label.market)
     if panel_cm2 is not None:
         label = replace(label, figure_height_mm=law.figure_height(label.net_mg, panel_cm2))
     lot_id = batch.yield_lot_id
@@ -75,7 +85,7 @@ def label_check(
     return LabelCheck(
         on,
         label,
-        tuple(_particular(rows, batch, label, rule, on) for rule in label.rules),
+        tuple(_particular(rows, batch, label, rule, on, made_of) for rule in label.rules),
         _net(rows, batch, label, law),
         _gs1(label),
         _claims(rows, batch, label, soap_alone=law.asks("only soap", on)),
@@ -86,9 +96,11 @@ def label_check(
     )
 
 
-def _particular(rows: Rows, batch: BatchRow, label: LabelText, rule: Rule, on: date) -> Particular:
+def _particular(
+    rows: Rows, batch: BatchRow, label: LabelText, rule: Rule, on: date, made_of: Compositions
+) -> Particular:
     if rule.particular in ("assessment", "notification"):
-        found, stands = _covered(rows, batch, label, rule.particular, on)
+        found, stands = _covered(rows, batch, label, rule.particular, on, made_of)
     else:
         found, stands = _found(label, rule.particular)
     return Particular(rule.particular, found, rule.says, rule.source, rule.status, stands)
@@ -135,12 +147,14 @@ def _allergens(label: LabelText) -> tuple[str, str]:
     return "; ".join([words, *asked]), "for a person" if asked else "found"
 
 
-def _covered(rows: Rows, batch: BatchRow, label: LabelText, particular: str, on: date) -> tuple[str, str]:
+def _covered(
+    rows: Rows, batch: BatchRow, label: LabelText, particular: str, on: date, made_of: Compositions
+) -> tuple[str, str]:
     """The assessment of the product or its notification for the market, beside the batch as weighed."""
     if batch.recipe_code is None:
         return "none: it has no recipe", "missing"
     card = recipe_by_code(rows, batch.recipe_code)
-    view = batch_beside(rows, card, batch.code, markets=[label.market], on=on)
+    view = batch_beside(rows, card, batch.code, markets=[label.market], on=on, made=made_of)
     if view is None:
         return f"none booked for {card.name}", "missing"
     if particular == "notification":

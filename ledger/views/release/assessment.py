@@ -15,6 +15,7 @@ from ledger.rows.settings import settings
 from ledger.views.lye.lye_check import lye_check
 from ledger.views.recipe.ingredients import parts_of_batch
 from ledger.views.recipe.recipe import RecipeSheet, recipe_sheet
+from ledger.views.stock.made_of import Compositions
 
 
 class AssessmentView(NamedTuple):
@@ -61,7 +62,13 @@ def recipe_beside(
 
 
 def batch_beside(
-    rows: Rows, card: RecipeCard, code: str, *, markets: Sequence[str] = (), on: date
+    rows: Rows,
+    card: RecipeCard,
+    code: str,
+    *,
+    markets: Sequence[str] = (),
+    on: date,
+    made: Compositions | None = None,
 ) -> AssessmentView | None:
     """A batch as weighed, down to the lots as received; None without an assessment.
 
@@ -76,7 +83,7 @@ def batch_beside(
     assessment = latest_assessment(rows, card)
     if assessment is None:
         return None
-    shares = _shares_of_batch(rows, batch)
+    shares = _shares_of_batch(rows, batch, made)
     whole = find_batch(rows, batch.part_of) if batch.part_of else batch
     superfat = lye_check(rows, whole.id).superfat_ppm
     facts = Assessed(recipe.process, superfat, recipe.best_before_months, shares, asked)
@@ -95,13 +102,13 @@ def _shares_of_sheet(sheet: RecipeSheet) -> tuple[Share, ...]:
     return tuple(Share(card.inci or card.name, mass, card.kind == "fragrance") for card, mass in cards)
 
 
-def _shares_of_batch(rows: Rows, batch: BatchRow) -> tuple[Share, ...]:
+def _shares_of_batch(rows: Rows, batch: BatchRow, made: Compositions | None) -> tuple[Share, ...]:
     if batch.open_lines:
         raise Refused(
             f"Batch {batch.code} is not weighed to the end, so its shares cannot be told; "
             f"weigh it first: soapledger batch log {batch.code}"
         )
-    parts = parts_of_batch(rows, batch.id)
+    parts = parts_of_batch(rows, batch.id, made)
     return tuple(Share(part.inci, part.mass_mg, part.role == "fragrance") for part in parts)
 
 
