@@ -30,7 +30,7 @@ OTHERS = {
     "rows/kept.py Attached.kind": "likewise",
     "views/stock/lot_card.py Paper.kind": "likewise",
     "views/record/lye.py Lye.alkali_kind": "both alkalis in one phrase",
-    "views/lye/lye_check.py LyeCheck.alkali_kind": "likewise",
+    "domain/lye/weighed.py LyeCheck.alkali_kind": "likewise",
     "documents/kit/boxes.py __init__.unit": "as it is printed in a box",
     "documents/kit/page.py Sheet.kind": "the title of a paper",
     "documents/kit/printed_code.py symbol.kind": "of a printed code",

@@ -8,9 +8,9 @@ from ledger.units.dates import show_date
 _LABELLED = ("passed", "released")
 
 
-def is_draft(verdict: str | None) -> bool:
-    """Whether a label is a draft: its bars are not passed for packing, or no longer stand so."""
-    return verdict not in _LABELLED
+def is_draft(status: str | None) -> bool:
+    """Whether a label is a draft, by what was decided last of its bars: they are not passed for packing."""
+    return status not in _LABELLED
 
 
 def may_be_labelled(batch: str, *, status: str, now: str | None, then: str, on: date) -> None:
