@@ -19,6 +19,7 @@ from ledger.domain.lye.fatty_acids import ProfileLine
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.rows.decision import RecordedDecision
 from ledger.rows.kept import Attached
+from ledger.rows.reading import FinishedLook
 from ledger.rows.settings import PrintedFrom
 from ledger.views.bench.worksheet import WeighLine, Worksheet
 from ledger.views.label.label import LabelText
@@ -41,7 +42,7 @@ from ledger.views.record.decided import Decided
 from ledger.views.record.head import Head
 from ledger.views.record.labels import Labels, PrintedLabels
 from ledger.views.record.look_first import LookFirst
-from ledger.views.record.looked_at import FinishedLook, LookedAt
+from ledger.views.record.looked_at import LookedAt
 from ledger.views.record.lye import Lye
 from ledger.views.record.observed import Observed, RecordedReading
 from ledger.views.record.outside import Outside

@@ -3,9 +3,11 @@
 import json
 import sqlite3
 from collections.abc import Collection, Iterable
+from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
+from ledger.domain.tools.bar_checks import kept_as_good
 from ledger.rows.batch import BatchRow
 from ledger.rows.opened import day, maybe_day
 from ledger.units.words import ReadingUnit
@@ -112,22 +114,26 @@ def observations(rows: sqlite3.Connection, batch_id: int) -> tuple[Observation, 
     )
 
 
-class Look(NamedTuple):
-    """One point that was looked at before the bars of a lot were released."""
+@dataclass(frozen=True)
+class FinishedLook:
+    """One point of the checklist as it was looked at before the release."""
 
     on: date
     what: str
     found: str
-    good: bool
+    good: bool | None  # None: words of an earlier ledger, from which it cannot be told
     by: str
 
 
-def looks(rows: sqlite3.Connection, lot_id: int | None) -> tuple[Look, ...]:
+def looks(rows: sqlite3.Connection, lot_id: int | None) -> tuple[FinishedLook, ...]:
     """What was looked at of some bars, in the order it was booked."""
     found = rows.execute(
         'SELECT "on", what, found, good, by FROM live_finished_check WHERE lot_id = ? ORDER BY id', (lot_id,)
     )
-    return tuple(Look(day(row["on"]), row["what"], row["found"], bool(row["good"]), row["by"]) for row in found)
+    return tuple(
+        FinishedLook(day(on), what, words, kept_as_good(what, words, bool(good)), by)
+        for on, what, words, good, by in found
+    )
 
 
 def mass_in(rows: sqlite3.Connection, batch_id: int) -> int:

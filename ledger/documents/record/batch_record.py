@@ -57,8 +57,9 @@ def _drawn(pieces: Pieces, head: Head, wide: float) -> Iterator[Flowable]:
         elif isinstance(one, Grid):
             if place:
                 yield Spacer(1, 1.5 * mm)
-            widths = [wide * share for share in one.shares]
-            yield grid(one.heads, one.rows, widths, TYPE.body, right=one.right, bold=one.bold)
+            widths = [wide * column.share for column in one.columns]
+            bold = [i for i, column in enumerate(one.columns) if column.bold]
+            yield grid(one.heads, one.rows, widths, TYPE.body, right=one.right, bold=bold)
         elif not isinstance(one, Chart):
             yield para(one.text, TYPE.body, bold=one.bold)
         elif one.forecast.first_mg is not None:

@@ -2,11 +2,10 @@
 
 from dataclasses import dataclass
 
-from ledger.rows.complaint import BatchComplaint, complaints_of_batch
+from ledger.rows.complaint import BatchComplaint
 from ledger.units.dates import show_date
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import Column, Pieces, Words, grid
-from ledger.views.record.sources import Sources
 
 
 @dataclass(frozen=True)
@@ -29,8 +28,3 @@ class Complaints(Section):
             Column("closed", lambda one: show_date(one.closed_on) if one.closed_on else "open", 0.13),
         )
         return (table if self.complaints else Words("None booked of this batch."),)
-
-
-def complaints(read: Sources) -> Complaints:
-    """Every complaint booked of the batch."""
-    return Complaints(complaints_of_batch(read.rows, read.batch.code))

@@ -2,11 +2,10 @@
 
 from dataclasses import dataclass
 
-from ledger.rows.decision import RecordedDecision, decisions_about
+from ledger.rows.decision import RecordedDecision
 from ledger.units.dates import show_date
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
-from ledger.views.record.sources import Sources
 
 
 @dataclass(frozen=True)
@@ -43,9 +42,3 @@ class Decided(Section):
             Column("why", lambda one: one.reason or ""),
         )
         return (GAP, table) if self.decisions else ()
-
-
-def decided(read: Sources) -> Decided:
-    """Every decision about the batch and its bars."""
-    bars = read.batch.yield_lot_id if read.batch.soap else None
-    return Decided(decisions_about(read.rows, read.batch.id, bars))

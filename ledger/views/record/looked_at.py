@@ -1,26 +1,13 @@
 """What was looked at before the release, and the samples set aside, as a batch record shows them."""
 
 from dataclasses import dataclass
-from datetime import date
 
-from ledger.domain.tools.bar_checks import kept_as_good
 from ledger.rows.kept import Sample, samples
-from ledger.rows.reading import looks
+from ledger.rows.reading import FinishedLook, looks
 from ledger.units.dates import show_date
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
 from ledger.views.record.sources import Sources
-
-
-@dataclass(frozen=True)
-class FinishedLook:
-    """One point of the checklist as it was looked at before the release."""
-
-    on: date
-    what: str
-    found: str
-    good: bool | None  # None: words of an earlier ledger, from which it cannot be told
-    by: str
 
 
 @dataclass(frozen=True)
@@ -56,10 +43,4 @@ class LookedAt(Section):
 def looked_at(read: Sources) -> LookedAt:
     """What was looked at of the bars, and what was kept of them."""
     lot = read.batch.yield_lot_id
-    return LookedAt(
-        tuple(
-            FinishedLook(one.on, one.what, one.found, kept_as_good(one.what, one.found, one.good), one.by)
-            for one in looks(read.rows, lot)
-        ),
-        samples(read.rows, lot_id=lot) if lot else (),
-    )
+    return LookedAt(looks(read.rows, lot), samples(read.rows, lot_id=lot) if lot else ())

@@ -3,12 +3,11 @@
 from dataclasses import dataclass
 
 from ledger.domain.bench.decision import Deviation
-from ledger.rows.decision import deviations
+from ledger.rows.decision import Deviation
 from ledger.units.dates import show_date
 from ledger.units.quantity import whole
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
-from ledger.views.record.sources import Sources
 
 
 @dataclass(frozen=True)
@@ -37,11 +36,6 @@ class Outside(Section):
             decided = "open" if one.open else f"{one.verdict} by {one.by}: {one.reason}"
             found.append(Words(f"Deviation {one.number}: {one.found}; {decided}."))
         return tuple(found)
-
-
-def outside(read: Sources) -> Outside:
-    """Every deviation of the batch."""
-    return Outside(deviations(read.rows, read.batch.id))
 
 
 def _decision(one: Deviation) -> str:

@@ -2,10 +2,9 @@
 
 from dataclasses import dataclass
 
-from ledger.rows.kept import Attached, papers_of_batch
+from ledger.rows.kept import Attached
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import Column, Pieces, Words, grid
-from ledger.views.record.sources import Sources
 
 
 @dataclass(frozen=True)
@@ -25,8 +24,3 @@ class Papers(Section):
             Column("SHA-256", lambda one: one.sha256, 0.55),
         )
         return (table if self.attachments else Words("None attached."),)
-
-
-def papers(read: Sources) -> Papers:
-    """The papers kept with the batch, and with the lots that went in or came out."""
-    return Papers(papers_of_batch(read.rows, read.batch.id))

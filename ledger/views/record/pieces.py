@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 from ledger.views.cure.cure_forecast import Forecast, Weighing
 
@@ -24,11 +24,18 @@ class Column(Generic[Row]):
 class Grid:
     """A table with its cells written out."""
 
-    heads: tuple[str, ...]
+    columns: tuple[Column[Any], ...]
     rows: tuple[tuple[str, ...], ...]
-    shares: tuple[float, ...]
-    right: tuple[int, ...]
-    bold: tuple[int, ...]
+
+    @property
+    def heads(self) -> tuple[str, ...]:
+        """What stands over its columns."""
+        return tuple(one.head for one in self.columns)
+
+    @property
+    def right(self) -> tuple[int, ...]:
+        """The columns set to the right."""
+        return tuple(i for i, one in enumerate(self.columns) if one.right)
 
 
 @dataclass(frozen=True)
@@ -62,10 +69,4 @@ GAP = Words("", first="", wrapped=False)  # on the screen
 
 def grid(rows: Iterable[Row], *columns: Column[Row]) -> Grid:
     """A table of these rows in these columns."""
-    return Grid(
-        tuple(one.head for one in columns),
-        tuple(tuple(one.cell(row) for one in columns) for row in rows),
-        tuple(one.share for one in columns),
-        tuple(i for i, one in enumerate(columns) if one.right),
-        tuple(i for i, one in enumerate(columns) if one.bold),
-    )
+    return Grid(columns, tuple(tuple(one.cell(row) for one in columns) for row in rows))

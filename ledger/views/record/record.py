@@ -5,18 +5,21 @@ from dataclasses import dataclass, fields
 from typing import Any
 
 from ledger.rows.batch import find_batch
+from ledger.rows.complaint import complaints_of_batch
+from ledger.rows.decision import decisions_about, deviations
+from ledger.rows.kept import papers_of_batch
 from ledger.views.record.came_out import CameOut, came_out
-from ledger.views.record.complaints import Complaints, complaints
+from ledger.views.record.complaints import Complaints
 from ledger.views.record.cure import Cure, cure
-from ledger.views.record.decided import Decided, decided
+from ledger.views.record.decided import Decided
 from ledger.views.record.head import Head, Section, head
 from ledger.views.record.labels import Labels, labels
 from ledger.views.record.look_first import LookFirst, look_first
 from ledger.views.record.looked_at import LookedAt, looked_at
 from ledger.views.record.lye import Lye, lye
 from ledger.views.record.observed import Observed, observed
-from ledger.views.record.outside import Outside, outside
-from ledger.views.record.papers import Papers, papers
+from ledger.views.record.outside import Outside
+from ledger.views.record.papers import Papers
 from ledger.views.record.sources import Sources
 from ledger.views.record.went_in import WentIn, went_in
 from ledger.views.record.where import Where, where
@@ -76,7 +79,8 @@ _ORDER = (
 
 def batch_record(rows: sqlite3.Connection, code: str, *, program: str, as_known: bool = False) -> BatchRecord:
     """The record of one batch as it stands, or was known at an earlier entry; raises like `find_batch`."""
-    read = Sources(rows, find_batch(rows, code))
+    batch = find_batch(rows, code)
+    read = Sources(rows, batch)
     inputs, gave = went_in(read), came_out(read)
     return BatchRecord(
         head=head(read, gave.bars_cut, program=program, as_known=as_known),
@@ -84,13 +88,13 @@ def batch_record(rows: sqlite3.Connection, code: str, *, program: str, as_known:
         went_in=inputs,
         lye=lye(read, inputs),
         observed=observed(read),
-        outside=outside(read),
+        outside=Outside(deviations(rows, batch.id)),
         came_out=gave,
         cure=cure(read),
-        decided=decided(read),
+        decided=Decided(decisions_about(rows, batch.id, batch.yield_lot_id if batch.soap else None)),
         looked_at=looked_at(read),
         labels=labels(read),
         where=where(read),
-        complaints=complaints(read),
-        papers=papers(read),
+        complaints=Complaints(complaints_of_batch(rows, batch.code)),
+        papers=Papers(papers_of_batch(rows, batch.id)),
     )
