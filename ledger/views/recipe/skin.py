@@ -158,12 +158,10 @@ def _fragrances(rows: Rows, put_in: Iterable[PutIn]) -> list[FragranceIn]:
                 part = [(one.lot.material_id, one.lot.id, one.mass_mg) for one in bases_of_lot(made, lot_id, mass)]
         parts += part
     cards = materials_by_id(rows, {material for material, _, _ in parts})
-    contents, limits = contents_of(rows, [(material, lot) for material, lot, _ in parts]), limits_of(rows, cards)
-    found = []
-    for material, lot, mass in parts:
-        if one := _fragrance(cards[material], mass, dict(contents[material, lot]), limits[material]):
-            found.append(one)
-    return found
+    contents = contents_of(rows, [(material, lot) for material, lot, _ in parts])
+    limits = limits_of(rows, cards)
+    found = (_fragrance(cards[one], mass, dict(contents[one, lot]), limits[one]) for one, lot, mass in parts)
+    return [one for one in found if one]
 
 
 def _fragrance(
