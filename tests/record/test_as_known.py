@@ -104,3 +104,27 @@ def test_the_record_as_of_a_day(shop: Any, run: Any) -> None:
         assert "not planned yet then" in run("batch", "show", code, "--as-of", "1", code=2).stderr
         run("batch", "show", code, "--as-of", "2026-06-02", "-o", "then.pdf")
         assert "not come yet" in run("batch", "show", code, "--as-of", "2026-06-09", code=2).stderr
+
+
+def walked(rows: Any, code: str) -> set[str]:
+    """The questions of a batch record for which some table is read from end to end."""
+    asked: list[str] = []
+    rows.set_trace_callback(asked.append)
+    batch_record(rows, code, program="1")
+    rows.set_trace_callback(None)
+    found = set()
+    for one in asked:
+        if one.lstrip().startswith(("SELECT", "WITH")):
+            plan = [row["detail"] for row in rows.execute(f"EXPLAIN QUERY PLAN {one}")]
+            if any(line.startswith("SCAN") or "_id<?)" in line or "rowid<?)" in line for line in plan):
+                found.add(one)
+    return found
+
+
+def test_what_was_known_is_found_by_the_same_indexes(shop: Any) -> None:
+    """An answer about an earlier entry reads no table from end to end that the answer about today does not."""
+    code = planned(shop.book)
+    weigh(shop.book, code, {1: [Weighed(600_000)]}, on=MADE, by="Nuala")
+    then, now = open_rows(shop.book.path), shop.rows()
+    as_known(then, last(shop))
+    assert walked(then, code) <= walked(now, code) != set()
