@@ -1,100 +1,15 @@
-"""Where bars and everything else went: the movements, counted by place and by way, and the graph they make."""
+"""What everything else went into and came from: the movements, and the graph they make."""
 
 import json
 import sqlite3
 from collections import Counter
-from collections.abc import Collection, Sequence
-from dataclasses import dataclass
+from collections.abc import Collection
 from datetime import date
 from typing import Literal, NamedTuple
 
 from ledger.domain.stock.graph import Graph, Node
 from ledger.rows.opened import day
-from ledger.units.dates import show_date
 from ledger.units.words import Role, Way
-
-
-@dataclass(frozen=True)
-class BarCount:
-    """Bars of one lot at one place, or gone one way on one day."""
-
-    lot_id: int
-    where: str  # on hand, at a stall, retained, returned, sold, dispatched, given, wasted, reworked, missing at a count
-    detail: str  # the place, the stall, the customer, the reason
-    on: date | None
-    count: int
-    left: bool
-    customer_id: int | None
-
-
-_HERE = {"workshop": "on hand", "stall": "at a stall", "retained": "retained", "returns": "returned"}
-_WAYS = {"counted": "missing at a count", "consumed": "reworked"}
-
-
-def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCount, ...]:
-    """Every bar of some lots, by place for those that are here and by way for those that went.
-
-    The lots stand in the order they were asked for; two statements, however many they are.
-    """
-    found: dict[int, list[BarCount]] = {lot_id: [] for lot_id in lot_ids}
-    asked = (json.dumps(list(found)),)
-    here = rows.execute(
-        "SELECT v.lot_id, p.kind, p.name, sum(v.quantity) AS held FROM json_each(?) w CROSS JOIN movement v "
-        "ON v.lot_id = w.value JOIN place p ON p.id = v.place_id "
-        "GROUP BY v.lot_id, p.id HAVING held <> 0 ORDER BY v.lot_id, p.id",
-        asked,
-    )
-    for row in here:
-        one = BarCount(row["lot_id"], _HERE[row["kind"]], row["name"], None, row["held"], False, None)
-        found[row["lot_id"]].append(one)
-    gone = rows.execute(
-        """
-        SELECT v.lot_id, v.kind, v."on", p.name AS place, v.customer_id, v.note, -sum(v.quantity) AS gone
-        FROM json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value JOIN place p ON p.id = v.place_id
-        WHERE v.kind IN ('sold','dispatched','given','wasted','returned','counted','consumed')
-        GROUP BY v.lot_id, v.kind, v."on", v.place_id, v.customer_id, v.note HAVING gone <> 0
-        ORDER BY v."on", min(v.id)
-        """,
-        asked,
-    )
-    for row in gone:
-        kind = _WAYS.get(row["kind"], row["kind"])
-        detail = row["place"] if kind == "sold" else row["note"] or ""
-        one = BarCount(row["lot_id"], kind, detail, day(row["on"]), row["gone"], True, row["customer_id"])
-        found[row["lot_id"]].append(one)
-    return tuple(one for counts in found.values() for one in counts)
-
-
-class BackOnSale(NamedTuple):
-    """Bars of one batch put back on sale on one day; they are counted wherever they are since."""
-
-    batch_code: str
-    bars: int
-    on: date
-    why: str  # who decided, and the reason
-
-    @property
-    def words(self) -> str:
-        """The same in words."""
-        bars = "1 bar" if self.bars == 1 else f"{self.bars} bars"
-        return f"{bars} back on sale on {show_date(self.on)}, from the returns shelf ({self.why})"
-
-
-def back_on_sale(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BackOnSale, ...]:
-    """Every time bars of some lots went from the returns shelf back on sale, oldest first."""
-    found = rows.execute(
-        """
-        SELECT l.code, -v.quantity AS bars, v."on", v.note
-        FROM json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value
-        JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id
-        WHERE p.kind = 'returns' AND v.kind = 'moved' AND v.quantity < 0 ORDER BY v."on", v.id
-        """,
-        (json.dumps(list(lot_ids)),),
-    )
-    return tuple(
-        BackOnSale(row["code"], row["bars"], day(row["on"]), str(row["note"]).removeprefix("back on sale, "))
-        for row in found
-    )
 
 
 class WentIn(NamedTuple):
@@ -298,69 +213,3 @@ def came_in(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, int]:
         (json.dumps(sorted({*lots})),),
     )
     return dict.fromkeys(lots, 0) | {row[0]: row[1] for row in found}
-
-
-class BarsWith(NamedTuple):
-    """Bars that one customer has, or that one note says were given to somebody not on the books."""
-
-    customer_id: int | None
-    note: str | None
-    bars: int
-    last_on: date
-    codes: tuple[str, ...]
-
-
-def bars_with(rows: sqlite3.Connection, lots: Collection[int]) -> list[BarsWith]:
-    """Who has bars of some lots: the customers who did not give all of theirs back, then the gifts to others."""
-    customers = """
-        SELECT v.customer_id, NULL, -sum(v.quantity) AS bars, max(v."on"), group_concat(DISTINCT l.code)
-        FROM movement v JOIN lot l ON l.id = v.lot_id
-        WHERE v.customer_id IS NOT NULL AND v.lot_id IN (SELECT value FROM json_each(?))
-        GROUP BY v.customer_id HAVING bars > 0
-    """
-    others = """
-        SELECT NULL, v.note, -sum(v.quantity), max(v."on"), group_concat(DISTINCT l.code)
-        FROM live_movement v JOIN lot l ON l.id = v.lot_id
-        WHERE v.kind = 'given' AND v.customer_id IS NULL AND v.lot_id IN (SELECT value FROM json_each(?))
-        GROUP BY v.note
-    """
-    asked = (json.dumps(sorted({*lots})),)
-    return [
-        BarsWith(who, note, bars, day(last), tuple(sorted(codes.split(","))))
-        for query in (customers, others)
-        for who, note, bars, last, codes in rows.execute(query, asked)
-    ]
-
-
-class Standing(NamedTuple):
-    """Bars of one lot at a place, and the last day some were brought there."""
-
-    lot_id: int
-    bars: int
-    out_on: date
-
-
-def standing_at(rows: sqlite3.Connection, place_id: int) -> list[Standing]:
-    """What stands at a place now, by the lot."""
-    found = rows.execute(
-        'SELECT lot_id, sum(quantity) AS bars, max(CASE WHEN quantity > 0 THEN "on" END) FROM movement '
-        "WHERE place_id = ? GROUP BY lot_id HAVING bars > 0 ORDER BY lot_id",
-        (place_id,),
-    )
-    return [Standing(row[0], row[1], day(row[2])) for row in found]
-
-
-def bars_out(
-    rows: sqlite3.Connection, lot_id: int, customer_id: int | None, place_id: int | None, on: date | None
-) -> int:
-    """Bars of a lot that are with a customer, or were sold and did not come back; up to a day when one is given."""
-    row = rows.execute(
-        """
-        SELECT coalesce(-sum(quantity), 0) FROM movement WHERE lot_id = :lot AND customer_id IS :customer
-        AND (:customer IS NOT NULL OR kind = 'returned'
-             OR (kind IN ('sold', 'given') AND (:place IS NULL OR place_id = :place)))
-        AND (:on IS NULL OR "on" <= :on)
-        """,
-        {"lot": lot_id, "customer": customer_id, "place": place_id, "on": on and on.isoformat()},
-    ).fetchone()
-    return int(row[0])

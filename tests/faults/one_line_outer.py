@@ -7,14 +7,18 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("rows/movement.py", "sell/test_resell.py"): [
         ("AND v.quantity < 0", "AND v.quantity > 0", "sell/test_where_bars_are.py"),
+    ],
+    ("rows/bars.py", "sell/test_resell.py"): [
         ("CROSS JOIN live_movement v ON v.lot_id = w.value\n", "CROSS JOIN movement v ON v.lot_id = w.value\n"),
     ],
     ("views/stock/lot_card.py", "sell/test_where_bars_are.py"): [
         ("FROM live_movement v JOIN place p", "FROM movement v JOIN place p"),
     ],
-    ("rows/movement.py", "sell/test_where_bars_are.py"): [
+    ("rows/bars.py", "sell/test_where_bars_are.py"): [
         (",'counted','consumed')", ",'counted')"),
         ("-sum(v.quantity) AS gone", "sum(v.quantity) AS gone"),
+    ],
+    ("rows/movement.py", "sell/test_where_bars_are.py"): [
         ('if row["consumed"]]', 'if row["consumed"] is not None]'),
     ],
     ("rows/batch.py", "bench/test_weigh.py bench/test_cut.py"): [
@@ -72,11 +76,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ),
     ],
     ("views/bench/bench.py", "stories/test_the_day_of_a_reading.py"): [
-        (
-            "one.on == batch.yielded_on",
-            "one.on >= batch.yielded_on",
-            "bench/test_readings_edges.py",
-        ),
+        ("one.on == batch.yielded_on", "one.on >= batch.yielded_on", "bench/test_readings_edges.py"),
     ],
     ("rows/complaint.py", "complaint/test_complaints.py"): [
         ('ORDER BY s."on", s.id', "ORDER BY s.id"),
@@ -127,7 +127,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
             "bench/test_readings_edges.py",
         ),
     ],
-    ("rows/customer.py", "sell/test_where_bars_are.py"): [
+    ("rows/people.py", "sell/test_where_bars_are.py"): [
         ("coalesce(-sum(m.quantity), 0)", "coalesce(sum(m.quantity), 0)"),
         (
             "SELECT max(id) FROM live_customer_revision",
@@ -198,6 +198,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("rows/movement.py", "recall/test_recall.py"): [
         ("v.kind IN ('received', 'yielded')", "v.quantity > 0", "sell/test_where_bars_are.py"),
+    ],
+    ("rows/bars.py", "recall/test_recall.py"): [
         (
             "FROM live_movement v JOIN lot l ON l.id = v.lot_id\n        WHERE",
             "FROM movement v JOIN lot l ON l.id = v.lot_id\n        WHERE",
@@ -244,7 +246,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("rows/material.py", "material/test_skin.py material/test_skin_names.py"): [
         ("ORDER BY c.entry_id, c.id", "ORDER BY c.entry_id DESC, c.id", "stock/test_latest_counts.py"),
     ],
-    ("rows/movement.py", "sell/test_sell_edges.py"): [
+    ("rows/bars.py", "sell/test_sell_edges.py"): [
         ("max(CASE WHEN quantity > 0", "min(CASE WHEN quantity > 0"),
     ],
     ("views/stock/stock.py", "stock/test_stock_read.py"): [

@@ -15,8 +15,8 @@ from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_back, stall_out, take_back
 from ledger.operations.stock.lots import count_lot, waste_lot
+from ledger.rows.bars import bar_counts
 from ledger.rows.lot import find_lot
-from ledger.rows.movement import bar_counts
 from ledger.rows.opened import open_rows
 from ledger.storage.book import Book
 

@@ -9,7 +9,7 @@ from ledger.errors import BadInput
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.people.suppliers import SupplierDetails, add_supplier
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
-from ledger.rows.supplier import supplier_by_code
+from ledger.rows.people import supplier_by_code
 from ledger.storage.personal import PersonDetails
 from ledger.views.recall.recall_search import Notice, lots_meant
 

@@ -4,8 +4,8 @@ from bare_ledger import BareLedger
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from ledger.rows.bars import BarCount
 from ledger.rows.lot import lot_by_id
-from ledger.rows.movement import BarCount
 from ledger.views.recall.recall import Totals
 from ledger.views.recall.recall_answer import recall_answer
 from ledger.views.recall.recall_totals import totals

@@ -7,8 +7,8 @@ from shop import Shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.sell.sell import add_stall, gift, stall_back, stall_out, take_back
+from ledger.rows.bars import bar_counts
 from ledger.rows.lot import find_lot
-from ledger.rows.movement import bar_counts
 
 OUT = date(2026, 5, 9)
 STALL = "Quay market"

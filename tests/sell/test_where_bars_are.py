@@ -7,11 +7,11 @@ import pytest
 from bare_ledger import BareLedger
 
 from ledger.errors import BadInput
+from ledger.rows.bars import back_on_sale, bar_counts
 from ledger.rows.batch import batch_by_id
-from ledger.rows.customer import customer_list
 from ledger.rows.kept import samples
 from ledger.rows.lot import lot_by_id
-from ledger.rows.movement import back_on_sale, bar_counts
+from ledger.rows.people import customer_list
 from ledger.views.recall.recall import RecallAnswer
 from ledger.views.recall.recall_answer import recall_answer
 from ledger.views.recall.recall_search import Notice, lots_meant

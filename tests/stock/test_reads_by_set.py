@@ -10,9 +10,10 @@ from making import cut
 from shop import Shop
 
 from ledger.operations.cure.weighing import weigh_bars
+from ledger.rows.bars import bar_counts
 from ledger.rows.batch import BatchRow, batch_by_id, find_batch
 from ledger.rows.lot import available, find_lot, held_at, where_lots_are
-from ledger.rows.movement import bar_counts, came_in, movements_of, offcuts_of, taken_into
+from ledger.rows.movement import came_in, movements_of, offcuts_of, taken_into
 from ledger.rows.reading import masses_in, minutes_worked
 from ledger.views.cure.cure import cure_list
 from ledger.views.recall.recall import RecallAnswer

@@ -7,7 +7,7 @@ from ledger.cli.kit.options import Address, Email, NewName, Note, Phone
 from ledger.cli.kit.show import say
 from ledger.cli.people.customer import Contact, Which
 from ledger.operations.people.customers import CustomerDetails, edit_customer
-from ledger.rows.customer import customer_by_code
+from ledger.rows.people import customer_by_code
 from ledger.storage.personal import PersonDetails
 
 

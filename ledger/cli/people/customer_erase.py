@@ -9,7 +9,7 @@ from ledger.cli.kit.options import Yes
 from ledger.cli.kit.show import confirm, say
 from ledger.cli.people.customer import Which
 from ledger.operations.people.customers import erase_customer
-from ledger.rows.customer import details_held
+from ledger.rows.people import details_held
 
 
 def command(

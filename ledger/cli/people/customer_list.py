@@ -5,7 +5,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import out_json, say, table
-from ledger.rows.customer import customer_list
+from ledger.rows.people import customer_list
 
 
 def command(ctx: typer.Context, json: Json = False) -> None:

@@ -6,7 +6,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say
 from ledger.cli.people.customer import Which
-from ledger.rows.customer import customer_by_code
+from ledger.rows.people import customer_by_code
 
 
 def command(ctx: typer.Context, which: Which, json: Json = False) -> None:

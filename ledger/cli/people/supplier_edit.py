@@ -7,7 +7,7 @@ from ledger.cli.kit.options import Address, Email, NewName, Note, Phone, Which
 from ledger.cli.kit.show import say
 from ledger.cli.people.supplier import Contact
 from ledger.operations.people.suppliers import SupplierDetails, edit_supplier
-from ledger.rows.supplier import supplier_by_code
+from ledger.rows.people import supplier_by_code
 from ledger.storage.personal import PersonDetails
 
 

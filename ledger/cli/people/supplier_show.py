@@ -5,7 +5,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Which
 from ledger.cli.kit.show import out_json, plain, say
-from ledger.rows.supplier import supplier_by_code
+from ledger.rows.people import supplier_by_code
 from ledger.rows.upkeep import latest_approval
 from ledger.units.dates import show_date
 

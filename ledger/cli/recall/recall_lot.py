@@ -11,7 +11,7 @@ from ledger.cli.kit.show import say
 from ledger.cli.recall.answer import AnswerWanted, Contacts, Exercise, Force, Hold, Output, Reason, give_answer
 from ledger.errors import BadInput
 from ledger.rows.material import material_by_code
-from ledger.rows.supplier import supplier_by_code
+from ledger.rows.people import supplier_by_code
 from ledger.units.dates import parse_date, show_date
 from ledger.views.recall.recall_search import Notice, bars_called, batches_meant, lots_meant
 

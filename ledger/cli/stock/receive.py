@@ -12,7 +12,7 @@ from ledger.cli.kit.show import ask, confirm, count, out_json, say, table, warn
 from ledger.cli.stock.delivery import COLUMNS, came_on, from_csv, from_prompts, from_text, with_exceptions
 from ledger.errors import BadInput
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, doubts, receive
-from ledger.rows.supplier import supplier_by_code
+from ledger.rows.people import supplier_by_code
 from ledger.units.money import parse_money
 
 

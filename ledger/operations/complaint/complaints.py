@@ -6,8 +6,8 @@ from datetime import date
 
 from ledger.errors import BadInput, Refused
 from ledger.rows.complaint import complaint, personal_of_complaint
-from ledger.rows.customer import customer_list
 from ledger.rows.lot import LotRow, find_lot, places
+from ledger.rows.people import customer_list
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, forget_person, impersonal, remember_person
 from ledger.storage.tables.complaint import Complaint, ComplaintStep

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from ledger.errors import BadInput, Refused
-from ledger.rows.customer import customer_by_code, customer_list, details_held
+from ledger.rows.people import customer_by_code, customer_list, details_held
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, forget_person, remember_person
 from ledger.storage.tables.customer import Customer, CustomerRevision

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from ledger.errors import BadInput
-from ledger.rows.supplier import supplier_by_code, supplier_list
+from ledger.rows.people import supplier_by_code, supplier_list
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, remember_person
 from ledger.storage.tables.supplier import Supplier, SupplierRevision

@@ -8,10 +8,10 @@ from ledger.domain.bench.status import in_words
 from ledger.domain.release.supply import may_leave
 from ledger.errors import BadInput, Refused
 from ledger.operations.release.facts import bars_of, supply_of
+from ledger.rows.bars import bars_out
 from ledger.rows.batch import find_batch
-from ledger.rows.customer import customer_by_code, customer_list
 from ledger.rows.lot import LotRow, find_lot, on_hand_at, place_of_kind, places
-from ledger.rows.movement import bars_out
+from ledger.rows.people import customer_by_code, customer_list
 from ledger.storage.book import Book
 from ledger.storage.tables.stock import Place
 from ledger.storage.transaction import Transaction

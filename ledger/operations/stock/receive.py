@@ -10,7 +10,7 @@ from ledger.rows.codes import lot_codes_given
 from ledger.rows.lot import came_before, place_of_kind
 from ledger.rows.material import MaterialCard, materials_named
 from ledger.rows.opened import Rows
-from ledger.rows.supplier import supplier_by_code
+from ledger.rows.people import supplier_by_code
 from ledger.storage.book import Book
 from ledger.storage.tables.stock import Delivery
 from ledger.storage.transaction import Transaction

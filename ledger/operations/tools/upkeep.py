@@ -5,7 +5,7 @@ from datetime import date
 
 from ledger.domain.tools.upkeep import usual_next
 from ledger.errors import BadInput
-from ledger.rows.supplier import supplier_by_code
+from ledger.rows.people import supplier_by_code
 from ledger.storage.book import Book
 from ledger.storage.tables.tools import Upkeep
 from ledger.units.dates import show_date

@@ -11,9 +11,9 @@ from ledger.domain.label.market import Market, Rule
 from ledger.domain.label.packers import System, grams
 from ledger.errors import BadInput
 from ledger.markets import market
+from ledger.rows.bars import bar_counts
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.label import Run, approved_by, runs
-from ledger.rows.movement import bar_counts
 from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_by_code, recipe_of
 from ledger.rows.settings import settings

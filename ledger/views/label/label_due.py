@@ -7,10 +7,10 @@ from datetime import date
 
 from ledger.domain.label.market import AllergenList, Market
 from ledger.markets import known_market, market
+from ledger.rows.bars import BarCount, bar_counts
 from ledger.rows.batch import BatchRow, batches_coded
 from ledger.rows.label import Run, runs, text_of
 from ledger.rows.lot import on_hand_at, place_of_kind
-from ledger.rows.movement import BarCount, bar_counts
 from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
 from ledger.views.label.allergens import Holding, batch_holding

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
-from ledger.rows.movement import BackOnSale
+from ledger.rows.bars import BackOnSale
 from ledger.rows.settings import PrintedFrom
 from ledger.units.words import Units
 

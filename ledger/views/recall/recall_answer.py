@@ -5,19 +5,12 @@ from collections.abc import Mapping, Sequence
 from itertools import groupby
 
 from ledger.domain.stock.graph import Closure, Node
+from ledger.rows.bars import BarCount, back_on_sale, bar_counts, bars_with
 from ledger.rows.batch import BatchRow, batches_by_id
-from ledger.rows.customer import CustomerCard, customer_list
 from ledger.rows.lot import LotRow, lots_by_id, where_lots_are
-from ledger.rows.movement import (
-    BarCount,
-    back_on_sale,
-    bar_counts,
-    bars_with,
-    came_in,
-    graph_from,
-    taken_into,
-)
+from ledger.rows.movement import came_in, graph_from, taken_into
 from ledger.rows.opened import Rows
+from ledger.rows.people import CustomerCard, customer_list
 from ledger.rows.settings import printed_from, settings
 from ledger.views.recall.recall import (
     BarsAt,

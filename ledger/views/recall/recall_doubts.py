@@ -2,10 +2,11 @@
 
 from collections.abc import Collection, Mapping, Sequence
 
+from ledger.rows.bars import BarCount
 from ledger.rows.batch import BatchRow, batches_by_id, batches_coded, portions_of
 from ledger.rows.complaint import complaints
 from ledger.rows.lot import LotRow, lots_without_a_number
-from ledger.rows.movement import BarCount, graph_from
+from ledger.rows.movement import graph_from
 from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
 from ledger.views.recall.recall import CannotBeExcluded

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Sequence
 
-from ledger.rows.movement import BarCount
+from ledger.rows.bars import BarCount
 from ledger.views.recall.recall import Totals
 
 

@@ -6,9 +6,10 @@ from datetime import date
 
 from ledger.domain.stock.graph import Node, NodeKind
 from ledger.errors import BadInput
+from ledger.rows.bars import BackOnSale, back_on_sale
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.lot import LotRow, find_lot, lots_by_id, lots_numbered
-from ledger.rows.movement import BackOnSale, back_on_sale, graph_from
+from ledger.rows.movement import graph_from
 from ledger.units.codes import looks_like_batch_code, looks_like_lot_code
 
 

@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 
 from ledger.domain.bench.decision import Deviation
-from ledger.rows.decision import Deviation
 from ledger.units.dates import show_date
 from ledger.units.quantity import whole
 from ledger.views.record.head import Head, Section

@@ -1,10 +1,9 @@
 """What several sections of a batch record are filled from, read once."""
 
-import sqlite3
-
 from ledger.rows.batch import BatchRow, plan_lines
 from ledger.rows.lot import lots_by_id
 from ledger.rows.movement import came_out, went_in
+from ledger.rows.opened import Rows
 from ledger.rows.reading import current_readings
 from ledger.rows.recipe import recipe_of
 from ledger.rows.settings import settings
@@ -14,7 +13,7 @@ from ledger.views.lye.lye_check import lye_check
 class Sources:
     """One batch with its recipe, its lines and its lots."""
 
-    def __init__(self, rows: sqlite3.Connection, batch: BatchRow) -> None:
+    def __init__(self, rows: Rows, batch: BatchRow) -> None:
         """Reads them, in as many statements for a long batch as for a short one."""
         self.rows, self.batch = rows, batch
         self.own, self.recipe = settings(rows), recipe_of(rows, batch)

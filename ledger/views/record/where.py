@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.rows.customer import customer_list
-from ledger.rows.movement import BackOnSale, back_on_sale, bar_counts
+from ledger.rows.bars import BackOnSale, back_on_sale, bar_counts
+from ledger.rows.people import customer_list
 from ledger.units.dates import show_date
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.rows.bars import standing_at
 from ledger.rows.lot import PlaceRow, lots_by_id, places
-from ledger.rows.movement import standing_at
 from ledger.rows.opened import Rows
 from ledger.units.names import match_name
 

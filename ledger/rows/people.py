@@ -1,4 +1,4 @@
-"""The customers as they are known now, and how each can be reached."""
+"""Suppliers and customers, with what is known of them."""
 
 import sqlite3
 from dataclasses import dataclass, replace
@@ -23,7 +23,7 @@ class CustomerCard(NamedTuple):
     bars: int  # dispatched or given, less what came back
 
 
-_SQL = """
+_CUSTOMERS = """
 SELECT c.id, c.code, r.name, c.kind, p.name AS person, p.phone, p.email, p.address, r.note,
        (SELECT coalesce(-sum(m.quantity), 0) FROM movement m WHERE m.customer_id = c.id) AS bars
 FROM live_customer c
@@ -46,7 +46,7 @@ def customer_list(rows: sqlite3.Connection, *, code: str | None = None) -> tuple
     """Every customer, by name; only the one of a code where told."""
     return tuple(
         CustomerCard(**dict(row) | {"name": row["name"] or row["person"] or row["code"]})
-        for row in rows.execute(_SQL, {"code": code})
+        for row in rows.execute(_CUSTOMERS, {"code": code})
     )
 
 
@@ -95,3 +95,46 @@ def details_held(rows: sqlite3.Connection, text: str) -> DetailsHeld:
     words = {who.code, who.name.casefold(), *(row["name"].casefold() for row in own)}
     along = [row for row in gone if words & {row["code"], row["name"].casefold()}]
     return replace(who, rows=tuple(dict.fromkeys(row["personal_id"] for row in (*own, *along))))
+
+
+class SupplierCard(NamedTuple):
+    """One supplier; `lots` counts the lots received from it."""
+
+    id: int
+    code: str
+    name: str
+    own: bool
+    person: str | None
+    phone: str | None
+    email: str | None
+    address: str | None
+    note: str | None
+    lots: int
+
+
+_SUPPLIERS = """
+SELECT s.id, s.code, s.own, r.name, r.note, p.name AS person, p.phone, p.email, p.address,
+       (SELECT count(*) FROM live_lot l WHERE l.supplier_id = s.id) AS lots
+FROM live_supplier s
+JOIN live_supplier_revision r
+  ON r.id = (SELECT max(id) FROM live_supplier_revision WHERE supplier_id = s.id)
+LEFT JOIN personal_text p ON p.personal_id = r.personal_id
+ORDER BY r.name COLLATE NOCASE
+"""
+
+
+def supplier_list(rows: sqlite3.Connection) -> tuple[SupplierCard, ...]:
+    """Every supplier, by name."""
+    return tuple(SupplierCard(**{**dict(row), "own": bool(row["own"])}) for row in rows.execute(_SUPPLIERS))
+
+
+def supplier_by_code(rows: sqlite3.Connection, text: str) -> SupplierCard:
+    """The supplier meant by a code, a name or the start of one. Raises BadInput with near matches."""
+    cards = supplier_list(rows)
+    code = match_name(
+        text,
+        [(card.code, card.name) for card in cards],
+        noun="supplier",
+        add="soapledger supplier add NAME",
+    )
+    return next(card for card in cards if card.code == code)
