@@ -4,7 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from conftest import PLAIN_BAR
+from shop import PLAIN_BAR
 
 from ledger.domain.bench.worksheet import (
     Filled,

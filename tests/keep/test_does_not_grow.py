@@ -6,8 +6,8 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from conftest import Shop
 from making import LOOKED_GOOD, cut, deliver
+from shop import Shop
 
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars, release_bars

@@ -4,7 +4,7 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
-from conftest import PLAIN_BAR
+from shop import PLAIN_BAR
 
 from ledger.domain.bench.alkali import AlkaliWanted, wanted
 from ledger.domain.lye.pot import Figures
