@@ -9,6 +9,8 @@ import pytest
 from making import LOOKED_GOOD, cut, deliver
 from shop import Shop
 
+from ledger.domain.release.bars import Passing
+from ledger.domain.release.releasing import Releasing
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars, release_bars
 from ledger.operations.sell.sell import dispatch
@@ -24,11 +26,9 @@ def season(shop: Shop, number: int) -> None:
         deliver(shop.book, DeliveryLine(material, 2_000_000, f"N-{number}", 900, best_before=date(2027, 1, 1)), on=made)
     for _ in range(2):
         code = cut(shop.book, on=made)
-        pass_bars(shop.book, code, on=made + timedelta(days=40), by="Nuala")
-        release_bars(
-            shop.book, code, on=made + timedelta(days=40), by="Nuala", anyway="a trial", bare="a trial",
-            checks=LOOKED_GOOD,
-        )  # fmt: skip
+        pass_bars(shop.book, code, Passing(on=made + timedelta(days=40), by="Nuala"))
+        free = Releasing(on=made + timedelta(days=40), by="Nuala", anyway="a trial", bare="a trial", checks=LOOKED_GOOD)
+        release_bars(shop.book, code, free)
         dispatch(shop.book, "larder", {code: 4}, on=made + timedelta(days=41), price_minor=450, note=None)
 
 
