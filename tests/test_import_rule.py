@@ -44,12 +44,6 @@ LIBRARIES = {
 }
 # Who asks the ledger in SQL; everyone else takes the rows that these give.
 ASKING = ("storage", "rows")
-# Who still asks it all the same; a name goes when its SQL stands in rows/.
-STILL_ASKING = {
-    *("operations/record/attach.py", "operations/release/release.py"),
-    *("views/lye/lye_check.py", "views/recall/trace.py", "views/stock/lot_card.py", "views/stock/made_of.py"),
-    *("views/record/attachments.py", "views/record/record.py", "views/record/record_inputs.py"),
-}
 # Who imports inside a function, and why.
 LATE = {
     "cli/kit/loading.py": "the one door through which commands and papers are loaded",
@@ -112,7 +106,7 @@ def breaches(source: str, *, file: str) -> list[str]:
     part, *rest = file.removesuffix(".py").split("/")
     subject = rest[0] if len(rest) > 1 else None
     inside = in_functions(tree)
-    asks = part in ASKING or file in STILL_ASKING
+    asks = part in ASKING
     found = [f"line {line} asks the ledger itself: SQL stands in rows/" for line in asked(tree) if not asks]
     for node, module in imported(tree):
         line = getattr(node, "lineno", 0)

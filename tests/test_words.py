@@ -28,7 +28,7 @@ OTHERS = {
     "storage/tables/record.py Attachment.kind": "of a paper; earlier programs took it in any words",
     "rows/kept.py KeptPaper.kind": "likewise",
     "rows/kept.py Attached.kind": "likewise",
-    "views/stock/lot_card.py Paper.kind": "likewise",
+    "rows/kept.py LotPaper.kind": "likewise",
     "views/record/lye.py Lye.alkali_kind": "both alkalis in one phrase",
     "domain/lye/weighed.py LyeCheck.alkali_kind": "likewise",
     "documents/kit/boxes.py __init__.unit": "as it is printed in a box",

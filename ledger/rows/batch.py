@@ -246,3 +246,9 @@ def plan_lines(rows: sqlite3.Connection, batch_id: int) -> tuple[PlanLineRow, ..
         (batch_id,),
     )
     return tuple(PlanLineRow(**{**dict(row), "logged": bool(row["logged"])}) for row in found)
+
+
+def worked_by(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, tuple[Process, int | None]]:
+    """By which process and recipe version some batches worked."""
+    query = "SELECT id, process, recipe_version_id FROM batch WHERE id IN (SELECT value FROM json_each(?))"
+    return {row[0]: (row[1], row[2]) for row in rows.execute(query, (json.dumps(list(batches)),))}

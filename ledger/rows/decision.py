@@ -113,3 +113,20 @@ def last_decision(rows: sqlite3.Connection, lot_id: int) -> LotDecision | None:
         'SELECT verdict, "on" FROM live_decision WHERE lot_id = ? ORDER BY id DESC LIMIT 1', (lot_id,)
     ).fetchone()
     return LotDecision(row["verdict"], day(row["on"])) if row else None
+
+
+@dataclass(frozen=True)
+class LotDecided:
+    """One decision about a lot, with who took it and why."""
+
+    on: date
+    verdict: Verdict
+    by: str
+    reason: str | None
+    entry: int
+
+
+def decided_of(rows: sqlite3.Connection, lot_id: int) -> tuple[LotDecided, ...]:
+    """Every decision about a lot that counts, as they were booked."""
+    query = 'SELECT "on", verdict, by, reason, entry_id FROM live_decision WHERE lot_id = ? ORDER BY id'
+    return tuple(LotDecided(day(row[0]), *row[1:]) for row in rows.execute(query, (lot_id,)))

@@ -119,3 +119,30 @@ def content_of(rows: sqlite3.Connection, digest: str) -> KeptContent:
     if hashlib.sha256(kept.content).hexdigest() != kept.sha256:
         raise DamagedLedger(f"Paper {kept.sha256[:12]} was changed since it was kept; see: soapledger check")
     return kept
+
+
+def content_kept(rows: sqlite3.Connection, digest: str) -> bool:
+    """Whether content of that SHA-256 is in the ledger already."""
+    return rows.execute("SELECT 1 FROM attached_content WHERE digest = ?", (digest,)).fetchone() is not None
+
+
+@dataclass(frozen=True)
+class LotPaper:
+    """One paper attached to a lot."""
+
+    name: str
+    kind: str
+    sha256: str
+
+
+def papers_of_lot(rows: sqlite3.Connection, lot_id: int) -> tuple[LotPaper, ...]:
+    """What is attached to a lot, in the order it came."""
+    query = "SELECT name, kind, digest FROM live_attachment WHERE lot_id = ? ORDER BY id"
+    return tuple(LotPaper(*row) for row in rows.execute(query, (lot_id,)))
+
+
+def note_of(rows: sqlite3.Connection, lot_id: int) -> str | None:
+    """The number on the delivery note a lot came with."""
+    query = "SELECT d.note_number FROM lot l JOIN delivery d ON d.id = l.delivery_id WHERE l.id = ?"
+    found = rows.execute(query, (lot_id,)).fetchone()
+    return str(found[0]) if found and found[0] is not None else None

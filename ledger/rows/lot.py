@@ -284,3 +284,12 @@ def came_before(rows: sqlite3.Connection, supplier_id: int, material_code: str, 
         (supplier_id, material_code, supplier_number_key(number)),
     )
     return tuple(row["code"] for row in found)
+
+
+def set_aside_for(rows: sqlite3.Connection, lot_id: int) -> tuple[tuple[str, int], ...]:
+    """The planned batches a lot is set aside for, with how much, in mg or pieces."""
+    query = (
+        "SELECT b.code, sum(p.target) FROM live_plan_line p JOIN batch b ON b.id = p.batch_id "
+        f"WHERE p.lot_id = ? AND {STILL_MEANT} GROUP BY b.id ORDER BY b.id"
+    )
+    return tuple((row[0], row[1]) for row in rows.execute(query, (lot_id,)))

@@ -2,14 +2,15 @@
 
 import json
 import sqlite3
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Collection
+from dataclasses import dataclass
 from datetime import date
 from typing import Literal, NamedTuple
 
 from ledger.domain.stock.graph import Graph, Node
 from ledger.rows.opened import day
-from ledger.units.words import Role, Way
+from ledger.units.words import Role, Stage, Way
 
 
 class WentIn(NamedTuple):
@@ -213,3 +214,70 @@ def came_in(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, int]:
         (json.dumps(sorted({*lots})),),
     )
     return dict.fromkeys(lots, 0) | {row[0]: row[1] for row in found}
+
+
+def moved_between(rows: sqlite3.Connection, lot_id: int, batch_id: int) -> int:
+    """So much of a lot went into a batch, or came of it, in mg or pieces."""
+    query = "SELECT coalesce(sum(quantity), 0) FROM movement WHERE lot_id = ? AND batch_id = ?"
+    return abs(int(rows.execute(query, (lot_id, batch_id)).fetchone()[0]))
+
+
+class TakenBehind(NamedTuple):
+    """What a batch took of a lot in one role, in mg; the batch that gave the lot, where one did."""
+
+    batch_id: int
+    lot_id: int
+    behind: int | None
+    used: int
+    role: Role | None
+    stage: Stage | None
+
+
+_TAKEN = """
+WITH RECURSIVE behind (batch) AS (
+  SELECT value FROM json_each(?) UNION
+  SELECT l.batch_id FROM behind b CROSS JOIN movement v ON v.batch_id = b.batch AND v.kind = 'consumed'
+  CROSS JOIN lot l ON l.id = v.lot_id WHERE l.batch_id IS NOT NULL
+)
+SELECT v.batch_id, v.lot_id, l.batch_id AS behind, -sum(v.quantity) AS used, p.role, p.stage
+FROM behind b CROSS JOIN movement v ON v.batch_id = b.batch AND v.kind = 'consumed'
+CROSS JOIN lot l ON l.id = v.lot_id CROSS JOIN material m ON m.id = l.material_id AND m.kind <> 'packaging'
+LEFT JOIN plan_line p ON p.id = v.plan_line_id
+GROUP BY v.batch_id, v.lot_id, p.role, p.stage HAVING used > 0 ORDER BY v.batch_id, min(v.id)
+"""
+
+
+def taken_behind(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, list[TakenBehind]]:
+    """What some batches and all those behind them took, wrapping apart, by the batch, in one statement."""
+    found: dict[int, list[TakenBehind]] = defaultdict(list)
+    for row in rows.execute(_TAKEN, (json.dumps(list(batches)),)):
+        found[row["batch_id"]].append(TakenBehind(*row))
+    return found
+
+
+@dataclass(frozen=True)
+class LotMovement:
+    """One thing that happened to a lot; mg or pieces."""
+
+    on: date
+    what: Way
+    quantity: int
+    place: str
+    batch: str | None
+    customer: str | None
+    note: str | None
+    entry: int
+
+
+def happened_to(rows: sqlite3.Connection, lot_id: int) -> tuple[LotMovement, ...]:
+    """Everything that happened to a lot and counts, by its days."""
+    found = rows.execute(
+        """
+        SELECT v."on", v.kind, v.quantity, p.name, b.code, c.code, v.note, v.entry_id
+        FROM live_movement v JOIN place p ON p.id = v.place_id
+        LEFT JOIN batch b ON b.id = v.batch_id LEFT JOIN customer c ON c.id = v.customer_id
+        WHERE v.lot_id = ? ORDER BY v."on", v.id
+        """,
+        (lot_id,),
+    )
+    return tuple(LotMovement(day(row[0]), *row[1:]) for row in found)

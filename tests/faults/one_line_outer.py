@@ -5,13 +5,13 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("rows/kept.py", "stock/test_latest_counts.py"): [
         ("if len(start) < 6:", "if len(start) <= 6:"),
     ],
-    ("rows/movement.py", "sell/test_resell.py"): [
+    ("rows/bars.py", "sell/test_resell.py"): [
         ("AND v.quantity < 0", "AND v.quantity > 0", "sell/test_where_bars_are.py"),
     ],
     ("rows/bars.py", "sell/test_resell.py"): [
         ("CROSS JOIN live_movement v ON v.lot_id = w.value\n", "CROSS JOIN movement v ON v.lot_id = w.value\n"),
     ],
-    ("views/stock/lot_card.py", "sell/test_where_bars_are.py"): [
+    ("rows/movement.py", "sell/test_where_bars_are.py stock/test_lot_card.py"): [
         ("FROM live_movement v JOIN place p", "FROM movement v JOIN place p"),
     ],
     ("rows/bars.py", "sell/test_where_bars_are.py"): [
@@ -167,8 +167,13 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("SELECT max(id) FROM live_label_count", "SELECT min(id) FROM live_label_count", "label/test_label_edges.py"),
         ("while run.reprint_of is not None:", "if run.reprint_of is not None:", "label/test_label_edges.py"),
     ],
-    ("views/stock/lot_card.py", "stock/test_lot_card.py"): [
-        ("FROM live_decision WHERE lot_id = ? ORDER BY id", "FROM live_decision WHERE lot_id = ? ORDER BY id DESC"),
+    ("rows/decision.py", "stock/test_lot_card.py"): [
+        (
+            "reason, entry_id FROM live_decision WHERE lot_id = ? ORDER BY id",
+            "reason, entry_id FROM live_decision WHERE lot_id = ? ORDER BY id DESC",
+        ),
+    ],
+    ("rows/lot.py", "stock/test_lot_card.py"): [
         ("FROM live_plan_line p JOIN", "FROM plan_line p JOIN"),
     ],
     ("rows/lot.py", "stock/test_lots_edges.py"): [
@@ -190,7 +195,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("d.verdict = 'discarded')", "0)"),
     ],
     ("views/stock/made_of.py", "stock/test_long_chains.py"): [
-        ('row["stage"] != IN_THE_FATS', 'row["stage"] == IN_THE_FATS', "recipe/test_saponified.py"),
+        ("row.stage != IN_THE_FATS", "row.stage == IN_THE_FATS", "recipe/test_saponified.py"),
     ],
     ("rows/opened.py", "record/test_as_known.py"): [
         ("WHERE recorded_at < ?", "WHERE recorded_at <= ?", "stock/test_latest_counts.py"),

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from ledger.domain.material.papers import kind_meant
 from ledger.errors import BadInput, Refused
+from ledger.rows.kept import content_kept
 from ledger.storage.book import Book
 from ledger.storage.tables.record import AttachedContent, Attachment
 from ledger.views.record.attachments import Subject, attachments, subject_meant
@@ -33,7 +34,7 @@ def attach(book: Book, content: bytes, *, name: str, kind: str, to: str) -> Kept
         for one in attachments(tx.rows, subject):
             if one.sha256 == digest:
                 raise Refused(f"{name} is kept with {subject.noun} {subject.code} already, as {one.name}.")
-        if not tx.rows.execute("SELECT 1 FROM attached_content WHERE digest = ?", (digest,)).fetchone():
+        if not content_kept(tx.rows, digest):
             tx.add(AttachedContent(digest=digest, content=content))
         row = Attachment(digest=digest, name=name, kind=kind)
         setattr(row, f"{subject.noun}_id", subject.id)

@@ -1,7 +1,5 @@
 """What superfat the actual grams and lots give, and what alkali the fats as weighed take."""
 
-import json
-import sqlite3
 from collections.abc import Collection, Sequence
 
 from ledger.domain.bench.alkali import AlkaliWanted, wanted
@@ -10,70 +8,53 @@ from ledger.domain.lye.weighed import LyeCheck, Weighed, checked
 from ledger.rows.batch import BatchRow, PlanLineRow, batch_by_id, plan_lines
 from ledger.rows.lot import lot_by_id
 from ledger.rows.material import material_by_id
+from ledger.rows.opened import Rows
+from ledger.rows.reading import WeighedRow, weighed_into
 from ledger.rows.recipe import recipe_of
 from ledger.rows.settings import settings
 from ledger.views.material.figures import figures_of, own_words, purity_open, sap_open
 
-# The material's figures are those known when it was last weighed: a value mended later, or wrapping used
-# later, does not change what the record says.
-_SQL = """
-SELECT v.batch_id AS went_into, p.role, p.stage, l.material_id, v.lot_id, -sum(v.quantity) AS mass,
-       l.sap_low_mg_per_kg AS lot_low,
-       l.sap_high_mg_per_kg AS lot_high, l.purity_ppm AS lot_purity, l.purity_high_ppm AS lot_purity_high,
-       l.water_ppm AS lot_water, l.certificate, l.code, l.batch_id, mr.reference_key, mr.sap_low_mg_per_kg AS low,
-       mr.sap_high_mg_per_kg AS high,
-       mr.sap_source, mr.purity_ppm AS purity, mr.alkali_kind, mr.water_ppm AS water, mr.acid_koh_mg_per_kg, mr.name
-FROM json_each(?) into_ CROSS JOIN movement v ON v.batch_id = into_.value
-JOIN live_plan_line p ON p.id = v.plan_line_id JOIN lot l ON l.id = v.lot_id
-JOIN material_revision mr ON mr.id =
-  (SELECT max(r.id) FROM live_material_revision r WHERE r.material_id = l.material_id
-   AND r.entry_id <= (SELECT max(w.entry_id) FROM movement w JOIN plan_line q ON q.id = w.plan_line_id
-                      WHERE w.batch_id = v.batch_id AND q.role <> 'packaging'))
-WHERE v.kind = 'consumed' AND p.role <> 'packaging'
-GROUP BY v.batch_id, p.role, p.stage, v.lot_id HAVING mass > 0 ORDER BY min(p.number)
-"""
 
-
-def weighed_in(rows: sqlite3.Connection, batch_id: int) -> tuple[Weighed, ...]:
+def weighed_in(rows: Rows, batch_id: int) -> tuple[Weighed, ...]:
     """Everything weighed for a batch so far, wrapping apart; material figures are those known when it was made."""
     return weighed_in_each(rows, [batch_id])[batch_id]
 
 
-def weighed_in_each(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, tuple[Weighed, ...]]:
+def weighed_in_each(rows: Rows, batches: Collection[int]) -> dict[int, tuple[Weighed, ...]]:
     """Likewise for several batches, by the batch, in one statement."""
     found: dict[int, tuple[Weighed, ...]] = dict.fromkeys(batches, ())
-    for row in rows.execute(_SQL, (json.dumps(list(batches)),)):
-        found[row["went_into"]] += (_weighed(row),)
+    for row in weighed_into(rows, batches):
+        found[row.went_into] += (_weighed(row),)
     return found
 
 
-def _weighed(row: sqlite3.Row) -> Weighed:
-    own_sap, own_purity = row["lot_low"] is not None, row["lot_purity"] is not None
-    own = own_words(row["code"], worked_out=row["batch_id"] is not None)
+def _weighed(row: WeighedRow) -> Weighed:
+    own_sap, own_purity = row.lot_low is not None, row.lot_purity is not None
+    own = own_words(row.code, worked_out=row.batch_id is not None)
     figures = Figures(
-        name=row["name"],
-        sap_low_mg_per_kg=row["lot_low"] if own_sap else row["low"],
-        sap_high_mg_per_kg=row["lot_high"] if own_sap else row["high"],
-        alkali_kind=row["alkali_kind"],
-        purity_low_ppm=row["lot_purity"] if own_purity else row["purity"],
-        purity_high_ppm=row["lot_purity_high"] if own_purity else None,
-        water_ppm=row["lot_water"] if row["lot_water"] is not None else row["water"],
-        acid_koh_mg_per_kg=row["acid_koh_mg_per_kg"],
-        sap_open_mg_per_kg=0 if own_sap else sap_open(row["low"], row["high"], row["reference_key"]),
-        purity_open_ppm=0 if own_purity else purity_open(row["purity"], row["alkali_kind"]),
+        name=row.name,
+        sap_low_mg_per_kg=row.lot_low if own_sap else row.low,
+        sap_high_mg_per_kg=row.lot_high if own_sap else row.high,
+        alkali_kind=row.alkali_kind,
+        purity_low_ppm=row.lot_purity if own_purity else row.purity,
+        purity_high_ppm=row.lot_purity_high if own_purity else None,
+        water_ppm=row.lot_water if row.lot_water is not None else row.water,
+        acid_koh_mg_per_kg=row.acid_koh_mg_per_kg,
+        sap_open_mg_per_kg=0 if own_sap else sap_open(row.low, row.high, row.reference_key),
+        purity_open_ppm=0 if own_purity else purity_open(row.purity, row.alkali_kind),
         sap_of=own if own_sap else None,
         purity_of=own if own_purity else None,
     )
-    source = row["certificate"] or "the lot's certificate" if own_sap or own_purity else row["sap_source"] or ""
-    return Weighed(row["role"], row["stage"], row["material_id"], row["lot_id"], row["mass"], figures, source)
+    source = row.certificate or "the lot's certificate" if own_sap or own_purity else row.sap_source or ""
+    return Weighed(row.role, row.stage, row.material_id, row.lot_id, row.mass, figures, source)
 
 
-def meant_in(rows: sqlite3.Connection, batch_id: int) -> tuple[Weighed, ...]:
+def meant_in(rows: Rows, batch_id: int) -> tuple[Weighed, ...]:
     """What was weighed for a batch so far, and what is still open at its target."""
     return (*weighed_in(rows, batch_id), *_still_open(rows, plan_lines(rows, batch_id)))
 
 
-def _still_open(rows: sqlite3.Connection, lines: Sequence[PlanLineRow]) -> tuple[Weighed, ...]:
+def _still_open(rows: Rows, lines: Sequence[PlanLineRow]) -> tuple[Weighed, ...]:
     return tuple(
         Weighed(line.role, line.stage, line.material_id, line.lot_id or 0, line.target, _figures(rows, line), "")
         for line in lines
@@ -81,7 +62,7 @@ def _still_open(rows: sqlite3.Connection, lines: Sequence[PlanLineRow]) -> tuple
     )
 
 
-def lye_check(rows: sqlite3.Connection, batch_id: int) -> LyeCheck:
+def lye_check(rows: Rows, batch_id: int) -> LyeCheck:
     """Reckon the superfat from what was weighed; an acid that got alkali and goes in later counts with its target."""
     lines = plan_lines(rows, batch_id)
     return checked(
@@ -93,7 +74,7 @@ def lye_check(rows: sqlite3.Connection, batch_id: int) -> LyeCheck:
     )
 
 
-def alkali_wanted(rows: sqlite3.Connection, batch: BatchRow) -> tuple[AlkaliWanted, ...]:
+def alkali_wanted(rows: Rows, batch: BatchRow) -> tuple[AlkaliWanted, ...]:
     """What to weigh of each alkali now that the fats are weighed; nothing before that, or once it is weighed."""
     recipe, lines = recipe_of(rows, batch), plan_lines(rows, batch.id)
     if recipe is None or not recipe.soap or any(line.role == "alkali" and line.logged for line in lines):
@@ -102,7 +83,7 @@ def alkali_wanted(rows: sqlite3.Connection, batch: BatchRow) -> tuple[AlkaliWant
     return wanted(recipe, weighed_in(rows, batch.id), _still_open(rows, lines), counted)
 
 
-def _figures(rows: sqlite3.Connection, line: PlanLineRow) -> Figures:
+def _figures(rows: Rows, line: PlanLineRow) -> Figures:
     """The figures of the lot on the worksheet, or of its material."""
     lot = lot_by_id(rows, line.lot_id) if line.lot_id else None
     return figures_of(material_by_id(rows, line.material_id), lot)

@@ -1,6 +1,5 @@
 """From a code on a bar back to every supplier's lot, or on from a lot to every bar."""
 
-import sqlite3
 from dataclasses import dataclass
 from datetime import date
 
@@ -9,7 +8,8 @@ from ledger.errors import BadInput
 from ledger.rows.bars import BackOnSale, back_on_sale
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.lot import LotRow, find_lot, lots_by_id, lots_numbered
-from ledger.rows.movement import graph_from
+from ledger.rows.movement import graph_from, moved_between
+from ledger.rows.opened import Rows
 from ledger.units.codes import looks_like_batch_code, looks_like_lot_code
 
 
@@ -44,7 +44,7 @@ class Trace:
     back_on_sale: tuple[BackOnSale, ...]  # of all bars on the way, and of the batch that was asked for
 
 
-def trace(rows: sqlite3.Connection, code: str, *, forward: bool = False) -> Trace:
+def trace(rows: Rows, code: str, *, forward: bool = False) -> Trace:
     """Trace a batch code, a lot code, or a supplier's number that is one lot's.
 
     Raises like `find_batch` and `find_lot`, and BadInput for a number of several lots.
@@ -79,7 +79,7 @@ def trace(rows: sqlite3.Connection, code: str, *, forward: bool = False) -> Trac
     )
 
 
-def _lot_meant(rows: sqlite3.Connection, text: str) -> LotRow:
+def _lot_meant(rows: Rows, text: str) -> LotRow:
     """The lot of our own code, else the one that has the number of its supplier."""
     found = () if looks_like_lot_code(text) else lots_numbered(rows, text)
     if not found:
@@ -97,7 +97,7 @@ def _bars_of(start: Node, made: dict[int, BatchRow]) -> tuple[int, ...]:
 
 
 def _step(
-    rows: sqlite3.Connection,
+    rows: Rows,
     depth: int,
     node: Node,
     before: Node | None,
@@ -109,11 +109,7 @@ def _step(
     quantity, pieces = None, False
     if before is not None:
         lot_id, batch_id = (number, before[1]) if kind == "lot" else (before[1], number)
-        quantity = abs(
-            rows.execute(
-                "SELECT coalesce(sum(quantity), 0) FROM movement WHERE lot_id = ? AND batch_id = ?", (lot_id, batch_id)
-            ).fetchone()[0]
-        )
+        quantity = moved_between(rows, lot_id, batch_id)
         pieces = lots[lot_id].counted
     if kind == "batch":
         batch = made[number]

@@ -1,12 +1,12 @@
 """The papers and pictures that are kept, and what each vouches for."""
 
-import sqlite3
 from dataclasses import dataclass
 
 from ledger.rows.batch import find_batch
 from ledger.rows.kept import KeptPaper, papers
 from ledger.rows.lot import find_lot
 from ledger.rows.material import material_list
+from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_cards
 from ledger.units.codes import looks_like_batch_code, looks_like_lot_code
 from ledger.units.names import match_name
@@ -21,7 +21,7 @@ class Subject:
     code: str
 
 
-def subject_meant(rows: sqlite3.Connection, text: str) -> Subject:
+def subject_meant(rows: Rows, text: str) -> Subject:
     """The lot, batch, recipe or material meant by a code or a name.
 
     A soap has its recipe's short name, and the recipe is meant. Raises Refused for a batch code that is
@@ -44,7 +44,7 @@ def subject_meant(rows: sqlite3.Connection, text: str) -> Subject:
     return known[code][1]
 
 
-def attachments(rows: sqlite3.Connection, subject: Subject | None = None) -> tuple[KeptPaper, ...]:
+def attachments(rows: Rows, subject: Subject | None = None) -> tuple[KeptPaper, ...]:
     """Every paper kept, or those of one subject, in the order they came."""
     found = papers(rows)
     if subject is None:

@@ -1,6 +1,5 @@
 """Everything known of one batch, from the supplier's drum to the last bar."""
 
-import sqlite3
 from dataclasses import dataclass, fields
 from typing import Any
 
@@ -8,6 +7,7 @@ from ledger.rows.batch import find_batch
 from ledger.rows.complaint import complaints_of_batch
 from ledger.rows.decision import decisions_about, deviations
 from ledger.rows.kept import papers_of_batch
+from ledger.rows.opened import Rows
 from ledger.views.record.came_out import CameOut, came_out
 from ledger.views.record.complaints import Complaints
 from ledger.views.record.cure import Cure, cure
@@ -77,7 +77,7 @@ _ORDER = (
 )
 
 
-def batch_record(rows: sqlite3.Connection, code: str, *, program: str, as_known: bool = False) -> BatchRecord:
+def batch_record(rows: Rows, code: str, *, program: str, as_known: bool = False) -> BatchRecord:
     """The record of one batch as it stands, or was known at an earlier entry; raises like `find_batch`."""
     batch = find_batch(rows, code)
     read = Sources(rows, batch)

@@ -1,7 +1,5 @@
 """What lots are made of, down to the lots as received: each lot worked out once, however long the chain behind it."""
 
-import json
-import sqlite3
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from fractions import Fraction
@@ -10,25 +8,16 @@ from typing import NamedTuple
 
 from ledger.domain.recipe.recipe import IN_THE_FATS, Recipe
 from ledger.errors import BadInput
+from ledger.rows.batch import worked_by
 from ledger.rows.lot import LotRow, lots_by_id
+from ledger.rows.movement import TakenBehind, taken_behind
+from ledger.rows.opened import Rows
 from ledger.rows.recipe import versions_by_id
 
 # A lot as received, whether it is a fat held back, and the name declared of a herb that was strained out of it.
 Key = tuple[int, bool, str | None]
 _DUST = 1e-18  # of a batch: what is less is not followed further back, since no tonne of it would come to a milligram
 _FINE = 10**40  # parts, where dust is not followed
-_TAKEN = """
-WITH RECURSIVE behind (batch) AS (
-  SELECT value FROM json_each(?) UNION
-  SELECT l.batch_id FROM behind b CROSS JOIN movement v ON v.batch_id = b.batch AND v.kind = 'consumed'
-  CROSS JOIN lot l ON l.id = v.lot_id WHERE l.batch_id IS NOT NULL
-)
-SELECT v.batch_id, v.lot_id, l.batch_id AS behind, -sum(v.quantity) AS used, p.role, p.stage
-FROM behind b CROSS JOIN movement v ON v.batch_id = b.batch AND v.kind = 'consumed'
-CROSS JOIN lot l ON l.id = v.lot_id CROSS JOIN material m ON m.id = l.material_id AND m.kind <> 'packaging'
-LEFT JOIN plan_line p ON p.id = v.plan_line_id
-GROUP BY v.batch_id, v.lot_id, p.role, p.stage HAVING used > 0 ORDER BY v.batch_id, min(v.id)
-"""
 
 
 class Taken(NamedTuple):
@@ -49,7 +38,7 @@ class _Made(NamedTuple):
 class Compositions:
     """The compositions of one state of a ledger, remembered while one answer is worked out."""
 
-    def __init__(self, rows: sqlite3.Connection, of: Collection[int] | None = None) -> None:
+    def __init__(self, rows: Rows, of: Collection[int] | None = None) -> None:
         """Reads by set: as many statements for a long chain as for a short one.
 
         `of` names the batches that alone will be asked about, for their masses: what stands behind them is read
@@ -162,43 +151,35 @@ class Compositions:
     def _read(self, batches: Iterable[int]) -> None:
         """Read what batches took, and what all the batches behind took."""
         if asked := set(batches) - self._took.keys():
-            found = self._taken(asked)
-            behind = {row["behind"] for rows in found.values() for row in rows if row["behind"] is not None}
+            found = taken_behind(self._rows, asked)
+            behind = {row.behind for rows in found.values() for row in rows if row.behind is not None}
             self._keep(found, (asked | behind) - self._took.keys())
 
     def _read_down_to_dust(self, batches: Collection[int]) -> None:
         """Likewise, a batch only while what was taken of it comes to more than dust of all these together."""
-        found = self._taken(batches)
+        found = taken_behind(self._rows, batches)
         level, reached, depth = dict.fromkeys(batches, 1.0), set[int](), 0
         while level and depth <= len(reached):  # what would go deeper is made of itself, in a damaged ledger
             reached |= level.keys()
             behind: dict[int, float] = defaultdict(float)
             for batch, share in level.items():
-                whole = sum(row["used"] for row in found[batch])
+                whole = sum(row.used for row in found[batch])
                 for row in found[batch]:
-                    if row["behind"] is not None:
-                        behind[row["behind"]] += share * row["used"] / whole
+                    if row.behind is not None:
+                        behind[row.behind] += share * row.used / whole
             level, depth = {batch: share for batch, share in behind.items() if share > _DUST}, depth + 1
         self._keep(found, reached)
 
-    def _taken(self, batches: Iterable[int]) -> dict[int, list[sqlite3.Row]]:
-        """What some batches and all those behind them took, wrapping apart, by the batch."""
-        found = defaultdict(list)
-        for row in self._rows.execute(_TAKEN, (json.dumps(list(batches)),)):
-            found[row["batch_id"]].append(row)
-        return found
-
-    def _keep(self, found: Mapping[int, Sequence[sqlite3.Row]], batches: Collection[int]) -> None:
+    def _keep(self, found: Mapping[int, Sequence[TakenBehind]], batches: Collection[int]) -> None:
         """What of it these batches took, how they worked and by which recipe they steeped herbs."""
         taken = [row for batch in batches for row in found.get(batch, ())]
-        if more := {row["lot_id"] for row in taken} - self.lots.keys():
+        if more := {row.lot_id for row in taken} - self.lots.keys():
             self.lots |= lots_by_id(self._rows, more)
         self._took |= dict.fromkeys(batches, ())
         for row in taken:
-            held = row["role"] == "fat" and row["stage"] != IN_THE_FATS
-            self._took[row["batch_id"]] += (Taken(self.lots[row["lot_id"]], row["used"], held),)
-        query = "SELECT id, process, recipe_version_id FROM batch WHERE id IN (SELECT value FROM json_each(?))"
-        worked = {row[0]: (row[1], row[2]) for row in self._rows.execute(query, (json.dumps(list(batches)),))}
+            held = row.role == "fat" and row.stage != IN_THE_FATS
+            self._took[row.batch_id] += (Taken(self.lots[row.lot_id], row.used, held),)
+        worked = worked_by(self._rows, batches)
         self._worked |= worked
         steeped = {version for process, version in worked.values() if process == "infusion" and version is not None}
         if more := steeped - self._recipes.keys():
