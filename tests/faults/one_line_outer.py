@@ -7,8 +7,6 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("rows/bars.py", "sell/test_resell.py"): [
         ("AND v.quantity < 0", "AND v.quantity > 0", "sell/test_where_bars_are.py"),
-    ],
-    ("rows/bars.py", "sell/test_resell.py"): [
         ("CROSS JOIN live_movement v ON v.lot_id = w.value\n", "CROSS JOIN movement v ON v.lot_id = w.value\n"),
     ],
     ("rows/movement.py", "sell/test_where_bars_are.py stock/test_lot_card.py"): [
