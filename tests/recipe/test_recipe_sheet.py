@@ -8,7 +8,7 @@ from itertools import pairwise
 
 import pypdfium2
 import pytest
-from papers import page_line
+from drawn import page_line
 from pypdf import PdfReader
 
 from ledger.documents.kit.range_chart import LEAST_BAR
