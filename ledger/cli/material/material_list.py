@@ -9,6 +9,7 @@ from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import out_json, say, table
 from ledger.cli.material.words import sap_text
 from ledger.rows.material import material_list, with_stock
+from ledger.units.wording import count
 
 
 def command(
@@ -25,7 +26,7 @@ def command(
     if not cards:
         say("No such material yet. Add one: soapledger material add NAME --like olive")
         return
-    say(f"{len(cards)} materials.")
+    say(f"{count(len(cards), 'material')}.")
     table(
         ("short name", "kind", "INCI name", "saponification value"),
         [(c.code, c.kind, c.inci or "", sap_text(c)) for c in cards],

@@ -6,6 +6,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import out_json, say, table
 from ledger.rows.people import customer_list
+from ledger.units.wording import count
 
 
 def command(ctx: typer.Context, json: Json = False) -> None:
@@ -17,7 +18,7 @@ def command(ctx: typer.Context, json: Json = False) -> None:
     if not cards:
         say("No customer yet. Add one: soapledger customer add NAME --shop --phone NUMBER")
         return
-    say(f"{len(cards)} customers.")
+    say(f"{count(len(cards), 'customer')}.")
     table(
         ("short name", "name", "kind", "phone", "bars"),
         [(c.code, c.name, c.kind, c.phone or "", str(c.bars)) for c in cards],

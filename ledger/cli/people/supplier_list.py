@@ -6,6 +6,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import out_json, say, table
 from ledger.rows.people import supplier_list
+from ledger.units.wording import count
 
 
 def command(ctx: typer.Context, json: Json = False) -> None:
@@ -17,7 +18,7 @@ def command(ctx: typer.Context, json: Json = False) -> None:
     if not cards:
         say("No supplier yet. Add one: soapledger supplier add NAME --phone NUMBER")
         return
-    say(f"{len(cards)} suppliers.")
+    say(f"{count(len(cards), 'supplier')}.")
     table(
         ("short name", "name", "phone", "lots"),
         [(c.code, c.name + (" (own)" if c.own else ""), c.phone or "", str(c.lots)) for c in cards],

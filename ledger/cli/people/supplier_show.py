@@ -8,6 +8,7 @@ from ledger.cli.kit.show import out_json, plain, say
 from ledger.rows.people import supplier_by_code
 from ledger.rows.upkeep import latest_approval
 from ledger.units.dates import show_date
+from ledger.units.wording import count
 
 
 def command(
@@ -22,7 +23,7 @@ def command(
     if json:
         out_json({**plain(card), "approval": approval})
         return
-    say(f"{card.name} ({card.code}): {card.lots} lots received.")
+    say(f"{card.name} ({card.code}): {count(card.lots, 'lot')} received.")
     if card.own:
         say("Your own growing.")
     for label, value in (

@@ -6,6 +6,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import out_json, say, table
 from ledger.rows.recipe import recipe_list
+from ledger.units.wording import count
 
 
 def command(ctx: typer.Context, json: Json = False) -> None:
@@ -17,7 +18,7 @@ def command(ctx: typer.Context, json: Json = False) -> None:
     if not cards:
         say("No recipe yet. Add one: soapledger recipe add FILE.toml")
         return
-    say(f"{len(cards)} recipes.")
+    say(f"{count(len(cards), 'recipe')}.")
     table(
         ("short name", "name", "process", "version", "batches"),
         [(c.code, c.name, c.process, str(c.version), str(c.batches)) for c in cards],

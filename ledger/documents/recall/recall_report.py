@@ -8,6 +8,7 @@ from ledger.documents.kit.fonts import BOLD, REGULAR, printable, width
 from ledger.documents.kit.page import Sheet, Type, build, para, plain
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, whole
+from ledger.units.wording import count
 from ledger.units.words import Units
 from ledger.views.recall.recall import RecallAnswer
 
@@ -89,7 +90,7 @@ def _sentence(view: RecallAnswer) -> str:
     asked = [named[code] for code in view.bars_of]
     what = " and ".join(dict.fromkeys([*(one.material for one in view.lots), *asked]))
     return (
-        f"{what}: {batches}, {totals.made} bars made. "
+        f"{what}: {batches}, {count(totals.made, 'bar')} made. "
         f"{totals.on_hand + totals.retained + totals.returned} are here, {totals.at_stall} at a stall, "
         f"{totals.sold + totals.dispatched + totals.given} are with customers."
     )
@@ -152,17 +153,17 @@ def _totals(view: RecallAnswer, wide: float) -> Table:
         ("unexplained", t.unexplained, "+"),
     )
     signs = 3.5 * mm
-    needed = [max(width(str(count), BOLD, TYPE.head), width(name, REGULAR, TYPE.body)) for name, count, _ in parts]
+    needed = [max(width(str(many), BOLD, TYPE.head), width(name, REGULAR, TYPE.body)) for name, many, _ in parts]
     spare = (wide - signs * (len(parts) - 1) - sum(needed)) / len(parts)
     numbers: list[Flowable | str] = []
     names: list[Flowable | str] = []
     widths: list[float] = []
-    for (name, count, sign), room in zip(parts, needed, strict=True):
+    for (name, many, sign), room in zip(parts, needed, strict=True):
         if sign:
             numbers.append(para(sign, TYPE.head))
             names.append("")
             widths.append(signs)
-        numbers.append(para(str(count), TYPE.head, bold=True))
+        numbers.append(para(str(many), TYPE.head, bold=True))
         names.append(para(name, TYPE.body))
         widths.append(room + spare)
     table = Table([numbers, names], colWidths=widths, hAlign="LEFT")

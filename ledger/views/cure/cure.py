@@ -10,6 +10,7 @@ from ledger.rows.batch import batches_on_the_rack
 from ledger.rows.lot import lots_by_id
 from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
+from ledger.units.wording import count
 from ledger.units.words import Process
 from ledger.views.cure.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, based_on, forecast, weighings_among
 from ledger.views.cure.drying import Drying
@@ -103,7 +104,7 @@ def rack_days(found: Sequence[OnTheRack]) -> tuple[RackDay, ...]:
     days = []
     for one in found:
         name = f"{one.product} ({one.batch_code})"
-        days.append(RackDay(one.batch_code, "ready", one.ready_on, f"{name}: cure ends, {one.bars} bars"))
+        days.append(RackDay(one.batch_code, "ready", one.ready_on, f"{name}: cure ends, {count(one.bars, 'bar')}"))
         if one.usable_from:
             days.append(RackDay(one.batch_code, "usable", one.usable_from, f"{name}: usable, not yet steady in weight"))
         if one.weigh_on <= one.ready_on or one.lags:

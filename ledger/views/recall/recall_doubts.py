@@ -9,6 +9,7 @@ from ledger.rows.lot import LotRow, lots_without_a_number
 from ledger.rows.movement import graph_from
 from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
+from ledger.units.wording import count
 from ledger.views.recall.recall import CannotBeExcluded
 
 
@@ -49,7 +50,7 @@ def _without_a_number(rows: Rows, named: Sequence[LotRow]) -> list[CannotBeExclu
         reached = ways[lot.id]
         bars = sum(made[number].made for number in reached if made[number].soap)
         codes = ", ".join(sorted(made[number].code for number in reached))
-        into = f"it went into {codes} ({bars} bars)" if codes else "it went into nothing yet"
+        into = f"it went into {codes} ({count(bars, 'bar')})" if codes else "it went into nothing yet"
         found.append(
             CannotBeExcluded(
                 f"lot {lot.code}, {lot.material} from {lot.supplier}, received {show_date(lot.on)}",
