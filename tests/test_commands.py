@@ -100,3 +100,18 @@ def test_an_option_says_what_it_takes(run: Any) -> None:
     assert "--weight WEIGHT" in shown
     assert "CODE" in shown
     assert "<str>" not in shown
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        (("recall", "4471/2"), "soapledger recall lot '4471/2'"),
+        (("batch", "26-118-0"), "soapledger batch show '26-118-0'"),
+        (("label", "26-118-0"), "soapledger label check '26-118-0'"),
+    ],
+)
+def test_a_code_in_the_place_of_a_command_is_told_what_to_write(typed: tuple[str, ...], meant: str, run: Any) -> None:
+    said = run(*typed, code=2).stderr
+    assert f"'{typed[1]}' is no command; write {meant}." in said
+    assert said.count("\n") == 1
+    assert "No such command '4471/2'" in run("upkeep", "4471/2", code=2).stderr

@@ -26,6 +26,11 @@ def test_a_drum_is_shown_with_the_bars_below_it(shop: Any, run: Callable[..., An
     assert lines[-1] == f"      10  Plain Bar, lot {shop.batch}, made 2 Apr 2026, released"
 
 
+def test_a_batch_is_not_said_to_have_gone_into_itself(shop: Any, run: Callable[..., Any]) -> None:
+    said = run("trace", shop.batch, "--forward").stdout.splitlines()[0]
+    assert said == f"Plain Bar (cold), {shop.batch}, went into no other batch."
+
+
 def test_json_keeps_the_depth(shop: Any, run: Callable[..., Any]) -> None:
     found = json.loads(run("trace", shop.batch, "--json").stdout)
     assert [step["depth"] for step in found["steps"]] == [0, 1, 1, 1, 1]

@@ -115,6 +115,16 @@ class Group(_Plainly, TyperGroup):
             ctx.exit()
         return super().parse_args(ctx, args)
 
+    def resolve_command(self, ctx: Any, args: list[str]) -> Any:
+        """The command that is named; where a code or a number stands in its place, what to write is said."""
+        try:
+            return super().resolve_command(ctx, args)
+        except typer.TyperException as error:
+            word = next((one for one in ("show", "lot", "check") if one in self.commands), None)
+            if self.words and word and any(sign.isdigit() for sign in args[0]) and hasattr(error, "message"):
+                error.message = f"{args[0]!r} is no command; write soapledger {self.words} {word} {args[0]!r}."
+            raise
+
     def format_commands(self, ctx: Any, formatter: Any) -> None:  # noqa: ARG002
         """Each command with its line, under the headings of the work where there are several."""
         wide = max(len(one) for one in inside(self.words))

@@ -27,7 +27,10 @@ def command(
         out_json(found)
         return
     if forward:
-        say(f"{found.what}, {found.code}, went into {count(len(found.batches), 'batch', 'batches')}.")
+        others = len(set(found.batches) - {found.code})
+        other = "other " if found.code in found.batches else ""
+        into = count(others, f"{other}batch", f"{other}batches") if others else f"no {other}batch"
+        say(f"{found.what}, {found.code}, went into {into}.")
     else:
         say(f"{found.what}, {found.code}, goes back to {count(len(found.supplier_lots), 'lot')} as received.")
     for step in found.steps:

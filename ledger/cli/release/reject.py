@@ -18,6 +18,7 @@ def command(
     """Reject the bars of a batch: they stay here until thrown away or reworked."""
     here, code = desk(ctx), read_batch_code(code)
     here_now = reject_bars(here.book(), code, on=here.day(on), by=here.who, reason=reason)
-    say(f"Batch {code} is rejected: {reason}. {count(here_now, 'bar')} are here.")
+    are = "is" if here_now == 1 else "are"
+    say(f"Batch {code} is rejected: {reason}. {count(here_now, 'bar')} {are} in the workshop.")
     say(f"Next, when they are thrown away: soapledger lot waste {code} {here_now} --reason rejected")
     say(f'Or, for a rebatch: soapledger rework {code} "… g"')

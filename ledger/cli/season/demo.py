@@ -34,7 +34,7 @@ from ledger.views.record.record import batch_record
 
 def command(
     ctx: typer.Context,
-    folder: Annotated[Path, typer.Argument(help="A new folder for the demo.")],
+    folder: Annotated[Path, typer.Argument(help="A new folder for the demo.", metavar="DIR")],
     on: Annotated[str | None, typer.Option("--on", help="The day the season ends (today).")] = None,
 ) -> None:
     """Play the season of an invented soapworks into DIR and do the main job on it."""

@@ -65,8 +65,8 @@ def rework_bars(book: Book, code: str, mass_mg: int, *, on: date, by: str, bars:
         if mass_mg > weighed:
             units = settings(tx.rows).units
             raise Refused(
-                f"{taken} bars of batch {batch.code} weighed {show_mass(weighed, units)} at the cut, so they do not "
-                f"weigh {show_mass(mass_mg, units)} now; look at the scale again. Nothing was written."
+                f"{count(taken, 'bar')} of batch {batch.code} weighed {show_mass(weighed, units)} at the cut, not "
+                f"{show_mass(mass_mg, units)} now; look at the scale again. Nothing was written."
             )
         offcuts = material_by_code(tx.rows, OFFCUTS)
         work = tx.add(Batch(code=next_batch_code(tx, on), process="rework", material_id=offcuts.id, on=on))
@@ -75,7 +75,7 @@ def rework_bars(book: Book, code: str, mass_mg: int, *, on: date, by: str, bars:
         new = NewLot(next_lot_code(tx), offcuts.id, mass_mg, decided=why)
         tx.move([Moved(lot.id, -taken, work.id, note=f"lot {new.code}")], "consumed", place_id=workshop.id, on=on)
         tx.open_lots([new], place_id=workshop.id, on=on, batch_id=work.id)
-        tx.say(f"Reworked {taken} bars of batch {batch.code} as lot {new.code}.")
+        tx.say(f"Reworked {count(taken, 'bar')} of batch {batch.code} as lot {new.code}.")
         return Reworked(taken, new.code, work.code, mass_mg)
 
 
