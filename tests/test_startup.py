@@ -7,6 +7,8 @@ from typing import Any
 
 import pytest
 
+from ledger.cli.commands import EVERY
+
 HEAVY = ("sqlmodel", "sqlalchemy", "reportlab", "rich", "numpy", "stdnum")
 PROBE = """
 import sys
@@ -41,6 +43,27 @@ def test_help_and_version_load_no_heavy_library(tmp_path: Path, words: list[str]
 )
 def test_an_answer_loads_no_heavy_library(tmp_path: Path, words: list[str]) -> None:
     assert loaded(tmp_path, *words) == []
+
+
+# What only shows: none of it loads the writing side or what draws, before it is told to write a file.
+SHOWING = """
+supplier list, supplier show, customer list, customer show, material list, material show, equipment list,
+equipment show, recipe list, recipe show, recipe scale, recipe assessment, stock, lot show, batch list, batch show,
+batch correct, cure list, cure show, samples, label check, label runs, label due, stall list, cost, trace, recall lot,
+recall bar, complaint list, complaint show, attachments, attachment save, upkeep list, check, history
+"""
+
+
+def test_no_command_that_shows_imports_what_writes_or_draws() -> None:
+    """Each is imported in one interpreter: what any of them loads, all would have loaded."""
+    words = [" ".join(one.split()) for one in SHOWING.split(",")]
+    names = [f"ledger.cli.{EVERY[one].subject}.{one.replace(' ', '_')}" for one in words]
+    code = (
+        f"import importlib, sys\nfor name in {names}:\n    importlib.import_module(name)\n"
+        f"    assert not [one for one in {HEAVY} if one in sys.modules], name"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
 
 
 def test_a_recall_and_a_trace_load_no_heavy_library(tmp_path: Path, shop: Any) -> None:

@@ -3,7 +3,7 @@
 import hashlib
 import json
 import sqlite3
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from heapq import merge
 
@@ -83,3 +83,10 @@ def all_lines(raw: sqlite3.Connection) -> Iterator[tuple[int, str]]:
 
     streams = [of_table(place, table) for place, table in enumerate(fact_tables(raw))]
     return ((entry_id, line) for entry_id, _, _, line in merge(*streams))
+
+
+def salted_digest(salt: str, details: Mapping[str, str | None]) -> str:
+    """SHA-256 over the salt and the details, so that a change shows while an erasure tells nothing."""
+    fields = ("name", "phone", "email", "address", "health")
+    text = json.dumps([salt, *(details[field] for field in fields)], ensure_ascii=False)
+    return hashlib.sha256(text.encode()).hexdigest()

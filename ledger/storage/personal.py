@@ -1,13 +1,12 @@
 """People's details in rows of their own, which alone may be erased: the entry keeps a salted digest."""
 
-import hashlib
-import json
 import re
 import secrets
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import asdict, dataclass
 
 from ledger.errors import BadInput
+from ledger.storage.chain import salted_digest
 from ledger.storage.tables.personal import Erasure, Personal, PersonalText
 from ledger.storage.transaction import Transaction
 
@@ -25,13 +24,6 @@ class PersonDetails:
     def known(self) -> bool:
         """Whether anything at all is told here."""
         return any(asdict(self).values())
-
-
-def salted_digest(salt: str, details: Mapping[str, str | None]) -> str:
-    """SHA-256 over the salt and the details, so that a change shows while an erasure tells nothing."""
-    fields = ("name", "phone", "email", "address", "health")
-    text = json.dumps([salt, *(details[field] for field in fields)], ensure_ascii=False)
-    return hashlib.sha256(text.encode()).hexdigest()
 
 
 def remember_person(tx: Transaction, details: PersonDetails) -> int | None:

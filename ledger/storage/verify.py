@@ -11,8 +11,7 @@ from pathlib import Path
 from ledger.domain.keep.invariants import Finding
 from ledger.fileformat import LAID_REVISION, laid_revision_view, trouble
 from ledger.storage import migrations
-from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, fact_tables, lines_of
-from ledger.storage.personal import salted_digest
+from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, fact_tables, lines_of, salted_digest
 
 
 def verify(rows: sqlite3.Connection) -> tuple[Finding, ...]:

@@ -12,7 +12,8 @@ from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer, erase_customer
 from ledger.rows.opened import open_rows
 from ledger.storage.book import Book
-from ledger.storage.personal import PersonDetails, forget_person, remember_person, salted_digest
+from ledger.storage.chain import salted_digest
+from ledger.storage.personal import PersonDetails, forget_person, remember_person
 
 ORLA = PersonDetails(phone="020 910 0177", email="orla.fenn@example.org", address="2 Weir Row, Port Emmer")
 

@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from ledger.cli.bench.lines import say_superfat
+from ledger.cli.bench.superfat import say_superfat
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import Batch, Json

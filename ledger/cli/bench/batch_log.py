@@ -6,8 +6,9 @@ from typing import Annotated
 import typer
 
 from ledger.cli.bench.deviations import say_open
-from ledger.cli.bench.lines import read_lines, say_alkali_wanted, say_superfat
+from ledger.cli.bench.lines import read_lines, say_alkali_wanted
 from ledger.cli.bench.prompt import prompt_bench
+from ledger.cli.bench.superfat import say_superfat
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json
 from ledger.cli.kit.show import count, out_json, say

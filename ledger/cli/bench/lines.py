@@ -6,14 +6,12 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import say, say_wrapped
-from ledger.domain.lye.uncertainty import all_low_warning
-from ledger.domain.lye.weighed import LyeCheck
+from ledger.cli.kit.show import say
 from ledger.errors import BadInput, LedgerError
 from ledger.operations.bench.readings import ReadingValue, read_reading
 from ledger.operations.bench.weigh import Weighed
 from ledger.rows.batch import BatchRow, PlanLineRow
-from ledger.units.quantity import parse_mass, show_mass, show_share, with_scale_unit
+from ledger.units.quantity import parse_mass, show_mass, with_scale_unit
 from ledger.units.words import Units
 from ledger.views.lye.lye_check import alkali_wanted
 
@@ -142,16 +140,3 @@ def say_alkali_wanted(here: Desk, batch: BatchRow) -> None:
                 f"The fats as weighed take {show_mass(lye.wanted_mg, units)} of {lye.material} for the superfat of the "
                 f"recipe; the worksheet says {show_mass(lye.planned_mg, units)}."
             )
-
-
-def say_superfat(check: LyeCheck) -> None:
-    """The superfat that the actual grams and lots give, with how low it may lie."""
-    for pot, found in (("in the pot, before the fat held back goes in,", check.before_addition), ("", check.superfat)):
-        if found is not None:
-            say_wrapped(
-                f"As weighed, from these lots, the superfat {pot + ' ' if pot else ''}is "
-                f"{show_share(found.nominal_ppm, 2)}; likely low {show_share(found.likely_low_ppm, 2)}, "
-                f"all low {show_share(found.all_low_ppm, 2)}."
-            )
-    if warning := all_low_warning(check.before_addition or check.superfat):
-        say_wrapped(warning)

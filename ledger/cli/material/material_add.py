@@ -22,7 +22,8 @@ from ledger.cli.material.facts import (
     read_facts,
     say_typed,
 )
-from ledger.cli.material.words import ask_about, sap_text
+from ledger.cli.material.shown import sap_text
+from ledger.cli.material.words import ask_about
 from ledger.errors import BadInput
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.units.names import near
@@ -74,7 +75,7 @@ def command(
     chosen = add_material(desk(ctx).book(), facts, kind=chosen_kind, code=code)
     say(f"{name} is added as '{chosen}', of the kind {chosen_kind}.")
     if facts.sap_low_mg_per_kg is not None:
-        say(f"Saponification value {sap_text(facts)}: {facts.sap_source}.")
+        say(f"Saponification value {sap_text(facts.sap_low_mg_per_kg, facts.sap_high_mg_per_kg)}: {facts.sap_source}.")
     say_typed(desk(ctx), chosen)
     if facts.inci is None and chosen_kind != "packaging":
         say(f"It has no INCI name yet, and a label needs one: soapledger material edit {chosen} --inci NAME")

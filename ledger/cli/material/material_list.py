@@ -7,7 +7,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import out_json, say, table
-from ledger.cli.material.words import sap_text
+from ledger.cli.material.shown import sap_text
 from ledger.rows.material import material_list, with_stock
 from ledger.units.wording import count
 
@@ -29,6 +29,6 @@ def command(
     say(f"{count(len(cards), 'material')}.")
     table(
         ("short name", "kind", "INCI name", "saponification value"),
-        [(c.code, c.kind, c.inci or "", sap_text(c)) for c in cards],
+        [(c.code, c.kind, c.inci or "", sap_text(c.sap_low_mg_per_kg, c.sap_high_mg_per_kg)) for c in cards],
         right=(),
     )

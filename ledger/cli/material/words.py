@@ -4,7 +4,6 @@ from ledger.cli.kit.show import confirm
 from ledger.domain.lye.saponification import LEAST_PURITY_PPM
 from ledger.operations.material.materials import MaterialFacts
 from ledger.reference.plausible import possible_sap, purity_doubt, sap_doubt
-from ledger.rows.material import MaterialCard
 
 
 def ask_about(facts: MaterialFacts, yes: bool) -> None:
@@ -18,10 +17,3 @@ def ask_about(facts: MaterialFacts, yes: bool) -> None:
         doubts.append(sap_doubt(facts.name, facts.reference_key, low, high))
     for doubt in filter(None, doubts):
         confirm(f"{doubt} Is it right?", yes)
-
-
-def sap_text(facts: MaterialFacts | MaterialCard) -> str:
-    low, high = facts.sap_low_mg_per_kg, facts.sap_high_mg_per_kg
-    if low is None or high is None:
-        return ""
-    return f"{low / 1000:g}" if low == high else f"{low / 1000:g} to {high / 1000:g}"

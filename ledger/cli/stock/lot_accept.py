@@ -4,7 +4,8 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
-from ledger.cli.stock.lots import Codes, Reason, decide
+from ledger.cli.stock.lots import decide
+from ledger.cli.stock.options import Codes, Reason
 
 
 def command(ctx: typer.Context, codes: Codes, on: On = None, reason: Reason = None) -> None:

@@ -8,7 +8,7 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On, Yes
 from ledger.cli.kit.show import confirm, count, say, warn
-from ledger.cli.stock.lots import Codes
+from ledger.cli.stock.options import Codes
 from ledger.operations.stock.combine import combine, poured_together
 from ledger.views.stock.lot_card import lot_card
 

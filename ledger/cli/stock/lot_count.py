@@ -8,7 +8,8 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Note, On
 from ledger.cli.kit.show import say
-from ledger.cli.stock.lots import At, Code, read_quantity
+from ledger.cli.stock.lots import read_quantity
+from ledger.cli.stock.options import At, Code
 from ledger.operations.stock.lots import count_lot
 from ledger.rows.lot import find_lot
 

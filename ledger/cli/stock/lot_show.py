@@ -6,7 +6,7 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import out_json, say, table
-from ledger.cli.stock.lots import Code
+from ledger.cli.stock.options import Code
 from ledger.units.dates import show_date
 from ledger.units.money import show_money
 from ledger.views.stock.lot_card import lot_card

@@ -1,9 +1,5 @@
 """soapledger lot: one lot, what is decided of it, and pouring lots together."""
 
-from typing import Annotated
-
-import typer
-
 from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import say
@@ -12,11 +8,6 @@ from ledger.rows.lot import find_lot
 from ledger.rows.material import material_by_code
 from ledger.units.quantity import parse_amount, parse_pieces
 from ledger.units.words import Verdict
-
-Codes = Annotated[list[str], typer.Argument(help="Lot codes, e.g. L41-5; for bars the batch code.")]
-Code = Annotated[str, typer.Argument(help="The lot code, e.g. L41-5; for bars the batch code.")]
-Reason = Annotated[str | None, typer.Option("--reason", help="Why.")]
-At = Annotated[str | None, typer.Option("--at", help="The place (the workshop).")]
 
 
 def decide(here: Desk, codes: list[str], verdict: Verdict, on: str | None, reason: str | None) -> None:
