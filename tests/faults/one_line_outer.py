@@ -128,8 +128,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("rows/people.py", "sell/test_where_bars_are.py"): [
         ("coalesce(-sum(m.quantity), 0)", "coalesce(sum(m.quantity), 0)"),
         (
-            "SELECT max(id) FROM live_customer_revision",
-            "SELECT min(id) FROM live_customer_revision",
+            "AS bars\nFROM live_customer c\nJOIN live_customer_revision r\n  ON r.id = (SELECT max(id)",
+            "AS bars\nFROM live_customer c\nJOIN live_customer_revision r\n  ON r.id = (SELECT min(id)",
             "sell/test_never_run.py",
         ),
     ],

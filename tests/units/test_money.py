@@ -1,9 +1,11 @@
 """Money is read to the coin, shown one way, and shared out so that nothing is lost."""
 
+from fractions import Fraction
+
 import pytest
 
 from ledger.errors import BadInput
-from ledger.units.money import currency_digits, parse_money, share_of, share_out, show_money
+from ledger.units.money import currency_digits, half_up, parse_money, share_of, share_out, show_money
 
 
 # ISO 4217: the yen has no minor unit, the dinar of Kuwait has a thousandth, most have a hundredth.
@@ -82,3 +84,20 @@ def test_a_stretch_bears_the_difference_of_two_running_totals() -> None:
     assert share_of(3250, 5000, 400, 1000) == 390
     with pytest.raises(BadInput):
         share_of(3250, 0, 0, 0)
+
+
+@pytest.mark.parametrize(
+    ("value", "whole"),
+    [
+        ("0", 0),
+        ("499/1000", 0),
+        ("1/2", 1),
+        ("501/1000", 1),
+        ("3/2", 2),
+        ("1499/1000", 1),
+        ("-1/2", 0),
+        ("-501/1000", -1),
+    ],
+)
+def test_a_half_goes_up_and_a_grain_less_does_not(value: str, whole: int) -> None:
+    assert half_up(Fraction(value)) == whole
