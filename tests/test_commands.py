@@ -115,3 +115,30 @@ def test_a_code_in_the_place_of_a_command_is_told_what_to_write(typed: tuple[str
     assert f"'{typed[1]}' is no command; write {meant}." in said
     assert said.count("\n") == 1
     assert "No such command '4471/2'" in run("upkeep", "4471/2", code=2).stderr
+
+
+@pytest.mark.usefixtures("frozen", "shop")
+@pytest.mark.parametrize(
+    ("typed", "name"),
+    [
+        (("undo", "", "--yes"), "ENTRY"),
+        (("history", "--last", " "), "--last"),
+        (("batch", "plan", "plain-bar", "--on", ""), "--on"),
+        (("lot", "waste", "L1-X", "1 g", "--reason", ""), "--reason"),
+        (("backup", ""), "TARGET"),
+    ],
+)
+def test_what_is_empty_is_refused_before_anything_is_done(typed: tuple[str, ...], name: str, run: Any) -> None:
+    before = run("history", "--json").stdout
+    told = run(*typed, code=2).stderr
+    assert told.startswith(f"{name} is empty; write what it is")
+    assert run("history", "--json").stdout == before
+
+
+@pytest.mark.usefixtures("frozen")
+def test_what_is_no_text_is_refused_and_a_line_break_is_a_space(shop: Any, run: Any) -> None:
+    assert (
+        "--reason holds a sign that is not UTF-8" in run("lot", "hold", shop.olive, "--reason", "\udcff", code=2).stderr
+    )
+    run("lot", "hold", shop.olive, "--reason", "cloudy\n\tand\rthick")
+    assert run("history", "--last", "1", "--json").stdout.count("cloudy and thick") == 1

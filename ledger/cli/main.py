@@ -10,7 +10,7 @@ import typer
 from ledger import __version__
 from ledger.cli.kit.desk import DEFAULT_FILE, Desk, desk
 from ledger.cli.kit.ending import ended
-from ledger.cli.kit.show import show_plainly
+from ledger.cli.kit.show import say, show_plainly
 from ledger.cli.kit.tree import Group
 from ledger.errors import LedgerError
 
@@ -46,7 +46,7 @@ app = typer.Typer(
 
 def _version(asked: bool) -> None:
     if asked:
-        typer.echo(f"soapledger {__version__}")
+        say(f"soapledger {__version__}")
         raise typer.Exit
 
 

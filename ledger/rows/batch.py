@@ -180,11 +180,6 @@ def find_batch(rows: sqlite3.Connection, text: str) -> BatchRow:
     return _batch(row)
 
 
-def was_known(rows: sqlite3.Connection, batch: BatchRow) -> bool:
-    """Whether a batch stands in what these rows show, which may be an earlier state of the ledger."""
-    return rows.execute("SELECT 1 FROM live_batch WHERE id = ?", (batch.id,)).fetchone() is not None
-
-
 class PlanLineRow(NamedTuple):
     """One numbered line of a batch, with what has been weighed on it."""
 

@@ -27,10 +27,12 @@ def went_in(rows: sqlite3.Connection, batch_id: int) -> tuple[WentIn, ...]:
     """What went into a batch by line and lot, in the order of work; what was put back to nothing is among it."""
     found = rows.execute(
         """
-        SELECT v.plan_line_id, v.lot_id, -sum(v.quantity), max(e.who), max(e.recorded_at)
-        FROM movement v JOIN entry e ON e.id = v.entry_id
-        WHERE v.batch_id = ? AND v.kind = 'consumed' GROUP BY v.plan_line_id, v.lot_id
-        ORDER BY (SELECT number FROM plan_line WHERE id = v.plan_line_id), min(v.id)
+        SELECT w.line, w.lot, w.used, e.who, e.recorded_at FROM (
+          SELECT v.plan_line_id AS line, v.lot_id AS lot, -sum(v.quantity) AS used, min(v.id) AS first,
+                 max(v.entry_id) AS last
+          FROM movement v WHERE v.batch_id = ? AND v.kind = 'consumed' GROUP BY v.plan_line_id, v.lot_id
+        ) w JOIN entry e ON e.id = w.last
+        ORDER BY (SELECT number FROM plan_line WHERE id = w.line), w.first
         """,
         (batch_id,),
     )

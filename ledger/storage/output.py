@@ -37,7 +37,7 @@ def _new_beside(path: Path, force: bool, *, older_copy: bool = False) -> Path:
     """An empty file under a name of our own, made only where none is; she may have a file of any other name."""
     try:
         _refuse_ledger(path, older_copy)
-        if path.is_dir():
+        if path.is_dir() or not path.name:
             raise BadInput(f"{path} is a folder; name the file to write in it.")
         if os.path.lexists(path) and not path.is_file():
             raise BadInput(f"{path} is not a file that can be replaced; choose another name.")

@@ -79,6 +79,11 @@ def _schema(rows: sqlite3.Connection) -> Iterator[Finding]:
             yield Finding(f"the {name} {state}")
 
 
+def newer_rules(rows: sqlite3.Connection) -> bool:
+    """Whether a program that knows a higher revision of the guards and views laid them."""
+    return migrations.laid_revision(rows) > LAID_REVISION
+
+
 def _chain(rows: sqlite3.Connection) -> Iterator[Finding]:
     """Every entry has the digest of what it wrote, follows the one before, and no row stands outside them."""
     entries = rows.execute("SELECT * FROM entry ORDER BY id").fetchall()

@@ -228,7 +228,7 @@ def test_a_refusal_after_an_entry_of_the_same_command_keeps_its_code_and_names_t
     run("batch", "cut", "26-002-2", "10", "--on", "2026-06-01")
     run("pass", "26-002-2", "--anyway", "a trial")
     told = run(
-        "release", "26-002-2", "--anyway", "", "--check", "pH=11.9; strip", "--check", "look=good",
+        "release", "26-002-2", "--check", "pH=11.9; strip", "--check", "look=good",
         "--check", "smell=good", "--check", "weight=good", code=1,
     ).stderr  # fmt: skip
     now = entries(shop.book.path)

@@ -55,7 +55,7 @@ def test_again_changes_only_what_is_given(run: Any, tmp_path: Path) -> None:
         ("--units", "imperial", "write metric or us"),
         ("--time-zone", "Dublin", "Europe/Dublin"),
         ("--country", "Ireland", "two letters"),
-        ("--business", " ", "--business NAME"),
+        ("--business", " ", "--business is empty"),
         ("--market", "mars=A; B", "choose from"),
         ("--market", "eu=Nuala Quill", "eu=Name; street, town"),
         ("--labour", "a lot", "hour"),

@@ -1,8 +1,12 @@
 """A ledger written by its own operations passes its check."""
 
+import sqlite3
 from datetime import date
 from typing import Any
 
+import pytest
+
+from ledger.errors import Refused
 from ledger.operations.keep.check import check
 from ledger.rows.facts import facts
 from ledger.rows.opened import open_rows
@@ -44,3 +48,11 @@ def test_a_breach_that_passes_the_guards_is_found_by_the_laws(shop: Any) -> None
     (found,) = check(shop.rows()).findings
     assert found.entry == 15
     assert "a move leaves -3" in found.what
+
+
+def test_rules_of_a_newer_program_are_not_called_damage(shop: Any) -> None:
+    raw = sqlite3.connect(shop.book.path)
+    raw.executescript("DROP VIEW laid_revision; CREATE VIEW laid_revision AS SELECT 1000 AS revision")
+    raw.close()
+    with pytest.raises(Refused, match="rules of a newer soapledger"):
+        check(shop.rows())

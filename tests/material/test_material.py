@@ -243,7 +243,7 @@ def test_limits_that_cannot_be_are_one_line(run: Any, book: Any, which: str, per
 
 @pytest.mark.usefixtures("bay")
 def test_a_limit_without_a_name_is_bad_input(run: Any) -> None:
-    assert "constituent" in one_line(run, *LIMIT, " ", "3", "--constituent")
+    assert "NAME is empty" in one_line(run, *LIMIT, " ", "3", "--constituent")
 
 
 @pytest.mark.parametrize(

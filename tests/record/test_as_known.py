@@ -1,5 +1,6 @@
 """What the ledger knew at an earlier entry."""
 
+import json
 import sqlite3
 from datetime import date
 from typing import Any
@@ -128,3 +129,22 @@ def test_what_was_known_is_found_by_the_same_indexes(shop: Any) -> None:
     then, now = open_rows(shop.book.path), shop.rows()
     as_known(then, last(shop))
     assert walked(then, code) <= walked(now, code) != set()
+
+
+def test_a_batch_that_was_taken_back_later_is_shown_as_it_was_known(shop: Any, run: Any) -> None:
+    run("batch", "plan", "plain-bar")
+    planned = shop.rows().execute("SELECT max(id) FROM entry").fetchone()[0]
+    code = shop.rows().execute("SELECT max(code) FROM batch").fetchone()[0]
+    run("undo", str(planned), "--yes")
+    assert f"Batch {code}" in run("batch", "show", code, "--as-of", str(planned)).stdout
+    assert "no batch" in run("batch", "show", code, code=1).stderr
+    assert "was not planned yet then" in run("batch", "show", shop.batch, "--as-of", "3", code=2).stderr
+
+
+def test_the_record_names_who_weighed_last(shop: Any, run: Any) -> None:
+    run("batch", "plan", "plain-bar")
+    code = shop.rows().execute("SELECT max(code) FROM batch").fetchone()[0]
+    run("--as", "Zoe", "batch", "log", code, "--line", "1=600 g")
+    run("--as", "Anna", "batch", "log", code, "--line", "1=601 g", "--correct")
+    line = json.loads(run("batch", "show", code, "--json").stdout)["materials"][0]
+    assert (line["used"], line["weighed_by"]) == (601_000, "Anna")

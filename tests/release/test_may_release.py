@@ -224,3 +224,10 @@ def test_all_that_was_decided_is_written_in_the_order_it_was_asked() -> None:
         "it has 0 labels on its bars, and 10 bars would leave",
         "released bare: so",
     ]
+
+
+@pytest.mark.parametrize("until", [ON, ON + DAY])
+def test_samples_are_kept_until_the_day_they_are_taken_or_later(until: date) -> None:
+    assert answer(retain=1, keep_until=until) == Released(None, (), (LOOK,))
+    with pytest.raises(BadInput, match="before they are taken"):
+        answer(retain=1, keep_until=ON - DAY)

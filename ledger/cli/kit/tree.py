@@ -13,6 +13,8 @@ from typer.models import CommandInfo
 from ledger.cli.commands import EVERY, WORK, inside
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import TAKES
+from ledger.cli.kit.show import say
+from ledger.errors import BadInput
 
 _TYPED = (str, bool, Path)
 _FILES = {"pass": "pass_", "return": "return_"}  # words that cannot name a module
@@ -30,10 +32,28 @@ class _Plain:
         self._make, self._many = make, many
 
     def coerce(self, value: Any, param: Any, ctx: Any) -> Any:  # noqa: ARG002
-        """The value, or the values, made of what was typed."""
+        """The value, or the values, made of what was typed. Raises BadInput for nothing, or no text."""
         if value is None:
             return () if self._many else None
+        if value != param.default:
+            value = [_typed(one, param) for one in value] if self._many else _typed(value, param)
         return [self._make(one) for one in value] if self._many else self._make(value)
+
+
+def _typed(value: Any, param: Any) -> Any:
+    """What was typed, on one line."""
+    if not isinstance(value, str):
+        return value
+    name = param.opts[0] if param.opts[0].startswith("-") else param.metavar
+    if not value.strip():
+        raise BadInput(f"{name} is empty; write what it is{', or leave it out' if not param.required else ''}.")
+    try:
+        value.encode()
+    except UnicodeEncodeError:
+        raise BadInput(
+            f"{name} holds a sign that is not UTF-8; type it again on a terminal that writes UTF-8."
+        ) from None
+    return " ".join(value.split()) if any(sign in value for sign in "\t\n\r\v\f") else value
 
 
 def _plainly(parameter: Any) -> Any:
@@ -55,6 +75,12 @@ def _plainly(parameter: Any) -> Any:
     return parameter
 
 
+def _help(ctx: Any, _: Any, asked: bool) -> None:
+    if asked and not ctx.resilient_parsing:
+        say(ctx.get_help())
+        ctx.exit()
+
+
 class _Plainly:
     """What commands and groups share: plain values."""
 
@@ -66,7 +92,8 @@ class _Plainly:
     def get_help_option(self, ctx: Any) -> Any:
         """The option that shows the help, taken as plainly."""
         option = super().get_help_option(ctx)  # type: ignore[misc]
-        return option and _plainly(option)
+        option.callback = _help
+        return _plainly(option)
 
 
 class Command(_Plainly, TyperCommand):
@@ -111,7 +138,7 @@ class Group(_Plainly, TyperGroup):
     def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
         """The words of the command; none: the help is the answer."""
         if not args and not ctx.resilient_parsing:
-            typer.echo(ctx.get_help())
+            say(ctx.get_help())
             ctx.exit()
         return super().parse_args(ctx, args)
 

@@ -12,8 +12,8 @@ from ledger.cli.kit.paper import PAPER, paper_size
 from ledger.cli.kit.show import out_json, say
 from ledger.cli.record.words import say_record
 from ledger.documents.kit.files import write_file
-from ledger.errors import BadInput
-from ledger.rows.batch import find_batch, was_known
+from ledger.errors import BadInput, Refused
+from ledger.rows.batch import find_batch
 from ledger.views.record.record import batch_record
 
 
@@ -33,8 +33,12 @@ def command(
     here = desk(ctx)
     size = paper_size(paper)
     rows = here.rows_as_of(as_of) if as_of else here.rows()
-    if as_of and not was_known(rows, batch := find_batch(here.rows(), code)):
-        raise BadInput(f"Batch {batch.code} was not planned yet then; give a later --as-of.")
+    if as_of:
+        try:
+            find_batch(rows, code)
+        except Refused:
+            batch = find_batch(here.rows(), code)  # unknown now too
+            raise BadInput(f"Batch {batch.code} was not planned yet then; give a later --as-of.") from None
     if worksheet_:
         sheet = loaded("views.bench.worksheet").worksheet(rows, code, program=__version__)
         if json or not output:

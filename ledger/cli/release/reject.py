@@ -20,5 +20,7 @@ def command(
     here_now = reject_bars(here.book(), code, on=here.day(on), by=here.who, reason=reason)
     are = "is" if here_now == 1 else "are"
     say(f"Batch {code} is rejected: {reason}. {count(here_now, 'bar')} {are} in the workshop.")
+    if not here_now:
+        return
     say(f"Next, when they are thrown away: soapledger lot waste {code} {here_now} --reason rejected")
     say(f'Or, for a rebatch: soapledger rework {code} "… g"')

@@ -17,7 +17,8 @@ from ledger.domain.release.supply import (
     uncovered_words,
 )
 from ledger.domain.tools.bar_checks import Check, missing
-from ledger.errors import Refused
+from ledger.errors import BadInput, Refused
+from ledger.units.dates import show_date
 from ledger.units.wording import count
 
 UNCOVERED = "not covered by what was assessed"  # before the reason of a decision to supply bars all the same
@@ -104,6 +105,8 @@ def _may_be_packed_away(bars: Bars, finished: Finished, asked: Releasing) -> Non
         raise Refused(
             f'The bars of batch {bars.batch} are {bars.status}; to release them all the same, say why: --reason "…".'
         )
+    if asked.keep_until and asked.keep_until < asked.on:
+        raise BadInput(f"The samples would be kept until {show_date(asked.keep_until)}, before they are taken.")
     if asked.retain > bars.here:
         raise Refused(
             f"Batch {bars.batch} has {count(bars.here, 'bar')} in the workshop; {asked.retain} cannot be set aside."
