@@ -1,5 +1,7 @@
-"""The sample season, played once a day for all stories that only read it."""
+"""The sample season, played once a day for all stories that only read it, whichever worker they run on."""
 
+import os
+import time
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
@@ -11,6 +13,8 @@ from freezegun import freeze_time
 from typer.testing import CliRunner
 
 from ledger.cli.main import app
+
+PATIENCE = 300  # seconds that a worker waits for another one that plays
 
 
 @dataclass(frozen=True)
@@ -24,14 +28,26 @@ class Season:
 @pytest.fixture(scope="session")
 def play(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Season]:
     """The season as the demo plays it at noon of a day; only to be read."""
+    base = tmp_path_factory.getbasetemp()
+    shared = base.parent if "PYTEST_XDIST_WORKER" in os.environ else base
 
     @cache
     def played(day: str) -> Season:
-        folder = tmp_path_factory.mktemp("played") / "season"
+        room = shared / f"season-{day}"
+        said = room / "said"
+        try:
+            room.mkdir()
+        except FileExistsError:  # another worker plays it
+            until = time.monotonic() + PATIENCE
+            while not said.exists() and time.monotonic() < until:
+                time.sleep(0.1)
+            return Season(room / "season", said.read_text(encoding="utf-8"))
         with freeze_time(f"{day} 12:00:00"):
-            result = CliRunner().invoke(app, ["demo", str(folder)])
+            result = CliRunner().invoke(app, ["demo", str(room / "season")])
         assert result.exit_code == 0, result.output
         note_run(app, ["demo"])
-        return Season(folder, result.stdout)
+        (room / "writing").write_text(result.stdout, encoding="utf-8")
+        (room / "writing").rename(said)
+        return Season(room / "season", result.stdout)
 
     return played
