@@ -115,8 +115,7 @@ def last_decision(rows: sqlite3.Connection, lot_id: int) -> LotDecision | None:
     return LotDecision(row["verdict"], day(row["on"])) if row else None
 
 
-@dataclass(frozen=True)
-class LotDecided:
+class LotDecided(NamedTuple):
     """One decision about a lot, with who took it and why."""
 
     on: date

@@ -4,6 +4,7 @@ import hashlib
 import sqlite3
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.errors import BadInput, DamagedLedger
 from ledger.rows.opened import day
@@ -89,8 +90,7 @@ def papers_of_batch(rows: sqlite3.Connection, batch_id: int) -> tuple[Attached, 
     return tuple(Attached(*row) for row in found)
 
 
-@dataclass(frozen=True)
-class KeptContent:
+class KeptContent(NamedTuple):
     """The bytes of one paper with their SHA-256."""
 
     sha256: str
@@ -126,8 +126,7 @@ def content_kept(rows: sqlite3.Connection, digest: str) -> bool:
     return rows.execute("SELECT 1 FROM attached_content WHERE digest = ?", (digest,)).fetchone() is not None
 
 
-@dataclass(frozen=True)
-class LotPaper:
+class LotPaper(NamedTuple):
     """One paper attached to a lot."""
 
     name: str

@@ -4,7 +4,6 @@ import json
 import sqlite3
 from collections import Counter, defaultdict
 from collections.abc import Collection
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal, NamedTuple
 
@@ -257,8 +256,7 @@ def taken_behind(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int
     return found
 
 
-@dataclass(frozen=True)
-class LotMovement:
+class LotMovement(NamedTuple):
     """One thing that happened to a lot; mg or pieces."""
 
     on: date
