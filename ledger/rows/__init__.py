@@ -1,1 +1,1 @@
-""""""
+"""What is written: SQL in, plain rows out, one file a noun."""

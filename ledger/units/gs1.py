@@ -11,7 +11,6 @@ from ledger.errors import BadInput, Refused
 _LOT = re.compile(r"[!\"%&'()*+,\-./0-9:;<=>?A-Z_a-z]{1,20}")
 _INSIDE = re.compile(r"02|04|2")
 _DIGITS = 13
-_SEPARATOR = "\x1d"  # FNC1 as a reader gives it, behind an element of no fixed length
 
 
 class Element(NamedTuple):

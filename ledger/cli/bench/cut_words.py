@@ -1,4 +1,4 @@
-"""soapledger batch: from the plan to the cut."""
+"""What came of a cut, on the screen."""
 
 from ledger.cli.bench.deviations import say_open
 from ledger.cli.kit.desk import Desk

@@ -1,4 +1,4 @@
-"""soapledger complaint: what customers report."""
+"""What the commands of a complaint take and say alike."""
 
 from typing import Annotated
 
@@ -20,10 +20,12 @@ WORDS = {None: "not decided", True: "serious", False: "not serious"}
 
 
 def read_number(text: str) -> int:
+    """A complaint's number as typed. Raises BadInput."""
     return parse_pieces(text, what="the number of the complaint")
 
 
 def read_grave(serious: str | None) -> bool | None:
+    """Whether it is serious, as a person decided; None where nobody did. Raises BadInput."""
     if serious is not None and serious.casefold() not in ("yes", "no"):
         raise BadInput("Is it serious? Write --serious yes or --serious no.")
     return None if serious is None else serious.casefold() == "yes"
@@ -38,6 +40,7 @@ def say_duties(here: Desk) -> None:
 
 
 def say_candidates(found: tuple[CandidateBatch, ...], card: ComplaintCard) -> None:
+    """The batches that it may be about, where the code on the bar is not known."""
     where = f"at {card.bought_at}" if card.bought_at else "anywhere"
     until = show_date(card.bought_on or card.on)
     if not found:

@@ -1,4 +1,4 @@
-"""soapledger cure: the rack."""
+"""The rack and the drying of bars, on the screen."""
 
 from collections.abc import Sequence
 from datetime import date

@@ -1,4 +1,4 @@
-"""soapledger label ticket, rack and try-sheet: what carries no law's text and is not booked as a run."""
+"""Tickets and rack cards: what carries no law's text and is not booked as a run."""
 
 from pathlib import Path
 

@@ -1,4 +1,4 @@
-"""soapledger label: what is printed on the bars, in its order: check, approve, print, count."""
+"""What the commands of a label take alike: market, net weight, months, day of supply."""
 
 from typing import Annotated
 

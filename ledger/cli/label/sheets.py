@@ -1,4 +1,4 @@
-"""soapledger label print and reprint: labels on paper, each sheet a run."""
+"""Drawing a run of labels on its sheets."""
 
 import tempfile
 from dataclasses import replace

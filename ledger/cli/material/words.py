@@ -1,4 +1,4 @@
-"""soapledger material: what goes into the pot, on the bar or round it."""
+"""Asking again about unlikely figures of a material."""
 
 from ledger.cli.kit.show import confirm
 from ledger.domain.lye.saponification import LEAST_PURITY_PPM

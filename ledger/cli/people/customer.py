@@ -1,4 +1,4 @@
-"""soapledger customer: the shops and people her bars go to."""
+"""What the commands of a customer take alike."""
 
 from typing import Annotated
 

@@ -1,4 +1,4 @@
-"""soapledger supplier: who sells her materials, and her own garden."""
+"""What the commands of a supplier take alike."""
 
 from typing import Annotated
 

@@ -1,4 +1,4 @@
-"""soapledger recall: the answer to a supplier's call, and to the code on a bar."""
+"""The answer to a supplier's call, and to the code on a bar: held, said, written."""
 
 from collections.abc import Sequence
 from pathlib import Path

@@ -1,4 +1,4 @@
-"""soapledger recipe: her recipes and their versions."""
+"""What the commands of a recipe take alike, and a recipe worked out."""
 
 from pathlib import Path
 from typing import Annotated
@@ -31,6 +31,7 @@ Fats = Annotated[str | None, typer.Option("--fats", help="For so much fat, e.g. 
 
 
 def read_version(text: str | None) -> int | None:
+    """The number of a version as typed; None for the latest. Raises BadInput."""
     return parse_pieces(text, what="the version") if text else None
 
 
@@ -44,6 +45,7 @@ def worked_out(
     mould: Mould | None = None,
     bars: int | None = None,
 ) -> RecipePage:
+    """A recipe worked out for so much fat, a mould or so many bars. Raises BadInput."""
     here = desk(ctx)
     size = parse_mass(fats, what="the fats") if fats else fats_mg
     card = recipe_by_code(here.rows(), which)

@@ -1,4 +1,4 @@
-"""soapledger stall: a market day."""
+"""What the commands of a stall take alike."""
 
 from typing import Annotated
 

@@ -1,4 +1,4 @@
-"""soapledger lot: one lot, what is decided of it, and pouring lots together."""
+"""What the commands of a lot do alike."""
 
 from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import Desk
@@ -11,6 +11,7 @@ from ledger.units.words import Verdict
 
 
 def decide(here: Desk, codes: list[str], verdict: Verdict, on: str | None, reason: str | None) -> None:
+    """Book a verdict about lots and say what became of each."""
     day = here.day(on)
     lots = decide_lots(here.book(), codes, verdict=verdict, on=day, by=here.who, reason=reason)
     if not lots:
@@ -21,6 +22,7 @@ def decide(here: Desk, codes: list[str], verdict: Verdict, on: str | None, reaso
 
 
 def read_quantity(here: Desk, code: str, text: str) -> int:
+    """A quantity of a lot as typed: pieces, a mass, or a volume by its density. Raises BadInput."""
     lot = find_lot(here.rows(), code)
     if lot.counted:
         return parse_pieces(text)

@@ -1,4 +1,4 @@
-"""soapledger equipment: scales, thermometers and pH meters, and what they are tried against."""
+"""What the commands of an instrument take and say alike."""
 
 from datetime import date
 from typing import Annotated
@@ -22,6 +22,7 @@ Tolerance = Annotated[str | None, typer.Option("--tolerance", help="How far it m
 
 
 def say_touched(touched: Touched) -> None:
+    """The batches that a failed check throws doubt on."""
     until = show_date(touched.check.on)
     span = f"after the good check of {show_date(touched.since)}" if touched.since else "ever, for want of a good check"
     if not touched.batches and not touched.unsaid:
@@ -53,6 +54,7 @@ def _measured(one: TouchedBatch) -> str:
 
 
 def tried_against(here: Desk, item: EquipmentRow) -> str:
+    """What an item is tried against, with how far it may be off; empty where nothing was said."""
     if item.expected is None:
         return ""
     units = here.settings.units
@@ -61,11 +63,13 @@ def tried_against(here: Desk, item: EquipmentRow) -> str:
 
 
 def read_tried(kind: EquipmentKind, against: str | None, tolerance: str | None) -> tuple[int | None, int | None]:
+    """What it should show and how far it may be off, as typed. Raises BadInput."""
     expected = parse_value(kind, against, what="what it should show") if against is not None else None
     return expected, parse_tolerance(kind, tolerance) if tolerance is not None else None
 
 
 def read_days(text: str | None) -> int | None:
+    """Every how many days it is tried, as typed. Raises BadInput."""
     if text is None:
         return None
     days = parse_pieces(text, what="the number of days")
