@@ -1,7 +1,7 @@
 """The recipe sheet: one page to work from and to hang up, with the soap it makes and its fatty acids."""
 
 from collections.abc import Sequence
-from itertools import chain, groupby
+from itertools import accumulate, chain, groupby
 
 from reportlab.lib.colors import black
 from reportlab.lib.units import mm
@@ -181,13 +181,10 @@ def _soap(view: RecipePage, rest: Sequence[list[Flowable]], size: Type, wide: fl
     if not (left and right):
         alone = left or right
         return [*([space, KeepTogether(alone)] if alone else []), *(KeepTogether(one) for one in rest)]
-    high = _height(right, right_wide)
-
-    def whole_height(beside: int) -> float:
-        column = _height([*left, *chain(*rest[:beside])], left_wide)
-        return max(column, high) + _height(list(chain(*rest[beside:])), wide)
-
-    beside = min(range(len(rest) + 1), key=whole_height)
+    high, first = _height(right, right_wide), _height(left, left_wide)
+    narrow = list(accumulate((_height(one, left_wide) for one in rest), initial=first))
+    below = list(accumulate((_height(one, wide) for one in reversed(rest)), initial=0.0))
+    beside = min(range(len(rest) + 1), key=lambda count: max(narrow[count], high) + below[len(rest) - count])
     table = Table([[[*left, *chain(*rest[:beside])], "", right]], colWidths=[left_wide, gap, right_wide])
     table.setStyle(plain())
     return [space, table, *(KeepTogether(one) for one in rest[beside:])]
