@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 import freezegun
 import pytest
 from freezegun import freeze_time
+from hypothesis import settings
 from typer.testing import CliRunner
 
 # Every freezing of the clock looks through every module; these never ask it for the day.
@@ -21,7 +22,17 @@ freezegun.configure(
     extend_ignore_list=[
         *("numpy", "scipy", "networkx", "molmass", "pycountry", "pypdf", "pypdfium2", "zxingcpp", "PIL", "pygments"),
         *("sqlalchemy", "pydantic", "reportlab", "hypothesis", "xdist", "execnet", "asyncio", "concurrent", "ctypes"),
-        *("email", "encodings", "html", "http", "importlib", "unittest", "xml"),
+        *("email", "encodings", "html", "http", "importlib", "unittest", "xml", "_pytest", "icalendar", "pluggy"),
+        *(
+            "typer",
+            "sqlmodel",
+            "ledger.domain",
+            "ledger.documents",
+            "ledger.markets",
+            "ledger.reference",
+            "ledger.rows",
+        ),
+        *("ledger.storage.tables", "ledger.views"),  # tests/test_import_rule.py holds that none of them knows a clock
     ]
 )
 if TYPE_CHECKING:
@@ -39,8 +50,11 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--slow", action="store_true", help="also the long fault runs")
 
 
-def pytest_configure() -> None:
+def pytest_configure(config: pytest.Config) -> None:
     """Ledgers of tests are kept in memory where there is room for three runs: a disk is waited for at every entry."""
+    settings.register_profile("each run", max_examples=40, deadline=None)
+    settings.register_profile("slow", max_examples=400, deadline=None)
+    settings.load_profile("slow" if config.getoption("--slow") else "each run")
     memory = Path("/dev/shm")
     if os.access(memory, os.W_OK) and shutil.disk_usage(memory).free > 2 * 1024**3:
         os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", str(memory))

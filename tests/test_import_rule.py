@@ -44,6 +44,7 @@ LIBRARIES = {
 }
 # Who asks the ledger in SQL; everyone else takes the rows that these give.
 ASKING = ("storage", "rows")
+CLOCK = "cli/kit/desk.py"  # the one file that knows what time it is
 # Who imports inside a function, and why.
 LATE = {
     "cli/kit/loading.py": "the one door through which commands and papers are loaded",
@@ -100,6 +101,16 @@ def asked(tree: ast.AST) -> list[int]:
     ]
 
 
+def looks_at_the_clock(tree: ast.AST) -> list[int]:
+    """The lines on which a file asks what day or time it is."""
+    return [
+        node.lineno
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Attribute) and node.attr in ("now", "today", "utcnow", "time", "localtime")
+        if isinstance(node.value, ast.Name) and node.value.id in ("datetime", "date", "time")
+    ]
+
+
 def breaches(source: str, *, file: str) -> list[str]:
     """What a file (its path below `ledger/`) imports and may not."""
     tree = ast.parse(source)
@@ -108,6 +119,10 @@ def breaches(source: str, *, file: str) -> list[str]:
     inside = in_functions(tree)
     asks = part in ASKING
     found = [f"line {line} asks the ledger itself: SQL stands in rows/" for line in asked(tree) if not asks]
+    if file != CLOCK:
+        found += [
+            f"line {line} looks at the clock: the day is handed down from {CLOCK}" for line in looks_at_the_clock(tree)
+        ]
     for node, module in imported(tree):
         line = getattr(node, "lineno", 0)
         where = f"line {line} imports {module}"
@@ -199,6 +214,8 @@ def test_no_circle_among_the_modules() -> None:
         ("cli/stock/stock.py", "from ledger.cli.sell.stalls import Name"),
         ("domain/material/roles.py", "from ledger.domain.lye import pot"),
         ("reference/tables.py", "import numpy"),
+        ("views/stock/stock.py", "def today():\n    return date.today()"),
+        ("storage/book.py", "stamp = datetime.now(UTC)"),
     ],
 )
 def test_a_broken_rule_is_noticed(file: str, source: str) -> None:
@@ -210,6 +227,7 @@ def test_a_broken_rule_is_noticed(file: str, source: str) -> None:
     [
         ("cli/keep/undo.py", "from ledger.operations.keep.undo import undo"),
         ("cli/sell/gift.py", "from ledger.cli.stock.bars import read_bars"),
+        ("cli/kit/desk.py", "now = datetime.now(UTC)"),
         ("cli/kit/desk.py", "def rows():\n    from ledger.rows.opened import open_rows"),
         ("operations/keep/undo.py", "from ledger import __version__\nfrom ledger.storage.book import Book"),
         ("rows/lot.py", "import sqlite3\nfrom ledger.rows.opened import day\nrows.execute('SELECT 1 FROM lot')"),

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import networkx as nx
 from bare_ledger import BareLedger
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from ledger.domain.stock.graph import Node
@@ -49,7 +49,6 @@ def seasons(draw: st.DrawFn) -> Season:
     return Season(ledger, graph)
 
 
-@settings(max_examples=60, deadline=None)
 @given(season=seasons())
 def test_the_closures_are_the_descendants_and_the_ancestors(season: Season) -> None:
     rows = season.ledger.rows
@@ -59,7 +58,6 @@ def test_the_closures_are_the_descendants_and_the_ancestors(season: Season) -> N
         assert set(above.upstream([node]).nodes) == nx.ancestors(season.graph, node) | {node}
 
 
-@settings(max_examples=60, deadline=None)
 @given(season=seasons(), which=st.sets(st.integers(0, 3), min_size=1, max_size=2))
 def test_a_recall_names_every_batch_and_every_bar_downstream_and_no_other(season: Season, which: set[int]) -> None:
     rows = season.ledger.rows
@@ -75,7 +73,6 @@ def test_a_recall_names_every_batch_and_every_bar_downstream_and_no_other(season
     assert {one.lot_code for one in answer.bulk} == bulk  # 100 g was made of each, and little was used
 
 
-@settings(max_examples=60, deadline=None)
 @given(season=seasons())
 def test_the_way_shown_to_a_batch_is_a_real_way_and_none_is_shorter(season: Season) -> None:
     rows = season.ledger.rows
@@ -91,7 +88,6 @@ def test_the_way_shown_to_a_batch_is_a_real_way_and_none_is_shorter(season: Seas
         assert len(way) - 1 == nx.shortest_path_length(season.graph, node, way[-1])
 
 
-@settings(max_examples=60, deadline=None)
 @given(season=seasons())
 def test_a_trace_goes_back_to_every_ancestor_and_forward_to_every_descendant(season: Season) -> None:
     for node in season.graph:
@@ -115,7 +111,6 @@ def test_a_trace_goes_back_to_every_ancestor_and_forward_to_every_descendant(sea
                 above[step.depth] = here
 
 
-@settings(max_examples=60, deadline=None)
 @given(season=seasons())
 def test_a_recall_of_a_bar_names_its_batch_and_what_came_of_it_and_no_other(season: Season) -> None:
     rows = season.ledger.rows

@@ -65,7 +65,7 @@ def base(shop: Any) -> tuple[bytes, str]:
     return shop.book.path.read_bytes(), shop.batch
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(steps=STEPS)
 def test_any_sequence_leaves_a_sound_ledger(base: tuple[bytes, str], steps: list[tuple[str, int, int, int]]) -> None:
     start, batch = base

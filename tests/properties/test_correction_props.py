@@ -4,14 +4,12 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from random_recipes import lines_of, recipes, superfat_ppm
 
 from ledger.domain.bench.correction import FATS, LYE, Case, InPot, Way, ways
 from ledger.views.recipe.recipe import RecipeSheet
-
-ANY = settings(max_examples=150, deadline=None)
 
 
 def solved(sheet: RecipeSheet, lines: tuple[InPot, ...], wrong: InPot, way: str) -> Way:
@@ -24,7 +22,6 @@ def solved(sheet: RecipeSheet, lines: tuple[InPot, ...], wrong: InPot, way: str)
 WRONG = st.integers(70, 140).filter(lambda percent: abs(percent - 100) > 2)
 
 
-@ANY
 @given(sheet=recipes(), percent=WRONG, role=st.sampled_from(["fat", "alkali"]), made=st.booleans())
 def test_less_or_more_lye_lands_on_the_superfat_asked_for(
     sheet: RecipeSheet, percent: int, role: str, made: bool
@@ -47,7 +44,6 @@ def test_less_or_more_lye_lands_on_the_superfat_asked_for(
             assert other == one
 
 
-@ANY
 @given(sheet=recipes(), percent=WRONG, role=st.sampled_from(["fat", "alkali"]))
 def test_more_fat_lands_on_the_superfat_asked_for_or_would_only_raise_it(
     sheet: RecipeSheet, percent: int, role: str

@@ -4,7 +4,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from random_recipes import KOH, MOLES, formulation, lines_of, recipes, superfat_ppm, total
 
@@ -16,10 +16,8 @@ from ledger.views.recipe.composition import recipe_stages
 from ledger.views.recipe.recipe import RecipeSheet
 
 GLYCEROL, WATER = Fraction("92.094"), Fraction("18.015")  # g/mol
-ANY = settings(max_examples=150, deadline=None)
 
 
-@ANY
 @given(sheet=recipes())
 def test_the_superfat_worked_back_from_the_alkali_weighed_is_the_one_asked_for(sheet: RecipeSheet) -> None:
     lines, asked = lines_of(sheet), sheet.recipe.superfat_ppm
@@ -28,7 +26,6 @@ def test_the_superfat_worked_back_from_the_alkali_weighed_is_the_one_asked_for(s
         assert formulation(sheet).pot.superfat().nominal_ppm == pytest.approx(asked, abs=2)
 
 
-@ANY
 @given(sheet=recipes())
 def test_no_milligram_comes_or_goes_but_as_water(sheet: RecipeSheet) -> None:
     lines, found = lines_of(sheet), recipe_stages(sheet)
@@ -50,7 +47,6 @@ def test_no_milligram_comes_or_goes_but_as_water(sheet: RecipeSheet) -> None:
     assert float(over) == pytest.approx(float(left - used), abs=4)
 
 
-@ANY
 @given(sheet=recipes())
 def test_likely_low_is_never_above_the_superfat_as_reckoned(sheet: RecipeSheet) -> None:
     found = formulation(sheet).pot.superfat()
@@ -58,7 +54,6 @@ def test_likely_low_is_never_above_the_superfat_as_reckoned(sheet: RecipeSheet) 
     assert found.all_low_ppm <= found.nominal_ppm
 
 
-@ANY
 @given(sheet=recipes(acids=False))
 def test_all_low_is_never_above_likely_low(sheet: RecipeSheet) -> None:
     pot = formulation(sheet).pot
@@ -66,7 +61,6 @@ def test_all_low_is_never_above_likely_low(sheet: RecipeSheet) -> None:
         assert found.all_low_ppm <= found.likely_low_ppm
 
 
-@ANY
 @given(sheet=recipes(), which=st.integers(0, 7), wider=st.integers(1, 30_000))
 def test_a_range_wider_on_both_sides_never_raises_likely_low(sheet: RecipeSheet, which: int, wider: int) -> None:
     pot = formulation(sheet).pot
@@ -84,7 +78,6 @@ def test_a_range_wider_on_both_sides_never_raises_likely_low(sheet: RecipeSheet,
     assert then.all_low_ppm <= now.all_low_ppm
 
 
-@ANY
 @given(sheet=recipes(), times=st.integers(2, 40))
 def test_a_recipe_made_larger_and_small_again_is_the_same_to_a_milligram(sheet: RecipeSheet, times: int) -> None:
     own = sheet.recipe.fats_total_mg or 0
@@ -98,7 +91,6 @@ def test_a_recipe_made_larger_and_small_again_is_the_same_to_a_milligram(sheet: 
         assert abs(was.target - now.target) <= 1
 
 
-@ANY
 @given(parts=st.lists(st.tuples(st.integers(1, 10**7), st.sampled_from(sorted(profiles()))), min_size=1, max_size=8))
 def test_a_merged_profile_stays_between_the_profiles_it_merges(parts: list[tuple[int, str]]) -> None:
     merged = profile_of([(mass, profiles()[key]) for mass, key in parts], fatty_acids())

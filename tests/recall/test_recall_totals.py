@@ -1,7 +1,7 @@
 """Where bars are adds up to the number made, whatever came back from where."""
 
 from bare_ledger import BareLedger
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from ledger.rows.bars import BarCount
@@ -61,7 +61,6 @@ def test_a_bar_wasted_after_it_came_back_is_wasted_and_nothing_else() -> None:
 WAYS = st.sampled_from(["sold", "dispatched", "given", "wasted", "counted", "to the stall", "retained", "returned"])
 
 
-@settings(max_examples=100, deadline=None)
 @given(steps=st.lists(st.tuples(WAYS, st.integers(0, 1), st.integers(1, 6)), max_size=20))
 def test_the_figures_follow_random_sales_through_two_batches(steps: list[tuple[str, int, int]]) -> None:
     """A tally kept by hand beside the ledger, bar by bar, agrees with the answer."""

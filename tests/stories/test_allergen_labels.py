@@ -1,13 +1,15 @@
 """Names in statements that nobody knows, what is prohibited, and natural oils that are themselves on the list."""
 
 import json
+import shutil
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
 import pytest
 from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut, deliver, planned, weighed
-from shop import PLAIN_BAR, Shop
+from shop import PLAIN_BAR, Shop, work_a_shop
 
 from ledger.domain.release.bars import Passing
 from ledger.domain.release.releasing import Releasing
@@ -43,9 +45,12 @@ def bars(shop: Shop, inci: str, *, kind: str = "fragrance", part: str = "fragran
 
 
 @pytest.fixture
-def ready(shop: Shop) -> Any:
+def ready(shop: Shop, built: Any) -> Any:
     """Bars with 20 g of a fragrance, the day after they were passed."""
-    code = bars(shop, "PARFUM")
+    path, code = built(
+        "scented bars", lambda new: bars(replace(shop, book=new), "PARFUM"), built("shop", work_a_shop)[0]
+    )
+    shutil.copyfile(path, shop.book.path)
     with freeze_time("2026-06-04 09:00:00"):
         yield code
 

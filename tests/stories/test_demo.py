@@ -26,8 +26,8 @@ def test_the_season_is_as_large_as_it_was_promised() -> None:
     assert len(list((sample_data() / "recipes").glob("*.toml"))) >= 6
 
 
-# an ordinary day, a leap day, and a new year in the middle of the season
-@pytest.mark.parametrize("day", ["2026-11-25", "2028-02-29", "2027-03-10"])
+# an ordinary day, and a leap day with a new year in the middle of the season
+@pytest.mark.parametrize("day", ["2026-11-25", "2028-02-29"])
 def test_the_demo_does_the_main_job_and_leaves_a_sound_ledger(day: str, play: Any, run: Any) -> None:
     with freeze_time(f"{day} 12:00:00"):
         season = play(day)
