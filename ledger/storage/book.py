@@ -14,7 +14,6 @@ from sqlmodel import Session
 from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.fileformat import APPLICATION_ID, LACKS_ROWS, LAID_REVISION, SCHEMA_VERSION, trouble
 from ledger.storage.backup import back_up
-from ledger.storage.chain import entry_sql
 from ledger.storage.migrations import laid_revision, migrate
 from ledger.storage.output import written_beside
 from ledger.storage.transaction import Transaction
@@ -44,7 +43,6 @@ class Book:
         self._engine = _engine(path)
         with self.look() as rows:
             lacking = rows.execute(LACKS_ROWS).fetchone()
-            self._rows_sql = entry_sql(rows)  # reading the schema takes longer than most entries
         if lacking:
             from ledger.storage.upgrade import fill_in
 
@@ -78,7 +76,7 @@ class Book:
             with Session(self._engine, expire_on_commit=False) as session, session.begin():
                 tx = Transaction(session, who=self.who, verb=verb, reverses=reverses)
                 yield tx
-                digest = tx.close(who=self.who, now=self._now(), rows_sql=self._rows_sql)
+                digest = tx.close(who=self.who, now=self._now())
                 self.handed_over.append((tx.entry, digest))
                 self._let_go()
         except (DBAPIError, sqlite3.Error) as error:

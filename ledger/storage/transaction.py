@@ -25,6 +25,7 @@ class Transaction(LotVerbs):
         self._session = session
         self.who = who
         self._said: str | None = None
+        self._tables: set[str] = set()  # that hold rows of this entry
         self.verb = verb
         self.reverses = reverses
         raw = session.connection().connection.driver_connection
@@ -44,6 +45,7 @@ class Transaction(LotVerbs):
         """Write one row of this entry and return it with its number."""
         if hasattr(row, "entry_id"):
             row.entry_id = self.entry
+            self._tables.add(str(row.__tablename__))
         self._session.add(row)
         self._session.flush()
         return row
@@ -61,6 +63,7 @@ class Transaction(LotVerbs):
         last = self.rows.execute(f"SELECT coalesce(max(id), 0) FROM {table}").fetchone()[0]
         numbers = range(last + 1, last + 1 + len(rows))
         if rows:
+            self._tables.add(table)
             columns = tuple(rows[0])
             named = ", ".join(f'"{one}"' for one in ("id", "entry_id", *columns))
             self._session.connection().exec_driver_sql(
@@ -76,8 +79,8 @@ class Transaction(LotVerbs):
         """State what was done, for `history`."""
         self._said = sentence
 
-    def close(self, *, who: str, now: datetime, rows_sql: str) -> str:
-        """Write the entry itself, with the digest over its rows as `entry_sql` asks for them; returns the digest."""
+    def close(self, *, who: str, now: datetime) -> str:
+        """Write the entry itself, with the digest over its rows; returns the digest."""
         assert self._said is not None, f"{self.verb} did not say what it did"
         head = Head(
             id=self.entry,
@@ -89,7 +92,7 @@ class Transaction(LotVerbs):
             program=__version__,
             previous=self.previous,
         )
-        digest = entry_digest(head, lines_of(self.rows, self.entry, rows_sql))
+        digest = entry_digest(head, lines_of(self.rows, self.entry, self._tables))
         self._session.add(Entry(**asdict(head), digest=digest))
         self._session.flush()
         return digest
