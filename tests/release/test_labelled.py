@@ -310,3 +310,48 @@ def test_bare_bars_by_the_command(packed: str, run: Any) -> None:
         assert len(refused.stderr.strip().splitlines()) == 1
         run("release", packed, "--anyway", "a trial", "--bare", "a trial", *CHECKED)
         assert "released bare: a trial" in " ".join(run("batch", "show", packed).stdout.split())
+
+
+def stated_later(shop: Shop) -> None:
+    """Geraniol, on the first list too, is stated of the oil after the labels were printed."""
+    contents = {"linalool": 1_000, "Camphor": 1_000, "geraniol": 1_000}
+    state_contents(shop.book, "olive oil", contents, source="a newer statement made up")
+
+
+def test_what_is_stated_after_the_printing_closes_the_release(shop: Shop, packed: str) -> None:
+    label(shop, packed, FIRST)
+    stated_later(shop)
+    with pytest.raises(Refused, match=r"labels are not usable any more: run 1 .* does not name Geraniol, which"):
+        assess_none(shop, packed)
+    set_up(shop.book, SETUP)
+    label(shop, packed, FIRST)
+    assess_none(shop, packed)
+    for leave in doors(shop, packed, FIRST):
+        leave()
+
+
+def test_what_is_stated_after_the_release_closes_the_doors_until_new_labels_are_on(shop: Shop, packed: str) -> None:
+    label(shop, packed, PASSED)
+    release(shop, packed, PASSED)
+    for leave in doors(shop, packed, PASSED):
+        leave()
+    stated_later(shop)
+    for leave in doors(shop, packed, PASSED):
+        with pytest.raises(Refused, match="does not name Geraniol"):
+            leave()
+    with shop.book.look() as rows:
+        due = labels_due(rows, today=PASSED, by=BEFORE)
+    assert due
+    assert {(one.batch_code, one.until) for one in due} == {(packed, PASSED)}
+    assert all("Geraniol is missing on run 1" in one.why for one in due)
+    label(shop, packed, PASSED)
+    for leave in doors(shop, packed, PASSED):
+        leave()
+    with shop.book.look() as rows:
+        assert labels_due(rows, today=PASSED, by=BEFORE) == ()
+
+
+def test_a_newer_statement_that_takes_nothing_more_in_leaves_the_doors_open(shop: Shop, packed: str) -> None:
+    label(shop, packed, FIRST)
+    state_contents(shop.book, "olive oil", {"linalool": 2_000, "Camphor": 900}, source="a newer statement made up")
+    assess_none(shop, packed)

@@ -1,5 +1,6 @@
 """Stock whose printed label stops being usable at a coming date, by market, with bars and where they are."""
 
+import re
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -33,7 +34,8 @@ def labels_due(rows: Rows, *, today: date, by: date) -> tuple[Due, ...]:
     """Every batch with labels printed for a market whose rule changes between today and `by`, or has changed.
 
     Bars here were not supplied yet, so the list for the day of their supply holds; bars at a shop were supplied when
-    they went there, and may be sold on as long as the list says. A list that would name nothing more is no reason.
+    they went there, and may be sold on as long as the list says. A list that would name nothing more is no reason. What
+    was stated of a lot since the labels were printed is one for the bars here, from today.
     """
     printed: dict[tuple[str, str], Run] = {}
     for run in runs(rows):
@@ -60,15 +62,23 @@ def _due(
     today: date,
     by: date,
 ) -> Iterator[Due]:
+    here = [one for one in _still_out(counts) if not one.left and one.where != "retained"]
+    listed = law.allergen_list(today)
+    lacks = _unnamed(run, batch_holding(rows, batch, made), listed) if here and listed else []
     for rule in law.allergens:
         after = next((one for one in law.allergens if one.since and rule.until and one.since > rule.until), None)
         if rule.until is None or after is None or not _printed_under(rows, rule, run):
             continue
         bars = list(_reached(counts, rule, today, by))
-        if bars and (more := _missing(batch_holding(rows, batch, made), rule, after)):
+        if (bars or lacks) and (more := _missing(batch_holding(rows, batch, made), rule, after)):
+            lacks = [one for one in lacks if one not in more]
             names = f"{after.name} names {', '.join(more)} too"
             for one, until, why in bars:
                 yield Due(batch.code, law.code, one.count, one.where, until, f"{why}: {names}")
+    if lacks:
+        why = f"by what is stated of its lots today, {', '.join(lacks)} is missing on run {run.number}"
+        for one in here:
+            yield Due(batch.code, law.code, one.count, one.where, today, why)
 
 
 def _reached(
@@ -103,6 +113,15 @@ def _missing(holding: Holding, rule: AllergenList | None, after: AllergenList) -
     """What a list names in the bars and the one before, if there was one, does not."""
     before = holding.named_by(rule).declared if rule else ()
     return sorted(set(holding.named_by(after).declared) - set(before))
+
+
+def _unnamed(run: Run, holding: Holding, listed: AllergenList) -> list[str]:
+    """What a list names in the bars, by what is stated of their lots today, and the text of a run does not."""
+    return [
+        name
+        for name in holding.named_by(listed).declared
+        if not re.search(rf"(?<!\w){re.escape(name)}(?!\w)", run.text, re.IGNORECASE)
+    ]
 
 
 def _printed_under(rows: Rows, rule: AllergenList, run: Run) -> bool:
@@ -146,16 +165,16 @@ def _counted(rows: Rows, batch: BatchRow) -> list[Run]:
 
 
 def _out_of_date(rows: Rows, batch: BatchRow, run: Run, on: date) -> str | None:
-    """What a run lacks for bars supplied on a day: what its list, of the day its text was first printed, left out."""
+    """What a run lacks for bars supplied on a day: what the list of that day names in them and its text does not.
+
+    Either the list has changed since the text was first printed, or what is stated of their lots has.
+    """
     law = known_market(run.market)
-    if law is None:
-        return None
-    printed_on = text_of(rows, run)
-    was, now = (law.allergen_list(day) for day in (printed_on, on))
-    more = _missing(batch_holding(rows, batch), was, now) if now and was != now else []
-    if now is None or not more:
+    listed = law.allergen_list(on) if law else None
+    more = _unnamed(run, batch_holding(rows, batch), listed) if listed else []
+    if listed is None or not more:
         return None
     return (
-        f"run {run.number} for {run.market}, its text of {show_date(printed_on)}, does not name {', '.join(more)}, "
-        f"which {now.name} asks for"
+        f"run {run.number} for {run.market}, its text of {show_date(text_of(rows, run))}, does not name "
+        f"{', '.join(more)}, which {listed.name} asks for"
     )
