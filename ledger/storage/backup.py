@@ -6,6 +6,7 @@ from pathlib import Path
 
 from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.fileformat import is_ledger, trouble
+from ledger.storage.compared import compared
 from ledger.storage.output import unwritable, written_beside
 
 
@@ -33,42 +34,23 @@ def back_up(source: Path, target: Path, *, overwrite: bool, prove: Callable[[Pat
 
 
 def _refuse_all_but_older(source: Path, target: Path) -> None:
-    """Raise Refused for a ledger that goes on where this one does not: only an older copy of it gives way.
-
-    The digest of an entry stands for every entry before it, so one that both hold makes them the same up to there.
-    """
+    """Raise Refused for a ledger that goes on where this one does not: only an older copy of it gives way."""
     if target.samefile(source):
         raise Refused(f"{target} is the ledger itself; put the copy somewhere else.")
-    ours, theirs = _digests(source), _digests(target)
-    if theirs is None:
-        raise Refused(
-            f"{target} is a ledger that cannot be read, so it is not known whether it is an older copy; choose another "
-            "name."
-        )
-    assert ours is not None
-    last, newest = max(theirs, default=0), max(ours, default=0)
-    if last and ours.get(last) == theirs[last]:
+    found = compared(source, target)
+    if found.kinship in ("the same", "ours goes on"):
         return
-    if newest and theirs.get(newest) == ours[newest]:
-        raise Refused(
-            f"{target} is a longer copy of this ledger: its last entry is {last}, here it is {newest}. It is not "
-            f"overwritten; see: soapledger --ledger {target} history"
-        )
     raise Refused(
-        f"{target} is another ledger, or went on otherwise; it is no older copy of this one. Choose another name."
+        {
+            "unreadable": f"{target} is a ledger that cannot be read, so it is not known whether it is an older copy; "
+            "choose another name.",
+            "theirs goes on": f"{target} is a longer copy of this ledger: its last entry is {found.theirs}, here it is "
+            f"{found.ours}. It is not overwritten; see: soapledger --ledger {target} history",
+            "they part": f"{target} is no older copy of this ledger: the two went on otherwise after entry "
+            f"{found.shared}. It is not overwritten; choose another name.",
+            "no relation": f"{target} is another ledger and no older copy of this one; choose another name.",
+        }[found.kinship]
     )
-
-
-def _digests(path: Path) -> dict[int, str] | None:
-    """The digest of every entry by its number; None for a file that cannot be read."""
-    try:
-        rows = sqlite3.connect(f"{path.absolute().as_uri()}?mode=ro", uri=True, timeout=10)
-        try:
-            return dict(rows.execute("SELECT id, digest FROM entry").fetchall())
-        finally:
-            rows.close()
-    except sqlite3.Error:
-        return None
 
 
 def _copy(source: Path, beside: Path) -> None:

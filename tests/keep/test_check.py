@@ -1,7 +1,9 @@
 """A ledger written by its own operations passes its check."""
 
+import json
 import sqlite3
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -56,3 +58,23 @@ def test_rules_of_a_newer_program_are_not_called_damage(shop: Any) -> None:
     raw.close()
     with pytest.raises(Refused, match="rules of a newer soapledger"):
         check(shop.rows())
+
+
+def test_the_command_says_how_another_copy_stands(shop: Any, run: Any, tmp_path: Path) -> None:
+    run("backup", "copy.db")
+    said = run("check", "--against", "copy.db").stdout
+    assert "copy.db and soap.db hold the same 14 entries." in said
+    run("stall", "add", "Quay")
+    said = run("check", "--against", "copy.db").stdout
+    assert "soap.db goes on where copy.db ends: up to entry 14 both are the same, and 1\nentry more stands" in said
+    said = run("--ledger", "copy.db", "check", "--against", "soap.db").stdout
+    assert "soap.db goes on where copy.db ends" in said
+    run("--ledger", "copy.db", "stall", "add", "Hill fair")
+    refused = run("check", "--against", "copy.db", code=1).stderr
+    assert "copy.db and soap.db part after entry 14: 1 entry follows in soap.db and 1 other in copy.db" in refused
+    assert run("check", "--against", "nowhere.db", code=2).stderr == "There is no file nowhere.db to compare with.\n"
+    (tmp_path / "notes.txt").write_text("no ledger", encoding="utf-8")
+    assert "notes.txt cannot be read as a ledger" in run("check", "--against", "notes.txt", code=1).stderr
+    found = json.loads(run("check", "--against", "copy.db", "--json", code=1).stdout)["against"]
+    assert found == {"kinship": "they part", "shared": 14, "ours": 15, "theirs": 15}
+    del shop

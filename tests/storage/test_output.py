@@ -106,7 +106,7 @@ def test_a_backup_takes_the_place_of_no_longer_copy_and_no_other_ledger(book: Bo
     forked = Book(late, who="Orla", now=book._now)
     add_stall(forked, "Hill fair")
     forked.close()
-    kept(book.path, late, told="another ledger, or went on otherwise")
+    kept(book.path, late, told="went on otherwise after entry 1")
     Book.create(tmp_path / "new.db", who="Nuala", now=book._now).close()  # no entry yet
     kept(book.path, tmp_path / "new.db", told="another ledger")
 

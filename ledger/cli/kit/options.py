@@ -31,7 +31,7 @@ for _word, _names in {
     "DAYS": "--every",
     "VALUE": "--against --tolerance --density --sap",
     "PERCENT": "--purity --strength --water",
-    "FILE": "-o --csv --ledger",
+    "FILE": "-o --csv --ledger --against",
     "CODE": "--batch --lot --code codes",
     "NAME": "--supplier --material --by --decided-by --as --name --contact --stall --like --with --into --from --to",
     "NAMES": "--inci --salts",
