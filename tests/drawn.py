@@ -50,7 +50,9 @@ from ledger.views.record.record import BatchRecord
 from ledger.views.record.went_in import UsedMaterial, WentIn
 from ledger.views.record.where import Where, WhereBars
 
-PRINTED = PrintedFrom(entry=214, recorded_at="2026-06-01T09:30:00Z", program="0.1.0")
+PRINTED = PrintedFrom(
+    entry=214, recorded_at="2026-06-01T09:30:00Z", program="0.1.0", seal="214:7K3M-9HXA-45PT-CD2R-V8E"
+)
 BUSINESS = "Tidewrack Soaps"
 MADE, CUT, READY = date(2026, 4, 1), date(2026, 4, 2), date(2026, 4, 30)
 BATCH = "26-118-0"

@@ -135,6 +135,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "upkeep add": Listed("tools", "Note what was done"),
         "upkeep list": Listed("tools", "List what was done, with what is due or overdue first"),
         "check": Listed("keep", "Prove that nothing in the ledger was changed or lost"),
+        "seal": Listed("keep", "Print a few signs that prove later what the ledger held"),
         "undo": Listed("keep", "Take back an entry by another one; both stay to be read"),
         "history": Listed("keep", "List what was written, entry by entry, the latest last"),
         "backup": Listed("keep", "Copy the whole ledger to one file and prove the copy sound"),

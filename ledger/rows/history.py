@@ -68,6 +68,12 @@ def entry_written(rows: sqlite3.Connection, number: int) -> EntryRow:
     return EntryRow(*row)
 
 
+def digest_of(rows: sqlite3.Connection, number: int) -> str | None:
+    """The digest of an entry; None for one that is not there."""
+    row = rows.execute("SELECT digest FROM entry WHERE id = ?", (number,)).fetchone()
+    return row[0] if row else None
+
+
 def last_entry(rows: sqlite3.Connection) -> int:
     """The last entry that was not taken back and is no undo. Raises BadInput when there is none."""
     row = rows.execute(

@@ -6,15 +6,17 @@ from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.units.quantity import SCALE_STEP_MG
+from ledger.units.seals import seal_of
 from ledger.units.words import Units
 
 
 class PrintedFrom(NamedTuple):
-    """What a page was printed from: the last entry of the ledger, its UTC time, and the program."""
+    """What a page was printed from: the last entry of the ledger, its UTC time, the program, the entry's seal."""
 
     entry: int
     recorded_at: str
     program: str
+    seal: str  # empty for a ledger without an entry
 
 
 class Responsible(NamedTuple):
@@ -71,7 +73,10 @@ def settings_if_any(rows: sqlite3.Connection) -> Settings | None:
     )
 
 
-def printed_from(rows: sqlite3.Connection, program: str) -> PrintedFrom:
-    """The last entry of the ledger, which a page names as what it was printed from."""
-    row = rows.execute("SELECT id, recorded_at FROM entry ORDER BY id DESC LIMIT 1").fetchone()
-    return PrintedFrom(row["id"] if row else 0, row["recorded_at"] if row else "", program)
+def printed_from(rows: sqlite3.Connection, program: str, *, entry: int | None = None) -> PrintedFrom:
+    """The last entry of the ledger, or the one told, which a page names as what it was printed from."""
+    query = "SELECT id, recorded_at, digest FROM entry WHERE id = coalesce(?, id) ORDER BY id DESC LIMIT 1"
+    row = rows.execute(query, (entry,)).fetchone()
+    if row is None:
+        return PrintedFrom(0, "", program, "")
+    return PrintedFrom(row["id"], row["recorded_at"], program, seal_of(row["id"], row["digest"]).text)

@@ -60,7 +60,8 @@ def test_rules_of_a_newer_program_are_not_called_damage(shop: Any) -> None:
         check(shop.rows())
 
 
-def test_the_command_says_how_another_copy_stands(shop: Any, run: Any, tmp_path: Path) -> None:
+@pytest.mark.usefixtures("shop")
+def test_the_command_says_how_another_copy_stands(run: Any, tmp_path: Path) -> None:
     run("backup", "copy.db")
     said = run("check", "--against", "copy.db").stdout
     assert "copy.db and soap.db hold the same 14 entries." in said
@@ -77,4 +78,3 @@ def test_the_command_says_how_another_copy_stands(shop: Any, run: Any, tmp_path:
     assert "notes.txt cannot be read as a ledger" in run("check", "--against", "notes.txt", code=1).stderr
     found = json.loads(run("check", "--against", "copy.db", "--json", code=1).stdout)["against"]
     assert found == {"kinship": "they part", "shared": 14, "ours": 15, "theirs": 15}
-    del shop

@@ -6,41 +6,46 @@ from typing import Annotated
 
 import typer
 
-from ledger.cli.keep.words import how_they_stand
+from ledger.cli.keep.words import Answer, damage, sealed, set_beside
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, say_wrapped
 from ledger.errors import BadInput, DamagedLedger, Refused
-from ledger.operations.keep.check import check
+from ledger.operations.keep.check import check, unheld
 from ledger.storage.compared import compared
+from ledger.units.seals import read_seal
 
 
 def command(
     ctx: typer.Context,
+    seal: Annotated[str | None, typer.Option("--seal", help="A seal kept on paper: does all up to it stand?")] = None,
     against: Annotated[Path | None, typer.Option("--against", help="Compare with another copy.")] = None,
     json: Json = False,
 ) -> None:
     """Prove that nothing in the ledger was changed or lost, or added behind its back."""
     here = desk(ctx)
     rows = here.rows()
+    kept = read_seal(seal) if seal else None
     if against and not against.is_file():
         raise BadInput(f"There is no file {against} to compare with.")
     other = compared(here.path, against) if against else None
     verdict = check(rows)
+    asked: list[Answer] = []
+    if kept:
+        asked.append(sealed(kept, unheld(rows, kept), verdict))
+    if other and against:
+        asked.append(set_beside(other, here.path, against))
     if json:
-        out_json({**asdict(verdict), "against": other} if other else verdict)
+        out_json({**asdict(verdict), **{one.key: one.facts for one in asked}})
     elif not verdict.findings:
         say(f"{count(verdict.entries, 'entry', 'entries')} checked; nothing is wrong.")
-        say(f"The last digest is {verdict.head[:16]}…; written down elsewhere, it seals all that came before.")
-    words = how_they_stand(other, here.path, against) if other and against else ""
-    apart = other is not None and other.kinship in ("they part", "no relation", "unreadable")
-    if words and not json and (not apart or verdict.findings):
-        say_wrapped(words)
+        for one in asked:
+            if one.good:
+                say_wrapped(one.words)
+        if not kept:
+            say("Without a seal this cannot see a ledger that was made anew as a whole. One to keep")
+            say(f"elsewhere: {verdict.seal}")
     if verdict.findings:
-        lines = "\n".join(f"  {one.what}." for one in verdict.findings)
-        raise DamagedLedger(
-            f"{count(len(verdict.findings), 'thing is', 'things are')} wrong in {here.path}:\n{lines}\n"
-            "Keep this file as it is, and go back to your last backup."
-        )
-    if apart:
-        raise Refused(words)
+        raise DamagedLedger(damage(verdict, here.path, asked))
+    if bad := [one.words for one in asked if not one.good]:
+        raise Refused("\n".join(bad))

@@ -1,12 +1,55 @@
 """What check, backup and a comparison say."""
 
+from collections.abc import Sequence
 from pathlib import Path
+from typing import NamedTuple
 
 from ledger.cli.kit.show import count
+from ledger.operations.keep.check import Verdict
 from ledger.storage.compared import Compared
+from ledger.units.seals import Seal
 
 
-def how_they_stand(found: Compared, ours: Path, theirs: Path) -> str:
+class Answer(NamedTuple):
+    """What else was asked of a check, and whether all is well with it."""
+
+    key: str  # in JSON
+    facts: object
+    words: str
+    good: bool
+
+
+def damage(verdict: Verdict, path: Path, asked: Sequence[Answer]) -> str:
+    """Everything that is wrong in a ledger, what else was asked, and what to do."""
+    return "\n".join(
+        [
+            f"{count(len(verdict.findings), 'thing is', 'things are')} wrong in {path}:",
+            *(f"  {one.what}." for one in verdict.findings),
+            *(one.words for one in asked),
+            "Keep this file as it is, and go back to your last backup.",
+        ]
+    )
+
+
+def sealed(seal: Seal, unheld: str | None, verdict: Verdict) -> Answer:
+    """Whether a ledger holds what was sealed; only a clean one proves it."""
+    facts = {"seal": seal.text, "held": unheld is None}
+    if unheld:
+        return Answer(
+            "sealed", facts, f"The seal {seal.text} is typed rightly and not held here: {unheld}.", good=False
+        )
+    since = verdict.entries - seal.entry
+    words = f"All up to entry {seal.entry} stands as it was sealed; {count(since, 'entry', 'entries')} since."
+    return Answer("sealed", facts, words, good=True)
+
+
+def set_beside(found: Compared, ours: Path, theirs: Path) -> Answer:
+    """How another copy stands to this ledger."""
+    words = _how_they_stand(found, ours, theirs)
+    return Answer("against", found, words, good=found.kinship in ("the same", "ours goes on", "theirs goes on"))
+
+
+def _how_they_stand(found: Compared, ours: Path, theirs: Path) -> str:
     """Two files of a ledger beside each other, in one or two sentences."""
     ahead, beyond = found.ours - found.shared, found.theirs - found.shared
     here = count(ahead, "entry more stands", "entries more stand")

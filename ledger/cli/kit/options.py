@@ -62,5 +62,6 @@ for _word, _names in {
     "SHIFT": "--nudge",
     "WEIGHTS": "--each --own-weights",
     "ENTRY|DATE": "--as-of",
+    "SEAL": "--seal",
 }.items():
     TAKES |= dict.fromkeys(_names.split(), _word)

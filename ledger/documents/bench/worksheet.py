@@ -37,7 +37,7 @@ def draw_worksheet(view: Worksheet, *, cautions: Cautions, paper: str = "A4") ->
     """The worksheet as a PDF. Raises Refused for a character that cannot be printed."""
     sheet = Sheet(paper, f"Batch {view.batch_code}", "Worksheet", view.business, view.printed_from, TYPE)
     wide = sheet.width
-    story: list[Flowable] = [_head(view, wide), Spacer(1, 3 * mm)]
+    story: list[Flowable] = [_head(view, sheet), Spacer(1, 3 * mm)]
     story += [para(f"• {note}", TYPE.body, bold=True) for note in view.notes]
     story.append(Spacer(1, 2.5 * mm if view.notes else 0))
     story += caution((cautions.first, *cautions.by_step.get("start", ())), TYPE.body, wide)
@@ -72,7 +72,7 @@ def _box(view: Worksheet) -> Box:
     return Box(TYPE.body, scale_unit(view.units))
 
 
-def _head(view: Worksheet, wide: float) -> Table:
+def _head(view: Worksheet, sheet: Sheet) -> Table:
     ratio = (view.water_per_alkali_thousandths or 0) / 1000
     bars = f"{view.bars_planned} bars" if view.bars_planned else None
     pairs = (
@@ -89,9 +89,9 @@ def _head(view: Worksheet, wide: float) -> Table:
         Paragraph(escape(view.batch_code), style(TYPE.large, bold=True, leading=1.1)),
         para(view.product, TYPE.head, bold=True, field="product"),
         Spacer(1, 2 * mm),
-        facts(pairs, TYPE.body, label_width=20 * mm, total=wide - 29 * mm, columns=2),
+        facts(pairs, TYPE.body, label_width=20 * mm, total=sheet.width - 29 * mm, columns=2),
     ]
-    return titled(left, view.batch_code, wide)
+    return titled(left, sheet, view.batch_code)
 
 
 def _superfat(view: Worksheet) -> str:

@@ -8,7 +8,7 @@ from reportlab.lib.colors import black
 from reportlab.lib.units import mm
 from reportlab.platypus import CondPageBreak, Flowable, Spacer, Table
 
-from ledger.documents.kit.page import GREY, HAIR, LEADING, para, plain
+from ledger.documents.kit.page import GREY, HAIR, LEADING, Sheet, para, plain
 from ledger.documents.kit.run_on import run_on
 
 
@@ -81,10 +81,13 @@ def grid(
     return table
 
 
-def titled(left: list[Flowable], code: str, wide: float) -> Table:
-    """The top of a first page: what the reader asks first, and the QR code of the code at the right edge."""
+def titled(left: list[Flowable], sheet: Sheet, code: str) -> Table:
+    """The top of a first page: what the reader asks first, and at the right edge the code as a QR over the seal."""
     side = 21 * mm  # 21 modules; the white around it is its quiet zone of four (ISO/IEC 18004, from memory)
-    table = Table([[left, qr(code, side)]], colWidths=[wide - side, side])
+    number, _, signs = sheet.printed_from.seal.partition(":")
+    seal = f"seal {number}:\n{signs[:10]}\n{signs[10:20]}\n{signs[20:]}" if signs else ""
+    right = [qr(code, side), Spacer(1, 4 * mm), para(seal, sheet.type.body)]
+    table = Table([[left, right]], colWidths=[sheet.width - side, side])
     table.setStyle(plain(("RIGHTPADDING", (0, 0), (0, 0), 8 * mm), ("TOPPADDING", (1, 0), (1, 0), 1.5 * mm)))
     return table
 

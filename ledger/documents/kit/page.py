@@ -23,6 +23,7 @@ GREY = Color(0.55, 0.55, 0.55)  # for rules only
 HAIR = 0.4
 MARGIN = 15 * mm
 _TOP, _BOTTOM = 21 * mm, 18 * mm
+_EDGE = 8 * mm  # nothing is printed nearer to the edge of the paper
 LEADING = 1.25  # a line, in sizes of its type
 _RIGHT = 2  # how reportlab writes alignment to the right
 
@@ -141,9 +142,8 @@ def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
         def save(self) -> None:
             for number, state in enumerate(self._kept, 1):
                 self.__dict__.update(state)
-                _head_and_foot(self, sheet, number, len(self._kept))
-                if self.boxed or "[U+" in sheet.business + sheet.code:
-                    self.drawString(MARGIN, _BOXED_LINE, _BOXED)
+                boxed = self.boxed or "[U+" in sheet.business + sheet.code
+                _head_and_foot(self, sheet, number, len(self._kept), boxed=boxed)
                 super().showPage()
             super().save()
 
@@ -151,10 +151,13 @@ def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
     return out.getvalue(), document.page
 
 
-def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int) -> None:
+def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int, *, boxed: bool) -> None:
     wide, high = PAPERS[sheet.paper]
     right, body = wide - MARGIN, sheet.type.body
-    head_line, foot_line = high - 17 * mm, 14 * mm
+    head_line = high - 17 * mm
+    last = _EDGE + 0.25 * body  # the lower line of the foot
+    base = last + 1.15 * body
+    foot_line = base + 0.75 * body + 1.2 * mm
     canvas.setFillColor(black)
     canvas.setFont(BOLD, body)
     canvas.drawString(MARGIN, head_line + 2.4 * mm, sheet.kind)
@@ -167,7 +170,6 @@ def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int) -> Non
     canvas.setLineWidth(HAIR)
     canvas.line(MARGIN, head_line, right, head_line)
     canvas.line(MARGIN, foot_line, right, foot_line)
-    base = foot_line - 2 * mm - 0.75 * body
     canvas.setFont(BOLD, body)
     canvas.drawString(MARGIN, base, check_glyphs(sheet.code, "code"))
     canvas.setFont(REGULAR, body)
@@ -175,10 +177,13 @@ def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int) -> Non
     place = f"page {number} of {pages}"
     program = f"soapledger {sheet.printed_from.program} (templates {templates_digest()})"
     canvas.drawRightString(right, base, f"{source}, {program}    {place}")
+    if sheet.printed_from.seal:
+        canvas.drawRightString(right, last, f"seal {sheet.printed_from.seal}")
+    if boxed:
+        canvas.drawString(MARGIN, last, _BOXED)
 
 
 _BOXED = "[U+…] stands for a character that this typeface lacks, by its number in Unicode."
-_BOXED_LINE = 15.2 * mm  # just above the rule of the foot
 
 
 def _moment(recorded_at: str) -> str:

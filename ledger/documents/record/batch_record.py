@@ -25,20 +25,20 @@ def draw_batch_record(view: BatchRecord, *, paper: str = "A4") -> bytes:
     if head.as_known:
         mark = f"{mark}, AS KNOWN THEN" if mark else "AS KNOWN THEN"
     sheet = Sheet(paper, f"Batch {head.batch_code}", "Batch record", head.business, head.printed_from, TYPE, mark)
-    story: list[Flowable] = [_head(head, sheet.width)]
+    story: list[Flowable] = [_head(head, sheet)]
     for section in view.on_paper:
         story += _section(section, head, sheet.width)
     return build([*story, _close()], sheet)
 
 
-def _head(head: Head, wide: float) -> Table:
+def _head(head: Head, sheet: Sheet) -> Table:
     left = [
         Paragraph(escape(head.batch_code), style(TYPE.large, bold=True, leading=1.1)),
         para(head.product, TYPE.head, bold=True),
         Spacer(1, 2.5 * mm),
-        facts(head.paper().pairs, TYPE.body, label_width=20 * mm, total=wide - 29 * mm, columns=2),
+        facts(head.paper().pairs, TYPE.body, label_width=20 * mm, total=sheet.width - 29 * mm, columns=2),
     ]
-    return titled(left, head.batch_code, wide)
+    return titled(left, sheet, head.batch_code)
 
 
 def _section(section: Section, head: Head, wide: float) -> list[Flowable]:

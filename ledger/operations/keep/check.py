@@ -5,10 +5,11 @@ from dataclasses import dataclass
 from ledger.domain.keep.invariants import Finding, findings
 from ledger.errors import Refused
 from ledger.rows.facts import facts
-from ledger.rows.history import history
+from ledger.rows.history import digest_of, history
 from ledger.rows.opened import Rows, one_state
 from ledger.storage.chain import GENESIS
 from ledger.storage.verify import newer_rules, verify
+from ledger.units.seals import Seal, seal_of
 
 
 @dataclass(frozen=True)
@@ -16,7 +17,8 @@ class Verdict:
     """What was checked and what was found."""
 
     entries: int
-    head: str  # digest of the last entry: written down elsewhere, it seals everything up to it
+    head: str  # digest of the last entry
+    seal: str  # the short form of it: kept elsewhere, it proves everything up to that entry
     findings: tuple[Finding, ...]
 
 
@@ -31,6 +33,26 @@ def check(rows: Rows) -> Verdict:
     with one_state(rows):  # else an entry written meanwhile would look like rows of none
         found = verify(rows)
         if any(one.entry is None for one in found):  # the file or its guards: even counting may be wrong there
-            return Verdict(0, "", found)
+            return Verdict(0, "", "", found)
         entries, head = next(((one.entry, one.digest) for one in history(rows, last=1)), (0, GENESIS))
-        return Verdict(entries, head, found or findings(facts(rows)))
+        return Verdict(entries, head, seal_of(entries, head).text, found or findings(facts(rows)))
+
+
+def unheld(rows: Rows, seal: Seal) -> str | None:
+    """Why a seal does not prove this ledger, in words; None where its entry has the digest the seal was made of.
+
+    That the digest is the one of what stands there, and of all before it, is for `check` to prove.
+    """
+    digest = digest_of(rows, seal.entry)
+    if digest is not None and seal_of(seal.entry, digest) == seal:
+        return None
+    if digest is not None:
+        return (
+            f"entry {seal.entry} has another seal here: something up to it was changed and what follows made to fit, "
+            "or the seal is of another ledger"
+        )
+    last = next((one.entry for one in history(rows, last=1)), 0)
+    return (
+        f"this ledger ends at entry {last}: what followed was cut off, this is an older copy, or the seal is of "
+        "another ledger"
+    )

@@ -6,9 +6,8 @@ from datetime import date
 
 from ledger import __version__
 from ledger.rows.batch import BatchRow
-from ledger.rows.history import entry_written
 from ledger.rows.lot import LotRow, lots_by_id
-from ledger.rows.settings import PrintedFrom
+from ledger.rows.settings import printed_from
 from ledger.storage.book import Book
 from ledger.storage.tables.decision import Decision
 from ledger.views.recall.recall import RecallAnswer
@@ -41,5 +40,4 @@ def hold_reached(
         answer = recall_answer(tx.rows, named, bars_of=bars_of, asked=asked, program=__version__, held=True)
         number = tx.entry
     with book.look() as rows:
-        moment = entry_written(rows, number).recorded_at
-    return replace(answer, printed_from=PrintedFrom(number, moment, __version__))
+        return replace(answer, printed_from=printed_from(rows, __version__, entry=number))
