@@ -2,7 +2,7 @@
 
 import hashlib
 import sqlite3
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator, Mapping
 from contextlib import closing
 from functools import cache
 from itertools import groupby
@@ -22,6 +22,21 @@ def verify(rows: sqlite3.Connection) -> tuple[Finding, ...]:
     return tuple(found)
 
 
+def remarks(rows: sqlite3.Connection) -> tuple[str, ...]:
+    """What in the file is not as this program lays it and threatens no row of ours."""
+    wanted, real = _laid_anew(migrations.migration_files()), _laid(rows)
+    found = []
+    if _of_earlier_rules(real):
+        found.append("its views and guards are an earlier soapledger's, and are laid anew before the next entry")
+    for name in sorted(wanted.keys() | real.keys()):
+        kind = name.partition(" ")[0]
+        if name not in wanted and (kind != "trigger" or not _hooked(rows, name, wanted)):
+            found.append(f"the {name} is not soapledger's, and is left as it is")
+        elif kind == "index" and wanted.get(name) != real.get(name):
+            found.append(f"the {name} is not as soapledger lays it: answers may be slow, and nothing is lost")
+    return (*found, *(f"{words}, which is not soapledger's" for words, _ in _dangling(rows, wanted, hers=True)))
+
+
 def _guarded(part: Callable[[sqlite3.Connection], Iterator[Finding]], rows: sqlite3.Connection) -> Iterator[Finding]:
     """A part that cannot be read is itself a finding, and the other parts go on."""
     try:
@@ -37,9 +52,15 @@ def _file(rows: sqlite3.Connection) -> Iterator[Finding]:
 
 
 def _pointers(rows: sqlite3.Connection) -> Iterator[Finding]:
+    for words, entry in _dangling(rows, _laid_anew(migrations.migration_files()), hers=False):
+        yield Finding(words, entry)
+
+
+def _dangling(rows: sqlite3.Connection, wanted: Collection[str], *, hers: bool) -> Iterator[tuple[str, int | None]]:
     for table, rowid, parent, _ in rows.execute("PRAGMA foreign_key_check").fetchall():
-        entry = _entry_of(rows, table, rowid)
-        yield Finding(f"a row of {table} points at a row of {parent} that is not there", entry)
+        if (f"table {table}" not in wanted) == hers:
+            entry = None if hers else _entry_of(rows, table, rowid)
+            yield f"a row of {table} points at a row of {parent} that is not there", entry
 
 
 def _entry_of(rows: sqlite3.Connection, table: str, rowid: int | None) -> int | None:
@@ -66,17 +87,29 @@ def _schema(rows: sqlite3.Connection) -> Iterator[Finding]:
     """Tables, guards and views are those the migrations give, none changed or missing.
 
     A table, view or index she laid into the file herself changes nothing of ours; a trigger on a table of ours might.
-    What an earlier program laid is held against its tables alone: the rest is laid anew before the next entry.
+    What an earlier program laid is held against its tables alone: the rest is laid anew before the next entry. For an
+    index, and for what is hers, see `remarks`.
     """
     wanted, real = _laid_anew(migrations.migration_files()), _laid(rows)
-    hooked = rows.execute("SELECT name, tbl_name FROM sqlite_schema WHERE type = 'trigger'").fetchall()
-    ours = {name.partition(" ")[2] for name in wanted}
-    sly = {f"trigger {name}" for name, on in hooked if on in ours}
-    earlier = any(real.get("view laid_revision") == laid_revision_view(one) for one in range(1, LAID_REVISION))
-    for name in sorted({name for name in wanted if not earlier or name.startswith("table ")} | sly - wanted.keys()):
+    held = ("table ",) if _of_earlier_rules(real) else ("table ", "view ", "trigger ")
+    sly = {name for name in real.keys() - wanted.keys() if _hooked(rows, name, wanted)}
+    for name in sorted({name for name in wanted if name.startswith(held)} | sly):
         if wanted.get(name) != real.get(name):
             state = "is missing" if name not in real else "is not ours" if name not in wanted else "was changed"
             yield Finding(f"the {name} {state}")
+
+
+def _of_earlier_rules(real: Mapping[str, str]) -> bool:
+    """Whether an earlier program laid the views and guards; the first had no number for them."""
+    return real.get("view laid_revision") in {None, *map(laid_revision_view, range(1, LAID_REVISION))}
+
+
+def _hooked(rows: sqlite3.Connection, name: str, wanted: Collection[str]) -> bool:
+    """Whether something is a trigger on a table or view of ours."""
+    kind, _, plain = name.partition(" ")
+    query = "SELECT tbl_name FROM sqlite_schema WHERE type = 'trigger' AND name = ?"
+    on = rows.execute(query, (plain,)).fetchone() if kind == "trigger" else None
+    return on is not None and bool({f"table {on[0]}", f"view {on[0]}"} & set(wanted))
 
 
 def newer_rules(rows: sqlite3.Connection) -> bool:

@@ -180,7 +180,6 @@ def test_a_last_entry_cut_off_is_not_found_by_the_chain_but_by_the_seal(full: An
     ("change", "words"),
     [
         ("DROP TRIGGER movement_within_stock", "trigger movement_within_stock is missing"),
-        ("DROP INDEX movement_stock", "index movement_stock is missing"),
         ("ALTER TABLE lot ADD COLUMN extra TEXT", "table lot was changed"),
         ("CREATE TRIGGER sly AFTER INSERT ON lot BEGIN SELECT 1; END", "trigger sly is not ours"),
         ("CREATE TRIGGER sly INSTEAD OF INSERT ON live_lot BEGIN SELECT 1; END", "trigger sly is not ours"),

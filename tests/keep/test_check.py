@@ -78,3 +78,34 @@ def test_the_command_says_how_another_copy_stands(run: Any, tmp_path: Path) -> N
     assert "notes.txt cannot be read as a ledger" in run("check", "--against", "notes.txt", code=1).stderr
     found = json.loads(run("check", "--against", "copy.db", "--json", code=1).stdout)["against"]
     assert found == {"kinship": "they part", "shared": 14, "ours": 15, "theirs": 15}
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        ("CREATE TABLE diary (words TEXT)", "the table diary is not soapledger's, and is left as it is"),
+        ("CREATE VIEW mine AS SELECT 1", "the view mine is not soapledger's, and is left as it is"),
+        ("CREATE INDEX mine ON lot (code)", "the index mine is not soapledger's, and is left as it is"),
+        ("DROP INDEX movement_stock", "the index movement_stock is not as soapledger lays it: answers may be slow"),
+        ("DROP VIEW laid_revision", "its views and guards are an earlier soapledger's"),
+        (
+            "CREATE TABLE diary (lot_id INTEGER REFERENCES lot(id)); INSERT INTO diary VALUES (999)",
+            "a row of diary points at a row of lot that is not there, which is not soapledger's",
+        ),
+        (
+            "DROP VIEW laid_revision; DROP TRIGGER movement_within_stock; DROP VIEW live_lot;"
+            "CREATE VIEW live_lot AS SELECT * FROM lot",
+            "its views and guards are an earlier soapledger's",
+        ),
+    ],
+)
+def test_what_threatens_nothing_is_a_remark(shop: Any, run: Any, change: str, said: str) -> None:
+    shop.book.close()
+    raw = sqlite3.connect(shop.book.path, isolation_level=None)
+    raw.executescript(change)
+    raw.close()
+    verdict = check(open_rows(shop.book.path))
+    assert verdict.findings == ()
+    assert any(one.startswith(said) for one in verdict.remarks)
+    assert f"Beside that: {said}" in " ".join(run("check").stdout.split())
+    run("backup", "copy.db")

@@ -27,7 +27,7 @@ def test_check_says_how_much_it_looked_at(run: Any) -> None:
 def test_check_as_json(shop: Any, run: Any) -> None:
     answer = json.loads(run("check", "--json").stdout)
     head = shop.rows().execute("SELECT digest FROM entry WHERE id = 14").fetchone()[0]
-    assert answer == {"entries": 14, "head": head, "seal": seal_of(14, head).text, "findings": []}
+    assert answer == {"entries": 14, "head": head, "seal": seal_of(14, head).text, "findings": [], "remarks": []}
 
 
 def test_undo_without_a_number_takes_back_the_last_entry(shop: Any, run: Any) -> None:

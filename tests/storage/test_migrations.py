@@ -316,8 +316,11 @@ def test_a_table_a_view_and_an_index_of_hers_are_no_damage_and_stay(full: Any, r
     run("undo", "--yes")
     run("backup", "copy.db")
     run("stock")
-    run("check")
+    said = " ".join(run("check").stdout.split())
+    for name in ("table diary", "view my_bars", "index diary_words", "index my_lots", "trigger diary_kept"):
+        assert f"Beside that: the {name} is not soapledger's, and is left as it is." in said
     raw.execute("DROP VIEW laid_revision")  # as an earlier program left it: our views and guards are laid anew
+    assert "Beside that: its views and guards are an earlier soapledger's" in run("check").stdout
     run("stall", "add", "Hill fair")
     run("check")
     assert {name: text for name, text in laid(raw).items() if name in kept} == kept

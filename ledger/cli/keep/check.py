@@ -42,6 +42,8 @@ def command(
         for one in asked:
             if one.good:
                 say_wrapped(one.words)
+        for remark in verdict.remarks:
+            say_wrapped(f"Beside that: {remark}.")
         if not kept:
             say("Without a seal this cannot see a ledger that was made anew as a whole. One to keep")
             say(f"elsewhere: {verdict.seal}")

@@ -8,7 +8,7 @@ from ledger.rows.facts import facts
 from ledger.rows.history import digest_of, history
 from ledger.rows.opened import Rows, one_state
 from ledger.storage.chain import GENESIS
-from ledger.storage.verify import newer_rules, verify
+from ledger.storage.verify import newer_rules, remarks, verify
 from ledger.units.seals import Seal, seal_of
 
 
@@ -19,7 +19,8 @@ class Verdict:
     entries: int
     head: str  # digest of the last entry
     seal: str  # the short form of it: kept elsewhere, it proves everything up to that entry
-    findings: tuple[Finding, ...]
+    findings: tuple[Finding, ...]  # what threatens what was written
+    remarks: tuple[str, ...] = ()  # what is not soapledger's, or not as it lays it, and threatens nothing
 
 
 def check(rows: Rows) -> Verdict:
@@ -35,7 +36,7 @@ def check(rows: Rows) -> Verdict:
         if any(one.entry is None for one in found):  # the file or its guards: even counting may be wrong there
             return Verdict(0, "", "", found)
         entries, head = next(((one.entry, one.digest) for one in history(rows, last=1)), (0, GENESIS))
-        return Verdict(entries, head, seal_of(entries, head).text, found or findings(facts(rows)))
+        return Verdict(entries, head, seal_of(entries, head).text, found or findings(facts(rows)), remarks(rows))
 
 
 def unheld(rows: Rows, seal: Seal) -> str | None:
