@@ -3,7 +3,7 @@
 import hashlib
 import json
 import sqlite3
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from heapq import merge
 
@@ -69,14 +69,17 @@ def lines_of(raw: sqlite3.Connection, entry_id: int, tables: Iterable[str] | Non
         )
 
 
-def all_lines(raw: sqlite3.Connection) -> Iterator[tuple[int, str]]:
-    """The canonical text of every row with its entry, in the order of entries: one pass over each table."""
+def all_lines(raw: sqlite3.Connection, tables: Sequence[str] | None = None) -> Iterator[tuple[int, str]]:
+    """The canonical text of every row with its entry, in the order of entries: one pass over each table.
+
+    `tables` where a table of hers may belong to an entry as well.
+    """
 
     def of_table(place: int, table: str) -> Iterator[tuple[int, int, int, str]]:
         for entry_id, line, number in raw.execute(f"{canonical_sql(raw, table)} ORDER BY entry_id, id"):
             yield entry_id, place, number, line
 
-    streams = [of_table(place, table) for place, table in enumerate(fact_tables(raw))]
+    streams = [of_table(place, table) for place, table in enumerate(fact_tables(raw) if tables is None else tables)]
     return ((entry_id, line) for entry_id, _, _, line in merge(*streams))
 
 

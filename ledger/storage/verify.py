@@ -11,7 +11,7 @@ from pathlib import Path
 from ledger.domain.keep.invariants import Finding
 from ledger.fileformat import LAID_REVISION, laid_revision_view, trouble
 from ledger.storage import migrations
-from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, fact_tables, lines_of, salted_digest
+from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, entry_sql, fact_tables, lines_of, salted_digest
 
 
 def verify(rows: sqlite3.Connection) -> tuple[Finding, ...]:
@@ -144,7 +144,7 @@ def _digests(rows: sqlite3.Connection, heads: dict[int, Head]) -> dict[int, str]
     """The digest of each entry from what stands in the file now; rows of no entry have one as well."""
     digests = {number: entry_digest(head, ()) for number, head in heads.items()}
     try:
-        for number, lines in groupby(all_lines(rows), key=lambda one: one[0]):
+        for number, lines in groupby(all_lines(rows, _ours(rows)), key=lambda one: one[0]):
             head = heads.get(number)
             digests[number] = entry_digest(head, (line for _, line in lines)) if head else ""
     except sqlite3.Error:
@@ -153,9 +153,15 @@ def _digests(rows: sqlite3.Connection, heads: dict[int, Head]) -> dict[int, str]
     return digests
 
 
+def _ours(rows: sqlite3.Connection) -> tuple[str, ...]:
+    """The tables of facts that this program laid; one of hers may name an entry as well."""
+    wanted = _laid_anew(migrations.migration_files())
+    return tuple(table for table in fact_tables(rows) if f"table {table}" in wanted)
+
+
 def _digest_or_none(rows: sqlite3.Connection, head: Head) -> str:
     try:
-        return entry_digest(head, lines_of(rows, head.id))
+        return entry_digest(head, lines_of(rows, head.id, entry_sql(rows, _ours(rows))))
     except sqlite3.Error as error:
         return str(trouble(error) or error)
 

@@ -93,6 +93,11 @@ def test_the_command_says_how_another_copy_stands(run: Any, tmp_path: Path) -> N
             "a row of diary points at a row of lot that is not there, which is not soapledger's",
         ),
         (
+            "CREATE TABLE diary (id INTEGER PRIMARY KEY, entry_id INTEGER REFERENCES entry(id), words TEXT);"
+            "INSERT INTO diary VALUES (1, 5, 'smells of spring'), (2, 999, 'to come')",
+            "the table diary is not soapledger's, and is left as it is",
+        ),
+        (
             "DROP VIEW laid_revision; DROP TRIGGER movement_within_stock; DROP VIEW live_lot;"
             "CREATE VIEW live_lot AS SELECT * FROM lot",
             "its views and guards are an earlier soapledger's",
