@@ -138,7 +138,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "seal": Listed("keep", "Print a few signs that prove later what the ledger held"),
         "undo": Listed("keep", "Take back an entry by another one; both stay to be read"),
         "history": Listed("keep", "List what was written, entry by entry, the latest last"),
-        "backup": Listed("keep", "Copy the whole ledger to one file and prove the copy sound"),
+        "backup": Listed("keep", "Copy the whole ledger to one file and check the copy"),
     },
 }
 EVERY: dict[str, Listed] = {words: one for lines in WORK.values() for words, one in lines.items()}

@@ -2,7 +2,7 @@
 
 import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from datetime import date
 from pathlib import Path
 
@@ -40,6 +40,8 @@ def open_rows(path: Path) -> sqlite3.Connection:
     try:
         application = rows.execute("PRAGMA application_id").fetchone()[0]
         version = rows.execute("PRAGMA user_version").fetchone()[0]
+        ours = (application, version) == (APPLICATION_ID, SCHEMA_VERSION)
+        lacking = ours and rows.execute(LACKS_ROWS).fetchone() is not None
     except sqlite3.DatabaseError as error:
         rows.close()
         raise trouble(error) or DamagedLedger(
@@ -54,7 +56,7 @@ def open_rows(path: Path) -> sqlite3.Connection:
             f"{path} was written by a newer soapledger (its format {version}, this one knows "
             f"{SCHEMA_VERSION}); install the newer one."
         )
-    if version < SCHEMA_VERSION or rows.execute(LACKS_ROWS).fetchone():
+    if version < SCHEMA_VERSION or lacking:
         rows.close()
         raise OlderLedger
     _shadow_other_views(rows)
@@ -91,7 +93,8 @@ def hold_still(rows: sqlite3.Connection) -> None:
 def let_go(rows: sqlite3.Connection) -> None:
     """End what `hold_still` began, so that others may write; what is read next may be of a later state."""
     if rows.in_transaction:
-        rows.execute("COMMIT")
+        with suppress(sqlite3.DatabaseError):  # where the schema cannot be read, nothing can be said to SQLite
+            rows.execute("COMMIT")
 
 
 @contextmanager

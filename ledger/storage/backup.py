@@ -1,7 +1,9 @@
-"""Copies of the ledger file, made while it is whole."""
+"""Copies of the ledger file, whole or damaged: what is in it now is kept either way."""
 
+import shutil
 import sqlite3
 from collections.abc import Callable
+from contextlib import closing
 from pathlib import Path
 
 from ledger.errors import BadInput, DamagedLedger, Refused
@@ -10,12 +12,18 @@ from ledger.storage.compared import compared
 from ledger.storage.output import unwritable, written_beside
 
 
-def back_up(source: Path, target: Path, *, overwrite: bool, prove: Callable[[Path], None] | None = None) -> None:
-    """Copy a ledger through SQLite, prove the copy sound, and only then move it into place.
+def whole(path: Path) -> None:
+    """Raise DamagedLedger for a copy whose pages SQLite does not find sound."""
+    with closing(sqlite3.connect(path)) as rows:
+        if rows.execute("PRAGMA integrity_check").fetchone()[0] != "ok":
+            raise DamagedLedger("The ledger is damaged and was not copied. Keep it, and your last backup.")
 
-    `prove` looks at the copy before an older one gives way to it, and raises what it finds. Raises
-    Refused when the target is a ledger and not an older copy of this one; BadInput when it exists and may not be
-    overwritten, or cannot be written; DamagedLedger when the ledger cannot be copied whole.
+
+def back_up(source: Path, target: Path, *, overwrite: bool, prove: Callable[[Path], None] = whole) -> None:
+    """Copy a ledger through SQLite, or byte by byte where it cannot read it, and move the copy into place.
+
+    `prove` looks at the copy before that, and raises what stands against it. Raises Refused when the target is a
+    ledger and not an older copy of this one; BadInput when it exists and may not be overwritten, or cannot be written.
     """
     try:
         older = is_ledger(target)
@@ -25,8 +33,7 @@ def back_up(source: Path, target: Path, *, overwrite: bool, prove: Callable[[Pat
             raise BadInput(f"Beside {target} lies what an interrupted writing of it left; choose another name.")
         with written_beside(target, force=overwrite, older_copy=older) as beside:
             _copy(source, beside)
-            if prove:
-                prove(beside)
+            prove(beside)
     except sqlite3.Error as error:
         raise trouble(error) or error from error
     except OSError as error:
@@ -54,14 +61,14 @@ def _refuse_all_but_older(source: Path, target: Path) -> None:
 
 
 def _copy(source: Path, beside: Path) -> None:
-    reading = sqlite3.connect(f"{source.absolute().as_uri()}?mode=rw", uri=True, timeout=10)
-    writing = sqlite3.connect(beside)
     try:
-        reading.execute("PRAGMA query_only = ON")
-        reading.backup(writing)
-        verdict = writing.execute("PRAGMA integrity_check").fetchone()[0]
-    finally:
-        writing.close()
-        reading.close()
-    if verdict != "ok":
-        raise DamagedLedger(f"{source} is damaged and was not copied. Keep it, and your last backup.")
+        with (
+            closing(sqlite3.connect(f"{source.absolute().as_uri()}?mode=rw", uri=True, timeout=10)) as reading,
+            closing(sqlite3.connect(beside)) as writing,
+        ):
+            reading.execute("PRAGMA query_only = ON")
+            reading.backup(writing)
+    except sqlite3.DatabaseError as error:
+        if not isinstance(trouble(error), DamagedLedger):
+            raise
+        shutil.copyfile(source, beside)
