@@ -11,7 +11,7 @@ from ledger.units.seals import seal_of
 
 
 def command(ctx: typer.Context, json: Json = False) -> None:
-    """Print the seal of the ledger as it stands: a few signs that prove later that all of it still does."""
+    """Print a few signs that prove later what the ledger held, the seal of its last entry."""
     here = desk(ctx)
     last = next(iter(history(here.rows(), last=1)), None)
     if last is None:
