@@ -11,7 +11,7 @@ from pathlib import Path
 from ledger.domain.keep.invariants import Finding
 from ledger.fileformat import LAID_REVISION, laid_revision_view, trouble
 from ledger.storage import migrations
-from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, entry_sql, fact_tables, lines_of, salted_digest
+from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, fact_tables, lines_of, salted_digest
 
 
 def verify(rows: sqlite3.Connection) -> tuple[Finding, ...]:
@@ -161,7 +161,7 @@ def _ours(rows: sqlite3.Connection) -> tuple[str, ...]:
 
 def _digest_or_none(rows: sqlite3.Connection, head: Head) -> str:
     try:
-        return entry_digest(head, lines_of(rows, head.id, entry_sql(rows, _ours(rows))))
+        return entry_digest(head, lines_of(rows, head.id, _ours(rows)))
     except sqlite3.Error as error:
         return str(trouble(error) or error)
 
