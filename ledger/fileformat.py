@@ -5,8 +5,8 @@ from pathlib import Path
 from ledger.errors import DamagedLedger, LedgerError, Refused
 
 APPLICATION_ID = 0x50AB1ED6
-SCHEMA_VERSION = 6
-LAID_REVISION = 2  # of the views and guards; it rises whenever their text differs
+SCHEMA_VERSION = 7
+LAID_REVISION = 3  # of the views and guards; it rises whenever their text differs
 
 # The decisions of format 5 and earlier that said in their reason alone what they were about.
 # Asked each time a ledger is opened, so each half is worded as its index is: decision_batch, decision_all_the_same.

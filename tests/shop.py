@@ -14,7 +14,8 @@ from ledger.operations.bench.readings import ReadingValue, log_readings
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.house.setup import Setup
 from ledger.operations.material.materials import MaterialFacts, add_material
-from ledger.operations.people.customers import CustomerDetails, add_customer, erase_customer
+from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.people.erase import Erased, erase
 from ledger.operations.people.suppliers import SupplierDetails, add_supplier
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.record.attach import attach
@@ -36,6 +37,7 @@ from ledger.storage.tables.reading import Deviation, DeviationDecision
 from ledger.storage.tables.recipe import Assessment
 from ledger.storage.tables.release import FinishedCheck, RetainedSample
 from ledger.storage.tables.tools import Equipment, EquipmentRevision, Upkeep
+from ledger.views.people.erasable import erasable_complaint, erasable_customer
 
 NOW = datetime(2026, 6, 1, 9, 30, tzinfo=UTC)  # 10:30 in Dublin, a Monday
 ADDRESS = Responsible("Nuala Quill", "Tidewrack Soaps, 3 Slip Lane, Port Emmer")
@@ -126,6 +128,16 @@ def work_a_shop(book: Book) -> Shop:
     return Shop(book, olive, coconut, lye, water, batch)
 
 
+def erase_customer(book: Book, text: str, *, reason: str) -> Erased:
+    """Erase a customer, as the command does."""
+    return erase(book, lambda rows: erasable_customer(rows, text), reason=reason)
+
+
+def erase_complaint(book: Book, number: int, *, reason: str) -> Erased:
+    """Erase who reported a complaint, as the command does."""
+    return erase(book, lambda rows: erasable_complaint(rows, number), reason=reason)
+
+
 def fill(book: Book, shop: Shop) -> None:
     """A row in every table that the worked shop left empty."""
     add_stall(book, "Quay market")
@@ -133,7 +145,7 @@ def fill(book: Book, shop: Shop) -> None:
     stall_back(book, "Quay market", {shop.batch: 1}, on=date(2026, 5, 9), takings_minor=1650)
     details = PersonDetails(phone="020 910 0177", address="2 Weir Row, Port Emmer")
     add_customer(book, CustomerDetails("Orla Fenn", details), kind="person", code=None)
-    add_customer(book, CustomerDetails("Tomas Reed", details), kind="person", code=None)
+    add_customer(book, CustomerDetails("Tomas Reed", details, note="met at the fair"), kind="person", code=None)
     erase_customer(book, "person-2", reason="asked for it by letter")
     attach(book, b"certificate of analysis", name="coa-4471.txt", kind="CoA", to=shop.olive)
     with book.write("label print") as tx:

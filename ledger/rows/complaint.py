@@ -3,13 +3,14 @@
 import json
 import sqlite3
 from collections import defaultdict
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.rows.opened import day, maybe_day
+from ledger.rows.people import Text
 from ledger.units.dates import show_date
 
 
@@ -159,16 +160,31 @@ def complaint(rows: sqlite3.Connection, number: int) -> ComplaintCard:
     return _cards(rows, [row])[0]
 
 
-def personal_of_complaint(rows: sqlite3.Connection, number: int) -> int | None:
-    """The row that holds who reported a complaint, taken back or not; None when nothing is kept. Raises BadInput."""
-    row = rows.execute(
-        "SELECT p.personal_id FROM complaint c LEFT JOIN personal_text p ON p.personal_id = c.personal_id "
-        "WHERE c.id = ?",
-        (number,),
-    ).fetchone()
-    if row is None:
+def complaint_kept(rows: sqlite3.Connection, number: int) -> None:
+    """Raise BadInput for a number that no complaint has or had; one taken back keeps its rows."""
+    if not rows.execute("SELECT 1 FROM complaint WHERE id = ?", (number,)).fetchone():
         raise BadInput(f"There is no complaint {number}; see: soapledger complaint list")
-    return None if row["personal_id"] is None else int(row["personal_id"])
+
+
+def complaints_of_customers(rows: sqlite3.Connection, ids: Sequence[int]) -> tuple[int, ...]:
+    """The complaints about bars that were bought of some customers, or by them; taken back or not."""
+    query = "SELECT id FROM complaint WHERE customer_id IN (SELECT value FROM json_each(?)) ORDER BY id"
+    return tuple(row[0] for row in rows.execute(query, (json.dumps(list(ids)),)))
+
+
+def words_of_complaints(rows: sqlite3.Connection, numbers: Collection[int]) -> Iterator[Text]:
+    """What some complaints said, where it was bought, and what was done about them; taken back or not."""
+    for table, column, key in (
+        ("complaint", "what", "id"),
+        ("complaint", "bought", "id"),
+        ("complaint_step", "action", "complaint_id"),
+    ):
+        query = (
+            f"SELECT entry_id, id, {column} FROM {table} WHERE {column} IS NOT NULL "
+            f"AND {key} IN (SELECT value FROM json_each(?)) ORDER BY id"
+        )
+        for entry, row, text in rows.execute(query, (json.dumps(list(numbers)),)):
+            yield Text(entry, table, row, column, text)
 
 
 @dataclass(frozen=True)

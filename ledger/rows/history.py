@@ -91,8 +91,9 @@ def starts_the_ledger(rows: sqlite3.Connection, entry: int) -> bool:
 
 
 def erases(rows: sqlite3.Connection, entry: int) -> bool:
-    """Whether the entry erased personal details."""
-    return rows.execute("SELECT 1 FROM erasure WHERE entry_id = ?", (entry,)).fetchone() is not None
+    """Whether the entry erased personal details, or a text that named someone."""
+    query = "SELECT 1 FROM erasure WHERE entry_id = ?1 UNION ALL SELECT 1 FROM blanked WHERE entry_id = ?1"
+    return rows.execute(query, (entry,)).fetchone() is not None
 
 
 def decides(rows: sqlite3.Connection, entry: int) -> bool:

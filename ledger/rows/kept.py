@@ -2,11 +2,12 @@
 
 import hashlib
 import sqlite3
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
-from ledger.errors import BadInput, DamagedLedger
+from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.rows.opened import day
 
 
@@ -100,8 +101,8 @@ class KeptContent(NamedTuple):
 def content_of(rows: sqlite3.Connection, digest: str) -> KeptContent:
     """The content whose SHA-256 begins so.
 
-    Raises BadInput for fewer than six characters, none or several; DamagedLedger when the bytes no longer
-    have that SHA-256.
+    Raises BadInput for fewer than six characters, none or several; Refused when it was erased; DamagedLedger when
+    the bytes no longer have that SHA-256.
     """
     start = digest.strip().rstrip("….").casefold()
     if len(start) < 6:
@@ -116,14 +117,38 @@ def content_of(rows: sqlite3.Connection, digest: str) -> KeptContent:
     if not found:
         raise BadInput(f"No paper kept here begins with '{start}'. See them all: soapledger attachments")
     kept = KeptContent(found[0]["digest"], bytes(found[0]["content"]))
+    if not kept.content:  # an empty file is never kept
+        raise Refused(f"What paper {kept.sha256[:12]} held was erased; who did so is told by: soapledger history")
     if hashlib.sha256(kept.content).hexdigest() != kept.sha256:
         raise DamagedLedger(f"Paper {kept.sha256[:12]} was changed since it was kept; see: soapledger check")
     return kept
 
 
+class WholePaper(NamedTuple):
+    """One paper with its content, whether or not it still counts."""
+
+    entry: int
+    id: int
+    name: str
+    sha256: str
+    content: bytes
+
+
+def whole_papers(rows: sqlite3.Connection) -> Iterator[WholePaper]:
+    """Every paper of which anything is left, one at a time."""
+    query = (
+        "SELECT a.entry_id, a.id, a.name, a.digest, c.content FROM attachment a "
+        "JOIN attached_content c ON c.digest = a.digest WHERE c.content <> x'' ORDER BY a.id"
+    )
+    return (WholePaper(*row) for row in rows.execute(query))
+
+
 def content_kept(rows: sqlite3.Connection, digest: str) -> bool:
-    """Whether content of that SHA-256 is in the ledger already."""
-    return rows.execute("SELECT 1 FROM attached_content WHERE digest = ?", (digest,)).fetchone() is not None
+    """Whether content of that SHA-256 is in the ledger already. Raises Refused for one that was erased."""
+    found = rows.execute("SELECT length(content) FROM attached_content WHERE digest = ?", (digest,)).fetchone()
+    if found and not found[0]:
+        raise Refused("That very paper was kept here and was erased; it is not kept again.")
+    return found is not None
 
 
 class LotPaper(NamedTuple):

@@ -1,8 +1,10 @@
 """Suppliers and customers, with what is known of them."""
 
+import json
 import sqlite3
-from dataclasses import dataclass, replace
-from typing import NamedTuple
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal, NamedTuple
 
 from ledger.units.names import match_name
 from ledger.units.words import CustomerKind
@@ -68,33 +70,104 @@ class DetailsHeld:
     code: str
     name: str
     rows: tuple[int, ...]
+    ids: tuple[int, ...]  # of the customers or suppliers that they are, taken back or not
 
 
-def details_held(rows: sqlite3.Connection, text: str) -> DetailsHeld:
-    """What the file holds of one customer, in entries that were taken back too, since those keep their rows.
+def details_held(
+    rows: sqlite3.Connection, text: str, noun: Literal["customer", "supplier"] = "customer"
+) -> DetailsHeld:
+    """What the file holds of one customer or supplier, in entries taken back too, since those keep their rows.
 
-    A customer taken back is found by short name or name, and goes along with one who has either. Raises BadInput.
+    One taken back is found by short name or name, and goes along with one who has either. Raises BadInput.
     """
     held = rows.execute(
-        """
+        f"""
         SELECT p.personal_id, c.id, c.code, coalesce(r.name, p.name, c.code) AS name,
-               EXISTS (SELECT 1 FROM live_customer l WHERE l.id = c.id) AS counts
-        FROM personal_text p JOIN customer_revision r ON r.personal_id = p.personal_id
-        JOIN customer c ON c.id = r.customer_id ORDER BY p.personal_id
+               EXISTS (SELECT 1 FROM live_{noun} l WHERE l.id = c.id) AS counts
+        FROM {noun}_revision r JOIN {noun} c ON c.id = r.{noun}_id
+        LEFT JOIN personal_text p ON p.personal_id = r.personal_id ORDER BY r.id
         """
     ).fetchall()
     wanted = text.strip().casefold()
-    live = {word.casefold() for card in customer_list(rows) for word in (card.code, card.name)}
+    cards = customer_list(rows) if noun == "customer" else supplier_list(rows)
     gone = [row for row in held if not row["counts"]]
     named = [row for row in gone if wanted in (row["code"], row["name"].casefold())]
-    if named and wanted not in live:
-        who, own = DetailsHeld(named[0]["code"], named[0]["name"], ()), named
+    if named and wanted not in {word.casefold() for card in cards for word in (card.code, card.name)}:
+        code, name, own = named[0]["code"], named[0]["name"], named
     else:
-        card = customer_by_code(rows, text)
-        who, own = DetailsHeld(card.code, card.name, ()), [row for row in held if row["id"] == card.id]
-    words = {who.code, who.name.casefold(), *(row["name"].casefold() for row in own)}
-    along = [row for row in gone if words & {row["code"], row["name"].casefold()}]
-    return replace(who, rows=tuple(dict.fromkeys(row["personal_id"] for row in (*own, *along))))
+        card = customer_by_code(rows, text) if noun == "customer" else supplier_by_code(rows, text)
+        code, name, own = card.code, card.name, [row for row in held if row["id"] == card.id]
+    words = {code, name.casefold(), *(row["name"].casefold() for row in own)}
+    own += [row for row in gone if row not in own and words & {row["code"], row["name"].casefold()}]
+    kept = dict.fromkeys(row["personal_id"] for row in own if row["personal_id"] is not None)
+    return DetailsHeld(code, name, tuple(kept), tuple(dict.fromkeys(row["id"] for row in own)))
+
+
+class Details(NamedTuple):
+    """One row of personal details, and the customer, supplier or complaint that it is of."""
+
+    id: int
+    entry: int
+    noun: Literal["customer", "supplier", "complaint"]
+    number: int
+    code: str
+    name: str | None
+    phone: str | None
+    email: str | None
+    address: str | None
+    health: str | None
+
+
+def every_details(rows: sqlite3.Connection) -> tuple[Details, ...]:
+    """The personal details of everyone, in entries taken back too."""
+    found = rows.execute(
+        """
+        SELECT p.id, p.entry_id, w.noun, w.number, w.code, t.name, t.phone, t.email, t.address, t.health
+        FROM personal_text t JOIN personal p ON p.id = t.personal_id JOIN (
+          SELECT r.personal_id, 'customer' AS noun, c.id AS number, c.code
+          FROM customer_revision r JOIN customer c ON c.id = r.customer_id
+          UNION ALL SELECT r.personal_id, 'supplier', s.id, s.code
+          FROM supplier_revision r JOIN supplier s ON s.id = r.supplier_id
+          UNION ALL SELECT personal_id, 'complaint', id, CAST(id AS TEXT) FROM complaint) w ON w.personal_id = p.id
+        ORDER BY p.id
+        """
+    )
+    return tuple(Details(*row) for row in found)
+
+
+class Text(NamedTuple):
+    """One free text as it stands in the ledger."""
+
+    entry: int
+    table: str
+    row: int
+    column: str
+    text: str
+
+
+def texts(rows: sqlite3.Connection, tables: Mapping[str, Sequence[str]]) -> Iterator[Text]:
+    """Every text of these columns, whether or not it still counts."""
+    for table, columns in tables.items():
+        entry = "id" if table == "entry" else "entry_id"
+        for column in columns:
+            query = f'SELECT {entry}, id, "{column}" FROM {table} WHERE "{column}" IS NOT NULL ORDER BY id'
+            for number, row, text in rows.execute(query):
+                yield Text(number, table, row, column, text)
+
+
+def texts_to(rows: sqlite3.Connection, noun: Literal["customer", "supplier"], ids: Sequence[int]) -> Iterator[Text]:
+    """What was written of some customers or suppliers, and on the bars sent to them, given to them or returned."""
+    asked = (json.dumps(list(ids)),)
+    own = f"{noun}_id IN (SELECT value FROM json_each(?))"
+    for column in ("name", "note"):
+        query = f"SELECT entry_id, id, {column} FROM {noun}_revision WHERE {column} IS NOT NULL AND {own} ORDER BY id"
+        yield from (Text(row[0], f"{noun}_revision", row[1], column, row[2]) for row in rows.execute(query, asked))
+    if noun == "customer":
+        query = (
+            f"SELECT entry_id, id, note FROM movement WHERE note IS NOT NULL AND {own} AND entry_id NOT IN "
+            "(SELECT id FROM entry WHERE reverses IS NOT NULL) ORDER BY id"
+        )
+        yield from (Text(row[0], "movement", row[1], "note", row[2]) for row in rows.execute(query, asked))
 
 
 class SupplierCard(NamedTuple):

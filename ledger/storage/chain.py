@@ -83,6 +83,35 @@ def all_lines(raw: sqlite3.Connection, tables: Sequence[str] | None = None) -> I
     return ((entry_id, line) for entry_id, _, _, line in merge(*streams))
 
 
+def redone_digest(raw: sqlite3.Connection, entry_id: int, blanks: Mapping[tuple[str, int], Mapping[str, str]]) -> str:
+    """The digest of an earlier entry as it will read with some texts of its rows, or what it said, put otherwise."""
+    said = blanks.get(("entry", entry_id), {})
+    head = Head(**{**_head_of(raw, entry_id).__dict__, **said})
+    tables = fact_tables(raw)
+
+    def line(text: str, place: int, number: int) -> str:
+        blank = blanks.get((tables[place], number))
+        if not blank:
+            return text
+        changed = json.dumps(blank, ensure_ascii=False)
+        return f"{tables[place]} " + str(
+            raw.execute("SELECT json_patch(?, ?)", (text.partition(" ")[2], changed)).fetchone()[0]
+        )
+
+    found = raw.execute(entry_sql(raw), (entry_id,)).fetchall()
+    return entry_digest(head, (line(*row) for row in found))
+
+
+def digest_now(raw: sqlite3.Connection, entry_id: int) -> str:
+    """The digest of an earlier entry as it reads."""
+    return entry_digest(_head_of(raw, entry_id), lines_of(raw, entry_id))
+
+
+def _head_of(raw: sqlite3.Connection, entry_id: int) -> Head:
+    names = ", ".join(Head.__dataclass_fields__)
+    return Head(*raw.execute(f"SELECT {names} FROM main.entry WHERE id = ?", (entry_id,)).fetchone())
+
+
 def salted_digest(salt: str, details: Mapping[str, str | None]) -> str:
     """SHA-256 over the salt and the details, so that a change shows while an erasure tells nothing."""
     fields = ("name", "phone", "email", "address", "health")

@@ -40,6 +40,24 @@ def compared(ours: Path, theirs: Path) -> Compared:
     return Compared(_kinship(shared, *ends), shared, *ends)
 
 
+def copies_before(path: Path, entry: int, *, since: int) -> tuple[Path, ...]:
+    """The ledgers in the same folder that hold what this one wrote from entry `since` on, and not its entry `entry`.
+
+    A ledger that cannot be read is among them, since it may.
+    """
+    ours, found = dict(_digests(path, strict=True)), []
+    for other in sorted(path.absolute().parent.iterdir()):
+        try:
+            if not is_ledger(other) or other.samefile(path):
+                continue
+        except OSError:
+            continue
+        theirs = dict(_digests(other, strict=False))
+        if _UNREADABLE[0] in theirs or (theirs.get(since) == ours[since] and theirs.get(entry) != ours[entry]):
+            found.append(other)
+    return tuple(found)
+
+
 def _kinship(shared: int, ours: int, theirs: int) -> Kinship:
     if not shared:
         return "no relation"

@@ -47,3 +47,4 @@ CREATE INDEX attachment_lot ON attachment (lot_id);
 CREATE INDEX attachment_batch ON attachment (batch_id);
 CREATE INDEX attachment_content ON attachment (digest);
 CREATE INDEX erasure_personal ON erasure (personal_id);
+CREATE INDEX blanked_place ON blanked (of_table, of_row, of_column);

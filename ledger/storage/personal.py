@@ -1,12 +1,18 @@
-"""People's details in rows of their own, which alone may be erased: the entry keeps a salted digest."""
+"""What may be erased: people's details, in rows of their own, and any free text that names a person.
+
+Of details the entry keeps a salted digest. A text is blanked where it stands, and the erasing entry attests what its
+entry reads from then on.
+"""
 
 import re
 import secrets
-from collections.abc import Iterable
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
 from dataclasses import asdict, dataclass
+from typing import NamedTuple
 
 from ledger.errors import BadInput
-from ledger.storage.chain import salted_digest
+from ledger.storage.chain import digest_now, redone_digest, salted_digest
 from ledger.storage.tables.personal import Erasure, Personal, PersonalText
 from ledger.storage.transaction import Transaction
 
@@ -54,3 +60,47 @@ def forget_person(tx: Transaction, personal_id: int, reason: str) -> None:
         impersonal(reason, row, "say why without it, such as asked by letter")
     tx.add(Erasure(personal_id=personal_id, reason=reason))
     tx.rows.execute("DELETE FROM personal_text WHERE personal_id = ?", (personal_id,))
+
+
+class Blank(NamedTuple):
+    """A place in the ledger and what it reads once its text is erased; of a paper's content nothing is left."""
+
+    entry: int
+    table: str
+    row: int
+    column: str
+    after: str
+
+
+def blank(tx: Transaction, places: Sequence[Blank]) -> None:
+    """Erase texts for good; the rows that attest it are written first, since the guards want them there."""
+    blanks: dict[int, dict[tuple[str, int], dict[str, str]]] = defaultdict(lambda: defaultdict(dict))
+    for one in places:
+        inner = blanks[one.entry][one.table, one.row]
+        if (one.table, one.column) != (
+            "attachment",
+            "content",
+        ):  # which stands in no entry; its SHA-256 does, and stays
+            inner[one.column] = one.after
+    digests = {entry: redone_digest(tx.rows, entry, texts) for entry, texts in blanks.items()}
+    tx.add_rows(
+        "blanked",
+        [
+            {
+                "of_entry": one.entry,
+                "of_table": one.table,
+                "of_row": one.row,
+                "of_column": one.column,
+                "digest": digests[one.entry],
+            }
+            for one in places
+        ],
+    )
+    for one in places:
+        if (one.table, one.column) == ("attachment", "content"):
+            query = "UPDATE attached_content SET content = x'' WHERE content <> x'' AND digest = "
+            tx.rows.execute(f"{query}(SELECT digest FROM attachment WHERE id = ?)", (one.row,))
+        else:
+            tx.rows.execute(f'UPDATE {one.table} SET "{one.column}" = ? WHERE id = ?', (one.after, one.row))
+    for entry, digest in digests.items():
+        assert digest_now(tx.rows, entry) == digest, f"entry {entry} does not read as the erasure attests"

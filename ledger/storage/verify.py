@@ -121,19 +121,26 @@ def _chain(rows: sqlite3.Connection) -> Iterator[Finding]:
     """Every entry has the digest of what it wrote, follows the one before, and no row stands outside them."""
     entries = rows.execute("SELECT * FROM entry ORDER BY id").fetchall()
     digests = _digests(rows, {row["id"]: _head(row) for row in entries})
+    attested = dict(map(tuple, rows.execute(_ATTESTED).fetchall()))
+    held = {row["id"] - 1: row["previous"] for row in entries}
     previous, number = GENESIS, 0
     for row in entries:
         number += 1
         if row["id"] != number:
             yield Finding(f"entry {number} is missing", number)
             number = row["id"]
-        if digests.pop(number, None) != row["digest"]:
+        was = digests.pop(number, None)  # of what was erased since, the erasing entry says how it reads
+        if was != attested.get(number, row["digest"]) or (number in attested and row["digest"] != held.get(number)):
             yield Finding(f"entry {number} ({row['said']}) is not what was written", number)
         if row["previous"] != previous:
             yield Finding(f"entry {number} does not follow the one before it", number)
         previous = row["digest"]
     for stray in sorted(digests):
         yield Finding(f"there are rows of an entry {stray} that was never written", stray)
+
+
+# How each entry reads of which something was erased, by the latest entry that erased; never by an earlier one.
+_ATTESTED = "SELECT of_entry, digest FROM blanked WHERE of_entry < entry_id ORDER BY entry_id"
 
 
 def _head(row: sqlite3.Row) -> Head:
@@ -172,11 +179,22 @@ def _contents(rows: sqlite3.Connection) -> Iterator[Finding]:
         if not users:
             yield Finding(f"the content {row['digest'][:16]} was attached by no entry")
         content = row["content"]
-        if not isinstance(content, bytes) or hashlib.sha256(content).hexdigest() != row["digest"]:
+        erased = rows.execute(_ERASED_PAPER, (row["digest"],)).fetchone() is not None
+        if content != b"" if erased else not _has(content, row["digest"]):
             for user in users:
                 yield Finding(
                     f"{user['name']}, attached by entry {user['entry_id']}, is not what was attached", user["entry_id"]
                 )
+
+
+_ERASED_PAPER = """
+SELECT 1 FROM blanked b JOIN attachment a ON a.id = b.of_row
+WHERE b.of_table = 'attachment' AND b.of_column = 'content' AND a.digest = ?
+"""
+
+
+def _has(content: object, digest: str) -> bool:
+    return isinstance(content, bytes) and hashlib.sha256(content).hexdigest() == digest
 
 
 def _people(rows: sqlite3.Connection) -> Iterator[Finding]:

@@ -55,6 +55,61 @@ COLUMNS: dict[tuple[str, str], tuple[str, ...]] = {
     ("recipe_figures", "process"): get_args(Process),
 }
 
+# The columns in which she writes what she likes, by table: an erasure may blank them, and the guards let it. A code is
+# made from a name. What she writes elsewhere stays, in STAYS, though it may name a person: who did and decided what is
+# what a record is for, a recall asks by the number on a drum, and the law asks for the name on a label.
+FREE_TEXT: dict[str, tuple[str, ...]] = {
+    "entry": ("said",),
+    "erasure": ("reason",),
+    "supplier": ("code",),
+    "supplier_revision": ("name", "note"),
+    "customer": ("code",),
+    "customer_revision": ("name", "note"),
+    "material": ("code",),
+    "material_revision": ("name", "inci", "sap_source", "note", "inci_sodium", "inci_potassium"),
+    "place": ("code", "name"),
+    "delivery": ("note_number",),
+    "recipe": ("code",),
+    "recipe_version": ("name", "source"),
+    "recipe_figures": ("figures",),
+    "assessment": ("source",),
+    "batch": ("portion",),
+    "lot": ("certificate",),
+    "movement": ("note",),
+    "reading": ("what", "text", "mark", "method"),
+    "decision": ("reason",),
+    "decision_doubt": ("doubt",),
+    "deviation": ("subject", "found", "done"),
+    "deviation_decision": ("reason", "done"),
+    "finished_check": ("what", "found"),
+    "retained_sample": ("kept_at",),
+    "attachment": ("name",),
+    "label_run": ("layout", "text", "view", "layout_source", "sheet_source"),
+    "label_approval": ("text",),
+    "constituent": ("name", "source"),
+    "skin_limit": ("constituent", "certificate", "amendment"),
+    "equipment": ("code",),
+    "equipment_revision": ("name", "note"),
+    "equipment_check": ("note",),
+    "upkeep": ("what",),
+    "complaint": ("bought", "what"),
+    "complaint_step": ("action",),
+}
+STAYS: dict[str, tuple[str, ...]] = {
+    "entry": ("who",),
+    "decision": ("by",),
+    "deviation_decision": ("by",),
+    "finished_check": ("by",),
+    "equipment_check": ("by",),
+    "upkeep": ("by",),
+    "label_approval": ("by",),
+    "complaint": ("decided_by",),
+    "complaint_step": ("by", "decided_by"),
+    "lot": ("supplier_number",),
+    "settings_revision": ("business", "phone"),
+    "market_address": ("name", "address"),
+}
+
 
 def known(text: str, words: Iterable[Word]) -> Word | None:
     """Which of a list of words a text from outside is, letter by letter; None for any other."""

@@ -40,8 +40,10 @@ def test_it_is_listed_shown_and_forgotten(shop: Any, run: Callable[..., Any]) ->
     assert "Ida Marsh" in run("complaint", "show", "1").stdout
     run("complaint", "erase", "1", "--reason", "asked by letter", "--yes")
     shown = run("complaint", "show", "1").stdout
-    assert "itched" in shown
-    assert "Ida Marsh" not in shown
+    assert f"{shop.batch}, Plain Bar" in shown
+    assert "[erased, entry 16]" in shown
+    for words in ("itched", "Ida Marsh", "quay, 9 May", "both hands"):
+        assert words not in shown
 
 
 @pytest.mark.usefixtures("shop")

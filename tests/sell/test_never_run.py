@@ -128,7 +128,7 @@ def test_a_customer_is_changed_and_what_is_left_out_stays(customers: Shop, run: 
 
 def test_a_person_is_erased_and_the_rest_stays(customers: Shop, run: Run) -> None:
     said = run("customer", "erase", "person-2", "--reason", "asked by letter", "--yes").stdout
-    assert said == "The personal details of customer person-2 are erased; the sales remain.\n"
+    assert "The personal details of customer person-2 are erased; the sales remain.\n" in said
     shown = run("customer", "show", "person-2").stdout
     assert shown == "person-2 (person-2), a person: 0 bars went there and stayed.\n"
     assert "Orla" not in run("customer", "list").stdout

@@ -27,7 +27,8 @@ for _word, _names in {
     "DATE": "--on --keep-until --next --bought-on --dated",
     "WEIGHT": "--weight --offcuts --waste --spent --net --net-weight --fats --scale-step",
     "MONEY": "--price --carriage --takings --labour",
-    "NUMBER": "--bars --count --wasted --retain --spoiled --returned --months --last --version --start --amendment",
+    "NUMBER": "--bars --count --wasted --retain --spoiled --returned --months --last "
+    "--version --start --amendment --leave",
     "DAYS": "--every",
     "VALUE": "--against --tolerance --density --sap",
     "PERCENT": "--purity --strength --water",
@@ -36,7 +37,7 @@ for _word, _names in {
     "NAME": "--supplier --material --by --decided-by --as --name --contact --stall --like --with --into --from --to",
     "NAMES": "--inci --salts",
     "REASON": "--reason --anyway --lift --bare",
-    "WORDS": "--business --note --done --seen --source --sap-source --health --bought",
+    "WORDS": "--business --note --done --seen --source --sap-source --health --bought --also",
     "PLACE": "--at --kept-at",
     "PHONE": "--phone",
     "EMAIL": "--email",

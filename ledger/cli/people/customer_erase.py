@@ -1,29 +1,35 @@
 """soapledger customer erase."""
 
-from typing import Annotated
-
 import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Yes
-from ledger.cli.kit.show import confirm, say
 from ledger.cli.people.customer import Which
-from ledger.operations.people.customers import erase_customer
+from ledger.cli.people.erasing import Also, Leave, NameToo, Paper, Reason, erase_shown
 from ledger.rows.people import details_held
+from ledger.views.people.erasable import Sought, erasable_customer
 
 
 def command(
     ctx: typer.Context,
     which: Which,
-    reason: Annotated[str, typer.Option("--reason", help="Why, e.g. asked to be forgotten.")],
+    reason: Reason,
+    also: Also = None,
+    attachment: Paper = None,
+    leave: Leave = None,
+    name_too: NameToo = False,
     yes: Yes = False,
 ) -> None:
-    """Erase a customer's name, phone, email and address for good; what they bought stays."""
+    """Erase a customer's details, and whatever names the person, for good; what they bought stays."""
     here = desk(ctx)
     held = details_held(here.rows(), which)
-    confirm(
-        f"Erase the personal details of {held.name} for good? A recall could then not reach them.",
-        yes,
+    sought = Sought(tuple(also or ()), tuple(attachment or ()), name_too)
+    erase_shown(
+        here,
+        lambda rows: erasable_customer(rows, which, sought),
+        question=f"Erase the personal details of {held.name} for good? A recall could then not reach them.",
+        says=f"The personal details of customer {held.code} are erased; the sales remain.",
+        reason=reason,
+        leave=leave,
+        yes=yes,
     )
-    erase_customer(here.book(), which, reason=reason)
-    say(f"The personal details of customer {held.code} are erased; the sales remain.")

@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.errors import BadInput, Refused
-from ledger.rows.complaint import complaint, personal_of_complaint
+from ledger.rows.complaint import complaint
 from ledger.rows.lot import LotRow, find_lot, places
 from ledger.rows.people import customer_list
 from ledger.storage.book import Book
-from ledger.storage.personal import PersonDetails, forget_person, impersonal, remember_person
+from ledger.storage.personal import PersonDetails, impersonal, remember_person
 from ledger.storage.tables.complaint import Complaint, ComplaintStep
 from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
@@ -161,20 +161,3 @@ def _seller(tx: Transaction, text: str) -> tuple[int | None, int | None]:
     if code in stalls:
         return stalls[code].id, None
     return None, customers[code].id
-
-
-def erase_complaint(book: Book, number: int, *, reason: str) -> None:
-    """Erase who reported a complaint and what it did to them, for good; the complaint itself stays.
-
-    One that was taken back keeps its rows, so it can be erased too. Raises BadInput for an unknown number, Refused
-    when there is nothing to erase, or when the file could not be cleared of what was erased.
-    """
-    with book.look() as rows:
-        held = personal_of_complaint(rows, number)
-    if held is not None:
-        with book.write("complaint erase") as tx:
-            forget_person(tx, held, reason)
-            tx.say(f"Erased the personal details of complaint {number}: {reason}.")
-    book.sweep()
-    if held is None:
-        raise Refused(f"No personal details are kept with complaint {number}; nothing to erase.")

@@ -1,11 +1,11 @@
-"""Add a customer, change what is known of one, or erase a person's details."""
+"""Add a customer, or change what is known of one."""
 
 from dataclasses import dataclass, field
 
-from ledger.errors import BadInput, Refused
-from ledger.rows.people import customer_by_code, customer_list, details_held
+from ledger.errors import BadInput
+from ledger.rows.people import customer_by_code, customer_list
 from ledger.storage.book import Book
-from ledger.storage.personal import PersonDetails, forget_person, remember_person
+from ledger.storage.personal import PersonDetails, remember_person
 from ledger.storage.tables.customer import Customer, CustomerRevision
 from ledger.units.shortcode import check_code, short_code
 from ledger.units.words import CustomerKind
@@ -46,25 +46,6 @@ def edit_customer(book: Book, code: str, details: CustomerDetails) -> None:
         person = remember_person(tx, _person(customer.kind, details))
         tx.add(_revision(customer.id, customer.kind, details, person))
         tx.say(f"Changed customer {customer.code}.")
-
-
-def erase_customer(book: Book, text: str, *, reason: str) -> int:
-    """Erase a customer's personal details for good and return how many rows went; the sales remain.
-
-    Entries taken back keep their rows, so the details go from those too. Raises Refused when there is nothing to
-    erase, or when the file could not be cleared of what was erased.
-    """
-    with book.look() as rows:
-        held = details_held(rows, text)
-    if held.rows:
-        with book.write("customer erase") as tx:
-            for personal_id in held.rows:
-                forget_person(tx, personal_id, reason)
-            tx.say(f"Erased the personal details of customer {held.code}: {reason}.")
-    book.sweep()
-    if not held.rows:
-        raise Refused(f"No personal details are kept of customer {held.code}; nothing to erase.")
-    return len(held.rows)
 
 
 def _person(kind: CustomerKind, details: CustomerDetails) -> PersonDetails:

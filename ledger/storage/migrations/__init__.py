@@ -6,7 +6,7 @@ from pathlib import Path
 
 from ledger.fileformat import APPLICATION_ID, LAID_REVISION, SCHEMA_VERSION, laid_revision_view, what_counts
 from ledger.storage.chain import fact_tables
-from ledger.units.words import COLUMNS
+from ledger.units.words import COLUMNS, FREE_TEXT
 
 _HERE = Path(__file__).parent
 
@@ -93,6 +93,8 @@ def _lay(raw: sqlite3.Connection, *, indexes: bool) -> None:
     for table in tables:
         for statement in (*_known_words(raw, table), *_append_only(table)):  # what is laid last is asked first
             raw.execute(statement)
+    for table in (*tables, "entry"):
+        raw.execute(_never_changed(raw, table, erases="blanked" in tables))
     there = {row[0] for row in raw.execute("SELECT name FROM sqlite_schema WHERE type = 'index'")}
     for name, statement in _INDEXES.items() if indexes else ():
         if name not in there:
@@ -101,13 +103,38 @@ def _lay(raw: sqlite3.Connection, *, indexes: bool) -> None:
 
 
 def _append_only(table: str) -> tuple[str, ...]:
-    refuse = "SELECT RAISE(ABORT, 'guard: What was written is never {}.');"
     return (
-        f"CREATE TRIGGER {table}_never_changed BEFORE UPDATE ON {table} BEGIN {refuse.format('changed')} END",
-        f"CREATE TRIGGER {table}_never_deleted BEFORE DELETE ON {table} BEGIN {refuse.format('deleted')} END",
+        f"CREATE TRIGGER {table}_never_deleted BEFORE DELETE ON {table} "
+        "BEGIN SELECT RAISE(ABORT, 'guard: What was written is never deleted.'); END",
         f"CREATE TRIGGER {table}_entry_still_open BEFORE INSERT ON {table} "
         "WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.entry_id) "
         "BEGIN SELECT RAISE(ABORT, 'guard: Nothing is added to an entry that was closed.'); END",
+    )
+
+
+def _never_changed(raw: sqlite3.Connection, table: str, *, erases: bool) -> str:
+    """The guard that lets nothing of a row be changed but a free text that an erasure, still being written, names.
+
+    What stands there then says that something was erased.
+    """
+    columns = [row[1] for row in raw.execute(f"PRAGMA table_info({table})")]
+    free = [one for one in columns if erases and one in FREE_TEXT.get(table, ())]
+
+    def of(row: str, names: list[str]) -> str:
+        return "(" + ", ".join(f'{row}."{name}"' for name in names) + ")"
+
+    kept = [one for one in columns if one not in free]
+    when = [f"{of('NEW', kept)} IS NOT {of('OLD', kept)}", f"{of('NEW', free)} IS {of('OLD', free)}"] if free else []
+    when += [
+        f'NEW."{one}" IS NOT OLD."{one}" AND (ifnull(instr(NEW."{one}", \'erased\'), 0) = 0 OR NOT EXISTS ('
+        f"SELECT 1 FROM blanked b WHERE b.of_table = '{table}' AND b.of_row = OLD.id AND b.of_column = '{one}' "
+        "AND NOT EXISTS (SELECT 1 FROM entry WHERE id = b.entry_id)))"
+        for one in free
+    ]
+    return (
+        f"CREATE TRIGGER {table}_never_changed BEFORE UPDATE ON {table} "
+        f"BEGIN SELECT RAISE(ABORT, 'guard: What was written is never changed.'){' WHERE ' if when else ''}"
+        f"{' OR '.join(when)}; END"
     )
 
 

@@ -1,0 +1,1 @@
+"""What the ledger holds of a person."""
