@@ -155,19 +155,25 @@ def texts(rows: sqlite3.Connection, tables: Mapping[str, Sequence[str]]) -> Iter
                 yield Text(number, table, row, column, text)
 
 
-def texts_to(rows: sqlite3.Connection, noun: Literal["customer", "supplier"], ids: Sequence[int]) -> Iterator[Text]:
-    """What was written of some customers or suppliers, and on the bars sent to them, given to them or returned."""
-    asked = (json.dumps(list(ids)),)
-    own = f"{noun}_id IN (SELECT value FROM json_each(?))"
+def texts_of(rows: sqlite3.Connection, noun: Literal["customer", "supplier"], ids: Sequence[int]) -> Iterator[Text]:
+    """What was written of some customers or suppliers, whether or not it still counts."""
     for column in ("name", "note"):
-        query = f"SELECT entry_id, id, {column} FROM {noun}_revision WHERE {column} IS NOT NULL AND {own} ORDER BY id"
-        yield from (Text(row[0], f"{noun}_revision", row[1], column, row[2]) for row in rows.execute(query, asked))
-    if noun == "customer":
-        query = (
-            f"SELECT entry_id, id, note FROM movement WHERE note IS NOT NULL AND {own} AND entry_id NOT IN "
-            "(SELECT id FROM entry WHERE reverses IS NOT NULL) ORDER BY id"
-        )
-        yield from (Text(row[0], "movement", row[1], "note", row[2]) for row in rows.execute(query, asked))
+        yield from _texts(rows, f"{noun}_revision", column, f"{noun}_id", ids)
+
+
+def texts_to(rows: sqlite3.Connection, ids: Sequence[int]) -> Iterator[Text]:
+    """What was noted of bars sent to some customers, given to them or returned, but for what an undo notes itself."""
+    undos = {row[0] for row in rows.execute("SELECT id FROM entry WHERE reverses IS NOT NULL")}
+    return (one for one in _texts(rows, "movement", "note", "customer_id", ids) if one.entry not in undos)
+
+
+def _texts(rows: sqlite3.Connection, table: str, column: str, key: str, ids: Sequence[int]) -> Iterator[Text]:
+    query = (
+        f"SELECT entry_id, id, {column} FROM {table} WHERE {column} IS NOT NULL "
+        f"AND {key} IN (SELECT value FROM json_each(?)) ORDER BY id"
+    )
+    for entry, row, text in rows.execute(query, (json.dumps(list(ids)),)):
+        yield Text(entry, table, row, column, text)
 
 
 class SupplierCard(NamedTuple):

@@ -44,10 +44,10 @@ def remember_person(tx: Transaction, details: PersonDetails) -> int | None:
 
 
 def impersonal(words: str, personal: Iterable[str | None], instead: str) -> None:
-    """Raise BadInput for words that repeat a person's details, since they can never be erased."""
+    """Raise BadInput for words that repeat a person's details, which have a place of their own or none."""
     for one in personal:
         if one and re.search(rf"(?<!\w){re.escape(one)}(?!\w)", words, re.IGNORECASE):
-            raise BadInput(f"These words stay for good, and hold '{one}'; leave it out: {instead}.")
+            raise BadInput(f"These words hold '{one}'; leave it out: {instead}.")
 
 
 def forget_person(tx: Transaction, personal_id: int, reason: str) -> None:

@@ -29,7 +29,7 @@ def command(
     card = complaint(here.rows(), which)
     opened = " and is open again" if was_closed and not card.closed_on else ""
     say(f"Complaint {which} has the note{opened}.")
-    say_wrapped("A note stays for good: names and health go to --name and --health of complaint add.")
+    say_wrapped("Others read a note: names and health go to --name and --health of complaint add.")
     if grave:
         say_duties(here)
     if batch:

@@ -30,7 +30,6 @@ _WHERE = {
     "label_approval": "approved label",
     "complaint_step": "complaint",
     "attachment": "paper",
-    "decision": "decision",
 }
 
 
@@ -52,6 +51,8 @@ def erase_shown(
         confirm(question, yes)
     done = erase(here.book(), find, reason=reason, leave=left, shown=found)
     say(says)
+    if done.code != found.code:
+        say(f"The short name is {done.code} now, since the one before named the person.")
     if done.copies:
         say_wrapped(
             f"{count(len(done.copies), 'ledger')} in the same folder may hold it still: "
@@ -66,12 +67,17 @@ def erase_shown(
 def _show(found: Erasable, left: Sequence[int]) -> None:
     every: list[Details | Item] = [*found.details, *found.items]
     say("This would be erased for good:")
-    lines = [
-        (str(number), *((f"{one.noun} {one.code}", one.entry, _told(one)) if isinstance(one, Details) else _line(one)))
-        for number, one in enumerate(every, 1)
-        if number not in left
-    ]
-    table(("", "where", "entry", "text"), [(a, b, str(c), d) for a, b, c, d in lines], right=(0, 2))
+    lines: list[tuple[str, str, str, str]] = []
+    for number, one in enumerate(every, 1):
+        if number in left:
+            continue
+        if isinstance(one, Item):
+            lines.append((str(number), *_line(one)))
+            continue
+        told = [text for text in (one.name, one.phone, one.email, one.address, one.health) if text]
+        lines.append((str(number), f"{one.noun} {one.code}", str(one.entry), told[0]))
+        lines += [("", "", "", text) for text in told[1:]]
+    table(("", "where", "entry", "text"), lines, right=(0, 2))
     if any(isinstance(one, Item) and one.text.table.startswith("complaint") for one in every):
         say_wrapped("What was said of a complaint may be needed of a bar that did harm; to keep one: --leave NUMBER")
     _also(found)
@@ -81,7 +87,7 @@ def _also(found: Erasable) -> None:
     """What is not erased: what may be hers, what stays and why, what cannot be searched."""
     if found.perhaps:
         say(f"{count(len(found.perhaps), 'text')} may name the same person, and would stay:")
-        table(("where", "entry", "text"), [(a, str(b), c) for a, b, c in map(_line, found.perhaps)], right=(1,))
+        table(("where", "entry", "text"), [_line(one) for one in found.perhaps], right=(1,))
         say('To erase one as well, give the words that name the person: --also "WORDS"')
     for one in found.alike:
         say_wrapped(f"The same name or number stands with {one.noun} {one.code}, which would stay. If that is the same")
@@ -100,16 +106,12 @@ def _also(found: Erasable) -> None:
         )
 
 
-def _told(one: Details) -> str:
-    return _short("; ".join(text for text in (one.name, one.phone, one.email, one.address, one.health) if text), ())
-
-
 def _where(one: Item) -> str:
-    return f"{_WHERE.get(one.text.table) or one.text.table.removesuffix('_revision').replace('_', ' ')}"
+    return _WHERE.get(one.text.table) or one.text.table.removesuffix("_revision").replace("_", " ")
 
 
-def _line(one: Item) -> tuple[str, int, str]:
-    return _where(one), one.text.entry, _short(one.text.text, one.spans)
+def _line(one: Item) -> tuple[str, str, str]:
+    return _where(one), str(one.text.entry), _short(one.text.text, one.spans)
 
 
 def _short(text: str, spans: Sequence[Span]) -> str:

@@ -31,7 +31,8 @@ def command(
     say(f"{count(len(papers), 'paper')} kept{where}.")
     table(
         ("with", "name", "what it is", "bytes", "SHA-256"),
-        [(f"{one.noun} {one.code}", one.name, one.kind, str(one.bytes), one.sha256[:12]) for one in papers],
+        [(f"{one.noun} {one.code}", one.name, one.kind, str(one.bytes or "erased"), one.sha256[:12]) for one in papers],
         right=(3,),
     )
-    say(f"To save one: soapledger attachment save {papers[0].sha256[:12]} -o FILE")
+    if left := [one for one in papers if one.bytes]:
+        say(f"To save one: soapledger attachment save {left[0].sha256[:12]} -o FILE")

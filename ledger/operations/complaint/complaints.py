@@ -135,7 +135,7 @@ def _decided(serious: bool | None, by: str | None) -> None:
 
 
 def _impersonal(words: str, personal: Sequence[str | None]) -> None:
-    """Raise BadInput for words that repeat who reported it, since they can never be erased."""
+    """Raise BadInput for words that repeat who reported it: others read them, in the record of the batch."""
     impersonal(words, personal, "names and health go to --name and --health of complaint add, which can be erased")
 
 

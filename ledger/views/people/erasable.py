@@ -10,7 +10,7 @@ from ledger.errors import BadInput
 from ledger.rows.complaint import complaint_kept, complaints_of_customers, words_of_complaints
 from ledger.rows.kept import WholePaper, whole_papers
 from ledger.rows.opened import Rows
-from ledger.rows.people import Details, Text, details_held, every_details, texts, texts_to
+from ledger.rows.people import Details, Text, details_held, every_details, texts, texts_of, texts_to
 from ledger.units.mentions import Mentions, Span, words_of
 from ledger.units.words import FREE_TEXT, STAYS
 
@@ -80,8 +80,10 @@ class _Person(NamedTuple):
 def erasable_customer(rows: Rows, text: str, sought: Sought = NOTHING_MORE) -> Erasable:
     """What is held of a customer, with the complaints that are the person's. Raises BadInput for an unknown one."""
     held = details_held(rows, text)
-    written = [*texts_to(rows, "customer", held.ids)]
+    written = [*texts_of(rows, "customer", held.ids)]
     person = not any(one.column == "name" for one in written)  # a person's name stands among the details
+    if person or sought.name_too:
+        written += texts_to(rows, held.ids)
     complaints = complaints_of_customers(rows, held.ids) if person else ()
     whom = _whom(rows, "customer", held.ids, written, complaints, sought)
     return _erasable(rows, "customer", held.code, held.name, whom)
@@ -90,7 +92,7 @@ def erasable_customer(rows: Rows, text: str, sought: Sought = NOTHING_MORE) -> E
 def erasable_supplier(rows: Rows, text: str, sought: Sought = NOTHING_MORE) -> Erasable:
     """What is held of whom to ask for at a supplier; of the firm's name only where told. Raises BadInput."""
     held = details_held(rows, text, "supplier")
-    whom = _whom(rows, "supplier", held.ids, [*texts_to(rows, "supplier", held.ids)], (), sought)
+    whom = _whom(rows, "supplier", held.ids, [*texts_of(rows, "supplier", held.ids)], (), sought)
     return _erasable(rows, "supplier", held.code, held.name, whom)
 
 
@@ -122,17 +124,18 @@ def _erasable(
     names = [*(one.name for one in own if one.name), *(one.text for one in whom.written if one.column == "name")]
     single = {word for one in names for word in words_of(one) if len(word) >= _FEWEST_LETTERS}
     renamed = [one for one in whom.codes if single & {*words_of(one.text)}]
-    named = Mentions(
-        [*names, *sought.also, *(one.email for one in own), *_addresses(own), *(one.text for one in renamed)],
-        [one.phone for one in own],
-    )
+    weak = Mentions(single)
+    words = [*names, *sought.also, *(one.email for one in own), *_addresses(own), *(one.text for one in renamed)]
+    phones = [one.phone for one in own]
+    papers, unread = _papers(rows, Mentions(words, phones), sought.papers)
+    words += [one.text.text for one in papers if weak.spans(one.text.text)]  # as letter-marsh.pdf, where it is told of
+    named = Mentions(words, phones)
     others = [one for one in every_details(rows) if one not in own and _hits(one, named)]
     hers = [one for one in others if one.noun == "complaint" and not _differs(one, own, named)]
     complaints = {*whom.complaints, *(one.number for one in hers)}
     said = [one for one in words_of_complaints(rows, complaints) if not _GONE.fullmatch(one.text)]
     items = {_place(one): Item(one) for one in (*whom.written, *renamed, *said)}
     perhaps = []
-    weak = Mentions(single)
     for text in texts(rows, FREE_TEXT):
         if _place(text) in items or _GONE.fullmatch(text.text):
             continue
@@ -140,7 +143,6 @@ def _erasable(
             items[_place(text)] = Item(text, spans)
         elif spans := weak.spans(text.text):
             perhaps.append(Item(text, spans))
-    papers, unread = _papers(rows, named, sought.papers)
     stays = (Item(one, spans) for one in texts(rows, STAYS) if (spans := named.spans(one.text)))
     return Erasable(
         noun=noun,
