@@ -4,7 +4,7 @@ import hashlib
 import json
 import sqlite3
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from heapq import merge
 
 FORMAT = 1
@@ -83,28 +83,28 @@ def all_lines(raw: sqlite3.Connection, tables: Sequence[str] | None = None) -> I
     return ((entry_id, line) for entry_id, _, _, line in merge(*streams))
 
 
-def redone_digest(raw: sqlite3.Connection, entry_id: int, blanks: Mapping[tuple[str, int], Mapping[str, str]]) -> str:
-    """The digest of an earlier entry as it will read with some texts of its rows, or what it said, put otherwise."""
-    said = blanks.get(("entry", entry_id), {})
-    head = Head(**{**_head_of(raw, entry_id).__dict__, **said})
-    tables = fact_tables(raw)
+Blanks = Mapping[tuple[str, int], Mapping[str, str]]  # by table and row: what some of its columns read from now on
 
-    def line(text: str, place: int, number: int) -> str:
-        blank = blanks.get((tables[place], number))
+
+def redone_digests(raw: sqlite3.Connection, entries: Mapping[int, Blanks]) -> dict[int, str]:
+    """The digests of earlier entries as they read with some texts of their rows, or what they said, put otherwise.
+
+    Without any they are those of the entries as they read now.
+    """
+    tables, query = fact_tables(raw), entry_sql(raw)
+
+    def line(text: str, table: str, blank: Mapping[str, str] | None) -> str:
         if not blank:
             return text
-        changed = json.dumps(blank, ensure_ascii=False)
-        return f"{tables[place]} " + str(
-            raw.execute("SELECT json_patch(?, ?)", (text.partition(" ")[2], changed)).fetchone()[0]
-        )
+        row = (text.partition(" ")[2], json.dumps(blank, ensure_ascii=False))
+        return f"{table} {raw.execute('SELECT json_patch(?, ?)', row).fetchone()[0]}"
 
-    found = raw.execute(entry_sql(raw), (entry_id,)).fetchall()
-    return entry_digest(head, (line(*row) for row in found))
+    def digest(entry_id: int, blanks: Blanks) -> str:
+        head = Head(**{**asdict(_head_of(raw, entry_id)), **blanks.get(("entry", entry_id), {})})
+        found = raw.execute(query, (entry_id,)).fetchall()
+        return entry_digest(head, (line(text, tables[at], blanks.get((tables[at], id_))) for text, at, id_ in found))
 
-
-def digest_now(raw: sqlite3.Connection, entry_id: int) -> str:
-    """The digest of an earlier entry as it reads."""
-    return entry_digest(_head_of(raw, entry_id), lines_of(raw, entry_id))
+    return {entry_id: digest(entry_id, blanks) for entry_id, blanks in entries.items()}
 
 
 def _head_of(raw: sqlite3.Connection, entry_id: int) -> Head:

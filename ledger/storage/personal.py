@@ -12,7 +12,7 @@ from dataclasses import asdict, dataclass
 from typing import NamedTuple
 
 from ledger.errors import BadInput
-from ledger.storage.chain import digest_now, redone_digest, salted_digest
+from ledger.storage.chain import redone_digests, salted_digest
 from ledger.storage.tables.personal import Erasure, Personal, PersonalText
 from ledger.storage.transaction import Transaction
 
@@ -82,7 +82,7 @@ def blank(tx: Transaction, places: Sequence[Blank]) -> None:
             "content",
         ):  # which stands in no entry; its SHA-256 does, and stays
             inner[one.column] = one.after
-    digests = {entry: redone_digest(tx.rows, entry, texts) for entry, texts in blanks.items()}
+    digests = redone_digests(tx.rows, blanks)
     tx.add_rows(
         "blanked",
         [
@@ -102,5 +102,4 @@ def blank(tx: Transaction, places: Sequence[Blank]) -> None:
             tx.rows.execute(f"{query}(SELECT digest FROM attachment WHERE id = ?)", (one.row,))
         else:
             tx.rows.execute(f'UPDATE {one.table} SET "{one.column}" = ? WHERE id = ?', (one.after, one.row))
-    for entry, digest in digests.items():
-        assert digest_now(tx.rows, entry) == digest, f"entry {entry} does not read as the erasure attests"
+    assert redone_digests(tx.rows, {one: {} for one in digests}) == digests, "an entry reads otherwise"

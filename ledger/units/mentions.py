@@ -7,7 +7,7 @@ from collections.abc import Iterable
 # What may stand between the words of a name; \n as JSON writes it, too.
 _BETWEEN = r"(?:\\n|[\s\-_.,'’#/])+"
 _IN_A_NUMBER = r"[\s\-./()]*"
-_BEFORE_A_NUMBER = rf"\(?\+?(?:\d{{1,3}}{_IN_A_NUMBER})?(?:\(?0\)?{_IN_A_NUMBER})?\(?"
+_BEFORE_A_NUMBER = rf"\(?\+?(?:(?:00)?\d{{1,3}}{_IN_A_NUMBER})?(?:\(?0\)?{_IN_A_NUMBER})?\(?"
 _FEWEST_DIGITS = 6  # fewer are any number
 
 Span = tuple[int, int]
