@@ -64,9 +64,11 @@ def lines_of(raw: sqlite3.Connection, entry_id: int, tables: Iterable[str] | Non
     forty, and reading the schema of all takes longer than the entry. What a later format adds is empty for it.
     """
     for table in sorted(fact_tables(raw) if tables is None else tables):
-        yield from (
-            row[1] for row in raw.execute(f"{canonical_sql(raw, table)} WHERE entry_id = ? ORDER BY id", (entry_id,))
-        )
+        yield from (row["line"] for row in raw.execute(_of_entry(raw, table), (entry_id,)))
+
+
+def _of_entry(raw: sqlite3.Connection, table: str) -> str:
+    return f"{canonical_sql(raw, table)} WHERE entry_id = ? ORDER BY id"
 
 
 def all_lines(raw: sqlite3.Connection, tables: Sequence[str] | None = None) -> Iterator[tuple[int, str]]:
@@ -91,7 +93,7 @@ def redone_digests(raw: sqlite3.Connection, entries: Mapping[int, Blanks]) -> di
 
     Without any they are those of the entries as they read now.
     """
-    tables, query = fact_tables(raw), entry_sql(raw)
+    tables = {table: _of_entry(raw, table) for table in fact_tables(raw)}
 
     def line(text: str, table: str, blank: Mapping[str, str] | None) -> str:
         if not blank:
@@ -101,8 +103,8 @@ def redone_digests(raw: sqlite3.Connection, entries: Mapping[int, Blanks]) -> di
 
     def digest(entry_id: int, blanks: Blanks) -> str:
         head = Head(**{**asdict(_head_of(raw, entry_id)), **blanks.get(("entry", entry_id), {})})
-        found = raw.execute(query, (entry_id,)).fetchall()
-        return entry_digest(head, (line(text, tables[at], blanks.get((tables[at], id_))) for text, at, id_ in found))
+        found = ((table, row) for table, query in tables.items() for row in raw.execute(query, (entry_id,)).fetchall())
+        return entry_digest(head, (line(row["line"], table, blanks.get((table, row["id"]))) for table, row in found))
 
     return {entry_id: digest(entry_id, blanks) for entry_id, blanks in entries.items()}
 

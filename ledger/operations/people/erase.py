@@ -6,8 +6,8 @@ from pathlib import Path
 
 from ledger.errors import BadInput, Refused
 from ledger.rows.opened import Rows
-from ledger.storage.compared import copies_before
 from ledger.storage.book import Book
+from ledger.storage.compared import copies_before
 from ledger.storage.personal import Blank, blank, forget_person
 from ledger.views.people.erasable import Erasable
 
