@@ -112,7 +112,9 @@ def _whom(
     sought: Sought,
 ) -> _Person:
     own = [one for one in every_details(rows) if one.noun == noun and one.number in ids]
-    codes = [] if noun == "complaint" else [one for one in texts(rows, {noun: ("code",)}) if one.row in ids]
+    firm = noun == "supplier" or any(one.column == "name" for one in written)
+    named = noun != "complaint" and (not firm or sought.name_too)  # a firm's short name is made from its own
+    codes = [one for one in texts(rows, {noun: ("code",)}) if one.row in ids] if named else []
     kept = [one for one in written if (one.column != "name" or sought.name_too) and not _GONE.fullmatch(one.text)]
     return _Person(own, kept, codes, complaints, sought)
 
