@@ -15,7 +15,7 @@ from making import cut, planned, weighed
 from shop import PLAIN_BAR, Shop
 
 from ledger.operations.material.materials import MaterialFacts, edit_material
-from ledger.operations.recipe.recipes import revise_recipe
+from ledger.operations.recipe.recipes import add_recipe, revise_recipe
 from ledger.rows.batch import find_batch
 from ledger.rows.material import material_by_code
 from ledger.views.recipe.ingredients import bases_of_batch
@@ -75,11 +75,17 @@ def test_a_fat_without_a_salt_name_stands_under_its_own_with_its_alkali(shop: Sh
 
 
 @pytest.mark.parametrize(
-    ("when", "held"), [("# nothing is held back\n", set()), ('when = "at trace"\nin_demand = true\n', {"coconut oil"})]
+    ("when", "held"),
+    [
+        ("# nothing is held back\n", set()),
+        ('when = "at trace"\nin_demand = true\n', set()),  # it cooks with the others
+        ('when = "after the cook"\nin_demand = false\n', {"coconut oil"}),
+    ],
 )
 def test_only_the_fat_that_was_held_back_is_known_as_held_back(shop: Shop, when: str, held: set[str]) -> None:
-    revise_recipe(shop.book, "plain-bar", PLAIN_BAR.replace("percent = 40\n", f"percent = 40\n{when}"), file="p.toml")
-    code = weighed(shop.book, planned(shop.book))
+    text = PLAIN_BAR.replace("percent = 40\n", f"percent = 40\n{when}").replace('"cold"', '"hot"')
+    add_recipe(shop.book, text.replace("plain-bar", "held").replace("Plain Bar", "Held"), file="p.toml")
+    code = weighed(shop.book, planned(shop.book, "held"))
     with shop.book.look() as rows:
         found = bases_of_batch(rows, find_batch(rows, code).id)
     assert {one.lot.material for one in found} == {"olive oil", "coconut oil", "water", "sodium hydroxide"}

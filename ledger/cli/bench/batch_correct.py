@@ -92,11 +92,11 @@ def _say(found: Correction, units: Units) -> None:
 
 def _nearest(found: Correction) -> str | None:
     """Pouring it as it is where that gives an ordinary bar, else the way that comes nearest to what was meant."""
-    able = [one for one in found.advice if one.possible and one.nominal_ppm is not None]
+    able = [one for one in found.advice if one.possible and one.becomes_ppm is not None]
     for one in able:
-        if one.way == "pour" and abs((one.nominal_ppm or 0) - found.superfat_meant_ppm) <= 10_000:
+        if one.way == "pour" and abs((one.becomes_ppm or 0) - found.becomes_meant_ppm) <= 10_000:
             return one.way
-    best = min(able, key=lambda one: abs((one.nominal_ppm or 0) - found.superfat_meant_ppm), default=None)
+    best = min(able, key=lambda one: abs((one.becomes_ppm or 0) - found.becomes_meant_ppm), default=None)
     return best.way if best else None
 
 
@@ -104,8 +104,13 @@ def _words(one: Advice, units: Units) -> str:
     text = one.words[0].upper() + one.words[1:]
     if one.nominal_ppm is None or one.likely_low_ppm is None or one.all_low_ppm is None:
         return f"{one.way}: {text}."
+    pot = (
+        ""
+        if one.becomes_ppm == one.nominal_ppm
+        else f" over all the fats {show_share(one.becomes_ppm or 0, 2)}, in the pot"
+    )
     text += (
-        f"; superfat {show_share(one.nominal_ppm, 2)}, likely low {show_share(one.likely_low_ppm, 2)}, "
+        f"; superfat{pot} {show_share(one.nominal_ppm, 2)}, likely low {show_share(one.likely_low_ppm, 2)}, "
         f"all low {show_share(one.all_low_ppm, 2)}; {show_mass(one.dough_mg, units)} in the pot"
     )
     if one.bars:

@@ -8,12 +8,16 @@ from ledger.units.quantity import show_share
 
 def say_superfat(check: LyeCheck) -> None:
     """The superfat that the actual grams and lots give, with how low it may lie."""
-    for pot, found in (("in the pot, before the fat held back goes in,", check.before_addition), ("", check.superfat)):
+    for pot, found in (
+        ("in the pot, before the fat held back goes in,", check.before_addition),
+        ("", check.superfat),
+        ("with what goes in at trace at its target", check.as_meant),
+    ):
         if found is not None:
             say_wrapped(
                 f"As weighed, from these lots, the superfat {pot + ' ' if pot else ''}is "
                 f"{show_share(found.nominal_ppm, 2)}; likely low {show_share(found.likely_low_ppm, 2)}, "
                 f"all low {show_share(found.all_low_ppm, 2)}."
             )
-    if warning := all_low_warning(check.before_addition or check.superfat):
+    if warning := all_low_warning(check.before_addition or check.superfat or check.as_meant):
         say_wrapped(warning)

@@ -7,7 +7,7 @@ from fractions import Fraction
 from ledger.domain.lye.pot import Figures, Pot, open_acids
 from ledger.domain.lye.saponification import demand_koh
 from ledger.domain.lye.uncertainty import Superfat
-from ledger.domain.recipe.recipe import IN_THE_FATS, WITH_THE_LYE
+from ledger.domain.recipe.recipe import AFTER_THE_COOK, WITH_THE_LYE
 from ledger.units.quantity import WHOLE_PPM
 from ledger.units.words import Process, Role, Stage
 
@@ -38,9 +38,10 @@ class Way:
 
     name: str  # pour, lye or fats
     lines: tuple[InPot, ...]
-    superfat: Superfat | None
+    superfat: Superfat | None  # of the pot as it cooks, where a fat is held back from it: whether it burns
     why_not: str | None = None
     burns: bool = False
+    becomes: Superfat | None = None  # over all the fats: what the bar is
 
     def changes(self, before: Sequence[InPot]) -> tuple[tuple[InPot, int], ...]:
         """(line, mg more or less) for every line that differs."""
@@ -59,9 +60,22 @@ class Case:
     scale_step_mg: int
     decided: bool = False  # someone decided that its superfat is likely to be nothing
 
-    def superfat(self, lines: Sequence[InPot]) -> Superfat:
-        """Of the pot as it cooks, where a fat is held back from it, else of all the fats."""
-        return _pot(self, lines).lowest()
+    def pot(self, lines: Sequence[InPot]) -> Pot:
+        """What of some lines bears on the lye."""
+        fats = [one for one in lines if one.role == "fat" and one.mass_mg]
+        return Pot(
+            self.process,
+            tuple(one.figures.fat(one.mass_mg) for one in fats if one.stage != AFTER_THE_COOK),
+            tuple(one.figures.fat(one.mass_mg) for one in fats if one.stage == AFTER_THE_COOK),
+            tuple(one.figures.alkali(one.mass_mg) for one in lines if one.role == "alkali"),
+            _acids(lines),
+            self.scale_step_mg,
+            open_acids((one.figures, one.mass_mg) for one in lines if one.role == "additive"),
+        )
+
+    def meant(self) -> Superfat:
+        """The superfat over all the fats, had every line been weighed at its target."""
+        return self.pot([replace(one, mass_mg=one.target_mg) for one in self.lines]).superfat()
 
     @property
     def line(self) -> InPot:
@@ -84,10 +98,12 @@ def _safe(case: Case, way: Way) -> Way:
     water, alkali = lye_parts(jug)
     if dry and water < alkali:
         return replace(way, why_not="there is less water than alkali, and it does not dissolve")
-    found = case.superfat(way.lines)
+    pot = case.pot(way.lines)
+    found = pot.lowest()
+    way = replace(way, superfat=found, becomes=pot.superfat())
     if found.likely_low_ppm > 0 or (case.decided and found.nominal_ppm > 0):
-        return replace(way, superfat=found)
-    return replace(way, superfat=found, why_not=what_it_means(found), burns=True)
+        return way
+    return replace(way, why_not=what_it_means(found), burns=True)
 
 
 def lye_parts(lines: Sequence[InPot]) -> tuple[int, int]:
@@ -100,19 +116,6 @@ def lye_parts(lines: Sequence[InPot]) -> tuple[int, int]:
         elif one.role == "liquid" or one.figures.acid_koh_mg_per_kg is not None:
             water += one.figures.water_mg(one.mass_mg)
     return round(water), round(alkali)
-
-
-def _pot(case: Case, lines: Sequence[InPot]) -> Pot:
-    fats = [one for one in lines if one.role == "fat" and one.mass_mg]
-    return Pot(
-        case.process,
-        tuple(one.figures.fat(one.mass_mg) for one in fats if one.stage == IN_THE_FATS),
-        tuple(one.figures.fat(one.mass_mg) for one in fats if one.stage != IN_THE_FATS),
-        tuple(one.figures.alkali(one.mass_mg) for one in lines if one.role == "alkali"),
-        _acids(lines),
-        case.scale_step_mg,
-        open_acids((one.figures, one.mass_mg) for one in lines if one.role == "additive"),
-    )
 
 
 def _acids(lines: Sequence[InPot], *, matched: bool = False) -> Fraction:

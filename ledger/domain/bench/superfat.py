@@ -56,10 +56,12 @@ def superfat_doubt(words: str, low: Superfat) -> Doubt:
 
 def as_weighed_doubt(batch: str, check: LyeCheck) -> Doubt | None:
     """Why weights are not booked without a decision; None where they may be."""
-    low = check.before_addition or check.superfat
+    low = check.before_addition or check.superfat or check.as_meant
     if low is None or low.likely_low_ppm > 0:
         return None
     pot = ", before the fat held back goes in," if check.before_addition else ""
+    if low is check.as_meant:
+        pot = ", with what goes in at trace at its target,"
     shown = f"With these weights batch {batch}{pot} has a superfat of {show_share(low.nominal_ppm, 2)}"
     ways = (
         f"Nothing was written. Weigh again; for what can be done: soapledger batch correct {batch} LINE=GRAMS. "

@@ -150,7 +150,7 @@ class Pot(NamedTuple):
 
     process: Process
     fats: tuple[FatCharge, ...]
-    held: tuple[FatCharge, ...]  # fats held back until later
+    held: tuple[FatCharge, ...]  # fats held back until after the cook
     alkalis: tuple[AlkaliCharge, ...]
     acids_koh_mg: Fraction
     scale_step_mg: int

@@ -22,6 +22,7 @@ class LyeCheck:
     before_addition: Superfat | None  # hot process: of the pot, before a fat held back goes in
     figures: dict[int, str]  # by lot: the saponification value or purity used, and where it stands
     stated: tuple[str, ...]  # whose each single figure is, and how far it is trusted
+    as_meant: Superfat | None = None  # while a fat is still to come at trace: with it at its target
 
     @property
     def superfat_ppm(self) -> int | None:
@@ -46,6 +47,11 @@ class Weighed:
         """Whether it is a fat that goes in later than the others."""
         return self.role == "fat" and self.stage != "in the fats"
 
+    @property
+    def after_cook(self) -> bool:
+        """Whether it is a fat that is not in the pot while it cooks."""
+        return self.role == "fat" and self.stage == "after the cook"
+
 
 def checked(
     weighed: Sequence[Weighed],
@@ -58,19 +64,22 @@ def checked(
     """The lye of what was weighed; `still` is what is open, at its target.
 
     The superfat is known once all fats and the alkali are weighed, and that of the pot once all but the fats held back
-    are. An acid still open counts where its material is `in_demand`: alkali was weighed for it, and it goes in later.
+    are; a fat still to come at trace counts in the pot at its target, for then it is too late to weigh the lye again.
+    An acid still open counts where its material is `in_demand`: alkali was weighed for it, and it goes in later.
     """
     alkalis = [one for one in weighed if one.role == "alkali"]
     total = sum(one.mass_mg for one in alkalis)
     pure = sum((one.mass_mg * one.figures.alkali(one.mass_mg).purity_ppm for one in alkalis), Fraction(0))
-    superfat = before = None
+    superfat = before = meant = None
     fats = [one for one in weighed if one.role == "fat"]
     waiting = [one for one in still if one.role in ("fat", "alkali")]
     if fats and alkalis and all(one.held_back for one in waiting):
         to_come = [one for one in still if one.role == "additive" and one.material_id in in_demand]
-        pot = pot_as_weighed((*weighed, *to_come), process, scale_step_mg)
+        traced = [one for one in waiting if not one.after_cook]
+        pot = pot_as_weighed((*weighed, *to_come, *traced), process, scale_step_mg)
         superfat = None if waiting else pot.superfat()
-        before = pot.cooking() if waiting or pot.held else None
+        before = pot.cooking() if pot.held or len(waiting) > len(traced) else None
+        meant = pot.superfat() if traced and before is None else None
     return LyeCheck(
         fats_mg=sum(one.mass_mg for one in fats),
         alkali_mg=dry_alkali(weighed),
@@ -81,6 +90,7 @@ def checked(
         before_addition=before,
         figures={one.lot_id: words for one in weighed if (words := _words(one))},
         stated=stated(one.figures for one in weighed),
+        as_meant=meant,
     )
 
 
@@ -90,8 +100,8 @@ def pot_as_weighed(weighed: Iterable[Weighed], process: Process, scale_step_mg: 
     fats = [one for one in found if one.role == "fat"]
     return Pot(
         process,
-        tuple(one.figures.fat(one.mass_mg) for one in fats if not one.held_back),
-        tuple(one.figures.fat(one.mass_mg) for one in fats if one.held_back),
+        tuple(one.figures.fat(one.mass_mg) for one in fats if not one.after_cook),
+        tuple(one.figures.fat(one.mass_mg) for one in fats if one.after_cook),
         tuple(one.figures.alkali(one.mass_mg) for one in found if one.role == "alkali"),
         sum((one.figures.acid_koh_mg(one.mass_mg) for one in found if one.role == "additive"), Fraction(0)),
         scale_step_mg,

@@ -200,8 +200,8 @@ def formulate(
     fats = [one for one in charges if one.line.role == "fat"]
     pot = Pot(
         recipe.process,
-        tuple(one.figures.fat(one.mass_mg) for one in fats if not one.line.held_back),
-        tuple(one.figures.fat(one.mass_mg) for one in fats if one.line.held_back),
+        tuple(one.figures.fat(one.mass_mg) for one in fats if not one.line.after_cook),
+        tuple(one.figures.fat(one.mass_mg) for one in fats if one.line.after_cook),
         tuple(alkalis[need.kind].alkali(need.weigh_mg) for need in lye.alkalis),
         sum((one.figures.acid_koh_mg(one.mass_mg) for one in charges), Fraction(0)),
         scale_step_mg,

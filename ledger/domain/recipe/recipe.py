@@ -57,6 +57,11 @@ class RecipeLine:
         """Whether it is a fat that goes in later than the others."""
         return self.role == "fat" and self.stage != IN_THE_FATS
 
+    @property
+    def after_cook(self) -> bool:
+        """Whether it is a fat that is not in the pot while it cooks."""
+        return self.role == "fat" and self.stage == AFTER_THE_COOK
+
 
 @dataclass(frozen=True)
 class Portion:
@@ -136,14 +141,14 @@ class Recipe:
         return tuple(line for line in self.lines if line.role == role)
 
 
-def held_back_words(process: Process, held: Sequence[str]) -> list[str]:
-    """What becomes of the fats held back, in the words of their process; nothing where none is."""
-    if not held:
-        return []
-    names = " and ".join(held)
-    if process == "hot":
-        return [f"{names} goes in after the cook and mostly stays as it is, if the cook has finished."]
-    return [
-        f"{names} does not stay as the superfat in cold process: what is left is a share of every fat, "
-        "not the named one."
-    ]
+def held_back_words(process: Process, held: Sequence[tuple[str, Stage]]) -> list[str]:
+    """What becomes of the fats held back (name, stage), in the words of their process; nothing where none is."""
+    late = " and ".join(name for name, stage in held if stage == AFTER_THE_COOK)
+    traced = " and ".join(name for name, stage in held if stage != AFTER_THE_COOK)
+    found = [f"{late} goes in after the cook and mostly stays as it is, if the cook has finished."] if late else []
+    if traced:
+        of = "does not stay as the superfat in cold process"
+        if process == "hot":
+            of = "is in the pot while it cooks and does not stay as the superfat"
+        found.append(f"{traced} {of}: what is left is a share of every fat, not the named one.")
+    return found

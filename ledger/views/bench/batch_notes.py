@@ -24,7 +24,9 @@ def notes_before(rows: Rows, batch: BatchRow) -> list[str]:
 def notes_that_stay(rows: Rows, batch: BatchRow, lowest: Superfat | None) -> list[str]:
     """All low at nothing, what becomes of a fat held back, fragrances without a certificate or over it."""
     found = [warning] if (warning := all_low_warning(lowest)) else []
-    found += held_back_words(batch.process, [line.material for line in plan_lines(rows, batch.id) if line.held_back])
+    found += held_back_words(
+        batch.process, [(line.material, line.stage) for line in plan_lines(rows, batch.id) if line.held_back]
+    )
     if batch.part_of:
         found.append(f"A portion of batch {batch.part_of}, whose papers hold the fats and the lye.")
     return found + [one.words for one in batch_skin_checks(rows, batch) if one.verdict != "within"]

@@ -36,6 +36,7 @@ class Advice:
     nominal_ppm: int | None
     likely_low_ppm: int | None
     all_low_ppm: int | None
+    becomes_ppm: int | None  # the superfat over all the fats; the three before are of the pot as it cooks
     dough_mg: int
     bars: int | None
     overfull_ul: int  # what does not fit the mould
@@ -51,6 +52,7 @@ class Correction:
     meant_mg: int
     actual_mg: int
     superfat_meant_ppm: int
+    becomes_meant_ppm: int  # over all the fats, with every line at its target
     advice: tuple[Advice, ...]
 
 
@@ -67,6 +69,7 @@ def correction(rows: Rows, batch: BatchRow, line: int, actual_mg: int) -> Correc
         wrong.target_mg,
         actual_mg,
         case.superfat_ppm,
+        case.meant().nominal_ppm,
         tuple(_advice(rows, batch, case, way) for way in found),
     )
 
@@ -164,6 +167,7 @@ def _advice(rows: Rows, batch: BatchRow, case: Case, way: Way) -> Advice:
         nominal_ppm=found.nominal_ppm if found else None,
         likely_low_ppm=found.likely_low_ppm if found else None,
         all_low_ppm=found.all_low_ppm if found else None,
+        becomes_ppm=way.becomes.nominal_ppm if way.becomes else None,
         dough_mg=dough,
         bars=bars,
         overfull_ul=overfull,
@@ -177,10 +181,10 @@ def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solutio
             shown += f"likely as low as {show_share(way.superfat.likely_low_ppm, 2)}, "
         return f"not a way out: {shown}{way.why_not}"
     if way.name == "pour":
-        assert way.superfat
+        assert way.becomes
         if case.line.role == "liquid":
             return f"pour it as it is: {_lye_words(case)}"
-        return f"pour it as it is: {what_it_means(way.superfat)}"
+        return f"pour it as it is: {what_it_means(way.becomes)}"
     if way.name == "fats":
         return "add " + ", ".join(f"{show_mass(mass, units)} of {one.material}" for one, mass in changes)
     if case.line.role == "liquid":

@@ -18,7 +18,7 @@ from ledger.domain.lye.composition import (
 )
 from ledger.domain.lye.pot import Figures
 from ledger.domain.lye.weighed import Weighed
-from ledger.domain.recipe.recipe import DRIEST_WATER_PPM, IN_THE_FATS, WATER_LEFT_PPM, Recipe
+from ledger.domain.recipe.recipe import DRIEST_WATER_PPM, WATER_LEFT_PPM, Recipe
 from ledger.reference.tables import fats
 from ledger.rows.batch import BatchRow
 from ledger.rows.material import MaterialCard, materials_by_id
@@ -88,7 +88,7 @@ def recipe_stages(sheet: RecipeSheet) -> Stages | None:
         card = sheet.materials[line.material]
         figures = alkalis[line.kind] if line.kind else fixed.get(line, sheet.formulation.fill)
         if line.role != "packaging":
-            inputs.append(Input(line.role, card, figures, target.target, line.held_back))
+            inputs.append(Input(line.role, card, figures, target.target, line.after_cook))
     return stages(charged(sheet.recipe.process, inputs), sheet.recipe, lost_mg=None)
 
 
@@ -119,7 +119,7 @@ def stages_of(
             cards[one.material_id],
             one.figures,
             one.mass_mg,
-            one.role == "fat" and one.stage != IN_THE_FATS,
+            one.after_cook,
         )
         for one in found
     ]

@@ -265,7 +265,8 @@ def lye_warnings(sheet: RecipeSheet, units: Units) -> list[str]:
     elif warning := all_low_warning(low):
         found.append(warning)
     found += held_back_words(
-        recipe.process, [sheet.materials[line.material].name for line in recipe.of_role("fat") if line.held_back]
+        recipe.process,
+        [(sheet.materials[line.material].name, line.stage) for line in recipe.of_role("fat") if line.held_back],
     )
     acids = [charge for charge in sheet.formulation.charges if charge.figures.acid_koh_mg_per_kg is not None]
     for charge in acids:

@@ -6,7 +6,7 @@ from fractions import Fraction
 from math import gcd, lcm
 from typing import NamedTuple
 
-from ledger.domain.recipe.recipe import IN_THE_FATS, Recipe
+from ledger.domain.recipe.recipe import AFTER_THE_COOK, Recipe
 from ledger.errors import BadInput
 from ledger.rows.batch import worked_by
 from ledger.rows.lot import LotRow, lots_by_id
@@ -177,7 +177,7 @@ class Compositions:
             self.lots |= lots_by_id(self._rows, more)
         self._took |= dict.fromkeys(batches, ())
         for row in taken:
-            held = row.role == "fat" and row.stage != IN_THE_FATS
+            held = row.role == "fat" and row.stage == AFTER_THE_COOK
             self._took[row.batch_id] += (Taken(self.lots[row.lot_id], row.used, held),)
         worked = worked_by(self._rows, batches)
         self._worked |= worked
