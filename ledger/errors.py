@@ -13,6 +13,10 @@ class Refused(LedgerError):
     exit_code = 1
 
 
+class Doubted(Refused):
+    """A rule says no that a named person may decide about, with a reason."""
+
+
 class BadInput(LedgerError):
     """What was typed cannot be read; the message says what was wrong, where, and what to type."""
 

@@ -195,6 +195,7 @@ def _used(line: WeighLine, inci: str, origin: str, certificate: str | None) -> U
         pieces=line.pieces,
         weighed_by="Nuala Quill",
         weighed_at="2026-04-01T12:41:00Z",
+        unread=None,
     )
 
 

@@ -206,6 +206,11 @@ class PlanLineRow(NamedTuple):
         return self.role == "fat" and self.stage != "in the fats"
 
     @property
+    def always_read(self) -> bool:
+        """Whether its weight is always read from the scale: lye burns, and a fragrance has its limit on the skin."""
+        return bool({self.role, self.kind} & {"alkali", "fragrance"})
+
+    @property
     def left_out(self) -> bool:
         """Whether she said that none of it went in."""
         return self.logged and self.used == 0

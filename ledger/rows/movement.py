@@ -13,20 +13,26 @@ from ledger.units.words import Role, Stage, Way
 
 
 class WentIn(NamedTuple):
-    """What a line of a batch took of a lot, all its weighings together, in mg or pieces; who wrote the last, when."""
+    """What a line of a batch took of a lot, all its weighings together, in mg or pieces; who wrote the last, when.
+
+    `note` stands with the last that counts.
+    """
 
     line_id: int | None
     lot_id: int
     used: int
     who: str
     at: str  # UTC timestamp of the entry
+    note: str | None
 
 
 def went_in(rows: sqlite3.Connection, batch_id: int) -> tuple[WentIn, ...]:
     """What went into a batch by line and lot, in the order of work; what was put back to nothing is among it."""
     found = rows.execute(
         """
-        SELECT w.line, w.lot, w.used, e.who, e.recorded_at FROM (
+        SELECT w.line, w.lot, w.used, e.who, e.recorded_at,
+               (SELECT v.note FROM live_movement v WHERE v.plan_line_id = w.line AND v.lot_id = w.lot
+                ORDER BY v.id DESC LIMIT 1) FROM (
           SELECT v.plan_line_id AS line, v.lot_id AS lot, -sum(v.quantity) AS used, min(v.id) AS first,
                  max(v.entry_id) AS last
           FROM movement v WHERE v.batch_id = ? AND v.kind = 'consumed' GROUP BY v.plan_line_id, v.lot_id

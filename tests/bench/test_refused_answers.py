@@ -115,3 +115,69 @@ def test_a_refused_word_does_not_accept_a_delivery(shop: Shop, run: Any) -> None
     assert "Write yes, or no" in said.stderr
     query = "SELECT count(*) FROM lot l JOIN decision d ON d.lot_id = l.id WHERE l.supplier_number = 'W-9'"
     assert shop.rows().execute(query).fetchone()[0] == 0
+
+
+def notes(shop: Shop) -> list[str]:
+    """What is noted of the batch."""
+    query = "SELECT text FROM live_reading WHERE batch_id = 2 AND what = 'observation' ORDER BY id"
+    return [row[0].replace("\u00a0", " ") for row in shop.rows().execute(query)]
+
+
+def test_going_back_and_enter_leave_what_is_booked(shop: Shop, run: Any) -> None:
+    code = at_the_lines(shop)
+    said = run("batch", "log", code, input=typed("598", "b", "", "", "q"))
+    assert booked(shop, code) == [598_000, 400_000, 0, 0]  # it was corrected to the target, 600 g
+    assert "It stays as it is booked." in said.stderr
+
+
+@pytest.mark.parametrize("first", [("60O g", "598"), ("1300", "no", "598")])
+def test_after_a_refusal_there_is_no_target_any_more_even_when_she_comes_back(
+    shop: Shop, run: Any, first: tuple[str, ...]
+) -> None:
+    code = at_the_lines(shop)
+    run("batch", "log", code, input=typed(*first, "b", "", "b", "60O g", "", "q"))
+    assert booked(shop, code) == [598_000, 0, 0, 0]
+
+
+@pytest.mark.parametrize("answers", [("", "", "q"), ("b", "", "", "q"), ("s", "b", "", "q")])
+def test_the_lye_is_never_taken_from_the_plan(shop: Shop, run: Any, answers: tuple[str, ...]) -> None:
+    code = at_the_lines(shop)
+    said = run("batch", "log", code, input=typed("", "", "", *answers))
+    assert booked(shop, code) == [600_000, 400_000, 293_652, 0]
+    assert "Enter books nothing here now. Type the weight" in said.stderr
+
+
+def test_a_refused_weight_is_kept_as_a_note_and_leads_to_the_ways_out(shop: Shop, run: Any) -> None:
+    code = at_the_lines(shop)
+    # 165 g for 146.8 g: 165 / 0.71288755 = 231.45 g KOH for 216.8 g: 6.76 % too much
+    answers = ("", "", "", "165", "yes", "drain", "lye", "q")
+    said = run("batch", "log", code, input=typed(*answers))
+    out = " ".join((said.stdout + said.stderr).replace("\u00a0", " ").split())
+    assert "lye is left over and it would burn" in out
+    assert notes(shop)[0] == "line 4, sodium hydroxide: 165 g was typed and refused"
+    assert "of the lye solution in the jug" in out
+    assert "Which way did you take: lye, fats or pour?" in out
+    assert "'drain' is not a way out" in out
+    # 146.826 / 165 of the jug is poured
+    assert booked(shop, code) == pytest.approx([600_000, 400_000, 261_307, 146_826], abs=2)
+
+
+def test_none_of_the_ways_asks_the_line_again_and_takes_no_target(shop: Shop, run: Any) -> None:
+    code = at_the_lines(shop)
+    run("batch", "log", code, input=typed("", "", "", "165", "yes", "", "", "146.8", "q"))
+    assert booked(shop, code)[3] == 146_800
+    assert len(notes(shop)) == 1
+
+
+def test_a_weight_taken_back_at_the_question_is_kept_as_a_note(shop: Shop, run: Any) -> None:
+    code = at_the_lines(shop)
+    run("batch", "log", code, input=typed("1300", "no", "600", "q"))
+    assert notes(shop) == ["line 1, olive oil: 1 300 g was typed and taken back"]
+
+
+def test_a_way_taken_sets_the_targets_of_what_is_asked_next(shop: Shop, run: Any) -> None:
+    code = at_the_lines(shop)
+    # 231.45 g KOH are 231.45 / 0.95 = 243.63 g of demand, 1.12376 of 216.8: 449.5 g of coconut oil
+    said = run("batch", "log", code, input=typed("", "", "", "165", "yes", "fats", "b", "b", "b", "q")).stderr
+    assert booked(shop, code)[1] == pytest.approx(449_505, abs=10)
+    assert "2. coconut oil, lot L2-8: 449.5 g" in said.replace("\u00a0", " ")

@@ -224,7 +224,7 @@ def test_stopping_outside_a_prompt_is_said_too(run: Any, monkeypatch: Any) -> No
 @pytest.mark.usefixtures("frozen")
 def test_a_refusal_after_an_entry_of_the_same_command_keeps_its_code_and_names_the_entry(shop: Any, run: Any) -> None:
     run("batch", "plan", "plain-bar")
-    run("batch", "log", "26-002-2", "--as-planned", "--reading", "poured=14:05")
+    run("batch", "log", "26-002-2", "--as-planned", "--line", "4=146.8 g", "--reading", "poured=14:05")
     run("batch", "cut", "26-002-2", "10", "--on", "2026-06-01")
     run("pass", "26-002-2", "--anyway", "a trial")
     told = run(

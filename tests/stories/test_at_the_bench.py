@@ -10,6 +10,7 @@ from making import CHECKED
 from pypdf import PdfReader
 from recipes import bar_file
 
+SCALE = ("--line", "4=142.1 g", "--line", "5=20 g")  # lye and fragrance are never taken from the plan
 MORE = """
 [[fragrance]]
 material = "lavender oil"
@@ -54,9 +55,9 @@ def test_a_plain_cold_batch_takes_no_more_than_fifteen_typed_values(bench: Any, 
     with freeze_time("2026-10-05 10:00:00"):
         bench("recipe", "add", "quay.toml")
         bench("batch", "plan", "quay")
-        # clean and scale by Enter, two fats, water, lye by Enter; lye and fats temperature, emulsion left, trace;
-        # the fragrance by Enter; poured, weight in the mould; nothing seen
-        first, count = typed("", "", "", "", "", "", "44 C", "43 C", "", "9", "", "14:05", "1440", "")
+        # clean and scale by Enter, two fats, water by Enter, lye typed; lye and fats temperature, emulsion left, trace;
+        # the fragrance typed; poured, weight in the mould; nothing seen
+        first, count = typed("", "", "", "", "", "142.1", "44 C", "43 C", "", "9", "20", "14:05", "1440", "")
         said = bench("batch", "log", "26-001-4", input=first).stdout
         assert "everything is weighed" in said
     with freeze_time("2026-10-06 10:00:00"):  # unmoulded, cut into ten that day, seen: soda ash (the ninth word)
@@ -64,9 +65,10 @@ def test_a_plain_cold_batch_takes_no_more_than_fifteen_typed_values(bench: Any, 
         said = bench("batch", "log", "26-001-4", input=second).stdout
         # fats 1000 g, lye 142.1 g, water 284.2 g, fragrance 20 g: 1446.3 g, less 1420: 26.3 g
         assert "26.3 g (1.8 %) lost to pot and air" in said
-    assert count + more == 11
+    assert count + more == 13
     shown = bench("batch", "show", "26-001-4").stdout
     assert "soda ash" in shown
+    assert "Lines 1, 2, 3: as planned, not read from the scale." in shown
     with freeze_time("2026-10-07 10:00:00"):
         assert "in order" in bench("equipment", "show", "kitchen-scale").stdout  # tried at the bench, 500 g
 
@@ -81,8 +83,8 @@ def test_a_hot_batch_stopped_resumed_substituted_and_decided(bench: Any, tmp_pat
         # back at the coconut oil; olive oil (b) is corrected to come from two drums: the first ran out
         lots = "400 g@L1-X,300 g@L2-8"
         rest, _ = typed(
-            "b", lots, "", "", "", "61 C", "47 C", "", "9", "2646", "10:30", "82 C", "12:00", "2590", "95 C",
-            "", "13:10", "", "",
+            "b", lots, "", "", "142.1", "61 C", "47 C", "", "9", "2646", "10:30", "82 C", "12:00", "2590", "95 C",
+            "20", "13:10", "", "",
         )  # fmt: skip
         result = bench("batch", "log", "26-001-4", input=rest)
         assert "14.0 °C apart" in result.stderr
@@ -136,7 +138,7 @@ def test_the_rack_on_three_days(bench: Any, tmp_path: Path, today: str, words: s
     with freeze_time("2026-10-05 10:00:00"):
         bench("recipe", "add", "quay.toml")
         bench("batch", "plan", "quay")
-        bench("batch", "log", "26-001-4", "--as-planned", "--reading", "poured=14:00")
+        bench("batch", "log", "26-001-4", "--as-planned", *SCALE, "--reading", "poured=14:00")
     with freeze_time("2026-10-06 10:00:00"):
         bench("batch", "cut", "26-001-4", "10", "--weight", "1400 g")
     with freeze_time(f"{today} 10:00:00"):
@@ -168,7 +170,7 @@ def test_a_ph_that_was_not_good_stays_on_the_record_and_holds_the_bars(bench: An
     with freeze_time("2026-10-05 10:00:00"):
         bench("recipe", "add", "quay.toml")
         bench("batch", "plan", "quay")
-        bench("batch", "log", "26-001-4", "--as-planned", "--reading", "poured=14:00")
+        bench("batch", "log", "26-001-4", "--as-planned", *SCALE, "--reading", "poured=14:00")
     with freeze_time("2026-10-06 10:00:00"):
         refused = bench(
             "batch", "cut", "26-001-4", "10", "--weight", "1400 g", "--each", "131 g; 1285 g", code=1

@@ -79,7 +79,7 @@ def test_a_hold_is_lifted_only_by_saying_so_and_seen_by_whoever_dates_before_it(
     with freeze_time("2026-10-05 10:00:00"):
         bench("recipe", "add", "plain.toml")
         bench("batch", "plan", "plain")
-        bench("batch", "log", "26-001-4", "--as-planned", "--reading", "poured=14:00")
+        bench("batch", "log", "26-001-4", "--as-planned", "--line", "3=128.7 g", "--reading", "poured=14:00")
     with freeze_time("2026-10-06 10:00:00"):
         bench("batch", "cut", "26-001-4", "10", "--weight", "1350 g")
     with freeze_time("2026-11-20 10:00:00"):
@@ -105,7 +105,7 @@ def test_bars_carry_their_wrapping_and_offcuts_none_of_it(bench: Any) -> None:
         bench("recipe", "add", "wrapped.toml")
         bench("receive", "ottersby", "--accept", "--line", "band; 100; lot B1; 50")
         bench("batch", "plan", "wrapped")
-        bench("batch", "log", "26-001-4", "--as-planned", "--reading", "poured=14:00")
+        bench("batch", "log", "26-001-4", "--as-planned", "--line", "3=128.7 g", "--reading", "poured=14:00")
     with freeze_time("2026-10-06 10:00:00"):
         bench("batch", "cut", "26-001-4", "10", "--weight", "1080 g", "--offcuts", "120 g")
     with freeze_time("2026-11-20 10:00:00"):

@@ -46,7 +46,7 @@ def command(
         if json:
             out_json(found)
             return
-        _say(found, here.settings.units)
+        say_correction(found, here.settings.units)
         return
 
     check = loaded("operations.bench.correct").correct_batch(
@@ -67,7 +67,8 @@ def _read(text: str, units: Units) -> tuple[int, int]:
     return int(number), parse_mass(with_scale_unit(weight.strip(), units), what="what is really in")
 
 
-def _say(found: Correction, units: Units) -> None:
+def say_correction(found: Correction, units: Units) -> None:
+    """The ways out in their order, what is none and why, and how to book the one taken."""
     able = [one for one in found.advice if one.possible]
     ways = "there are these ways, in this order" if able else "there is no way out"
     ways = "there is this way" if len(able) == 1 else ways

@@ -1,5 +1,6 @@
 """soapledger batch log."""
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Annotated
 
@@ -11,16 +12,17 @@ from ledger.cli.bench.prompt import prompt_bench
 from ledger.cli.bench.superfat import say_superfat
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json
-from ledger.cli.kit.show import count, out_json, say
+from ledger.cli.kit.show import count, out_json, say, say_wrapped
 from ledger.cli.stock.bars import warn_of_holds
 from ledger.cli.tools.equipment import warn_failed
 from ledger.errors import Refused
 from ledger.operations.bench.readings import log_readings, on_its_day, read_reading
 from ledger.operations.bench.weigh import Weighed, weigh
-from ledger.rows.batch import find_batch, plan_lines
+from ledger.rows.batch import PlanLineRow, find_batch, plan_lines
 from ledger.rows.lot import lots_by_id
 from ledger.rows.movement import lots_used
 from ledger.units.dates import show_date
+from ledger.units.words import AS_PLANNED
 from ledger.views.bench.bench import steps_of
 from ledger.views.lye.lye_check import lye_check
 
@@ -45,7 +47,7 @@ def command(
         typer.Option("--csv", help="A CSV file with the columns line, weight and, if needed, lot."),
     ] = None,
     as_planned: Annotated[
-        bool, typer.Option("--as-planned", help="Every line still open was weighed at its target.")
+        bool, typer.Option("--as-planned", help="Every line still open is at its target, but for lye and fragrance.")
     ] = False,
     correct: Annotated[bool, typer.Option("--correct", help="These lines were logged wrongly before.")] = False,
     tools: Annotated[
@@ -76,10 +78,13 @@ def command(
         on_its_day(one, batch, said=said, today=here.today, correct=correct)
         for one in (*lettered, *(read_reading(text) for text in reading or ()))
     )
+    to_read = []
     if as_planned:
-        for number, one in lines.items():
-            if not one.logged and number not in weighed:
-                weighed[number] = [Weighed(one.target)]
+        still = [one for number, one in lines.items() if not one.logged and number not in weighed]
+        to_read = [one for one in still if one.always_read]
+        if to_read and any(one.what == "poured" for one in readings):
+            raise Refused(f"{_to_read(to_read)}. Nothing was written.")
+        weighed |= {one.number: [Weighed(one.target, unread=AS_PLANNED)] for one in still if not one.always_read}
     prompted = not (line or reading or csv_file or as_planned)
     if prompted:
         prompt_bench(here, batch.code, made, said, anyway=anyway, tools=tools or ())
@@ -114,7 +119,10 @@ def command(
     if not prompted:
         say_alkali_wanted(here, batch)
         say_open(here, batch)
-    if now.open_lines:
+    if to_read:
+        say_wrapped(f"{_to_read(to_read)}.")
+        say(f"Next: soapledger batch log {batch.code}")
+    elif now.open_lines:
         say(f"Next: soapledger batch log {batch.code}")
     elif now.process == "infusion":
         say(f"Next, when it has drawn: soapledger batch strain {batch.code} WEIGHT")
@@ -128,3 +136,10 @@ def command(
         say(f"Next: soapledger batch cut {batch.code} BARS --weight WEIGHT")
     else:
         say(f"Next: soapledger batch log {batch.code} --reading poured=14:05")
+
+
+def _to_read(lines: Sequence[PlanLineRow]) -> str:
+    """Which lines are never taken from the plan, and how they are booked."""
+    named = " and ".join(f"line {one.number} ({one.material})" for one in lines)
+    typed = " ".join(f"--line {one.number}=GRAMS" for one in lines)
+    return f"Never taken from the plan, but read from the scale: {named}. Add what it showed: {typed}"

@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.cli.bench.correct_prompt import ask_way, note_refused
 from ledger.cli.bench.cut_prompt import ask_cut, stop
 from ledger.cli.bench.deviations import say_open, ticked
 from ledger.cli.bench.lines import parse_weights, say_alkali_wanted, unlikely
@@ -13,7 +14,7 @@ from ledger.cli.tools.equipment import warn_failed
 from ledger.domain.bench.steps import SEEN, Step, in_order
 from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.tools.readings import CLOCK, MASS, READINGS, SET, TICK
-from ledger.errors import LedgerError
+from ledger.errors import Doubted, LedgerError
 from ledger.operations.bench.readings import ReadingValue, log_readings, on_its_day, read_reading
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.reference.cautions import cautions
@@ -24,13 +25,17 @@ from ledger.rows.lot import lot_by_id
 from ledger.rows.reading import current_readings
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, with_scale_unit
+from ledger.units.words import AS_PLANNED
 from ledger.views.bench.bench import steps_of
 from ledger.views.bench.worksheet import acid_in_jug, worksheet
 
 
 @dataclass(frozen=True)
 class _Asked:
-    """One line of the worksheet as it is asked: what stands at its head, and what books the answer."""
+    """One line of the worksheet as it is asked: what stands at its head, and what books the answer.
+
+    Where `typed`, Enter never books anything.
+    """
 
     sign: str
     question: str
@@ -41,6 +46,7 @@ class _Asked:
     again: str  # the question once an answer was refused, when Enter books nothing any more
     firm: str  # and what may be typed then
     before: Callable[[], None] | None = None
+    typed: bool = False
 
 
 def prompt_bench(
@@ -49,47 +55,54 @@ def prompt_bench(
     """Ask for what is still open, then for the cut and what was seen.
 
     Enter takes the target or leaves a reading open, '-' says that nobody read it, 's' skips, 'b' goes back to the one
-    before (as a correction), 'q' stops. Once an answer to a line was refused, Enter books nothing there any more.
+    before (as a correction, where Enter leaves what is booked), 'q' stops. Once an answer to a line was refused, Enter
+    books nothing there any more; nor does it ever of lye and fragrance.
     What comes after the pour is asked once the pour is booked: dated `said`, or today.
     """
     batch = find_batch(here.rows(), code)
     asked = _asked(here, batch, made, said, anyway, tools)
     if any(not one.past for one in asked):
         warn(f"Batch {batch.code}, made on {show_date(batch.made_on or made)} (another day: --on).")
-        warn("Enter takes the target; 0 is left out, - not read, s skips, b goes back, q stops.")
+        warn("Enter takes the target, but of lye and fragrance: type what the scale shows.")
+        warn("0 is left out, - not read, s skips, b goes back, q stops.")
         warn("Another lot: 182.4 g@L41-5; two lots: 120 g@L7-2,62.4 g@L9-3.")
     position, back = _next(asked, 0, set()), False
     seen_open = _numbers(here, batch)
     passed: set[int] = set()
-    refused: set[int] = set()
+    refused: set[int] = set()  # for good
+    again = False  # the answer before this one was refused
     while position < len(asked):
         one = asked[position]
         if one.before and not back:
             one.before()
-        typed = ask(one.again if position in refused else one.question, default="")
+        booked = one.booked or position in passed
+        typed = ask(one.again if booked or position in refused else one.question, default="")
         word = typed.casefold()
         if word == "q":
             stop(batch.code)
         if word == "b":
-            position, back = max(position - 1, 0), True
+            position, back, again = max(position - 1, 0), True, False
             continue
-        if not word and position in refused:
+        if not word and (again or (not booked and (one.typed or position in refused))):
             warn(f"  Enter books nothing here now. Type {one.firm}; s skips, b goes back, q stops.")
             continue
-        if word != "s":
+        if not word and booked:
+            warn("  It stays as it is booked.")
+        elif word != "s":
             try:
-                answer = one.book(typed, one.booked or position in passed)
+                answer = one.book(typed, booked)
             except LedgerError as error:
                 warn(f"  {error}")
                 answer = None
             if answer is None:
                 refused.add(position)
+                again = True
                 continue
-            refused.discard(position)
             seen_open = _say_new(here, batch, seen_open)
             if answer:
                 passed.add(position)
-        back = False
+                asked = _asked(here, batch, made, said, anyway, tools)  # a way out may have set other targets
+        back = again = False
         position = _next(asked, position + 1, passed)
     _after_the_pour(here, code, batch, (said or here.today) if batch.poured else made)
 
@@ -120,11 +133,17 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
     window = f"OK {show_mass(line.low, units)} to {show_mass(line.high, units)}"
 
     def book(typed: str, correct: bool) -> bool | None:
-        takes = parse_weights(typed, line, units=units) if typed else [Weighed(line.target)]
+        takes = parse_weights(typed, line, units=units) if typed else [Weighed(line.target, unread=AS_PLANNED)]
         doubt = unlikely(takes, line, units)
         if doubt and not _sure(doubt, batch.code):
+            note_refused(here, batch, line, takes, "typed and taken back", made)
             return None
-        weigh(here.book(), batch.code, {line.number: takes}, on=made, by=here.who, correct=correct, anyway=anyway)
+        try:
+            weigh(here.book(), batch.code, {line.number: takes}, on=made, by=here.who, correct=correct, anyway=anyway)
+        except Doubted as error:
+            warn(f"  {error}")
+            note_refused(here, batch, line, takes, "typed and refused", made)
+            return ask_way(here, batch, line, sum(one.quantity for one in takes), made, anyway) or None
         return True
 
     question = f"{line.number}. {line.material}{lot}: {show_mass(line.target, units)} ({window})"
@@ -138,6 +157,7 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
         question,
         "the weight, or 0 where it is left out",
         lambda: _before_line(here, batch, line),
+        typed=line.always_read,
     )
 
 

@@ -22,7 +22,7 @@ from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import Moved
 from ledger.units.names import near
 from ledger.units.quantity import show_mass
-from ledger.units.words import Units
+from ledger.units.words import AS_RECKONED, Units
 from ledger.views.bench.correction import correction_case, correction_ways
 from ledger.views.lye.lye_check import lye_check
 
@@ -76,12 +76,16 @@ def _listed(before: tuple[InPot, ...], way: Way, units: Units) -> str:
     return f" ({', '.join(changes)})" if changes else ""
 
 
-def _weigh(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, on: date) -> None:
+def _weigh(
+    tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, on: date, unread: str | None = None
+) -> None:
     """The line at a mass, weighed now or corrected; what its lots lack comes from the next accepted lot."""
-    book_line(tx, batch, line, _takes(tx, batch, line, mass_mg), on=on, correct=line.logged)
+    book_line(tx, batch, line, _takes(tx, batch, line, mass_mg, unread), on=on, correct=line.logged)
 
 
-def _takes(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int) -> list[Weighed]:
+def _takes(
+    tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, unread: str | None = None
+) -> list[Weighed]:
     """From the lots the line has, first what it already took of each, then what is free."""
     used = taken_on(tx.rows, line.id)
     lots = lots_by_id(tx.rows, [*used, *([line.lot_id] if line.lot_id is not None else [])])
@@ -93,7 +97,7 @@ def _takes(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int) ->
     takes, left = [], mass_mg
     for code, there in (*took.items(), *((code, max(there, 0)) for code, there in free.items())):
         if (part := min(left, there)) > 0:
-            takes.append(Weighed(part, code))
+            takes.append(Weighed(part, code, unread))
             left -= part
     if left > 0:
         units = settings(tx.rows).units
@@ -109,7 +113,7 @@ def _change(tx: Transaction, batch: BatchRow, line: PlanLineRow, to: InPot, more
     if not now.logged:
         return
     before = taken_on(tx.rows, line.id)
-    _weigh(tx, batch, now, to.mass_mg, on)
+    _weigh(tx, batch, now, to.mass_mg, on, AS_RECKONED)
     if more < 0:  # the lye left in the jug does not go back into its lots
         workshop = place_of_kind(tx.rows, "workshop")
         after, note = taken_on(tx.rows, line.id), f"lye of batch {batch.code} left in the jug"

@@ -3,7 +3,7 @@
 from datetime import date
 
 from ledger.domain.bench.decision import Doubt
-from ledger.errors import Refused
+from ledger.errors import Doubted
 from ledger.operations.stock.decide import decide
 from ledger.rows.decision import still_open
 from ledger.storage.tables.decision import Decision
@@ -20,5 +20,5 @@ def keep_or_refuse(
     if doubt is None or not still_open(tx.rows, [doubt], batch_id=batch_id):
         return
     if not (anyway or "").strip():
-        raise Refused(doubt.words)
+        raise Doubted(doubt.words)
     decide(tx, Decision(batch_id=batch_id, verdict="accepted", on=on, by=by, reason=before + (anyway or "")), [doubt])

@@ -24,7 +24,7 @@ from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import Moved
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
-from ledger.units.words import Units
+from ledger.units.words import AS_PLANNED, Units
 from ledger.views.lye.lye_check import lye_check
 from ledger.views.recipe.skin import batch_skin_checks, bears_on_the_skin
 
@@ -33,10 +33,11 @@ _KEEP = "If it is in already, book it with --anyway REASON, which is kept."
 
 @dataclass(frozen=True)
 class Weighed:
-    """So much (mg) of one lot; no lot means the one on the worksheet."""
+    """So much (mg) of one lot; no lot means the one on the worksheet. `unread` is the note of what nobody read."""
 
     quantity: int
     lot_code: str | None = None
+    unread: str | None = None
 
 
 def weigh(
@@ -116,6 +117,8 @@ def book_line(
         )
     if correct and not line.logged:
         raise Refused(f"Line {line.number} ({line.material}) was not weighed yet; leave out --correct.")
+    if line.always_read and any(take.unread == AS_PLANNED for take in takes):
+        raise Refused(f"Line {line.number} ({line.material}) is read from the scale; write what it showed.")
     workshop = place_of_kind(tx.rows, "workshop")
     wanted: dict[int, int] = {}
     if not any(take.quantity for take in takes):
@@ -134,7 +137,8 @@ def book_line(
             continue
         if more > 0:
             _may_take(tx.rows, lot_by_id(tx.rows, lot_id, on=on), workshop.id, more, on, units)
-        taken.append(Moved(lot_id, -more, batch.id, line.id, note="correction" if correct else None))
+        note = next((take.unread for take in takes if take.unread), None)
+        taken.append(Moved(lot_id, -more, batch.id, line.id, note=note or ("correction" if correct else None)))
     tx.move(taken, "consumed", place_id=workshop.id, on=on)
 
 

@@ -7,7 +7,7 @@ from datetime import date
 from ledger.rows.movement import Weighing, weighings_of
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, whole
-from ledger.units.words import Units, UsedAs
+from ledger.units.words import AS_PLANNED, AS_RECKONED, Units, UsedAs
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
 from ledger.views.record.sources import Sources
@@ -34,6 +34,7 @@ class UsedMaterial:
     pieces: bool
     weighed_by: str
     weighed_at: str  # UTC timestamp of the entry
+    unread: str | None  # the note of a weight that nobody read from the scale
 
     @property
     def their_number(self) -> str:
@@ -68,7 +69,7 @@ class WentIn(Section):
             Column("weighed", lambda one: _printed(one.used, one.pieces, units), 0.1, right=True, bold=True),
             Column("by, UTC", lambda one: f"{one.weighed_by}\n{_at(one.weighed_at)}", 0.14),
         )
-        return (table if self.materials else Words("Nothing weighed yet."), *map(Words, self.corrections))
+        return (table if self.materials else Words("Nothing weighed yet."), *map(Words, self._said_below()))
 
     def screen(self, head: Head) -> Pieces:
         """What was meant and what went in."""
@@ -82,7 +83,16 @@ class WentIn(Section):
             Column("target", lambda one: _said(one.target, one.pieces, units), right=True),
             Column("used", lambda one: _said(one.used, one.pieces, units), right=True),
         )
-        return (*((GAP, table) if self.materials else ()), *map(Words, self.corrections))
+        return (*((GAP, table) if self.materials else ()), *map(Words, self._said_below()))
+
+    def _said_below(self) -> tuple[str, ...]:
+        """Which weights nobody read, and what was corrected."""
+        found = []
+        for note in (AS_PLANNED, AS_RECKONED):
+            lines = list(dict.fromkeys(str(one.number) for one in self.materials if one.unread == note))
+            if lines:
+                found.append(f"{'Line' if len(lines) == 1 else 'Lines'} {', '.join(lines)}: {note} from the scale.")
+        return (*found, *self.corrections)
 
 
 def went_in(read: Sources) -> WentIn:
@@ -113,6 +123,7 @@ def _materials(read: Sources) -> Iterator[UsedMaterial]:
                 pieces=lot.counted,
                 weighed_by=one.who,
                 weighed_at=one.at,
+                unread=one.note if one.note in (AS_PLANNED, AS_RECKONED) else None,
             )
 
 
