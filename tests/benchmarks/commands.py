@@ -26,7 +26,7 @@ def _table(**kinds: tuple[str, ...]) -> dict[str, tuple[Measured, ...]]:
     return found
 
 
-_LOGGED = "batch log {planned} --as-planned --reading poured=14:05 --on {day} --anyway measured --yes"
+_LOGGED = "batch log {planned} --as-planned {to_read} --reading poured=14:05 --on {day} --anyway measured --yes"
 _SMALL = 'batch plan {recipe} --fats "500 g" --on {day}'
 _PASSED = "pass {curing} --unwrapped --anyway measured --on {day}"
 _APPROVED = "label approve {curing} --market eu --on {day}"
@@ -124,7 +124,7 @@ COMMANDS: dict[str, tuple[Measured, ...]] = {
             "lot count | {lot} 900g --on {day}",
             "lot waste | {lot} 1g --reason measured --on {day}",
             'batch plan | {recipe} --fats "500 g" --on {day}',
-            "batch log | {planned} --as-planned --on {day} --anyway measured --yes",
+            "batch log | {planned} --as-planned {to_read} --on {day} --anyway measured --yes",
             "batch strain | {infusion} 900g --on {day}",
             'batch note | {curing} "soda ash" --on {day}',
             "batch discard | {planned} --reason measured --on {day}",
@@ -161,12 +161,12 @@ COMMANDS: dict[str, tuple[Measured, ...]] = {
     "batch divide": _write(
         "batch divide {dough} --on {day}",
         "batch plan {divided} --on {day}",
-        "batch log {dough} --as-planned --yes --on {day}",
+        "batch log {dough} --as-planned {dough_to_read} --yes --on {day}",
     ),
     "batch fill": _write(
         "batch fill {last_batch} 900g --on {day}",
         "batch plan {blend} --on {day}",
-        "batch log {last_batch} --as-planned --yes --on {day}",
+        "batch log {last_batch} --as-planned {last_to_read} --yes --on {day}",
     ),
     "batch decide": _write("batch decide {deviating} 1 accept --reason measured --on {day}", _REPORTED),
     "release": _write(f"release {{curing}} {_LOOKED} --anyway measured --on {{day}}", _PASSED),

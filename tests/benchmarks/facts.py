@@ -16,6 +16,11 @@ _RAW = (
     "JOIN held h ON h.lot_id = l.id WHERE d.verdict = 'accepted' AND h.q > 0"
 )
 # Each gives one value; nothing where the ledger has no such thing.
+# The options that book lye and fragrance of a batch, which are never taken from the plan.
+_TO_READ = (
+    "SELECT coalesce(group_concat('--line ' || number || '=' || target / 1000.0 || 'g', ' '), '') FROM plan_line "
+    "WHERE role IN ('alkali', 'fragrance') AND batch_id = {}"
+)
 QUERIES = {
     "day": 'SELECT max(d) FROM (SELECT max("on") AS d FROM movement UNION ALL SELECT max("on") FROM batch)',
     "supplier": "SELECT s.code FROM lot l JOIN supplier s ON s.id = l.supplier_id WHERE NOT s.own "
@@ -50,6 +55,12 @@ QUERIES = {
     "(SELECT batch_id FROM movement WHERE batch_id IS NOT NULL) ORDER BY id DESC LIMIT 1",
     "line": "SELECT number FROM plan_line WHERE role = 'fat' AND batch_id = (SELECT max(batch_id) FROM plan_line) "
     "ORDER BY number LIMIT 1",
+    "to_read": _TO_READ.format(
+        "(SELECT id FROM batch WHERE process IN ('cold', 'hot') AND id NOT IN (SELECT batch_id "
+        "FROM movement WHERE batch_id IS NOT NULL) ORDER BY id DESC LIMIT 1)"
+    ),
+    "dough_to_read": _TO_READ.format("(SELECT max(part_of) FROM batch)"),
+    "last_to_read": _TO_READ.format("(SELECT max(id) FROM batch)"),
     "recipe": "SELECT r.code FROM batch b JOIN recipe_version v ON v.id = b.recipe_version_id JOIN recipe r ON "
     "r.id = v.recipe_id WHERE b.process = 'cold' AND b.part_of IS NULL AND NOT EXISTS (SELECT 1 FROM batch p "
     "WHERE p.part_of = b.id) ORDER BY b.id DESC LIMIT 1",
@@ -69,7 +80,18 @@ QUERIES = {
     "dough": "SELECT code FROM batch WHERE id = (SELECT max(part_of) FROM batch)",
 }
 # What a preparation makes is asked anew; everything else stays what it was at first, whatever was prepared.
-FRESH = {"last_lot", "lot_before", "last_batch", "dough", "run", "uncounted", "complaint", "deviating"}
+FRESH = {
+    "last_lot",
+    "lot_before",
+    "last_batch",
+    "last_to_read",
+    "dough",
+    "dough_to_read",
+    "run",
+    "uncounted",
+    "complaint",
+    "deviating",
+}
 _SOURCE = (
     "SELECT v.source FROM recipe_version v JOIN recipe r ON r.id = v.recipe_id WHERE r.code = ? "
     "ORDER BY v.id DESC LIMIT 1"
