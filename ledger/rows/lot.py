@@ -19,6 +19,8 @@ from ledger.units.codes import (
 from ledger.units.names import near
 from ledger.units.words import MaterialKind, PlaceKind, in_pieces
 
+NOBODY = "a supplier not known"  # of what is in a pot, where nobody knows from which delivery it came
+
 
 class LotRow(NamedTuple):
     """One lot as it stands; quantities in mg, or pieces where `counted`."""
@@ -53,6 +55,11 @@ class LotRow(NamedTuple):
     def counted(self) -> bool:
         """Whether it is counted in pieces."""
         return in_pieces(self.kind)
+
+    @property
+    def of_nobody(self) -> bool:
+        """Whether it is only known that some of the material was there, and not from which delivery."""
+        return self.supplier == NOBODY
 
     @property
     def number_unknown(self) -> bool:

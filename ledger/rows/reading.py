@@ -10,7 +10,7 @@ from typing import NamedTuple
 from ledger.domain.tools.bar_checks import kept_as_good
 from ledger.rows.batch import BatchRow
 from ledger.rows.opened import day, maybe_day
-from ledger.units.words import AlkaliKind, ReadingUnit, Role, Stage
+from ledger.units.words import AlkaliKind, MaterialKind, ReadingUnit, Role, Stage
 
 
 class ReadingRow(NamedTuple):
@@ -238,6 +238,8 @@ class WeighedRow(NamedTuple):
     water: int | None
     acid_koh_mg_per_kg: int | None
     name: str
+    kind: MaterialKind
+    asked_id: int  # the material of the line
 
 
 # The material's figures are those known when it was last weighed: a value mended later, or wrapping used
@@ -248,15 +250,16 @@ SELECT v.batch_id AS went_into, p.role, p.stage, l.material_id, v.lot_id, -sum(v
        l.sap_high_mg_per_kg AS lot_high, l.purity_ppm AS lot_purity, l.purity_high_ppm AS lot_purity_high,
        l.water_ppm AS lot_water, l.certificate, l.code, l.batch_id, mr.reference_key, mr.sap_low_mg_per_kg AS low,
        mr.sap_high_mg_per_kg AS high,
-       mr.sap_source, mr.purity_ppm AS purity, mr.alkali_kind, mr.water_ppm AS water, mr.acid_koh_mg_per_kg, mr.name
+       mr.sap_source, mr.purity_ppm AS purity, mr.alkali_kind, mr.water_ppm AS water, mr.acid_koh_mg_per_kg, mr.name,
+       m.kind, p.material_id AS asked_id
 FROM json_each(?) into_ CROSS JOIN movement v ON v.batch_id = into_.value
-JOIN live_plan_line p ON p.id = v.plan_line_id JOIN lot l ON l.id = v.lot_id
+JOIN live_plan_line p ON p.id = v.plan_line_id JOIN lot l ON l.id = v.lot_id JOIN material m ON m.id = l.material_id
 JOIN material_revision mr ON mr.id =
   (SELECT max(r.id) FROM live_material_revision r WHERE r.material_id = l.material_id
    AND r.entry_id <= (SELECT max(w.entry_id) FROM movement w JOIN plan_line q ON q.id = w.plan_line_id
                       WHERE w.batch_id = v.batch_id AND q.role <> 'packaging'))
 WHERE v.kind = 'consumed' AND p.role <> 'packaging'
-GROUP BY v.batch_id, p.role, p.stage, v.lot_id HAVING mass > 0 ORDER BY min(p.number)
+GROUP BY v.batch_id, p.role, p.stage, p.material_id, v.lot_id HAVING mass > 0 ORDER BY min(p.number)
 """
 
 

@@ -35,7 +35,7 @@ def command(
         typer.Option(
             "--line",
             help="One line: '3=182.4 g', from another lot '3=182.4 g@L41-5', from two '3=120 g@L7-2,62.4 g@L9-3'; "
-            "or a lettered one: 'c=49 C' (repeat).",
+            "of one nobody knows '3=120 g@unknown'; or a lettered one: 'c=49 C' (repeat).",
         ),
     ] = None,
     reading: Annotated[
@@ -50,6 +50,9 @@ def command(
         bool, typer.Option("--as-planned", help="Every line still open is at its target, but for lye and fragrance.")
     ] = False,
     correct: Annotated[bool, typer.Option("--correct", help="These lines were logged wrongly before.")] = False,
+    instead: Annotated[
+        bool, typer.Option("--instead", help="A lot of another material than the line asks for really went in.")
+    ] = False,
     tools: Annotated[
         list[str] | None, typer.Option("--with", help="The scale, thermometer or pH meter, where you have several.")
     ] = None,
@@ -99,6 +102,8 @@ def command(
             anyway=anyway,
             readings=readings,
             tools=tools or (),
+            instead=instead,
+            found_on=said or here.today,
         )
     elif readings:
         log_readings(here.book(), batch.code, readings, on=made, correct=correct, tools=tools or ())
@@ -116,6 +121,11 @@ def command(
     say_superfat(check)
     lots = lots_by_id(here.rows(), lots_used(here.rows(), batch.id))
     warn_of_holds(here, [lot.code for lot in lots.values()])
+    if weighed and correct and now.yield_lot_id is not None and now.status == "on hold":
+        say_wrapped(
+            "The bars are held. What they may be used for, if for anything, is not said here: a person decides, by the "
+            "deviation."
+        )
     if not prompted:
         say_alkali_wanted(here, batch)
         say_open(here, batch)

@@ -22,7 +22,8 @@ _PART = re.compile(r"\s*([^@]+)@\s*([^,@]+?)\s*(?:,|$)")
 def parse_weights(text: str, line: PlanLineRow, *, units: Units) -> list[Weighed]:
     """What was weighed on one line: '182.4 g', '182.4 g@L41-5', or two lots with a comma between.
 
-    A number alone is in what the worksheet asks for. Raises BadInput for what cannot be read.
+    A number alone is in what the worksheet asks for; '600 g@unknown' is of a lot nobody knows, and a material behind
+    it says of which. Raises BadInput for what cannot be read.
     """
     parts: list[tuple[str, str | None]] = [(text, None)]
     if "@" in text:
@@ -32,7 +33,12 @@ def parse_weights(text: str, line: PlanLineRow, *, units: Units) -> list[Weighed
     found = []
     for weight, lot in parts:
         typed = with_scale_unit(weight.strip(), units)
-        found.append(Weighed(parse_mass(typed, what=f"the weight of {line.material}"), lot))
+        mass = parse_mass(typed, what=f"the weight of {line.material}")
+        word, _, material = (lot or "").partition(" ")
+        if word.casefold() == "unknown":
+            found.append(Weighed(mass, of=material.strip() or line.material))
+        else:
+            found.append(Weighed(mass, lot))
     return found
 
 

@@ -8,6 +8,7 @@ from ledger.cli.bench.correct_prompt import ask_way, note_refused
 from ledger.cli.bench.cut_prompt import ask_cut, stop
 from ledger.cli.bench.deviations import say_open, ticked
 from ledger.cli.bench.lines import parse_weights, say_alkali_wanted, unlikely
+from ledger.cli.bench.other_lot import other_material, really_in
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import ask, warn
 from ledger.cli.tools.equipment import warn_failed
@@ -138,8 +139,14 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
         if doubt and not _sure(doubt, batch.code):
             note_refused(here, batch, line, takes, "typed and taken back", made)
             return None
+        other = other_material(here, line, takes)
+        if other and not really_in(other, line, batch.code):
+            return None
         try:
-            weigh(here.book(), batch.code, {line.number: takes}, on=made, by=here.who, correct=correct, anyway=anyway)
+            weigh(
+                here.book(), batch.code, {line.number: takes}, on=made, by=here.who, correct=correct, anyway=anyway,
+                instead=other is not None,
+            )  # fmt: skip
         except Doubted as error:
             warn(f"  {error}")
             note_refused(here, batch, line, takes, "typed and refused", made)

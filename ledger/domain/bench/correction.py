@@ -12,6 +12,7 @@ from ledger.units.quantity import WHOLE_PPM
 from ledger.units.words import Process, Role, Stage
 
 POUR, LYE, FATS = "pour", "lye", "fats"
+OTHER = -1  # from here down: what is in of another material than its line asks for, which stays as it is
 
 
 @dataclass(frozen=True)
@@ -201,6 +202,9 @@ def _by_jug(case: Case) -> Way:
     brings the fats what the plan brings them. More lye makes up B - W by the targets of what is in the jug.
     """
     jug = _in_jug(case)
+    if any(one.number <= OTHER for one in jug):
+        why = "what is in the jug is not what the worksheet asks for; a person decides, or mix it anew"
+        return Way(LYE, case.lines, None, why)
     if still := [one for one in jug if not _is_in(case, one)]:
         named = " and ".join(f"line {one.number} ({one.material})" for one in still)
         return Way(LYE, case.lines, None, f"log what is in the jug first: {named}")
@@ -224,8 +228,13 @@ def _by_fats(case: Case, free_mg: Mapping[str, int]) -> Way:
     if case.line.role == "fat":
         lines = [replace(one, mass_mg=one.target_mg) if one.number == case.wrong else one for one in case.lines]
     else:
-        more = (worth - _acids(case.lines, matched=True)) / (wanted - _acids(case.lines, matched=True))
-        lines = [replace(one, mass_mg=round(one.mass_mg * more)) if one.role == "fat" else one for one in case.lines]
+        own = [one for one in case.lines if one.role == "fat" and one.number > OTHER]
+        acids = _acids(case.lines, matched=True)
+        other = (_demand(case.lines) - _demand(own)) * (WHOLE_PPM - case.superfat_ppm) / WHOLE_PPM
+        if wanted - acids <= other:
+            return Way(FATS, case.lines, None, "none of the fats that the worksheet asks for is in")
+        more = (worth - acids - other) / (wanted - acids - other)
+        lines = [replace(one, mass_mg=round(one.mass_mg * more)) if one in own else one for one in case.lines]
     way = Way(FATS, tuple(lines), None)
     more_of: dict[str, int] = {}
     for one, mass in way.changes(case.lines):

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from ledger.domain.lye.pot import Figures, Pot, open_acids, stated
 from ledger.domain.lye.uncertainty import Superfat
-from ledger.units.words import Process, Role, Stage
+from ledger.units.words import MaterialKind, Process, Role, Stage
 
 
 @dataclass(frozen=True)
@@ -28,6 +28,13 @@ class LyeCheck:
     def superfat_ppm(self) -> int | None:
         """The superfat as reckoned."""
         return self.superfat.nominal_ppm if self.superfat else None
+
+
+def role_of(kind: MaterialKind, figures: Figures) -> Role:
+    """As what something counts that went in on the line of another material: by what it is."""
+    if figures.sap_low_mg_per_kg is not None:
+        return "fat"
+    return kind if kind in ("alkali", "liquid", "fragrance") else "additive"
 
 
 @dataclass(frozen=True)

@@ -22,6 +22,7 @@ class LineRead(NamedTuple):
     low: int
     high: int
     left_out: bool
+    others: tuple[str, ...] = ()  # what else went in on it: of another material, or of a lot nobody knows
 
 
 @dataclass(frozen=True)
@@ -82,6 +83,12 @@ def cook_length(start: str, end: str) -> int:
 def _weights(read: Read, units: Units) -> list[Outside]:
     found = []
     for line in read.lines:
+        if line.others:
+            named = " and ".join(line.others)
+            words = (
+                f"{line.material} was asked for, and {named} went in; what the bars may be used for a person decides"
+            )
+            found.append(Outside(f"line {line.number}, what went in", words))
         window = f"OK {show_mass(line.low, units)} to {show_mass(line.high, units)}"
         if line.left_out:
             found.append(Outside(f"line {line.number}", f"{line.material} was left out ({window})"))

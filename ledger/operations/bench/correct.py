@@ -12,7 +12,7 @@ from ledger.operations.bench.superfat_guard import keep_or_refuse
 from ledger.operations.bench.weigh import Weighed, book_line, may_be_weighed
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.rows.decision import still_open
-from ledger.rows.lot import available, lots_by_id, place_of_kind
+from ledger.rows.lot import LotRow, available, lots_by_id, place_of_kind
 from ledger.rows.movement import taken_on
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
@@ -80,7 +80,7 @@ def _weigh(
     tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, on: date, unread: str | None = None
 ) -> None:
     """The line at a mass, weighed now or corrected; what its lots lack comes from the next accepted lot."""
-    book_line(tx, batch, line, _takes(tx, batch, line, mass_mg, unread), on=on, correct=line.logged)
+    book_line(tx, batch, line, _takes(tx, batch, line, mass_mg, unread), on=on, correct=line.logged, instead=True)
 
 
 def _takes(
@@ -89,12 +89,15 @@ def _takes(
     """From the lots the line has, first what it already took of each, then what is free."""
     used = taken_on(tx.rows, line.id)
     lots = lots_by_id(tx.rows, [*used, *([line.lot_id] if line.lot_id is not None else [])])
-    took = {lots[lot].code: mass for lot, mass in used.items() if mass > 0}
+    took = {lots[lot].code: mass for lot, mass in used.items() if mass > 0 and _own(line, lots[lot])}
+    others = [
+        Weighed(mass, lots[lot].code, unread) for lot, mass in used.items() if mass > 0 and not _own(line, lots[lot])
+    ]
     free = {one.lot.code: one.free for one in available(tx.rows, line.material_id, on=batch.on)}
     if not line.logged and line.lot_id is not None:  # what this line itself means to take is not free, but it may
         own = lots[line.lot_id].code
         free = {own: free.get(own, 0) + line.target, **{code: n for code, n in free.items() if code != own}}
-    takes, left = [], mass_mg
+    takes, left = others, mass_mg
     for code, there in (*took.items(), *((code, max(there, 0)) for code, there in free.items())):
         if (part := min(left, there)) > 0:
             takes.append(Weighed(part, code, unread))
@@ -103,6 +106,11 @@ def _takes(
         units = settings(tx.rows).units
         raise Refused(f"There is {show_mass(left, units)} too little of {line.material} for that; count the lots.")
     return takes
+
+
+def _own(line: PlanLineRow, lot: LotRow) -> bool:
+    """Whether a lot is of the material that a line asks for; what else is in stays in."""
+    return lot.material_id == line.material_id
 
 
 def _change(tx: Transaction, batch: BatchRow, line: PlanLineRow, to: InPot, more: int, *, step: int, on: date) -> None:

@@ -9,12 +9,14 @@ from ledger.domain.bench.superfat import as_weighed_doubt
 from ledger.domain.lye.weighed import LyeCheck
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import settle_deviations
+from ledger.operations.bench.hold import hold_what_came_of_it
 from ledger.operations.bench.readings import ReadingValue, add_readings
 from ledger.operations.bench.superfat_guard import keep_or_refuse
+from ledger.operations.bench.unknown_lot import lot_of_nobody
 from ledger.operations.material.skin import over_the_limit
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
 from ledger.rows.lot import LotRow, find_lot, lot_by_id, on_hand_at, place_of_kind
-from ledger.rows.material import material_by_id
+from ledger.rows.material import material_by_code, material_by_id
 from ledger.rows.movement import taken_on
 from ledger.rows.opened import Rows
 from ledger.rows.settings import settings
@@ -33,11 +35,15 @@ _KEEP = "If it is in already, book it with --anyway REASON, which is kept."
 
 @dataclass(frozen=True)
 class Weighed:
-    """So much (mg) of one lot; no lot means the one on the worksheet. `unread` is the note of what nobody read."""
+    """So much (mg) of one lot; no lot means the one on the worksheet. `unread` is the note of what nobody read.
+
+    `of` names the material where its lot is not known.
+    """
 
     quantity: int
     lot_code: str | None = None
     unread: str | None = None
+    of: str | None = None
 
 
 def weigh(
@@ -51,26 +57,33 @@ def weigh(
     anyway: str | None = None,
     readings: Sequence[ReadingValue] = (),
     tools: Sequence[str] = (),
+    instead: bool = False,
+    found_on: date | None = None,
 ) -> LyeCheck:
     """Book the actual grams of some lines, and what was read, in one entry; say what superfat they give.
 
     A line weighed again is a correction, booked as the difference so that both stay to be read; nothing
-    (0) means that the line was left out. Raises Refused when a lot holds too little, was not accepted or
+    (0) means that the line was left out. `instead` says that lots of another material really went in. What is in is
+    booked then, whatever superfat it gives, and so is what comes out once the soap is poured (`found_on` that day):
+    the deviation stays, and bars that are cut are held. Raises Refused when a lot holds too little, was not accepted or
     is out of date, when a line was weighed already and this is no correction, after the cut, or when the
     superfat is not likely to be above zero (unless `anyway` gives a reason, which is kept as a decision).
     """
     with book.write("batch log") as tx:
         batch = find_batch(tx.rows, code)
-        may_be_weighed(batch, on)
+        may_be_weighed(batch, on, correct=correct)
         lines = {line.number: line for line in plan_lines(tx.rows, batch.id) if line.role != "packaging"}
         for number, takes in weighed.items():
             if number not in lines:
                 raise BadInput(f"Batch {batch.code} has no line {number}; its lines are 1 to {max(lines)}.")
-            book_line(tx, batch, lines[number], takes, on=on, correct=correct)
+            book_line(tx, batch, lines[number], takes, on=on, correct=correct, instead=instead)
         check = lye_check(tx.rows, batch.id)
-        if any(_bears_on_the_lye(tx.rows, lines[number]) for number in weighed):
+        is_in = instead or (correct and batch.poured)  # a fact, which no refusal takes out of the pot
+        if not is_in and any(_bears_on_the_lye(tx.rows, lines[number]) for number in weighed):
             keep_or_refuse(tx, batch.id, as_weighed_doubt(batch.code, check), anyway=anyway, on=on, by=by)
-        if any(bears_on_the_skin(tx.rows, lines[number].material_id, lines[number].lot_id) for number in weighed):
+        if not is_in and any(
+            bears_on_the_skin(tx.rows, lines[number].material_id, lines[number].lot_id) for number in weighed
+        ):
             checks = batch_skin_checks(tx.rows, batch)
             if over := over_the_limit(checks):
                 of = tuple(one.words for one in checks if one.verdict == "over")
@@ -79,6 +92,8 @@ def weigh(
         if readings:
             last = max(on, add_readings(tx, find_batch(tx.rows, code), readings, on, correct=correct, tools=tools))
         settle_deviations(tx, batch.code, on=last, by=by)
+        if batch.yield_lot_id is not None:
+            hold_what_came_of_it(tx, batch, on=found_on or on, by=by)
         numbers = ", ".join(str(number) for number in sorted(weighed))
         read = f"; noted {', '.join(one.what for one in readings)}" if readings else ""
         tx.say(f"Weighed line {numbers} of batch {batch.code}{' (correction)' if correct else ''}{read}.")
@@ -92,12 +107,18 @@ def _bears_on_the_lye(rows: Rows, line: PlanLineRow) -> bool:
     return line.role in ("fat", "alkali")
 
 
-def may_be_weighed(batch: BatchRow, on: date) -> None:
-    """Raise Refused for a batch that is done or given up, BadInput for a day before the one it was planned for."""
+def may_be_weighed(batch: BatchRow, on: date, *, correct: bool = False) -> None:
+    """Raise Refused for a batch that is done or given up, BadInput for a day before the one it was planned for.
+
+    Of a soap that is cut, what really went in can still be corrected.
+    """
     if batch.discarded:
         raise Refused(f"Batch {batch.code} was discarded; nothing more goes in.")
-    if batch.yield_lot_id is not None:
-        raise Refused(f"Batch {batch.code} is {batch.status}; nothing more goes in after that.")
+    if batch.yield_lot_id is not None and not (correct and batch.process in ("cold", "hot")):
+        raise Refused(
+            f"Batch {batch.code} is {batch.status}; nothing more goes in after that."
+            + (" If something else went in than was logged, add --correct." if batch.process in ("cold", "hot") else "")
+        )
     if on < batch.planned_on:
         raise BadInput(
             f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; the day it was made cannot "
@@ -106,7 +127,14 @@ def may_be_weighed(batch: BatchRow, on: date) -> None:
 
 
 def book_line(
-    tx: Transaction, batch: BatchRow, line: PlanLineRow, takes: Sequence[Weighed], *, on: date, correct: bool
+    tx: Transaction,
+    batch: BatchRow,
+    line: PlanLineRow,
+    takes: Sequence[Weighed],
+    *,
+    on: date,
+    correct: bool,
+    instead: bool = False,
 ) -> None:
     """Book one line from its lots; one weighed before is corrected by the difference. Raises like `weigh`."""
     units = settings(tx.rows).units
@@ -127,7 +155,7 @@ def book_line(
     for take in takes:
         if take.quantity <= 0:
             raise BadInput(f"Line {line.number} ({line.material}) takes more than nothing of each lot.")
-        lot = _lot(tx.rows, line, take, on)
+        lot = _lot(tx, batch, line, take, on, instead=instead)
         wanted[lot.id] = wanted.get(lot.id, 0) + take.quantity
     before = taken_on(tx.rows, line.id)
     taken = []
@@ -150,7 +178,13 @@ def _leave_out(tx: Transaction, batch: BatchRow, line: PlanLineRow, on: date) ->
     tx.add(Reading(batch_id=batch.id, on=on, what="left out", text=words, plan_line_id=line.id))
 
 
-def _lot(rows: Rows, line: PlanLineRow, take: Weighed, on: date) -> LotRow:
+def _lot(tx: Transaction, batch: BatchRow, line: PlanLineRow, take: Weighed, on: date, *, instead: bool) -> LotRow:
+    rows = tx.rows
+    if take.of is not None:
+        card = material_by_code(rows, take.of)
+        if card.id != line.material_id and not instead:
+            raise another_material(batch.code, line, card.name, f"{take.quantity / 1000:g} g@unknown {card.name}")
+        return lot_of_nobody(tx, batch, card, take.quantity, on)
     if take.lot_code is None:
         if line.lot_id is None and line.role == "dough":
             raise Refused(
@@ -160,9 +194,21 @@ def _lot(rows: Rows, line: PlanLineRow, take: Weighed, on: date) -> LotRow:
             raise BadInput(f"Line {line.number} ({line.material}) has no lot yet; write it as 100 g@L41-5.")
         return lot_by_id(rows, line.lot_id, on=on)
     lot = find_lot(rows, take.lot_code, on=on)
-    if lot.material_id != line.material_id:
-        raise Refused(f"Line {line.number} asks for {line.material}, and lot {lot.code} is {lot.material}.")
+    if lot.material_id != line.material_id and not instead:
+        raise another_material(batch.code, line, lot.material, f"{take.quantity / 1000:g} g@{lot.code}", lot.code)
+    if lot.counted:
+        raise BadInput(f"Lot {lot.code} is {lot.material}, which is counted in pieces and not weighed.")
     return lot
+
+
+def another_material(batch: str, line: PlanLineRow, name: str, typed: str, lot: str | None = None) -> Refused:
+    """The refusal of another material than a line asks for, with the way to say that it really went in."""
+    what = f"lot {lot} is {name}" if lot else f"{name} is another material"
+    return Refused(
+        f"Line {line.number} asks for {line.material}, and {what}. If the code is wrong, write the right one. "
+        f"If {name} really went in: soapledger batch log {batch} --line '{line.number}={typed}' --instead"
+        f"{' --correct' if line.logged else ''}"
+    )
 
 
 def _may_take(rows: Rows, lot: LotRow, place_id: int, asked: int, on: date, units: Units) -> None:

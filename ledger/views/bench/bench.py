@@ -5,11 +5,14 @@ from collections import defaultdict
 from ledger.domain.bench.mass_balance import MassBalance
 from ledger.domain.bench.steps import Step, steps
 from ledger.domain.tools.limits import LineRead, Read
-from ledger.rows.batch import BatchRow, plan_lines
-from ledger.rows.lot import lot_by_id
-from ledger.rows.movement import offcuts_of
+from ledger.rows.batch import BatchRow, PlanLineRow, plan_lines
+from ledger.rows.lot import lot_by_id, lots_by_id
+from ledger.rows.movement import offcuts_of, taken_on
 from ledger.rows.opened import Rows
 from ledger.rows.reading import cooked_off, current_readings, mass_in
+from ledger.rows.settings import settings
+from ledger.units.quantity import show_mass
+from ledger.units.words import Units
 
 
 def steps_of(batch: BatchRow) -> tuple[Step, ...]:
@@ -19,6 +22,7 @@ def steps_of(batch: BatchRow) -> tuple[Step, ...]:
 
 def read_so_far(rows: Rows, batch: BatchRow) -> Read:
     """Everything that a recipe sets limits for, as it stands."""
+    units = settings(rows).units
     figures: dict[str, list[int]] = defaultdict(list)
     clocks, bars = {}, []
     for one in current_readings(rows, batch.id):
@@ -31,7 +35,9 @@ def read_so_far(rows: Rows, batch: BatchRow) -> Read:
     balance = mass_balance(rows, batch)
     return Read(
         lines=[
-            LineRead(line.number, line.material, line.used, line.low, line.high, line.left_out)
+            LineRead(
+                line.number, line.material, line.used, line.low, line.high, line.left_out, _others(rows, line, units)
+            )
             for line in plan_lines(rows, batch.id)
             if line.logged and line.role != "packaging"
         ],
@@ -40,6 +46,17 @@ def read_so_far(rows: Rows, batch: BatchRow) -> Read:
         bars_mg=bars,
         loss_ppm=balance.loss_ppm,
         loss_mg=balance.loss_mg or 0,
+    )
+
+
+def _others(rows: Rows, line: PlanLineRow, units: Units) -> tuple[str, ...]:
+    """What is in on a line of another material than it asks for, or of a lot nobody knows."""
+    taken = {lot: mass for lot, mass in taken_on(rows, line.id).items() if mass > 0}
+    lots = lots_by_id(rows, taken)
+    return tuple(
+        f"{show_mass(mass, units)} of {lots[lot].material}, lot {lots[lot].code}{' (not known which)' * unknown}"
+        for lot, mass in taken.items()
+        if (unknown := lots[lot].of_nobody) or lots[lot].material_id != line.material_id
     )
 
 

@@ -1,10 +1,12 @@
 """A wrong weight in a batch that is not mixed yet, with the ways out and what each comes to."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from ledger.domain.bench.correction import Case, InPot, Way, lye_is_made, lye_parts, ways, what_it_means
+from ledger.domain.bench.correction import OTHER, Case, InPot, Way, lye_is_made, lye_parts, ways, what_it_means
 from ledger.domain.lye.pot import Figures
 from ledger.domain.lye.saponification import lye_concentration
+from ledger.domain.lye.weighed import role_of
 from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.recipe.scaling import Dough
 from ledger.errors import BadInput, Refused
@@ -12,6 +14,7 @@ from ledger.rows.batch import BatchRow, PlanLineRow, plan_lines
 from ledger.rows.decision import decided
 from ledger.rows.lot import available, lots_by_id
 from ledger.rows.material import materials_by_id
+from ledger.rows.movement import taken_on
 from ledger.rows.opened import Rows
 from ledger.rows.reading import first_of
 from ledger.rows.recipe import recipe_of
@@ -87,9 +90,16 @@ def correction_case(rows: Rows, batch: BatchRow, line: int, actual_mg: int) -> C
         raise BadInput(f"Batch {batch.code} has no line {line}; its lines are 1 to {max(lines)}.")
     cards = materials_by_id(rows, {one.material_id for one in lines.values()})
     lots = lots_by_id(rows, {one.lot_id for one in lines.values() if one.lot_id is not None})
+    others = _others(rows, lines.values())
     in_pot = tuple(
-        _in_pot(one, figures_of(cards[one.material_id], lots.get(one.lot_id or 0))) for one in lines.values()
+        _in_pot(
+            one,
+            figures_of(cards[one.material_id], lots.get(one.lot_id or 0)),
+            sum(other.mass_mg for at, other in others if at == one.number),
+        )
+        for one in lines.values()
     )
+    in_pot += tuple(other for _, other in others)
     wrong = next(one for one in in_pot if one.number == line)
     bears = wrong.role in ("fat", "alkali") or (wrong.role == "liquid" and wrong.stage == WITH_THE_LYE)
     if not bears and wrong.figures.acid_koh_mg_per_kg is None:
@@ -138,14 +148,30 @@ def _not_met(rows: Rows, batch: BatchRow) -> None:
         )
 
 
-def _in_pot(line: PlanLineRow, figures: Figures) -> InPot:
+def _others(rows: Rows, lines: Iterable[PlanLineRow]) -> list[tuple[int, InPot]]:
+    """What is in of another material than its line asks for, by the line: as what it is, to stay as it is."""
+    found: list[tuple[int, InPot]] = []
+    for line in lines:
+        taken = {lot: mass for lot, mass in (taken_on(rows, line.id) if line.logged else {}).items() if mass > 0}
+        lots = lots_by_id(rows, taken)
+        cards = materials_by_id(rows, {lot.material_id for lot in lots.values()} - {line.material_id})
+        for lot_id, mass in taken.items():
+            if card := cards.get(lots[lot_id].material_id):
+                figures = figures_of(card, lots[lot_id])
+                role = role_of(card.kind, figures)
+                number = OTHER - len(found)
+                found.append((line.number, InPot(number, role, card.name, line.stage, True, mass, mass, True, figures)))
+    return found
+
+
+def _in_pot(line: PlanLineRow, figures: Figures, others_mg: int) -> InPot:
     return InPot(
         number=line.number,
         role=line.role,
         material=line.material,
         stage=line.stage,
         in_demand=bool(line.in_demand),
-        mass_mg=line.used if line.logged else line.target,
+        mass_mg=line.used - others_mg if line.logged else line.target,
         target_mg=line.target,
         logged=line.logged,
         figures=figures,

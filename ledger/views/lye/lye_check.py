@@ -4,7 +4,7 @@ from collections.abc import Collection, Sequence
 
 from ledger.domain.bench.alkali import AlkaliWanted, wanted
 from ledger.domain.lye.pot import Figures
-from ledger.domain.lye.weighed import LyeCheck, Weighed, checked
+from ledger.domain.lye.weighed import LyeCheck, Weighed, checked, role_of
 from ledger.rows.batch import BatchRow, PlanLineRow, batch_by_id, plan_lines
 from ledger.rows.lot import lot_by_id
 from ledger.rows.material import material_by_id
@@ -46,7 +46,8 @@ def _weighed(row: WeighedRow) -> Weighed:
         purity_of=own if own_purity else None,
     )
     source = row.certificate or "the lot's certificate" if own_sap or own_purity else row.sap_source or ""
-    return Weighed(row.role, row.stage, row.material_id, row.lot_id, row.mass, figures, source)
+    role = row.role if row.material_id == row.asked_id else role_of(row.kind, figures)
+    return Weighed(role, row.stage, row.material_id, row.lot_id, row.mass, figures, source)
 
 
 def meant_in(rows: Rows, batch_id: int) -> tuple[Weighed, ...]:
