@@ -278,7 +278,7 @@ def record() -> BatchRecord:
                 Yielded("L61-8", "offcuts", 38_000, False, 38_000, "workshop 38 g", CUT, "accepted"),
             ),
         ),
-        cure=Cure((), None),
+        cure=Cure((), None, None, None),
         decided=Decided(
             (
                 RecordedDecision(READY, "passed for packing", "bars", "Nuala Quill", None, 203, True),

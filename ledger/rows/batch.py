@@ -142,6 +142,37 @@ def batches_on_the_rack(rows: sqlite3.Connection, on: date) -> tuple[BatchRow, .
     return tuple(_batch(row) for row in rows.execute(_SQL + _ON_THE_RACK, {"on": on.isoformat()}))
 
 
+_CUT_BEFORE = """
+WHERE b.id IN (
+  SELECT o.id FROM live_batch o JOIN recipe_version w ON w.id = o.recipe_version_id
+  JOIN recipe q ON q.id = w.recipe_id JOIN live_lot c ON c.batch_id = o.id AND +c.material_id = o.material_id
+  WHERE q.code = :recipe AND o.portion IS :portion AND c."on" <= :cut AND o.id < :batch
+  ORDER BY o.id DESC LIMIT :last)
+ORDER BY b.id DESC
+"""
+
+
+def cut_before(rows: sqlite3.Connection, batch: BatchRow, *, last: int = 12) -> tuple[BatchRow, ...]:
+    """The last batches of the same recipe, and portion of it, that were cut before this one; the latest first."""
+    given = {"recipe": batch.recipe_code, "portion": batch.portion, "batch": batch.id, "last": last}
+    cut = batch.yielded_on.isoformat() if batch.yielded_on else None
+    return tuple(_batch(row) for row in rows.execute(_SQL + _CUT_BEFORE, {**given, "cut": cut}))
+
+
+def cut_of_recipes(rows: sqlite3.Connection, codes: Collection[str]) -> dict[str, list[int]]:
+    """The row numbers of the batches of some recipes that were cut, the first first, in one statement."""
+    found: dict[str, list[int]] = {code: [] for code in codes}
+    query = (
+        "SELECT q.code, o.id FROM json_each(?) w CROSS JOIN recipe q ON q.code = w.value "
+        "JOIN recipe_version v ON v.recipe_id = q.id JOIN live_batch o ON o.recipe_version_id = v.id "
+        "WHERE EXISTS (SELECT 1 FROM live_lot c WHERE c.batch_id = o.id AND +c.material_id = o.material_id) "
+        "ORDER BY o.id"
+    )
+    for code, number in rows.execute(query, (json.dumps(sorted(codes)),)):
+        found[code].append(number)
+    return found
+
+
 def infusions_among(rows: sqlite3.Connection, numbers: Collection[int]) -> tuple[str, ...]:
     """The codes of those of some batches, by their row numbers, that were strained off herbs."""
     found = rows.execute(

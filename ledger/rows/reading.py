@@ -27,10 +27,11 @@ class ReadingRow(NamedTuple):
     mark: str | None
     method: str | None
     corrects: int | None
+    bars: int | None  # of a weighing: how many bars were weighed together
 
 
 _SQL = """
-SELECT r.id, r.entry_id, r.batch_id, r."on", r.at, r.what, r.value, r.unit, r.mark, r.method, r.corrects
+SELECT r.id, r.entry_id, r.batch_id, r."on", r.at, r.what, r.value, r.unit, r.mark, r.method, r.corrects, r.bars
 FROM json_each(?) w CROSS JOIN live_reading r ON r.batch_id = w.value
 """
 _CURRENT = """
@@ -96,14 +97,16 @@ class Observation(NamedTuple):
     entry: int
     tool: str | None
     corrected: bool
+    bars: int | None
 
 
 def observations(rows: sqlite3.Connection, batch_id: int) -> tuple[Observation, ...]:
     """Everything read of a batch, those corrected too, by their days."""
     found = rows.execute(
         """
-        SELECT r."on", r.at, r.what, r.value, r.unit, r.text, r.mark, r.method, e.who AS by, r.entry_id AS entry,
-          q.code AS tool, EXISTS (SELECT 1 FROM live_reading x WHERE x.corrects = r.id) AS corrected
+        SELECT r."on", r.at, r.what, r.value, r.unit, r.text, r.mark, r.method, r.bars, e.who AS by,
+          r.entry_id AS entry, q.code AS tool,
+          EXISTS (SELECT 1 FROM live_reading x WHERE x.corrects = r.id) AS corrected
         FROM live_reading r JOIN entry e ON e.id = r.entry_id LEFT JOIN equipment q ON q.id = r.equipment_id
         WHERE r.batch_id = ? ORDER BY r."on", r.id
         """,

@@ -31,7 +31,7 @@ UpkeepKind = Literal["cleaning", "training", "supplier approval", "self-inspecti
 ReadingUnit = Literal["mg", "uL", "milli-C", "milli-pH", "min"]
 # What a decision by name can be about; no guard holds these, since a row of it only says what it says.
 Subject = Literal[
-    "superfat", "skin", "cure", "check", "prohibited", "assessment", "notification", "labels", "bare"
+    "superfat", "skin", "cure", "drying", "check", "prohibited", "assessment", "notification", "labels", "bare"
 ]  # fmt: skip
 Word = TypeVar("Word", bound=str)
 LIKELY_NOTHING = "likely nothing"  # of a superfat that is above zero as reckoned

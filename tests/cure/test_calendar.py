@@ -16,7 +16,7 @@ def rack(cut: date, *, process: str = "cold") -> OnTheRack:
     usable = cut + relativedelta(days=7) if process == "hot" else None
     return OnTheRack(
         "26-118-0", "Plain Bar", process, cut, cut + relativedelta(days=28), usable, 28, 10, "curing",
-        cut + relativedelta(days=7), None, None, None, None,
+        cut + relativedelta(days=7), None,
     )  # fmt: skip
 
 

@@ -4,14 +4,15 @@ from typing import Annotated
 
 import typer
 
-from ledger.cli.cure.words import say_forecast
+from ledger.cli.cure.words import say_drying
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json
 from ledger.cli.kit.show import out_json, say, table
 from ledger.rows.batch import find_batch
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
-from ledger.views.cure.cure_forecast import forecast, weighings
+from ledger.views.cure.cure_forecast import dried
+from ledger.views.cure.weighed import weighings
 
 
 def command(
@@ -25,9 +26,15 @@ def command(
     batch = find_batch(here.rows(), code)
     known = weighings(here.rows(), batch, on=here.day(on))
     if json:
-        out_json({"batch": batch, "weighings": known, "forecast": forecast(here.rows(), batch, known)})
+        view = dried(here.rows(), batch, known)
+        seen = {
+            "weighed": view.seen if view else None,
+            "forecast": view.forecast if view else None,
+            "why_no_forecast": view.why_none if view else None,
+        }
+        out_json({"batch": batch, "weighings": known, **seen})
         return
-    say_forecast(here, batch, here.day(on))
+    say_drying(here, batch, here.day(on))
     marks = sorted({one.mark for one in known})
     by_day = {(one.on, one.mark): show_mass(one.mass_mg, here.settings.units) for one in known}
     if known:

@@ -8,7 +8,8 @@ from ledger.cli.kit.show import count, say, say_wrapped, table
 from ledger.rows.batch import BatchRow
 from ledger.units.dates import show_date
 from ledger.views.cure.cure import OnTheRack
-from ledger.views.cure.cure_forecast import forecast, forecast_words, weighings
+from ledger.views.cure.cure_forecast import dried, dried_words
+from ledger.views.cure.weighed import weighings
 
 
 def say_cure(found: Sequence[OnTheRack], on: date) -> None:
@@ -40,14 +41,12 @@ def say_cure(found: Sequence[OnTheRack], on: date) -> None:
         say(f"Next: soapledger pass {steady[0].batch_code}")
 
 
-def say_forecast(here: Desk, batch: BatchRow, on: date) -> None:
-    """When the bars are ready and steady, and what one weighs, as ranges."""
+def say_drying(here: Desk, batch: BatchRow, on: date) -> None:
+    """What was weighed, the dry bar and the earlier batches first; then between what the bars will lie."""
     if batch.ready_on is None:
         say(f"Batch {batch.code} is {batch.status}; it has no bars on the rack.")
         return
-    view = forecast(here.rows(), batch, weighings(here.rows(), batch, on=on))
+    view = dried(here.rows(), batch, weighings(here.rows(), batch, on=on))
     say(f"Batch {batch.code}, {batch.product}: the cure ends on {show_date(batch.ready_on)}.")
-    if view is None:
-        say("Nothing is known of its drying: weigh some marked bars.")
-    else:
-        say_wrapped(forecast_words(view, here.settings.units, today=on))
+    for words in dried_words(view, here.settings.units, today=on) if view else ():
+        say_wrapped(words)

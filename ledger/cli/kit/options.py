@@ -25,7 +25,7 @@ Address = Annotated[str | None, typer.Option("--address", help="The postal addre
 TAKES: dict[str, str] = {}
 for _word, _names in {
     "DATE": "--on --keep-until --next --bought-on --dated",
-    "WEIGHT": "--weight --offcuts --waste --spent --net --net-weight --fats --scale-step",
+    "WEIGHT": "--weight --total --offcuts --waste --spent --net --net-weight --fats --scale-step",
     "MONEY": "--price --carriage --takings --labour",
     "NUMBER": "--bars --count --wasted --retain --spoiled --returned --months --last "
     "--version --start --amendment --leave",

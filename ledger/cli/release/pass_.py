@@ -20,7 +20,8 @@ def command(
     wasted: Annotated[str, typer.Option("--wasted", help="Bars that are no good.")] = "0",
     reason: Annotated[str | None, typer.Option("--reason", help="What is wrong with those.")] = None,
     anyway: Annotated[
-        str | None, typer.Option("--anyway", help="Pass early, or with lye left over, with the reason.")
+        str | None,
+        typer.Option("--anyway", help="Pass early, still drying, or with lye left over, with the reason."),
     ] = None,
     lift: Annotated[str | None, typer.Option("--lift", help="Lift a hold, with the reason.")] = None,
     unwrapped: Annotated[bool, typer.Option("--unwrapped", help="No wrapping is used.")] = False,

@@ -1,17 +1,19 @@
-"""A chart of the drying: the weighings as points, the curve through them, and the range it is given."""
+"""A chart of the drying: the weighings as points, and the band in which every law they allow lies."""
 
 from math import ceil, floor, log10
 
-from reportlab.lib.colors import black, white
+from reportlab.lib.colors import Color, black, white
 from reportlab.platypus import Flowable
 
 from ledger.documents.kit.fonts import REGULAR, check_glyphs
 from ledger.documents.kit.page import GREY, HAIR
+from ledger.domain.cure.weighings import Weighing
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
 from ledger.units.words import Units
-from ledger.views.cure.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, based_on
+from ledger.views.cure.cure_forecast import Forecast
 
+BAND = Color(0.88, 0.88, 0.88)  # light enough for the points and lines on it
 _STEPS = 48  # of the curve
 _WEEK = 7
 _GRAM, _OUNCE = 1000.0, 28349.523125  # 1 oz = 28.349523125 g exactly (NIST SP 811)
@@ -28,12 +30,12 @@ class DryingChart(Flowable):
 
     def __init__(self, view: Forecast, known: tuple[Weighing, ...], size: float, wide: float, units: Units) -> None:
         super().__init__()
-        assert view.first_mg is not None
         self.view, self.known, self.size, self.units = view, known, size, units
         self.width, self.height = wide, 17 * size
         last = max((one.on - view.start).days for one in known) if known else 0
-        self.days = -(-max((view.steady_on - view.start).days + 14, last + _WEEK, 42) // _WEEK) * _WEEK
-        least, _ = view.weight_after(self.days) or (view.first_mg, 0)
+        self.days = -(-max(min((view.steady_to - view.start).days + 14, 3 * last), last + _WEEK, 42) // _WEEK) * _WEEK
+        self.band = [view.envelope.between(self.days * step / _STEPS) for step in range(_STEPS + 1)]
+        least = self.band[-1][0]
         shown = [view.first_mg, max(least, round(0.6 * view.first_mg)), *(one.mass_mg for one in known)]
         self.step = round_step(max(shown) - min(shown), _OUNCE if units == "us" else _GRAM)
         self.low = floor(min(shown) / self.step - 0.3) * self.step
@@ -67,8 +69,7 @@ class DryingChart(Flowable):
             x, y = self._at(0, mg)
             canvas.drawRightString(x - 0.5 * size, y - 0.35 * size, show_mass(round(mg), self.units))
         canvas.drawString(0, self.height - 0.8 * size, "weight of a bar")
-        for side, heavy in ((1, HAIR), (0, HAIR), (None, 1.2)):
-            self._curve(side, heavy)
+        self._band()
         for one in self.known:
             x, y = self._at((one.on - view.start).days, one.mass_mg)
             canvas.circle(x, y, 1.6, stroke=0, fill=1)
@@ -77,16 +78,15 @@ class DryingChart(Flowable):
             x, y = self._at((last[0].on - view.start).days, max(one.mass_mg for one in last))
             marks = check_glyphs(", ".join(sorted(one.mark for one in last)), "mark")
             canvas.drawString(x + 0.3 * size, y + 0.4 * size, marks)
-        basis = f"fitted to {based_on(view)}" if view.basis == BY_WEIGHINGS else "from the composition"
-        assert view.first_mg is not None
-        steady = (view.steady_on - view.start).days
-        x, y = self._at(steady, view.first_mg * view.curve.left(steady))
         canvas.setStrokeColor(black)
         canvas.setLineWidth(0.8)
-        canvas.line(x, y - size, x, self._at(0, self.top)[1] - 1.4 * size)
-        canvas.drawRightString(
-            self.width - 2 * size, self.height - 0.8 * size, f"{basis}; thin: the range, {view.holds}"
-        )
+        between = [min((each - view.start).days, self.days) for each in (view.steady_from, view.steady_to)]
+        for each in between:
+            x, _ = self._at(each, 0)
+            canvas.line(x, self._at(0, self.low)[1], x, self._at(0, self.top)[1] - 1.4 * size)
+        said = f"grey: between what it may weigh, by {view.based_on}, {view.holds}"
+        canvas.drawRightString(self.width - 2 * size, self.height - 0.8 * size, said)
+        x, _ = self._at(sum(between) / 2, 0)
         words = _steady(view)
         room = canvas.stringWidth(words, REGULAR, size) / 2 + 2  # half of its words, which stay on the chart
         x, y = min(max(x, self._at(0, 0)[0] + room), self._at(self.days, 0)[0] - room), self._at(0, self.top)[1] - size
@@ -95,19 +95,21 @@ class DryingChart(Flowable):
         canvas.setFillColor(black)
         canvas.drawCentredString(x, y, words)
 
-    def _curve(self, side: int | None, heavy: float) -> None:
-        """The least (0) or the most (1) that a bar may weigh, or the curve itself."""
-        canvas, view = self.canv, self.view
+    def _band(self) -> None:
+        """The area between the least and the most that a bar may weigh, with its edges."""
+        canvas = self.canv
         canvas.setStrokeColor(black)
-        canvas.setLineWidth(heavy)
+        canvas.setLineWidth(HAIR)
+        canvas.setFillColor(BAND)
         path = canvas.beginPath()
-        for step in range(_STEPS + 1):
-            days = self.days * step / _STEPS
-            assert view.first_mg is not None
-            ends = view.weight_after(days)
-            mg = view.first_mg * view.curve.left(days) if side is None or ends is None else ends[side]
-            (path.lineTo if step else path.moveTo)(*self._at(days, min(max(mg, self.low), self.top)))
-        canvas.drawPath(path)
+        there = [(step, each[0]) for step, each in enumerate(self.band)]
+        back = [(step, each[1]) for step, each in reversed([*enumerate(self.band)])]
+        for place, (step, mg) in enumerate([*there, *back]):
+            at = self._at(self.days * step / _STEPS, min(max(mg, self.low), self.top))
+            (path.lineTo if place else path.moveTo)(*at)
+        path.close()
+        canvas.drawPath(path, stroke=1, fill=1)
+        canvas.setFillColor(black)
 
 
 def _steady(view: Forecast) -> str:

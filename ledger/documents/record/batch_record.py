@@ -62,7 +62,7 @@ def _drawn(pieces: Pieces, head: Head, wide: float) -> Iterator[Flowable]:
             yield grid(one.heads, one.rows, widths, TYPE.body, right=one.right, bold=bold)
         elif not isinstance(one, Chart):
             yield para(one.text, TYPE.body, bold=one.bold)
-        elif one.forecast.first_mg is not None:
+        else:
             yield Spacer(1, 2 * mm)
             yield DryingChart(one.forecast, one.weighings, TYPE.body, wide, head.units)
 

@@ -83,16 +83,19 @@ def not_before_the_last(bars: Bars, on: date) -> None:
         )
 
 
-def may_pass(bars: Bars, asked: Passing, *, ready_on: date, superfat_ppm: int | None) -> Settled:
+def may_pass(
+    bars: Bars, asked: Passing, *, ready_on: date, superfat_ppm: int | None, losing: str | None = None
+) -> Settled:
     """What is written where bars may be passed for packing: they cure until `ready_on`.
 
-    Raises Refused before that or with lye left over as weighed (unless `anyway` gives a reason), for bars on hold
-    (unless `lift` does), for bars rejected, while a deviation is open, and for no good bars at all.
+    Raises Refused before that, while a week takes more of their weight than the recipe allows (`losing`), or with lye
+    left over as weighed (unless `anyway` gives a reason), for bars on hold (unless `lift` does), for bars rejected,
+    while a deviation is open, and for no good bars at all.
     """
     after_the_cut(bars, asked.on)
     not_before_the_last(bars, asked.on)
     _may_still_be_passed(bars, asked)
-    against = tuple(_against(asked.on, ready_on, superfat_ppm))
+    against = tuple(_against(asked.on, ready_on, superfat_ppm, losing))
     anyway = said(asked.anyway)
     if against and not anyway:
         why = "; and ".join(one.words for one in against)
@@ -126,12 +129,14 @@ def _may_still_be_passed(bars: Bars, asked: Passing) -> None:
         raise Refused(f"The bars of batch {bars.batch} are on hold; to lift the hold, add --lift REASON.")
 
 
-def _against(on: date, ready_on: date, superfat_ppm: int | None) -> Iterator[Doubt]:
+def _against(on: date, ready_on: date, superfat_ppm: int | None, losing: str | None) -> Iterator[Doubt]:
     """What speaks against packing bars on a day, though a person may decide so."""
     if on < ready_on:
         left = (ready_on - on).days
         cures = f"it cures until {show_date(ready_on)}"
         yield Doubt("cure", f"{cures}, {left} day{'s' * (left > 1)} more", (cures,))
+    if losing:
+        yield Doubt("drying", losing)
     if superfat_ppm is not None and superfat_ppm <= 0:
         burns = f"as weighed its superfat is {show_share(superfat_ppm, 2)}, so lye is left over and it burns"
         yield Doubt("superfat", burns)

@@ -32,6 +32,7 @@ class ReadingValue:
     text: str | None = None
     method: str | None = None  # of a pH: how it was measured
     mark: str | None = None  # of a weighing: which marked bar
+    bars: int | None = None  # of a weighing: how many were weighed together
     on: date | None = None  # its own day, where it is not that of the entry
 
 
@@ -152,6 +153,7 @@ def add_readings(
                 corrects=before[-1].id if correct else None,
                 mark=one.mark,
                 method=one.method,
+                bars=one.bars,
                 equipment_id=_made_with(tx, one, own, named),
             )
         )

@@ -16,6 +16,7 @@ from ledger.storage.tables.decision import Decision
 from ledger.storage.tables.release import FinishedCheck
 from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import Moved
+from ledger.views.cure.weighed import still_losing
 from ledger.views.lye.lye_check import lye_check
 
 
@@ -39,7 +40,13 @@ def pass_bars(book: Book, code: str, asked: Passing) -> Passed:
         dough = find_batch(tx.rows, batch.part_of) if batch.part_of else batch  # of a portion, where the lye went in
         assert batch.ready_on is not None
         superfat = lye_check(tx.rows, dough.id).superfat_ppm
-        settled = may_pass(bars, asked, ready_on=batch.ready_on, superfat_ppm=superfat)
+        settled = may_pass(
+            bars,
+            asked,
+            ready_on=batch.ready_on,
+            superfat_ppm=superfat,
+            losing=still_losing(tx.rows, batch, on=asked.on),
+        )
         workshop, good = place_of_kind(tx.rows, "workshop"), bars.here - asked.wasted
         if asked.wasted:
             lost = Moved(lot_id, -asked.wasted, note=asked.reason)

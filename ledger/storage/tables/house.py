@@ -21,6 +21,7 @@ class SettingsRevision(Fact, table=True):
     phone: str | None = None
     labour_minor_per_hour: int | None = None
     scale_step_mg: int | None = None
+    maker: str | None = None
 
 
 class MarketAddress(Fact, table=True):

@@ -27,6 +27,7 @@ class Reading(Fact, table=True):
     mark: str | None = None
     method: str | None = None
     equipment_id: int | None = None
+    bars: int | None = None
 
 
 class Deviation(Fact, table=True):

@@ -28,7 +28,7 @@ def read_so_far(rows: Rows, batch: BatchRow) -> Read:
     for one in current_readings(rows, batch.id):
         if one.value is not None:
             figures[one.what].append(one.value)
-            if one.what == "bar weight" and batch.yielded_on and one.on == batch.yielded_on:
+            if one.what == "bar weight" and not one.bars and batch.yielded_on and one.on == batch.yielded_on:
                 bars.append(one.value)
         if one.at:
             clocks[one.what] = one.at

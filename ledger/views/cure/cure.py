@@ -5,15 +5,15 @@ from datetime import date, timedelta
 from typing import Literal, NamedTuple
 
 from ledger.domain.cure.curing import cure
-from ledger.domain.recipe.recipe import WEIGH_EVERY_DAYS
-from ledger.rows.batch import batches_on_the_rack
+from ledger.domain.recipe.recipe import WEEKLY_LOSS_PPM, WEIGH_EVERY_DAYS
+from ledger.rows.batch import BatchRow, batches_on_the_rack, cut_of_recipes
 from ledger.rows.lot import lots_by_id
 from ledger.rows.opened import Rows
-from ledger.units.dates import show_date
+from ledger.rows.reading import readings_of
+from ledger.rows.recipe import versions_by_id
 from ledger.units.wording import count
 from ledger.units.words import Process
-from ledger.views.cure.cure_forecast import BY_WEIGHINGS, Forecast, Weighing, based_on, forecast, weighings_among
-from ledger.views.cure.drying import Drying
+from ledger.views.cure.weighed import EARLIER, losing_words, weighings_among
 
 
 class OnTheRack(NamedTuple):
@@ -29,10 +29,7 @@ class OnTheRack(NamedTuple):
     bars: int
     status: str
     weigh_on: date  # when its marked bars are weighed next
-    steady_from: date | None  # by the forecast, the earliest
-    steady_to: date | None  # and the latest
-    basis: str | None  # of the forecast: weighings or composition
-    lags: str | None  # what is slower than it should be, in words
+    lags: str | None  # that it was still losing weight when its cure ended, in words
 
 
 class RackDay(NamedTuple):
@@ -45,21 +42,21 @@ class RackDay(NamedTuple):
 
 
 def cure_list(rows: Rows, *, on: date) -> tuple[OnTheRack, ...]:
-    """Every batch on the rack on a date, the first ready first."""
-    found = []
+    """Every batch on the rack on a date, the first ready first. Nothing is forecast: that is for one batch."""
     rack = batches_on_the_rack(rows, on)
     lots = lots_by_id(rows, {one.yield_lot_id for one in rack if one.yield_lot_id is not None}, on=on)
-    drying = Drying(rows, rack)
+    recipes = versions_by_id(rows, {one.recipe_version_id for one in rack if one.recipe_version_id is not None})
+    cut = cut_of_recipes(rows, {one.recipe_code for one in rack if one.recipe_code})
+    readings = readings_of(rows, [one.id for one in rack])
+    found = []
     for batch in rack:
         assert batch.yield_lot_id is not None
         assert batch.yielded_on is not None
         assert batch.cure_days is not None
-        lot = lots[batch.yield_lot_id]
+        lot, recipe = lots[batch.yield_lot_id], recipes.get(batch.recipe_version_id or 0)
         days = cure(cut_on=batch.yielded_on, days=batch.cure_days, usable_from_days=batch.usable_from_days, today=on)
-        known = weighings_among(drying.readings[batch.id], on=on)
-        view, recipe = forecast(rows, batch, known, drying), drying.recipe(batch)
-        every = recipe.weigh_every_days if recipe else WEIGH_EVERY_DAYS
-        last = max([batch.yielded_on, *(one.on for one in known)])
+        known = weighings_among(readings[batch.id], on=on)
+        limit = recipe.weekly_loss_ppm if recipe else WEEKLY_LOSS_PPM
         found.append(
             OnTheRack(
                 batch_code=batch.code,
@@ -71,32 +68,27 @@ def cure_list(rows: Rows, *, on: date) -> tuple[OnTheRack, ...]:
                 days_left=days.days_left,
                 bars=lot.on_hand,
                 status=lot.status,
-                weigh_on=last + timedelta(days=every),
-                steady_from=view.steady_from if view else None,
-                steady_to=view.steady_to if view else None,
-                basis=view.basis if view else None,
-                lags=_lags(view, known, days.ready_on, on),
+                weigh_on=_weigh_on(
+                    batch,
+                    max([batch.yielded_on, *(one.on for one in known)]),
+                    every=recipe.weigh_every_days if recipe else WEIGH_EVERY_DAYS,
+                    earlier=sum(one < batch.id for one in cut.get(batch.recipe_code or "", ())),
+                ),
+                lags=losing_words(known, limit) if on >= days.ready_on else None,
             )
         )
     return tuple(sorted(found, key=lambda one: (one.ready_on, one.batch_code)))
 
 
-def _lags(view: Forecast | None, known: tuple[Weighing, ...], ready_on: date, on: date) -> str | None:
-    """Bars that go on losing weight after the day they should be ready, or dry slower than their composition says."""
-    if view is None or not known:
-        return None
-    if view.basis == BY_WEIGHINGS:
-        late = view.steady_on > max(ready_on, on)
-        span = f"a day between {show_date(view.steady_from)} and {show_date(view.steady_to)}"
-        return f"by {based_on(view)} still losing weight until {span}, {view.holds}" if late else None
-    first, last = known[0], known[-1]
-    bar = {one.mark: one.mass_mg for one in known if one.on == first.on}
-    kept = [one.mass_mg / bar[one.mark] for one in known if one.on == last.on and one.mark in bar]
-    since, now = ((one.on - view.start).days for one in (first, last))
-    slowest = (view.curve.left(now) + view.curve.half_width(now)) / view.curve.left(since)
-    if kept and sum(kept) / len(kept) > slowest and now > since:
-        return "drying slower than its composition lets expect"
-    return None
+def _weigh_on(batch: BatchRow, last: date, *, every: int, earlier: int) -> date:
+    """When marked bars are weighed next: week by week for the first three batches of a recipe, then before the pass.
+
+    A recipe that sets days of its own goes by them.
+    """
+    weekly = last + timedelta(days=every)
+    if earlier < EARLIER or every != WEIGH_EVERY_DAYS or batch.ready_on is None or last >= batch.ready_on:
+        return weekly
+    return batch.ready_on
 
 
 def rack_days(found: Sequence[OnTheRack]) -> tuple[RackDay, ...]:

@@ -106,11 +106,11 @@ class Drying:
         if mass is not None and batch.made:
             return Fraction(mass, batch.made)
         each = [
-            one.value
+            (one.value, one.bars or 1)
             for one in self.readings[batch.id]
             if one.what == "bar weight" and one.value is not None and one.on == batch.yielded_on
         ]
-        return Fraction(sum(each), len(each)) if each else None
+        return Fraction(sum(mass for mass, _ in each), sum(bars for _, bars in each)) if each else None
 
     def dry_bar(self, batch: BatchRow) -> Fraction | None:
         """What a bar weighs with all its water gone, on average, in mg; None where none was weighed at the cut."""

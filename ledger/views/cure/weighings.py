@@ -7,8 +7,9 @@ from typing import NamedTuple
 from ledger.rows.batch import BatchRow
 from ledger.rows.opened import Rows
 from ledger.rows.reading import current_readings
-from ledger.views.cure.cure_forecast import BY_WEIGHINGS, based_on, forecast, weighings
+from ledger.views.cure.cure_forecast import dried
 from ledger.views.cure.drying import Drying
+from ledger.views.cure.weighed import weighings
 
 
 class Weighings(NamedTuple):
@@ -18,35 +19,34 @@ class Weighings(NamedTuple):
     weights_mg: tuple[int, ...]
     left: Fraction | None  # the share that stays at the least; None where that is not known
     when: str  # what it stands for, in words, or why it is not known
+    at_the_cut: bool  # weighed on the day of the cut, so not as they are packed
 
 
 def last_weighings(rows: Rows, batch: BatchRow) -> Weighings | None:
-    """The readings 'bar weight' that count, of the latest day that has some; None before there is one."""
-    every = [one for one in current_readings(rows, batch.id) if one.what == "bar weight"]
+    """The readings 'bar weight' of single bars that count, of the latest day with some; None before there is one."""
+    every = [one for one in current_readings(rows, batch.id) if one.what == "bar weight" and one.bars is None]
     if not every:
         return None
     latest = max(one.on for one in every)
     weights = tuple(one.value for one in every if one.on == latest and one.value is not None)
-    left, when = _left(rows, batch, Fraction(sum(weights), len(weights)))
-    return Weighings(latest, weights, left, when)
+    left, when = _left(rows, batch, Fraction(sum(weights), len(weights)), latest)
+    return Weighings(latest, weights, left, when, latest == batch.yielded_on)
 
 
-def _left(rows: Rows, batch: BatchRow, mean_mg: Fraction) -> tuple[Fraction | None, str]:
+def _left(rows: Rows, batch: BatchRow, mean_mg: Fraction, on: date) -> tuple[Fraction | None, str]:
     """The least the mean may come to over the mean now: the forecast's low end, or the bar with all its water gone.
 
-    Whichever of the two is less; nothing where neither is known, or both lie above what the bars weigh now.
+    The forecast speaks once it says what bars weigh at the end of their stock life: the least they may weigh then over
+    the most they may weigh now. Before that the dry bar does, unless that is heavier than they are now.
     """
-    found, drying = [], Drying(rows, [batch])
-    if dry := drying.dry_bar(batch):
-        found.append((dry, "with all its water gone"))
-    view = forecast(rows, batch, weighings(rows, batch), drying)
-    if view and view.basis == BY_WEIGHINGS and (range_ := view.weight_on(view.end_on)):
-        low = f"at the low end of its forecast for the end of the stock life, from {based_on(view)}, {view.holds}"
-        found.append((Fraction(range_[0]), low))
-    if not found:
-        return None, "the bars were not weighed at the cut, and their weighings give no forecast yet"
-    known = [one for one in found if 0 < one[0] <= mean_mg]
-    if not known:
+    view = dried(rows, batch, weighings(rows, batch))
+    if view and view.forecast and not view.forecast.too_early:
+        seen = view.forecast
+        held = f"at the low end of its forecast for the end of the stock life, from {seen.based_on}, {seen.holds}"
+        return min(Fraction(seen.least_at_the_end_mg, seen.weight_on(on)[1]), Fraction(1)), held
+    dry = Drying(rows, [batch]).dry_bar(batch)
+    if dry is None:
+        return None, "the bars were not weighed at the cut, and their weighings do not say it yet"
+    if not 0 < dry <= mean_mg:
         return None, "they weigh less now than their weight at the cut and what went in let expect of them quite dry"
-    least, when = min(known)
-    return least / mean_mg, when
+    return dry / mean_mg, "with all its water gone"

@@ -2,7 +2,9 @@
 
 from dataclasses import dataclass
 
-from ledger.views.cure.cure_forecast import Forecast, Weighing, forecast, forecast_words, weighings_among
+from ledger.domain.cure.weighings import Weighing
+from ledger.views.cure.cure_forecast import Dried, Forecast, dried, dried_words
+from ledger.views.cure.weighed import Weighed, weighings_among
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import Chart, Pieces, Words
 from ledger.views.record.sources import Sources
@@ -10,19 +12,25 @@ from ledger.views.record.sources import Sources
 
 @dataclass(frozen=True)
 class Cure(Section):
-    """The weighings of the marked bars, and what they or the composition forecast."""
+    """The weighings of the marked bars, what they say, and what they forecast."""
 
     title = "Cure and drying"
     weighings: tuple[Weighing, ...]
     forecast: Forecast | None
+    weighed: Weighed | None
+    why_no_forecast: str | None
 
     def paper(self, head: Head) -> Pieces:
-        """The forecast in words, and the drying chart."""
-        seen = self.forecast
-        return (Words(forecast_words(seen, head.units)), Chart(seen, self.weighings)) if seen else ()
+        """What was weighed and what is forecast in words, and the drying chart where there is a forecast."""
+        if self.weighed is None:
+            return ()
+        words = dried_words(Dried(self.weighed, self.forecast, self.why_no_forecast), head.units)
+        chart = (Chart(self.forecast, self.weighings),) if self.forecast else ()
+        return (*map(Words, words), *chart)
 
 
 def cure(read: Sources) -> Cure:
     """What was weighed of the bars; only soap dries."""
     known = weighings_among(read.readings)
-    return Cure(known, forecast(read.rows, read.batch, known) if read.batch.soap else None)
+    view = dried(read.rows, read.batch, known) if read.batch.soap else None
+    return Cure(known, view.forecast if view else None, view.seen if view else None, view.why_none if view else None)

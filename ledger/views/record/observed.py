@@ -81,11 +81,11 @@ def observed(read: Sources) -> Observed:
             RecordedReading(
                 on=one.on,
                 at=one.at,
-                what=f"{one.what} {one.mark}" if one.mark else one.what,
+                what=_what(one),
                 value=_value(one, units),
                 by=one.by,
                 entry=one.entry,
-                limit=limit_of(recipe.limits, one.what, units) if recipe and not one.mark else None,
+                limit=limit_of(recipe.limits, one.what, units) if recipe and not one.mark and not one.bars else None,
                 method=_method(one),
                 tool=one.tool,
                 corrected=one.corrected,
@@ -94,6 +94,12 @@ def observed(read: Sources) -> Observed:
         ),
         tuple(step.label for step in steps_of(read.batch) if step.what not in known) if read.batch.recipe_code else (),
     )
+
+
+def _what(one: Observation) -> str:
+    if one.bars:
+        return f"{one.what}, {one.bars} together"
+    return f"{one.what} {one.mark}" if one.mark else one.what
 
 
 def _method(one: Observation) -> str | None:

@@ -4,7 +4,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
-from ledger.views.cure.cure_forecast import Forecast, Weighing
+from ledger.domain.cure.weighings import Weighing
+from ledger.views.cure.cure_forecast import Forecast
 
 Row = TypeVar("Row")
 
