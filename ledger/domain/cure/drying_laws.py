@@ -70,8 +70,8 @@ def _shapes() -> Iterator[Shape]:
                 yield Shape("two-term", time, later=time * ratio, share=share / 10)
     for time in _steps(8, 3000, 70):
         yield Shape("slab", time)
-    for time in _steps(3, 300, 30):
-        for first in _steps(2, 30, 6):
+    for time in _steps(3, 300, 40):
+        for first in _steps(2, 30, 8):
             yield Shape("steady at first", time, later=first)
     yield Shape("square root")
 
