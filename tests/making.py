@@ -16,7 +16,7 @@ MADE = date(2026, 5, 6)
 # Every point of the checklist that a recipe has where it names none.
 LOOKED_GOOD = [Check(what, "9.6; 1 % in water" if what == "pH" else "good", True) for what in CHECKS]
 # The same at the command line.
-CHECKED = tuple(word for one in ("pH=9.6", "look=good", "smell=good", "weight=good") for word in ("--check", one))
+CHECKED = tuple(word for one in ("pH=9.6", "look=good", "smell=good", "weight=130 g") for word in ("--check", one))
 POURED = (ReadingValue("poured", at="14:05"),)
 
 

@@ -31,7 +31,7 @@ _SMALL = 'batch plan {recipe} --fats "500 g" --on {day}'
 _PASSED = "pass {curing} --unwrapped --anyway measured --on {day}"
 _APPROVED = "label approve {curing} --market eu --on {day}"
 _PRINTED = "label print {curing} --market eu -o {out.pdf} --on {day}"
-_LOOKED = "--check pH=9.6 --check look=good --check smell=good --check weight=good"
+_LOOKED = "--check pH=9.6 --check look=good --check smell=good --check 'weight=130 g'"
 _RECEIVED = (
     'receive {supplier} --accept --on {day} --yes --line "{material}; 5 kg; lot A1; 32" '
     '--line "{material}; 4 kg; lot A2; 26"'

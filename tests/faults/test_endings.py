@@ -229,7 +229,7 @@ def test_a_refusal_after_an_entry_of_the_same_command_keeps_its_code_and_names_t
     run("pass", "26-002-2", "--anyway", "a trial")
     told = run(
         "release", "26-002-2", "--check", "pH=11.9; strip", "--check", "look=good",
-        "--check", "smell=good", "--check", "weight=good", code=1,
+        "--check", "smell=good", "--check", "weight=130 g", code=1,
     ).stderr  # fmt: skip
     now = entries(shop.book.path)
     assert f"Entry {len(now)} stands in soap.db: {now[-1]}" in told

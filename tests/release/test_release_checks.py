@@ -1,6 +1,6 @@
 """What must be settled before bars go: deviations decided, the checklist answered, samples written down."""
 
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -16,7 +16,10 @@ from ledger.domain.tools.bar_checks import Check, kept_as_good, read_check
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import decide_deviation, report_deviation
 from ledger.operations.bench.readings import log_readings, read_reading
+from ledger.operations.cure.weighing import Together, weigh_bars
 from ledger.operations.release.release import pass_bars, release_bars
+from ledger.operations.release.release_checks import open_checks
+from ledger.rows.batch import find_batch
 from ledger.rows.kept import samples
 
 PACKED = date(2026, 6, 10)
@@ -77,7 +80,7 @@ def test_every_point_of_the_checklist_is_looked_at(shop: Any) -> None:
         ("look", "N; cracked", "cracked", False),
         ("look", "bad", "not good", False),
         ("look", "not good; one corner", "one corner", False),
-        ("weight", "good; 101 g", "good; 101 g", True),
+        ("weight", "101 g; the mean of five", "101 g; the mean of five", True),
         ("weight", "100 g", "100 g", True),  # the net weight itself is not under it
         ("weight", "99.9 g", "99.9 g; under the net weight", False),
         ("weight", "!101 g", "101 g", False),
@@ -99,7 +102,7 @@ def test_a_point_as_typed(what: str, typed: str, found: str, good: bool) -> None
         ("look", "goodness"), ("look", "good, but cracked"), ("look", "yes no"), ("look", "; good"),
         ("pH", "good"), ("pH", "8.9"), ("pH", "15"), ("pH", "fine; 1 % in water"),
         ("free alkali", "good"), ("free alkali", "none"),
-        ("weight", "heavy"), ("weight", "101"), ("weight", "100 mL"),
+        ("weight", "heavy"), ("weight", "101"), ("weight", "100 mL"), ("weight", "good"), ("weight", "n; light"),
     ],
 )  # fmt: skip
 def test_a_point_that_says_neither_good_nor_not_is_never_good(what: str, typed: str) -> None:
@@ -107,9 +110,8 @@ def test_a_point_that_says_neither_good_nor_not_is_never_good(what: str, typed: 
         read_check(what, typed, ph_at_most=10_500, net_mg=100_000)
 
 
-def test_a_weight_without_a_net_weight_to_hold_it_against_says_nothing() -> None:
-    with pytest.raises(BadInput, match="does not say whether the weight is good"):
-        read_check("weight", "101 g", ph_at_most=10_500)
+def test_a_weight_without_a_net_weight_to_hold_it_against_is_kept_as_it_is() -> None:
+    assert read_check("weight", "1 g", ph_at_most=10_500) == Check("weight", "1 g", True)
 
 
 def test_a_checklist_names_its_figures_in_any_case() -> None:
@@ -121,27 +123,38 @@ def test_a_checklist_names_its_figures_in_any_case() -> None:
 def test_what_says_neither_is_refused_by_flag_and_nothing_is_written(shop: Any, run: Any) -> None:
     code = passed(shop)
     before = shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
-    words = ("--check", "pH=9.6", "--check", "look=horrible", "--check", "smell=smells rancid", "--check", "weight=ok")
+    words = (
+        "--check",
+        "pH=9.6",
+        "--check",
+        "look=horrible",
+        "--check",
+        "smell=smells rancid",
+        "--check",
+        "weight=101 g",
+    )
     said = run("release", code, "--anyway", "a trial", "--bare", "a trial", "--on", "2026-06-10", *words, code=2).stderr
     assert said == (
-        "'horrible' does not say whether the look is good. Write good or no, and a note behind it if there is one: "
-        "'good; a little ash', 'no; cracked'.\n"
+        "'horrible' does not say whether the look is good. Write y or n, and a note behind it if there is one: "
+        "'y; a little ash', 'n; cracked'.\n"
     )
     assert shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0] == before
 
 
 def test_the_prompt_has_no_default_and_asks_again(shop: Any, run: Any) -> None:
     code = passed(shop)
-    # pH: Enter, words, a figure; look: Enter, horrible, yes with a note; smell: good; weight: heavy, ok
-    typed = "\nfine\n9.6\n\nhorrible\nyes; a little ash\ngood\nheavy\nok\n"
+    # pH: Enter, words, a figure; look: Enter, horrible, yes with a note; smell: y; weight: ok, a figure
+    typed = "\nfine\n9.6\n\nhorrible\nyes; a little ash\ny\nok\n101 g\n"
     with freeze_time("2026-06-10 09:00:00"):
         asked = run("release", code, "--anyway", "a trial", "--bare", "a trial", input=typed)
     assert asked.stderr.count("What was found of the") == 2
-    assert asked.stderr.count("does not say whether") == 2
+    assert asked.stderr.count("does not say whether") == 1
+    assert "'ok' is no weight. Write the figure, then how: '98.2 g; the mean of five'." in asked.stderr
+    assert "look (y or n; a note):" in asked.stderr
     with shop.book.look() as rows:
         kept = rows.execute("SELECT what, found, good FROM finished_check ORDER BY id DESC LIMIT 4").fetchall()
     assert {tuple(one) for one in kept} == {
-        ("pH", "9.6", 1), ("look", "good; a little ash", 1), ("smell", "good", 1), ("weight", "good", 1),
+        ("pH", "9.6", 1), ("look", "good; a little ash", 1), ("smell", "good", 1), ("weight", "101 g", 1),
     }  # fmt: skip
 
 
@@ -163,6 +176,33 @@ def test_words_of_an_earlier_ledger_are_shown_and_not_called_good(
     what: str, found: str, kept: bool, shown: bool | None
 ) -> None:
     assert kept_as_good(what, found, kept) is shown
+
+
+@pytest.mark.parametrize(("days", "open_"), [(-1, ["pH", "look", "smell", "weight"]), (0, ["look", "smell"])])
+def test_ph_and_weight_are_read_from_the_day_the_bars_are_usable(shop: Any, days: int, open_: list[str]) -> None:
+    """Cut on 6 May and cured until 3 June: a figure of the day before is one of bars that still cure."""
+    code = cut(shop.book)
+    on = date(2026, 6, 3) + timedelta(days)
+    log_readings(shop.book, code, [read_reading("pH=9.6; 1 % in water"), read_reading("bar weight=101 g")], on=on)
+    with shop.book.look() as rows:
+        assert open_checks(rows, find_batch(rows, code)) == open_
+
+
+def test_the_weights_of_the_latest_day_answer_by_their_mean_and_hold_the_bars_when_they_are_short(shop: Any) -> None:
+    code = passed(shop)
+    log_readings(shop.book, code, [read_reading("bar weight=105 g")], on=date(2026, 6, 4))
+    grams = [read_reading(f"bar weight={one} g") for one in ("99.8", "100.1")]
+    log_readings(shop.book, code, grams, on=date(2026, 6, 9))
+    seen = [Check(what, "good", True) for what in ("pH", "look", "smell")]
+    # 199.9 g in two bars, downwards to the tenth of a gram
+    short = r"not good in weight: 99.9 g; the mean of 2 bars weighed on 9 Jun 2026; under the net weight"
+    with pytest.raises(Refused, match=short):
+        release(shop, code, seen)
+    weigh_bars(shop.book, code, {}, on=PACKED, together=Together(10, 1_000_000))
+    assert release(shop, code, seen, anyway="a trial") == 10
+    with shop.book.look() as rows:
+        kept = rows.execute("SELECT found FROM finished_check WHERE what = 'weight' ORDER BY id DESC").fetchone()[0]
+    assert kept == "100 g; the mean of 10 bars weighed on 10 Jun 2026"
 
 
 def test_samples_have_a_place_and_a_day(shop: Any) -> None:

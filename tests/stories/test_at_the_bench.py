@@ -180,7 +180,7 @@ def test_a_ph_that_was_not_good_stays_on_the_record_and_holds_the_bars(bench: An
     with freeze_time("2026-11-10 10:00:00"):
         bench("pass", "26-001-4")
         bad = ("release", "26-001-4", "--check", "pH=11.2", "--check", "look=good", "--check", "smell=good",
-               "--check", "weight=good")  # fmt: skip
+               "--check", "weight=130 g")  # fmt: skip
         for _ in range(2):  # and only once
             assert "open deviation (pH: 11.2; over 10.5)" in bench(*bad, code=1).stderr
         assert "open deviation" in bench("release", "26-001-4", *CHECKED, code=1).stderr

@@ -15,6 +15,7 @@ from ledger.operations.bench.readings import ReadingValue, log_readings, read_re
 from ledger.operations.release.release import pass_bars
 from ledger.operations.release.release_checks import open_checks
 from ledger.rows.batch import find_batch
+from ledger.rows.reading import read_of_the_bars
 from ledger.views.cure.weighings import last_weighings
 
 
@@ -142,27 +143,32 @@ def test_a_ph_of_the_dough_does_not_answer_for_the_bars(shop: Shop) -> None:
     code = weighed(shop.book, planned(shop.book))
     log_readings(shop.book, code, [read_reading("pH=10.1")], on=MADE)
     cut_batch(shop.book, code, bars=10, on=MADE, by="Nuala", bars_mg=1_320_000)
-    assert "pH" in asked(shop, code)
+
+    def read_of_bars() -> list[int | None]:
+        with shop.book.look() as rows:
+            return [one.value for one in read_of_the_bars(rows, find_batch(rows, code), "pH")]
+
+    assert read_of_bars() == []
     log_readings(shop.book, code, [read_reading("pH=10.2")], on=MADE, correct=True)  # still of the dough
-    assert "pH" in asked(shop, code)
+    assert read_of_bars() == []
     log_readings(shop.book, code, [read_reading("pH=9.6")], on=MADE)  # of that day too, booked after the cut
-    assert "pH" not in asked(shop, code)
+    assert read_of_bars() == [9600]
 
 
-def test_a_ph_counts_from_the_day_of_the_cut_and_not_the_day_before(shop: Shop, bars: str) -> None:
-    log_readings(shop.book, bars, [read_reading("pH=9.6")], on=date(2026, 5, 6))  # the cut was on 7 May
-    assert "pH" in asked(shop, bars)
-    log_readings(shop.book, bars, [read_reading("pH=9.6")], on=date(2026, 5, 7))
-    assert "pH" not in asked(shop, bars)
+@pytest.mark.parametrize(("on", "answers"), [(date(2026, 6, 3), False), (date(2026, 6, 4), True)])
+def test_a_ph_counts_from_the_day_the_bars_are_usable(shop: Shop, bars: str, on: date, answers: bool) -> None:
+    """Cut on 7 May and cured for 28 days."""
+    log_readings(shop.book, bars, [read_reading("pH=9.6")], on=on)
+    assert ("pH" not in asked(shop, bars)) is answers
 
 
 def test_the_latest_day_answers_and_not_what_was_booked_last(shop: Shop, run: Any) -> None:
     code = cut(shop.book)
     pass_bars(shop.book, code, Passing(on=date(2026, 6, 3), by="Nuala"))
-    log_readings(shop.book, code, [read_reading("pH=9.4; strips")], on=date(2026, 6, 3))
-    log_readings(shop.book, code, [read_reading("pH=10.3; strips")], on=date(2026, 5, 20))
+    log_readings(shop.book, code, [read_reading("pH=9.4; strips")], on=date(2026, 6, 5))
+    log_readings(shop.book, code, [read_reading("pH=10.3; strips")], on=date(2026, 6, 4))
     with freeze_time("2026-06-10 09:00:00"):
-        run("release", code, "--anyway", "a trial", "--bare", "a trial", input="good\ngood\ngood\n")
+        run("release", code, "--anyway", "a trial", "--bare", "a trial", input="y\ny\n130 g\n")
     kept = shop.rows().execute("SELECT found FROM finished_check WHERE what = 'pH' ORDER BY id DESC").fetchone()
     assert kept[0] == "9.4; strips"
 

@@ -9,7 +9,7 @@ from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import ask, count, say, warn
 from ledger.domain.release.releasing import Releasing
-from ledger.domain.tools.bar_checks import FREE_ALKALI, Check, read_check
+from ledger.domain.tools.bar_checks import FIGURES, FREE_ALKALI, Check, read_check
 from ledger.errors import BadInput
 from ledger.operations.release.release import release_bars
 from ledger.operations.release.release_checks import keep_bad_checks, open_checks
@@ -32,7 +32,7 @@ def command(
     ] = None,
     check: Annotated[
         list[str] | None,
-        typer.Option("--check", help="One point: 'look=good; a little ash', 'pH=9.6', 'smell=no; rancid' (repeat)."),
+        typer.Option("--check", help="One point: 'look=y; a little ash', 'pH=9.6', 'smell=n; rancid' (repeat)."),
     ] = None,
     reason: Annotated[
         str | None, typer.Option("--reason", help="Why bars on hold or rejected are released all the same.")
@@ -81,14 +81,14 @@ def _checks(here: Desk, code: str, texts: Sequence[str]) -> list[Check]:
     for text in texts:
         what, separator, typed = (part.strip() for part in text.partition("="))
         if not separator:
-            raise BadInput(f"'{text}' is not a point with what was found; write it like 'look=good'.")
+            raise BadInput(f"'{text}' is not a point with what was found; write it like 'look=y'.")
         name = names.get(what.casefold(), what)
         found.append(read_check(name, typed, ph_at_most=recipe.limits.ph_thousandths, net_mg=recipe.net_weight_mg))
     answered = {one.what for one in found}
     for what in wanted:
         while what not in answered:
-            figure = what in ("pH", FREE_ALKALI)
-            typed = ask(f"{what} ({'the figure; how it was measured' if figure else 'good or no; a note'})", default="")
+            asked = "the figure; how it was measured" if what in FIGURES else "y or n; a note"
+            typed = ask(f"{what} ({asked})", default="")
             try:
                 found.append(
                     read_check(what, typed, ph_at_most=recipe.limits.ph_thousandths, net_mg=recipe.net_weight_mg)

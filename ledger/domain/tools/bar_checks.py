@@ -10,9 +10,10 @@ from ledger.units.quantity import parse_mass, parse_share, show_share
 CHECKS = ("pH", "look", "smell", "weight")  # asked where a recipe names none; common practice, no source
 FREE_ALKALI_PPM = 500  # free caustic alkali of a toilet soap, as NaOH: IS 2888:2004, from memory, unverified
 FREE_ALKALI = "free alkali"
-FIGURES = ("pH", FREE_ALKALI, "weight")  # points that may be answered by a figure
-GOOD = ("good", "yes", "y", "ok")
-NOT_GOOD = ("not good", "no", "n", "bad")
+FIGURES = ("pH", FREE_ALKALI, "weight")  # points that are answered by a figure
+GOOD = ("y", "yes", "good", "ok")
+NOT_GOOD = ("n", "no", "not good", "bad")
+_EXAMPLES = {"pH": "9.6; 1 % in water", FREE_ALKALI: "0.03 %; titrated", "weight": "98.2 g; the mean of five"}
 
 
 class Check(NamedTuple):
@@ -24,11 +25,11 @@ class Check(NamedTuple):
 
 
 def read_check(what: str, typed: str, *, ph_at_most: int, net_mg: int | None = None) -> Check:
-    """A point as typed: 'good' or 'not good', each with a note behind a semicolon, '!' before what is not, or a figure.
+    """A point as typed: y or n, each with a note behind a semicolon; of a pH, free alkali and weight the figure.
 
     A pH above its limit (thousandths), free alkali above 0.05 % and a weight under the net weight (mg) are not good
-    whatever is typed. Raises BadInput for words that say neither, for a pH or free alkali without a figure, and for a
-    pH below 9 that does not say how it was measured.
+    whatever is typed, nor is a figure with '!' before it. Raises BadInput for words that say neither, for a point that
+    wants a figure and has none, and for a pH below 9 that does not say how it was measured.
     """
     words = typed.strip()
     bad = words.startswith("!")
@@ -41,6 +42,8 @@ def read_check(what: str, typed: str, *, ph_at_most: int, net_mg: int | None = N
         ppm = parse_share(words.partition(";")[0], what="the free alkali")
         limit = f"; over {show_share(FREE_ALKALI_PPM, 2)} as NaOH" if ppm > FREE_ALKALI_PPM else ""
         return Check(what, f"{words}{limit}", not bad and not limit)
+    if what == "weight":
+        return _weight(words, bad, net_mg)
     if bad:
         return Check(what, words, False)
     said, _, note = (part.strip() for part in words.partition(";"))
@@ -48,16 +51,13 @@ def read_check(what: str, typed: str, *, ph_at_most: int, net_mg: int | None = N
         return Check(what, f"good; {note}" if note else "good", True)
     if said.casefold() in NOT_GOOD:
         return Check(what, note or "not good", False)
-    if what == "weight" and net_mg is not None and said[:1].isdigit():
-        under = "; under the net weight" if parse_mass(said, what="the weight") < net_mg else ""
-        return Check(what, f"{words}{under}", not under)
     raise BadInput(f"'{words}' does not say whether the {what} is good. {_how(what)}")
 
 
 def _how(what: str) -> str:
-    if what in ("pH", FREE_ALKALI):
-        return f"Write the figure, then how: '{'9.6; 1 % in water' if what == 'pH' else '0.03 %; titrated'}'."
-    return "Write good or no, and a note behind it if there is one: 'good; a little ash', 'no; cracked'."
+    if what in FIGURES:
+        return f"Write the figure, then how: '{_EXAMPLES[what]}'."
+    return "Write y or n, and a note behind it if there is one: 'y; a little ash', 'n; cracked'."
 
 
 def kept_as_good(what: str, found: str, good: bool) -> bool | None:
@@ -67,6 +67,15 @@ def kept_as_good(what: str, found: str, good: bool) -> bool | None:
     """
     said = found.partition(";")[0]
     return good if not good or said == "good" or (what in FIGURES and said[:1].isdigit()) else None
+
+
+def _weight(words: str, bad: bool, net_mg: int | None) -> Check:
+    said = words.partition(";")[0].strip()
+    if not said[:1].isdigit():
+        raise BadInput(f"'{words}' is no weight. {_how('weight')}")
+    under = net_mg is not None and parse_mass(said, what="the weight") < net_mg
+    found = f"{words}; under the net weight" if under else words
+    return Check("weight", found, not bad and not under)
 
 
 def _acid(words: str, bad: bool, at_most: int) -> Check:

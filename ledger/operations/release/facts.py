@@ -1,6 +1,8 @@
 """What the rules of passing, release and supply ask, read from a ledger."""
 
 from datetime import date
+from fractions import Fraction
+from math import floor
 
 from ledger.domain.bench.decision import Doubt
 from ledger.domain.release.bars import Bars
@@ -15,6 +17,8 @@ from ledger.rows.lot import on_hand_at, place_of_kind
 from ledger.rows.opened import Rows
 from ledger.rows.reading import read_of_the_bars
 from ledger.rows.recipe import recipe_of
+from ledger.units.dates import show_date
+from ledger.units.wording import count
 from ledger.views.label.label_due import label_doubts, labels_on_bars
 from ledger.views.label.supply import barred_from_supply, labelled_markets, supply_doubts
 
@@ -56,13 +60,24 @@ def finished_of(rows: Rows, batch: BatchRow, on: date) -> Finished:
 
 
 def known_checks(rows: Rows, batch: BatchRow) -> list[Check]:
-    """The points that what was read already answers: a pH that was read of the bars; one of the dough is none."""
-    recipe = recipe_of(rows, batch)
-    if recipe is None or "pH" not in recipe.release_checks:
+    """The points that what was read already answers: a pH and weights read of the bars since the day they are usable.
+
+    Raw dough and bars that still cure answer nothing. Of several days the latest counts, of its weights the mean.
+    """
+    recipe, usable = recipe_of(rows, batch), batch.usable_from or batch.ready_on
+    if recipe is None or usable is None:
         return []
-    read = [(one.value, one.method) for one in read_of_the_bars(rows, batch, "pH") if one.value is not None]
-    if not read:
-        return []
-    value, method = read[-1]
-    words = f"{value / 1000:g}; {method or 'method not stated'}"
-    return [read_check("pH", words, ph_at_most=recipe.limits.ph_thousandths)]
+    found = []
+    acid = [one for one in read_of_the_bars(rows, batch, "pH") if one.value is not None and one.on >= usable]
+    if acid and "pH" in recipe.release_checks:
+        words = f"{(acid[-1].value or 0) / 1000:g}; {acid[-1].method or 'method not stated'}"
+        found.append(read_check("pH", words, ph_at_most=recipe.limits.ph_thousandths))
+    heavy = [one for one in read_of_the_bars(rows, batch, "bar weight") if one.value is not None and one.on >= usable]
+    if heavy and "weight" in recipe.release_checks:
+        last = [one for one in heavy if one.on == heavy[-1].on]
+        bars = sum(one.bars or 1 for one in last)
+        mean = Fraction(sum(one.value or 0 for one in last), bars)
+        words = f"{floor(mean / 100) / 10:g} g; the mean of {count(bars, 'bar')} weighed on {show_date(last[0].on)}"
+        net = recipe.net_weight_mg
+        found.append(read_check("weight", words, ph_at_most=recipe.limits.ph_thousandths, net_mg=net))
+    return found
