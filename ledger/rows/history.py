@@ -23,24 +23,24 @@ class HistoryLine:
     digest: str
 
 
-def history(rows: sqlite3.Connection, *, last: int | None = None) -> tuple[HistoryLine, ...]:
-    """The entries, oldest first; only the last so many where told."""
+def history(rows: sqlite3.Connection, *, last: int | None = None, since: int = 0) -> tuple[HistoryLine, ...]:
+    """The entries, oldest first; only the last so many, or those from a number on, where told."""
     found = rows.execute(
         """
         SELECT e.id AS entry, e.recorded_at, e.who, e.verb, e.said, e.reverses, r.id AS undone_by, e.digest
-        FROM entry e LEFT JOIN entry r ON r.reverses = e.id ORDER BY e.id DESC LIMIT ?
+        FROM entry e LEFT JOIN entry r ON r.reverses = e.id WHERE e.id >= ? ORDER BY e.id DESC LIMIT ?
         """,
-        (-1 if last is None else last,),
+        (since, -1 if last is None else last),
     ).fetchall()
     return tuple(HistoryLine(**dict(row)) for row in reversed(found))
 
 
-def history_if_any(path: Path) -> tuple[HistoryLine, ...] | None:
-    """Every entry of a ledger as its file stands now; None where it cannot be asked."""
+def history_since(path: Path, entry: int) -> tuple[HistoryLine, ...] | None:
+    """The entries of a ledger from a number on, as its file stands now; None where it cannot be asked."""
     try:
         rows = open_rows(path)
         try:
-            return history(rows)
+            return history(rows, since=entry)
         finally:
             rows.close()
     except (LedgerError, OlderLedger, sqlite3.Error, OSError):

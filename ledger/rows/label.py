@@ -85,11 +85,12 @@ class KeptLabel(NamedTuple):
     view_format: int
     layout_source: str
     sheet_source: str
+    start: int | None  # the first place of the sheet; None is the first of all
 
 
 def kept_with(rows: sqlite3.Connection, number: int) -> KeptLabel | None:
     """The label that is kept with a run; None where its layout was not."""
     row = rows.execute(
-        "SELECT lot_id, view, view_format, layout_source, sheet_source FROM label_run WHERE id = ?", (number,)
+        "SELECT lot_id, view, view_format, layout_source, sheet_source, start FROM label_run WHERE id = ?", (number,)
     ).fetchone()
     return None if None in (row["view"], row["layout_source"], row["sheet_source"]) else KeptLabel(*row)

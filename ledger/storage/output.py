@@ -1,31 +1,46 @@
 """Every file that is written for her goes through here: its place proved, written beside its name, then moved."""
 
 import os
+import re
+import time
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from ledger.errors import BadInput, Refused
+from ledger.errors import BadInput, NotShown, Refused
 from ledger.fileformat import is_ledger
 
 _OF_A_LEDGER = ("-journal", "-wal", "-shm")  # what SQLite keeps beside a file (https://sqlite.org/tempfiles.html)
+_BESIDE = re.compile(r"\.soapledger-[0-9a-f]{12}")  # the names of our own under which a file is written
+_OURS = (b"%PDF-", b"BEGIN:VCALENDAR", b"name,phone,email,address,bars,batches,last_on\r\n")  # how our papers begin
+_LEFT_SECONDS = 24 * 60 * 60  # nothing of ours is written for so long
 
 
 @contextmanager
-def written_beside(path: Path, *, force: bool, older_copy: bool = False) -> Iterator[Path]:
+def written_beside(path: Path, *, force: bool, older_copy: bool = False, booked: bool = False) -> Iterator[Path]:
     """A new file beside `path` to write into; it takes that name when the block ends well, else it is removed.
 
     No file is replaced without `force`, and a ledger never, but for an older copy of the same one that the caller
-    has looked at (`older_copy`). Raises Refused for a ledger, BadInput for a name that cannot be written.
+    has looked at (`older_copy`). Raises Refused for a ledger, BadInput for a name that cannot be written; where the
+    block books something (`booked`), the file is kept when it cannot take its name, and NotShown says where it is.
     """
     beside = _new_beside(path, force, older_copy=older_copy)
     try:
         yield beside
-        os.replace(beside, path)
-    except OSError as error:
-        raise unwritable(path, error) from error
-    finally:
+    except BaseException as error:
         beside.unlink(missing_ok=True)
+        if isinstance(error, OSError):
+            raise unwritable(path, error) from error
+        raise
+    try:
+        flush(beside)
+        _move(beside, path, force)
+    except OSError as error:
+        if not booked:
+            beside.unlink(missing_ok=True)
+            raise unwritable(path, error) from error
+        why = "exists by now" if isinstance(error, FileExistsError) else f"cannot be written ({error.strerror})"
+        raise NotShown(f"{path} {why}; what was drawn is in {_kept(beside, path)}.") from error
 
 
 def prove_target(path: Path, *, force: bool) -> None:
@@ -42,14 +57,71 @@ def _new_beside(path: Path, force: bool, *, older_copy: bool = False) -> Path:
         if os.path.lexists(path) and not path.is_file():
             raise BadInput(f"{path} is not a file that can be replaced; choose another name.")
         if path.exists() and not force:
-            raise BadInput(f"{path} exists already; choose another name, or add --force to overwrite it.")
+            raise unwritable(path, FileExistsError())
         if not path.parent.is_dir():
             raise BadInput(f"There is no folder {path.parent}; make it first.")
+        _clear_leftovers(path.parent)
         beside = path.with_name(f".soapledger-{os.urandom(6).hex()}")
         beside.touch(exist_ok=False)
         return beside
     except OSError as error:
         raise unwritable(path, error) from error
+
+
+def _move(beside: Path, path: Path, force: bool) -> None:
+    """Give a file its name. Raises FileExistsError for one that is taken by now, unless forced."""
+    if force:
+        os.replace(beside, path)
+    else:
+        try:
+            os.link(beside, path)
+        except FileExistsError:
+            raise
+        except OSError:  # a file system without links, as on a memory stick: an empty file holds the name meanwhile
+            path.touch(exist_ok=False)
+            try:
+                os.replace(beside, path)
+            except OSError:
+                path.unlink()
+                raise
+        else:
+            beside.unlink()
+    with suppress(OSError):  # a folder that cannot be flushed, as on Windows; the file is there all the same
+        flush(path.parent)
+
+
+def flush(path: Path) -> None:
+    """Bring a file, or the names in a folder, down to the disk."""
+    number = os.open(path, os.O_RDWR if path.is_file() else os.O_RDONLY)
+    try:
+        os.fsync(number)
+    finally:
+        os.close(number)
+
+
+def _kept(beside: Path, path: Path) -> Path:
+    """Where a file stays that could not take its name: under one like it, or else where it was written."""
+    like = path.with_name(f"{path.stem}-{beside.name[-6:]}{path.suffix}")
+    try:
+        _move(beside, like, force=False)
+    except OSError:
+        return beside
+    return like
+
+
+def _clear_leftovers(folder: Path) -> None:
+    """Remove what a killed run left there a day ago or earlier: known by its name, and as a paper by how it begins.
+
+    What has such a name and begins otherwise may be hers, or a copy of a ledger; it stays.
+    """
+    with suppress(OSError), os.scandir(folder) as found:
+        for one in found:
+            if not _BESIDE.fullmatch(one.name) or not one.is_file(follow_symlinks=False):
+                continue
+            with open(one.path, "rb") as file:
+                head = file.read(64)
+            if one.stat().st_mtime <= time.time() - _LEFT_SECONDS and (not head or head.startswith(_OURS)):
+                os.unlink(one.path)
 
 
 def _refuse_ledger(path: Path, older_copy: bool) -> None:
@@ -64,4 +136,6 @@ def _refuse_ledger(path: Path, older_copy: bool) -> None:
 
 def unwritable(path: Path, error: OSError) -> BadInput:
     """What the system said about a place, as an answer to what was typed."""
+    if isinstance(error, FileExistsError):
+        return BadInput(f"{path} exists already; choose another name, or add --force to overwrite it.")
     return BadInput(f"{path} cannot be written ({error.strerror}); choose another place.")

@@ -1,7 +1,7 @@
 """One operation being written."""
 
 import sqlite3
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import asdict
 from datetime import UTC, date, datetime
 from itertools import groupby
@@ -28,6 +28,7 @@ class Transaction(LotVerbs):
         self._tables: set[str] = set()  # that hold rows of this entry
         self.verb = verb
         self.reverses = reverses
+        self.last: Callable[[], None] = lambda: None  # done once the entry is whole, and before it is committed
         raw = session.connection().connection.driver_connection
         assert isinstance(raw, sqlite3.Connection)
         self._raw = raw
@@ -95,6 +96,7 @@ class Transaction(LotVerbs):
         digest = entry_digest(head, lines_of(self.rows, self.entry, self._tables))
         self._session.add(Entry(**asdict(head), digest=digest))
         self._session.flush()
+        self.last()
         return digest
 
 

@@ -8,9 +8,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from pypdf import PdfReader
 
 from ledger.rows.history import history
 from ledger.rows.opened import open_rows
+from ledger.storage.transaction import Transaction
 
 ROOT = str(Path(__file__).parents[2])
 PROGRAM = "from ledger.cli.main import run; run()"
@@ -47,11 +49,22 @@ def test_an_answer_on_a_full_disk_says_which_entry_stands(shop: Any) -> None:
     ]
 
 
-def test_a_plan_that_cannot_be_shown_names_the_command_that_prints_it(shop: Any) -> None:
+def test_a_plan_that_cannot_be_shown_names_its_paper_and_the_command_that_shows_it(shop: Any) -> None:
     done = shell("soapledger batch plan plain-bar --on 2026-05-04 -o sheet.pdf > /dev/full")
     assert done.returncode == 5
-    assert "To see it again: soapledger batch show 26-002-2 --worksheet -o sheet.pdf" in done.stderr.decode()
+    told = done.stderr.decode()
+    assert "What was drawn is in sheet.pdf.\nTo see it again: soapledger batch show 26-002-2\n" in told
+    assert Path("sheet.pdf").read_bytes().startswith(b"%PDF-")
     assert shop.rows().execute("SELECT count(*) FROM batch").fetchone()[0] == 2
+
+
+@pytest.mark.usefixtures("frozen")
+def test_a_worksheet_names_the_entry_it_is_drawn_with(shop: Any, run: Any) -> None:
+    run("batch", "plan", "plain-bar", "-o", "sheet.pdf")
+    text = PdfReader("sheet.pdf").pages[0].extract_text()
+    assert f"entry {len(entries(shop.book.path))}" in text
+    run("batch", "show", "26-002-2", "--worksheet", "-o", "again.pdf")
+    assert PdfReader("again.pdf").pages[0].extract_text() == text
 
 
 @pytest.mark.usefixtures("shop")
@@ -130,28 +143,76 @@ def test_labels_whose_paper_cannot_be_drawn_are_not_issued(shop: Any, run: Any, 
     [
         (("batch", "plan", "plain-bar", "-o", "p.pdf"), "soapledger batch show 26-002-2 --worksheet -o p.pdf"),
         (("recall", "lot", "4471/2", "--hold", "-o", "p.pdf"), "soapledger recall lot L1-X -o p.pdf"),
-        (("label", "print", "26-001-4", "-o", "p.pdf"), "soapledger label runs"),
+        (("recall", "lot", "4471/2", "--hold", "--csv", "p.pdf"), "soapledger recall lot L1-X --csv p.pdf"),
+        (("label", "print", "26-001-4", "-o", "p.pdf"), "soapledger label reprint 2 -o p.pdf"),
+        (("label", "reprint", "1", "--count", "3", "-o", "p.pdf"), "soapledger label reprint 2 -o p.pdf"),
     ],
-    ids=["plan", "recall", "labels"],
+    ids=["plan", "recall", "contacts", "labels", "more labels"],
 )
 def test_a_paper_that_fails_after_the_entry_is_told_with_what_stands(
     shop: Any, run: Any, monkeypatch: Any, tmp_path: Path, words: tuple[str, ...], again: str
 ) -> None:
     run("label", "approve", shop.batch)
+    run("label", "print", shop.batch, "-o", "first.pdf")
     before = entries(shop.book.path)
 
     def taken(*_: Any, **__: Any) -> None:
         raise PermissionError(13, "Permission denied")
 
-    monkeypatch.setattr(os, "replace", taken)
-    told = run(*words, code=5).stderr
+    with monkeypatch.context() as context:
+        context.setattr(os, "link", taken)
+        context.setattr(os, "replace", taken)
+        told = run(*words, code=5).stderr
     now = entries(shop.book.path)
     assert len(now) == len(before) + 1
     assert "p.pdf cannot be written (Permission denied)" in told
     assert f"Entry {len(now)} stands in soap.db: {now[-1]}" in told
     assert f"To see it again: {again}\n" in told
     assert "othing was written" not in told
-    assert [one.name for one in tmp_path.iterdir()] == ["soap.db"]
+    kept = [one for one in tmp_path.iterdir() if one.name not in ("soap.db", "first.pdf")]
+    if words[0] == "recall":  # drawn after it was booked, so that it can be drawn again
+        assert kept == []
+    else:
+        assert f"what was drawn is in {kept[0].name}." in told
+        assert kept[0].read_bytes().startswith(b"%PDF-")
+    run(*again.split()[1:])
+    assert entries(shop.book.path) == now
+    assert (tmp_path / "p.pdf").exists()
+
+
+@pytest.mark.usefixtures("frozen")
+def test_the_sheet_of_a_run_that_was_lost_is_drawn_again_and_not_booked(shop: Any, run: Any) -> None:
+    run("label", "approve", shop.batch)
+    run("label", "print", shop.batch, "--count", "3", "--start", "4", "-o", "first.pdf")
+    run("label", "print", shop.batch, "--own-weights", "98 g; 99 g", "-o", "own.pdf")
+    before = entries(shop.book.path)
+    said = run("label", "reprint", "1", "-o", "again.pdf").stdout
+    assert said == "3 labels of run 1 once more in again.pdf; nothing more was booked.\n"
+    first, again = (PdfReader(name).pages[0] for name in ("first.pdf", "again.pdf"))
+    assert again.get_contents().get_data() == first.get_contents().get_data()  # three labels, from the fourth place on
+    assert "leave out --start" in run("label", "reprint", "1", "--start", "2", "-o", "x.pdf", code=2).stderr
+    assert "a weight of its own" in run("label", "reprint", "2", "-o", "x.pdf", code=1).stderr
+    assert entries(shop.book.path) == before
+
+
+@pytest.mark.usefixtures("frozen")
+@pytest.mark.parametrize("words", [("label", "print", "26-001-4"), ("batch", "plan", "plain-bar")], ids=" ".join)
+def test_a_name_that_is_taken_meanwhile_is_not_taken_from_her(
+    shop: Any, run: Any, monkeypatch: Any, tmp_path: Path, words: tuple[str, ...]
+) -> None:
+    run("label", "approve", shop.batch)
+    close = Transaction.close
+
+    def meanwhile(*args: Any, **more: Any) -> str:
+        (tmp_path / "p.pdf").write_bytes(b"hers")
+        return close(*args, **more)
+
+    monkeypatch.setattr(Transaction, "close", meanwhile)
+    told = run(*words, "-o", "p.pdf", code=5).stderr
+    (like,) = tmp_path.glob("p-??????.pdf")
+    assert f"p.pdf exists by now; what was drawn is in {like.name}.\nEntry" in told
+    assert (tmp_path / "p.pdf").read_bytes() == b"hers"
+    assert like.read_bytes().startswith(b"%PDF-")
 
 
 @pytest.mark.usefixtures("frozen", "shop")

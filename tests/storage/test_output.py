@@ -1,18 +1,26 @@
 """A file that is written never takes the place of a ledger, and never that of another file unasked."""
 
+import errno
 import hashlib
 import os
 import shutil
+import time
+from contextlib import suppress
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from ledger.documents.kit.files import check_free, write_file
+from ledger.documents.recall.contact_list import contact_list
 from ledger.errors import BadInput, Refused
 from ledger.operations.keep.backup import keep_copy
 from ledger.operations.sell.sell import add_stall
 from ledger.storage.book import Book
+from ledger.storage.output import written_beside
+
+NOBODY: Any = SimpleNamespace(call=())  # a recall that reached no one
 
 
 def names_of_a_ledger(folder: Path) -> list[Path]:
@@ -70,6 +78,73 @@ def test_what_cannot_be_written_is_told_before_and_leaves_nothing(tmp_path: Path
         with pytest.raises(BadInput, match=told):
             write_file(Path(name), b"%PDF", force=True)
     assert {one.name for one in tmp_path.iterdir()} == {"folder", "notes", "pipe"}
+
+
+@pytest.mark.parametrize("error", [errno.EPERM, errno.EOPNOTSUPP, errno.EMLINK])
+def test_where_a_file_system_has_no_links_the_name_is_held_by_an_empty_file(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, error: int
+) -> None:
+    def no_links(*_: Any, **__: Any) -> None:
+        raise OSError(error, "no links here")
+
+    monkeypatch.setattr(os, "link", no_links)
+    write_file(tmp_path / "record.pdf", b"%PDF", force=False)
+    assert (tmp_path / "record.pdf").read_bytes() == b"%PDF"
+    assert os.listdir(tmp_path) == ["record.pdf"]
+
+    def full(*_: Any, **__: Any) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(os, "replace", full)
+    with pytest.raises(BadInput, match="No space left"):
+        write_file(tmp_path / "second.pdf", b"%PDF", force=False)
+    assert os.listdir(tmp_path) == ["record.pdf"]  # the empty file that held the name is gone with it
+
+
+@pytest.mark.parametrize("links", [True, False], ids=["links", "no links"])
+def test_a_file_that_came_meanwhile_is_not_replaced(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, links: bool
+) -> None:
+    def no_links(*_: Any, **__: Any) -> None:
+        raise OSError(errno.EPERM, "no links here")
+
+    if not links:
+        monkeypatch.setattr(os, "link", no_links)
+    for force, kept in ((False, b"hers"), (True, b"%PDF")):
+        path = tmp_path / f"record-{force}.pdf"
+        with suppress(BadInput), written_beside(path, force=force) as beside:
+            beside.write_bytes(b"%PDF")
+            path.write_bytes(b"hers")
+        assert path.read_bytes() == kept
+    assert len(os.listdir(tmp_path)) == 2
+
+
+def test_what_a_killed_run_left_is_cleared_up_a_day_later(tmp_path: Path) -> None:
+    def left(name: str, data: bytes, hours: float) -> None:
+        (tmp_path / name).write_bytes(data)
+        since = time.time() - hours * 3600
+        os.utime(tmp_path / name, (since, since))
+
+    Book.create(tmp_path / "soap.db", who="Nuala", now=lambda: pytest.fail("nothing is booked")).close()
+    left(".soapledger-00000000000a", b"%PDF-1.4 half", 24.01)
+    left(".soapledger-00000000000b", b"", 24.01)
+    left(".soapledger-00000000000c", b"BEGIN:VCALENDAR\r\n", 400)
+    left(".soapledger-00000000000d", contact_list(NOBODY), 400)
+    stays = {
+        ".soapledger-0000000000a0": (b"%PDF-1.4 half", 23.99),  # another run may be at it
+        ".soapledger-0000000000b0": (b"her own words", 400),
+        ".soapledger-0000000000c0": ((tmp_path / "soap.db").read_bytes(), 400),  # never a ledger
+        ".soapledger-0000000000d0.pdf": (b"%PDF-1.4 hers", 400),
+        ".soapledger-notes": (b"", 400),
+        "soapledger-0000000000e0": (b"", 400),
+    }
+    for name, (data, hours) in stays.items():
+        left(name, data, hours)
+    (tmp_path / ".soapledger-0000000000f0").symlink_to(tmp_path / ".soapledger-notes")
+    (tmp_path / ".soapledger-0000000000ff").mkdir()
+    write_file(tmp_path / "record.pdf", b"%PDF", force=False)
+    found = set(os.listdir(tmp_path)) - {"soap.db", "record.pdf"}
+    assert found == {*stays, ".soapledger-0000000000f0", ".soapledger-0000000000ff"}
 
 
 def test_a_written_file_may_be_read_by_whom_her_system_lets(tmp_path: Path) -> None:
@@ -146,6 +221,7 @@ def test_a_journal_left_beside_a_name_keeps_a_backup_from_it(book: Book, tmp_pat
         ("label", "print", "BATCH", "-o"),
         ("label", "print", "BATCH", "--draft", "-o"),
         ("label", "reprint", "1", "--count", "2", "-o"),
+        ("label", "reprint", "1", "-o"),
         ("label", "rack", "BATCH", "-o"),
         ("label", "try-sheet", "a4-6", "-o"),
         ("attachment", "save", "SHA", "-o"),

@@ -10,10 +10,9 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import Force, Json, On, Pdf, Recipe
-from ledger.cli.kit.paper import PAPER, paper_size
+from ledger.cli.kit.paper import PAPER, paper_of_entry, paper_size
 from ledger.cli.kit.show import out_json, say, say_wrapped, table
 from ledger.cli.recipe.page_words import say_stated, superfat_words
-from ledger.documents.kit.files import check_free, write_file
 from ledger.errors import BadInput
 from ledger.operations.bench.plan import PlanRequest, plan_batch
 from ledger.reference.cautions import cautions
@@ -54,14 +53,15 @@ def command(
         version=parse_pieces(version, what="the version") if version else None,
         anyway=anyway,
     )
-    if output:
-        check_free(output, force)
-    code = plan_batch(here.book(), request)
-    here.again = here.typed(f"batch show {code}{' --worksheet' if output else ''}", output)
+    with paper_of_entry(here, output, force=force) as put:
+
+        def draw(sheet: Worksheet) -> None:
+            put(loaded("documents.bench.worksheet").draw_worksheet(sheet, cautions=cautions(), paper=size))
+
+        code = plan_batch(here.book(), request, draw if output else None)
+        here.again = here.typed(f"batch show {code} --worksheet", output)
+    here.again = here.typed(f"batch show {code}")
     sheet = worksheet(here.rows(), code, program=__version__)
-    if output:
-        drawn = loaded("documents.bench.worksheet").draw_worksheet(sheet, cautions=cautions(), paper=size)
-        write_file(output, drawn, force=force)
     if json:
         out_json(sheet)
         return

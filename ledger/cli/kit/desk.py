@@ -29,6 +29,7 @@ class Desk:
     who_given: str | None = None
     debug: bool = False
     again: str | None = None  # the command that shows once more what this run booked, as soon as it is all booked
+    paper: Path | None = None  # the file that was drawn of it, as soon as it has its name
     books: list["Book"] = field(default_factory=list, repr=False)  # every one that this run wrote in
     _rows: "Rows | None" = field(default=None, repr=False)
     _earlier: "Rows | None" = field(default=None, repr=False)

@@ -21,7 +21,7 @@ def ended(error: Exception, here: Desk) -> int:
     tell.
     """
     handed_over = [one for book in here.books for one in book.handed_over]
-    lines = _lines(here) if handed_over else ()
+    lines = loaded("rows.history").history_since(here.path, handed_over[0][0]) if handed_over else ()
     standing = [one for one in lines or () if (one.entry, one.digest) in handed_over]
     nothing = lines is not None and not standing
     meaning = error if isinstance(error, LedgerError) else trouble(error)
@@ -41,16 +41,13 @@ def ended(error: Exception, here: Desk) -> int:
         warn(f"look: {here.typed('history')}")
     if lines and standing:
         warn(_stands(here, standing))
+        if here.paper:
+            warn(f"What was drawn is in {here.paper}.")
         since = lines[-1].entry - standing[0].entry + 1
         warn(f"To see it again: {here.again or here.typed(f'history --last {since}')}")
         if not meaning or (here.again and not isinstance(meaning, DamagedLedger)):
             code = NotShown.exit_code
     return code
-
-
-def _lines(here: Desk) -> "tuple[HistoryLine, ...] | None":
-    found: tuple[HistoryLine, ...] | None = loaded("rows.history").history_if_any(here.path)
-    return found
 
 
 def _stands(here: Desk, standing: "list[HistoryLine]") -> str:

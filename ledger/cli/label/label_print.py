@@ -7,15 +7,15 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force, On
+from ledger.cli.kit.paper import paper_of_entry
 from ledger.cli.kit.show import count, say, say_wrapped
 from ledger.cli.label.figures import MarketOption, figures, sold_in
 from ledger.cli.label.sheets import Nudge, Output, Sheet, Start, draw_run, read_nudge, usual_sheet_of
-from ledger.documents.kit.files import fill, written_beside
+from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.kit.layout import label_layout, sheet_layout
 from ledger.documents.kit.layout_file import FileKind, layout_path
 from ledger.operations.label.labels import LabelRequest, print_labels
 from ledger.rows.batch import find_batch
-from ledger.rows.label import runs
 from ledger.rows.lot import lot_by_id
 from ledger.units.quantity import parse_mass, parse_pieces
 from ledger.views.label.label import LabelText, label_text
@@ -54,39 +54,38 @@ def command(
     first = parse_pieces(start, what="the position")
     shift = read_nudge(nudge)
 
-    def draw(view: LabelText) -> bytes:
+    def drawn(view: LabelText) -> bytes:
         files = (layout_path(layout, "label").name, layout_path(paper, "sheet").name)
-        data = draw_run(view, form, page, many, first, shift, weights, files=files)
-        fill(beside, data)  # on the disk before the run is booked
-        return data
+        return draw_run(view, form, page, many, first, shift, weights, files=files)
 
-    with written_beside(output, force=force) as beside:
-        if draft:
-            view = label_text(here.rows(), code, market, on=here.today, net_mg=mass, best_before_months=months_number)
-            draw(replace(view, draft=True))
-        else:
-            request = LabelRequest(
-                batch=code,
-                market=market,
-                layout=layout,
-                count=many,
-                on=here.day(on),
-                net_mg=mass,
-                best_before_months=months_number,
-                layout_source=form,
-                sheet_source=page,
-                start=first,
-                own_weights_mg=weights,
-            )
-            print_labels(here.book(), request, draw)
-            here.again = here.typed("label runs")
-    say(f"{count(many, 'label')} for batch {batch.code} ({market}) {'as a draft ' if draft else ''}in {output}.")
-    if not draft:
-        run = runs(here.rows(), batch.yield_lot_id)[-1]
-        view = label_text(here.rows(), code, market, on=request.on, net_mg=mass, best_before_months=months_number)
-        for words in () if weights else net_doubts(here.rows(), view):
-            say_wrapped(words, first="  ! ", indent="    ")
-        say(f"Put them on, then count them: soapledger label count {run.number} --spoiled 0 --returned 0")
+    request = LabelRequest(
+        batch=code,
+        market=market,
+        layout=layout,
+        count=many,
+        on=here.day(on),
+        net_mg=mass,
+        best_before_months=months_number,
+        layout_source=form,
+        sheet_source=page,
+        start=first,
+        own_weights_mg=weights,
+    )
+    if draft:
+        check_free(output, force)
+        view = label_text(here.rows(), code, market, on=here.today, net_mg=mass, best_before_months=months_number)
+        write_file(output, drawn(replace(view, draft=True)), force=force)
+        say(f"{count(many, 'label')} for batch {batch.code} ({market}) as a draft in {output}.")
+        return
+    with paper_of_entry(here, output, force=force) as put:
+        run = print_labels(here.book(), request, lambda view: put(drawn(view)))
+        here.again = here.typed(f"label reprint {run}", output)
+    here.again = here.typed("label runs")
+    say(f"{count(many, 'label')} for batch {batch.code} ({market}) in {output}.")
+    view = label_text(here.rows(), code, market, on=request.on, net_mg=mass, best_before_months=months_number)
+    for words in () if weights else net_doubts(here.rows(), view):
+        say_wrapped(words, first="  ! ", indent="    ")
+    say(f"Put them on, then count them: soapledger label count {run} --spoiled 0 --returned 0")
 
 
 def _source(kind: FileKind, name: str) -> str:

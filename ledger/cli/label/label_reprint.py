@@ -6,36 +6,46 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Force, On
+from ledger.cli.kit.paper import paper_of_entry
 from ledger.cli.kit.show import count, say
-from ledger.cli.label.sheets import Nudge, Output, Start, draw_run, read_nudge
-from ledger.documents.kit.files import fill, written_beside
-from ledger.operations.label.labels import reprint_labels
+from ledger.cli.label.sheets import Nudge, Output, draw_run, read_nudge
+from ledger.documents.kit.files import check_free, write_file
+from ledger.errors import BadInput
+from ledger.operations.label.labels import labels_of, reprint_labels
 from ledger.units.quantity import parse_pieces
-from ledger.views.label.label import LabelText
 
 
 def command(
     ctx: typer.Context,
     run: Annotated[str, typer.Argument(help="The number of the run; see label runs.")],
     output: Output,
-    number: Annotated[str, typer.Option("--count", help="How many more.")],
-    start: Start = "1",
+    number: Annotated[
+        str | None, typer.Option("--count", help="How many more (left out: the same again, not booked).")
+    ] = None,
+    start: Annotated[str | None, typer.Option("--start", help="The first free position of a used sheet (1).")] = None,
     nudge: Nudge = None,
     on: On = None,
     force: Force = False,
 ) -> None:
-    """Print more labels of an earlier run: the same text, the same layout."""
+    """Print more labels of an earlier run: the same text, the same layout; or its sheet again, whose file was lost."""
     here = desk(ctx)
-    many, first = parse_pieces(number, what="the number of labels"), parse_pieces(start, what="the position")
-    shift = read_nudge(nudge)
-    place = parse_pieces(run, what="the run")
-
-    def draw(view: LabelText, form: str, page: str) -> bytes:
-        data = draw_run(view, form, page, many, first, shift)
-        fill(beside, data)
-        return data
-
-    with written_beside(output, force=force) as beside:
-        reprint_labels(here.book(), place, many, on=here.day(on), start=first, draw=draw)
-        here.again = here.typed("label runs")
+    place, shift = parse_pieces(run, what="the run"), read_nudge(nudge)
+    day = here.day(on)
+    if number is None:
+        if start:
+            raise BadInput("The same labels stand where they stood; leave out --start, or say --count.")
+        check_free(output, force)
+        same, kept, view = labels_of(here.rows(), place, on=day, the_same=True)
+        form, page = kept.layout_source, kept.sheet_source
+        write_file(output, draw_run(view, form, page, same.count, kept.start or 1, shift), force=force)
+        say(f"{count(same.count, 'label')} of run {place} once more in {output}; nothing more was booked.")
+        return
+    many, first = parse_pieces(number, what="the number of labels"), parse_pieces(start or "1", what="the position")
+    with paper_of_entry(here, output, force=force) as put:
+        more = reprint_labels(
+            here.book(), place, many, on=day, start=first,
+            draw=lambda view, form, page: put(draw_run(view, form, page, many, first, shift)),
+        )  # fmt: skip
+        here.again = here.typed(f"label reprint {more}", output)
+    here.again = here.typed("label runs")
     say(f"{count(many, 'label')} more of run {place} in {output}.")

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from pathlib import Path
+from shlex import quote
 from typing import Annotated, NamedTuple
 
 import typer
@@ -59,7 +60,8 @@ def give_answer(
         answer = loaded("operations.recall.hold_reached").hold_reached(
             here.book(), lots, bars_of=bars_of, asked=asked, on=here.today, by=here.who, reason=wanted.reason
         )
-        here.again = here.typed(f"recall {_again(answer)}", wanted.output)
+        contacts = f" --csv {quote(str(wanted.contacts))}" if wanted.contacts else ""
+        here.again = here.typed(f"recall {_again(answer)}{contacts}", wanted.output)
     else:
         answer = recall_answer(
             here.rows(), lots, bars_of=bars_of, asked=asked, program=__version__, exercise=wanted.exercise
@@ -70,7 +72,15 @@ def give_answer(
     else:
         say_answer(answer)
         _say_next(answer)
-    _write(answer, wanted)
+    if wanted.contacts:
+        _write_contacts(answer, wanted.contacts, wanted)
+        here.paper = wanted.contacts
+        here.again = here.again and here.typed(f"recall {_again(answer)}", wanted.output)
+    if wanted.output:
+        drawn = loaded("documents.recall.recall_report").draw_recall(answer, paper=wanted.paper)
+        write_file(wanted.output, drawn, force=wanted.force)
+        if not wanted.json:
+            say(f"The report is {wanted.output}.")
 
 
 def _say_next(answer: RecallAnswer) -> None:
@@ -89,15 +99,9 @@ def _again(answer: RecallAnswer) -> str:
     return f"lot {' '.join(one.lot_code for one in answer.lots)}"
 
 
-def _write(answer: RecallAnswer, wanted: AnswerWanted) -> None:
-    if wanted.contacts:
-        write_file(wanted.contacts, contact_list(answer), force=wanted.force)
-        if not wanted.json:
-            say(f"Whom to call is in {wanted.contacts}.")
-            if any(one.complaint for one in answer.call):
-                say("Who complained stands in it by number alone: soapledger complaint show NUMBER")
-    if wanted.output:
-        drawn = loaded("documents.recall.recall_report").draw_recall(answer, paper=wanted.paper)
-        write_file(wanted.output, drawn, force=wanted.force)
-        if not wanted.json:
-            say(f"The report is {wanted.output}.")
+def _write_contacts(answer: RecallAnswer, path: Path, wanted: AnswerWanted) -> None:
+    write_file(path, contact_list(answer), force=wanted.force)
+    if not wanted.json:
+        say(f"Whom to call is in {path}.")
+        if any(one.complaint for one in answer.call):
+            say("Who complained stands in it by number alone: soapledger complaint show NUMBER")

@@ -1,10 +1,11 @@
 """Plan a batch: lots chosen, lye reckoned for exactly those lots, numbered lines for the bench."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
+from ledger import __version__
 from ledger.domain.bench.superfat import likely_low_refusal, superfat_doubt
 from ledger.domain.bench.worksheet import Filled, Taken, lines_of_batch
 from ledger.domain.lye.saponification import check_dissolves
@@ -24,6 +25,7 @@ from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.tables.bench import Batch
 from ledger.storage.transaction import Transaction
+from ledger.views.bench.worksheet import Worksheet, worksheet
 from ledger.views.material.figures import figures_of
 from ledger.views.recipe.recipe import materials_named, order_of_work, recipe_version
 from ledger.views.recipe.skin import batch_skin_checks
@@ -44,8 +46,8 @@ class PlanRequest:
     anyway: str | None = None  # the reason to plan although the superfat is likely to be nothing
 
 
-def plan_batch(book: Book, request: PlanRequest) -> str:
-    """Plan a batch from the lots in hand and return its code.
+def plan_batch(book: Book, request: PlanRequest, draw: Callable[[Worksheet], None] | None = None) -> str:
+    """Plan a batch from the lots in hand and return its code; `draw` takes its worksheet before it is committed.
 
     Lots are taken first to expire first out; a line that one lot cannot fill is split over the next.
     The alkali follows the saponification value of each lot (its certificate's, else its material's)
@@ -73,6 +75,8 @@ def plan_batch(book: Book, request: PlanRequest) -> str:
             if over := over_the_limit(batch_skin_checks(tx.rows, find_batch(tx.rows, one))):
                 raise Refused(f"{recipe.name} is not planned: {over}")
         tx.say(f"Planned batch {batch.code}, {recipe.name} version {number}.")
+        if draw:
+            tx.last = lambda: draw(worksheet(tx.rows, batch.code, program=__version__))
     return batch.code
 
 

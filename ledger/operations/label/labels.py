@@ -8,8 +8,9 @@ from ledger.domain.label.run import is_draft, may_be_labelled, used_of
 from ledger.errors import BadInput, Refused
 from ledger.markets import known_market, market
 from ledger.rows.batch import find_batch
-from ledger.rows.label import Run, approved_by, kept_with, run_by_number
+from ledger.rows.label import KeptLabel, Run, approved_by, kept_with, run_by_number
 from ledger.rows.lot import lot_by_id
+from ledger.rows.opened import Rows
 from ledger.storage.book import Book
 from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun
 from ledger.storage.transaction import Transaction
@@ -17,6 +18,8 @@ from ledger.units.dates import show_date
 from ledger.views.label.allergens import barred_words
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label.label_kept import FORMAT, kept_text, label_from
+
+_OWN_WEIGHTS = "\nEach with its own weight: "
 
 
 @dataclass(frozen=True)
@@ -72,8 +75,10 @@ def approve_label(book: Book, request: LabelRequest, *, by: str) -> str:
     return text
 
 
-def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], bytes]) -> bytes:
+def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], object]) -> int:
     """Draw the labels and book the run in one transaction; what does not fit is refused and not booked.
+
+    Returns the number of the run.
 
     Raises Refused for bars that are not passed for packing or a text that nobody approved, BadInput for no labels or
     what `label_text` misses.
@@ -88,14 +93,13 @@ def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], 
                 f"Nobody approved what this label says yet. Read it and approve it: soapledger label approve "
                 f"{view.batch_code} --market {view.market}"
             )
-        data = draw(view)
+        draw(view)
         if request.own_weights_mg:
-            text += "\nEach with its own weight: " + ", ".join(
-                map(market(view.market).net_words, request.own_weights_mg)
-            )
-        tx.add(_run(request, view, lot_id, text))
+            text += _OWN_WEIGHTS + ", ".join(map(market(view.market).net_words, request.own_weights_mg))
+        run = tx.add(_run(request, view, lot_id, text))
         tx.say(f"Printed {request.count} labels for batch {view.batch_code}, {view.market}.")
-    return data
+    assert run.id is not None
+    return run.id
 
 
 def _run(request: LabelRequest, view: LabelText, lot_id: int, text: str) -> LabelRun:
@@ -118,10 +122,30 @@ def _run(request: LabelRequest, view: LabelText, lot_id: int, text: str) -> Labe
 # What a run printed again keeps of the first: the bars, the words, and how they were laid out.
 
 
+def labels_of(rows: Rows, number: int, *, on: date, the_same: bool) -> tuple[Run, KeptLabel, LabelText]:
+    """An earlier run with its layout and its label, for more of them, or for the same once more, whose file was lost.
+
+    Raises as `reprint_labels` does, and Refused where the same would need what each bar weighed.
+    """
+    run = run_by_number(rows, number)
+    kept = kept_with(rows, number)
+    if kept is None:
+        raise Refused(f"Run {number} was kept without its layout; print anew: soapledger label print {run.batch_code}")
+    batch = find_batch(rows, run.batch_code)
+    if is_draft(batch.lot_status):
+        raise Refused(f"The bars of batch {batch.code} are {batch.status}; no labels are printed for them.")
+    law = known_market(run.market)
+    if law and (words := barred_words(rows, batch, [law], on=on)):
+        raise Refused(f"Batch {batch.code} gets no label: {words[0]}.")
+    if the_same and _OWN_WEIGHTS in run.text:
+        raise Refused(f"Each label of run {number} had a weight of its own; print anew: label print {batch.code}")
+    return run, kept, label_from(kept.view, kept.view_format)
+
+
 def reprint_labels(
-    book: Book, number: int, count: int, *, on: date, start: int, draw: Callable[[LabelText, str, str], bytes]
-) -> bytes:
-    """Print so many more of an earlier run, with the same text and layout, as a run of its own.
+    book: Book, number: int, count: int, *, on: date, start: int, draw: Callable[[LabelText, str, str], object]
+) -> int:
+    """Print so many more of an earlier run, with the same text and layout, as a run of its own; returns its number.
 
     `draw` takes the label and the sources of its layout and its sheet. Raises BadInput for an unknown run, Refused
     for one that was kept without its layout, or bars that may not be labelled now.
@@ -129,21 +153,9 @@ def reprint_labels(
     if count <= 0:
         raise BadInput("How many labels? Write --count with a number above zero.")
     with book.write("label reprint") as tx:
-        run = run_by_number(tx.rows, number)
-        kept = kept_with(tx.rows, number)
-        if kept is None:
-            raise Refused(
-                f"Run {number} was kept without its layout; print anew: soapledger label print {run.batch_code}"
-            )
-        batch = find_batch(tx.rows, run.batch_code)
-        if is_draft(batch.lot_status):
-            raise Refused(f"The bars of batch {batch.code} are {batch.status}; no labels are printed for them.")
-        law = known_market(run.market)
-        if law and (words := barred_words(tx.rows, batch, [law], on=on)):
-            raise Refused(f"Batch {batch.code} gets no label: {words[0]}.")
-        view = label_from(kept.view, kept.view_format)
-        data = draw(view, kept.layout_source, kept.sheet_source)
-        tx.add(
+        run, kept, view = labels_of(tx.rows, number, on=on, the_same=False)
+        draw(view, kept.layout_source, kept.sheet_source)
+        more = tx.add(
             LabelRun(
                 lot_id=kept.lot_id,
                 on=on,
@@ -161,7 +173,8 @@ def reprint_labels(
             )
         )
         tx.say(f"Printed {count} more labels of run {number} for batch {run.batch_code}.")
-    return data
+    assert more.id is not None
+    return more.id
 
 
 def count_labels(book: Book, number: int, *, spoiled: int, returned: int, on: date) -> Run:
