@@ -140,6 +140,8 @@ WORK: dict[str, dict[str, Listed]] = {
         "undo": Listed("keep", "Take back an entry by another one; both stay to be read"),
         "history": Listed("keep", "List what was written, entry by entry, the latest last"),
         "backup": Listed("keep", "Copy the whole ledger to one file and check the copy"),
+        "archive": Listed("keep", "Write the whole ledger as a folder that needs no program"),
+        "restore": Listed("keep", "Make the ledger again from a copy, in a new file"),
     },
 }
 EVERY: dict[str, Listed] = {words: one for lines in WORK.values() for words, one in lines.items()}

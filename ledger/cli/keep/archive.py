@@ -1,0 +1,42 @@
+"""soapledger archive."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from ledger.cli.kit.desk import Desk, desk
+from ledger.cli.kit.loading import loaded
+from ledger.cli.kit.show import count, say
+from ledger.errors import DamagedLedger
+
+
+def command(
+    ctx: typer.Context,
+    folder: Annotated[Path, typer.Argument(help="A new folder, e.g. on a memory stick.", metavar="DIR")],
+    check: Annotated[bool, typer.Option("--check", help="Prove a folder written before against the ledger.")] = False,
+) -> None:
+    """Write the whole ledger as a folder that needs no program, in twenty years too, e.g. soapledger archive kept."""
+    here = desk(ctx)
+    if check:
+        _check(here, folder)
+        return
+    sealed = loaded("operations.keep.archive").keep_archive(here.rows(), folder, draw=lambda _: None)
+    say(f"{folder} holds {count(sealed.entries, 'entry', 'entries')}.")
+    say("People's names and telephone numbers stand in it; keep it where you keep the ledger.")
+    say(f"To prove it against the ledger: {here.typed(f'archive --check {folder}')}")
+
+
+def _check(here: Desk, folder: Path) -> None:
+    found = loaded("operations.keep.archive").check_archive(here.rows(), folder)
+    if found.findings:
+        lines = "\n".join(f"  {one}." for one in found.findings)
+        raise DamagedLedger(f"{folder} does not hold what was written in {here.path}:\n{lines}")
+    say(f"{folder} holds {count(found.entries, 'entry', 'entries')}, row by row as the ledger has them.")
+    say(f"The last digest is {found.head[:16]}….")
+    if found.ledger_entries > found.entries:
+        since = count(found.ledger_entries - found.entries, "entry is", "entries are")
+        say(f"{since} in the ledger since; write a new folder to have them too.")
+    if found.erased_since:
+        people = count(found.erased_since, "person", "people")
+        say(f"It still holds the details of {people} erased since; destroy it when you have a new one.")

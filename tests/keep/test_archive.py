@@ -1,0 +1,238 @@
+"""The whole ledger as a folder: its data is the ledger, row by row, and it can be made again from it."""
+
+import hashlib
+import json
+import shutil
+import sqlite3
+from pathlib import Path
+from typing import Any
+
+import pytest
+from shop import NOW
+
+from ledger.errors import BadInput, DamagedLedger, Refused
+from ledger.operations.keep.archive import check_archive, keep_archive
+from ledger.operations.keep.check import check
+from ledger.operations.keep.restore import restore
+from ledger.operations.people.customers import erase_customer
+from ledger.operations.sell.sell import add_stall
+from ledger.rows.opened import open_rows
+
+
+def written(shop: Any, folder: Path) -> Path:
+    """The folder, with nothing drawn beside the data."""
+    keep_archive(shop.rows(), folder, draw=lambda _: None)
+    return folder
+
+
+def every_row(path: Path) -> dict[str, list[tuple[Any, ...]]]:
+    """Every row of every table of a file, asked without the program."""
+    raw = sqlite3.connect(path)
+    names = [row[0] for row in raw.execute("SELECT name FROM sqlite_schema WHERE type = 'table'")]
+    rows = {name: raw.execute(f"SELECT * FROM {name} ORDER BY 1").fetchall() for name in names}
+    raw.close()
+    return rows
+
+
+def test_every_row_of_every_table_comes_back_with_the_same_head(full: Any, tmp_path: Path) -> None:
+    folder = written(full, tmp_path / "kept")
+    done = restore(folder, tmp_path / "again.db", present=full.book.path, now=lambda: NOW)
+    before = every_row(full.book.path)
+    assert all(before.values())  # the ledger of this test has a row in every table
+    assert every_row(tmp_path / "again.db") == before
+    assert check(open_rows(tmp_path / "again.db")) == check(full.rows())
+    assert (done.entries, done.lost) == (len(before["entry"]), ())
+
+
+def test_a_ledger_made_again_is_guarded_and_written_on(full: Any, run: Any, tmp_path: Path) -> None:
+    restore(written(full, tmp_path / "kept"), tmp_path / "again.db", present=full.book.path, now=lambda: NOW)
+    raw = sqlite3.connect(tmp_path / "again.db")
+    with pytest.raises(sqlite3.IntegrityError, match="never changed"):
+        raw.execute("UPDATE movement SET quantity = quantity + 1 WHERE id = 1")
+    raw.close()
+    run("--ledger", "again.db", "stall", "add", "Hill fair")
+    run("--ledger", "again.db", "check")
+
+
+def test_the_digests_follow_from_the_lines_alone(full: Any, tmp_path: Path) -> None:
+    """The rule as README.txt of the folder tells it, written out once more, sharing nothing with the program."""
+    folder = written(full, tmp_path / "kept")
+    previous = "0" * 64
+    lines = (folder / "data" / "entries.jsonl").read_text(encoding="utf-8").splitlines()
+    for number, line in enumerate(lines, 1):
+        one = json.loads(line)
+        told = ("entry", "recorded_at", "who", "verb", "said", "reverses", "program", "previous")
+        head = json.dumps([1, *(one[name] for name in told)], ensure_ascii=False)
+        assert hashlib.sha256("\n".join([head, *one["lines"]]).encode()).hexdigest() == one["digest"]
+        assert (one["entry"], one["previous"]) == (number, previous)
+        previous = one["digest"]
+    assert json.loads((folder / "data" / "ledger.json").read_text())["head"] == previous
+
+
+def test_papers_are_files_named_by_their_digest(full: Any, tmp_path: Path) -> None:
+    papers = list((written(full, tmp_path / "kept") / "data" / "papers").iterdir())
+    assert papers
+    for path in papers:
+        assert hashlib.sha256(path.read_bytes()).hexdigest() == path.name.split(".")[0]
+
+
+def test_every_file_stands_in_a_list_that_other_programs_read(full: Any, tmp_path: Path) -> None:
+    folder = written(full, tmp_path / "kept")
+    listed = dict(
+        reversed(line.split("  ", 1)) for line in (folder / "SHA256SUMS").read_text(encoding="utf-8").splitlines()
+    )
+    files = {p.relative_to(folder).as_posix() for p in folder.rglob("*") if p.is_file()} - {"SHA256SUMS"}
+    assert set(listed) == files
+    assert all(hashlib.sha256((folder / name).read_bytes()).hexdigest() == listed[name] for name in files)
+
+
+def test_a_folder_that_is_there_is_left_alone(full: Any, tmp_path: Path) -> None:
+    (tmp_path / "kept").mkdir()
+    for name in ("kept", "soap.db", "nowhere/kept", "."):
+        with pytest.raises(BadInput):
+            keep_archive(full.rows(), Path(name), draw=lambda _: None)
+    assert list((tmp_path / "kept").iterdir()) == []
+    assert not list(tmp_path.glob(".soapledger*"))
+
+
+def test_what_goes_wrong_on_the_way_leaves_nothing(full: Any, tmp_path: Path) -> None:
+    def full_disk(_: Path) -> None:
+        raise OSError(28, "No space left on device")
+
+    with pytest.raises(BadInput, match="No space left"):
+        keep_archive(full.rows(), tmp_path / "kept", draw=full_disk)
+    assert not (tmp_path / "kept").exists()
+    assert not list(tmp_path.glob(".soapledger*"))
+
+
+def test_a_folder_is_proved_against_the_ledger_as_it_was_then(full: Any, tmp_path: Path) -> None:
+    folder = written(full, tmp_path / "kept")
+    same = check_archive(full.rows(), folder)
+    assert (same.findings, same.ledger_entries - same.entries) == ((), 0)
+    add_stall(full.book, "Hill fair")
+    later = check_archive(full.rows(), folder)
+    assert (later.findings, later.ledger_entries - later.entries) == ((), 1)
+
+
+@pytest.mark.parametrize("change", ["a weight", "a name", "a paper", "a line less", "a page"])
+def test_what_was_changed_in_a_folder_is_found(full: Any, tmp_path: Path, change: str) -> None:
+    folder = written(full, tmp_path / "kept")
+    data = folder / "data"
+    if change == "a weight":
+        text = (data / "entries.jsonl").read_text(encoding="utf-8")
+        assert '\\"quantity\\":5000000' in text
+        (data / "entries.jsonl").write_text(text.replace('\\"quantity\\":5000000', '\\"quantity\\":5000001', 1))
+    elif change == "a name":
+        text = (data / "people.jsonl").read_text(encoding="utf-8")
+        (data / "people.jsonl").write_text(text.replace('"name": "', '"name": "X', 1))
+    elif change == "a paper":
+        next((data / "papers").iterdir()).write_bytes(b"another")
+    elif change == "a line less":
+        lines = (data / "entries.jsonl").read_text(encoding="utf-8").splitlines(keepends=True)
+        (data / "entries.jsonl").write_text("".join(lines[:-1]), encoding="utf-8")
+    else:
+        (folder / "page.html").write_text("added", encoding="utf-8")
+    try:
+        findings = check_archive(full.rows(), folder).findings
+    except DamagedLedger as error:
+        findings = (str(error),)
+    assert findings
+    if change in ("a weight", "a name"):  # the rows themselves tell, not the list of files alone
+        (folder / "SHA256SUMS").write_text("", encoding="utf-8")
+        assert any("not as in the ledger" in one for one in check_archive(full.rows(), folder).findings)
+
+
+def test_details_erased_since_are_no_fault_but_said(full: Any, run: Any, tmp_path: Path) -> None:
+    folder = written(full, tmp_path / "kept")
+    held = full.rows().execute("SELECT count(*) FROM personal_text").fetchone()[0]
+    people = "SELECT c.code FROM live_customer c JOIN live_customer_revision r ON r.customer_id = c.id JOIN "
+    for row in full.rows().execute(people + "personal_text p USING (personal_id) GROUP BY c.code").fetchall():
+        erase_customer(full.book, row["code"], reason="asked by letter")
+    gone = held - full.rows().execute("SELECT count(*) FROM personal_text").fetchone()[0]
+    assert gone
+    found = check_archive(full.rows(), folder)
+    assert (found.findings, found.erased_since) == ((), gone)
+    full.book.close()
+    assert "erased since; destroy it" in run("archive", "--check", "kept").stdout
+    again = written(full, tmp_path / "later")
+    assert check_archive(full.rows(), again).erased_since == 0
+    assert len((again / "data" / "people.jsonl").read_text(encoding="utf-8").splitlines()) == held - gone
+
+
+def test_what_is_no_such_folder_is_told(full: Any, tmp_path: Path) -> None:
+    (tmp_path / "other").mkdir()
+    with pytest.raises(BadInput, match="soapledger archive"):
+        check_archive(full.rows(), tmp_path / "other")
+    newer = written(full, tmp_path / "newer")
+    about = json.loads((newer / "data" / "ledger.json").read_text())
+    (newer / "data" / "ledger.json").write_text(json.dumps(about | {"tables": 99}))
+    with pytest.raises(Refused, match="newer soapledger"):
+        check_archive(full.rows(), newer)
+    with pytest.raises(BadInput):
+        restore(tmp_path / "other", tmp_path / "new.db", present=full.book.path, now=lambda: NOW)
+    assert not (tmp_path / "new.db").exists()
+
+
+def test_a_ledger_that_does_not_pass_its_check_is_not_kept(full: Any, tmp_path: Path) -> None:
+    full.book.close()
+    raw = sqlite3.connect(full.book.path, isolation_level=None)
+    raw.execute("DROP TRIGGER movement_never_changed")
+    raw.close()
+    with pytest.raises(DamagedLedger, match="soapledger check"):
+        written(full, tmp_path / "kept")
+    assert not (tmp_path / "kept").exists()
+
+
+def test_a_copy_is_restored_into_a_new_file_alone(shop: Any, run: Any, tmp_path: Path) -> None:
+    run("backup", "copy.db")
+    assert "new file" in run("restore", "copy.db", code=2).stderr  # the ledger itself is there
+    add_stall(shop.book, "Hill fair")
+    shop.book.close()
+    said = run("restore", "copy.db", "new.db").stdout
+    assert said.startswith("new.db holds 14 entries, checked.")
+    assert "soap.db goes on from there; 1 entry is not in this copy:\n  15  Added stall Hill fair." in said
+    (tmp_path / "soap.db").unlink()
+    assert run("restore", "copy.db").stdout.startswith("soap.db holds 14 entries, checked.")
+    run("check")
+    assert (tmp_path / "copy.db").exists()
+
+
+def test_what_is_lost_is_not_known_where_the_present_ledger_is_none_or_another(shop: Any, run: Any) -> None:
+    run("backup", "copy.db")
+    add_stall(shop.book, "Hill fair")
+    shop.book.close()
+    run("backup", "longer.db")
+    shutil.move("soap.db", "away.db")
+    Path("soap.db").write_bytes(b"no ledger")
+    assert "is not known" in run("restore", "copy.db", "new.db").stdout
+    shutil.copyfile("copy.db", "soap.db")
+    assert "is not known" in run("restore", "longer.db", "new2.db").stdout
+    assert "soap.db holds nothing that it lacks." in run("restore", "copy.db", "new3.db").stdout
+
+
+@pytest.mark.usefixtures("shop")
+def test_what_cannot_be_restored_leaves_no_file(run: Any, tmp_path: Path) -> None:
+    run("backup", "copy.db")
+    raw = sqlite3.connect("copy.db", isolation_level=None)
+    raw.execute("DROP TRIGGER movement_never_changed")
+    raw.execute("UPDATE movement SET quantity = quantity + 1 WHERE id = 1")
+    raw.close()
+    assert "does not pass its check" in run("restore", "copy.db", "new.db", code=3).stderr
+    (tmp_path / "words.txt").write_text("no ledger", encoding="utf-8")
+    run("restore", "words.txt", "new.db", code=3)
+    assert "There is no nothing.db" in run("restore", "nothing.db", "new.db", code=2).stderr
+    assert not (tmp_path / "new.db").exists()
+
+
+FORMATS = sorted((Path(__file__).parents[1] / "storage" / "formats").glob("*.sql"))
+
+
+@pytest.mark.parametrize("dump", [FORMATS[0], FORMATS[-1]], ids=lambda path: path.stem)
+def test_a_copy_of_an_earlier_format_is_restored_as_it_is(dump: Path, run: Any, tmp_path: Path) -> None:
+    raw = sqlite3.connect(tmp_path / "old.db")
+    raw.executescript(dump.read_text(encoding="utf-8"))
+    raw.close()
+    before = every_row(tmp_path / "old.db")
+    assert f"holds {len(before['entry'])} entries" in run("restore", "old.db", "new.db").stdout
+    assert every_row(tmp_path / "new.db") == before
+    run("--ledger", "new.db", "check")
