@@ -21,10 +21,17 @@ def command(
     if check:
         _check(here, folder)
         return
-    sealed = loaded("operations.keep.archive").keep_archive(here.rows(), folder, draw=lambda _: None)
+    sealed = loaded("operations.keep.archive").keep_archive(
+        here.rows(), folder, draw=lambda beside: _draw(here, beside)
+    )
     say(f"{folder} holds {count(sealed.entries, 'entry', 'entries')}.")
     say("People's names and telephone numbers stand in it; keep it where you keep the ledger.")
     say(f"To prove it against the ledger: {here.typed(f'archive --check {folder}')}")
+
+
+def _draw(here: Desk, beside: Path) -> None:
+    rows = here.rows()
+    loaded("documents.keep.sheets").write_sheets(loaded("views.keep.sheets").sheets(rows), beside / "sheets")
 
 
 def _check(here: Desk, folder: Path) -> None:

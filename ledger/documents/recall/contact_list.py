@@ -3,6 +3,7 @@
 import csv
 import io
 
+from ledger.documents.kit.csv_cells import plain_text
 from ledger.views.recall.recall import RecallAnswer
 
 
@@ -20,12 +21,8 @@ def contact_list(answer: RecallAnswer) -> bytes:
     for one in (one for one in answer.call if one.complaint is None):
         texts = (one.name, one.phone, one.email, one.address)
         writer.writerow(
-            [*(_plain(text or "") for text in texts), one.bars, " ".join(one.batches), one.last_on.isoformat()]
+            [*(plain_text(text or "") for text in texts), one.bars, " ".join(one.batches), one.last_on.isoformat()]
         )
     for one in sorted((one for one in answer.call if one.complaint), key=lambda one: one.complaint or 0):
         writer.writerow([f"complaint {one.complaint}", "", "", "", 0, " ".join(one.batches), one.last_on.isoformat()])
     return out.getvalue().encode("utf-8")
-
-
-def _plain(text: str) -> str:
-    return f"'{text}" if text.startswith(("=", "+", "-", "@", "\t", "\0")) else text

@@ -1,0 +1,1 @@
+"""The ledger kept as pages and sheets."""

@@ -1,0 +1,1 @@
+"""The ledger told whole: page by page, and table by table."""
