@@ -34,6 +34,8 @@ TURN = {subject: turn for turn, subject in enumerate(SUBJECTS)}
 LIBRARIES = {
     "typer": {"cli"},
     "icalendar": {"documents"},
+    "jinja2": {"documents"},
+    "markupsafe": {"documents"},
     "reportlab": {"documents"},
     "fontpkg_ibm_plex_sans_condensed": {"documents"},
     "sqlmodel": {"storage", "operations"},

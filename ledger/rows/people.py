@@ -3,11 +3,13 @@
 import json
 import sqlite3
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import date
 from typing import Literal, NamedTuple
 
+from ledger.rows.opened import day
 from ledger.units.names import match_name
-from ledger.units.words import CustomerKind
+from ledger.units.words import CustomerKind, Way
 
 
 class CustomerCard(NamedTuple):
@@ -217,3 +219,24 @@ def supplier_by_code(rows: sqlite3.Connection, text: str) -> SupplierCard:
         add="soapledger supplier add NAME",
     )
     return next(card for card in cards if card.code == code)
+
+
+class Had(NamedTuple):
+    """Bars that went to a customer on one day; below zero: they came back."""
+
+    customer_id: int
+    on: date
+    what: Way
+    batch: str
+    bars: int
+    money_minor: int | None
+    entry: int
+
+
+def had_by_customers(rows: sqlite3.Connection) -> tuple[Had, ...]:
+    """Everything that went to a customer or came back from one and counts, by its days."""
+    found = rows.execute(
+        'SELECT v.customer_id, v."on", v.kind, l.code, -v.quantity, v.money_minor, v.entry_id FROM live_movement v '
+        'JOIN lot l ON l.id = v.lot_id WHERE v.customer_id IS NOT NULL ORDER BY v."on", v.id'
+    )
+    return tuple(Had(row[0], day(row[1]), *row[2:]) for row in found)

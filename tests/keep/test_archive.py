@@ -183,6 +183,42 @@ def test_a_ledger_that_does_not_pass_its_check_is_not_kept(full: Any, tmp_path: 
     assert not (tmp_path / "kept").exists()
 
 
+HOSTILE = '<script>alert(1)</script>"><img src=x onerror=alert(2)> {{ 7 * 7 }} </title>'
+
+
+@pytest.mark.usefixtures("frozen")
+def test_no_text_of_hers_is_run_by_a_browser(full: Any, run: Any, tmp_path: Path) -> None:
+    run("supplier", "add", HOSTILE, "--code", "sly", "--phone", HOSTILE)
+    run("customer", "add", HOSTILE, "--code", "sly", "--shop", "--address", HOSTILE)
+    run("init", "--business", HOSTILE)
+    run("receive", "sly", "--line", f"olive oil; 5 kg; lot {HOSTILE}")
+    run("batch", "note", full.batch, HOSTILE)
+    run("archive", "kept")
+    seen = 0
+    for path in (tmp_path / "kept" / "pages").iterdir():
+        text = path.read_text(encoding="utf-8")
+        assert text.count("<script") == (path.name == "index.html")
+        assert "<img" not in text
+        assert text.count("</title>") == 1
+        assert "49" not in text.partition("<body>")[2].partition("</nav>")[0]
+        seen += text.count(
+            "&lt;script&gt;alert(1)&lt;/script&gt;&#34;&gt;&lt;img src=x onerror=alert(2)&gt; {{ 7 * 7 }}"
+        )
+    assert seen > 10
+    run("archive", "--check", "kept")
+
+
+@pytest.mark.usefixtures("full", "frozen")
+def test_the_records_are_printed_where_she_asks_for_them(run: Any, tmp_path: Path) -> None:
+    run("archive", "kept", "--papers")
+    papers = {path.stem for path in (tmp_path / "kept" / "records").iterdir()}
+    assert papers == {path.stem for path in (tmp_path / "kept" / "pages").glob("batch-*")}
+    assert all(path.read_bytes().startswith(b"%PDF") for path in (tmp_path / "kept" / "records").iterdir())
+    assert "records/" in (tmp_path / "kept" / "README.txt").read_text(encoding="utf-8")
+    run("archive", "--check", "kept")
+    assert "leave one of them out" in run("archive", "kept", "--check", "--papers", code=2).stderr
+
+
 def test_a_copy_is_restored_into_a_new_file_alone(shop: Any, run: Any, tmp_path: Path) -> None:
     run("backup", "copy.db")
     assert "new file" in run("restore", "copy.db", code=2).stderr  # the ledger itself is there

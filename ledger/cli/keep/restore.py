@@ -1,5 +1,6 @@
 """soapledger restore."""
 
+import shlex
 from pathlib import Path
 from typing import Annotated
 
@@ -26,7 +27,7 @@ def command(
         say_wrapped(f"The last is entry {done.last.entry}: {done.last.said}")
     if new != here.path:
         _say_lost(done, here.path)
-    say(f"To look into it: soapledger --ledger {new} history")
+    say(f"To look into it: soapledger --ledger {shlex.quote(str(new))} history")
 
 
 def _say_lost(done: Restored, present: Path) -> None:
@@ -39,4 +40,5 @@ def _say_lost(done: Restored, present: Path) -> None:
         for one in done.lost[:_SHOWN]:
             say_wrapped(one.said, first=f"  {one.entry}  ", indent="      ")
         if len(done.lost) > _SHOWN:
-            say(f"  and {len(done.lost) - _SHOWN} more; see: soapledger --ledger {present} history --all")
+            where = shlex.quote(str(present))
+            say(f"  and {len(done.lost) - _SHOWN} more; see: soapledger --ledger {where} history --all")
