@@ -33,3 +33,7 @@ class DamagedLedger(LedgerError):
     """The ledger file itself cannot be read or is not what it was."""
 
     exit_code = 3
+
+
+class StrangeSchema(DamagedLedger):
+    """The ledger file holds tables, views or guards that are not as a soapledger lays them."""

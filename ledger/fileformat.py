@@ -1,12 +1,53 @@
 """What marks a file as a soapledger file, its schema, which of its rows count, and what a fault of it means."""
 
+import hashlib
+import re
+from collections.abc import Iterable, Sequence
 from pathlib import Path
+from typing import Any
 
-from ledger.errors import DamagedLedger, LedgerError, Refused
+from ledger.errors import DamagedLedger, LedgerError, Refused, StrangeSchema
 
 APPLICATION_ID = 0x50AB1ED6
 SCHEMA_VERSION = 7
 LAID_REVISION = 3  # of the views and guards; it rises whenever their text differs
+
+_HIGHEST = 9999  # a higher format number was written by no program, and neither was one below 1
+
+# Asked before anything else of a file, so that nothing written into its schema is obeyed first.
+SCHEMA = "SELECT type, name, tbl_name, sql FROM main.sqlite_schema WHERE type <> 'index'"
+TABLES = frozenset(
+    re.findall(
+        r"\w+",
+        """
+        assessment attached_content attachment batch complaint complaint_step constituent customer customer_revision
+        decision decision_doubt delivery deviation deviation_decision entry equipment equipment_check
+        equipment_revision erasure finished_check label_approval label_count label_run lot market_address material
+        material_revision movement personal personal_text place plan_line plan_target reading recipe recipe_figures
+        recipe_version retained_sample settings_revision skin_limit supplier supplier_revision upkeep
+        """,
+    )
+)
+# What the tables of each format were ever laid as, and the views and guards of this revision (`schema_digest`);
+# tests/storage/test_known_schema.py prints what stands here.
+TABLES_LAID = {
+    1: ("de6358276455586d", "3980fca077d6c7ad"),
+    2: ("fc7755b46a9a5fe7",),
+    3: ("f6c047985d77efbc",),
+    4: ("d25d73576a546fdd", "5fbb97af245fe4af"),
+    5: ("5fbb97af245fe4af",),
+    6: ("6b871c4502bad5aa",),
+}
+GUARDS_LAID = "f78ff31fca946802"
+
+# Against a file of unknown origin (https://sqlite.org/security.html): "Untrusted SQLite Database Files" asks for
+# cell_size_check and no memory map; its advice on functions in a schema, for trusted_schema off. What it asks first,
+# an integrity check before any other statement, reads the whole file: that is `soapledger check`.
+CAREFUL = "PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON; PRAGMA mmap_size = 0;"
+# The same page, "Untrusted SQL Inputs": SQLITE_LIMIT_TRIGGER_DEPTH, which is number 10 in
+# https://sqlite.org/c3ref/c_limit_attached.html, at the page's own 10. Its other limits would stop queries of ours, or
+# a large paper that was kept.
+TRIGGER_DEPTH = (10, 10)
 
 # The decisions of format 5 and earlier that said in their reason alone what they were about.
 # Asked each time a ledger is opened, so each half is worded as its index is: decision_batch, decision_all_the_same.
@@ -25,6 +66,7 @@ LACKS_ROWS = (
     f"(SELECT 1 FROM recipe_figures f WHERE f.recipe_version_id = v.id)) OR EXISTS ({OLD_DECISIONS})"
 )
 
+_LAID_VIEW = "CREATE VIEW laid_revision AS SELECT "
 _BUSY = "Another soapledger is using this ledger; try again in a moment."
 # SQLite's primary result codes (https://sqlite.org/rescode.html), each with what it means to her.
 _TROUBLE: dict[int, tuple[type[LedgerError], str]] = {
@@ -51,9 +93,62 @@ def is_ledger(path: Path) -> bool:
     return head.startswith(b"SQLite format 3\0") and int.from_bytes(head[68:72], "big") == APPLICATION_ID
 
 
+def known_file(path: Path, application: int, version: int) -> None:
+    """Raise DamagedLedger for a file that is none of ours or of no format there is, Refused for a newer program's."""
+    if application != APPLICATION_ID:
+        raise DamagedLedger(f"{path} is not a soapledger file; name the right one with --ledger FILE.")
+    if not 1 <= version <= _HIGHEST:
+        raise DamagedLedger(
+            f"{path} says that its format is {version}, and no soapledger writes such a one; keep it, and go back to "
+            "your last backup."
+        )
+    if version > SCHEMA_VERSION:
+        raise Refused(
+            f"{path} was written by a newer soapledger (its format {version}, this one knows {SCHEMA_VERSION}); "
+            "install the newer one. Nothing was changed."
+        )
+
+
+def known_schema(path: Path, version: int, found: Sequence[Any]) -> None:
+    """Raise DamagedLedger unless what `SCHEMA` found in a file is what a soapledger laid there.
+
+    Tables and views of her own may stand beside ours. A trigger on what is ours is refused, and so are our tables,
+    views and guards in other words; those of another revision are not held, since they are never asked: they are laid
+    anew or shadowed first.
+    """
+    tables, guards = schema_digest(found)
+    ours = (laid_revision_view(LAID_REVISION) in {row[3] for row in found}) and version == SCHEMA_VERSION
+    if tables not in TABLES_LAID[version] or (ours and guards != GUARDS_LAID):
+        raise StrangeSchema(
+            f"{path} holds tables, views or guards that no soapledger laid, so nothing in it is asked or changed. To "
+            f"see which: soapledger --ledger {path} check"
+        )
+
+
+def schema_digest(found: Iterable[Sequence[Any]]) -> tuple[str, str]:
+    """A short digest of our tables, and one of our views with every trigger on what is ours, whatever their order."""
+    tables: list[str] = []
+    guards: list[str] = []
+    for kind, name, table, sql in found:
+        of = name if kind != "trigger" else table
+        if of in TABLES or of == "laid_revision" or of.removeprefix("live_") in TABLES:
+            (tables if kind == "table" else guards).append(sql or "")
+    return _digest(tables), _digest(guards)
+
+
+def _digest(texts: list[str]) -> str:
+    return hashlib.sha256("\n".join(sorted(texts)).encode(errors="replace")).hexdigest()[:16]
+
+
 def laid_revision_view(revision: int) -> str:
     """The view by which a file tells which revision of the views and guards it holds."""
-    return f"CREATE VIEW laid_revision AS SELECT {revision} AS revision"
+    return f"{_LAID_VIEW}{revision} AS revision"
+
+
+def revision_told(view: str | None) -> int:
+    """The revision that the text of that view tells; 0 where there is none, or another text. It is never asked."""
+    number = (view or "").removeprefix(_LAID_VIEW).removesuffix(" AS revision")
+    return int(number) if number.isdecimal() and len(number) < 6 and view == laid_revision_view(int(number)) else 0
 
 
 def what_counts(table: str, *, until: int | None = None, schema: str | None = None) -> str:

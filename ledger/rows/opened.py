@@ -6,12 +6,16 @@ from contextlib import contextmanager, suppress
 from datetime import date
 from pathlib import Path
 
-from ledger.errors import BadInput, DamagedLedger, Refused
+from ledger.errors import BadInput, DamagedLedger
 from ledger.fileformat import (
-    APPLICATION_ID,
+    CAREFUL,
     LACKS_ROWS,
     LAID_REVISION,
+    SCHEMA,
     SCHEMA_VERSION,
+    TRIGGER_DEPTH,
+    known_file,
+    known_schema,
     laid_revision_view,
     trouble,
     what_counts,
@@ -25,11 +29,12 @@ class OlderLedger(Exception):
     """The file was written by an older program and has to be brought up to date first."""
 
 
-def open_rows(path: Path) -> sqlite3.Connection:
-    """A read-only connection to a ledger.
+def open_rows(path: Path, *, any_schema: bool = False) -> sqlite3.Connection:
+    """A read-only connection to a ledger; nothing in the file is asked before its schema was held to what we lay.
 
-    Raises BadInput when there is none, DamagedLedger when the file is not a sound ledger, Refused when
-    a newer program wrote it, OlderLedger when it has to be brought up to date first.
+    `any_schema` is for a check, which says what is strange in it. Raises BadInput when there is none, DamagedLedger
+    when the file is not a sound ledger (StrangeSchema when its schema is not ours), Refused when a newer program wrote
+    it, OlderLedger when it has to be brought up to date first.
     """
     if not path.exists():
         raise BadInput(
@@ -38,27 +43,23 @@ def open_rows(path: Path) -> sqlite3.Connection:
     rows = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None)
     rows.row_factory = sqlite3.Row
     try:
+        rows.executescript(CAREFUL)
+        rows.setlimit(*TRIGGER_DEPTH)
         application = rows.execute("PRAGMA application_id").fetchone()[0]
         version = rows.execute("PRAGMA user_version").fetchone()[0]
-        ours = (application, version) == (APPLICATION_ID, SCHEMA_VERSION)
-        lacking = ours and rows.execute(LACKS_ROWS).fetchone() is not None
+        known_file(path, application, version)
+        if not any_schema:
+            known_schema(path, version, rows.execute(SCHEMA).fetchall())
+            if version < SCHEMA_VERSION or rows.execute(LACKS_ROWS).fetchone():
+                raise OlderLedger
     except sqlite3.DatabaseError as error:
         rows.close()
         raise trouble(error) or DamagedLedger(
             f"{path} cannot be read as a ledger ({error}). Keep it, and go back to your last backup."
         ) from error
-    if application != APPLICATION_ID:
+    except BaseException:
         rows.close()
-        raise DamagedLedger(f"{path} is not a soapledger file; name the right one with --ledger FILE.")
-    if version > SCHEMA_VERSION:
-        rows.close()
-        raise Refused(
-            f"{path} was written by a newer soapledger (its format {version}, this one knows "
-            f"{SCHEMA_VERSION}); install the newer one."
-        )
-    if version < SCHEMA_VERSION or lacking:
-        rows.close()
-        raise OlderLedger
+        raise
     _shadow_other_views(rows)
     rows.execute("PRAGMA query_only = ON")
     return rows

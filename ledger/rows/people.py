@@ -3,7 +3,7 @@
 import json
 import sqlite3
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from typing import Literal, NamedTuple
 

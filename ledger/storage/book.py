@@ -2,7 +2,7 @@
 
 import sqlite3
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -11,10 +11,21 @@ from sqlalchemy import Engine, create_engine, event
 from sqlalchemy.exc import DBAPIError
 from sqlmodel import Session
 
-from ledger.errors import BadInput, DamagedLedger, Refused
-from ledger.fileformat import APPLICATION_ID, LACKS_ROWS, LAID_REVISION, SCHEMA_VERSION, trouble
+from ledger.errors import BadInput, Refused
+from ledger.fileformat import (
+    CAREFUL,
+    LACKS_ROWS,
+    LAID_REVISION,
+    SCHEMA,
+    SCHEMA_VERSION,
+    TRIGGER_DEPTH,
+    known_file,
+    known_schema,
+    revision_told,
+    trouble,
+)
 from ledger.storage.backup import back_up
-from ledger.storage.migrations import laid_revision, migrate
+from ledger.storage.migrations import migrate, refuse_strange_guards
 from ledger.storage.output import written_beside
 from ledger.storage.transaction import Transaction
 
@@ -46,8 +57,14 @@ class Book:
         if lacking:
             from ledger.storage.upgrade import fill_in
 
-            with self.write("upgrade") as tx:
-                fill_in(tx)
+            try:
+                with self.write("upgrade") as tx:
+                    fill_in(tx)
+            except BaseException:
+                self.close()
+                if self.old_copy:
+                    _put_back(path, self.old_copy)
+                raise
 
     @classmethod
     def create(cls, path: Path, *, who: str, now: Callable[[], datetime]) -> "Book":
@@ -91,8 +108,7 @@ class Book:
 
         Nothing can be written before the block ends.
         """
-        raw = sqlite3.connect(f"{self.path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE)
-        raw.row_factory = sqlite3.Row
+        raw = _connect(self.path)
         raw.execute("PRAGMA query_only = ON")
         raw.execute("BEGIN")
         try:
@@ -107,7 +123,7 @@ class Book:
         Raises Refused when the file is in use, or the disk has no room for it twice.
         """
         self._let_go()
-        raw = sqlite3.connect(f"{self.path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE)
+        raw = _connect(self.path)
         try:
             raw.execute("VACUUM")
         except sqlite3.Error as error:
@@ -128,24 +144,31 @@ def bring_up_to_date(path: Path) -> Path | None:
 
     Raises Refused for a file that a newer program wrote, DamagedLedger for one that is no ledger.
     """
-    raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE, isolation_level=None)
-    raw.row_factory = sqlite3.Row
+    raw = _connect(path)
     try:
-        application = raw.execute("PRAGMA application_id").fetchone()[0]
         version = raw.execute("PRAGMA user_version").fetchone()[0]
-        if application != APPLICATION_ID:
-            raise DamagedLedger(f"{path} is not a soapledger file; name the right one with --ledger FILE.")
-        if version > SCHEMA_VERSION:
+        known_file(path, raw.execute("PRAGMA application_id").fetchone()[0], version)
+        found = raw.execute(SCHEMA).fetchall()
+        known_schema(path, version, found)
+        laid = revision_told({row["name"]: row["sql"] for row in found}.get("laid_revision"))
+        if version == SCHEMA_VERSION and laid > LAID_REVISION:
             raise Refused(
-                f"{path} was written by a newer soapledger (its format {version}, this one knows "
-                f"{SCHEMA_VERSION}); install the newer one. Nothing was changed."
+                f"{path} has the rules of a newer soapledger (their revision {laid}, this one knows {LAID_REVISION}); "
+                "install the newer one to write in it. Nothing was changed."
             )
-        if version == SCHEMA_VERSION:
-            _relay(raw, path)
+        if version == SCHEMA_VERSION and laid == LAID_REVISION:
             return None
-        copy = _free_name(path.with_name(f"{path.stem}-format-{version}{path.suffix}"))
-        back_up(path, copy, overwrite=False)
-        migrate(raw)
+        refuse_strange_guards(path, found)  # those of ours are taken out before a row is written
+        copy = None
+        if version < SCHEMA_VERSION:
+            copy = _free_name(path.with_name(f"{path.stem}-format-{version}{path.suffix}"))
+            back_up(path, copy, overwrite=False)
+        try:
+            migrate(raw)
+        except BaseException:
+            if copy:
+                copy.unlink(missing_ok=True)
+            raise
         return copy
     except sqlite3.Error as error:
         raise trouble(error) or error from error
@@ -153,16 +176,20 @@ def bring_up_to_date(path: Path) -> Path | None:
         raw.close()
 
 
-def _relay(raw: sqlite3.Connection, path: Path) -> None:
-    """Lay the views and guards of this program over an earlier program's; no row is touched."""
-    laid = laid_revision(raw)
-    if laid > LAID_REVISION:
-        raise Refused(
-            f"{path} has the rules of a newer soapledger (their revision {laid}, this one knows {LAID_REVISION}); "
-            "install the newer one to write in it. Nothing was changed."
-        )
-    if laid < LAID_REVISION:
-        migrate(raw)
+def _put_back(path: Path, copy: Path) -> None:
+    """Make a ledger what it was before it was brought up to date, from the copy made then, which goes."""
+    with closing(_connect(copy)) as old, closing(_connect(path)) as new:
+        old.backup(new)
+    copy.unlink()
+
+
+def _connect(path: Path) -> sqlite3.Connection:
+    """A connection with SQLite's own defences up, for a file of whatever origin."""
+    raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE, isolation_level=None)
+    raw.row_factory = sqlite3.Row
+    raw.executescript(CAREFUL)
+    raw.setlimit(*TRIGGER_DEPTH)
+    return raw
 
 
 def _free_name(path: Path) -> Path:
@@ -176,8 +203,7 @@ def _free_name(path: Path) -> Path:
 
 def _engine(path: Path) -> Engine:
     def connect() -> sqlite3.Connection:
-        raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE, isolation_level=None)
-        raw.row_factory = sqlite3.Row
+        raw = _connect(path)
         raw.executescript(
             "PRAGMA journal_mode = DELETE; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; "
             "PRAGMA recursive_triggers = ON; "  # else INSERT OR REPLACE slips past append-only

@@ -10,8 +10,9 @@ from ledger.cli.keep.words import Answer, damage, sealed, set_beside
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, out_json, say, say_wrapped
-from ledger.errors import BadInput, DamagedLedger, Refused
+from ledger.errors import BadInput, DamagedLedger, Refused, StrangeSchema
 from ledger.operations.keep.check import check, unheld
+from ledger.rows.opened import open_rows
 from ledger.storage.compared import compared
 from ledger.units.seals import read_seal
 
@@ -24,7 +25,10 @@ def command(
 ) -> None:
     """Prove that nothing in the ledger was changed or lost, or added behind its back."""
     here = desk(ctx)
-    rows = here.rows()
+    try:
+        rows = here.rows()
+    except StrangeSchema:
+        rows = open_rows(here.path, any_schema=True)  # to say what is strange in it
     kept = read_seal(seal) if seal else None
     if against and not against.is_file():
         raise BadInput(f"There is no file {against} to compare with.")

@@ -1,10 +1,19 @@
 """Brings a ledger file to the schema this program knows; the numbered SQL files are its only source."""
 
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
-from ledger.fileformat import APPLICATION_ID, LAID_REVISION, SCHEMA_VERSION, laid_revision_view, what_counts
+from ledger.errors import StrangeSchema
+from ledger.fileformat import (
+    APPLICATION_ID,
+    LAID_REVISION,
+    SCHEMA_VERSION,
+    TABLES,
+    laid_revision_view,
+    revision_told,
+    what_counts,
+)
 from ledger.storage.chain import fact_tables
 from ledger.units.words import COLUMNS, FREE_TEXT
 
@@ -48,10 +57,24 @@ def migrate(raw: sqlite3.Connection, *, to: int | None = None) -> None:
 
 
 def laid_revision(raw: sqlite3.Connection) -> int:
-    """Which revision of the views and guards a file holds; 0 before they had numbers."""
-    if not raw.execute("SELECT 1 FROM main.sqlite_schema WHERE name = 'laid_revision'").fetchone():
-        return 0
-    return int(raw.execute("SELECT revision FROM main.laid_revision").fetchone()[0])
+    """Which revision of the views and guards a file holds, by the text of the view that tells it; 0 before they had."""
+    row = raw.execute("SELECT sql FROM main.sqlite_schema WHERE name = 'laid_revision'").fetchone()
+    return revision_told(row[0] if row else None)
+
+
+def refuse_strange_guards(path: Path, found: Iterable[sqlite3.Row]) -> None:
+    """Raise StrangeSchema for a trigger on a table or view of ours that no revision of ours has by its name."""
+    for kind, name, table, _ in found:
+        on = table.removeprefix("live_")
+        if kind == "trigger" and not _is_guard(name, table) and (on in TABLES or table == "laid_revision"):
+            raise StrangeSchema(
+                f"{path} has a trigger {name} on {table} that no soapledger laid; it is not obeyed, and nothing was "
+                "changed. Take it out, or go back to your last backup."
+            )
+
+
+def _is_guard(name: str, table: str) -> bool:
+    return name in _GUARDS or name in {f"{table}_{end}" for end in _ENDINGS}
 
 
 def _drop_ours(raw: sqlite3.Connection) -> None:
@@ -62,7 +85,7 @@ def _drop_ours(raw: sqlite3.Connection) -> None:
     found = raw.execute("SELECT type, name, tbl_name, sql FROM sqlite_schema WHERE type <> 'table'").fetchall()
     tables = set(fact_tables(raw))
     for kind, name, table, sql in sorted(tuple(row) for row in found if row[3]):  # triggers before views they read
-        if kind == "trigger" and (name in _GUARDS or name in {f"{table}_{end}" for end in _ENDINGS}):
+        if kind == "trigger" and _is_guard(name, table):
             raw.execute(f"DROP TRIGGER {name}")
         elif kind == "view" and (name == "laid_revision" or name.removeprefix("live_") in tables):
             raw.execute(f"DROP VIEW {name}")
