@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
-from ledger.units.toml_reader import TomlFile
+from ledger.units.toml_reader import TomlFile, toml_text
 
 
 class Cautions(NamedTuple):
@@ -22,7 +22,7 @@ def cautions() -> Cautions:
     """Read them. Raises BadInput naming the file when its wording was broken."""
     path = templates() / "cautions.toml"
     try:
-        file = _CautionFile(path.read_text(encoding="utf-8"), str(path))
+        file = _CautionFile(toml_text(path), str(path))
         file.check()
         steps: dict[str, list[str]] = {}
         for one in file.parts("caution"):

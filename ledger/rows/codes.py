@@ -1,10 +1,11 @@
 """Codes: read as typed, where after a slip those that are here and near it are named; and how many were given."""
 
+import json
 import sqlite3
 from collections.abc import Callable
 
 from ledger.errors import Refused
-from ledger.units.codes import near_codes
+from ledger.units.codes import keys_kept, near_codes, same_number
 
 _NAMED = 5  # so that the line stays one line
 _HERE = "SELECT 1 FROM batch WHERE code = :code UNION ALL SELECT 1 FROM lot WHERE code = :code"
@@ -40,3 +41,16 @@ def batch_codes_given(rows: sqlite3.Connection, year: int) -> int:
     """How many batch codes of a year were given so far, undone or not."""
     found = rows.execute("SELECT count(*) FROM batch WHERE code LIKE ?", (f"{year % 100:02d}-%",))
     return int(found.fetchone()[0])
+
+
+KEYS = "(SELECT value FROM json_each(:keys))"  # those of `keys_kept`
+
+
+def came_before(rows: sqlite3.Connection, supplier_id: int, material_code: str, number: str) -> tuple[str, ...]:
+    """Our codes of the lots of this material that this supplier sent under this number, however it was written."""
+    found = rows.execute(
+        "SELECT l.code, l.supplier_number FROM live_lot l JOIN material m ON m.id = l.material_id "
+        f"WHERE l.supplier_id = :supplier AND m.code = :material AND l.supplier_number_key IN {KEYS} ORDER BY l.id",
+        {"supplier": supplier_id, "material": material_code, "keys": json.dumps(keys_kept(number))},
+    )
+    return tuple(row["code"] for row in found if same_number(row["supplier_number"], number))

@@ -7,14 +7,15 @@ from datetime import date
 from typing import NamedTuple
 
 from ledger.errors import BadInput, Refused
-from ledger.rows.codes import near_words, read_code
+from ledger.rows.codes import KEYS, near_words, read_code
 from ledger.rows.opened import day, maybe_day
 from ledger.units.codes import (
+    keys_kept,
     looks_like_batch_code,
     looks_like_lot_code,
     read_batch_code,
     read_lot_code,
-    supplier_number_key,
+    same_number,
 )
 from ledger.units.names import near
 from ledger.units.words import MaterialKind, PlaceKind, in_pieces
@@ -132,9 +133,11 @@ def lots_without_a_number(rows: sqlite3.Connection, materials: Collection[int]) 
 
 def lots_numbered(rows: sqlite3.Connection, number: str) -> tuple[LotRow, ...]:
     """The lots that any supplier sent under a number, however it was written, in the order they were booked."""
-    query = LOT_SQL + " WHERE l.supplier_id IN (SELECT id FROM supplier) AND l.supplier_number_key = :key ORDER BY l.id"
-    found = rows.execute(query, {"on": None, "key": supplier_number_key(number) or None})
-    return tuple(_lot(row) for row in found)
+    found = rows.execute(
+        f"{LOT_SQL} WHERE l.supplier_id IN (SELECT id FROM supplier) AND l.supplier_number_key IN {KEYS} ORDER BY l.id",
+        {"on": None, "keys": json.dumps(keys_kept(number))},
+    )
+    return tuple(_lot(row) for row in found if same_number(row["supplier_number"], number))
 
 
 def find_lot(rows: sqlite3.Connection, text: str, *, on: date | None = None) -> LotRow:
@@ -281,16 +284,6 @@ STILL_MEANT = """
   AND NOT EXISTS (SELECT 1 FROM live_decision d JOIN live_lot l ON l.id = d.lot_id
                   WHERE l.batch_id = p.batch_id AND d.verdict IN ('passed', 'rejected'))
 """
-
-
-def came_before(rows: sqlite3.Connection, supplier_id: int, material_code: str, number: str) -> tuple[str, ...]:
-    """Our codes of the lots of this material that this supplier sent under this number, however it was written."""
-    found = rows.execute(
-        "SELECT l.code FROM live_lot l JOIN material m ON m.id = l.material_id "
-        "WHERE l.supplier_id = ? AND m.code = ? AND l.supplier_number_key = ? ORDER BY l.id",
-        (supplier_id, material_code, supplier_number_key(number)),
-    )
-    return tuple(row["code"] for row in found)
 
 
 def set_aside_for(rows: sqlite3.Connection, lot_id: int) -> tuple[tuple[str, int], ...]:

@@ -9,6 +9,7 @@ from typing import Literal, NamedTuple
 
 from ledger.rows.opened import day
 from ledger.units.names import match_name
+from ledger.units.signs import folded
 from ledger.units.words import CustomerKind, Way
 
 
@@ -90,17 +91,17 @@ def details_held(
         LEFT JOIN personal_text p ON p.personal_id = r.personal_id ORDER BY r.id
         """
     ).fetchall()
-    wanted = text.strip().casefold()
+    wanted = folded(text.strip())
     cards = customer_list(rows) if noun == "customer" else supplier_list(rows)
     gone = [row for row in held if not row["counts"]]
-    named = [row for row in gone if wanted in (row["code"], row["name"].casefold())]
-    if named and wanted not in {word.casefold() for card in cards for word in (card.code, card.name)}:
+    named = [row for row in gone if wanted in (row["code"], folded(row["name"]))]
+    if named and wanted not in {folded(word) for card in cards for word in (card.code, card.name)}:
         code, name, own = named[0]["code"], named[0]["name"], named
     else:
         card = customer_by_code(rows, text) if noun == "customer" else supplier_by_code(rows, text)
         code, name, own = card.code, card.name, [row for row in held if row["id"] == card.id]
-    words = {code, name.casefold(), *(row["name"].casefold() for row in own)}
-    own += [row for row in gone if row not in own and words & {row["code"], row["name"].casefold()}]
+    words = {code, folded(name), *(folded(row["name"]) for row in own)}
+    own += [row for row in gone if row not in own and words & {row["code"], folded(row["name"])}]
     kept = dict.fromkeys(row["personal_id"] for row in own if row["personal_id"] is not None)
     return DetailsHeld(code, name, tuple(kept), tuple(dict.fromkeys(row["id"] for row in own)))
 

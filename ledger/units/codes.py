@@ -1,9 +1,11 @@
 """Codes of batches and lots, with a check character, and supplier numbers as quoted by telephone."""
 
 import re
+import unicodedata
 from collections.abc import Iterable
 
 from ledger.errors import BadInput, Refused
+from ledger.units.signs import composed
 
 # Every hyphen and dash that a keyboard, a printer or a PDF may put in a code (U+2010 to U+2015 and the minus sign).
 _DASHES = re.compile(r"[\s\-\u2010-\u2015−./_]+")
@@ -100,9 +102,24 @@ _PREFIX = re.compile(
 def supplier_number_key(text: str) -> str:
     """A supplier's lot number for comparing, however a notice or a voice on the telephone quotes it.
 
-    Capitals, spaces, dashes, slashes, dots and a prefix such as LOT or BN make no difference;
-    leading zeros do.
+    Capitals, spaces, dashes, slashes, dots and a prefix such as LOT or BN make no difference, nor does the way in
+    which an accent is typed; leading zeros do.
     """
+    return composed(_key(composed(text)))
+
+
+def keys_kept(text: str) -> tuple[str, ...]:
+    """The keys under which a ledger may hold a number: earlier programs kept one for each way of typing an accent."""
+    forms = (unicodedata.normalize(form, text) for form in ("NFC", "NFD"))
+    return tuple({supplier_number_key(text), *map(_key, forms)})
+
+
+def same_number(kept: str, asked: str) -> bool:
+    """Whether a number that is kept is the one asked for; one without a letter or figure is none."""
+    return supplier_number_key(kept) == supplier_number_key(asked) != ""
+
+
+def _key(text: str) -> str:
     plain = text.strip().strip("'\"")
     while match := _PREFIX.match(plain):
         if not re.search(r"[^\W_]", plain[match.end() :]):

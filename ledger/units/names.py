@@ -4,12 +4,13 @@ import difflib
 from collections.abc import Iterable, Sequence
 
 from ledger.errors import BadInput
+from ledger.units.signs import folded
 
 
 def near(text: str, known: Iterable[str], limit: int = 3, *, cutoff: float = 0.55) -> list[str]:
     """The known words closest to what was typed, nearest first; a higher cutoff wants them closer."""
-    by_fold = {word.casefold(): word for word in known}
-    close = difflib.get_close_matches(text.casefold(), by_fold, n=limit, cutoff=cutoff)
+    by_fold = {folded(word): word for word in known}
+    close = difflib.get_close_matches(folded(text), by_fold, n=limit, cutoff=cutoff)
     return [by_fold[word] for word in close]
 
 
@@ -20,11 +21,11 @@ def match_name(text: str, names: Sequence[tuple[str, str]], *, noun: str, add: s
     name, where only one fits. Raises BadInput listing what it could mean, or near matches and `add`,
     the command that adds one.
     """
-    wanted = text.strip().casefold()
+    wanted = folded(text.strip())
     for code, _ in names:
-        if wanted == code.casefold():
+        if wanted == folded(code):
             return code
-    exact = [code for code, name in names if wanted == name.casefold()]
+    exact = [code for code, name in names if wanted == folded(name)]
     if len(exact) == 1:
         return exact[0]
     fits = [
@@ -32,9 +33,9 @@ def match_name(text: str, names: Sequence[tuple[str, str]], *, noun: str, add: s
         for code, name in names
         if wanted
         and (
-            code.casefold().startswith(wanted)
-            or name.casefold().startswith(wanted)
-            or any(word.startswith(wanted) for word in name.casefold().split())
+            folded(code).startswith(wanted)
+            or folded(name).startswith(wanted)
+            or any(word.startswith(wanted) for word in folded(name).split())
         )
     ]
     if len(fits) == 1:

@@ -5,14 +5,43 @@ import tomllib
 from collections.abc import Callable, Mapping
 from datetime import date, datetime
 from fractions import Fraction
+from pathlib import Path
 from typing import Any, TypeVar
 
 from ledger.errors import BadInput
+from ledger.units.given import read_given_text
 from ledger.units.names import near
 from ledger.units.quantity import parse_mass
+from ledger.units.signs import refuse_unseen
 
 T = TypeVar("T")
 _LONGEST_BITS = 128  # no figure of the trade is near it, and a longer one could not be shown
+
+
+def toml_text(path: Path) -> str:
+    """A TOML file of hers as it stands. Raises BadInput for one not to be read, or a sign that is not seen in it.
+
+    Such a sign may be written by its number, so the texts are looked at as well; a fault of TOML is told by its reader.
+    """
+    text = read_given_text(path)
+    try:
+        found = tomllib.loads(text)
+    except (ValueError, RecursionError):
+        return text
+    _refuse_unseen_in(found, path.name)
+    return text
+
+
+def _refuse_unseen_in(value: Any, where: str) -> None:
+    if isinstance(value, str):
+        refuse_unseen(" ".join(value.split()), where)
+    elif isinstance(value, dict):
+        for key, one in value.items():
+            _refuse_unseen_in(key, where)
+            _refuse_unseen_in(one, f"{where}, {key}")
+    elif isinstance(value, list):
+        for one in value:
+            _refuse_unseen_in(one, where)
 
 
 class TomlFile:

@@ -46,7 +46,7 @@ def test_saving_overwrites_nothing_unasked_and_needs_a_name(shop: Any, run: Any,
 
 def test_what_cannot_be_attached_is_said_in_one_line(shop: Any, run: Any, paper: str, tmp_path: Path) -> None:
     assert "cannot be read" in run("attach", "none.pdf", "--to", shop.olive, code=2).stderr
-    assert "cannot be read" in run("attach", str(tmp_path), "--to", shop.olive, code=2).stderr
+    assert "is a folder" in run("attach", str(tmp_path), "--to", shop.olive, code=2).stderr
     wrong = shop.batch[:-1] + ("1" if shop.batch[-1] != "1" else "2")
     assert f"it would be {shop.batch}" in run("attach", paper, "--to", wrong, code=1).stderr
     run("attach", paper, "--to", shop.batch)

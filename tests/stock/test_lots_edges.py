@@ -5,7 +5,8 @@ from datetime import date
 import pytest
 from bare_ledger import BareLedger
 
-from ledger.rows.lot import available, came_before, lot_by_id, on_hand_at, planned_use
+from ledger.rows.codes import came_before
+from ledger.rows.lot import available, lot_by_id, on_hand_at, planned_use
 from ledger.units.codes import batch_code
 
 OIL, SOAP, BAND, WORKSHOP = 1, 3, 5, 1

@@ -11,6 +11,7 @@ from ledger.errors import BadInput, LedgerError
 from ledger.operations.bench.readings import ReadingValue, read_reading
 from ledger.operations.bench.weigh import Weighed
 from ledger.rows.batch import BatchRow, PlanLineRow
+from ledger.units.given import read_given_text
 from ledger.units.quantity import parse_mass, show_mass, with_scale_unit
 from ledger.units.words import Units
 from ledger.views.lye.lye_check import alkali_wanted
@@ -113,10 +114,7 @@ def _read_csv(
 
     A line may be a letter, and its weight then what was read; what is read is added to `readings`.
     """
-    try:
-        text = path.read_text(encoding="utf-8-sig").splitlines()
-    except (OSError, UnicodeDecodeError) as error:
-        raise BadInput(f"{path} cannot be read ({error}).") from None
+    text = read_given_text(path).splitlines()
     semicolons = bool(text) and ";" in text[0]  # what a spreadsheet writes where the comma is decimal
     reader = csv.DictReader(text, delimiter=";" if semicolons else ",")
     if not {"line", "weight"} <= set(reader.fieldnames or ()):

@@ -17,6 +17,7 @@ import typer
 
 from ledger.cli.kit.waiting import let_go
 from ledger.errors import BadInput, NotShown
+from ledger.units.signs import composed, escaped, masked, refuse_unseen
 from ledger.units.wording import count as count
 
 _GLUE = "\ue000"  # a private sign that no text holds
@@ -47,6 +48,10 @@ def say(text: str = "") -> None:
     Where its reader has seen enough (| head) the rest is not shown and the work goes on. Raises NotShown when it
     cannot be written, as on a full disk.
     """
+    _say(masked(text))
+
+
+def _say(text: str) -> None:
     try:
         typer.echo(text)
     except BrokenPipeError:
@@ -75,7 +80,7 @@ def say_wrapped(text: str, *, indent: str = "", first: str = "") -> None:
 def warn(text: str) -> None:
     """One line beside the answer, on standard error; where that cannot be written, the answer still is."""
     try:
-        typer.echo(text, err=True)
+        typer.echo(masked(text), err=True)
     except OSError:
         hush(sys.stderr)
 
@@ -86,6 +91,7 @@ def table(headers: Sequence[str], rows: Sequence[Sequence[str]], *, right: Colle
     Nothing more is read for the answer: whoever pages through a long one keeps no writer out.
     """
     let_go()
+    rows = [tuple(map(masked, row)) for row in rows]
     kept = [i for i in range(len(headers)) if any(row[i] for row in rows)]
     widths = {i: max(len(headers[i]), *(len(row[i]) for row in rows)) for i in kept}
 
@@ -117,7 +123,7 @@ def out_json(value: Any) -> None:
     """The answer as JSON on standard output, with no sign lost: escaped, as JSON does, where not all can be shown."""
     let_go()
     every = (getattr(sys.stdout, "encoding", None) or "").lower().startswith("utf")
-    say(json.dumps(plain(value), ensure_ascii=not every, indent=2))
+    _say(escaped(json.dumps(plain(value), ensure_ascii=not every, indent=2)))
 
 
 def confirm(question: str, yes: bool) -> None:
@@ -142,5 +148,11 @@ def _fed() -> bool:
 def ask(question: str, *, default: str | None = None) -> str:
     """Ask for one value; Enter takes the default where there is one."""
     let_go()
-    answer: str = typer.prompt(question, default=default, err=True, show_default=bool(default))
-    return answer.strip()
+    while True:
+        answer: str = typer.prompt(question, default=default, err=True, show_default=bool(default))
+        try:
+            refuse_unseen(answer.strip(), "What you typed")
+        except BadInput as error:
+            warn(f"  {error}")
+        else:
+            return composed(answer.strip())

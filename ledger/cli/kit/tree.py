@@ -15,6 +15,7 @@ from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import TAKES
 from ledger.cli.kit.show import say
 from ledger.errors import BadInput
+from ledger.units.signs import composed, refuse_unseen
 
 _TYPED = (str, bool, Path)
 _FILES = {"pass": "pass_", "return": "return_"}  # words that cannot name a module
@@ -36,24 +37,32 @@ class _Plain:
         if value is None:
             return () if self._many else None
         if value != param.default:
-            value = [_typed(one, param) for one in value] if self._many else _typed(value, param)
+            value = [self._typed(one, param) for one in value] if self._many else self._typed(value, param)
         return [self._make(one) for one in value] if self._many else self._make(value)
 
+    def _typed(self, value: Any, param: Any) -> Any:
+        """What was typed, on one line, in one form of Unicode; the name of a file in the form that it has."""
+        if not isinstance(value, str):
+            return value
+        name = param.opts[0] if param.opts[0].startswith("-") else param.metavar
+        text = _seen(value, name, param.required, of_file=self._make is Path)
+        return text if self._make is Path or name == "--ledger" else composed(text)
 
-def _typed(value: Any, param: Any) -> Any:
-    """What was typed, on one line."""
-    if not isinstance(value, str):
-        return value
-    name = param.opts[0] if param.opts[0].startswith("-") else param.metavar
+
+def _seen(value: str, name: str, required: bool, *, of_file: bool) -> str:
+    """What was typed, on one line. Raises BadInput for nothing, and for a sign that nobody sees."""
     if not value.strip():
-        raise BadInput(f"{name} is empty; write what it is{', or leave it out' if not param.required else ''}.")
+        raise BadInput(f"{name} is empty; write what it is{'' if required else ', or leave it out'}.")
     try:
         value.encode()
     except UnicodeEncodeError:
         raise BadInput(
             f"{name} holds a sign that is not UTF-8; type it again on a terminal that writes UTF-8."
         ) from None
-    return " ".join(value.split()) if any(sign in value for sign in "\t\n\r\v\f") else value
+    text = " ".join(value.split()) if any(sign in value for sign in "\t\n\r\v\f") else value
+    instead = "give the file another name" if of_file else "type it again without it"
+    refuse_unseen(text, name, instead=instead)
+    return text
 
 
 def _plainly(parameter: Any) -> Any:

@@ -18,6 +18,7 @@ from ledger.operations.label.labels import LabelRequest, print_labels
 from ledger.rows.batch import find_batch
 from ledger.rows.lot import lot_by_id
 from ledger.units.quantity import parse_mass, parse_pieces
+from ledger.units.toml_reader import toml_text
 from ledger.views.label.label import LabelText, label_text
 from ledger.views.label.label_check import net_doubts
 
@@ -91,4 +92,4 @@ def command(
 def _source(kind: FileKind, name: str) -> str:
     """The text of a layout or sheet as its file stands, once it has been read whole. Raises BadInput."""
     (label_layout if kind == "label" else sheet_layout)(name)
-    return layout_path(name, kind).read_text(encoding="utf-8")
+    return toml_text(layout_path(name, kind))

@@ -8,24 +8,11 @@ import typer
 from ledger import __version__
 from ledger.cli.kit.desk import desk
 from ledger.domain.recipe.mould import Mould
-from ledger.errors import BadInput
 from ledger.rows.recipe import recipe_by_code
 from ledger.units.quantity import parse_mass, parse_pieces
 from ledger.views.recipe.recipe_page import RecipePage, recipe_page
 
 File = Annotated[Path, typer.Argument(help="The recipe file (TOML).")]
-
-
-def read_text(file: Path) -> str:
-    """A text file as typed. Raises BadInput when it cannot be read."""
-    try:
-        return file.read_text(encoding="utf-8")
-    except OSError as error:
-        raise BadInput(f"{file} cannot be read ({error.strerror}).") from None
-    except UnicodeDecodeError:
-        raise BadInput(f"{file} is not in UTF-8; save it so and try again.") from None
-
-
 Version = Annotated[str | None, typer.Option("--version", help="An earlier version.")]
 Fats = Annotated[str | None, typer.Option("--fats", help="For so much fat, e.g. 1200 g.")]
 

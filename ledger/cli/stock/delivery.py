@@ -17,6 +17,7 @@ from ledger.errors import BadInput
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.material import MaterialCard, materials_named
 from ledger.units.dates import parse_date
+from ledger.units.given import read_given_text
 from ledger.units.money import parse_money
 from ledger.units.names import match_name
 from ledger.units.quantity import parse_amount, parse_pieces
@@ -110,12 +111,7 @@ def from_text(came: Came, text: str) -> DeliveryLine:
 
 def from_csv(came: Came, path: Path) -> list[DeliveryLine]:
     """Every line of a CSV file, by comma or semicolon. Raises BadInput naming file, line and column."""
-    try:
-        text = path.read_text(encoding="utf-8-sig")
-    except OSError as error:
-        raise BadInput(f"{path} cannot be read ({error.strerror}).") from None
-    except UnicodeDecodeError:
-        raise BadInput(f"{path} is not in UTF-8; save it as CSV UTF-8 and try again.") from None
+    text = read_given_text(path)
     # a spreadsheet writes semicolons where the comma stands before decimals
     first = text.partition("\n")[0]
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=";" if ";" in first and "," not in first else ",")

@@ -6,7 +6,7 @@ from typing import Literal
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
 from ledger.units.names import near
-from ledger.units.toml_reader import TomlFile, TomlPart
+from ledger.units.toml_reader import TomlFile, TomlPart, toml_text
 
 FileKind = Literal["label", "sheet"]
 # Which shipped files are layouts and which are sheets; the first beginning is left out of a name.
@@ -51,11 +51,7 @@ class LayoutFile(TomlFile):
             raise BadInput(
                 f"There is no {kind} '{name}'.{hint} Choose from {', '.join(known)}, or name a file of your own."
             )
-        try:
-            text = path.read_text(encoding="utf-8")
-        except (UnicodeDecodeError, OSError) as error:
-            raise BadInput(f"{path.name} cannot be read: {error}.") from None
-        super().__init__(text, path.name)
+        super().__init__(toml_text(path), path.name)
         if self.data.get("what") != kind:
             raise fault(self.head, "what", f'this file is no {kind}; write what = "{kind}" in it.')
         self.check()

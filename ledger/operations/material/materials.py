@@ -11,6 +11,7 @@ from ledger.storage.book import Book
 from ledger.storage.tables.material import Material, MaterialRevision
 from ledger.units.quantity import WHOLE_PPM
 from ledger.units.shortcode import check_code, short_code
+from ledger.units.signs import folded
 from ledger.units.words import AlkaliKind, MaterialKind
 
 # mg KOH per kg: waxes lie near 90 000, the shortest fats of the trade near 270 000 (common practice, no source);
@@ -96,7 +97,7 @@ def add_material(book: Book, facts: MaterialFacts, *, kind: MaterialKind, code: 
     with book.write("material add") as tx:
         known = material_list(tx.rows)
         taken = {one.code for one in known}
-        if any(one.name.casefold() == facts.name.casefold() for one in known):
+        if any(folded(one.name) == folded(facts.name) for one in known):
             raise BadInput(
                 f"There is a material '{facts.name}' already; change it with: soapledger material edit \"{facts.name}\""
             )

@@ -8,6 +8,7 @@ from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, remember_person
 from ledger.storage.tables.customer import Customer, CustomerRevision
 from ledger.units.shortcode import check_code, short_code
+from ledger.units.signs import folded
 from ledger.units.words import CustomerKind
 
 
@@ -28,7 +29,7 @@ def add_customer(book: Book, details: CustomerDetails, *, kind: CustomerKind, co
     with book.write("customer add") as tx:
         known = customer_list(tx.rows)
         taken = {one.code for one in known}
-        if any(one.name.casefold() == details.name.casefold() for one in known):
+        if any(folded(one.name) == folded(details.name) for one in known):
             raise BadInput(f"There is a customer '{details.name}' already; see: soapledger customer list")
         proposal = details.name if kind == "shop" else f"person {len(known) + 1}"
         chosen = check_code(code, taken, noun="customer") if code else short_code(proposal, taken)

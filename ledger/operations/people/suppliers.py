@@ -8,6 +8,7 @@ from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, remember_person
 from ledger.storage.tables.supplier import Supplier, SupplierRevision
 from ledger.units.shortcode import check_code, short_code
+from ledger.units.signs import folded
 
 
 @dataclass(frozen=True)
@@ -24,7 +25,7 @@ def add_supplier(book: Book, details: SupplierDetails, *, own: bool, code: str |
     with book.write("supplier add") as tx:
         known = supplier_list(tx.rows)
         taken = {one.code for one in known}
-        if any(one.name.casefold() == details.name.casefold() for one in known):
+        if any(folded(one.name) == folded(details.name) for one in known):
             raise BadInput(f"There is a supplier '{details.name}' already; see: soapledger supplier list")
         chosen = check_code(code, taken, noun="supplier") if code else short_code(details.name, taken)
         supplier = tx.add(Supplier(code=chosen, own=int(own)))

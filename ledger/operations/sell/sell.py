@@ -19,6 +19,7 @@ from ledger.storage.verbs import Moved
 from ledger.units.dates import show_date
 from ledger.units.money import share_out
 from ledger.units.shortcode import short_code
+from ledger.units.signs import folded
 from ledger.units.wording import count
 from ledger.views.stock.stall import at_stall, stall_by_name
 
@@ -27,7 +28,7 @@ def add_stall(book: Book, name: str) -> str:
     """Add a market stall by name and return its short name. Raises BadInput when there is one already."""
     with book.write("stall add") as tx:
         known = places(tx.rows)
-        if any(one.name.casefold() == name.casefold() for one in known):
+        if any(folded(one.name) == folded(name) for one in known):
             raise BadInput(f"There is a place '{name}' already.")
         code = short_code(name, {one.code for one in known})
         tx.add(Place(code=code, name=name, kind="stall"))
@@ -143,9 +144,7 @@ def dispatch(
 def gift(book: Book, bars: Mapping[str, int], *, to: str | None, on: date) -> str:
     """Give released bars away, to a known customer or to someone named in words; returns to whom."""
     with book.write("gift") as tx:
-        card = next(
-            (one for one in customer_list(tx.rows) if to and to.casefold() in (one.code, one.name.casefold())), None
-        )
+        card = next((one for one in customer_list(tx.rows) if to and folded(to) in (one.code, folded(one.name))), None)
         workshop = place_of_kind(tx.rows, "workshop")
         for code, number in bars.items():
             lot = _may_leave(tx, code, number, on)

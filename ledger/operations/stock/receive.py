@@ -6,8 +6,8 @@ from datetime import date
 from ledger.domain.lye.saponification import check_purity
 from ledger.errors import BadInput
 from ledger.reference.plausible import check_sap, purity_doubt, sap_doubt, sap_range
-from ledger.rows.codes import lot_codes_given
-from ledger.rows.lot import came_before, place_of_kind
+from ledger.rows.codes import came_before, lot_codes_given
+from ledger.rows.lot import place_of_kind
 from ledger.rows.material import MaterialCard, materials_named
 from ledger.rows.opened import Rows
 from ledger.rows.people import supplier_by_code

@@ -9,6 +9,7 @@ from ledger.storage.book import Book
 from ledger.storage.tables.tools import Equipment, EquipmentRevision
 from ledger.storage.transaction import Transaction
 from ledger.units.shortcode import check_code, short_code
+from ledger.units.signs import folded
 from ledger.units.words import EquipmentKind
 
 
@@ -29,7 +30,7 @@ def add_equipment(
     _complete(details)
     with book.write("equipment add") as tx:
         known = equipment_list(tx.rows, on)
-        if any(one.name.casefold() == details.name.strip().casefold() for one in known):
+        if any(folded(one.name) == folded(details.name.strip()) for one in known):
             raise BadInput(f"There is '{details.name.strip()}' already; see: soapledger equipment list")
         taken = {one.code for one in known}
         chosen = check_code(code, taken, noun=kind) if code else short_code(details.name, taken)

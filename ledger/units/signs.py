@@ -1,0 +1,95 @@
+"""Signs of Unicode that are not seen: refused where she types them, shown by number where a ledger holds them."""
+
+import re
+import unicodedata
+
+from ledger.errors import BadInput
+
+# Categories of the Unicode character database (UAX 44, table 12): control, format, line and paragraph separator.
+_UNSEEN = frozenset(("Cc", "Cf", "Zl", "Zp"))
+_LINES = "\n\t"
+# Of the format signs these are seen: numbers and verse ends written round what follows (Prepended_Concatenation_Mark,
+# PropList.txt of the same).
+_SEEN = frozenset(map(chr, (*range(0x600, 0x606), 0x6DD, 0x70F, 0x890, 0x891, 0x8E2, 0x110BD, 0x110CD)))
+_JOINER, _FLAG = "\u200d", "\U0001f3f4"
+# What may follow a picture: its colour, the choice of a coloured form, and the signs of a flag (UTS 51, 1.4.9).
+_AFTER_PICTURE = re.compile("[\U0001f3fb-\U0001f3ff\ufe0f\U000e0020-\U000e007f]+$")
+_KINDS = {
+    "\u200e\u200f\u061c": "a mark that turns the direction of writing",
+    "\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069": "a sign that turns the direction of writing",
+    "\u200b\u2060\ufeff": "a space without width",
+    "\u200c\u200d": "a joiner without width",
+    "\u2028\u2029": "an end of a line",
+    "\u00ad": "a hyphen that is not seen",
+}
+
+
+def refuse_unseen(text: str, what: str, *, lines: bool = False, instead: str = "type it again without it") -> None:
+    """Raise BadInput for the first sign that is not seen, with its place; `lines` lets line ends and tabs stand."""
+    for place in _unseen(text):
+        sign = text[place]
+        if lines and sign in _LINES:
+            continue
+        kind = next((words for signs, words in _KINDS.items() if sign in signs), "a control character")
+        before = "".join(one if one.isprintable() else " " for one in text[max(0, place - 12) : place]).strip()
+        where = f"after '{before}'" if before else "at the beginning"
+        line = text.count("\n", 0, place) + 1
+        at = f"line {line}, sign {place - text.rfind(chr(10), 0, place)}" if lines else f"sign {place + 1}"
+        raise BadInput(f"{what}, {at}: {where} stands U+{ord(sign):04X}, {kind}, which nobody sees; {instead}.")
+
+
+def masked(text: str) -> str:
+    """A text with every sign that is not seen as its number in Unicode, in brackets: [U+202E]. Line ends stand."""
+    if text.isprintable():
+        return text
+    hidden = {place for place in _unseen(text) if text[place] not in _LINES}
+    return "".join(f"[U+{ord(sign):04X}]" if at in hidden else sign for at, sign in enumerate(text))
+
+
+def escaped(text: str) -> str:
+    """JSON with every sign that is not seen escaped, as JSON may have any (RFC 8259, 7); line ends stand."""
+    if text.isprintable():
+        return text
+    hidden = {place for place in _unseen(text) if text[place] not in _LINES}
+    return "".join(_escape(sign) if at in hidden else sign for at, sign in enumerate(text))
+
+
+def _escape(sign: str) -> str:
+    units = sign.encode("utf-16-be")
+    return "".join(f"\\u{units[at]:02x}{units[at + 1]:02x}" for at in range(0, len(units), 2))
+
+
+def folded(text: str) -> str:
+    """A name for comparing: one Unicode form, without capitals (canonical caseless matching, Unicode 3.13, D145)."""
+    if text.isascii():
+        return text.casefold()
+    return unicodedata.normalize("NFC", unicodedata.normalize("NFD", text).casefold())
+
+
+def composed(text: str) -> str:
+    """A text in the form in which it is kept, an accent in one sign with its letter (NFC, UAX 15)."""
+    return text if text.isascii() else unicodedata.normalize("NFC", text)
+
+
+def _unseen(text: str) -> list[int]:
+    """The places of the signs that are not seen; those that join or end one picture are seen as that picture."""
+    if text.isprintable():
+        return []
+    return [
+        place
+        for place, sign in enumerate(text)
+        if unicodedata.category(sign) in _UNSEEN and sign not in _SEEN and not _in_picture(text, place)
+    ]
+
+
+def _in_picture(text: str, place: int) -> bool:
+    sign = text[place]
+    before = _AFTER_PICTURE.sub("", text[:place])[-1:]
+    if "\U000e0020" <= sign <= "\U000e007f":
+        return before == _FLAG
+    return sign == _JOINER and _picture(before) and _picture(text[place + 1 : place + 2])
+
+
+def _picture(sign: str) -> bool:
+    """Whether a sign is drawn as a picture: a symbol of the planes and blocks that emoji are in (UTS 51)."""
+    return bool(sign) and (sign >= "\U0001f000" or "\u2190" <= sign <= "\u2bff") and unicodedata.category(sign) == "So"
