@@ -2,10 +2,11 @@
 
 import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager, suppress
+from contextlib import closing, contextmanager, suppress
 from datetime import date
 from pathlib import Path
 
+from ledger.domain.keep.clock import written_by
 from ledger.errors import BadInput, DamagedLedger
 from ledger.fileformat import (
     CAREFUL,
@@ -14,6 +15,7 @@ from ledger.fileformat import (
     SCHEMA,
     SCHEMA_VERSION,
     TRIGGER_DEPTH,
+    is_ledger,
     known_file,
     known_schema,
     laid_revision_view,
@@ -63,6 +65,26 @@ def open_rows(path: Path, *, any_schema: bool = False) -> sqlite3.Connection:
     _shadow_other_views(rows)
     rows.execute("PRAGMA query_only = ON")
     return rows
+
+
+def back_from_wal(path: Path) -> bool:
+    """Set a ledger that another program put into WAL mode back to the mode it is written in; whether it was.
+
+    By the file's own head (https://sqlite.org/fileformat2.html, 1.3: 2 at offset 18). It stays where that other
+    program still has it open.
+    """
+    try:
+        if not is_ledger(path) or _head(path)[18] != 2:
+            return False
+        with closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=1)) as raw:
+            return bool(raw.execute("PRAGMA journal_mode = DELETE").fetchone()[0] == "delete")
+    except (OSError, sqlite3.Error):
+        return False
+
+
+def _head(path: Path) -> bytes:
+    with path.open("rb") as file:
+        return file.read(20)
 
 
 def _shadow_other_views(rows: sqlite3.Connection) -> None:
@@ -130,11 +152,12 @@ def as_known(rows: sqlite3.Connection, horizon: int) -> None:
 
 
 def last_entry_before(rows: sqlite3.Connection, moment: str) -> int:
-    """The last entry recorded before a UTC moment. Raises BadInput when there was none."""
-    found = rows.execute("SELECT max(id) FROM entry WHERE recorded_at < ?", (moment,)).fetchone()[0]
-    if found is None:
+    """The last entry written before a UTC moment (`written_by`). Raises BadInput when there was none."""
+    entries = rows.execute("SELECT id, recorded_at FROM entry ORDER BY id").fetchall()
+    written = written_by([row["recorded_at"] for row in entries], moment)
+    if not written:
         raise BadInput("Nothing was written in this ledger by then; see: soapledger history")
-    return int(found)
+    return int(entries[written - 1]["id"])
 
 
 def day(text: str) -> date:

@@ -5,6 +5,7 @@ from datetime import date
 from typing import NamedTuple
 
 from ledger.rows.opened import day, maybe_day
+from ledger.units.signs import folded
 from ledger.units.words import UpkeepKind
 
 
@@ -45,7 +46,7 @@ def upkeep_list(rows: sqlite3.Connection, on: date, *, kind: UpkeepKind | None =
     )
     noted, again = [], set()
     for row in found:
-        words = row["what"].casefold() if row["kind"] in ("cleaning", "training") else row["supplier_code"]
+        words = folded(row["what"]) if row["kind"] in ("cleaning", "training") else row["supplier_code"]
         next_on = maybe_day(row["next_on"])
         state = "done again since" if (row["kind"], words) in again else _state(next_on, on)
         again.add((row["kind"], words))

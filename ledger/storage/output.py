@@ -2,6 +2,7 @@
 
 import os
 import re
+import stat
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
@@ -17,8 +18,13 @@ _LEFT_SECONDS = 24 * 60 * 60  # nothing of ours is written for so long
 
 
 @contextmanager
-def written_beside(path: Path, *, force: bool, older_copy: bool = False, booked: bool = False) -> Iterator[Path]:
+def written_beside(
+    path: Path, *, force: bool, older_copy: bool = False, booked: bool = False, like: Path | None = None
+) -> Iterator[Path]:
     """A new file beside `path` to write into; it takes that name when the block ends well, else it is removed.
+
+    A new file is for its owner alone to read, one that is replaced keeps who may read it, and a copy of another
+    (`like`) has that one's.
 
     No file is replaced without `force`, and a ledger never, but for an older copy of the same one that the caller
     has looked at (`older_copy`). Raises Refused for a ledger, BadInput for a name that cannot be written; where the
@@ -34,6 +40,9 @@ def written_beside(path: Path, *, force: bool, older_copy: bool = False, booked:
         raise
     try:
         flush(beside)
+        if path.exists() or like:
+            with suppress(OSError):  # a memory stick may know no permissions
+                beside.chmod(stat.S_IMODE((path if path.exists() else like or path).stat().st_mode))
         _move(beside, path, force)
     except OSError as error:
         if not booked:
@@ -62,7 +71,7 @@ def _new_beside(path: Path, force: bool, *, older_copy: bool = False) -> Path:
             raise BadInput(f"There is no folder {path.parent}; make it first.")
         _clear_leftovers(path.parent)
         beside = path.with_name(f".soapledger-{os.urandom(6).hex()}")
-        beside.touch(exist_ok=False)
+        beside.touch(mode=0o600, exist_ok=False)
         return beside
     except OSError as error:
         raise unwritable(path, error) from error

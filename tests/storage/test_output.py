@@ -4,6 +4,7 @@ import errno
 import hashlib
 import os
 import shutil
+import stat
 import time
 from contextlib import suppress
 from pathlib import Path
@@ -11,6 +12,7 @@ from types import SimpleNamespace
 from typing import Any
 
 import pytest
+from shop import NOW
 
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.recall.contact_list import contact_list
@@ -147,10 +149,24 @@ def test_what_a_killed_run_left_is_cleared_up_a_day_later(tmp_path: Path) -> Non
     assert found == {*stays, ".soapledger-0000000000f0", ".soapledger-0000000000ff"}
 
 
-def test_a_written_file_may_be_read_by_whom_her_system_lets(tmp_path: Path) -> None:
-    (tmp_path / "plain").write_bytes(b"")
+def mode(path: Path) -> int:
+    return stat.S_IMODE(path.stat().st_mode)
+
+
+def test_a_new_file_is_read_by_its_owner_alone_and_a_replaced_one_as_before(book: Book, tmp_path: Path) -> None:
     write_file(tmp_path / "record.pdf", b"%PDF", force=False)
-    assert (tmp_path / "record.pdf").stat().st_mode == (tmp_path / "plain").stat().st_mode
+    assert mode(tmp_path / "record.pdf") == 0o600
+    (tmp_path / "record.pdf").chmod(0o644)
+    write_file(tmp_path / "record.pdf", b"%PDF-2", force=True)
+    assert mode(tmp_path / "record.pdf") == 0o644
+    Book.create(tmp_path / "new.db", who="Nuala", now=lambda: NOW).close()
+    assert mode(tmp_path / "new.db") == 0o600
+    book.path.chmod(0o640)
+    keep_copy(book.path, tmp_path / "copy.db", overwrite=False)
+    assert mode(tmp_path / "copy.db") == 0o640
+    (tmp_path / "copy.db").chmod(0o604)
+    keep_copy(book.path, tmp_path / "copy.db", overwrite=True)
+    assert mode(tmp_path / "copy.db") == 0o604
 
 
 def test_a_backup_takes_the_place_of_an_older_copy_of_the_same_ledger_alone(book: Book, tmp_path: Path) -> None:

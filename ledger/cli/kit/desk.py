@@ -43,8 +43,12 @@ class Desk:
         from ledger.rows.opened import hold_still
 
         if self._rows is None:
-            from ledger.rows.opened import OlderLedger, open_rows
+            from ledger.rows.opened import OlderLedger, back_from_wal, open_rows
 
+            if back_from_wal(self.path):
+                warn(
+                    "Another program had put the ledger into a mode (WAL) that lets nothing be booked; it was set back."
+                )
             try:
                 self._rows = open_rows(self.path)
             except OlderLedger:
@@ -101,9 +105,20 @@ class Desk:
         """The ledger opened for writing."""
         from ledger.storage.book import Book
 
-        self.rows()
+        self._look_at_the_clock()
         self.let_go()  # our views and guards may have to be laid anew first
         return self.writing_in(Book(self.path, who=self.who, now=now, let_go=self.let_go))
+
+    def _look_at_the_clock(self) -> None:
+        """Say so where the clock stands before the last entry; what is booked then is in its order all the same."""
+        from ledger.rows.settings import printed_from
+
+        last = printed_from(self.rows(), "").recorded_at
+        if not self.books and last > f"{now():%Y-%m-%dT%H:%M:%SZ}":
+            warn(
+                f"The clock of this computer stands at {self.clock(now().isoformat())}, before the last entry "
+                f"({self.clock(last)}); set it right."
+            )
 
     def typed(self, command: str, output: Path | None = None) -> str:
         """A command on this ledger as she types it, with the file it writes."""

@@ -18,6 +18,7 @@ from ledger.rows.recipe import recipe_of
 from ledger.units.codes import read_batch_code
 from ledger.units.dates import parse_date
 from ledger.units.quantity import parse_pieces
+from ledger.units.signs import folded
 
 
 def command(
@@ -77,12 +78,12 @@ def _checks(here: Desk, code: str, texts: Sequence[str]) -> list[Check]:
     if recipe is None or batch.lot_status not in ("passed", "on hold", "rejected"):
         return []
     wanted, found = open_checks(here.rows(), batch), []
-    names = {one.casefold(): one for one in (*recipe.release_checks, FREE_ALKALI)}
+    names = {folded(one): one for one in (*recipe.release_checks, FREE_ALKALI)}
     for text in texts:
         what, separator, typed = (part.strip() for part in text.partition("="))
         if not separator:
             raise BadInput(f"'{text}' is not a point with what was found; write it like 'look=y'.")
-        name = names.get(what.casefold(), what)
+        name = names.get(folded(what), what)
         found.append(read_check(name, typed, ph_at_most=recipe.limits.ph_thousandths, net_mg=recipe.net_weight_mg))
     answered = {one.what for one in found}
     for what in wanted:

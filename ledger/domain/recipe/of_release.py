@@ -2,6 +2,7 @@
 
 from ledger.domain.recipe.file import RecipeFile
 from ledger.domain.tools.bar_checks import CHECKS, FREE_ALKALI
+from ledger.units.signs import folded
 
 
 def read_release_checks(source: RecipeFile) -> tuple[str, ...]:
@@ -9,5 +10,5 @@ def read_release_checks(source: RecipeFile) -> tuple[str, ...]:
     found = source.one("release").listed("checks", '["pH", "look", "smell"]')
     if found is None:
         return CHECKS
-    known = {one.casefold(): one for one in (*CHECKS, FREE_ALKALI)}
-    return tuple(dict.fromkeys(known.get(one.casefold(), one) for one in found))
+    known = {folded(one): one for one in (*CHECKS, FREE_ALKALI)}
+    return tuple(dict.fromkeys(known.get(folded(one), one) for one in found))
