@@ -9,7 +9,7 @@ from tempfile import TemporaryDirectory
 
 from ledger.errors import BadInput, DamagedLedger
 from ledger.operations.keep.check import Verdict, check
-from ledger.rows.history import HistoryLine, history, history_if_any
+from ledger.rows.history import HistoryLine, history, history_since
 from ledger.rows.opened import OlderLedger, open_rows
 from ledger.storage.archived import rebuilt
 from ledger.storage.backup import back_up
@@ -79,7 +79,7 @@ def _proved(made: Path, now: Callable[[], datetime]) -> tuple[Verdict, tuple[His
 
 def _lost(lines: tuple[HistoryLine, ...], present: Path, target: Path) -> tuple[HistoryLine, ...] | None:
     """The entries that the present ledger wrote after the last one restored."""
-    now_there = history_if_any(present) if present != target and present.exists() else None
+    now_there = history_since(present, 1) if present != target and present.exists() else None
     if now_there is None:
         return None
     after = len(lines)
