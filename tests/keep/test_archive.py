@@ -8,13 +8,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from shop import NOW
+from shop import NOW, erase_customer
 
 from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.operations.keep.archive import check_archive, keep_archive
 from ledger.operations.keep.check import check
 from ledger.operations.keep.restore import restore
-from ledger.operations.people.customers import erase_customer
 from ledger.operations.sell.sell import add_stall
 from ledger.rows.opened import open_rows
 
