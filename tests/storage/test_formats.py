@@ -169,3 +169,21 @@ def test_it_is_written_on_and_what_was_decided_in_it_still_counts(number: int, r
     left = "2 900 g" if number < WITH_PORTIONS else "2 200 g"  # of 5 kg, three batches or four of 700 g
     shown = run("lot", "show", "L1-X").stdout.replace("\N{NO-BREAK SPACE}", " ")
     assert f"olive oil, lot L1-X: {left} on hand" in shown
+
+
+@pytest.mark.usefixtures("frozen")
+def test_a_person_named_in_it_is_erased_and_what_it_proved_it_still_proves(
+    number: int, run: Any, tmp_path: Path
+) -> None:
+    path = tmp_path / "soap.db"
+    run("stock")
+    before = digests(path)
+    run("upkeep", "add", "cleaning", "the shelf, with Harrow and Fenn")
+    said = run("customer", "erase", "harrow", "--reason", "it is the name of two people", "--yes", "--name-too").stdout
+    assert (f"soap-format-{FORMAT[number]}.db" in said) == (FORMAT[number] < SCHEMA_VERSION)
+    assert "nothing is wrong" in run("check").stdout
+    assert digests(path)[: len(before)] == before
+    for word in (b"Harrow", b"harrow", b"910 0188"):
+        assert word not in path.read_bytes()
+    assert "[erased, entry" in run("recall", "lot", "L1-X").stdout
+    run("undo", "--yes", code=1)

@@ -22,6 +22,7 @@ ABROAD = Mentions([], ["+353 20 910 0166"])
         ("zoë-marsh", "zoë-marsh"),
         ("Zoë Marsh's bar", "Zoë Marsh"),
         ("ｚｏë marsh", "ｚｏë marsh"),  # letters of double width
+        ("\U0001d419oë marsh", "\U0001d419oë marsh"),  # a letter of a fancy face, which has no small one
         ("Zoë Marshall", None),
         ("Anzoë Marsh", None),
         ("Zoë and Marsh", None),
