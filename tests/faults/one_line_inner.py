@@ -180,7 +180,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ('content != b"" if erased else', "False if erased else"),
     ],
     ("storage/migrations/__init__.py", "people/test_erase_everywhere.py"): [
-        ("'erased'), 0) = 0 OR NOT EXISTS (", "'erased'), 0) < 0 OR NOT EXISTS ("),
+        ("), 0) = 0 OR NOT EXISTS (", "), 0) < 0 OR NOT EXISTS ("),
         ("AND b.of_row = OLD.id ", ""),
         ('"AND NOT EXISTS (SELECT 1 FROM entry WHERE id = b.entry_id)))"', '")"'),
     ],
