@@ -1,18 +1,12 @@
-"""What may be erased: people's details, in rows of their own, and any free text that names a person.
-
-Of details the entry keeps a salted digest. A text is blanked where it stands, and the erasing entry attests what its
-entry reads from then on.
-"""
+"""People's details in rows of their own, which alone may be deleted: the entry keeps a salted digest."""
 
 import re
 import secrets
-from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import asdict, dataclass
-from typing import NamedTuple
 
 from ledger.errors import BadInput
-from ledger.storage.chain import redone_digests, salted_digest
+from ledger.storage.chain import salted_digest
 from ledger.storage.tables.personal import Erasure, Personal, PersonalText
 from ledger.storage.transaction import Transaction
 
@@ -60,46 +54,3 @@ def forget_person(tx: Transaction, personal_id: int, reason: str) -> None:
         impersonal(reason, row, "say why without it, such as asked by letter")
     tx.add(Erasure(personal_id=personal_id, reason=reason))
     tx.rows.execute("DELETE FROM personal_text WHERE personal_id = ?", (personal_id,))
-
-
-class Blank(NamedTuple):
-    """A place in the ledger and what it reads once its text is erased; of a paper's content nothing is left."""
-
-    entry: int
-    table: str
-    row: int
-    column: str
-    after: str
-
-
-def blank(tx: Transaction, places: Sequence[Blank]) -> None:
-    """Erase texts for good; the rows that attest it are written first, since the guards want them there."""
-    blanks: dict[int, dict[tuple[str, int], dict[str, str]]] = defaultdict(lambda: defaultdict(dict))
-    for one in places:
-        inner = blanks[one.entry][one.table, one.row]
-        if (one.table, one.column) != (
-            "attachment",
-            "content",
-        ):  # which stands in no entry; its SHA-256 does, and stays
-            inner[one.column] = one.after
-    digests = redone_digests(tx.rows, blanks)
-    tx.add_rows(
-        "blanked",
-        [
-            {
-                "of_entry": one.entry,
-                "of_table": one.table,
-                "of_row": one.row,
-                "of_column": one.column,
-                "digest": digests[one.entry],
-            }
-            for one in places
-        ],
-    )
-    for one in places:
-        if (one.table, one.column) == ("attachment", "content"):
-            query = "UPDATE attached_content SET content = x'' WHERE content <> x'' AND digest = "
-            tx.rows.execute(f"{query}(SELECT digest FROM attachment WHERE id = ?)", (one.row,))
-        else:
-            tx.rows.execute(f'UPDATE {one.table} SET "{one.column}" = ? WHERE id = ?', (one.after, one.row))
-    assert redone_digests(tx.rows, {one: {} for one in digests}) == digests, "an entry reads otherwise"

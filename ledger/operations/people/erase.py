@@ -8,7 +8,8 @@ from ledger.errors import BadInput, Refused
 from ledger.rows.opened import Rows
 from ledger.storage.book import Book
 from ledger.storage.compared import copies_before
-from ledger.storage.personal import Blank, blank, forget_person
+from ledger.storage.erasing import Blank, blank
+from ledger.storage.personal import forget_person
 from ledger.views.people.erasable import Erasable
 
 _WHAT = {

@@ -1,4 +1,4 @@
-"""The details of people, and other texts, which may be erased."""
+"""The details of people, which may be erased."""
 
 from sqlmodel import Field, SQLModel
 
@@ -29,13 +29,3 @@ class Erasure(Fact, table=True):
 
     personal_id: int
     reason: str
-
-
-class Blanked(Fact, table=True):
-    """One text that an erasure blanked, and the digest of its entry as it reads from then on."""
-
-    of_entry: int
-    of_table: str
-    of_row: int
-    of_column: str
-    digest: str
