@@ -1,7 +1,7 @@
 """Blanks a free text where it stands; the erasing entry attests what its entry reads from then on."""
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from ledger.storage.chain import redone_digests
@@ -25,7 +25,11 @@ class Blank(NamedTuple):
 
 
 def blank(tx: Transaction, places: Sequence[Blank]) -> None:
-    """Erase texts for good; the rows that attest it are written first, since the guards want them there."""
+    """Erase texts for good, and what was drawn by lot for their entries, without which no guess can be proved right.
+
+    The rows that attest it are written first, since the guards want them there.
+    """
+    places = (*places, *_salts(tx, {one.entry for one in places}))
     blanks: dict[int, dict[tuple[str, int], dict[str, str]]] = defaultdict(lambda: defaultdict(dict))
     for one in places:
         inner = blanks[one.entry][one.table, one.row]
@@ -49,3 +53,11 @@ def blank(tx: Transaction, places: Sequence[Blank]) -> None:
         else:
             tx.rows.execute(f'UPDATE {one.table} SET "{one.column}" = ? WHERE id = ?', (one.after, one.row))
     assert redone_digests(tx.rows, {one: {} for one in digests}) == digests, "an entry reads otherwise"
+
+
+def _salts(tx: Transaction, entries: set[int]) -> Iterator[Blank]:
+    """What is left of it; entries of the sixth format and earlier had none."""
+    for entry in sorted(entries):
+        query = "SELECT id FROM entry_salt WHERE entry_id = ? AND salt <> 'erased'"
+        for row in tx.rows.execute(query, (entry,)).fetchall():
+            yield Blank(entry, "entry_salt", row[0], "salt", "erased")

@@ -1,5 +1,6 @@
 """One operation being written."""
 
+import secrets
 import sqlite3
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import asdict
@@ -83,6 +84,7 @@ class Transaction(LotVerbs):
     def close(self, *, who: str, now: datetime) -> str:
         """Write the entry itself, with the digest over its rows; returns the digest."""
         assert self._said is not None, f"{self.verb} did not say what it did"
+        self.add_rows("entry_salt", [{"salt": secrets.token_hex(16)}])
         head = Head(
             id=self.entry,
             recorded_at=now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ"),

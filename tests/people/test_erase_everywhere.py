@@ -17,6 +17,7 @@ from ledger.operations.people.erase import Erased, erase
 from ledger.operations.record.attach import attach
 from ledger.rows.opened import as_known, open_rows
 from ledger.storage.book import Book
+from ledger.storage.chain import redone_digests
 from ledger.storage.personal import PersonDetails
 from ledger.storage.verify import _chain, verify
 from ledger.units.words import FREE_TEXT
@@ -125,7 +126,7 @@ def test_only_texts_differ_and_the_digests_stay(mentioned: Book) -> None:
         if old[column] != new[column]
     }
     free = {(table, column) for table, columns in FREE_TEXT.items() for column in columns}
-    assert differ.keys() == free  # each of them named her, and nothing else is touched
+    assert differ.keys() == free | {("entry_salt", "salt")}  # each of them named her, and nothing else is touched
     assert all("erased" in text for text in differ.values())
     assert json.loads(after["recipe_figures"][-1]["figures"]) == {"name": "[erased]\nand others"}
     assert verify(open_rows(mentioned.path)) == ()
@@ -149,7 +150,7 @@ def test_each_value_of_an_erased_row_that_is_changed_afterwards_is_found(erased:
         raw.execute(f"DROP TRIGGER {name}")
     raw.execute("PRAGMA ignore_check_constraints = ON")
     places = raw.execute("SELECT DISTINCT of_table, of_row, of_entry FROM blanked WHERE of_table <> 'entry'").fetchall()
-    assert {place["of_table"] for place in places} == {*FREE_TEXT} - {"entry"}
+    assert {place["of_table"] for place in places} == {*FREE_TEXT, "entry_salt"} - {"entry"}
     rows = [dict(raw.execute(f"SELECT * FROM {table} WHERE id = ?", (row,)).fetchone()) for table, row, _ in places]
     for turn in range(max(map(len, rows))):  # one column of each row at a time; each row has an entry of its own
         raw.execute("BEGIN")
@@ -248,3 +249,14 @@ def test_an_erasure_whose_entry_is_never_written_is_none(mentioned: Book) -> Non
     raw.execute("UPDATE movement SET note = 'erased' WHERE id = ?", (row,))
     raw.close()
     assert {entry, entry + 1} <= {one.entry for one in verify(open_rows(mentioned.path))}
+
+
+def test_who_guesses_right_what_was_erased_finds_no_proof_in_the_digest(mentioned: Book) -> None:
+    raw = sqlite3.connect(mentioned.path, isolation_level=None)
+    row, number, text = raw.execute("SELECT id, entry_id, what FROM upkeep ORDER BY id DESC").fetchone()
+    known = raw.execute("SELECT digest FROM entry WHERE id = ?", (number,)).fetchone()[0]
+    guess = {number: {("upkeep", row): {"what": text}}}
+    assert redone_digests(raw, guess) == {number: known}
+    erase_her(mentioned)
+    assert raw.execute("SELECT digest FROM entry WHERE id = ?", (number,)).fetchone()[0] == known
+    assert redone_digests(raw, guess) != {number: known}

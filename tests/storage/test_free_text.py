@@ -13,6 +13,7 @@ NO_FREE_TEXT = {
     "entry.program": "a number of the program's",
     "entry.previous": "a digest",
     "entry.digest": "a digest",
+    "entry_salt.salt": "drawn by lot; it goes with a text of its entry",
     "blanked.of_table": "the name of a table",
     "blanked.of_column": "the name of a column",
     "blanked.digest": "a digest",

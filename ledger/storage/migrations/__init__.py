@@ -141,7 +141,7 @@ def _never_changed(raw: sqlite3.Connection, table: str, *, erases: bool) -> str:
     What stands there then says that something was erased.
     """
     columns = [row[1] for row in raw.execute(f"PRAGMA table_info({table})")]
-    free = [one for one in columns if erases and one in FREE_TEXT.get(table, ())]
+    free = [one for one in columns if erases and one in _ERASED.get(table, ())]
 
     def of(row: str, names: list[str]) -> str:
         return "(" + ", ".join(f'{row}."{name}"' for name in names) + ")"
@@ -191,6 +191,7 @@ def _by_name(file: str, kind: str) -> dict[str, str]:
     return {one.split()[2]: one for one in found}
 
 
+_ERASED = {**FREE_TEXT, "entry_salt": ("salt",)}
 # The guards that are written out, and the indexes; other guards follow from the tables.
 _GUARDS, _INDEXES = _by_name("guards.sql", "TRIGGER"), _by_name("indexes.sql", "INDEX")
 _ENDINGS = {

@@ -1,4 +1,4 @@
-"""Texts that were blanked."""
+"""Texts that were blanked, and what keeps them from being guessed."""
 
 from ledger.storage.tables.entry import Fact
 
@@ -11,3 +11,10 @@ class Blanked(Fact, table=True):
     of_row: int
     of_column: str
     digest: str
+
+
+class EntrySalt(Fact, table=True):
+    """Drawn by lot for an entry; it goes with the first text of the entry that is erased."""
+
+    __tablename__ = "entry_salt"
+    salt: str
