@@ -95,7 +95,10 @@ def _schema(rows: sqlite3.Connection) -> Iterator[Finding]:
     What an earlier program laid is held against its tables alone: the rest is laid anew before the next entry. For an
     index, and for what is hers, see `remarks`.
     """
-    wanted, real = _laid_anew(migrations.migration_files()), _laid(rows)
+    wanted, real = dict(_laid_anew(migrations.migration_files())), _laid(rows)
+    for one in migrations.to_read():
+        if not migrations.is_to_read(real.get(f"view {one}", wanted[f"view {one}"])):  # hers, which stood there first
+            del wanted[f"view {one}"]
     held = ("table ",) if _of_earlier_rules(real) else ("table ", "view ", "trigger ")
     sly = {name for name in real.keys() - wanted.keys() if _hooked(rows, name, wanted)}
     for name in sorted({name for name in wanted if name.startswith(held)} | sly):

@@ -126,3 +126,45 @@ def test_an_index_written_otherwise_is_laid_anew(monkeypatch: pytest.MonkeyPatch
     monkeypatch.setitem(migrations._INDEXES, "lot_batch", anew)
     migrate(raw)
     assert raw.execute("SELECT sql FROM sqlite_schema WHERE name = 'lot_batch'").fetchone()[0] == anew
+
+
+def finding(path: Path) -> list[str]:
+    with closing(open_rows(path)) as rows:
+        return [one.what for one in verify(rows)]
+
+
+def test_a_view_to_read_that_was_changed_or_taken_out_is_found(shop: Any) -> None:
+    raw = sqlite3.connect(shop.book.path, isolation_level=None)
+    text = raw.execute("SELECT sql FROM sqlite_schema WHERE name = 'sales'").fetchone()[0]
+    raw.execute("DROP VIEW sales")
+    assert finding(shop.book.path) == ["the view sales is missing"]
+    raw.execute(text.replace("-v.quantity AS bars", "-2 * v.quantity AS bars"))
+    assert finding(shop.book.path) == ["the view sales was changed"]
+    raw.close()
+
+
+@pytest.mark.parametrize("hers", ["CREATE VIEW sales AS SELECT 1 AS hers", "CREATE TABLE sales (hers TEXT)"])
+def test_what_she_had_under_the_name_of_a_view_to_read_stays(shop: Any, hers: str) -> None:
+    raw = sqlite3.connect(shop.book.path, isolation_level=None)
+    for view in ("sales", "stock_now", "bars_now", "batches_made", "deliveries"):
+        raw.execute(f"DROP VIEW {view}")
+    raw.execute(hers)
+    raw.execute("DROP VIEW laid_revision")
+    raw.execute(laid_revision_view(2))  # the last one without such views
+    bring_up_to_date(shop.book.path)
+    assert raw.execute("SELECT sql FROM sqlite_schema WHERE name = 'sales'").fetchone()[0] == hers
+    assert raw.execute("SELECT count(*) FROM bars_now").fetchone()[0] > 0
+    assert finding(shop.book.path) == []
+    raw.close()
+
+
+@pytest.mark.parametrize(("currency", "money"), [("JPY", 1500.0), ("EUR", 15.0), ("KWD", 1.5)])
+def test_money_in_the_views_has_the_decimals_of_its_currency(shop: Any, currency: str, money: float) -> None:
+    """1500 of the smallest coin: 1500 yen, 15.00 euro, 1.500 dinar (ISO 4217)."""
+    raw = sqlite3.connect(shop.book.path, isolation_level=None)
+    raw.execute("DROP TRIGGER settings_revision_never_changed")
+    raw.execute("DROP TRIGGER lot_never_changed")
+    raw.execute("UPDATE settings_revision SET currency = ?", (currency,))
+    raw.execute("UPDATE lot SET cost_minor = 1500")
+    assert set(raw.execute("SELECT cost, currency FROM deliveries")) == {(money, currency)}
+    raw.close()

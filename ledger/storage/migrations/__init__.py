@@ -1,5 +1,6 @@
 """Brings a ledger file to the schema this program knows; the numbered SQL files are its only source."""
 
+import re
 import sqlite3
 from collections.abc import Iterable, Iterator
 from pathlib import Path
@@ -15,6 +16,7 @@ from ledger.fileformat import (
     what_counts,
 )
 from ledger.storage.chain import fact_tables
+from ledger.units.currencies import DECIMALS
 from ledger.units.words import COLUMNS, FREE_TEXT
 
 _HERE = Path(__file__).parent
@@ -87,7 +89,7 @@ def _drop_ours(raw: sqlite3.Connection) -> None:
     for kind, name, table, sql in sorted(tuple(row) for row in found if row[3]):  # triggers before views they read
         if kind == "trigger" and _is_guard(name, table):
             raw.execute(f"DROP TRIGGER {name}")
-        elif kind == "view" and (name == "laid_revision" or name.removeprefix("live_") in tables):
+        elif kind == "view" and (name == "laid_revision" or name.removeprefix("live_") in tables or is_to_read(sql)):
             raw.execute(f"DROP VIEW {name}")
         elif kind == "index" and name in _INDEXES and sql != _INDEXES[name]:
             raw.execute(f"DROP INDEX {name}")
@@ -122,7 +124,21 @@ def _lay(raw: sqlite3.Connection, *, indexes: bool) -> None:
     for name, statement in _INDEXES.items() if indexes else ():
         if name not in there:
             raw.execute(statement)
+    hers = {row[0].casefold() for row in raw.execute("SELECT name FROM sqlite_schema")}
+    for name, statement in _TO_READ.items() if indexes else ():
+        if name not in hers:
+            raw.execute(statement)
     raw.execute(laid_revision_view(LAID_REVISION))
+
+
+def is_to_read(sql: str | None) -> bool:
+    """Whether a view is one of ours for a person to read, by the words it begins with; one of hers is not."""
+    return bool(sql and re.match(r"CREATE VIEW \w+ AS -- laid by soapledger: ", sql))
+
+
+def to_read() -> tuple[str, ...]:
+    """The names of the views for a person to read."""
+    return tuple(_TO_READ)
 
 
 def _append_only(table: str) -> tuple[str, ...]:
@@ -185,15 +201,24 @@ def _statements(script: str) -> list[str]:
     return found
 
 
+def _coins() -> str:
+    """How many of its smallest coin a currency has, in SQL."""
+    groups = {digits: sorted(code for code, one in DECIMALS.items() if one == digits) for digits in (0, 3)}
+    cases = (f"WHEN currency IN ({str(codes)[1:-1]}) THEN {10**digits}" for digits, codes in groups.items())
+    return f"CASE {' '.join(cases)} ELSE 100 END"
+
+
 def _by_name(file: str, kind: str) -> dict[str, str]:
     """The statements of a file that lays things of one kind, each by the name of the thing."""
-    found = (one[one.index(f"CREATE {kind} ") :].strip().rstrip(";") for one in _statements(_text(file)))
+    text = _text(file).replace("{coins}", _coins())
+    found = (one[one.index(f"CREATE {kind} ") :].strip().rstrip(";") for one in _statements(text))
     return {one.split()[2]: one for one in found}
 
 
 _ERASED = {**FREE_TEXT, "entry_salt": ("salt",)}
-# The guards that are written out, and the indexes; other guards follow from the tables.
+# The guards that are written out, the indexes, and the views to read; other guards follow from the tables.
 _GUARDS, _INDEXES = _by_name("guards.sql", "TRIGGER"), _by_name("indexes.sql", "INDEX")
+_TO_READ = _by_name("views.sql", "VIEW")
 _ENDINGS = {
     "never_changed",
     "never_deleted",
