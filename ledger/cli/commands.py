@@ -139,7 +139,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "seal": Listed("keep", "Print a few signs that prove later what the ledger held"),
         "undo": Listed("keep", "Take back an entry by another one; both stay to be read"),
         "history": Listed("keep", "List what was written, entry by entry, the latest last"),
-        "backup": Listed("keep", "Copy the whole ledger to one file and check the copy"),
+        "backup": Listed("keep", "Copy the whole ledger and check the copy"),
         "archive": Listed("keep", "Write the whole ledger as a folder that needs no program"),
         "restore": Listed("keep", "Make the ledger again from a copy, in a new file"),
     },

@@ -40,6 +40,13 @@ def back_up(source: Path, target: Path, *, overwrite: bool, prove: Callable[[Pat
         raise unwritable(target, error) from error
 
 
+def older_copy(source: Path, path: Path) -> bool:
+    """Whether a file is a copy of this ledger as it was once, or is now; never the ledger itself."""
+    if not is_ledger(path) or path.samefile(source):
+        return False
+    return compared(source, path).kinship in ("the same", "ours goes on")
+
+
 def _refuse_all_but_older(source: Path, target: Path) -> None:
     """Raise Refused for a ledger that goes on where this one does not: only an older copy of it gives way."""
     if target.samefile(source):

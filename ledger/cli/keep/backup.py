@@ -1,5 +1,6 @@
 """soapledger backup."""
 
+import shlex
 from pathlib import Path
 from typing import Annotated
 
@@ -7,27 +8,47 @@ import typer
 
 from ledger.cli.keep.words import damage
 from ledger.cli.kit.desk import desk
-from ledger.cli.kit.show import count, say
+from ledger.cli.kit.show import count, say, warn
+from ledger.domain.keep.copies import DAYS, MONTHS, WEEKS
 from ledger.errors import DamagedLedger
 from ledger.fileformat import is_ledger
-from ledger.operations.keep.backup import keep_copy
+from ledger.operations.keep.backup import DayCopy, keep_copy, keep_day_copy
 
 
 def command(
     ctx: typer.Context,
-    target: Annotated[Path, typer.Argument(help="Where to put the copy, e.g. on a memory stick.")],
+    target: Annotated[
+        Path, typer.Argument(help="Where to put the copy: a file, or a folder that keeps one for each day.")
+    ],
     force: Annotated[bool, typer.Option("--force", help="Overwrite an older copy.")] = False,
 ) -> None:
-    """Copy the whole ledger to one file and check the copy, e.g. soapledger backup /media/stick/soap.db."""
+    """Copy the whole ledger and check the copy, e.g. soapledger backup /media/stick."""
     here = desk(ctx)
     try:
         here.rows()  # an older ledger is brought up to date first
     except DamagedLedger:
         if not is_ledger(here.path):
             raise
-    verdict = keep_copy(here.path, target, overwrite=force)
+    if target.is_dir():
+        done = keep_day_copy(here.path, target, today=here.today)
+        copy, verdict = done.path, done.verdict
+    else:
+        done, copy, verdict = None, target, keep_copy(here.path, target, overwrite=force)
     if verdict.findings:
-        say(f"{target} holds all that is in {here.path}, as it is.")
+        say(f"{copy} holds all that is in {here.path}, as it is.")
         raise DamagedLedger(damage(verdict, here.path, ()))
-    say(f"{target} holds {count(verdict.entries, 'entry', 'entries')}, checked.")
-    say(f"To look into it: soapledger --ledger {target} history")
+    say(f"{copy} holds {count(verdict.entries, 'entry', 'entries')}, checked.")
+    if done:
+        _of_the_day(done)
+    else:
+        say(f"To look into it: soapledger --ledger {shlex.quote(str(copy))} history")
+
+
+def _of_the_day(done: DayCopy) -> None:
+    for path in done.removed:
+        say(f"Removed {path.name}.")
+    if done.removed:
+        say(f"The last of {DAYS} days, {WEEKS} weeks and {MONTHS} months is kept.")
+    for path in done.stuck:
+        warn(f"{path.name} could not be removed.")
+    say(f"If the ledger is ever lost: soapledger restore {shlex.quote(str(done.path))} NEW_FILE")

@@ -1,13 +1,17 @@
 """Copy the ledger to another place, as it is, and say what is wrong with it."""
 
+import re
+from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
+from ledger.domain.keep.copies import kept
 from ledger.domain.keep.invariants import Finding
-from ledger.errors import DamagedLedger
+from ledger.errors import DamagedLedger, Refused
 from ledger.fileformat import is_ledger
 from ledger.operations.keep.check import Verdict, check
 from ledger.rows.opened import OlderLedger, open_rows
-from ledger.storage.backup import back_up
+from ledger.storage.backup import back_up, older_copy
 
 
 def keep_copy(source: Path, target: Path, *, overwrite: bool) -> Verdict:
@@ -48,3 +52,50 @@ def _verdict(path: Path) -> Verdict:
 
 def _unasked(why: str) -> Verdict:
     return Verdict(0, "", "", (Finding(why),))
+
+
+@dataclass(frozen=True)
+class DayCopy:
+    """The copy of a day, and which copies of earlier days were given up for it; `stuck` could not be removed."""
+
+    path: Path
+    verdict: Verdict
+    removed: tuple[Path, ...]
+    stuck: tuple[Path, ...]
+
+
+def keep_day_copy(source: Path, folder: Path, *, today: date) -> DayCopy:
+    """Write a checked copy named by the day into a folder, and keep of the earlier ones what `kept` says.
+
+    Removed are only files named so that hold an older copy of this very ledger, and none for a copy of a damaged one. Raises Refused when the name of the day
+    is taken by anything else, and like `keep_copy`; then nothing is removed.
+    """
+    target = folder / _named(source, today)
+    if target.exists() and not is_ledger(target):
+        raise Refused(f"{target} is no copy of this ledger, so it stays; move it away, or name another folder.")
+    verdict = keep_copy(source, target, overwrite=True)
+    copies = {day: path for path in folder.iterdir() if (day := _day(source, path)) and day <= today}
+    ours = {day: path for day, path in copies.items() if older_copy(source, path)}
+    removed, stuck = [], []
+    for day in () if verdict.findings else sorted(ours.keys() - kept(ours) - {today}):
+        try:
+            ours[day].unlink()
+            removed.append(ours[day])
+        except OSError:
+            stuck.append(ours[day])
+    return DayCopy(target, verdict, tuple(removed), tuple(stuck))
+
+
+def _named(source: Path, day: date) -> str:
+    return f"{source.stem}-{day.isoformat()}{source.suffix}"
+
+
+def _day(source: Path, path: Path) -> date | None:
+    """The day a copy is named by; None for a file that is not named so, or is only a link."""
+    found = re.fullmatch(rf"{re.escape(source.stem)}-(\d{{4}}-\d\d-\d\d){re.escape(source.suffix)}", path.name)
+    if found is None or path.is_symlink() or not path.is_file():
+        return None
+    try:
+        return date.fromisoformat(found[1])
+    except ValueError:
+        return None
