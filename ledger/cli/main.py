@@ -10,6 +10,7 @@ import typer
 from ledger import __version__
 from ledger.cli.kit.desk import DEFAULT_FILE, Desk, desk
 from ledger.cli.kit.ending import ended
+from ledger.cli.kit.heard import heard, tell_unprintable
 from ledger.cli.kit.show import say, show_plainly
 from ledger.cli.kit.tree import Group
 from ledger.errors import LedgerError
@@ -23,10 +24,13 @@ class Root(Group):
     def main(self, *args: Any, **kwargs: Any) -> Any:
         """Run, and turn whatever goes wrong into one line, what of it stands, and an exit code."""
         here = Desk(Path(DEFAULT_FILE))
+        heard.clear()
         try:
             code = super().main(*args, **{**kwargs, "standalone_mode": False, "obj": here})
             if code == INTERRUPTED:
                 raise typer.Abort
+            if any(book.handed_over for book in here.books):
+                tell_unprintable()
         except Exception as error:
             code = ended(error, here)
             if here.debug and not isinstance(error, (LedgerError, typer.Abort, typer.TyperException)):

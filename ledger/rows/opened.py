@@ -76,7 +76,7 @@ def back_from_wal(path: Path) -> bool:
     try:
         if not is_ledger(path) or _head(path)[18] != 2:
             return False
-        with closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=1)) as raw:
+        with closing(sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=0.2)) as raw:
             return bool(raw.execute("PRAGMA journal_mode = DELETE").fetchone()[0] == "delete")
     except (OSError, sqlite3.Error):
         return False

@@ -7,7 +7,6 @@ import zxingcpp
 
 from ledger.documents.bench.worksheet import draw_worksheet
 from ledger.domain.bench.steps import steps
-from ledger.errors import Refused
 from ledger.reference.cautions import cautions
 from ledger.reference.shipped import templates_digest
 
@@ -83,10 +82,13 @@ def test_equal_views_give_equal_bytes(sheet) -> None:
     assert draw_worksheet(sheet, cautions=care) == draw_worksheet(sheet, cautions=care)
 
 
-def test_a_material_that_cannot_be_printed_is_refused(sheet) -> None:
-    line = replace(sheet.lines[0], material="石 oil")
-    with pytest.raises(Refused, match=r"material has the character '石'"):
-        draw_worksheet(replace(sheet, lines=(line,)), cautions=cautions())
+def test_a_material_is_printed_in_the_second_face_or_by_the_numbers_of_its_signs(sheet, read) -> None:
+    """A bar of soap is U+1F9FC (The Unicode Standard)."""
+    line = replace(sheet.lines[0], material="石 oil \U0001f9fc", lot_code="L1-\U0001f9fc")
+    said = read(draw_worksheet(replace(sheet, lines=(line,)), cautions=cautions())).text(0)
+    assert "石 oil [U+1F9FC]" in said
+    assert "lot L1-[U+1F9FC]" in said
+    assert "[U+…] stands for a character" in said
 
 
 @pytest.mark.parametrize("fats", range(1, 9))

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from ledger.domain.keep.clock import written_by
+from ledger.storage import book as book_module
 
 DAYS = ["2026-11-23", "2026-11-24", "2026-11-25", "2026-11-26"]
 
@@ -76,10 +77,9 @@ def test_a_ledger_that_another_program_put_into_wal_is_brought_back(shop: Any, r
 
 
 def test_a_ledger_in_wal_that_is_open_elsewhere_is_read_and_says_why_it_is_not_written(
-    shop: Any,
-    run: Any,
-    frozen: Any,  # noqa: ARG001
+    shop: Any, run: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    monkeypatch.setattr(book_module, "PATIENCE", 0.1)
     shop.book.close()
     with closing(sqlite3.connect(shop.book.path)) as raw:
         raw.execute("PRAGMA journal_mode = WAL")

@@ -7,13 +7,18 @@ from reportlab.pdfbase import pdfmetrics
 
 from ledger.documents.kit.fonts import (
     BOLD,
+    FALLBACK,
     FIGURE_HEIGHT,
     MEDIUM,
     REGULAR,
     X_HEIGHT,
     check_glyphs,
+    printable,
     register,
+    runs,
     size_for_x_height,
+    unprintable,
+    width,
 )
 from ledger.errors import Refused
 
@@ -49,3 +54,22 @@ def test_the_heights_are_those_of_the_font_file() -> None:
 def test_an_x_height_of_1_2_mm_needs_6_6_points() -> None:
     # 1.2 mm = 3.402 points; the x-height is 0.516 of the size: 3.402 / 0.516 = 6.592
     assert size_for_x_height(1.2) == pytest.approx(6.592, abs=0.001)
+
+
+def test_a_text_is_set_in_the_face_that_has_it_and_the_rest_by_its_number() -> None:
+    """Code points by The Unicode Standard: water 6C34, alef 05D0, soap 1F9FC, right-to-left override 202E."""
+    assert runs(printable("Éva 水谷, Москва"), REGULAR) == [
+        (REGULAR, "Éva "),
+        (FALLBACK, "水谷"),
+        (REGULAR, ", "),
+        (FALLBACK, "Москва"),
+    ]
+    assert printable("א🧼\u202ex") == "[U+05D0] [U+1F9FC] [U+202E]x"
+    assert printable("E\u0301va") == "Éva"
+    assert unprintable("水 🧼 🧼 א") == ("🧼", "א")
+    assert unprintable("Éva & Söhne") == ()
+
+
+def test_a_width_counts_each_part_in_its_own_face() -> None:
+    assert width("a水", REGULAR, 10) == width("a", REGULAR, 10) + pdfmetrics.stringWidth("水", FALLBACK, 10)
+    assert pdfmetrics.stringWidth("水", FALLBACK, 10) == 10  # an ideograph is as wide as high

@@ -107,12 +107,12 @@ def test_a_sum_of_ten_thousand_bars_keeps_each_number_on_one_line(answer, read) 
 
 
 def test_a_name_the_face_lacks_is_printed_by_its_code_points_and_said_to_be(answer, read) -> None:
-    """Water is U+6C34, a bar of soap U+1F9FC (The Unicode Standard)."""
+    """Water is U+6C34, which the second face has, a bar of soap U+1F9FC (The Unicode Standard)."""
     named = answer.call[0]._replace(name="\u6c34 & Sons \U0001f9fc")
-    drawn = read(draw_recall(replace(answer, call=(named,), asked=("\u6c34-7",), business="Tidewrack \u6c34")))
-    assert "[U+6C34] & Sons [U+1F9FC]" in drawn.text(0)
-    assert "[U+6C34]-7" in drawn.text(0)
-    assert "Tidewrack [U+6C34]" in drawn.text(1)
+    drawn = read(draw_recall(replace(answer, call=(named,), asked=("\U0001f9fc-7",), business="Tidewrack \u6c34")))
+    assert "\u6c34 & Sons [U+1F9FC]" in drawn.text(0)
+    assert "[U+1F9FC]-7" in drawn.text(0)
+    assert "Tidewrack \u6c34" in drawn.text(1)
     for page in range(len(drawn.pages)):
-        assert "[U+…] stands for a character that this typeface lacks" in drawn.text(page)
+        assert "[U+…] stands for a character that no typeface here has" in drawn.text(page)
     assert "[U+" not in read(draw_recall(answer)).text()

@@ -11,6 +11,7 @@ from typer.main import get_command_from_info
 from typer.models import CommandInfo
 
 from ledger.cli.commands import EVERY, WORK, inside
+from ledger.cli.kit.heard import hear
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import TAKES
 from ledger.cli.kit.show import say
@@ -46,7 +47,7 @@ class _Plain:
             return value
         name = param.opts[0] if param.opts[0].startswith("-") else param.metavar
         text = _seen(value, name, param.required, of_file=self._make is Path)
-        return text if self._make is Path or name == "--ledger" else composed(text)
+        return text if self._make is Path or name == "--ledger" else hear(composed(text))
 
 
 def _seen(value: str, name: str, required: bool, *, of_file: bool) -> str:

@@ -11,6 +11,7 @@ from itertools import zip_longest
 from pathlib import Path
 
 from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.heard import hear
 from ledger.cli.kit.show import ask, warn
 from ledger.cli.material.facts import read_purity, read_sap
 from ledger.errors import BadInput
@@ -111,7 +112,7 @@ def from_text(came: Came, text: str) -> DeliveryLine:
 
 def from_csv(came: Came, path: Path) -> list[DeliveryLine]:
     """Every line of a CSV file, by comma or semicolon. Raises BadInput naming file, line and column."""
-    text = read_given_text(path)
+    text = hear(read_given_text(path))
     # a spreadsheet writes semicolons where the comma stands before decimals
     first = text.partition("\n")[0]
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=";" if ";" in first and "," not in first else ",")

@@ -3,11 +3,11 @@
 from itertools import groupby
 
 from reportlab.lib.units import mm
-from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Paragraph, Spacer, Table
+from reportlab.platypus import CondPageBreak, Flowable, KeepTogether, Spacer, Table
 
 from ledger.documents.kit.blocks import caution, facts, titled
 from ledger.documents.kit.boxes import BOX_WIDTH, TICK_WIDTH, Box, Notes, box_pairs, box_row
-from ledger.documents.kit.page import Sheet, Type, build, escape, para, plain, style
+from ledger.documents.kit.page import Sheet, Type, build, escape, marked_up, para, plain, style
 from ledger.domain.bench.steps import SEEN, Step, in_order
 from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.tools.readings import COOK, MIX, POUR, READINGS, SET, START
@@ -34,7 +34,7 @@ _CAUTIONS = {"with the lye": "lye", MIX: "mix"}  # which cautions stand beside w
 
 
 def draw_worksheet(view: Worksheet, *, cautions: Cautions, paper: str = "A4") -> bytes:
-    """The worksheet as a PDF. Raises Refused for a character that cannot be printed."""
+    """The worksheet as a PDF."""
     sheet = Sheet(paper, f"Batch {view.batch_code}", "Worksheet", view.business, view.printed_from, TYPE)
     wide = sheet.width
     story: list[Flowable] = [_head(view, sheet), Spacer(1, 3 * mm)]
@@ -86,8 +86,8 @@ def _head(view: Worksheet, sheet: Sheet) -> Table:
         ("water", f"{ratio:.2f} to 1 of alkali" if view.water_per_alkali_thousandths else ""),
     )
     left = [
-        Paragraph(escape(view.batch_code), style(TYPE.large, bold=True, leading=1.1)),
-        para(view.product, TYPE.head, bold=True, field="product"),
+        para(view.batch_code, TYPE.large, bold=True, leading=1.1),
+        para(view.product, TYPE.head, bold=True),
         Spacer(1, 2 * mm),
         facts(pairs, TYPE.body, label_width=20 * mm, total=sheet.width - 29 * mm, columns=2),
     ]
@@ -114,9 +114,9 @@ def _step(title: str, parts: list[Flowable]) -> list[Flowable]:
 
 
 def _line(line: WeighLine, view: Worksheet, wide: float) -> Table:
-    lot = f"lot <b>{escape(line.lot_code, 'lot')}</b>" if line.lot_code else "lot not chosen; write it down"
+    lot = f"lot <b>{escape(line.lot_code, TYPE.body)}</b>" if line.lot_code else "lot not chosen; write it down"
     origin = ", ".join(word for word in (line.supplier, line.supplier_lot) if word)
-    below = f"{lot} ({escape(origin, 'supplier')})" if origin else lot
+    below = f"{lot} ({escape(origin, TYPE.body)})" if origin else lot
     target = [
         para(show_mass(line.target, view.units), TYPE.head, bold=True, right=True),
         para(f"OK {show_mass(line.low, view.units)} to {show_mass(line.high, view.units)}", TYPE.body, right=True),
@@ -125,7 +125,7 @@ def _line(line: WeighLine, view: Worksheet, wide: float) -> Table:
         [
             [
                 para(str(line.number), TYPE.head, bold=True),
-                [para(line.material, TYPE.head, bold=True, field="material"), Paragraph(below, style(TYPE.body))],
+                [para(line.material, TYPE.head, bold=True), marked_up(below, style(TYPE.body))],
                 target,
             ]
         ],

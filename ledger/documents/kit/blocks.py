@@ -21,7 +21,7 @@ def facts(
     pairs: Sequence[tuple[str, str]], size: float, *, label_width: float, total: float, columns: int = 1
 ) -> Table:
     """Labels with their values, down each column in turn; empty values are left out."""
-    cells = [(para(label, size), para(value, size, bold=True, field=label)) for label, value in pairs if value]
+    cells = [(para(label, size), para(value, size, bold=True)) for label, value in pairs if value]
     high = -(-len(cells) // columns)
     gap = 6 * mm
     one = (total - gap * (columns - 1)) / columns
@@ -57,9 +57,7 @@ def grid(
     ends = []  # the rows of the table at which one of `rows` ends
     for row in rows:
         for part in run_on(row, widths, size, LEADING):
-            cells = [
-                para(cell, size, right=i in right, bold=i in bold, field=headers[i]) for i, cell in enumerate(part)
-            ]
+            cells = [para(cell, size, right=i in right, bold=i in bold) for i, cell in enumerate(part)]
             data.append([*cells[:-1], Spacer(1, row_height)] if row_height else cells)
         ends.append(len(data) - 1)
     table = Table(data, colWidths=list(widths), repeatRows=1, hAlign="LEFT", spaceAfter=1 * mm)
@@ -96,7 +94,7 @@ def caution(texts: Sequence[str], size: float, wide: float, *, leading: float = 
     """Cautions with a heavy bar beside them, seen on a mono printer and at arm's length."""
     if not texts:
         return []
-    said = [para(text, size, bold=True, field="cautions", leading=leading) for text in texts]
+    said = [para(text, size, bold=True, leading=leading) for text in texts]
     body = Table([[said]], colWidths=[wide])
     body.setStyle(plain(("LINEBEFORE", (0, 0), (0, -1), 3, black), ("LEFTPADDING", (0, 0), (-1, -1), 8)))
     return [body, Spacer(1, 2.5 * mm)]

@@ -5,7 +5,7 @@ from math import ceil, floor, log10
 from reportlab.lib.colors import Color, black, white
 from reportlab.platypus import Flowable
 
-from ledger.documents.kit.fonts import REGULAR, check_glyphs
+from ledger.documents.kit.fonts import REGULAR, draw_text
 from ledger.documents.kit.page import GREY, HAIR
 from ledger.domain.cure.weighings import Weighing
 from ledger.units.dates import show_date
@@ -76,8 +76,8 @@ class DryingChart(Flowable):
         if self.known:
             last = [one for one in self.known if one.on == self.known[-1].on]
             x, y = self._at((last[0].on - view.start).days, max(one.mass_mg for one in last))
-            marks = check_glyphs(", ".join(sorted(one.mark for one in last)), "mark")
-            canvas.drawString(x + 0.3 * size, y + 0.4 * size, marks)
+            marks = ", ".join(sorted(one.mark for one in last))
+            draw_text(canvas, x + 0.3 * size, y + 0.4 * size, marks, REGULAR, size)
         canvas.setStrokeColor(black)
         canvas.setLineWidth(0.8)
         between = [min((each - view.start).days, self.days) for each in (view.steady_from, view.steady_to)]

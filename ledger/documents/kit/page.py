@@ -1,6 +1,7 @@
 """The page every document is set on: head, foot, page x of y, one typeface in three sizes, hairlines."""
 
 import io
+import re
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
@@ -13,7 +14,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, TableStyle
 
-from ledger.documents.kit.fonts import BOLD, REGULAR, check_glyphs, register
+from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, printable, register, runs
 from ledger.reference.shipped import templates_digest
 from ledger.rows.settings import PrintedFrom
 from ledger.units.dates import show_date
@@ -24,6 +25,7 @@ HAIR = 0.4
 MARGIN = 15 * mm
 _TOP, _BOTTOM = 21 * mm, 18 * mm
 _EDGE = 8 * mm  # nothing is printed nearer to the edge of the paper
+_BOX = re.compile(r"\[U\+[0-9A-F]{4,6}\]")
 LEADING = 1.25  # a line, in sizes of its type
 _RIGHT = 2  # how reportlab writes alignment to the right
 
@@ -64,10 +66,19 @@ class Boxed(Paragraph):
         super().draw()
 
 
-def escape(text: str, field: str = "text") -> str:
-    """Text ready for a paragraph; raises Refused for a character the face lacks."""
-    plain_text = check_glyphs(text, field)
-    return plain_text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\n", "<br/>")
+def escape(text: str, size: float) -> str:
+    """Text ready for a paragraph, each part in the face that has it; a number that stands for a sign is set small."""
+    return _BOX.sub(
+        rf'<font size="{0.7 * size}">\g<0></font>',
+        "".join(
+            _marked(piece) if face == REGULAR else f'<font name="{face}">{_marked(piece)}</font>'
+            for face, piece in runs(printable(text), REGULAR)
+        ),
+    )
+
+
+def _marked(text: str) -> str:
+    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;").replace("\n", "<br/>")
 
 
 @cache
@@ -84,12 +95,14 @@ def style(size: float, *, bold: bool = False, right: bool = False, leading: floa
     )
 
 
-def para(
-    text: str, size: float, *, bold: bool = False, right: bool = False, field: str = "text", leading: float = LEADING
-) -> Paragraph:
-    """One paragraph of plain text; a character the face lacks is refused, naming the field."""
-    look = style(size, bold=bold, right=right, leading=leading)
-    return (Boxed if "[U+" in text else Paragraph)(escape(text, field), look)
+def para(text: str, size: float, *, bold: bool = False, right: bool = False, leading: float = LEADING) -> Paragraph:
+    """One paragraph of plain text; a character that no face has stands by its number."""
+    return marked_up(escape(text, size), style(size, bold=bold, right=right, leading=leading))
+
+
+def marked_up(markup: str, look: ParagraphStyle) -> Paragraph:
+    """One paragraph of text that is marked up already."""
+    return (Boxed if "[U+" in markup else Paragraph)(markup, look)
 
 
 def plain(*more: tuple[Any, ...]) -> TableStyle:
@@ -120,7 +133,7 @@ def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
         out,
         pagesize=size,
         title=f"{sheet.kind} {sheet.code}",
-        author=check_glyphs(sheet.business, "business name"),
+        author=sheet.business,
         invariant=1,
     )
     frame = Frame(MARGIN, _BOTTOM, size[0] - 2 * MARGIN, size[1] - _TOP - _BOTTOM, 0, 0, 0, 0)
@@ -142,7 +155,7 @@ def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
         def save(self) -> None:
             for number, state in enumerate(self._kept, 1):
                 self.__dict__.update(state)
-                boxed = self.boxed or "[U+" in sheet.business + sheet.code
+                boxed = self.boxed or "[U+" in printable(sheet.business + sheet.code)
                 _head_and_foot(self, sheet, number, len(self._kept), boxed=boxed)
                 super().showPage()
             super().save()
@@ -162,7 +175,7 @@ def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int, *, box
     canvas.setFont(BOLD, body)
     canvas.drawString(MARGIN, head_line + 2.4 * mm, sheet.kind)
     canvas.setFont(REGULAR, body)
-    canvas.drawRightString(right, head_line + 2.4 * mm, sheet.business)
+    draw_text(canvas, right, head_line + 2.4 * mm, sheet.business, REGULAR, body, right=True)
     if sheet.mark:
         canvas.setFont(BOLD, sheet.type.head)
         canvas.drawCentredString(wide / 2, head_line + 2.4 * mm, sheet.mark)
@@ -170,8 +183,7 @@ def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int, *, box
     canvas.setLineWidth(HAIR)
     canvas.line(MARGIN, head_line, right, head_line)
     canvas.line(MARGIN, foot_line, right, foot_line)
-    canvas.setFont(BOLD, body)
-    canvas.drawString(MARGIN, base, check_glyphs(sheet.code, "code"))
+    draw_text(canvas, MARGIN, base, sheet.code, BOLD, body)
     canvas.setFont(REGULAR, body)
     source = f"from entry {sheet.printed_from.entry} of {_moment(sheet.printed_from.recorded_at)}"
     place = f"page {number} of {pages}"
@@ -183,7 +195,7 @@ def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int, *, box
         canvas.drawString(MARGIN, last, _BOXED)
 
 
-_BOXED = "[U+…] stands for a character that this typeface lacks, by its number in Unicode."
+_BOXED = "[U+…] stands for a character that no typeface here has, by its number in Unicode."
 
 
 def _moment(recorded_at: str) -> str:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from reportlab.lib.colors import black
 from reportlab.platypus import Flowable
 
-from ledger.documents.kit.fonts import REGULAR, check_glyphs, width
+from ledger.documents.kit.fonts import REGULAR, width
 from ledger.documents.kit.page import GREY, HAIR
 from ledger.domain.lye.fatty_acids import ProfileLine
 from ledger.units.quantity import show_share
@@ -77,7 +77,7 @@ class RangeChart(Flowable):
         canvas.drawCentredString((self.start + self.end) / 2, foot - 2.2 * size, AXIS_NAME)
         for line, bar in enumerate(bars(self.profile, start=self.start, end=self.end), 1):
             base = self.height - line * _PITCH * size + 0.3 * size
-            canvas.drawRightString(self.start - 0.5 * size, base, check_glyphs(bar.name, "fatty acid"))
+            canvas.drawRightString(self.start - 0.5 * size, base, bar.name)
             canvas.drawRightString(self.width, base, bar.figures)
             canvas.rect(
                 bar.left, base + 0.08 * size, max(bar.right - bar.left, LEAST_BAR), _BAR * size, stroke=0, fill=1

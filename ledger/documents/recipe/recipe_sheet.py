@@ -9,7 +9,7 @@ from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
 
 from ledger.documents.kit.blocks import caution, facts, grid
 from ledger.documents.kit.fonts import REGULAR, width
-from ledger.documents.kit.page import GREY, HAIR, Sheet, Type, build_counted, escape, para, plain, style
+from ledger.documents.kit.page import GREY, HAIR, Sheet, Type, build_counted, escape, marked_up, para, plain, style
 from ledger.documents.kit.range_chart import RangeChart
 from ledger.documents.recipe.recipe_words import (
     amount_words,
@@ -36,10 +36,7 @@ _KINDS = ("soap", "glycerol", "fat", "water")  # first in the table, in this ord
 
 
 def draw_recipe_sheet(view: RecipePage, *, cautions: Cautions, paper: str = "A4") -> bytes:
-    """The recipe as a PDF, in the largest type that keeps to one page.
-
-    Raises Refused for a character that cannot be printed.
-    """
+    """The recipe as a PDF, in the largest type that keeps to one page."""
     code = f"{view.code}, version {view.version}"
 
     def drawn(size: Type, *, sources: bool = True, warn_early: bool = False) -> tuple[bytes, int]:
@@ -88,8 +85,8 @@ def _head(view: RecipePage, size: Type, wide: float) -> Table:
     """The name, and at the right edge which recipe it is."""
     words = f"{view.code}, version {view.version}, {process_words(view)}"
     room = width(words, REGULAR, size.head) + 1
-    name = Paragraph(escape(view.name, "name"), style(size.large, bold=True, leading=1.1))
-    which = para(words, size.head, right=True, field="code")
+    name = para(view.name, size.large, bold=True, leading=1.1)
+    which = para(words, size.head, right=True)
     table = Table([[name, which]], colWidths=[wide - room, room])
     table.setStyle(
         plain(("TOPPADDING", (1, 0), (1, 0), 0.8 * (size.large - size.head)), ("RIGHTPADDING", (0, 0), (0, 0), 8))
@@ -137,8 +134,8 @@ def _lines(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> Tab
             share = show_share(line.of_fats_ppm) if line.of_fats_ppm is not None else ""
             cells = {
                 "when": para("" if i else when, text),
-                "material": para(line.material, text, bold=True, field="material"),
-                "portion": para(line.portion or "", text, field="portion"),
+                "material": para(line.material, text, bold=True),
+                "portion": para(line.portion or "", text),
                 "amount": Paragraph(
                     amount_words(line, view.units), style(size.large, bold=True, right=True, leading=1)
                 ),
@@ -225,7 +222,7 @@ def _acids(view: RecipePage, size: Type, wide: float) -> list[Flowable]:
     return [
         *_title("Fatty acids of its fats, as published", size),
         RangeChart(view.profile, size.head, wide),
-        *([para(missing, size.head, field="material")] if names else []),
+        *([para(missing, size.head)] if names else []),
     ]
 
 
@@ -233,7 +230,7 @@ def _warnings(view: RecipePage, size: Type) -> list[list[Flowable]]:
     return [
         [
             Spacer(1, 0.3 * size.head),
-            para(_whole(f"• {one}"), size.head, bold=True, field="warnings", leading=_LEADING),
+            para(_whole(f"• {one}"), size.head, bold=True, leading=_LEADING),
         ]
         for one in view.warnings
     ]
@@ -248,5 +245,5 @@ def _small(texts: Sequence[str], title: str, size: Type) -> list[list[Flowable]]
     """A paragraph in the smallest type."""
     if not texts:
         return []
-    words = f"<b>{title}.</b> {_whole(' '.join(escape(text, title.casefold()) for text in texts))}"
-    return [[Spacer(1, 0.6 * size.body), Paragraph(words, style(size.body, leading=_LEADING))]]
+    words = f"<b>{title}.</b> {_whole(' '.join(escape(text, size.body) for text in texts))}"
+    return [[Spacer(1, 0.6 * size.body), marked_up(words, style(size.body, leading=_LEADING))]]

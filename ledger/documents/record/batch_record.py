@@ -3,12 +3,12 @@
 from collections.abc import Iterator
 
 from reportlab.lib.units import mm
-from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
+from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 
 from ledger.documents.kit.blocks import facts, grid, heading, titled
 from ledger.documents.kit.drying_chart import DryingChart
 from ledger.documents.kit.fonts import printable
-from ledger.documents.kit.page import GREY, HAIR, Sheet, Type, build, escape, para, plain, style
+from ledger.documents.kit.page import GREY, HAIR, Sheet, Type, build, para, plain
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import Chart, Facts, Grid, Pieces
 from ledger.views.record.record import BatchRecord
@@ -33,7 +33,7 @@ def draw_batch_record(view: BatchRecord, *, paper: str = "A4") -> bytes:
 
 def _head(head: Head, sheet: Sheet) -> Table:
     left = [
-        Paragraph(escape(head.batch_code), style(TYPE.large, bold=True, leading=1.1)),
+        para(head.batch_code, TYPE.large, bold=True, leading=1.1),
         para(head.product, TYPE.head, bold=True),
         Spacer(1, 2.5 * mm),
         facts(head.paper().pairs, TYPE.body, label_width=20 * mm, total=sheet.width - 29 * mm, columns=2),
