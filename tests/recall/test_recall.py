@@ -86,7 +86,7 @@ def test_the_contact_list_holds_no_formula(run: Callable[..., Any]) -> None:
     with Path("call.csv").open(encoding="utf-8", newline="") as file:
         lines = {line["name"]: line for line in csv.DictReader(file)}
     shop = lines["'=The Tern Hall (Róisín Ward)"]
-    assert (shop["phone"], shop["bars"], shop["last_on"]) == ("'+353 20 910 0177", "1", "2026-05-20")
+    assert (shop["phone"], shop["bars"], shop["last_on"]) == ("tel:+353-20-910-0177", "1", "2026-05-20")
     assert lines["the ferryman (a gift)"]["bars"] == "1"
 
 

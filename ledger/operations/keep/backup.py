@@ -67,8 +67,8 @@ class DayCopy:
 def keep_day_copy(source: Path, folder: Path, *, today: date) -> DayCopy:
     """Write a checked copy named by the day into a folder, and keep of the earlier ones what `kept` says.
 
-    Removed are only files named so that hold an older copy of this very ledger, and none for a copy of a damaged one. Raises Refused when the name of the day
-    is taken by anything else, and like `keep_copy`; then nothing is removed.
+    Removed are only files named so that hold an older copy of this very ledger, and none for a copy of a damaged one.
+    Raises Refused when the name of the day is taken by anything else, and like `keep_copy`; then nothing is removed.
     """
     target = folder / _named(source, today)
     if target.exists() and not is_ledger(target):
