@@ -42,6 +42,8 @@ def open_rows(path: Path, *, any_schema: bool = False) -> sqlite3.Connection:
         raise BadInput(
             f"There is no ledger at {path}; start one with 'soapledger init', or name it: soapledger --ledger FILE …"
         )
+    if not path.is_file():
+        raise DamagedLedger(f"{path} is no file but a folder, a pipe or a device; name the ledger with --ledger FILE.")
     rows = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=10, isolation_level=None)
     rows.row_factory = sqlite3.Row
     try:

@@ -29,7 +29,7 @@ def back_up(source: Path, target: Path, *, overwrite: bool, prove: Callable[[Pat
         older = is_ledger(target)
         if older:
             _refuse_all_but_older(source, target)
-        if target.with_name(f"{target.name}-journal").exists():
+        if target.name and target.with_name(f"{target.name}-journal").exists():
             raise BadInput(f"Beside {target} lies what an interrupted writing of it left; choose another name.")
         with written_beside(target, force=overwrite, older_copy=older, like=source) as beside:
             _copy(source, beside)

@@ -1,5 +1,6 @@
 """A file that is cut short, not ours, or not there is told in one line, never by a traceback."""
 
+import os
 import sqlite3
 from pathlib import Path
 from typing import Any
@@ -61,9 +62,13 @@ def test_another_programs_database_is_told_so_and_left_alone(tmp_path: Path, run
     assert (tmp_path / "soap.db").read_bytes() == before
 
 
-def test_a_folder_in_place_of_the_file_is_told_in_one_line(tmp_path: Path, run: Any) -> None:
-    (tmp_path / "soap.db").mkdir()
-    assert run("stock", code=3).stderr.count("\n") == 1
+def test_what_is_no_file_is_told_in_one_line(tmp_path: Path, run: Any) -> None:
+    (tmp_path / "folder").mkdir()
+    os.mkfifo(tmp_path / "pipe")
+    for name in ("folder", "pipe", "/dev/zero"):
+        for words in (["stock"], ["supplier", "add", "X"], ["backup", "copy.db"], ["check"]):
+            told = run("--ledger", name, *words, code=3).stderr
+            assert told == f"{name} is no file but a folder, a pipe or a device; name the ledger with --ledger FILE.\n"
 
 
 def test_no_ledger_at_all_says_how_to_start_one(run: Any) -> None:

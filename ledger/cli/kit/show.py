@@ -133,7 +133,7 @@ def confirm(question: str, yes: bool) -> None:
     if not sys.stdin.isatty() and not _fed():
         raise BadInput(f"{question} Say so with --yes.")
     let_go()
-    if not typer.confirm(question, err=True):
+    if not typer.confirm(masked(question), err=True):
         raise typer.Abort
 
 
@@ -149,7 +149,7 @@ def ask(question: str, *, default: str | None = None) -> str:
     """Ask for one value; Enter takes the default where there is one."""
     let_go()
     while True:
-        answer: str = typer.prompt(question, default=default, err=True, show_default=bool(default))
+        answer: str = typer.prompt(masked(question), default=default, err=True, show_default=bool(default))
         try:
             refuse_unseen(answer.strip(), "What you typed")
         except BadInput as error:

@@ -8,6 +8,6 @@ _STARTS = ("=", "+", "-", "@", "\t", "\r", "\n", "\0", "＝", "＋", "－", "＠
 
 
 def plain_text(text: str) -> str:
-    """A text as a cell: signs that nobody sees by their number, and a single quote before what starts like a formula."""
+    """A text as a cell: unseen signs by their number, and a single quote before what starts like a formula."""
     text = masked(text)
     return f"'{text}" if text.startswith(_STARTS) else text
