@@ -38,7 +38,6 @@ LIBRARIES = {
     "markupsafe": {"documents"},
     "reportlab": {"documents"},
     "fontpkg_ibm_plex_sans_condensed": {"documents"},
-    "paperang_p2_fonts_cjk": {"documents"},
     "sqlmodel": {"storage", "operations"},
     "sqlalchemy": {"storage", "operations"},
     "sqlite3": {"storage", "rows"},

@@ -1,14 +1,15 @@
 """The typeface, embedded in every document, the second one for what it lacks, and what stands for what both lack."""
 
+from collections.abc import Container
 from dataclasses import fields, is_dataclass, replace
 from functools import cache
+from importlib.util import find_spec
 from itertools import groupby
 from pathlib import Path
 from typing import Any, TypeVar, cast
 from unicodedata import bidirectional, combining
 
 import fontpkg_ibm_plex_sans_condensed
-import paperang_p2_fonts_cjk
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
@@ -99,15 +100,21 @@ def _face_of(sign: str) -> str | None:
         return REGULAR
     if combining(sign) or bidirectional(sign) not in _LEFT_TO_RIGHT:
         return None
-    return FALLBACK if ord(sign) in _fallback().face.charToGlyph else None
+    return FALLBACK if ord(sign) in _of_fallback() else None
 
 
 @cache
-def _fallback() -> TTFont:
-    """The second face, loaded where the first lacks something: it takes 150 ms."""
-    path = Path(paperang_p2_fonts_cjk.__file__).parent / "fonts" / "wqy-microhei.ttc"
+def _of_fallback() -> Container[int]:
+    """The characters of the second face, loaded where the first lacks something: it takes 150 ms.
+
+    Its package is looked up and not run; where it was taken out, the numbers do alone.
+    """
+    package = find_spec("paperang_p2_fonts_cjk")
+    if package is None or package.origin is None:
+        return ()
+    path = Path(package.origin).parent / "fonts" / "wqy-microhei.ttc"
     pdfmetrics.registerFont(TTFont(FALLBACK, str(path), subfontIndex=0))
-    return pdfmetrics.getFont(FALLBACK)
+    return cast(Container[int], pdfmetrics.getFont(FALLBACK).face.charToGlyph)
 
 
 def runs(text: str, face: str) -> list[tuple[str, str]]:
