@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
 
+from ledger.domain.keep.clock import written_by
 from ledger.errors import BadInput, LedgerError
 from ledger.rows.opened import OlderLedger, open_rows
 
@@ -103,3 +104,12 @@ def decides(rows: sqlite3.Connection, entry: int) -> bool:
         WHERE d.entry_id = ? AND coalesce(l.entry_id, b.entry_id) <> d.entry_id
     """
     return rows.execute(query, (entry,)).fetchone() is not None
+
+
+def last_entry_before(rows: sqlite3.Connection, moment: str) -> int:
+    """The last entry written before a UTC moment (`written_by`). Raises BadInput when there was none."""
+    entries = rows.execute("SELECT id, recorded_at FROM entry ORDER BY id").fetchall()
+    written = written_by([row["recorded_at"] for row in entries], moment)
+    if not written:
+        raise BadInput("Nothing was written in this ledger by then; see: soapledger history")
+    return int(entries[written - 1]["id"])

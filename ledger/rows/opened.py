@@ -6,7 +6,6 @@ from contextlib import closing, contextmanager, suppress
 from datetime import date
 from pathlib import Path
 
-from ledger.domain.keep.clock import written_by
 from ledger.errors import BadInput, DamagedLedger
 from ledger.fileformat import (
     CAREFUL,
@@ -151,15 +150,6 @@ def as_known(rows: sqlite3.Connection, horizon: int) -> None:
         rows.execute(f"DROP VIEW IF EXISTS temp.live_{table}")
         rows.execute(f"CREATE TEMP VIEW live_{table} AS {what_counts(table, until=horizon)}")
     rows.execute("PRAGMA query_only = ON")
-
-
-def last_entry_before(rows: sqlite3.Connection, moment: str) -> int:
-    """The last entry written before a UTC moment (`written_by`). Raises BadInput when there was none."""
-    entries = rows.execute("SELECT id, recorded_at FROM entry ORDER BY id").fetchall()
-    written = written_by([row["recorded_at"] for row in entries], moment)
-    if not written:
-        raise BadInput("Nothing was written in this ledger by then; see: soapledger history")
-    return int(entries[written - 1]["id"])
 
 
 def day(text: str) -> date:

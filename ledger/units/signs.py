@@ -1,6 +1,5 @@
 """Signs of Unicode that are not seen: refused where she types them, shown by number where a ledger holds them."""
 
-import re
 import unicodedata
 
 from ledger.errors import BadInput
@@ -13,7 +12,7 @@ _LINES = "\n\t"
 _SEEN = frozenset(map(chr, (*range(0x600, 0x606), 0x6DD, 0x70F, 0x890, 0x891, 0x8E2, 0x110BD, 0x110CD)))
 _JOINER, _FLAG = "\u200d", "\U0001f3f4"
 # What may follow a picture: its colour, the choice of a coloured form, and the signs of a flag (UTS 51, 1.4.9).
-_AFTER_PICTURE = re.compile("[\U0001f3fb-\U0001f3ff\ufe0f\U000e0020-\U000e007f]+$")
+_AFTER_PICTURE = "\ufe0f" + "".join(map(chr, (*range(0x1F3FB, 0x1F400), *range(0xE0020, 0xE0080))))
 _KINDS = {
     "\u200e\u200f\u061c": "a mark that turns the direction of writing",
     "\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069": "a sign that turns the direction of writing",
@@ -84,7 +83,7 @@ def _unseen(text: str) -> list[int]:
 
 def _in_picture(text: str, place: int) -> bool:
     sign = text[place]
-    before = _AFTER_PICTURE.sub("", text[:place])[-1:]
+    before = text[:place].rstrip(_AFTER_PICTURE)[-1:]
     if "\U000e0020" <= sign <= "\U000e007f":
         return before == _FLAG
     return sign == _JOINER and _picture(before) and _picture(text[place + 1 : place + 2])

@@ -14,7 +14,8 @@ from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.house.setup import set_up
 from ledger.operations.keep.undo import undo
 from ledger.rows.batch import find_batch, plan_lines
-from ledger.rows.opened import as_known, last_entry_before, open_rows
+from ledger.rows.history import last_entry_before
+from ledger.rows.opened import as_known, open_rows
 from ledger.rows.settings import settings
 from ledger.views.record.record import batch_record
 

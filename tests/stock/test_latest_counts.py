@@ -9,9 +9,9 @@ from ledger.errors import BadInput, DamagedLedger
 from ledger.rows.batch import batch_by_id, plan_lines
 from ledger.rows.complaint import complaint
 from ledger.rows.decision import deviations
+from ledger.rows.history import last_entry_before
 from ledger.rows.kept import content_of
 from ledger.rows.material import contents_of
-from ledger.rows.opened import last_entry_before
 from ledger.rows.reading import mass_in, read_of_the_bars
 from ledger.rows.settings import settings
 from ledger.views.complaint.complaint_candidates import candidate_batches

@@ -86,7 +86,8 @@ class Desk:
         """What the ledger knew at an entry's number, or at the end of a day. Raises BadInput for neither."""
         from zoneinfo import ZoneInfo
 
-        from ledger.rows.opened import as_known, hold_still, last_entry_before, open_rows
+        from ledger.rows.history import last_entry_before
+        from ledger.rows.opened import as_known, hold_still, open_rows
         from ledger.units.dates import not_future, parse_date
 
         self.rows()
