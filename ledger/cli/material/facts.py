@@ -32,15 +32,19 @@ Strength = Annotated[
     str | None, typer.Option("--strength", help="Strength of an acid, or of an alkali kept dissolved, percent.")
 ]
 Water = Annotated[str | None, typer.Option("--water", help="The share of water in a liquid, percent: milk 87.")]
+UsesUp = Annotated[
+    str | None,
+    typer.Option("--uses-up", help="The alkali that anything uses up, mg KOH per g: an acid value, 45, or 8-12."),
+]
 Density = Annotated[str | None, typer.Option("--density", help="Density in g per mL, e.g. 0.92.")]
 
 
-def read_sap(text: str) -> tuple[int, int]:
+def read_sap(text: str, *, what: str = "the saponification value") -> tuple[int, int]:
     """A saponification value or range in mg KOH per g, as mg KOH per kg; raises BadInput."""
     parts = text.replace("–", "-").split("-")
     if len(parts) > 2:
-        raise BadInput(f"'{text}' is not a saponification value; write 190 or 184-196.")
-    values = [round(parse_number(part, what="the saponification value") * 1000) for part in parts]
+        raise BadInput(f"'{text}' is not {what.replace('the ', 'a ')}; write 190 or 184-196.")
+    values = [round(parse_number(part, what=what) * 1000) for part in parts]
     return values[0], values[-1]
 
 
@@ -87,6 +91,7 @@ def kind_of(like: str | None, alkali: str | None) -> MaterialKind | Literal[""]:
 
 def read_facts(
     old: MaterialFacts,
+    kind: MaterialKind,
     *,
     like: str | None,
     inci: str | None,
@@ -97,6 +102,7 @@ def read_facts(
     purity: str | None,
     strength: str | None,
     water: str | None,
+    uses_up: str | None,
     density: str | None,
     note: str | None,
 ) -> MaterialFacts:
@@ -113,9 +119,9 @@ def read_facts(
     if alkali:
         if alkali.lower() not in ("naoh", "koh"):
             raise BadInput(f"'{alkali}' is not an alkali known here; write NaOH or KOH.")
-        kind: AlkaliKind = "NaOH" if alkali.lower() == "naoh" else "KOH"
-        name = "SODIUM HYDROXIDE" if kind == "NaOH" else "POTASSIUM HYDROXIDE"
-        facts = replace(facts, alkali_kind=kind, inci=inci.upper() if inci else name)
+        meant: AlkaliKind = "NaOH" if alkali.lower() == "naoh" else "KOH"
+        name = "SODIUM HYDROXIDE" if meant == "NaOH" else "POTASSIUM HYDROXIDE"
+        facts = replace(facts, alkali_kind=meant, inci=inci.upper() if inci else name)
     if purity and strength:
         raise BadInput("Flakes have a purity and a stock lye has a strength; give one of them.")
     if purity:
@@ -127,6 +133,11 @@ def read_facts(
             facts = replace(facts, water_ppm=max(1_000_000 - ppm, 0))
     if water:
         facts = replace(facts, water_ppm=parse_share(water, what="the water"))
+    if uses_up:  # of a range the lower end, which errs towards less lye
+        low, _ = read_sap(uses_up, what="what it uses up")
+        facts = replace(facts, acid_koh_mg_per_kg=low or None)
+        if facts.acid_koh_mg_per_kg and kind == "additive" and facts.purity_ppm is None:
+            facts = replace(facts, purity_ppm=1_000_000)
     if density:
         facts = replace(facts, density_mg_per_ml=read_density(density))
     if note:

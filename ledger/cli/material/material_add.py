@@ -17,6 +17,7 @@ from ledger.cli.material.facts import (
     Sap,
     Source,
     Strength,
+    UsesUp,
     Water,
     kind_of,
     read_facts,
@@ -46,6 +47,7 @@ def command(
     purity: Purity = None,
     strength: Strength = None,
     water: Water = None,
+    uses_up: UsesUp = None,
     density: Density = None,
     note: Note = None,
     yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about an unlikely figure.")] = False,
@@ -59,6 +61,7 @@ def command(
         raise BadInput(f"What kind of material is {name}?{hint} Add --kind with one of: {', '.join(KINDS)}.")
     facts = read_facts(
         MaterialFacts(name),
+        chosen_kind,
         like=like,
         inci=inci,
         salts=salts,
@@ -68,6 +71,7 @@ def command(
         purity=purity,
         strength=strength,
         water=water,
+        uses_up=uses_up,
         density=density,
         note=note,
     )

@@ -18,6 +18,7 @@ from ledger.cli.material.facts import (
     Sap,
     Source,
     Strength,
+    UsesUp,
     Water,
     as_facts,
     read_facts,
@@ -41,6 +42,7 @@ def command(
     purity: Purity = None,
     strength: Strength = None,
     water: Water = None,
+    uses_up: UsesUp = None,
     density: Density = None,
     note: Note = None,
     yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about an unlikely figure.")] = False,
@@ -50,6 +52,7 @@ def command(
     card = material_by_code(here.rows(), which)
     facts = read_facts(
         as_facts(card),
+        card.kind,
         like=like,
         inci=inci,
         salts=salts,
@@ -59,6 +62,7 @@ def command(
         purity=purity,
         strength=strength,
         water=water,
+        uses_up=uses_up,
         density=density,
         note=note,
     )

@@ -35,7 +35,9 @@ def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
         ),
         (
             "uses up",
-            f"{card.acid_koh_mg_per_kg / 1_000_000:.4g} g KOH per g of pure acid" if card.acid_koh_mg_per_kg else "",
+            f"{card.acid_koh_mg_per_kg / 1_000_000:.4g} g KOH per g{' of pure acid' * (card.kind == 'additive')}"
+            if card.acid_koh_mg_per_kg
+            else "",
         ),
         ("water", show_share(card.water_ppm) if card.water_ppm else ""),
         ("density", f"{card.density_mg_per_ml / 1000:.3f} g/mL" if card.density_mg_per_ml else ""),

@@ -71,7 +71,7 @@ class Case:
             tuple(one.figures.alkali(one.mass_mg) for one in lines if one.role == "alkali"),
             _acids(lines),
             self.scale_step_mg,
-            open_acids((one.figures, one.mass_mg) for one in lines if one.role == "additive"),
+            open_acids((one.figures, one.mass_mg) for one in lines),
         )
 
     def meant(self) -> Superfat:
@@ -121,7 +121,7 @@ def lye_parts(lines: Sequence[InPot]) -> tuple[int, int]:
 
 def _acids(lines: Sequence[InPot], *, matched: bool = False) -> Fraction:
     """The KOH that acids use up, or only those for which the recipe adds alkali, in mg."""
-    found = (one for one in lines if one.role == "additive" and (one.in_demand or not matched))
+    found = (one for one in lines if not matched or (one.role == "additive" and one.in_demand))
     return sum((one.figures.acid_koh_mg(one.mass_mg) for one in found), Fraction(0))
 
 

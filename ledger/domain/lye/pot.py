@@ -129,7 +129,7 @@ class Figures:
 
     def water_mg(self, mass_mg: int) -> Fraction:
         """The water in so much of it, in mg: a liquid without a figure is water, as is the rest of a weak acid."""
-        if self.acid_koh_mg_per_kg is not None:
+        if self.acid_koh_mg_per_kg is not None and self.water_ppm is None:
             return mass_mg * Fraction(WHOLE_PPM - (self.purity_low_ppm or WHOLE_PPM), WHOLE_PPM)
         return mass_mg * Fraction(WHOLE_PPM if self.water_ppm is None else self.water_ppm, WHOLE_PPM)
 

@@ -110,9 +110,9 @@ def pot_as_weighed(weighed: Iterable[Weighed], process: Process, scale_step_mg: 
         tuple(one.figures.fat(one.mass_mg) for one in fats if not one.after_cook),
         tuple(one.figures.fat(one.mass_mg) for one in fats if one.after_cook),
         tuple(one.figures.alkali(one.mass_mg) for one in found if one.role == "alkali"),
-        sum((one.figures.acid_koh_mg(one.mass_mg) for one in found if one.role == "additive"), Fraction(0)),
+        sum((one.figures.acid_koh_mg(one.mass_mg) for one in found), Fraction(0)),
         scale_step_mg,
-        open_acids((one.figures, one.mass_mg) for one in found if one.role == "additive"),
+        open_acids((one.figures, one.mass_mg) for one in found),
     )
 
 

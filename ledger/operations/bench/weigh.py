@@ -101,10 +101,8 @@ def weigh(
 
 
 def _bears_on_the_lye(rows: Rows, line: PlanLineRow) -> bool:
-    """Fats, alkalis and acids do."""
-    if line.role == "additive":
-        return material_by_id(rows, line.material_id).acid_koh_mg_per_kg is not None
-    return line.role in ("fat", "alkali")
+    """Fats, alkalis and what uses up alkali do."""
+    return line.role in ("fat", "alkali") or material_by_id(rows, line.material_id).acid_koh_mg_per_kg is not None
 
 
 def may_be_weighed(batch: BatchRow, on: date, *, correct: bool = False) -> None:

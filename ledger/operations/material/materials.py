@@ -73,11 +73,10 @@ def check_facts(kind: MaterialKind, facts: MaterialFacts) -> None:
     if kind == "alkali" and facts.alkali_kind is None:
         raise BadInput(f"Which alkali is {facts.name}? Add --alkali NaOH or --alkali KOH.")
     if facts.acid_koh_mg_per_kg is not None:
-        if kind != "additive":
-            raise BadInput(f"An acid such as {facts.name} is an additive; write --kind additive.")
-        if facts.purity_ppm is None:
+        _check_uses_up(kind, facts)
+        if kind == "additive" and facts.purity_ppm is None:
             raise BadInput(f"How strong is {facts.name}? Add --strength 80, as its label or certificate says.")
-        if not 0 < facts.purity_ppm <= WHOLE_PPM:
+        if facts.purity_ppm is not None and not 0 < facts.purity_ppm <= WHOLE_PPM:
             raise BadInput(
                 f"A strength of {facts.purity_ppm / 10_000:g} % cannot be; it lies above 0, at most at 100 %."
             )
@@ -89,6 +88,20 @@ def check_facts(kind: MaterialKind, facts: MaterialFacts) -> None:
         raise BadInput(f"The water in {facts.name} is a share above 0, at most 100 %, of a liquid; look at --water.")
     if facts.alkali_kind == "KOH" and facts.purity_ppm is None:
         raise BadInput("KOH is sold at 85 to 95 % and the lye depends on it; add --purity 90 from its certificate.")
+
+
+def _check_uses_up(kind: MaterialKind, facts: MaterialFacts) -> None:
+    """Raise BadInput for alkali used up where it is told otherwise, or by what is not weighed into a pot."""
+    if kind in ("fat", "intermediate", "alkali", "packaging", "soap", "rework"):
+        why = "its saponification value tells that" if kind in ("fat", "intermediate") else f"it is {kind}"
+        raise BadInput(f"{facts.name} is not said to use up alkali: {why}. Leave out --uses-up.")
+    if kind != "additive" and facts.purity_ppm is not None:
+        raise BadInput(
+            f"An acid such as {facts.name} is an additive; write --kind additive. Of anything else write what it uses "
+            "up as it is (--uses-up), and no strength."
+        )
+    if kind == "liquid" and facts.water_ppm is None:
+        raise BadInput(f"How much of {facts.name} is water? Add --water 87, in percent.")
 
 
 def add_material(book: Book, facts: MaterialFacts, *, kind: MaterialKind, code: str | None) -> str:

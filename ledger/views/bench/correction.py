@@ -231,8 +231,8 @@ def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solutio
 
 
 def _lye_words(case: Case) -> str:
-    """How strong the lye is with the water as it is, and what that means (common practice, no source)."""
-    water, alkali = lye_parts([one for one in case.lines if one.stage == WITH_THE_LYE])
+    """How strong the lye is with the water as it is, all of it, and what that means (common practice, no source)."""
+    water, alkali = lye_parts(case.lines)
     shown = f"the lye is then {show_share(lye_concentration(water, alkali))}"
     meant = case.line.target_mg
     effect = "it traces faster and dries sooner" if case.line.mass_mg < meant else "it traces slower and dries longer"

@@ -111,7 +111,7 @@ def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
                 stage=line.stage,
                 pieces=line.counted,
                 weighed=line.used if line.logged else None,
-                acid=cards[line.material_id].acid_koh_mg_per_kg is not None,
+                acid=line.role == "additive" and cards[line.material_id].acid_koh_mg_per_kg is not None,
             )
         )
 

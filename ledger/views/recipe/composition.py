@@ -61,7 +61,10 @@ def charged(process: Process, inputs: Iterable[Input]) -> Charged:
             found_fats.append(FatIn(one.card.name, mass, fat.sap_mg_per_kg, ester_of(one.card), one.held_back))
         elif one.role == "alkali":
             alkali = figures.alkali(mass)
+            pure = mass * alkali.purity_ppm / WHOLE_PPM
             water = figures.water_mg(mass) if figures.water_ppm is not None else Fraction(0)
+            if alkali.kind == "KOH" and figures.water_ppm is None:
+                water = mass - pure  # what flakes hold besides is water
             alkalis.append(AlkaliIn(alkali.kind, mass, alkali.purity_ppm, water))
         elif one.role != "packaging":
             wet = one.card.kind == "liquid" or figures.acid_koh_mg_per_kg is not None

@@ -87,7 +87,7 @@ def _check_line(line: RecipeLine, card: MaterialCard, process: Process, file: st
         )
     if card.acid_koh_mg_per_kg is not None and line.role == "additive" and line.add_alkali is None:
         raise BadInput(
-            f"{file}: {card.name} is an acid and uses up alkali; write add_alkali = true to add alkali for it, or "
+            f"{file}: {card.name} uses up alkali; write add_alkali = true to add alkali for it, or "
             "add_alkali = false to let the superfat rise."
         )
     if card.acid_koh_mg_per_kg is None and line.add_alkali is not None:

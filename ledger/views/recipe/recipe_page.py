@@ -171,7 +171,9 @@ def _lines(sheet: RecipeSheet) -> list[PageLine]:
                 note=one.line.note,
                 caustic=card.alkali_kind is not None,
                 figure=_figure(sheet, one.line.material),
-                acid_in_jug=card.acid_koh_mg_per_kg is not None and one.line.stage == WITH_THE_LYE,
+                acid_in_jug=one.line.role == "additive"
+                and card.acid_koh_mg_per_kg is not None
+                and one.line.stage == WITH_THE_LYE,
             )
         )
     return found
@@ -187,6 +189,8 @@ def _figure(sheet: RecipeSheet, word: str) -> str | None:
             return "reckoned as pure, which errs towards more superfat"
         return f"{'strength' if card.dissolved else 'purity'} {figures.purity_words()}"
     if card.acid_koh_mg_per_kg is not None:
+        if card.kind != "additive":
+            return f"uses up {card.acid_koh_mg_per_kg / 1000:.4g} mg KOH per g (your own entry)"
         used = f"uses up {card.acid_koh_mg_per_kg / 1_000_000:.4g} g KOH per g of pure acid (by its formula)"
         return f"{used}; strength {figures.purity_words()}"
     if card.kind == "liquid" and card.water_ppm is not None:
