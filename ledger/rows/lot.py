@@ -58,11 +58,6 @@ class LotRow(NamedTuple):
         return in_pieces(self.kind)
 
     @property
-    def of_nobody(self) -> bool:
-        """Whether it is only known that some of the material was there, and not from which delivery."""
-        return self.supplier == NOBODY
-
-    @property
     def number_unknown(self) -> bool:
         """Whether a supplier's lot number was never learnt (her own growing has none to learn)."""
         return self.supplier_id is not None and self.supplier_number is None and not self.supplier_own

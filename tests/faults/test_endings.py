@@ -341,4 +341,4 @@ def test_a_reader_that_has_seen_enough_stops_no_work(shop: Any) -> None:
 def test_a_demo_that_has_no_place_is_one_line(run: Any, tmp_path: Path, where: str) -> None:
     (tmp_path / "notes").write_text("hers", encoding="utf-8")
     assert run("demo", where, code=2).stderr.count("\n") == 1
-    assert run("--ledger", "/proc/soap.db", "init", "--business", "X", input="IE\n\n\n\n\n", code=2).stderr
+    assert run("--ledger", "/proc/soap.db", "init", "--business", "X", input="IE\n\n\n\n\n\n", code=2).stderr

@@ -31,10 +31,11 @@ def test_by_flags(run: Any, tmp_path: Path) -> None:
 
 
 def test_by_prompts_enter_takes_what_is_proposed(run: Any, tmp_path: Path) -> None:
-    answers = "Tidewrack Soaps\nIE\n\n\n\neu\nNuala Quill\n3 Slip Lane, Port Emmer\n"
+    answers = "Tidewrack Soaps\nIE\n\n\n\neu\nNuala Quill\n3 Slip Lane, Port Emmer\n1 g\n"
     run("init", input=answers)
     known = settings(open_rows(tmp_path / "soap.db"))
     assert (known.business, known.currency, known.units) == ("Tidewrack Soaps", "EUR", "metric")
+    assert known.scale_step_mg == 1000
     assert known.addresses == {"eu": Responsible("Nuala Quill", "3 Slip Lane, Port Emmer")}
 
 

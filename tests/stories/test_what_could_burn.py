@@ -180,13 +180,13 @@ def test_shea_with_a_certificate_is_planned_at_five_percent(butters: Any) -> Non
 @freeze_time("2026-10-05 10:00:00")
 def test_an_ordinary_soap_of_published_figures_is_planned_at_five_percent_without_a_word(butters: Any) -> None:
     # olive 184 to 196, coconut 248 to 265, cocoa butter 188 to 198: 500 x 190 + 300 x 256.5 + 200 x 193 = 210.55 g
-    # KOH, of which 3.0, 2.55 and 1.0 g are open: 1.425, 1.211 and 0.475 %, and by the scale 0.08 %: together 1.931 %.
-    # Likely low is 1 - 0.95 x 1.01931 = 3.17 %. All low: the fats at their least take 203.938 g KOH, the lye with a
-    # step of the scale more is worth 200.163 g: 1.85 %.
+    # KOH, of which 3.0, 2.55 and 1.0 g are open: 1.425, 1.211 and 0.475 %, by the step of the scale 0.08 %, by what it
+    # is untrue 0.1 %: together 1.934 %. Likely low is 1 - 0.95 x 1.01934 = 3.16 %. Lye without a paper may be
+    # 97 %: with these 3 % the root is 3.569 %, and likely high 1 - 0.95 x (1 - 0.03569) = 8.39 %.
     done = butters("batch", "plan", "ordinary")
     assert done.stderr == ""
     said = " ".join(done.stdout.split())
-    assert "superfat is 5.00 % as reckoned, likely low 3.17 %, all low 1.85 %" in said
+    assert "From these lots: superfat 5.0 %, likely 3.2 to 8.4 %." in said
     assert "likely to be" not in said
     assert "(all low): rare" not in said
     assert "--anyway" not in said
@@ -211,9 +211,12 @@ def test_whose_the_one_figure_is_stands_wherever_the_lye_is_spoken_of(bench: Any
     assert "190 typed for the material, taken as 184.3 to 195.7 [a web page]" in said("material", "show", "olive oil")
     assert typed in said("lot", "show", "L1-X")
     bench("recipe", "add", "plain.toml")
-    shown = said("recipe", "show", "plain")
+    shown = said("recipe", "show", "plain", "--parts")
     assert f"Reckoned with {typed}." in shown
-    assert "likely low 2.15 %" in shown  # 1 - 0.95 x 1.03, and a scale of 0.1 g does not show
+    assert "Likely low 2.15 %" in shown  # 1 - 0.95 x 1.03, and a scale of 0.1 g does not show
+    assert "one batch in thirty lies lower" in shown
+    assert "olive oil 3.00 %, the scale 0.13 %" in shown  # 0.08 of its step and 0.1 of what it is untrue
+    assert "one batch in thirty" not in said("recipe", "show", "plain")
     planned = said("batch", "plan", "plain")
     assert f"Reckoned with {typed}." in planned
     bench("batch", "log", "26-001-4", "--as-planned")
@@ -225,6 +228,6 @@ def test_whose_the_one_figure_is_stands_wherever_the_lye_is_spoken_of(bench: Any
     assert f"Reckoned with {typed}." in said("batch", "plan", "thin", code=1)  # 1 - 0.98 x 1.03 is below nothing
     bench("receive", "ottersby", "--accept", "--line", "olive oil; 5 kg; lot A2; 35; sap 190; best before 2026-12-01")
     assert "certificate saponification value 190 ± 1" in said("lot", "show", "L4-4")
-    planned = said("batch", "plan", "thin")  # 1 - 0.98 x (1 + 1 / 190) = 1.48 %
+    planned = said("batch", "plan", "thin")  # 0.526 % and 0.13 % of the scale: 2 - 0.98 x 0.542 = 1.47 %
     assert "Reckoned with olive oil, lot L4-4: certificate 190 ± 1." in planned
-    assert "likely low 1.48 %" in planned
+    assert "superfat 2.0 %, likely 1.5 to" in planned

@@ -103,7 +103,7 @@ def say_plan(sheet: Worksheet, units: Units) -> None:
     if sheet.superfat:
         if sheet.before_addition:
             say_wrapped(f"In the pot, before the fat held back goes in: {superfat_words(sheet.before_addition)}.")
-        say_wrapped(f"From these lots the superfat is {superfat_words(sheet.superfat)}.")
+        say_wrapped(f"From these lots: superfat {superfat_words(sheet.superfat)}.")
         say_stated(sheet.stated)
     table(
         ("line", "when", "material", "lot", "amount", "OK from", "to"),

@@ -1,6 +1,7 @@
 """The superfat as weighed, on the screen."""
 
 from ledger.cli.kit.show import say_wrapped
+from ledger.cli.recipe.page_words import likely_words
 from ledger.domain.lye.uncertainty import all_low_warning
 from ledger.domain.lye.weighed import LyeCheck
 from ledger.units.quantity import show_share
@@ -16,8 +17,7 @@ def say_superfat(check: LyeCheck) -> None:
         if found is not None:
             say_wrapped(
                 f"As weighed, from these lots, the superfat {pot + ' ' if pot else ''}is "
-                f"{show_share(found.nominal_ppm, 2)}; likely low {show_share(found.likely_low_ppm, 2)}, "
-                f"all low {show_share(found.all_low_ppm, 2)}."
+                f"{show_share(found.nominal_ppm, 2)}, {likely_words(found)}."
             )
     if warning := all_low_warning(check.before_addition or check.superfat or check.as_meant):
         say_wrapped(warning)

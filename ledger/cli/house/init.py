@@ -62,6 +62,9 @@ def command(
     for text in market or ():
         code, responsible = _market(text)
         addresses[code] = Responsible(*responsible)
+    asked = old is None and None in (business, country, currency, units, time_zone)
+    if scale_step is None and asked:
+        scale_step = ask("Smallest step your bench scale shows, for example 0.1 g or 1 g", default="0.1 g")
     setup = Setup(
         business=name,
         country=land,
@@ -90,6 +93,8 @@ def command(
             here.path.unlink()
         raise
     say(f"The ledger of {name} is started in {here.path}.")
+    if scale_step is None:
+        say('Your scale is taken to show 0.1 g; where it shows 1 g: soapledger init --scale-step "1 g"')
     say("Next: soapledger supplier add NAME, then soapledger material add NAME --like olive")
 
 

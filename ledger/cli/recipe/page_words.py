@@ -11,8 +11,11 @@ from ledger.units.words import Units
 from ledger.views.recipe.recipe_page import LyePage, RecipePage
 
 
-def say_page(page: RecipePage) -> None:
-    """Say it: the answer first, then the lines, the lye, the soap and its fatty acids."""
+def say_page(page: RecipePage, *, parts: bool = False) -> None:
+    """Say it: the answer first, then the lines, the lye, the soap and its fatty acids.
+
+    `parts` says what the range of the superfat is made of.
+    """
     units = page.units
     made = f"{page.process} process" if page.process in ("cold", "hot") else page.process
     head = f"{page.name}, version {page.version}: {made}"
@@ -34,7 +37,7 @@ def say_page(page: RecipePage) -> None:
         right=(3, 4),
     )
     if page.lye:
-        _say_lye(page.lye, units)
+        _say_lye(page.lye, units, parts=parts)
         say_stated(page.stated)
     _say_dough(page)
     if page.stages:
@@ -59,11 +62,14 @@ def say_page(page: RecipePage) -> None:
 
 
 def superfat_words(found: Superfat) -> str:
-    """The three figures of a superfat."""
-    return (
-        f"{show_share(found.nominal_ppm, 2)} as reckoned, likely low {show_share(found.likely_low_ppm, 2)}, "
-        f"all low {show_share(found.all_low_ppm, 2)}"
-    )
+    """A superfat as reckoned, and the range it likely lies in."""
+    return f"{show_share(found.nominal_ppm)}, {likely_words(found)}"
+
+
+def likely_words(found: Superfat) -> str:
+    """The range a superfat likely lies in."""
+    low = show_share(found.likely_low_ppm).rstrip("%").rstrip()
+    return f"likely {low} to {show_share(found.likely_high_ppm or 0)}"
 
 
 def say_stated(stated: Sequence[str]) -> None:
@@ -72,7 +78,7 @@ def say_stated(stated: Sequence[str]) -> None:
         say_wrapped(f"Reckoned with {'; '.join(stated)}.")
 
 
-def _say_lye(lye: LyePage, units: Units) -> None:
+def _say_lye(lye: LyePage, units: Units, *, parts: bool) -> None:
     say_wrapped(
         f"Lye concentration {show_share(lye.concentration_ppm)}; water to alkali "
         f"{lye.water_per_alkali_thousandths / 1000:.2f} : 1; water {show_share(lye.water_of_fats_ppm)} of the fats "
@@ -82,10 +88,19 @@ def _say_lye(lye: LyePage, units: Units) -> None:
         say_wrapped(f"Superfat in the pot, before the fat held back goes in: {superfat_words(lye.before_addition)}.")
     left = show_mass(lye.fat_left_mg, units)
     say_wrapped(f"Superfat of all the fats: {superfat_words(lye.superfat)}; about {left} of fat is left.")
-    widest = [one for one in lye.superfat.spreads if one.share_ppm][:3]
-    if widest:
-        open_ = ", ".join(f"{one.what} {show_share(one.share_ppm)}" for one in widest)
-        say_wrapped(f"What is least known, as a share of the alkali: {open_}.")
+    if parts:
+        _say_parts(lye.before_addition or lye.superfat)
+
+
+def _say_parts(found: Superfat) -> None:
+    """What the likely range is made of."""
+    say_wrapped(
+        f"Likely low {show_share(found.likely_low_ppm, 2)}: what is not known of each, combined in quadrature; about "
+        f"one batch in thirty lies lower. All low {show_share(found.all_low_ppm, 2)}: every one at its limit together."
+    )
+    open_ = ", ".join(f"{one.what} {show_share(one.share_ppm, 2)}" for one in found.spreads if one.share_ppm)
+    if open_:
+        say_wrapped(f"What is not known, as a share of the alkali, the widest first: {open_}.")
 
 
 def _say_dough(page: RecipePage) -> None:

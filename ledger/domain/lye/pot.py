@@ -76,7 +76,8 @@ class Figures:
         """How much less KOH so much of an acid may use up than `acid_koh_mg`, in mg: it may be weaker than typed."""
         if self.acid_koh_mg_per_kg is None:
             return Fraction(0)
-        return Fraction(mass_mg * self.purity_open_ppm * self.acid_koh_mg_per_kg, WHOLE_PPM * MG_PER_KG)
+        room = STATED_PURITY_SPREAD if self.purity_of else self.purity_open_ppm
+        return Fraction(mass_mg * room * self.acid_koh_mg_per_kg, WHOLE_PPM * MG_PER_KG)
 
     def sap_words(self) -> str:
         """The saponification value in mg KOH per g: a range, a lot's own figure, or one typed for the material."""
@@ -96,7 +97,7 @@ class Figures:
             return f"{low / 10_000:g} to {high / 10_000:g} %"
         shown = f"{low / 10_000:g} %"
         if self.purity_of:
-            return f"{shown} ± {STATED_PURITY_SPREAD / 10_000:g}" if self.alkali_kind else shown
+            return f"{shown} ± {STATED_PURITY_SPREAD / 10_000:g}"
         if not self.purity_open_ppm:
             return f"{shown} for the material"
         if self.alkali_kind:

@@ -3,7 +3,7 @@
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Sequence
 from fractions import Fraction
-from math import floor, isqrt
+from math import ceil, floor, isqrt
 from typing import NamedTuple
 
 from ledger.domain.lye.saponification import MG_PER_KG, AlkaliCharge, FatCharge, demand_koh, superfat_of
@@ -13,6 +13,12 @@ from ledger.units.quantity import WHOLE_PPM, show_share
 # of a fat agrees to about 1 mg KOH per g, and an assay of an alkali to about half a percent.
 STATED_SAP_SPREAD = 1_000
 STATED_PURITY_SPREAD = 5_000
+# NaOH without a certificate is reckoned as pure; so much less it may be, which only raises the superfat (Ph. Eur. 97.0
+# to 100.5 %, from memory, unverified).
+PURE_DOWN_TO_PPM = 970_000
+# How far a scale that shows each step right is untrue between the weight of the fats and that of the lye. Common
+# practice, no source; what it is untrue by everywhere alike cancels out.
+UNTRUE_PPM = 1_000
 STEP = 5_000  # advice on the superfat goes in steps of half a percent
 
 
@@ -27,14 +33,16 @@ class Spread(NamedTuple):
 class Superfat(NamedTuple):
     """The superfat as reckoned, and how low it may lie; in ppm.
 
-    *Likely low*: the independent spreads of fats, alkali and scale combined in quadrature. *All low*: every
-    one at its limit together.
+    *Likely low*: the independent spreads of fats, alkali, acids and scale combined in quadrature; about one batch in
+    thirty lies lower, where lots lie anywhere within their ranges (tests/oracles/test_drawn_batches.py). *Likely high*:
+    the same to the other side. *All low*: every one at its limit together.
     """
 
     nominal_ppm: int
     likely_low_ppm: int
     all_low_ppm: int
     spreads: tuple[Spread, ...]  # the widest first
+    likely_high_ppm: int | None = None
 
 
 def superfat_range(
@@ -60,12 +68,16 @@ def superfat_range(
     for name, koh_mg in acids_open if gross else ():
         shares[name, "acid"] = shares.get((name, "acid"), Fraction(0)) + koh_mg / gross
     steps = _steps(fats, alkalis, full, gross, scale_step_mg)
-    moved = [share * (net if of == "fat" else gross) for (_, of), share in shares.items()]
-    moved += [share * (net if of == "fat" else gross) for of, share in steps]
-    likely = 1 - (net + _root(moved)) / full
+    moved = [share * (net if of == "fat" else gross) for of, share in steps]
+    low = [share * (net if of == "fat" else gross) for (_, of), share in shares.items()]
+    weaker = [alkali.koh_mg * _purity_below(alkali) / alkali.purity_ppm for alkali in alkalis]
+    high = [share * (net if of == "fat" else gross) for (_, of), share in shares.items() if of != "alkali"] + weaker
+    likely = 1 - (net + _root((*moved, *low))) / full
+    likely_high = 1 - (net - _root((*moved, *high))) / full
     least_fats = sum((_at_its_least(fat, scale_step_mg) for fat in fats), Fraction(0))
     least_acids = acids_koh_mg - sum((koh_mg for _, koh_mg in acids_open), Fraction(0))
-    most_alkali = sum((_at_its_top(alkali, scale_step_mg) for alkali in alkalis), Fraction(0)) - least_acids
+    untrue = 1 + Fraction(UNTRUE_PPM if scale_step_mg else 0, WHOLE_PPM)
+    most_alkali = sum((_at_its_top(alkali, scale_step_mg) for alkali in alkalis), Fraction(0)) * untrue - least_acids
     all_low = 1 - most_alkali / least_fats if least_fats > 0 else Fraction(-1)
     spreads = [Spread(what, of, round(share * WHOLE_PPM)) for (what, of), share in shares.items()]
     spreads.append(Spread("the scale", "scale", round(_root(share for _, share in steps) * WHOLE_PPM)))
@@ -74,6 +86,7 @@ def superfat_range(
         floor(likely * WHOLE_PPM),
         floor(all_low * WHOLE_PPM),
         tuple(sorted(spreads, key=lambda one: -one.share_ppm)),
+        ceil(likely_high * WHOLE_PPM),
     )
 
 
@@ -93,9 +106,10 @@ def _shares(
 def _steps(
     fats: Sequence[FatCharge], alkalis: Sequence[AlkaliCharge], full: Fraction, gross: Fraction, step: int
 ) -> list[tuple[str, Fraction]]:
-    """What a step of the scale leaves open at each weighing, likewise."""
+    """What a step of the scale leaves open at each weighing, and what it is untrue by between fats and lye."""
     found = [("fat", step * fat.sap_mg_per_kg / MG_PER_KG / full) for fat in fats]
-    return found + [("alkali", alkali.koh_mg / gross * step / alkali.mass_mg) for alkali in alkalis if alkali.mass_mg]
+    found += [("alkali", alkali.koh_mg / gross * step / alkali.mass_mg) for alkali in alkalis if alkali.mass_mg]
+    return [*found, ("alkali", Fraction(UNTRUE_PPM, WHOLE_PPM))] if step and gross else found
 
 
 def _root(shares: Iterable[Fraction]) -> Fraction:
@@ -117,6 +131,14 @@ def _purity_spread(alkali: AlkaliCharge) -> Fraction:
     """Upwards only: an alkali cannot be purer than pure, so one reckoned as pure leaves nothing open."""
     half = Fraction(alkali.purity_high_ppm - alkali.purity_low_ppm, 2)
     return min(max(half, Fraction(STATED_PURITY_SPREAD)), WHOLE_PPM - alkali.purity_ppm)
+
+
+def _purity_below(alkali: AlkaliCharge) -> Fraction:
+    """Downwards: one reckoned as pure may be as weak as is sold."""
+    if alkali.purity_ppm == WHOLE_PPM:
+        return Fraction(WHOLE_PPM - PURE_DOWN_TO_PPM)
+    half = Fraction(alkali.purity_high_ppm - alkali.purity_low_ppm, 2)
+    return max(half, Fraction(STATED_PURITY_SPREAD))
 
 
 def _at_its_top(alkali: AlkaliCharge, step: int) -> Fraction:

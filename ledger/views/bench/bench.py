@@ -6,7 +6,7 @@ from ledger.domain.bench.mass_balance import MassBalance
 from ledger.domain.bench.steps import Step, steps
 from ledger.domain.tools.limits import LineRead, Read
 from ledger.rows.batch import BatchRow, PlanLineRow, plan_lines
-from ledger.rows.lot import lot_by_id, lots_by_id
+from ledger.rows.lot import NOBODY, lot_by_id, lots_by_id
 from ledger.rows.movement import offcuts_of, taken_on
 from ledger.rows.opened import Rows
 from ledger.rows.reading import cooked_off, current_readings, mass_in
@@ -56,7 +56,7 @@ def _others(rows: Rows, line: PlanLineRow, units: Units) -> tuple[str, ...]:
     return tuple(
         f"{show_mass(mass, units)} of {lots[lot].material}, lot {lots[lot].code}{' (not known which)' * unknown}"
         for lot, mass in taken.items()
-        if (unknown := lots[lot].of_nobody) or lots[lot].material_id != line.material_id
+        if (unknown := lots[lot].supplier == NOBODY) or lots[lot].material_id != line.material_id
     )
 
 
