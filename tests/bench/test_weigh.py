@@ -179,7 +179,7 @@ def test_nothing_goes_in_before_the_plan_or_after_the_cut(shop: Shop) -> None:
     with pytest.raises(BadInput, match="was planned for 6 May 2026"):
         log(shop.book, planned(shop.book), {1: "600"}, on=date(2026, 5, 5))
     with pytest.raises(Refused, match="is curing; nothing more goes in"):
-        log(shop.book, cut(shop.book), {1: "600"}, correct=True)
+        log(shop.book, cut(shop.book), {1: "600"})
     with pytest.raises(BadInput, match="has no line 9; its lines are 1 to 4"):
         log(shop.book, planned(shop.book), {9: "600"})
 
