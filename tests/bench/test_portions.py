@@ -399,7 +399,7 @@ def test_dough_weights_are_not_undone_under_a_division(tide: Shop) -> None:
     divide_batch(tide.book, code, {}, on=MADE, by="Nuala")
     with pytest.raises(Refused, match=f"lot {dough_lot(tide, code)}"):
         undo(tide.book, weighing)
-    with pytest.raises(Refused, match="only .* would have gone in"):
+    with pytest.raises(Refused, match=r"only .* would have gone in"):
         weigh(tide.book, code, {1: [Weighed(590_000)]}, on=MADE, by="Nuala", correct=True)
 
 

@@ -22,6 +22,7 @@ from ledger.units.words import Process, Role, Stage, Units
 from ledger.views.bench.batch_notes import notes_before, notes_that_stay
 from ledger.views.bench.bench import steps_of
 from ledger.views.lye.lye_check import meant_in
+from ledger.views.recipe.hazards import hazards_of
 
 
 @dataclass(frozen=True)
@@ -123,6 +124,12 @@ def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
     if batch.process in ("cold", "hot"):
         pot = pot_as_weighed(meant, batch.process, own.scale_step_mg)
     fats, alkali, water = total("fat"), dry_alkali(meant), water_of(meant)
+    hazards = []
+    if pot and alkali:
+        jug = lye_concentration(water_of(one for one in meant if one.stage == WITH_THE_LYE), alkali)
+        put_in = [(cards[line.material_id], line.stage, line.target) for line in planned if line.role != "packaging"]
+        mould = recipe.mould if recipe else None
+        hazards = hazards_of(batch.process, put_in, fats, pot.superfat().nominal_ppm, jug, mould)
     return Worksheet(
         business=own.business,
         units=own.units,
@@ -153,7 +160,7 @@ def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
         bars_planned=batch.bars_planned,
         net_weight_mg=recipe.net_weight_mg if recipe else None,
         ready_days=batch.cure_days,
-        notes=tuple(notes_before(rows, batch) + notes_that_stay(rows, batch, pot.lowest() if pot else None)),
+        notes=tuple(hazards + notes_before(rows, batch) + notes_that_stay(rows, batch, pot.lowest() if pot else None)),
         printed_from=printed_from(rows, program),
         stated=stated(one.figures for one in meant),
     )

@@ -19,10 +19,9 @@ from ledger.units.words import Process, Role, Units
 from ledger.views.material.figures import figures_of
 from ledger.views.recipe.composition import Stages, recipe_stages
 from ledger.views.recipe.density import own_density
+from ledger.views.recipe.hazards import hazards_of
 from ledger.views.recipe.recipe import RecipeSheet, recipe_sheet
 from ledger.views.recipe.skin import SkinCheck, recipe_skin_checks
-
-MUCH_FRAGRANCE, WEAK_LYE_PPM = 6, 200_000  # percent of the fats; common practice, no source
 
 
 @dataclass(frozen=True)
@@ -245,17 +244,14 @@ def lye_warnings(sheet: RecipeSheet, units: Units) -> list[str]:
         return []
     pot, recipe, lye = sheet.formulation.pot, sheet.recipe, sheet.formulation.lye
     low = pot.lowest()
-    found = []
-    scent = sum(one.target for one in sheet.targets if sheet.materials[one.line.material].kind == "fragrance")
-    if scent * 100 > sheet.fats_mg * MUCH_FRAGRANCE:
-        share = show_share(round(scent * 1_000_000 / sheet.fats_mg))
-        found.append(f"Fragrance is {share} of the fats; 1 to 3 % is usual (common practice, no source).")
     jug = lye_concentration(lye.with_lye_water_mg, lye.alkali_mg)
-    if jug < WEAK_LYE_PPM:
-        found.append(
-            f"The lye is weak, {show_share(jug)}; 25 to 40 % is usual (common practice, no source), and the bars "
-            "will be slow to dry."
-        )
+    put_in = [
+        (sheet.materials[one.line.material], one.line.stage, one.target)
+        for one in sheet.targets
+        if one.line.role != "packaging"
+    ]
+    mould = " ".join(word for word in (recipe.mould, recipe.mould_size.text if recipe.mould_size else None) if word)
+    found = hazards_of(recipe.process, put_in, sheet.fats_mg, pot.superfat().nominal_ppm, jug, mould)
     if jug != lye.concentration_ppm:
         found.append(
             f"Some of the water goes in later, so the lye in the jug is {show_share(jug)}; "

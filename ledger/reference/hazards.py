@@ -1,0 +1,32 @@
+"""The hazards known of things and of much of them, each with its source."""
+
+import csv
+from fractions import Fraction
+from functools import cache
+from pathlib import Path
+
+from ledger.domain.recipe.hazards import Hazard
+
+
+@cache
+def hazards() -> tuple[Hazard, ...]:
+    """Every row of the table, in the order in which they are said."""
+    with (Path(__file__).parent / "hazards.csv").open(encoding="utf-8", newline="") as file:
+        return tuple(
+            Hazard(
+                row["key"],
+                row["of"],
+                tuple(row["words"].split(";")) if row["words"] else (),
+                row["stage"] or None,
+                row["process"] or None,
+                _ppm(row["below_percent"]),
+                _ppm(row["over_percent"]),
+                row["text"],
+                row["source"],
+            )
+            for row in csv.DictReader(file)
+        )
+
+
+def _ppm(percent: str) -> int | None:
+    return round(Fraction(percent) * 10_000) if percent else None
