@@ -49,6 +49,7 @@ SETUP = Setup(
     time_zone="Europe/Dublin",
     addresses={"eu": ADDRESS, "gb": ADDRESS},
     labour_minor_per_hour=1500,
+    maker="Nuala",
 )
 PLAIN_BAR = """
 name = "Plain Bar"

@@ -38,6 +38,7 @@ class Settings(NamedTuple):
     labour_minor_per_hour: int | None
     scale_step_mg: int  # the smallest step her scale shows
     addresses: Mapping[str, Responsible]
+    maker: str | None = None  # who decides where nobody else is named
 
 
 def settings(rows: sqlite3.Connection) -> Settings:
@@ -70,6 +71,7 @@ def settings_if_any(rows: sqlite3.Connection) -> Settings | None:
         labour_minor_per_hour=row["labour_minor_per_hour"],
         scale_step_mg=row["scale_step_mg"] or SCALE_STEP_MG,
         addresses=addresses,
+        maker=row["maker"],
     )
 
 

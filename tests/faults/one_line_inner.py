@@ -45,6 +45,18 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("domain/cure/curing.py", "cure/test_cure.py units/test_dates.py"): [
         ("(ready - today).days", "(today - ready).days", "cure/test_cure_edges.py"),
     ],
+    ("domain/cure/weighings.py", "cure/test_weighings.py"): [
+        ("* WHOLE_PPM > limit_ppm", "* WHOLE_PPM >= limit_ppm"),
+        ("(days[-1] - one).days >= _FEWEST_DAYS", "(days[-1] - one).days > _FEWEST_DAYS"),
+        (">= _STEPS_TO_SEE * step_mg", "> _STEPS_TO_SEE * step_mg"),
+        ("(len(days[each]), -each.toordinal())", "(len(days[each]), each.toordinal())"),
+    ],
+    ("domain/cure/envelope.py", "cure/test_weighings.py"): [
+        ("len(points) < FEWEST_WEIGHINGS", "len(points) <= FEWEST_WEIGHINGS"),
+        (".days < FEWEST_DAYS", ".days <= FEWEST_DAYS"),
+        ("if mean <= dry_mg", "if mean < dry_mg - 1000"),
+        ("max(best.bounded / (len(points) - 3), 1.0)", "1.0"),
+    ],
     ("units/dates.py", "label/test_at_the_limit.py"): [
         ("if day > today:", "if day >= today:"),
         ("(today.weekday() - index) % 7", "(today.weekday() - index) % 7 or 7"),

@@ -114,7 +114,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("d.verdict = 'passed' AND d.\"on\" <= :on", "d.verdict = 'passed' AND d.\"on\" < :on"),
     ],
     ("views/cure/cure.py", "cure/test_cure_edges.py"): [
-        ("last = max([batch.yielded_on", "last = min([batch.yielded_on"),
+        ("max([batch.yielded_on, *", "min([batch.yielded_on, *"),
         ("one.weigh_on <= one.ready_on", "one.weigh_on < one.ready_on"),
         ("(one.ready_on, one.batch_code)", "(one.batch_code, one.ready_on)"),
     ],

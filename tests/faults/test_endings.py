@@ -85,7 +85,7 @@ def test_a_stream_for_warnings_that_is_full_changes_no_exit_code() -> None:
 def test_what_starts_a_ledger_stands_though_it_was_not_shown(tmp_path: Path) -> None:
     done = shell(
         "soapledger init --business X --country IE --currency EUR --units metric --time-zone Europe/Dublin "
-        "--market 'eu=X; Y' > /dev/full"
+        "--maker X --market 'eu=X; Y' > /dev/full"
     )
     assert done.returncode == 5
     assert "Entry 1 stands in soap.db" in done.stderr.decode()
@@ -341,4 +341,4 @@ def test_a_reader_that_has_seen_enough_stops_no_work(shop: Any) -> None:
 def test_a_demo_that_has_no_place_is_one_line(run: Any, tmp_path: Path, where: str) -> None:
     (tmp_path / "notes").write_text("hers", encoding="utf-8")
     assert run("demo", where, code=2).stderr.count("\n") == 1
-    assert run("--ledger", "/proc/soap.db", "init", "--business", "X", input="IE\n\n\n\n\n\n", code=2).stderr
+    assert run("--ledger", "/proc/soap.db", "init", "--business", "X", input="Nuala\nIE\n\n\n\n\n\n", code=2).stderr

@@ -1,18 +1,22 @@
 """Starting a ledger by flags or by prompts, and changing what it knows of her."""
 
+from dataclasses import replace
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
 
 import pytest
+from shop import SETUP
 
+from ledger.operations.house.setup import set_up
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
 from ledger.rows.opened import open_rows
 from ledger.rows.settings import Responsible, settings
 from ledger.storage.book import Book
 
 FLAGS = ["--business", "Tidewrack Soaps", "--country", "ie", "--currency", "eur", "--units", "metric"]
-FLAGS += ["--time-zone", "Europe/Dublin", "--market", "eu=Nuala Quill; 3 Slip Lane, Port Emmer"]
+FLAGS += ["--time-zone", "Europe/Dublin", "--maker", "Nuala Quill"]
+FLAGS += ["--market", "eu=Nuala Quill; 3 Slip Lane, Port Emmer"]
 
 
 def test_by_flags(run: Any, tmp_path: Path) -> None:
@@ -31,7 +35,7 @@ def test_by_flags(run: Any, tmp_path: Path) -> None:
 
 
 def test_by_prompts_enter_takes_what_is_proposed(run: Any, tmp_path: Path) -> None:
-    answers = "Tidewrack Soaps\nIE\n\n\n\neu\nNuala Quill\n3 Slip Lane, Port Emmer\n1 g\n"
+    answers = "Tidewrack Soaps\nNuala Quill\nIE\n\n\n\neu\nNuala Quill\n3 Slip Lane, Port Emmer\n1 g\n"
     run("init", input=answers)
     known = settings(open_rows(tmp_path / "soap.db"))
     assert (known.business, known.currency, known.units) == ("Tidewrack Soaps", "EUR", "metric")
@@ -93,3 +97,46 @@ def test_the_ledger_goes_where_it_is_told(run: Any, tmp_path: Path, monkeypatch:
     monkeypatch.setenv("SOAPLEDGER", str(tmp_path / "third.db"))
     run("init", *FLAGS)
     assert sorted(path.name for path in tmp_path.iterdir()) == ["other.db", "third.db"]
+
+
+DECISIONS = (
+    ("pass", "26-001-4"), ("release", "26-001-4", "--anyway", "x", "--bare", "x"),
+    ("reject", "26-001-4", "--reason", "x"), ("rework", "26-001-4", "1 kg"),
+    ("lot", "accept", "L1-X"), ("lot", "reject", "L1-X"), ("lot", "hold", "L1-X", "--reason", "x"),
+    ("label", "approve", "26-001-4", "--market", "eu"),
+    ("batch", "decide", "26-001-4", "1", "accept", "--reason", "x"), ("batch", "discard", "26-001-4", "--reason", "x"),
+    ("receive", "tarnlow", "--accept", "--line", "olive oil; 1 kg; lot unknown"), ("receive", "tarnlow"),
+    ("recall", "lot", "L1-X", "--hold", "--reason", "x"), ("upkeep", "add", "supplier approval", "seen"),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("words", DECISIONS, ids=lambda words: " ".join(words[:2]))
+def test_nobody_decides_without_a_name_and_nothing_is_written(shop: Any, run: Any, words: tuple[str, ...]) -> None:
+    """A ledger of an earlier format has no maker, and the user of the computer is nobody's name."""
+    set_up(shop.book, replace(SETUP, maker=None))
+    before = shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
+    said = run(*words, code=1).stderr
+    assert said == (
+        "A decision is booked by name, and this ledger does not know yours yet. Give it once: soapledger init --maker "
+        "NAME. Or name whoever decides this time: soapledger --as NAME and the command.\n"
+    )
+    assert shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0] == before
+
+
+def test_the_name_given_at_init_decides_and_another_one_where_it_is_said(shop: Any, run: Any) -> None:
+    set_up(shop.book, replace(SETUP, maker=None))
+    run("init", "--maker", "Nuala Quill")
+    run("lot", "hold", "L1-X", "--reason", "looked at")
+    run("--as", "Jo Tarn", "lot", "accept", "L1-X", "--reason", "as ordered")
+    found = shop.rows().execute("SELECT by FROM decision ORDER BY id DESC LIMIT 2").fetchall()
+    assert [row[0] for row in found] == ["Jo Tarn", "Nuala Quill"]
+    assert shop.rows().execute("SELECT who FROM entry ORDER BY id DESC LIMIT 1").fetchone()[0] == "Jo Tarn"
+    run("init", "--phone", "020 910 0100")  # keeps the name
+    assert settings(shop.rows()).maker == "Nuala Quill"
+
+
+def test_what_is_no_decision_needs_no_name(shop: Any, run: Any) -> None:
+    set_up(shop.book, replace(SETUP, maker=None))
+    run("batch", "note", shop.batch, "soda ash")
+    run("upkeep", "add", "cleaning", "moulds")
+    assert shop.rows().execute("SELECT who FROM entry ORDER BY id DESC LIMIT 1").fetchone()[0] == "Nuala"  # of USER

@@ -30,7 +30,7 @@ def bench(run: Any) -> Any:
     """A ledger with four materials in hand, of olive oil two lots."""
     with freeze_time("2026-10-05 09:00:00"):
         run("init", "--business", "Quay Soap", "--country", "US", "--currency", "USD", "--units", "metric",
-            "--time-zone", "Europe/Dublin", "--market", "us=Orla Wren; Quay Lane")  # fmt: skip
+            "--maker", "Nuala", "--time-zone", "Europe/Dublin", "--market", "us=Orla Wren; Quay Lane")  # fmt: skip
         run("supplier", "add", "Ottersby Oils", "--phone", "020 910 0131")
         run("material", "add", "olive oil", "--kind", "fat", "--sap", "190", "--inci", "OLEA EUROPAEA FRUIT OIL")
         run("material", "add", "coconut oil", "--kind", "fat", "--sap", "256", "--inci", "COCOS NUCIFERA OIL")

@@ -19,7 +19,7 @@ def bench(tmp_path: Path, run: Any, monkeypatch: Any) -> Any:
     (tmp_path / "plain.toml").write_text(RECIPE, encoding="utf-8")
     with freeze_time("2026-10-05 09:00:00"):
         run("init", "--business", "Wren Soap", "--country", "IE", "--currency", "EUR", "--units", "metric",
-            "--time-zone", "Europe/Dublin", "--market", "eu=Orla Wren; Quay Lane")  # fmt: skip
+            "--maker", "Nuala", "--time-zone", "Europe/Dublin", "--market", "eu=Orla Wren; Quay Lane")  # fmt: skip
         run("supplier", "add", "Ottersby Oils")
         run("material", "add", "olive oil", "--kind", "fat", "--sap", "190", "--inci", "OLEA EUROPAEA FRUIT OIL")
         run("material", "add", "lye", "--alkali", "NaOH")

@@ -36,7 +36,8 @@ def test_from_a_delivery_to_a_recall_answer(tmp_path: Path, run: Any, monkeypatc
     (tmp_path / "morning.toml").write_text(RECIPE, encoding="utf-8")
     with freeze_time("2026-10-05 09:00:00"):
         run("init", "--business", "Wren Soap", "--country", "IE", "--currency", "EUR", "--units", "metric",
-            "--time-zone", "Europe/Dublin", "--labour", "12", "--market", "eu=Orla Wren; Quay Lane")  # fmt: skip
+            "--maker", "Nuala", "--time-zone", "Europe/Dublin", "--labour", "12",
+            "--market", "eu=Orla Wren; Quay Lane")  # fmt: skip
         run("supplier", "add", "Ottersby Oils", "--phone", "020 910 0131")
         run("material", "add", "olive oil", "--kind", "fat", "--sap", "190", "--inci", "OLEA EUROPAEA FRUIT OIL")
         run("material", "add", "coconut oil", "--kind", "fat", "--sap", "256", "--inci", "COCOS NUCIFERA OIL")

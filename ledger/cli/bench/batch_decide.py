@@ -28,7 +28,7 @@ def command(
     """Decide about a deviation, e.g. batch decide 26-118-0 1 accept --reason "trace was even"."""
     here = desk(ctx)
     which = parse_pieces(number, what="the number of the deviation")
-    decider = by or here.who
+    decider = by or here.decider
     decide_deviation(here.book(), code, which, verdict, on=here.day(on), by=decider, reason=reason, done=done)
     batch = find_batch(here.rows(), code)
     one = deviations(here.rows(), batch.id)[which - 1]

@@ -17,5 +17,5 @@ def command(
 ) -> None:
     """Give up a batch before it is cut; what went in stays booked."""
     here = desk(ctx)
-    discard_batch(here.book(), code, on=here.day(on), by=here.who, reason=reason)
+    discard_batch(here.book(), code, on=here.day(on), by=here.decider, reason=reason)
     say(f"Batch {read_batch_code(code)} is discarded: {reason}. What went in stays booked as used.")

@@ -31,6 +31,9 @@ def command(
             help="A market with its responsible person and address, as 'eu=Name; street, town' (repeat for more).",
         ),
     ] = None,
+    maker: Annotated[
+        str | None, typer.Option("--maker", help="Your own name: who decides where nobody else is named.")
+    ] = None,
     phone: Phone = None,
     scale_step: Annotated[
         str | None, typer.Option("--scale-step", help="The smallest step your bench scale shows, e.g. '1 g' (0.1 g).")
@@ -50,6 +53,7 @@ def command(
         return ask(question, default=default)
 
     name = value(business, old.business if old else None, "The name you trade under")
+    own = maker.strip() if maker else old.maker if old else value(None, here.who_given, "Your own name")
     land = value(country, old.country if old else None, "Country (two letters)").upper()
     money = value(currency, old.currency if old else None, "Currency (three letters)", "EUR").upper()
     system = value(units, old.units if old else None, "Units (metric or us)", "metric").lower()
@@ -72,6 +76,7 @@ def command(
         units=checked(system, get_args(Units), what="a system of units"),
         time_zone=zone,
         addresses=addresses,
+        maker=own,
         phone=phone or (old.phone if old else None),
         labour_minor_per_hour=parse_money(labour, money, what="the cost of an hour")
         if labour
@@ -84,7 +89,7 @@ def command(
         set_up(here.book(), setup)
         say(f"The settings of {name} are changed.")
         return
-    book = here.book() if there else here.writing_in(Book.create(here.path, who=here.who, now=now))
+    book = here.book() if there else here.writing_in(Book.create(here.path, who=own or here.who, now=now))
     try:
         set_up(book, setup)
     except Exception:

@@ -12,6 +12,7 @@ import typer
 
 from ledger.cli.kit.show import warn
 from ledger.cli.kit.waiting import held
+from ledger.errors import Refused
 
 if TYPE_CHECKING:
     from ledger.rows.opened import Rows
@@ -54,7 +55,7 @@ class Desk:
             except OlderLedger:
                 from ledger.storage.book import Book
 
-                book = self.writing_in(Book(self.path, who=self.who, now=now))
+                book = self.writing_in(Book(self.path, who=self.who_given or _user(), now=now))
                 book.close()
                 if book.old_copy:  # else another program did it meanwhile, and said so
                     warn(f"The ledger was brought up to date; a copy of the old one is {book.old_copy}.")
@@ -107,8 +108,9 @@ class Desk:
         from ledger.storage.book import Book
 
         self._look_at_the_clock()
+        who = self.who
         self.let_go()  # our views and guards may have to be laid anew first
-        return self.writing_in(Book(self.path, who=self.who, now=now, let_go=self.let_go))
+        return self.writing_in(Book(self.path, who=who, now=now, let_go=self.let_go))
 
     def _look_at_the_clock(self) -> None:
         """Say so where the clock stands before the last entry; what is booked then is in its order all the same."""
@@ -138,10 +140,28 @@ class Desk:
 
         return settings(self.rows())
 
+    @cached_property
+    def maker(self) -> str | None:
+        """Who is at the bench by name: --as NAME, else the maker of the ledger; None where neither is known."""
+        from ledger.rows.settings import settings_if_any
+
+        known = None if self.who_given or not self.path.exists() else settings_if_any(self.rows())
+        return self.who_given or (known.maker if known else None)
+
     @property
     def who(self) -> str:
-        """Who writes: --as NAME, or the name of the computer's user."""
-        return self.who_given or os.environ.get("USER") or os.environ.get("USERNAME") or "the maker"
+        """Who writes: one with a name, or the name of the computer's user."""
+        return self.maker or _user()
+
+    @property
+    def decider(self) -> str:
+        """Who decides, by name: nobody does so for the user of a computer. Raises Refused where no name is known."""
+        if self.maker is None:
+            raise Refused(
+                "A decision is booked by name, and this ledger does not know yours yet. Give it once: "
+                "soapledger init --maker NAME. Or name whoever decides this time: soapledger --as NAME and the command."
+            )
+        return self.maker
 
     @property
     def today(self) -> date:
@@ -173,6 +193,10 @@ class Desk:
         from ledger.units.dates import not_future, parse_date
 
         return not_future(parse_date(text, today=self.today, what=what), today=self.today, what=what)
+
+
+def _user() -> str:
+    return os.environ.get("USER") or os.environ.get("USERNAME") or "the maker"
 
 
 def now() -> datetime:

@@ -34,7 +34,8 @@ for _word, _names in {
     "PERCENT": "--purity --strength --water",
     "FILE": "-o --csv --ledger --against",
     "CODE": "--batch --lot --code codes",
-    "NAME": "--supplier --material --by --decided-by --as --name --contact --stall --like --with --into --from --to",
+    "NAME": "--maker --supplier --material --by --decided-by --as --name --contact --stall --like --with --into --from "
+    "--to",
     "NAMES": "--inci --salts",
     "REASON": "--reason --anyway --lift --bare",
     "WORDS": "--business --note --done --seen --source --sap-source --health --bought --also",

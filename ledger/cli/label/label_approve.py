@@ -24,7 +24,7 @@ def command(
     market = sold_in(here, market)
     mass, number = figures(net, months)
     request = LabelRequest(code, market, "", 0, here.day(on), mass, number)
-    text = approve_label(here.book(), request, by=here.who)
+    text = approve_label(here.book(), request, by=here.decider)
     say("Approved, word for word:")
     for line in text.splitlines():
         if line:

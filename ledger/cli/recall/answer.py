@@ -58,7 +58,7 @@ def give_answer(
     wanted.check()
     if wanted.hold:
         answer = loaded("operations.recall.hold_reached").hold_reached(
-            here.book(), lots, bars_of=bars_of, asked=asked, on=here.today, by=here.who, reason=wanted.reason
+            here.book(), lots, bars_of=bars_of, asked=asked, on=here.today, by=here.decider, reason=wanted.reason
         )
         contacts = f" --csv {quote(str(wanted.contacts))}" if wanted.contacts else ""
         here.again = here.typed(f"recall {_again(answer)}{contacts}", wanted.output)

@@ -32,7 +32,7 @@ def command(
     book = here.book()
     asked = Passing(
         on=here.day(on),
-        by=here.who,
+        by=here.decider,
         wasted=parse_pieces(wasted, what="the number of bars wasted"),
         reason=reason,
         anyway=anyway,

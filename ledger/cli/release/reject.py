@@ -17,7 +17,7 @@ def command(
 ) -> None:
     """Reject the bars of a batch: they stay here until thrown away or reworked."""
     here, code = desk(ctx), read_batch_code(code)
-    here_now = reject_bars(here.book(), code, on=here.day(on), by=here.who, reason=reason)
+    here_now = reject_bars(here.book(), code, on=here.day(on), by=here.decider, reason=reason)
     are = "is" if here_now == 1 else "are"
     say(f"Batch {code} is rejected: {reason}. {count(here_now, 'bar')} {are} in the workshop.")
     if not here_now:

@@ -51,13 +51,14 @@ def command(
 ) -> None:
     """Release packed bars, by name: only then may they leave, e.g. soapledger release 26-118-0 --retain 1."""
     here, code = desk(ctx), read_batch_code(code)
+    by = here.decider
     kept = parse_pieces(retain, what="the number of samples")
     checks = _checks(here, code, check or ())
     if not (anyway or "").strip() and keep_bad_checks(here.book(), code, checks, on=here.day(on)):
         warn("What is not good is kept as a deviation.")
     asked = Releasing(
         on=here.day(on),
-        by=here.who,
+        by=by,
         retain=kept,
         kept_at=kept_at,
         keep_until=parse_date(keep_until, today=here.today, what="the day to keep them until") if keep_until else None,
@@ -68,7 +69,7 @@ def command(
     )
     left = release_bars(here.book(), code, asked)
     samples = f", {count(kept, 'bar')} set aside as samples" if kept else ""
-    say(f"Batch {code} is released by {here.who}: {count(left, 'bar')} may leave{samples}.")
+    say(f"Batch {code} is released by {by}: {count(left, 'bar')} may leave{samples}.")
 
 
 def _checks(here: Desk, code: str, texts: Sequence[str]) -> list[Check]:

@@ -27,7 +27,7 @@ def command(
         code,
         parse_mass(weight, what="the weight of the bars"),
         on=here.day(on),
-        by=here.who,
+        by=here.decider,
         bars=None if bars is None else parse_pieces(bars, what="the number of bars"),
     )
     if json:

@@ -13,7 +13,7 @@ from ledger.units.words import Verdict
 def decide(here: Desk, codes: list[str], verdict: Verdict, on: str | None, reason: str | None) -> None:
     """Book a verdict about lots and say what became of each."""
     day = here.day(on)
-    lots = decide_lots(here.book(), codes, verdict=verdict, on=day, by=here.who, reason=reason)
+    lots = decide_lots(here.book(), codes, verdict=verdict, on=day, by=here.decider, reason=reason)
     if not lots:
         say(f"{'That lot is' if len(codes) == 1 else 'Those lots are'} accepted already; nothing to do.")
     for lot in lots:

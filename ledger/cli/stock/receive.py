@@ -47,6 +47,8 @@ def command(
     cost = parse_money(carriage, here.settings.currency, what="the carriage") if carriage else 0
     if csv_file is not None and line:
         raise BadInput("Give the lines by --line or by --csv, not both.")
+    by_hand = csv_file is None and not line  # then whether all is accepted is asked at the end
+    accepter = here.decider if accept or by_hand else None
     if csv_file is not None:
         lines = from_csv(came_on(here, came, own=card.own), csv_file)
     elif line:
@@ -62,7 +64,7 @@ def command(
         lines=with_exceptions(here, lines, exceptions or ()),
         note_number=note,
         carriage_minor=cost,
-        accepted_by=here.who if accept else None,
+        accepted_by=accepter if accept else None,
     )
     if found := doubts(here.rows(), delivery):
         for sentence in found:

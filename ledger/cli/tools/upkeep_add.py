@@ -25,5 +25,6 @@ def command(
     here = desk(ctx)
     meant = kind_meant(kind)
     later = parse_date(next_on, today=here.today, what="the next day") if next_on else None
-    again = add_upkeep(here.book(), UpkeepNote(meant, what, here.day(on), by or here.who, later, supplier))
+    doer = by or (here.decider if meant == "supplier approval" else here.who)
+    again = add_upkeep(here.book(), UpkeepNote(meant, what, here.day(on), doer, later, supplier))
     say(f"Noted: {meant}, {what.strip()}.{f' Due again on {show_date(again)}.' if again else ''}")

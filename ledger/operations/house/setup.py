@@ -35,6 +35,7 @@ class Setup:
     phone: str | None = None
     labour_minor_per_hour: int | None = None
     scale_step_mg: int | None = None  # None: a scale that reads 0.1 g
+    maker: str | None = None  # her own name, who decides where nobody else is named
 
 
 def set_up(book: Book, setup: Setup) -> None:
@@ -62,6 +63,7 @@ def set_up(book: Book, setup: Setup) -> None:
                 phone=setup.phone,
                 labour_minor_per_hour=setup.labour_minor_per_hour,
                 scale_step_mg=setup.scale_step_mg,
+                maker=setup.maker,
             )
         )
         assert revision.id is not None

@@ -79,6 +79,7 @@ class Season(Diary):
                 time_zone=told["time_zone"],
                 addresses={code: Responsible(one["name"], one["address"]) for code, one in told["markets"].items()},
                 phone=told["phone"],
+                maker=told["maker"],
                 labour_minor_per_hour=parse_money(told["labour_per_hour"], told["currency"]),
             ),
         )
