@@ -22,16 +22,8 @@ SOAPLEDGER = str(Path(sys.executable).with_name("soapledger"))
 START = (
     [
         *("init", "--business", "Benchmark", "--country", "IE", "--currency", "EUR", "--units", "metric"),
-        *(
-            "--time-zone",
-            "Europe/Dublin",
-            "--labour",
-            "14",
-            "--maker",
-            "Orla",
-            "--market",
-            "eu=Orla Penhallow; Quay Lane, Larkmere",
-        ),
+        *("--maker", "Orla Penhallow", "--time-zone", "Europe/Dublin", "--labour", "14"),
+        *("--market", "eu=Orla Penhallow; Quay Lane, Larkmere"),
     ],
     ["supplier", "add", "Benchmark oils"],
     ["material", "add", "olive oil", "--like", "olive"],

@@ -340,3 +340,17 @@ def test_the_label_says_what_is_the_highest_or_that_it_is_not_known(shop: Any, r
     said = " ".join(run("label", "check", code, "--on", "2026-06-09").stdout.split())
     assert "is the highest" not in said
     assert "The highest weight to declare is not known here: the bars were not weighed at the cut" in said
+
+
+@freeze_time("2026-06-09 09:00:00")
+@pytest.mark.parametrize(
+    ("days", "moment"), [(0, "at the cut"), (1, "while curing"), (27, "while curing"), (28, "at packing")]
+)
+def test_bars_are_weighed_at_packing_from_the_day_they_are_usable(shop: Any, run: Any, days: int, moment: str) -> None:
+    """Cut on 6 May and cured for 28 days; a label goes by bars as they are packed."""
+    code = cut(shop.book)
+    weigh_bars(shop.book, code, {"A": 112_000}, on=MADE + timedelta(days))
+    said = " ".join(run("label", "check", code, "--on", "2026-06-09").stdout.split())
+    assert f"2026, {moment}." in said
+    assert f"falls from 112 g {moment} to 105.09 g" in said
+    assert ("is not yet their answer; weigh some then" in said) == (moment != "at packing")

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from ledger.domain.label.packers import PackersFinding, RuleFinding, System, grams, mean_mg, percent
 from ledger.errors import BadInput
 
-AT_THE_END = "at the end of the stock life"
+AT_PACKING, AT_THE_END = "at packing", "at the end of the stock life"
 _GRAM_MG = 1000
 _WHOLE_PPM = 1_000_000
 
@@ -27,12 +27,13 @@ def highest_to_declare(
     *,
     system: System,
     when: str = AT_THE_END,
+    weighed: str = AT_PACKING,
 ) -> Suggestion:
     """The highest whole-gram nominal weight that holds at packing and, on average, when the bars have dried.
 
-    `end_factor_ppm` is what is left of the packing weight then, and `when` says at what time. That the mean must still
-    reach it then is ours; the rules of the system are for the day of packing. Raises BadInput for no weights, a factor
-    that is none, or when no nominal weight the system is known for holds.
+    `end_factor_ppm` is what is left of the weight then, `when` says at what time, and `weighed` when they were weighed.
+    That the mean must still reach it then is ours; the rules of the system are for the day of packing. Raises BadInput
+    for no weights, a factor that is none, or when no nominal weight the system is known for holds.
     """
     if not 0 < end_factor_ppm <= _WHOLE_PPM:
         raise BadInput(f"What is left {when} lies above 0 % and up to 100 % of the packing weight.")
@@ -44,7 +45,7 @@ def highest_to_declare(
     for nominal in range(reached, least - 1, -_GRAM_MG):
         found = system.judge(nominal, weights_mg)
         if found.holds:
-            why = _why(nominal, weights_mg, at_end, end_factor_ppm, when, system)
+            why = _why(nominal, weights_mg, at_end, end_factor_ppm, (weighed, when), system)
             return Suggestion(nominal, why, found, at_end)
     raise BadInput(
         f"No whole gram from {grams(least)} up holds for these bars: the lightest is {grams(min(weights_mg))}, and "
@@ -57,11 +58,11 @@ def _why(
     weights_mg: Sequence[int],
     at_end: Fraction,
     end_factor_ppm: int | Fraction,
-    when: str,
+    times: tuple[str, str],
     system: System,
 ) -> str:
     """The rules that one gram more would break, in one sentence."""
-    above = nominal_mg + _GRAM_MG
+    above, (weighed, when) = nominal_mg + _GRAM_MG, times
     reasons = []
     if at_end < above:
         bars = len(weights_mg)
@@ -70,7 +71,7 @@ def _why(
         else:
             left = percent(end_factor_ppm)
             reasons.append(
-                f"the mean of the {bars} bars falls from {grams(mean_mg(weights_mg))} at packing to {grams(at_end)} "
+                f"the mean of the {bars} bars falls from {grams(mean_mg(weights_mg))} {weighed} to {grams(at_end)} "
                 f"{when} ({left} of it left)"
             )
     broken: tuple[RuleFinding, ...] = ()

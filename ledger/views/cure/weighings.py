@@ -4,6 +4,7 @@ from datetime import date
 from fractions import Fraction
 from typing import NamedTuple
 
+from ledger.domain.label.declarable import AT_PACKING
 from ledger.rows.batch import BatchRow
 from ledger.rows.opened import Rows
 from ledger.rows.reading import current_readings
@@ -19,7 +20,7 @@ class Weighings(NamedTuple):
     weights_mg: tuple[int, ...]
     left: Fraction | None  # the share that stays at the least; None where that is not known
     when: str  # what it stands for, in words, or why it is not known
-    at_the_cut: bool  # weighed on the day of the cut, so not as they are packed
+    moment: str  # at packing, or sooner: at the cut, or while they cured
 
 
 def last_weighings(rows: Rows, batch: BatchRow) -> Weighings | None:
@@ -30,7 +31,15 @@ def last_weighings(rows: Rows, batch: BatchRow) -> Weighings | None:
     latest = max(one.on for one in every)
     weights = tuple(one.value for one in every if one.on == latest and one.value is not None)
     left, when = _left(rows, batch, Fraction(sum(weights), len(weights)), latest)
-    return Weighings(latest, weights, left, when, latest == batch.yielded_on)
+    return Weighings(latest, weights, left, when, _moment(batch, latest))
+
+
+def _moment(batch: BatchRow, on: date) -> str:
+    """What the bars were when they were weighed: only usable ones are as they are packed."""
+    if on == batch.yielded_on:
+        return "at the cut"
+    usable = batch.usable_from or batch.ready_on
+    return "while curing" if usable is not None and on < usable else AT_PACKING
 
 
 def _left(rows: Rows, batch: BatchRow, mean_mg: Fraction, on: date) -> tuple[Fraction | None, str]:

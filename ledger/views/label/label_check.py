@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from ledger.domain.label.claims import question
-from ledger.domain.label.declarable import Suggestion, highest_to_declare
+from ledger.domain.label.declarable import AT_PACKING, Suggestion, highest_to_declare
 from ledger.domain.label.market import Market, Rule
 from ledger.domain.label.packers import System, grams
 from ledger.errors import BadInput
@@ -44,7 +44,7 @@ class LabelCheck(NamedTuple):
     on: date
     label: LabelText
     particulars: tuple[Particular, ...]
-    net: tuple[str, ...]  # the weighings at packing against the rules of the market, a sentence for each
+    net: tuple[str, ...]  # the last weighings against the rules of the market, a sentence for each
     gs1: str | None  # the element string, where she has a GTIN
     claims: tuple[str, ...]  # words to question, with the reason
     approved: str | None  # by whom, on which day
@@ -175,7 +175,12 @@ def _net(rows: Rows, batch: BatchRow, label: LabelText, law: Market) -> tuple[st
             f"No bar was weighed yet; weigh some at packing: soapledger batch log {batch.code} "
             "--reading 'bar weight=98.2 g'",
         )
-    found = [f"{count(len(weighed.weights_mg), 'bar')} weighed on {show_date(weighed.on)}."]
+    found = [f"{count(len(weighed.weights_mg), 'bar')} weighed on {show_date(weighed.on)}, {weighed.moment}."]
+    if weighed.moment != AT_PACKING:
+        found.append(
+            "The packers' rules are for bars as they are packed, so what follows is not yet their answer; weigh some "
+            f"then: soapledger batch log {batch.code} --reading 'bar weight=98.2 g'"
+        )
     systems = law.packers_rules(settings(rows).country)
     if not systems:
         found.append(_no_rules(label, law))
@@ -199,7 +204,9 @@ def _no_rules(label: LabelText, law: Market) -> str:
 
 
 def _highest(weighed: Weighings, left: Fraction, system: System) -> Suggestion:
-    return highest_to_declare(weighed.weights_mg, left * WHOLE_PPM, system=system, when=weighed.when)
+    return highest_to_declare(
+        weighed.weights_mg, left * WHOLE_PPM, system=system, when=weighed.when, weighed=weighed.moment
+    )
 
 
 def net_doubts(rows: Rows, label: LabelText) -> tuple[str, ...]:
