@@ -2,15 +2,17 @@
 
 from ledger.domain.lye.fatty_acids import far_from_profile, implied_sap
 from ledger.errors import BadInput
+from ledger.reference.find import called
 from ledger.reference.tables import fats, fatty_acids, profiles
 from ledger.units.quantity import show_sap
 from ledger.units.words import AlkaliKind
 
-_LEAST_FAT, _MOST_FAT = 85_000, 275_000  # waxes to the shortest fats of the trade; common practice, no source
+_LEAST_FAT, _MOST_FAT = 85_000, 275_000  # waxes to coconut; common practice, no source
+_MOST_OF_MCT = 365_000  # of medium-chain triglycerides alone: Ph. Eur. 310-360, from memory, unverified
 
 
 # mg KOH per kg: no fat of the trade lies beyond; common practice, no source.
-_LEAST_SAP, _MOST_SAP = 50_000, 400_000
+_LEAST_SAP, _MOST_SAP = 40_000, 400_000
 
 
 def possible_sap(low_mg_per_kg: int, high_mg_per_kg: int) -> bool:
@@ -23,7 +25,7 @@ def check_sap(name: str, low_mg_per_kg: int, high_mg_per_kg: int) -> None:
     if not possible_sap(low_mg_per_kg, high_mg_per_kg):
         value = sap_range(low_mg_per_kg, high_mg_per_kg)
         raise BadInput(
-            f"{name}: a saponification value of {value} mg KOH/g cannot be; fats lie between about 90 and 270, the "
+            f"{name}: a saponification value of {value} mg KOH/g cannot be; fats lie between about 45 and 360, the "
             "lower figure first. One given for NaOH, such as 0.134, is multiplied by 1402.7."
         )
 
@@ -37,7 +39,8 @@ def sap_doubt(name: str, reference_key: str | None, low_mg_per_kg: int, high_mg_
     value = sap_range(low_mg_per_kg, high_mg_per_kg)
     ends = f"{name}: the saponification value {value}"
     if fat is None:
-        if low_mg_per_kg >= _LEAST_FAT and high_mg_per_kg <= _MOST_FAT and high_mg_per_kg * 100 <= low_mg_per_kg * 125:
+        most = _MOST_OF_MCT if "fractionated coconut" in called(name) else _MOST_FAT
+        if low_mg_per_kg >= _LEAST_FAT and high_mg_per_kg <= most and high_mg_per_kg * 100 <= low_mg_per_kg * 125:
             return None
         return (
             f"{ends} mg KOH/g is unusual (fats lie between about 90 and 270, each within a fifth), and the lye would "
@@ -49,7 +52,7 @@ def sap_doubt(name: str, reference_key: str | None, low_mg_per_kg: int, high_mg_
     profile = profiles().get(fat.key)
     if profile is None:
         return None
-    implied = implied_sap(profile, fatty_acids())
+    implied = implied_sap(profile, fatty_acids(), free=fat.ester == "acid")
     if far_from_profile(low_mg_per_kg, high_mg_per_kg, implied, fat.unsaponifiable_ppm):
         return (
             f"{ends} lies over 5 % from the {show_sap(implied)} that the usual fatty acids of {fat.name} imply, "

@@ -9,7 +9,6 @@ from typing import NamedTuple
 
 from ledger.domain.lye.fatty_acids import FattyAcid, FattyAcidRange
 from ledger.domain.lye.saponification import KOH, MOLAR_MASS
-from ledger.units.names import match_name
 from ledger.units.words import AlkaliKind, checked
 
 _HERE = Path(__file__).parent
@@ -28,7 +27,9 @@ class ReferenceFat(NamedTuple):
     inci_sodium: str | None
     inci_potassium: str | None
     source: str
-    status: str  # "read" or "memory"
+    status: str  # "read", "read in a secondary text" or "memory"
+    note: str
+    aliases: tuple[str, ...]
 
 
 class ReferenceAlkali(NamedTuple):
@@ -39,6 +40,7 @@ class ReferenceAlkali(NamedTuple):
     kind: AlkaliKind
     inci: str
     note: str
+    aliases: tuple[str, ...]
 
 
 class ReferenceAcid(NamedTuple):
@@ -51,6 +53,7 @@ class ReferenceAcid(NamedTuple):
     strength_ppm: int | None  # None: it varies and must be given
     inci: str
     note: str
+    aliases: tuple[str, ...]
 
 
 class ReferenceLiquid(NamedTuple):
@@ -63,11 +66,16 @@ class ReferenceLiquid(NamedTuple):
     inci: str | None
     source: str
     status: str
+    aliases: tuple[str, ...]
 
 
 def _rows(name: str) -> Iterator[dict[str, str]]:
     with (_HERE / name).open(encoding="utf-8", newline="") as file:
         yield from csv.DictReader(file)
+
+
+def _aliases(row: dict[str, str]) -> tuple[str, ...]:
+    return tuple(word for word in row["aliases"].split(";") if word)
 
 
 def _ppm(percent: str) -> int | None:
@@ -91,9 +99,11 @@ def fats() -> Mapping[str, ReferenceFat]:
             inci_sodium=row["inci_sodium"] or None,
             inci_potassium=row["inci_potassium"] or None,
             source=f"{row['document']}; {row['source']}"
-            if row["status"] == "read"
+            if row["status"] != "memory"
             else f"{row['document']}, from memory, unverified",
             status=row["status"],
+            note=row["note"],
+            aliases=_aliases(row),
         )
         for row in _rows("fats.csv")
     }
@@ -104,7 +114,12 @@ def alkalis() -> Mapping[str, ReferenceAlkali]:
     """Both alkalis, by their key."""
     return {
         row["key"]: ReferenceAlkali(
-            row["key"], row["name"], checked(row["kind"], MOLAR_MASS, what="an alkali"), row["inci"], row["note"]
+            row["key"],
+            row["name"],
+            checked(row["kind"], MOLAR_MASS, what="an alkali"),
+            row["inci"],
+            row["note"],
+            _aliases(row),
         )
         for row in _rows("alkalis.csv")
     }
@@ -122,6 +137,7 @@ def acids() -> Mapping[str, ReferenceAcid]:
             strength_ppm=_ppm(row["usual_strength_percent"]),
             inci=row["inci"],
             note=row["note"],
+            aliases=_aliases(row),
         )
         for row in _rows("acids.csv")
     }
@@ -142,6 +158,7 @@ def liquids() -> Mapping[str, ReferenceLiquid]:
             row["inci"] or None,
             row["source"],
             row["status"],
+            _aliases(row),
         )
     return found
 
@@ -168,18 +185,3 @@ def profiles() -> Mapping[str, tuple[FattyAcidRange, ...]]:
 
 
 Reference = ReferenceFat | ReferenceAlkali | ReferenceAcid | ReferenceLiquid
-
-
-def find_reference(text: str) -> Reference:
-    """The published fat, alkali, acid or liquid meant. Raises BadInput with near matches."""
-    known: dict[str, Reference] = {**fats(), **alkalis(), **acids(), **liquids()}
-    for row in _rows("alkalis.csv"):
-        if text.strip().casefold() in row["aliases"].casefold().split(";"):
-            return known[row["key"]]
-    key = match_name(
-        text,
-        [(one.key, one.name) for one in known.values()],
-        noun="published material",
-        add="soapledger material add NAME --kind fat --sap 188-192 (from its certificate), or --alkali NaOH",
-    )
-    return known[key]

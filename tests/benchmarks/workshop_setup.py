@@ -12,7 +12,7 @@ from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.assess import assess_recipe
 from ledger.operations.sell.sell import add_stall
 from ledger.operations.tools.equipment import EquipmentDetails, add_equipment
-from ledger.reference.tables import find_reference
+from ledger.reference.find import find_reference
 from ledger.rows.settings import Responsible
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails

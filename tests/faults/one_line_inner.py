@@ -145,7 +145,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("_LEAST_SAP <= low_mg_per_kg <=", "_LEAST_SAP < low_mg_per_kg <=", "reference/test_plausible.py"),
     ],
     ("reference/fats.csv", "oracles/test_fatty_acids.py"): [
-        ("coconut,coconut,248000,265000", "coconut,coconut,245000,265000", "reference/test_plausible.py"),
+        ("coconut,copra,coconut,248000,265000", "coconut,copra,coconut,245000,265000", "reference/test_plausible.py"),
     ],
     ("markets/eu.py", "markets/test_markets.py"): [
         ("LAST_DAY_OF_THE_FIRST_LIST = date(2026, 7, 31)", "LAST_DAY_OF_THE_FIRST_LIST = date(2026, 7, 30)"),

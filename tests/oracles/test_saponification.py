@@ -181,4 +181,4 @@ def test_the_fatty_acids_weigh_what_molmass_says(acid: str, formula: str) -> Non
 
 
 def test_every_fatty_acid_of_the_table_was_weighed() -> None:
-    assert len(fatty_acids()) == 16
+    assert len(fatty_acids()) == 23

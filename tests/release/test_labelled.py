@@ -201,7 +201,11 @@ def test_the_check_counts_one_bar_as_one(shop: Shop, packed: str, gone: int, wor
     with shop.book.look() as rows:
         found = label_check(rows, packed, "eu", on=LAST)
     said = (*found.supplied, *found.net)
-    for start in (f"{words} dispatched on 31 Jul 2026: ", f"{words} at a stall: ", f"{words} weighed on 3 Jun 2026, at packing."):
+    for start in (
+        f"{words} dispatched on 31 Jul 2026: ",
+        f"{words} at a stall: ",
+        f"{words} weighed on 3 Jun 2026, ",
+    ):
         assert [one for one in said if one.startswith(start)], said
 
 

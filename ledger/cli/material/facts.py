@@ -10,7 +10,8 @@ from ledger.cli.kit.show import say_wrapped
 from ledger.errors import BadInput
 from ledger.operations.material.materials import MaterialFacts, started_from
 from ledger.reference.allergens import plain
-from ledger.reference.tables import ReferenceAcid, ReferenceAlkali, ReferenceFat, find_reference
+from ledger.reference.find import find_reference
+from ledger.reference.tables import ReferenceAcid, ReferenceAlkali, ReferenceFat
 from ledger.rows.material import MaterialCard, material_by_code
 from ledger.units.quantity import parse_number, parse_share
 from ledger.units.words import AlkaliKind, MaterialKind

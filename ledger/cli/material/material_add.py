@@ -23,8 +23,8 @@ from ledger.cli.material.facts import (
     read_facts,
     say_typed,
 )
-from ledger.cli.material.shown import sap_text
-from ledger.cli.material.words import ask_about
+from ledger.cli.material.shown import sap_text, say_published
+from ledger.cli.material.words import ask_about, say_of_it
 from ledger.errors import BadInput
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.units.names import near
@@ -35,7 +35,7 @@ KINDS: tuple[MaterialKind, ...] = tuple(one for one in get_args(MaterialKind) if
 
 def command(
     ctx: typer.Context,
-    name: Annotated[str, typer.Argument(help="What you call it, e.g. olive oil.")],
+    name: Annotated[str | None, typer.Argument(help="What you call it, e.g. olive oil.", metavar="NAME")] = None,
     kind: Annotated[str, typer.Option("--kind", help=", ".join(KINDS))] = "",
     code: ShortName = None,
     like: Like = None,
@@ -53,6 +53,11 @@ def command(
     yes: Annotated[bool, typer.Option("--yes", help="Do not ask again about an unlikely figure.")] = False,
 ) -> None:
     """Add a material, e.g. soapledger material add "olive oil" --like olive."""
+    if like and like.strip() == "?":
+        say_published()
+        return
+    if name is None:
+        raise BadInput('What do you call it? Write its name first: soapledger material add "olive oil" --like olive.')
     written = kind or kind_of(like, alkali)
     chosen_kind = known(written, KINDS)
     if chosen_kind is None:
@@ -75,11 +80,12 @@ def command(
         density=density,
         note=note,
     )
-    ask_about(facts, yes)
+    ask_about(facts, yes, like=like)
     chosen = add_material(desk(ctx).book(), facts, kind=chosen_kind, code=code)
     say(f"{name} is added as '{chosen}', of the kind {chosen_kind}.")
     if facts.sap_low_mg_per_kg is not None:
         say(f"Saponification value {sap_text(facts.sap_low_mg_per_kg, facts.sap_high_mg_per_kg)}: {facts.sap_source}.")
     say_typed(desk(ctx), chosen)
+    say_of_it(chosen, facts, like)
     if facts.inci is None and chosen_kind != "packaging":
         say(f"It has no INCI name yet, and a label needs one: soapledger material edit {chosen} --inci NAME")

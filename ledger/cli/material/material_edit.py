@@ -24,7 +24,7 @@ from ledger.cli.material.facts import (
     read_facts,
     say_typed,
 )
-from ledger.cli.material.words import ask_about
+from ledger.cli.material.words import ask_about, say_of_it
 from ledger.operations.material.materials import edit_material
 from ledger.rows.material import material_by_code
 
@@ -51,7 +51,7 @@ def command(
     here = desk(ctx)
     card = material_by_code(here.rows(), which)
     facts = read_facts(
-        as_facts(card),
+        replace(as_facts(card), name=name or card.name),
         card.kind,
         like=like,
         inci=inci,
@@ -66,9 +66,9 @@ def command(
         density=density,
         note=note,
     )
-    ask_about(facts, yes)
-    facts = replace(facts, name=name or card.name)
+    ask_about(facts, yes, like=like)
     edit_material(here.book(), card.code, facts)
     say(f"{facts.name} is changed; batches made before keep the figures they used.")
+    say_of_it(card.code, facts, like)
     if sap or purity or strength:
         say_typed(here, card.code)

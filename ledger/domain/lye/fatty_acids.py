@@ -37,16 +37,16 @@ class ProfileLine(NamedTuple):
     high_ppm: int
 
 
-def implied_sap(ranges: Iterable[FattyAcidRange], acids: Mapping[str, FattyAcid]) -> int:
-    """The saponification value, in mg KOH per kg, of triglycerides with the middles of those ranges.
+def implied_sap(ranges: Iterable[FattyAcidRange], acids: Mapping[str, FattyAcid], *, free: bool = False) -> int:
+    """The saponification value, in mg KOH per kg, of triglycerides, or free acids, with the middles of those ranges.
 
     Mean M of the acids = total / Σ(share / M); M of the triglyceride = 3 M + 38.049;
-    value = 3 × M(KOH) × 1000 / M of the triglyceride. Unsaponifiable matter is left out, so real fats lie
-    a little lower.
+    value = 3 × M(KOH) × 1000 / M of the triglyceride, of free acids M(KOH) × 1000 / M. Unsaponifiable matter is left
+    out, so real fats lie a little lower.
     """
     middles = [(Fraction(one.low_ppm + one.high_ppm, 2), acids[one.acid].molar_mass) for one in ranges]
     mean = sum(share for share, _ in middles) / sum((share / mass for share, mass in middles), Fraction(0))
-    return round(3 * KOH * 1_000_000 / (3 * mean + _GLYCERYL))
+    return round(KOH * 1_000_000 / mean if free else 3 * KOH * 1_000_000 / (3 * mean + _GLYCERYL))
 
 
 def far_from_profile(

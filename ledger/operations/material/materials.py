@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 
 from ledger.domain.lye.saponification import check_purity
 from ledger.errors import BadInput
+from ledger.reference.find import named_so
 from ledger.reference.plausible import check_sap
 from ledger.reference.tables import Reference, ReferenceAcid, ReferenceAlkali, ReferenceFat
 from ledger.rows.material import material_by_code, material_list
@@ -38,16 +39,20 @@ class MaterialFacts:
 
 
 def started_from(facts: MaterialFacts, found: Reference) -> MaterialFacts:
-    """The facts with the published figures of what a material is like."""
-    facts = replace(facts, reference_key=found.key, inci=found.inci or facts.inci)
+    """The facts with the published figures of what a material is like.
+
+    INCI names are taken only where its own name calls it so: goat milk gives yogurt its water and not its name.
+    """
+    own = named_so(facts.name, found)
+    facts = replace(facts, reference_key=found.key, inci=(found.inci if own else None) or facts.inci)
     if isinstance(found, ReferenceFat):
         return replace(
             facts,
             sap_low_mg_per_kg=found.sap_low_mg_per_kg,
             sap_high_mg_per_kg=found.sap_high_mg_per_kg,
             sap_source=found.source,
-            inci_sodium=found.inci_sodium,
-            inci_potassium=found.inci_potassium,
+            inci_sodium=found.inci_sodium if own else facts.inci_sodium,
+            inci_potassium=found.inci_potassium if own else facts.inci_potassium,
         )
     if isinstance(found, ReferenceAlkali):
         return replace(facts, alkali_kind=found.kind)

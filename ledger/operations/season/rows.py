@@ -5,7 +5,8 @@ from datetime import date, timedelta
 
 from ledger.operations.material.materials import MaterialFacts, started_from
 from ledger.operations.stock.receive import DeliveryLine
-from ledger.reference.tables import ReferenceLiquid, find_reference
+from ledger.reference.find import find_reference
+from ledger.reference.tables import ReferenceLiquid
 from ledger.storage.personal import PersonDetails
 from ledger.units.money import parse_money
 from ledger.units.quantity import parse_amount, parse_number, parse_pieces, parse_share
