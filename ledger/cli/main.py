@@ -11,7 +11,7 @@ from ledger import __version__
 from ledger.cli.kit.desk import DEFAULT_FILE, Desk, desk
 from ledger.cli.kit.ending import ended
 from ledger.cli.kit.heard import heard, tell_unprintable
-from ledger.cli.kit.show import say, show_plainly
+from ledger.cli.kit.show import say, say_numbered, show_plainly
 from ledger.cli.kit.tree import Group
 from ledger.errors import LedgerError
 
@@ -25,6 +25,7 @@ class Root(Group):
         """Run, and turn whatever goes wrong into one line, what of it stands, and an exit code."""
         here = Desk(Path(DEFAULT_FILE))
         heard.clear()
+        show_plainly()
         try:
             code = super().main(*args, **{**kwargs, "standalone_mode": False, "obj": here})
             if code == INTERRUPTED:
@@ -35,6 +36,7 @@ class Root(Group):
             code = ended(error, here)
             if here.debug and not isinstance(error, (LedgerError, typer.Abort, typer.TyperException)):
                 raise
+        say_numbered()
         sys.exit(code if isinstance(code, int) else 0)
 
 
@@ -80,5 +82,4 @@ def root(
 
 def run() -> None:
     """The console command."""
-    show_plainly()
     app()

@@ -169,13 +169,15 @@ COMMANDS: dict[str, tuple[Measured, ...]] = {
         "batch log {last_batch} --as-planned {last_to_read} --yes --on {day}",
     ),
     "batch decide": _write("batch decide {deviating} 1 accept --reason measured --on {day}", _REPORTED),
-    "release": _write(f"release {{curing}} {_LOOKED} --anyway measured --on {{day}}", _PASSED),
+    "release": _write(f"release {{curing}} {_LOOKED} --anyway measured --bare measured --on {{day}}", _PASSED),
     "rework": _write("rework {curing} 300g --bars 4 --on {day}", "reject {curing} --reason measured --on {day}"),
     "label approve": _write(_APPROVED, _PASSED),
     "label reprint": _write("label reprint {run} -o {out.pdf} --count 3 --on {day}", _PASSED, _APPROVED, _PRINTED),
     "label count": _write("label count {uncounted} --spoiled 0 --returned 0 --on {day}", _PASSED, _APPROVED, _PRINTED),
     "stall back": _write(
-        "stall back {stall} {released}=1 --takings 6.50 --on {day}", "stall out {stall} {released}=2 --on {day}"
+        "stall back measured-market {released}=1 --takings 6.50 --on {day}",
+        'stall add "Measured market"',
+        "stall out measured-market {released}=2 --on {day}",
     ),
     "return": _write(
         "return {released}=1 --from {customer} --reason measured --on {day}",

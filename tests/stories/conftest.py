@@ -6,13 +6,16 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from pkgutil import iter_modules
 
 import pytest
 from commands_run import note_run
 from freezegun import freeze_time
 from typer.testing import CliRunner
 
+from ledger.cli.kit.loading import loaded
 from ledger.cli.main import app
+from ledger.storage import tables
 
 PATIENCE = 300  # seconds that a worker waits for another one that plays
 
@@ -42,6 +45,8 @@ def play(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Season]:
             while not said.exists() and time.monotonic() < until:
                 time.sleep(0.1)
             return Season(room / "season", said.read_text(encoding="utf-8"))
+        for module in iter_modules(tables.__path__):  # under the true clock, for the tests that come after
+            loaded(f"storage.tables.{module.name}")
         with freeze_time(f"{day} 12:00:00"):
             result = CliRunner().invoke(app, ["demo", str(room / "season")])
         assert result.exit_code == 0, result.output

@@ -24,12 +24,17 @@ _GLUE = "\ue000"  # a private sign that no text holds
 _UNIT = re.compile(r"(\d) (?=(?:%|g|kg|oz|lb|mL|fl oz|°C|°F|mg)(?:\W|$))")
 
 
-# What stands for a sign that a screen cannot show; a question mark for any other.
-_PLAIN = {"→": "->", "−": "-", "≈": "about ", "≤": "<=", "≥": ">=", "×": "x", "–": "-", "…": "...", "\u00a0": " "}
+# What stands for a sign that a screen cannot show; for any other its number, as on paper: [U+0142].
+_PLAIN = {
+    **{"→": "->", "−": "-", "≈": "about ", "≤": "<=", "≥": ">=", "×": "x", "–": "-", "…": "...", "\u00a0": " "},
+    **{"°": "deg ", "±": "+/-", "•": "-", "‑": "-", "—": "-", "’": "'", "⁄": "/"},
+}
+_numbered: list[str] = []  # the signs of this run that were shown by their number
 
 
 def show_plainly() -> None:
     """Let no answer end at a sign that the screen cannot show; once, before anything is said."""
+    _numbered.clear()
     codecs.register_error("soapledger", _plain_sign)
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
@@ -39,7 +44,15 @@ def show_plainly() -> None:
 def _plain_sign(error: UnicodeError) -> tuple[str, int]:
     if not isinstance(error, UnicodeEncodeError):
         raise error
-    return "".join(_PLAIN.get(one, "?") for one in error.object[error.start : error.end]), error.end
+    signs = error.object[error.start : error.end]
+    _numbered.extend(one for one in signs if one not in _PLAIN)
+    return "".join(_PLAIN.get(one) or f"[U+{ord(one):04X}]" for one in signs), error.end
+
+
+def say_numbered() -> None:
+    """Where a sign was shown by its number, say so beside the answer; last of all."""
+    if _numbered:
+        warn(f"This screen lacks some signs; each stands by its number in Unicode, as [U+{ord(_numbered[0]):04X}].")
 
 
 def say(text: str = "") -> None:
@@ -53,7 +66,7 @@ def say(text: str = "") -> None:
 
 def _say(text: str) -> None:
     try:
-        typer.echo(text)
+        print(text, flush=True)
     except BrokenPipeError:
         hush(sys.stdout)
     except OSError as error:
@@ -80,7 +93,7 @@ def say_wrapped(text: str, *, indent: str = "", first: str = "") -> None:
 def warn(text: str) -> None:
     """One line beside the answer, on standard error; where that cannot be written, the answer still is."""
     try:
-        typer.echo(masked(text), err=True)
+        print(masked(text), file=sys.stderr, flush=True)
     except OSError:
         hush(sys.stderr)
 
