@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 _HERE = Path(__file__).parent
 _GREEK = {"α": "alpha", "β": "beta", "γ": "gamma", "δ": "delta"}
-_DASHES = "-_\u00ad\u2010\u2011\u2012\u2013\u2014\u2015\u2212"
+_DASHES = dict.fromkeys(map(ord, "-_\u00ad\u2010\u2011\u2012\u2013\u2014\u2015\u2212"))
 # The inventory gives these for another plant or part as well, so a name is asked for: cinnamon leaf as well as bark,
 # Eucalyptus citriodora as well as globulus (inventory read). Those that stand in two entries drop out by themselves.
 _TWO_PLANTS = ("84649-98-9", "8000-48-4")
@@ -56,10 +56,14 @@ def allergens() -> Mapping[str, Allergen]:
 @lru_cache(maxsize=4096)  # an answer about many batches looks the same few names up again and again
 def plain(name: str) -> str:
     """A name as it is looked up: capitals, hyphens, spaces, accents, Greek letters and a leading "CAS" do not count."""
-    text = unicodedata.normalize("NFKD", name.casefold())
-    text = "".join(_GREEK.get(sign, sign) for sign in text if not unicodedata.combining(sign)).strip()
-    text = re.sub(r"^cas[\s:.#]*(no|nr|number)?[\s:.#]*(?=\d)", "", text)
-    return "".join(sign for sign in text if not sign.isspace() and sign not in _DASHES)
+    text = name.casefold()
+    if not text.isascii():
+        text = unicodedata.normalize("NFKD", text)
+        text = "".join(_GREEK.get(sign, sign) for sign in text if not unicodedata.combining(sign))
+    text = text.strip()
+    if text.startswith("cas"):
+        text = re.sub(r"^cas[\s:.#]*(no|nr|number)?[\s:.#]*(?=\d)", "", text)
+    return "".join(text.split()).translate(_DASHES)
 
 
 class _Name(NamedTuple):

@@ -71,12 +71,13 @@ def test_other_words_are_not_questioned(text: str) -> None:
 
 
 # A hard space, a soft hyphen, a hyphen of another kind, a full-width letter, a line break, a fraction,
-# underlines, a space of no width.
+# underlines, a space of no width, an i with and without its dot as Turkish capitals have it, a long s.
 @pytest.mark.parametrize(
     "text",
     [
         "chemical\u00a0free", "anti\u00adbacterial", "anti\u2011bacterial", "\uff28ealing", "dermatologically\ntested",
         "about ½ lb", "_healing_", "healing\u200bsoap",
+        "ORGAN\u0130C", "organ\u0131c", "\u017fafe",
     ],
 )  # fmt: skip
 def test_a_word_is_found_however_it_is_set(text: str) -> None:

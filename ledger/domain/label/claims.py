@@ -30,6 +30,7 @@ _JOINT = r"[\s\-\u2010-\u2015]"
 _APART = r"(?<![^\W_])(?:{})(?![^\W_])"  # whole words; an underline is no letter
 # Soft hyphens and signs of no width, which hide a word from a search and not from a reader; one of them is a space.
 _UNSEEN = {**dict.fromkeys((0x00AD, 0x200C, 0x200D, 0x2060, 0xFEFF)), 0x200B: " "}
+_BEGINS = re.compile(r"[a-z]+(?![?*{])")  # the letters that every text of a form holds: vegan of vegans?
 _UNIT = r"(?:mg|gr?|gms?|kgs?|oz|lbs?|grams?|grammes?|kilos?|kilogram(?:me)?s?|ounces?|pounds?)"
 _WEIGHT = rf"(?:[0-9][0-9.,/⁄]*|[.,][0-9]+)\s*{_UNIT}"
 _NET = r"\s*(?:net\s*(?:wt|weight)?[.:]?\s*)?"
@@ -155,9 +156,25 @@ def _pattern(form: str) -> str:
     return _APART.format(form.replace(" ", f"{_JOINT}+").replace("~", f"{_JOINT}*"))
 
 
-@cache  # 64 of them take 20 ms, which only a text to question is worth
-def _patterns(claim: Claim) -> tuple[re.Pattern[str], ...]:
-    return tuple(re.compile(one, re.IGNORECASE) for one in (*map(_pattern, claim.forms), *claim.signs))
+@cache
+def _compiled(pattern: str) -> re.Pattern[str]:
+    return re.compile(pattern, re.IGNORECASE)
+
+
+def _found(claim: Claim, seen: str) -> list[tuple[int, int]]:
+    """Where forms of a claim stand. A form is compiled only for a text that holds the letters or a figure it needs.
+
+    All 75 together take longer than the rest of a label.
+    """
+    letters = seen.casefold().replace("\u0131", "i").replace("\u0307", "")  # a dotless i is an i, whatever its capital
+    figure = any("0" <= sign <= "9" for sign in seen)
+    spans = []
+    for form in (*claim.forms, *claim.signs):
+        needs = _BEGINS.match(form)
+        if (needs is None or needs[0] in letters) and (figure or _WEIGHT not in form):
+            pattern = form if form in claim.signs else _pattern(form)
+            spans += [match.span() for match in _compiled(pattern).finditer(seen)]
+    return spans
 
 
 def question(text: str, *, market_is_soap: bool) -> tuple[Questioned, ...]:
@@ -171,7 +188,7 @@ def question(text: str, *, market_is_soap: bool) -> tuple[Questioned, ...]:
     for claim in CLAIMS:
         if claim.on_us_soap_only and not market_is_soap:
             continue
-        spans = [match.span() for pattern in _patterns(claim) for match in pattern.finditer(seen)]
+        spans = _found(claim, seen)
         for start, end in spans:
             if any(a <= start and end <= b and (a, b) != (start, end) for a, b in spans):
                 continue  # part of a longer wording of the same claim
