@@ -24,7 +24,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "supplier edit": Listed("people", "Change what is known of a supplier"),
         "supplier list": Listed("people", "List the suppliers with their telephone numbers"),
         "supplier show": Listed("people", "Show one supplier, how to reach it"),
-        "supplier erase": Listed("people", "Erase whom to ask for at a supplier, for good"),
+        "supplier erase": Listed("people", "Erase whom to ask for at a supplier"),
         "customer": Listed("people", "The shops and people your bars go to"),
         "customer add": Listed("people", "Add a customer"),
         "customer edit": Listed("people", "Change what is known of a customer"),
@@ -125,7 +125,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "complaint close": Listed("complaint", "Close a complaint"),
         "complaint list": Listed("complaint", "List the complaints, open and closed"),
         "complaint show": Listed("complaint", "Show one complaint with who reported it"),
-        "complaint erase": Listed("complaint", "Erase who reported it and what was said, for good"),
+        "complaint erase": Listed("complaint", "Erase who reported it and what was said"),
     },
     "Keep": {
         "attach": Listed("record", "Keep a certificate, safety sheet or photograph"),
