@@ -10,12 +10,14 @@ from making import MADE, POURED, batch_of, deliver, planned
 from shop import PLAIN_BAR, Shop
 
 from ledger.errors import BadInput, Refused
+from ledger.operations.bench.correct import correct_batch
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.keep.check import check
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.batch import plan_lines
 from ledger.rows.decision import open_deviations
 from ledger.rows.lot import find_lot
 from ledger.views.bench.correction import correction
@@ -40,6 +42,10 @@ def wax(shop: Shop) -> str:
 
 def log(shop: Shop, code: str, number: int, *takes: Weighed, **more: Any) -> Any:
     return weigh(shop.book, code, {number: list(takes)}, on=MADE, by="Nuala", **more)
+
+
+def find_line(rows: Any, batch_id: int, number: int) -> int:
+    return next(line.used for line in plan_lines(rows, batch_id) if line.number == number)
 
 
 def deviations(shop: Shop, code: str) -> list[str]:
@@ -145,6 +151,32 @@ def test_a_wax_for_oil_found_at_the_jug_is_booked_and_the_advice_follows_it(shop
     assert {name: mass / 1000 for _, name, mass in advice["fats"].changes} == {
         "coconut oil": pytest.approx(400 * (159.8 / 102.8 - 1), abs=0.02)
     }
+
+
+@pytest.mark.parametrize("take", ["lye", "fats"])
+def test_a_way_taken_leaves_what_is_in_of_another_material(shop: Shop, wax: str, take: str) -> None:
+    code = planned(shop.book)
+    for number, mass in ((1, 600_000), (2, 400_000), (3, 293_652), (4, 146_826)):
+        log(shop, code, number, Weighed(mass))
+    log(shop, code, 1, Weighed(600_000, wax), instead=True, correct=True)
+    found = correct_batch(shop.book, code, 4, 146_826, take=take, on=MADE, by="Nuala")
+    there = {name.casefold(): mass / 1000 for name, mass in declared(shop, code).items()}
+    with shop.book.look() as rows:
+        soda = find_line(rows, batch_of(shop.book, code).id, 4) / 1000
+    demand = there["simmondsia chinensis seed oil"] * 0.095 + there["cocos nucifera oil"] * 0.257
+    assert there["simmondsia chinensis seed oil"] == 600
+    assert 100 * (1 - soda / SODA / demand) == pytest.approx(5, abs=0.01)
+    assert (found.superfat_ppm or 0) / 10_000 == pytest.approx(5, abs=0.01)
+
+
+def test_what_can_be_done_is_said_with_a_command_to_copy(shop: Shop, run: Any, wax: str) -> None:
+    code = planned(shop.book)
+    for number, mass in ((1, 600_000), (2, 400_000), (3, 293_652), (4, 146_826)):
+        log(shop, code, number, Weighed(mass))
+    said = run("batch", "log", code, "--line", f"1=600 g@{wax}", "--instead", "--correct").stdout
+    assert "LYE IS LEFT OVER" in said
+    assert f"  soapledger batch correct {code} '4=146.826 g'" in said
+    assert "of the lye solution" in run("batch", "correct", code, "4=146.826 g").stdout
 
 
 def poured_and_cut(shop: Shop) -> str:

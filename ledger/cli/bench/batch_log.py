@@ -9,7 +9,7 @@ import typer
 from ledger.cli.bench.deviations import say_open
 from ledger.cli.bench.lines import read_lines, say_alkali_wanted
 from ledger.cli.bench.prompt import prompt_bench
-from ledger.cli.bench.superfat import say_superfat
+from ledger.cli.bench.superfat import say_superfat, say_ways
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json
 from ledger.cli.kit.show import count, out_json, say, say_wrapped
@@ -119,6 +119,8 @@ def command(
     else:
         say(f"Batch {batch.code}{made_on}: everything is weighed.")
     say_superfat(check)
+    if weighed:
+        say_ways(check, now, plan_lines(here.rows(), batch.id))
     lots = lots_by_id(here.rows(), lots_used(here.rows(), batch.id))
     warn_of_holds(here, [lot.code for lot in lots.values()])
     if weighed and correct and now.yield_lot_id is not None and now.status == "on hold":

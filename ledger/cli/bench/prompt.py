@@ -9,6 +9,7 @@ from ledger.cli.bench.cut_prompt import ask_cut, stop
 from ledger.cli.bench.deviations import say_open, ticked
 from ledger.cli.bench.lines import parse_weights, say_alkali_wanted, unlikely
 from ledger.cli.bench.other_lot import other_material, really_in
+from ledger.cli.bench.superfat import say_superfat, say_ways
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import ask, warn
 from ledger.cli.tools.equipment import warn_failed
@@ -143,7 +144,7 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
         if other and not really_in(other, line, batch.code):
             return None
         try:
-            weigh(
+            check = weigh(
                 here.book(), batch.code, {line.number: takes}, on=made, by=here.who, correct=correct, anyway=anyway,
                 instead=other is not None,
             )  # fmt: skip
@@ -151,6 +152,9 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
             warn(f"  {error}")
             note_refused(here, batch, line, takes, "typed and refused", made)
             return ask_way(here, batch, line, sum(one.quantity for one in takes), made, anyway) or None
+        if other:
+            say_superfat(check)
+            say_ways(check, batch, plan_lines(here.rows(), batch.id))
         return True
 
     question = f"{line.number}. {line.material}{lot}: {show_mass(line.target, units)} ({window})"
