@@ -16,12 +16,16 @@ Span = tuple[int, int]
 class Mentions:
     """Looks for words and telephone numbers, in one Unicode form and without regard to capitals."""
 
-    def __init__(self, words: Iterable[str | None], phones: Iterable[str | None] = ()) -> None:
-        """Of several words a name may also stand with the last one first."""
+    def __init__(
+        self, words: Iterable[str | None], phones: Iterable[str | None] = (), *, whole: Iterable[str | None] = ()
+    ) -> None:
+        """Of several words a name may also stand with the last one first; `whole` names her as the whole text alone."""
+        alone = {form for text in whole if text for form in _forms(text)}
         names = {form for text in words if text for form in _forms(text)}
         numbers = {form for text in phones if text for form in _numbers(text)}
         longest = sorted(names, key=len, reverse=True)
-        found = [rf"(?:(?<!\w)|(?<=\\n))(?:{'|'.join(longest)})(?!\w)"] if longest else []
+        found = [rf"\A(?:{'|'.join(sorted(alone))})\Z"] if alone else []
+        found += [rf"(?:(?<!\w)|(?<=\\n))(?:{'|'.join(longest)})(?!\w)"] if longest else []
         found += [rf"(?<!\d)(?:{_BEFORE_A_NUMBER})(?:{'|'.join(sorted(numbers))})(?!\d)"] if numbers else []
         self._pattern = re.compile("|".join(found)) if found else None
 

@@ -244,5 +244,20 @@ def test_a_short_name_made_from_hers_goes_too(book: Book, run: Any) -> None:
     run("customer", "erase", "ida", "--reason", "asked", "--yes")
     assert not re.search(rb"(?i)\bida\b", book.path.read_bytes())
     assert json.loads(run("customer", "list", "--json").stdout)[0]["code"] == "erased-1"
-    assert "Added customer [erased]." in run("history").stdout
+    assert "Added [erased]." in run("history").stdout
+    assert "nothing is wrong" in run("check").stdout
+
+
+@pytest.mark.usefixtures("frozen")
+def test_a_name_that_is_the_word_for_an_oil_takes_no_oil_with_it(shop: Any, run: Any) -> None:
+    run("gift", f"{shop.batch}=1", "--to", "Olive")
+    run("customer", "add", "Olive", "--person", "--phone", "020 910 0166")
+    run("upkeep", "add", "cleaning", "the shelf, with Olive")
+    shown = run("customer", "erase", "person-1", "--reason", "asked", "--yes").stdout
+    assert re.search(r"^  2  note on stock +15  Olive$", shown, re.MULTILINE)  # nothing else is said there
+    assert "texts may name the same person, and would stay:" in shown
+    assert "the shelf, with Olive" in run("upkeep", "list").stdout
+    assert "olive oil, lot L1-X" in run("lot", "show", "L1-X").stdout
+    run("customer", "erase", "person-1", "--reason", "asked", "--yes", "--also", "with Olive")
+    assert "the shelf, [erased]" in run("upkeep", "list").stdout
     assert "nothing is wrong" in run("check").stdout

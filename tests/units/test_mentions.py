@@ -60,3 +60,10 @@ def test_nothing_is_found_of_nobody() -> None:
 def test_each_place_is_told_from_sign_to_sign() -> None:
     text = "Straße: Zoë Marsh, 020 910 0166 (Zoë Marsh)"  # the sharp s is compared as two letters
     assert [text[start:end] for start, end in ZOE.spans(text)] == ["Zoë Marsh", "020 910 0166", "Zoë Marsh"]
+
+
+@pytest.mark.parametrize(
+    ("text", "found"), [("Olive", True), ("OLIVE", True), ("olive oil", False), ("to Olive", False), ("", False)]
+)
+def test_a_word_that_counts_alone_is_the_whole_text(text: str, found: bool) -> None:
+    assert bool(Mentions([], whole=["olive"]).spans(text)) == found

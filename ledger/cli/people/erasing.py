@@ -20,6 +20,7 @@ Paper = Annotated[list[str] | None, typer.Option("--attachment", help="A paper t
 Leave = Annotated[list[str] | None, typer.Option("--leave", help="The number of one that stays.")]
 NameToo = Annotated[bool, typer.Option("--name-too", help="The name is a person's: erase it too.")]
 
+_MOST = 20  # texts that may name the person; a name may be a common word
 _WIDE = 44  # signs of a text that a line shows
 _WHERE = {
     "entry": "history",
@@ -87,7 +88,9 @@ def _also(found: Erasable) -> None:
     """What is not erased: what may be hers, what stays and why, what cannot be searched."""
     if found.perhaps:
         say(f"{count(len(found.perhaps), 'text')} may name the same person, and would stay:")
-        table(("where", "entry", "text"), [_line(one) for one in found.perhaps], right=(1,))
+        table(("where", "entry", "text"), [_line(one) for one in found.perhaps[:_MOST]], right=(1,))
+        if len(found.perhaps) > _MOST:
+            say(f"  and {len(found.perhaps) - _MOST} more")
         say('To erase one as well, give the words that name the person: --also "WORDS"')
     for one in found.alike:
         say_wrapped(f"The same name or number stands with {one.noun} {one.code}, which would stay. If that is the same")

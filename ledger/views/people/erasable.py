@@ -127,11 +127,15 @@ def _erasable(
     single = {word for one in names for word in words_of(one) if len(word) >= _FEWEST_LETTERS}
     renamed = [one for one in whom.codes if single & {*words_of(one.text)}]
     weak = Mentions(single)
-    words = [*names, *sought.also, *(one.email for one in own), *_addresses(own), *(one.text for one in renamed)]
+    words = [*sought.also, *(one.email for one in own if one.email), *_addresses(own)]
+    one_word = [one for one in names if len(words_of(one)) == 1]  # which may be the word for an oil, as Rose
+    words += [one for one in names if one not in one_word]
+    for code in (one.text for one in renamed):
+        words += [f"{before} {code}" for before in ("customer", "supplier", "to", "from")]  # as history tells of it
     phones = [one.phone for one in own]
     papers, unread = _papers(rows, Mentions(words, phones), sought.papers)
     words += [one.text.text for one in papers if weak.spans(one.text.text)]  # as letter-marsh.pdf, where it is told of
-    named = Mentions(words, phones)
+    named = Mentions(words, phones, whole=one_word)
     others = [one for one in every_details(rows) if one not in own and _hits(one, named)]
     hers = [one for one in others if one.noun == "complaint" and not _differs(one, own, named)]
     complaints = {*whom.complaints, *(one.number for one in hers)}
