@@ -108,6 +108,7 @@ COMMANDS: dict[str, tuple[Measured, ...]] = {
             "init | --phone 0209100142",
             'supplier add | "Measured Mill"',
             "supplier edit | {supplier} --note measured",
+            "supplier erase | {supplier} --reason measured --yes",
             'customer add | "Measured Larder" --shop',
             "customer edit | {customer} --note measured",
             "customer erase | {customer} --reason measured --yes",

@@ -261,3 +261,14 @@ def test_a_name_that_is_the_word_for_an_oil_takes_no_oil_with_it(shop: Any, run:
     run("customer", "erase", "person-1", "--reason", "asked", "--yes", "--also", "with Olive")
     assert "the shelf, [erased]" in run("upkeep", "list").stdout
     assert "nothing is wrong" in run("check").stdout
+
+
+@pytest.mark.usefixtures("frozen")
+def test_who_works_here_is_not_taken_for_one_of_the_same_surname(book: Book, run: Any) -> None:
+    book.close()
+    run(*ADD)
+    run("--as", "Orla Marsh", "upkeep", "add", "cleaning", "the shelf, says Orla Marsh")
+    assert "may name the same person" not in run(*ERASE).stdout
+    run("customer", "add", "Ida Marsh", "--person")
+    run("upkeep", "add", "cleaning", "the sink: Orla Marsh and Mrs Marsh")
+    assert "2 texts may name the same person" in run("customer", "erase", "ida marsh", "--reason", "x", "--yes").stdout

@@ -119,45 +119,60 @@ def _whom(
     return _Person(own, kept, codes, complaints, sought)
 
 
-def _erasable(
-    rows: Rows, noun: Literal["customer", "supplier", "complaint"], code: str, name: str, whom: _Person
-) -> Erasable:
+class _Sought(NamedTuple):
+    """What names her, and what of it was found first."""
+
+    named: Mentions
+    weak: Mentions  # one word of the name alone
+    renamed: Sequence[Text]  # short names made from hers
+    papers: Sequence[Item]
+    unread: int
+
+
+def _sought(rows: Rows, whom: _Person) -> _Sought:
     own, sought = whom.own, whom.sought
     names = [*(one.name for one in own if one.name), *(one.text for one in whom.written if one.column == "name")]
     single = {word for one in names for word in words_of(one) if len(word) >= _FEWEST_LETTERS}
-    renamed = [one for one in whom.codes if single & {*words_of(one.text)}]
     weak = Mentions(single)
     words = [*sought.also, *(one.email for one in own if one.email), *_addresses(own)]
     one_word = [one for one in names if len(words_of(one)) == 1]  # which may be the word for an oil, as Rose
     words += [one for one in names if one not in one_word]
-    for code in (one.text for one in renamed):
-        words += [f"{before} {code}" for before in ("customer", "supplier", "to", "from")]  # as history tells of it
+    renamed = [one for one in whom.codes if single & {*words_of(one.text)}]
+    for one in renamed:
+        words += [f"{before} {one.text}" for before in ("customer", "supplier", "to", "from")]  # as history tells of it
     phones = [one.phone for one in own]
     papers, unread = _papers(rows, Mentions(words, phones), sought.papers)
     words += [one.text.text for one in papers if weak.spans(one.text.text)]  # as letter-marsh.pdf, where it is told of
-    named = Mentions(words, phones, whole=one_word)
-    others = [one for one in every_details(rows) if one not in own and _hits(one, named)]
-    hers = [one for one in others if one.noun == "complaint" and not _differs(one, own, named)]
+    return _Sought(Mentions(words, phones, whole=one_word), weak, renamed, papers, unread)
+
+
+def _erasable(
+    rows: Rows, noun: Literal["customer", "supplier", "complaint"], code: str, name: str, whom: _Person
+) -> Erasable:
+    named, weak, renamed, papers, unread = _sought(rows, whom)
+    others = [one for one in every_details(rows) if one not in whom.own and _hits(one, named)]
+    hers = [one for one in others if one.noun == "complaint" and not _differs(one, whom.own, named)]
     complaints = {*whom.complaints, *(one.number for one in hers)}
     said = [one for one in words_of_complaints(rows, complaints) if not _GONE.fullmatch(one.text)]
     items = {_place(one): Item(one) for one in (*whom.written, *renamed, *said)}
+    stays = [*texts(rows, STAYS)]
+    known = Mentions({one.text for one in stays if weak.spans(one.text) and not named.spans(one.text)})
     perhaps = []
     for text in texts(rows, FREE_TEXT):
         if _place(text) in items or _GONE.fullmatch(text.text):
             continue
         if spans := named.spans(text.text):
             items[_place(text)] = Item(text, spans)
-        elif spans := weak.spans(text.text):
+        elif spans := _outside(weak.spans(text.text), known.spans(text.text)):
             perhaps.append(Item(text, spans))
-    stays = (Item(one, spans) for one in texts(rows, STAYS) if (spans := named.spans(one.text)))
     return Erasable(
         noun=noun,
         code=code,
         name=name,
-        details=(*own, *hers),
+        details=(*whom.own, *hers),
         items=(*items.values(), *papers),
         perhaps=tuple(perhaps),
-        stays=tuple(stays),
+        stays=tuple(Item(one, spans) for one in stays if (spans := named.spans(one.text))),
         alike=tuple(one for one in others if one not in hers),
         unread=unread,
         named=named,
@@ -173,6 +188,11 @@ def _cut(text: str, spans: Sequence[Span], instead: str) -> str:
     for start, end in reversed(spans):
         text = text[:start] + instead + text[end:]
     return text
+
+
+def _outside(spans: Sequence[Span], others: Sequence[Span]) -> tuple[Span, ...]:
+    """The places that lie in none of others, as those of the maker's own name, of which she may have the surname."""
+    return tuple(one for one in spans if not any(start <= one[0] and one[1] <= end for start, end in others))
 
 
 def _addresses(own: Sequence[Details]) -> Iterator[str]:
