@@ -5,6 +5,7 @@ import json
 import shutil
 import sqlite3
 import unicodedata
+from datetime import date
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -19,6 +20,7 @@ from ledger.rows.opened import as_known, open_rows
 from ledger.storage.book import Book
 from ledger.storage.chain import redone_digests
 from ledger.storage.personal import PersonDetails
+from ledger.storage.tables.tools import Upkeep
 from ledger.storage.verify import _chain, verify
 from ledger.units.words import FREE_TEXT
 from ledger.views.people.erasable import Sought, erasable_customer
@@ -260,3 +262,17 @@ def test_who_guesses_right_what_was_erased_finds_no_proof_in_the_digest(mentione
     erase_her(mentioned)
     assert raw.execute("SELECT digest FROM entry WHERE id = ?", (number,)).fetchone()[0] == known
     assert redone_digests(raw, guess) != {number: known}
+
+
+def test_what_was_written_of_her_after_she_was_shown_it_all_is_not_left_out(mentioned: Book) -> None:
+    find = partial(erasable_customer, text=NAME)
+    rows = open_rows(mentioned.path)
+    shown = find(rows)
+    rows.close()
+    with mentioned.write("upkeep add") as tx:
+        tx.add(Upkeep(kind="cleaning", on=date(2026, 5, 20), by="Nuala", what=f"the shelf, with {NAME}"))
+        tx.say("Noted cleaning.")
+    before = mentioned.path.read_bytes()
+    with pytest.raises(Refused, match="written in meanwhile"):
+        erase(mentioned, find, reason="asked by letter", shown=shown)
+    assert mentioned.path.read_bytes() == before
