@@ -272,3 +272,14 @@ def test_who_works_here_is_not_taken_for_one_of_the_same_surname(book: Book, run
     run("customer", "add", "Ida Marsh", "--person")
     run("upkeep", "add", "cleaning", "the sink: Orla Marsh and Mrs Marsh")
     assert "2 texts may name the same person" in run("customer", "erase", "ida marsh", "--reason", "x", "--yes").stdout
+
+
+@pytest.mark.usefixtures("frozen")
+def test_one_who_is_named_in_notes_alone_is_added_and_erased(shop: Any, run: Any) -> None:
+    run("gift", f"{shop.batch}=1", "--to", "Ida Marsh")
+    run("batch", "note", shop.batch, "Ida Marsh stirred")
+    run("customer", "add", "Ida Marsh", "--person")
+    run(*ERASE)
+    assert not re.search(b"(?i)marsh", shop.book.path.read_bytes())
+    assert "[erased] stirred" in run("batch", "show", shop.batch).stdout
+    assert "nothing is wrong" in run("check").stdout

@@ -57,7 +57,7 @@ def erase(
     items = [one for one in found.items if one in taken]
     if not taken:
         book.sweep()
-        raise Refused(f"No personal details are kept of {_named(found)}; nothing to erase.")
+        raise Refused(f"No personal details are kept of {found.noun} {found.code}; nothing to erase.")
     with book.write(f"{found.noun} erase") as tx:
         for one in details:
             forget_person(tx, one.id, reason)
@@ -70,7 +70,3 @@ def erase(
     book.sweep()
     since = min([*(one.entry for one in details), *(one.text.entry for one in items)])
     return Erased(code, len(details), len(items), copies_before(book.path, tx.entry, since=since))
-
-
-def _named(found: Erasable) -> str:
-    return f"complaint {found.code}" if found.noun == "complaint" else f"{found.noun} {found.code}"
