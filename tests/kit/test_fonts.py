@@ -73,3 +73,9 @@ def test_a_text_is_set_in_the_face_that_has_it_and_the_rest_by_its_number() -> N
 def test_a_width_counts_each_part_in_its_own_face() -> None:
     assert width("a水", REGULAR, 10) == width("a", REGULAR, 10) + pdfmetrics.stringWidth("水", FALLBACK, 10)
     assert pdfmetrics.stringWidth("水", FALLBACK, 10) == 10  # an ideograph is as wide as high
+
+
+@pytest.mark.parametrize("sign", ["\u00ad", "\r", "\u202e"])
+def test_a_sign_that_nobody_sees_is_refused_on_a_label_though_the_face_may_have_it(sign: str) -> None:
+    with pytest.raises(Refused, match=rf"product has the character .* \(U\+{ord(sign):04X}\)"):
+        check_glyphs(f"So{sign}ap", "product")

@@ -99,3 +99,9 @@ def test_a_label_larger_than_its_place_is_refused(label) -> None:
 
 def test_equal_input_gives_equal_bytes(label) -> None:
     assert draw(label, "band", "a4-6", count=7) == draw(label, "band", "a4-6", count=7)
+
+
+def test_an_accent_that_an_older_ledger_keeps_apart_is_drawn_with_its_letter(label, read) -> None:
+    apart = draw(replace(label, product="E\u0301va"), "band", "a4-6")
+    assert apart == draw(replace(label, product="Éva"), "band", "a4-6")
+    assert "Éva" in read(apart).text(0)

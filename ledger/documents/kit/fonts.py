@@ -1,6 +1,6 @@
 """The typeface, embedded in every document, the second one for what it lacks, and what stands for what both lack."""
 
-from collections.abc import Container
+from collections.abc import Callable, Container
 from dataclasses import fields, is_dataclass, replace
 from functools import cache
 from importlib.util import find_spec
@@ -51,7 +51,7 @@ def check_glyphs(text: str, field: str) -> str:
     register()
     known = pdfmetrics.getFont(REGULAR).face.charToGlyph
     for sign in text:
-        if sign not in "\n\t" and ord(sign) not in known:
+        if sign not in "\n\t" and (ord(sign) not in known or masked(sign) != sign):
             raise Refused(
                 f"The {field} has the character '{sign}' (U+{ord(sign):04X}), which cannot be printed; "
                 "write it another way. Nothing was printed."
@@ -64,27 +64,33 @@ def printable(view: View) -> View:
 
     For worksheets, sheets, records and reports, which must be printed whatever a supplier or a customer is called.
     """
-    return cast(View, _boxed(view))
+    return cast(View, _with_texts(view, _boxed))
 
 
-def _boxed(value: Any) -> Any:
+def in_one_form(view: View) -> View:
+    """A view with every accent in one sign with its letter, as the face has it; an older ledger may hold them apart."""
+    return cast(View, _with_texts(view, composed))
+
+
+def _with_texts(value: Any, change: Callable[[str], str]) -> Any:
     """A text, or all texts in a tuple, a mapping or a dataclass; what holds none that must change stays itself."""
     if isinstance(value, str):
-        if value.isascii() and value.isprintable():
-            return value
-        text = masked(composed(value))
-        signs = (sign if sign in "\n\t" or _face_of(sign) else f"[U+{ord(sign):04X}]" for sign in text)
-        return "".join(signs).replace("][U+", "] [U+")  # so that no line ends within one
+        return value if value.isascii() and value.isprintable() else change(value)
     if isinstance(value, tuple):
         made = getattr(value, "_make", tuple)  # of a tuple with names, its own kind
-        return made(_boxed(one) for one in value)
+        return made(_with_texts(one, change) for one in value)
     if isinstance(value, dict):
-        return {key: _boxed(one) for key, one in value.items()}
+        return {key: _with_texts(one, change) for key, one in value.items()}
     if is_dataclass(value) and not isinstance(value, type):
         parts = {field.name: getattr(value, field.name) for field in fields(value)}
-        changed = {name: new for name, old in parts.items() if (new := _boxed(old)) != old}
+        changed = {name: new for name, old in parts.items() if (new := _with_texts(old, change)) != old}
         return replace(value, **changed) if changed else value
     return value
+
+
+def _boxed(text: str) -> str:
+    signs = (sign if sign in "\n\t" or _face_of(sign) else f"[U+{ord(sign):04X}]" for sign in masked(composed(text)))
+    return "".join(signs).replace("][U+", "] [U+")  # so that no line ends within one
 
 
 def unprintable(text: str) -> tuple[str, ...]:

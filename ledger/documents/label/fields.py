@@ -11,7 +11,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from ledger.documents.kit import marks
 from ledger.documents.kit.fitting import Picture, Wanted
-from ledger.documents.kit.fonts import BOLD, MEDIUM, REGULAR, size_for_figures, size_for_x_height
+from ledger.documents.kit.fonts import BOLD, MEDIUM, REGULAR, in_one_form, size_for_figures, size_for_x_height
 from ledger.documents.kit.layout import KINDS, LabelLayout
 from ledger.documents.kit.printed_code import symbol
 from ledger.errors import Refused
@@ -59,6 +59,7 @@ def fields_of(view: Printed, layout: LabelLayout) -> dict[str, Field]:
     if not isinstance(view, _TAKES[layout.purpose]):
         meant = next(purpose for purpose, kind in _TAKES.items() if isinstance(view, kind))
         raise Refused(f'The layout \'{layout.name}\' is for = "{layout.purpose}"; take one for = "{meant}" here.')
+    view = in_one_form(view)
     found = _bar(view, layout) if isinstance(view, LabelText) else _own(view, layout)
     if layout.code:
         found["code"] = _code(view.code_text or view.batch_code, layout)
