@@ -2,7 +2,7 @@
 
 import sqlite3
 from collections.abc import Callable, Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -177,10 +177,17 @@ def bring_up_to_date(path: Path) -> Path | None:
 
 
 def _put_back(path: Path, copy: Path) -> None:
-    """Make a ledger what it was before it was brought up to date, from the copy made then, which goes."""
-    with closing(_connect(copy)) as old, closing(_connect(path)) as new:
-        old.backup(new)
-    copy.unlink()
+    """Make a ledger what it was before it was brought up to date, from the copy made then, which goes.
+
+    Where another program wrote meanwhile, or holds the file, both stay as they are.
+    """
+    last = "SELECT max(id) FROM entry"
+    with suppress(sqlite3.Error):
+        with closing(_connect(copy)) as old, closing(_connect(path)) as new:
+            if old.execute(last).fetchone()[0] != new.execute(last).fetchone()[0]:
+                return
+            old.backup(new)
+        copy.unlink()
 
 
 def _connect(path: Path) -> sqlite3.Connection:

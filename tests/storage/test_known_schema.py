@@ -158,6 +158,25 @@ def test_an_upgrade_that_fails_leaves_no_copy_and_the_ledger_as_it_was(
     assert [one.name for one in tmp_path.iterdir()] == ["soap.db"]
 
 
+def test_an_entry_that_another_program_wrote_during_an_upgrade_is_not_taken_back(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = old_ledger(tmp_path, DUMPS[1])
+
+    def fails(_: Any) -> None:
+        with closing(sqlite3.connect(tmp_path / "soap-format-1.db")) as raw:  # as if the ledger were an entry ahead
+            raw.executescript(
+                "DROP TRIGGER entry_never_deleted; DELETE FROM entry WHERE id = (SELECT max(id) FROM entry)"
+            )
+        raise LedgerError("no")
+
+    monkeypatch.setattr("ledger.storage.upgrade.fill_in", fails)
+    with pytest.raises(LedgerError, match="no"):
+        Book(path, who="Nuala", now=lambda: None)  # type: ignore[arg-type, return-value]
+    assert dumped(path)[0] == str(SCHEMA_VERSION)
+    assert (tmp_path / "soap-format-1.db").exists()
+
+
 def test_a_trigger_in_an_old_ledger_is_refused_before_the_upgrade(tmp_path: Path) -> None:
     path = old_ledger(tmp_path, DUMPS[4])
     before = changed(path, "CREATE TRIGGER sly AFTER DELETE ON lot BEGIN DELETE FROM personal_text; END")
