@@ -6,6 +6,7 @@ import sqlite3
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from heapq import merge
+from itertools import chain
 
 FORMAT = 1
 GENESIS = "0" * 64
@@ -23,16 +24,17 @@ class Head:
     reverses: int | None
     program: str
     previous: str
+    marks: str | None = None  # of its rows, in ledgers of format 7 and later: `storage.marks`
 
 
 def entry_digest(head: Head, lines: Iterable[str]) -> str:
-    """SHA-256 over the head of an entry and the canonical text of its rows, a line each."""
+    """SHA-256 over the head of an entry and the canonical text of its rows, a line each, then over its marks."""
     text = json.dumps(
         [FORMAT, head.id, head.recorded_at, head.who, head.verb, head.said, head.reverses, head.program, head.previous],
         ensure_ascii=False,
     )
     digest = hashlib.sha256(text.encode())
-    for line in lines:
+    for line in chain(lines, [f"marks {head.marks}"] if head.marks else ()):
         digest.update(b"\n")
         digest.update(line.encode())
     return digest.hexdigest()
@@ -57,18 +59,17 @@ def canonical_sql(raw: sqlite3.Connection, table: str) -> str:
     return f"SELECT entry_id, '{table} '||json_patch('{{}}',json_object({pairs})) AS line, id FROM main.{table}"
 
 
-def lines_of(raw: sqlite3.Connection, entry_id: int, tables: Iterable[str] | None = None) -> Iterator[str]:
-    """The canonical text of the rows of one entry, by table, then by row.
+def rows_of(
+    raw: sqlite3.Connection, entry_id: int, tables: Iterable[str] | None = None
+) -> Iterator[tuple[str, int]]:
+    """The canonical text of each row of one entry and its number, by table, then by row.
 
     Only `tables` are looked into, where the writer knows which hold its rows: most entries have some in three of
     forty, and reading the schema of all takes longer than the entry. What a later format adds is empty for it.
     """
     for table in sorted(fact_tables(raw) if tables is None else tables):
-        yield from (row["line"] for row in raw.execute(_of_entry(raw, table), (entry_id,)))
-
-
-def _of_entry(raw: sqlite3.Connection, table: str) -> str:
-    return f"{canonical_sql(raw, table)} WHERE entry_id = ? ORDER BY id"
+        query = f"{canonical_sql(raw, table)} WHERE entry_id = ? ORDER BY id"
+        yield from ((row[1], row[2]) for row in raw.execute(query, (entry_id,)).fetchall())
 
 
 def all_lines(raw: sqlite3.Connection, tables: Sequence[str] | None = None) -> Iterator[tuple[int, str]]:
@@ -93,7 +94,6 @@ def redone_digests(raw: sqlite3.Connection, entries: Mapping[int, Blanks]) -> di
 
     Without any they are those of the entries as they read now.
     """
-    tables = {table: _of_entry(raw, table) for table in fact_tables(raw)}
 
     def line(text: str, table: str, blank: Mapping[str, str] | None) -> str:
         if not blank:
@@ -103,8 +103,8 @@ def redone_digests(raw: sqlite3.Connection, entries: Mapping[int, Blanks]) -> di
 
     def digest(entry_id: int, blanks: Blanks) -> str:
         head = Head(**{**asdict(_head_of(raw, entry_id)), **blanks.get(("entry", entry_id), {})})
-        found = ((table, row) for table, query in tables.items() for row in raw.execute(query, (entry_id,)).fetchall())
-        return entry_digest(head, (line(row["line"], table, blanks.get((table, row["id"]))) for table, row in found))
+        found = ((text.partition(" ")[0], text, number) for text, number in rows_of(raw, entry_id))
+        return entry_digest(head, (line(text, table, blanks.get((table, number))) for table, text, number in found))
 
     return {entry_id: digest(entry_id, blanks) for entry_id, blanks in entries.items()}
 

@@ -56,8 +56,11 @@ def blank(tx: Transaction, places: Sequence[Blank]) -> None:
 
 
 def _salts(tx: Transaction, entries: set[int]) -> Iterator[Blank]:
-    """What is left of it; entries of the sixth format and earlier had none."""
+    """What is left of it, and of the marks of the rows; entries of the sixth format and earlier had none."""
     for entry in sorted(entries):
+        marked = "SELECT 1 FROM entry WHERE id = ? AND marks IS NOT NULL AND marks <> 'erased'"
+        if tx.rows.execute(marked, (entry,)).fetchone():
+            yield Blank(entry, "entry", entry, "marks", "erased")
         query = "SELECT id FROM entry_salt WHERE entry_id = ? AND salt <> 'erased'"
         for row in tx.rows.execute(query, (entry,)).fetchall():
             yield Blank(entry, "entry_salt", row[0], "salt", "erased")

@@ -11,7 +11,8 @@ from typing import TypeVar
 from sqlmodel import Session, SQLModel
 
 from ledger import __version__
-from ledger.storage.chain import GENESIS, Head, entry_digest, lines_of
+from ledger.storage.chain import GENESIS, Head, entry_digest, rows_of
+from ledger.storage.marks import marks_of
 from ledger.storage.tables.entry import Entry, Fact
 from ledger.storage.verbs import LotVerbs
 
@@ -85,6 +86,7 @@ class Transaction(LotVerbs):
         """Write the entry itself, with the digest over its rows; returns the digest."""
         assert self._said is not None, f"{self.verb} did not say what it did"
         self.add_rows("entry_salt", [{"salt": secrets.token_hex(16)}])
+        written = list(rows_of(self.rows, self.entry, self._tables))
         head = Head(
             id=self.entry,
             recorded_at=now.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ"),
@@ -94,8 +96,9 @@ class Transaction(LotVerbs):
             reverses=self.reverses,
             program=__version__,
             previous=self.previous,
+            marks=marks_of(written),
         )
-        digest = entry_digest(head, lines_of(self.rows, self.entry, self._tables))
+        digest = entry_digest(head, (line for line, _ in written))
         self._session.add(Entry(**asdict(head), digest=digest))
         self._session.flush()
         self.last()

@@ -4,14 +4,18 @@ import hashlib
 import sqlite3
 from collections.abc import Callable, Collection, Iterator, Mapping
 from contextlib import closing
+from dataclasses import replace
 from functools import cache
 from itertools import groupby
+from operator import itemgetter
 from pathlib import Path
 
 from ledger.domain.keep.invariants import Finding
 from ledger.fileformat import LAID_REVISION, laid_revision_view, trouble
 from ledger.storage import migrations
 from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, fact_tables, lines_of, salted_digest
+from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, entry_sql, fact_tables, lines_of, salted_digest
+from ledger.storage.marks import differing, marks_of, named
 
 
 def verify(rows: sqlite3.Connection) -> tuple[Finding, ...]:
@@ -39,7 +43,9 @@ def remarks(rows: sqlite3.Connection) -> tuple[str, ...]:
             found.append(f"the {name} is not soapledger's, and is left as it is")
         elif kind == "index" and wanted.get(name) != real.get(name):
             found.append(f"the {name} is not as soapledger lays it: answers may be slow, and nothing is lost")
-    return (*found, *(f"{words}, which is not soapledger's" for words, _ in _dangling(rows, wanted, hers=True)))
+    for table, row, parent in _dangling(rows, wanted, hers=True):
+        found.append(f"row {row} of {table}, which is not soapledger's, points at a row of {parent} that is not there")
+    return tuple(found)
 
 
 def _guarded(part: Callable[[sqlite3.Connection], Iterator[Finding]], rows: sqlite3.Connection) -> Iterator[Finding]:
@@ -57,15 +63,16 @@ def _file(rows: sqlite3.Connection) -> Iterator[Finding]:
 
 
 def _pointers(rows: sqlite3.Connection) -> Iterator[Finding]:
-    for words, entry in _dangling(rows, _laid_anew(migrations.migration_files()), hers=False):
-        yield Finding(words, entry)
+    for table, rowid, parent in _dangling(rows, _laid_anew(migrations.migration_files()), hers=False):
+        name = _named(rows, table, rowid)
+        words = f"{name} points at a {parent.replace('_', ' ')} that is not there"
+        yield Finding(words, _entry_of(rows, table, rowid), table, name, f"a row of {parent}")
 
 
-def _dangling(rows: sqlite3.Connection, wanted: Collection[str], *, hers: bool) -> Iterator[tuple[str, int | None]]:
+def _dangling(rows: sqlite3.Connection, wanted: Collection[str], *, hers: bool) -> Iterator[tuple[str, int, str]]:
     for table, rowid, parent, _ in rows.execute("PRAGMA foreign_key_check").fetchall():
         if (f"table {table}" not in wanted) == hers:
-            entry = None if hers else _entry_of(rows, table, rowid)
-            yield f"a row of {table} points at a row of {parent} that is not there", entry
+            yield table, rowid, parent
 
 
 def _entry_of(rows: sqlite3.Connection, table: str, rowid: int | None) -> int | None:
@@ -104,7 +111,10 @@ def _schema(rows: sqlite3.Connection) -> Iterator[Finding]:
     for name in sorted({name for name in wanted if name.startswith(held)} | sly):
         if wanted.get(name) != real.get(name):
             state = "is missing" if name not in real else "is not ours" if name not in wanted else "was changed"
-            yield Finding(f"the {name} {state}")
+            yield Finding(f"the {name} {state}", None, name.partition(" ")[2], None, _AS_LAID)
+
+
+_AS_LAID = "as this soapledger lays it in a new ledger"
 
 
 def _of_earlier_rules(real: Mapping[str, str]) -> bool:
@@ -127,24 +137,55 @@ def newer_rules(rows: sqlite3.Connection) -> bool:
 
 def _chain(rows: sqlite3.Connection) -> Iterator[Finding]:
     """Every entry has the digest of what it wrote, follows the one before, and no row stands outside them."""
-    entries = rows.execute("SELECT * FROM entry ORDER BY id").fetchall()
-    digests = _digests(rows, {row["id"]: _head(row) for row in entries})
-    attested = dict(map(tuple, rows.execute(_ATTESTED).fetchall()))
-    held = {row["id"] - 1: row["previous"] for row in entries}
     previous, number = GENESIS, 0
-    for row in entries:
+    query = entry_sql(rows, _ours(rows))
+    for row, digest in _each(rows, query):
+        if row is None:
+            yield Finding(f"there are rows of an entry {digest} that was never written", int(digest))
+            continue
         number += 1
         if row["id"] != number:
-            yield Finding(f"entry {number} is missing", number)
+            last = row["id"] - 1
+            many = f"entries {number} to {last} are" if last > number else f"entry {number} is"
+            yield Finding(f"{many} missing", number, "entry", f"entry {number}", "every entry, one after the other")
             number = row["id"]
-        was = digests.pop(number, None)  # of what was erased since, the erasing entry says how it reads
-        if was != attested.get(number, row["digest"]) or (number in attested and row["digest"] != held.get(number)):
-            yield Finding(f"entry {number} ({row['said']}) is not what was written", number)
+        if digest != row["digest"]:
+            yield from _changed(rows, row, query)
         if row["previous"] != previous:
-            yield Finding(f"entry {number} does not follow the one before it", number)
+            words = f"entry {number} does not follow the one before it"
+            yield Finding(
+                words, number, "entry", f"entry {number}", f"the digest {previous[:16]} of entry {number - 1}"
+            )
         previous = row["digest"]
-    for stray in sorted(digests):
-        yield Finding(f"there are rows of an entry {stray} that was never written", stray)
+
+
+def _each(rows: sqlite3.Connection, query: str) -> Iterator[tuple[sqlite3.Row | None, str]]:
+    """Every entry with its digest from what stands in the file now, and the numbers of entries that only have rows.
+
+    One cursor goes over the entries and one over each table, in step, so that a ledger of any size is read in the same
+    memory. Where something cannot be read, what is left is asked entry by entry, to name the one it is in.
+    """
+    done = 0
+    try:
+        groups = groupby(all_lines(rows, _ours(rows)), key=itemgetter(0))
+        group = next(groups, None)
+        for row in rows.execute("SELECT * FROM entry ORDER BY id"):
+            while group and group[0] < row["id"]:
+                yield None, str(group[0])
+                group = next(groups, None)
+            if group and group[0] == row["id"]:
+                digest = entry_digest(_head(row), (line for _, line in group[1]))
+                group = next(groups, None)
+            else:
+                digest = entry_digest(_head(row), ())
+            done = row["id"]
+            yield row, digest
+        while group:
+            yield None, str(group[0])
+            group = next(groups, None)
+    except sqlite3.Error:
+        for row in rows.execute("SELECT * FROM entry WHERE id > ? ORDER BY id", (done,)):
+            yield row, _digest_or_none(rows, _head(row), query)
 
 
 # How each entry reads of which something was erased, by the latest entry that erased; never by an earlier one.
@@ -155,30 +196,55 @@ def _head(row: sqlite3.Row) -> Head:
     return Head(**{name: row[name] for name in Head.__dataclass_fields__})
 
 
-def _digests(rows: sqlite3.Connection, heads: dict[int, Head]) -> dict[int, str]:
-    """The digest of each entry from what stands in the file now; rows of no entry have one as well."""
-    digests = {number: entry_digest(head, ()) for number, head in heads.items()}
-    try:
-        for number, lines in groupby(all_lines(rows, _ours(rows)), key=lambda one: one[0]):
-            head = heads.get(number)
-            digests[number] = entry_digest(head, (line for _, line in lines)) if head else ""
-    except sqlite3.Error:
-        for number, head in heads.items():  # something cannot be read: one by one, to name the entry it is in
-            digests[number] = _digest_or_none(rows, head)
-    return digests
-
-
 def _ours(rows: sqlite3.Connection) -> tuple[str, ...]:
     """The tables of facts that this program laid; one of hers may name an entry as well."""
     wanted = _laid_anew(migrations.migration_files())
     return tuple(table for table in fact_tables(rows) if f"table {table}" in wanted)
 
 
-def _digest_or_none(rows: sqlite3.Connection, head: Head) -> str:
+def _digest_or_none(rows: sqlite3.Connection, head: Head, query: str) -> str:
     try:
-        return entry_digest(head, lines_of(rows, head.id, _ours(rows)))
+        return entry_digest(head, lines_of(rows, head.id, query))
     except sqlite3.Error as error:
         return str(trouble(error) or error)
+
+
+def _changed(rows: sqlite3.Connection, entry: sqlite3.Row, query: str) -> Iterator[Finding]:
+    """Which rows of an entry are not what was written, as far as its marks tell."""
+    head, number = _head(entry), entry["id"]
+    opening = f"entry {number} ({entry['said']})"
+    expected = f"as {entry['who']} wrote it, {entry['recorded_at']}"
+    try:
+        found = rows.execute(query, (number,)).fetchall()
+    except sqlite3.Error as error:
+        yield Finding(f"{opening} holds a row that cannot be read ({error})", number, None, None, expected)
+        return
+    there = [(row["line"], row["id"]) for row in found]
+    if head.marks is None:
+        of = ", ".join(_named(rows, line.partition(" ")[0], row) for line, row in there[:_NAMED])
+        more = f" and {len(there) - _NAMED} more" if len(there) > _NAMED else ""
+        words = f"{opening} is not what was written: what it says of itself, or one of its rows ({of}{more})"
+        yield Finding(words, number, None, None, expected)
+        return
+    anew = replace(head, marks=marks_of(there))
+    places = [] if entry_digest(anew, (line for line, _ in there)) == entry["digest"] else differing(head.marks, there)
+    for place in places:
+        name = _named(rows, place.table, place.row)
+        yield Finding(f"{opening}: {name} {place.state}", number, place.table, name, expected)
+    if not places:
+        words = f"{opening}: what it says of itself is not what was written"
+        yield Finding(words, number, "entry", f"entry {number}", expected)
+
+
+_NAMED = 5
+
+
+def _named(rows: sqlite3.Connection, table: str, row: int | None) -> str:
+    """A row by its trade name, as far as that can be read."""
+    try:
+        return named(rows, table, row) or f"{table.replace('_', ' ')} {row}"
+    except sqlite3.Error:
+        return f"{table.replace('_', ' ')} {row}"
 
 
 def _contents(rows: sqlite3.Connection) -> Iterator[Finding]:
@@ -190,9 +256,9 @@ def _contents(rows: sqlite3.Connection) -> Iterator[Finding]:
         erased = rows.execute(_ERASED_PAPER, (row["digest"],)).fetchone() is not None
         if content != b"" if erased else not _has(content, row["digest"]):
             for user in users:
-                yield Finding(
-                    f"{user['name']}, attached by entry {user['entry_id']}, is not what was attached", user["entry_id"]
-                )
+                words = f"{user['name']}, attached by entry {user['entry_id']}, is not what was attached"
+                expected = f"a paper of the SHA-256 {row['digest']}"
+                yield Finding(words, user["entry_id"], "attached_content", user["name"], expected)
 
 
 _ERASED_PAPER = """
@@ -209,15 +275,31 @@ def _people(rows: sqlite3.Connection) -> Iterator[Finding]:
     """Personal details are as they were written, or were erased by a decision that is kept."""
     for row in rows.execute(
         """
-        SELECT p.entry_id, p.salted_digest, t.*,
+        SELECT p.id, p.entry_id, p.salted_digest, t.*,
                EXISTS (SELECT 1 FROM erasure e WHERE e.personal_id = p.id) AS erased
         FROM personal p LEFT JOIN personal_text t ON t.personal_id = p.id
         """
     ):
         entry, there = row["entry_id"], row["personal_id"] is not None
         if row["erased"] and there:
-            yield Finding(f"personal details of entry {entry} were erased and are there again", entry)
+            yield _person(rows, row, "were erased and are there again", "nothing, since they were erased")
         elif not row["erased"] and not there:
-            yield Finding(f"personal details of entry {entry} are gone, and nobody decided so", entry)
+            yield _person(rows, row, "are gone, and nobody decided so", f"as entry {entry} wrote them")
         elif there and salted_digest(row["salt"], dict(row)) != row["salted_digest"]:
-            yield Finding(f"personal details of entry {entry} are not what was written", entry)
+            yield _person(rows, row, "are not what was written", f"as entry {entry} wrote them")
+
+
+def _person(rows: sqlite3.Connection, row: sqlite3.Row, state: str, expected: str) -> Finding:
+    """What is wrong with the details of one person, by whose they are."""
+    whose = rows.execute(_WHOSE, (row["id"],)).fetchone()
+    name = whose[0] if whose else f"personal {row['id']}"
+    words = f"personal details of entry {row['entry_id']}, of {name}, {state}"
+    return Finding(words, row["entry_id"], "personal_text", name, expected)
+
+
+_WHOSE = """
+SELECT 'customer ' || c.code FROM customer_revision r JOIN customer c ON c.id = r.customer_id WHERE r.personal_id = ?1
+UNION ALL SELECT 'supplier ' || s.code FROM supplier_revision r JOIN supplier s ON s.id = r.supplier_id
+WHERE r.personal_id = ?1
+UNION ALL SELECT 'complaint ' || id FROM complaint WHERE personal_id = ?1
+"""

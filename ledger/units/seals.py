@@ -21,7 +21,8 @@ class Seal(NamedTuple):
 
 def seal_of(entry: int, digest: str) -> Seal:
     """The seal of an entry with a digest of 64 hexadecimal figures: 41:7K3M-9HXA-45PT-CD2R-V8E."""
-    rest, signs = int(digest[:20], 16), ""
+    sound = re.fullmatch("[0-9a-f]{64}", digest) is not None  # else someone wrote over it, and it seals nothing
+    rest, signs = int(digest[:20], 16) if sound else 0, ""
     for _ in range(_OF_DIGEST):
         rest, value = divmod(rest, len(SIGNS))
         signs = SIGNS[value] + signs

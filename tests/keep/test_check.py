@@ -90,7 +90,7 @@ def test_the_command_says_how_another_copy_stands(run: Any, tmp_path: Path) -> N
         ("DROP VIEW laid_revision", "its views and guards are an earlier soapledger's"),
         (
             "CREATE TABLE diary (lot_id INTEGER REFERENCES lot(id)); INSERT INTO diary VALUES (999)",
-            "a row of diary points at a row of lot that is not there, which is not soapledger's",
+            "row 1 of diary, which is not soapledger's, points at a row of lot that is not there",
         ),
         (
             "CREATE TABLE diary (id INTEGER PRIMARY KEY, entry_id INTEGER REFERENCES entry(id), words TEXT);"

@@ -36,6 +36,7 @@ def forge(path: Path) -> None:
             for row in raw.execute(f"SELECT * FROM {table} WHERE entry_id = ? ORDER BY id", (entry["id"],)):
                 known = {name: row[name] for name in sorted(row.keys()) if row[name] is not None}
                 lines.append(f"{table} {json.dumps(known, ensure_ascii=False, separators=(',', ':'))}")
+        lines += [f"marks {entry['marks']}"] if entry["marks"] else []
         digest = hashlib.sha256("\n".join(lines).encode()).hexdigest()
         raw.execute("UPDATE entry SET previous = ?, digest = ? WHERE id = ?", (previous, digest, entry["id"]))
         previous = digest

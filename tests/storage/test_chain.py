@@ -16,6 +16,8 @@ def digest_by_hand(raw: sqlite3.Connection, entry: sqlite3.Row) -> str:
         for row in raw.execute(f"SELECT * FROM {table} WHERE entry_id = ? ORDER BY id", (entry["id"],)):
             known = {name: row[name] for name in sorted(row.keys()) if row[name] is not None}
             lines.append(f"{table} {json.dumps(known, ensure_ascii=False, separators=(',', ':'))}")
+    if entry["marks"]:
+        lines.append(f"marks {entry['marks']}")
     return hashlib.sha256("\n".join(lines).encode()).hexdigest()
 
 

@@ -8,6 +8,7 @@ from ledger.cli.kit.show import count
 from ledger.operations.keep.check import Verdict
 from ledger.storage.compared import Compared
 from ledger.units.seals import Seal
+from ledger.units.wording import opening
 
 
 class Answer(NamedTuple):
@@ -24,9 +25,9 @@ def damage(verdict: Verdict, path: Path, asked: Sequence[Answer]) -> str:
     return "\n".join(
         [
             f"{count(len(verdict.findings), 'thing is', 'things are')} wrong in {path}:",
-            *(f"  {one.what}." for one in verdict.findings),
+            *(f"  {one.what}.{f' Expected: {one.expected}.' if one.expected else ''}" for one in verdict.findings),
             *(one.words for one in asked),
-            "Keep this file as it is, and go back to your last backup.",
+            *dict.fromkeys(f"{opening(one.do)}." for one in verdict.findings),
         ]
     )
 

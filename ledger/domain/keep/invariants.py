@@ -9,12 +9,18 @@ from typing import NamedTuple
 from ledger.domain.stock.graph import Graph
 from ledger.units.words import PlaceKind, Verdict, Way
 
+RESTORE = "keep this file as it is, and go back to your last backup whose check is clean"
+
 
 class Finding(NamedTuple):
-    """Something that does not hold, in words, and the entry it was found in."""
+    """Something that does not hold, in words: in which entry, table and row, what was expected, what to do."""
 
     what: str
     entry: int | None = None
+    table: str | None = None
+    row: str | None = None  # by its trade name where it has one
+    expected: str | None = None
+    do: str = RESTORE
 
 
 @dataclass(frozen=True)

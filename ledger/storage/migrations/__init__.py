@@ -215,7 +215,7 @@ def _by_name(file: str, kind: str) -> dict[str, str]:
     return {one.split()[2]: one for one in found}
 
 
-_ERASED = {**FREE_TEXT, "entry_salt": ("salt",)}
+_ERASED = {**FREE_TEXT, "entry": (*FREE_TEXT["entry"], "marks"), "entry_salt": ("salt",)}
 # The guards that are written out, the indexes, and the views to read; other guards follow from the tables.
 _GUARDS, _INDEXES = _by_name("guards.sql", "TRIGGER"), _by_name("indexes.sql", "INDEX")
 _TO_READ = _by_name("views.sql", "VIEW")

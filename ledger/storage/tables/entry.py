@@ -15,6 +15,7 @@ class Entry(SQLModel, table=True):
     program: str
     previous: str
     digest: str
+    marks: str | None = None
 
 
 class Fact(SQLModel):
