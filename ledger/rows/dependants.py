@@ -42,7 +42,7 @@ def binding(table: str) -> str:
 
 def dependants(rows: sqlite3.Connection, entry: int) -> tuple[Dependant, ...]:
     """What later entries built on this one and still counts, each once."""
-    built = [*_by_key(rows, entry), *map(Dependant, _by_work(rows, entry))]
+    built = [*_by_key(rows, entry), *map(Dependant, _by_work(rows, entry)), *_by_trust(rows, entry)]
     if not built:  # else named already, and more plainly
         built = [Dependant(name) for part in (_by_stock, _by_return) for name in part(rows, entry)]
     return tuple(dict.fromkeys(built))
@@ -83,6 +83,67 @@ def _by_work(rows: sqlite3.Connection, entry: int) -> list[str]:
           (SELECT 1 FROM movement o WHERE o.entry_id = :entry AND o.plan_line_id = v.plan_line_id)
     """
     return [row[0] for row in rows.execute(query, {"entry": entry})]
+
+
+# What later entries went by, without a row of theirs that names it: (entry, whether it is a decision).
+_LEFT = "v.kind IN ('dispatched', 'given') OR (v.kind = 'moved' AND v.quantity > 0)"
+_TRUST = (
+    # a text that was approved, by the labels printed of it
+    """
+    SELECT r.entry_id, 0 FROM label_approval a JOIN live_label_run r
+      ON (r.lot_id, r.market, r.text_digest) = (a.lot_id, a.market, a.text_digest)
+    WHERE a.entry_id = :entry AND r.entry_id > :entry
+    """,
+    # how many labels were used, by the release of the bars that carry them
+    """
+    SELECT d.entry_id, 1 FROM label_count c JOIN label_run r ON r.id = c.label_run_id
+    JOIN live_decision d ON d.lot_id = r.lot_id AND d.verdict = 'released'
+    WHERE c.entry_id = :entry AND d.entry_id > :entry
+    """,
+    # the assessment that was the latest, by releases and by bars that left
+    f"""
+    SELECT s.entry_id, s.decided FROM assessment a JOIN recipe_version n ON n.recipe_id = a.recipe_id
+    JOIN batch b ON b.recipe_version_id = n.id JOIN lot l ON l.batch_id = b.id
+    JOIN (SELECT lot_id, entry_id, 1 AS decided FROM live_decision WHERE verdict = 'released'
+          UNION SELECT v.lot_id, v.entry_id, 0 FROM live_movement v WHERE {_LEFT}) s ON s.lot_id = l.id
+    WHERE a.entry_id = :entry AND s.entry_id > :entry AND NOT EXISTS (SELECT 1 FROM live_assessment o
+      WHERE o.recipe_id = a.recipe_id AND o.entry_id > :entry AND o.entry_id < s.entry_id)
+    """,
+    # how much may be on the skin, by batches planned of what it limits; of a constituent, of whatever states any
+    """
+    SELECT b.entry_id, 0 FROM skin_limit k JOIN lot l ON l.material_id = k.material_id
+      OR (k.material_id IS NULL AND l.material_id IN (SELECT material_id FROM live_constituent))
+    JOIN plan_line p ON p.lot_id = l.id JOIN live_batch b ON b.id = p.batch_id
+    WHERE k.entry_id = :entry AND b.entry_id > :entry
+    """,
+    # what a material or a lot contains, by labels approved and printed of what was made of it, at any depth
+    """
+    SELECT s.entry_id, 0 FROM (WITH RECURSIVE made(lot) AS (
+        SELECT l.id FROM constituent c JOIN lot l ON l.id = c.lot_id
+          OR (c.lot_id IS NULL AND l.material_id = c.material_id)
+        WHERE c.entry_id = :entry
+        UNION SELECT y.lot_id FROM made JOIN movement v ON v.lot_id = made.lot AND v.kind = 'consumed'
+        JOIN movement y ON y.batch_id = v.batch_id AND y.kind = 'yielded') SELECT lot FROM made) m
+    JOIN (SELECT lot_id, entry_id FROM live_label_approval UNION SELECT lot_id, entry_id FROM live_label_run) s
+      ON s.lot_id = m.lot WHERE s.entry_id > :entry
+    """,
+    # a pH read of the bars, and a deviation that was decided, by their pass or release
+    """
+    SELECT d.entry_id, 1 FROM (
+      SELECT batch_id, entry_id, "on" FROM reading WHERE what = 'pH'
+      UNION ALL SELECT v.batch_id, x.entry_id, '9999' FROM deviation_decision x
+        JOIN deviation v ON v.id = x.deviation_id
+    ) g JOIN lot l ON l.batch_id = g.batch_id AND l."on" <= g."on"
+    JOIN live_decision d ON d.lot_id = l.id AND d.verdict IN ('passed', 'released')
+    WHERE g.entry_id = :entry AND d.entry_id > :entry
+    """,
+)
+
+
+def _by_trust(rows: sqlite3.Connection, entry: int) -> list[Dependant]:
+    """What bars stand on that no row of theirs names: their labels, their assessment, what was stated and read."""
+    found = {(row[0], bool(row[1])) for query in _TRUST for row in rows.execute(query, {"entry": entry}).fetchall()}
+    return [Dependant(_entry(rows, number), decision) for number, decision in sorted(found)]
 
 
 def _by_stock(rows: sqlite3.Connection, entry: int) -> list[str]:

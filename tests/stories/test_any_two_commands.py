@@ -7,12 +7,16 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from freezegun import freeze_time
+from shop import NOW, PLAIN_BAR, SETUP, work_a_shop
 from typer.testing import CliRunner
 
 from ledger.cli.main import app
-from ledger.units.codes import lot_code
+from ledger.operations.house.setup import set_up
 from ledger.operations.keep.backup import keep_copy
+from ledger.units.codes import lot_code
 
+ENTRIES = 14  # of the worked shop
 # What the shop did before, one after the other; CODE is its batch, OIL a lot of its oil and NEW another, on the shelf.
 BEFORE = (
     "stall add quay",
@@ -71,7 +75,45 @@ COMMANDS = {
     "a paper": "attach plain.toml --to OIL",
     "a recipe revised": "recipe revise plain-bar revised.toml",
 }
-UNDO = "undo --yes"
+FIRST = [pytest.param(one, marks=() if one == "a person edited" else pytest.mark.slow) for one in COMMANDS]
+QUICK = ("a person erased", "an erased person edited")  # after the first; every other pair is behind --slow
+
+
+@pytest.fixture(scope="module")
+def begun(built: Any, tmp_path_factory: pytest.TempPathFactory) -> tuple[bytes, Any]:
+    """The shop after `BEFORE`: its file, and what it is called there."""
+    path, made = built("shop", work_a_shop, built("book", lambda new: set_up(new, SETUP))[0])
+    folder = tmp_path_factory.mktemp("before")
+    shutil.copyfile(path, folder / "soap.db")
+    with freeze_time(NOW):
+        for command in BEFORE:
+            typed = ["--ledger", str(folder / "soap.db"), *words_of(made, command)]
+            assert CliRunner().invoke(app, typed).exit_code == 0, command
+    return (folder / "soap.db").read_bytes(), made
+
+
+@pytest.mark.usefixtures("frozen")
+@pytest.mark.parametrize("first", FIRST)
+def test_any_two_commands_leave_a_ledger_that_is_clean(
+    first: str, begun: Any, tmp_path: Path, pytestconfig: pytest.Config
+) -> None:
+    """One after the other, either taken back in between or after, and copied at the end."""
+    whole, made = begun
+    path = tmp_path / "soap.db"
+    (tmp_path / "plain.toml").write_text(PLAIN_BAR, encoding="utf-8")
+    (tmp_path / "revised.toml").write_text(PLAIN_BAR.replace("superfat = 5", "superfat = 6"), encoding="utf-8")
+    entry = len(BEFORE) + ENTRIES + 1
+    undo_one, undo_two = ["undo", str(entry), "--yes"], ["undo", str(entry + 1), "--yes"]
+    one = words_of(made, COMMANDS[first])
+    for second in COMMANDS if pytestconfig.getoption("--slow") else QUICK:
+        two = words_of(made, COMMANDS[second])
+        for commands in ((one, two, undo_one, undo_two), (one, undo_one, two, ["undo", "--yes"])):
+            path.write_bytes(whole)
+            for typed in commands:
+                done = CliRunner().invoke(app, typed)  # some are refused, which is an answer too
+                assert done.exit_code in (0, 1, 2), done.output
+            assert keep_copy(path, tmp_path / "copy.db", overwrite=True).findings == (), (first, second)
+            (tmp_path / "copy.db").unlink()
 
 
 def words_of(shop: Any, command: str) -> list[str]:
