@@ -6,10 +6,12 @@ import sqlite3
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from heapq import merge
-from itertools import chain
+from itertools import groupby
+from operator import itemgetter
 
 FORMAT = 1
 GENESIS = "0" * 64
+_JSON = json.JSONEncoder(ensure_ascii=False).encode  # made once: json.dumps makes one at each call
 
 
 @dataclass(frozen=True)
@@ -29,15 +31,11 @@ class Head:
 
 def entry_digest(head: Head, lines: Iterable[str]) -> str:
     """SHA-256 over the head of an entry and the canonical text of its rows, a line each, then over its marks."""
-    text = json.dumps(
-        [FORMAT, head.id, head.recorded_at, head.who, head.verb, head.said, head.reverses, head.program, head.previous],
-        ensure_ascii=False,
+    text = _JSON(
+        [FORMAT, head.id, head.recorded_at, head.who, head.verb, head.said, head.reverses, head.program, head.previous]
     )
-    digest = hashlib.sha256(text.encode())
-    for line in chain(lines, [f"marks {head.marks}"] if head.marks else ()):
-        digest.update(b"\n")
-        digest.update(line.encode())
-    return digest.hexdigest()
+    marks = (f"marks {head.marks}",) if head.marks else ()
+    return hashlib.sha256("\n".join((text, *lines, *marks)).encode()).hexdigest()
 
 
 def fact_tables(raw: sqlite3.Connection) -> tuple[str, ...]:
@@ -59,9 +57,7 @@ def canonical_sql(raw: sqlite3.Connection, table: str) -> str:
     return f"SELECT entry_id, '{table} '||json_patch('{{}}',json_object({pairs})) AS line, id FROM main.{table}"
 
 
-def rows_of(
-    raw: sqlite3.Connection, entry_id: int, tables: Iterable[str] | None = None
-) -> Iterator[tuple[str, int]]:
+def rows_of(raw: sqlite3.Connection, entry_id: int, tables: Iterable[str] | None = None) -> Iterator[tuple[str, int]]:
     """The canonical text of each row of one entry and its number, by table, then by row.
 
     Only `tables` are looked into, where the writer knows which hold its rows: most entries have some in three of
@@ -73,17 +69,23 @@ def rows_of(
 
 
 def all_lines(raw: sqlite3.Connection, tables: Sequence[str] | None = None) -> Iterator[tuple[int, str]]:
-    """The canonical text of every row with its entry, in the order of entries: one pass over each table.
+    """The canonical text of every row with its entry, in the order of entries: one pass over each table."""
+    return ((entry_id, line) for entry_id, lines in lines_by_entry(raw, tables) for line in lines)
 
-    `tables` where a table of hers may belong to an entry as well.
-    """
 
-    def of_table(place: int, table: str) -> Iterator[tuple[int, int, int, str]]:
-        for entry_id, line, number in raw.execute(f"{canonical_sql(raw, table)} ORDER BY entry_id, id"):
-            yield entry_id, place, number, line
+def lines_by_entry(raw: sqlite3.Connection, tables: Sequence[str] | None = None) -> Iterator[tuple[int, Sequence[str]]]:
+    """The same, all of an entry at once; `tables` where a table of hers may belong to an entry as well."""
+
+    def of_table(place: int, table: str) -> Iterator[tuple[int, int, list[str]]]:
+        cursor = raw.cursor()
+        cursor.row_factory = None  # a plain tuple is half the work
+        found = cursor.execute(f"{canonical_sql(raw, table)} ORDER BY entry_id, id")
+        for entry_id, rows in groupby(found, key=itemgetter(0)):
+            yield entry_id, place, [row[1] for row in rows]
 
     streams = [of_table(place, table) for place, table in enumerate(fact_tables(raw) if tables is None else tables)]
-    return ((entry_id, line) for entry_id, _, _, line in merge(*streams))
+    for entry_id, parts in groupby(merge(*streams), key=itemgetter(0)):
+        yield entry_id, [line for part in parts for line in part[2]]
 
 
 Blanks = Mapping[tuple[str, int], Mapping[str, str]]  # by table and row: what some of its columns read from now on

@@ -2,19 +2,24 @@
 
 import hashlib
 import sqlite3
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from contextlib import closing
 from dataclasses import replace
 from functools import cache
-from itertools import groupby
-from operator import itemgetter
 from pathlib import Path
 
-from ledger.domain.keep.invariants import Finding
+from ledger.domain.keep.finding import Finding
 from ledger.fileformat import LAID_REVISION, laid_revision_view, trouble
 from ledger.storage import migrations
-from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, fact_tables, lines_of, salted_digest
-from ledger.storage.chain import GENESIS, Head, all_lines, entry_digest, entry_sql, fact_tables, lines_of, salted_digest
+from ledger.storage.chain import (
+    GENESIS,
+    Head,
+    entry_digest,
+    fact_tables,
+    lines_by_entry,
+    rows_of,
+    salted_digest,
+)
 from ledger.storage.marks import differing, marks_of, named
 
 
@@ -138,8 +143,8 @@ def newer_rules(rows: sqlite3.Connection) -> bool:
 def _chain(rows: sqlite3.Connection) -> Iterator[Finding]:
     """Every entry has the digest of what it wrote, follows the one before, and no row stands outside them."""
     previous, number = GENESIS, 0
-    query = entry_sql(rows, _ours(rows))
-    for row, digest in _each(rows, query):
+    tables, attested = _ours(rows), dict(map(tuple, rows.execute(_ATTESTED).fetchall()))
+    for row, digest in _each(rows, tables):
         if row is None:
             yield Finding(f"there are rows of an entry {digest} that was never written", int(digest))
             continue
@@ -149,8 +154,9 @@ def _chain(rows: sqlite3.Connection) -> Iterator[Finding]:
             many = f"entries {number} to {last} are" if last > number else f"entry {number} is"
             yield Finding(f"{many} missing", number, "entry", f"entry {number}", "every entry, one after the other")
             number = row["id"]
-        if digest != row["digest"]:
-            yield from _changed(rows, row, query)
+        was = attested.get(number, row["digest"])  # of what was erased since, the erasing entry says how it reads
+        if digest != was:
+            yield from _changed(rows, row, was, tables)
         if row["previous"] != previous:
             words = f"entry {number} does not follow the one before it"
             yield Finding(
@@ -159,7 +165,7 @@ def _chain(rows: sqlite3.Connection) -> Iterator[Finding]:
         previous = row["digest"]
 
 
-def _each(rows: sqlite3.Connection, query: str) -> Iterator[tuple[sqlite3.Row | None, str]]:
+def _each(rows: sqlite3.Connection, tables: Sequence[str]) -> Iterator[tuple[sqlite3.Row | None, str]]:
     """Every entry with its digest from what stands in the file now, and the numbers of entries that only have rows.
 
     One cursor goes over the entries and one over each table, in step, so that a ledger of any size is read in the same
@@ -167,14 +173,14 @@ def _each(rows: sqlite3.Connection, query: str) -> Iterator[tuple[sqlite3.Row | 
     """
     done = 0
     try:
-        groups = groupby(all_lines(rows, _ours(rows)), key=itemgetter(0))
+        groups = lines_by_entry(rows, tables)
         group = next(groups, None)
         for row in rows.execute("SELECT * FROM entry ORDER BY id"):
             while group and group[0] < row["id"]:
                 yield None, str(group[0])
                 group = next(groups, None)
             if group and group[0] == row["id"]:
-                digest = entry_digest(_head(row), (line for _, line in group[1]))
+                digest = entry_digest(_head(row), group[1])
                 group = next(groups, None)
             else:
                 digest = entry_digest(_head(row), ())
@@ -185,7 +191,7 @@ def _each(rows: sqlite3.Connection, query: str) -> Iterator[tuple[sqlite3.Row | 
             group = next(groups, None)
     except sqlite3.Error:
         for row in rows.execute("SELECT * FROM entry WHERE id > ? ORDER BY id", (done,)):
-            yield row, _digest_or_none(rows, _head(row), query)
+            yield row, _digest_or_none(rows, _head(row), tables)
 
 
 # How each entry reads of which something was erased, by the latest entry that erased; never by an earlier one.
@@ -193,7 +199,7 @@ _ATTESTED = "SELECT of_entry, digest FROM blanked WHERE of_entry < entry_id ORDE
 
 
 def _head(row: sqlite3.Row) -> Head:
-    return Head(**{name: row[name] for name in Head.__dataclass_fields__})
+    return Head(*map(row.__getitem__, Head.__dataclass_fields__))
 
 
 def _ours(rows: sqlite3.Connection) -> tuple[str, ...]:
@@ -202,32 +208,31 @@ def _ours(rows: sqlite3.Connection) -> tuple[str, ...]:
     return tuple(table for table in fact_tables(rows) if f"table {table}" in wanted)
 
 
-def _digest_or_none(rows: sqlite3.Connection, head: Head, query: str) -> str:
+def _digest_or_none(rows: sqlite3.Connection, head: Head, tables: Sequence[str]) -> str:
     try:
-        return entry_digest(head, lines_of(rows, head.id, query))
+        return entry_digest(head, (line for line, _ in rows_of(rows, head.id, tables)))
     except sqlite3.Error as error:
         return str(trouble(error) or error)
 
 
-def _changed(rows: sqlite3.Connection, entry: sqlite3.Row, query: str) -> Iterator[Finding]:
-    """Which rows of an entry are not what was written, as far as its marks tell."""
+def _changed(rows: sqlite3.Connection, entry: sqlite3.Row, was: str, tables: Sequence[str]) -> Iterator[Finding]:
+    """Which rows of an entry are not what was written, as far as its marks tell; `was` is the digest it had."""
     head, number = _head(entry), entry["id"]
     opening = f"entry {number} ({entry['said']})"
     expected = f"as {entry['who']} wrote it, {entry['recorded_at']}"
     try:
-        found = rows.execute(query, (number,)).fetchall()
+        there = list(rows_of(rows, number, tables))
     except sqlite3.Error as error:
         yield Finding(f"{opening} holds a row that cannot be read ({error})", number, None, None, expected)
         return
-    there = [(row["line"], row["id"]) for row in found]
-    if head.marks is None:
+    if head.marks in (None, "erased"):
         of = ", ".join(_named(rows, line.partition(" ")[0], row) for line, row in there[:_NAMED])
         more = f" and {len(there) - _NAMED} more" if len(there) > _NAMED else ""
         words = f"{opening} is not what was written: what it says of itself, or one of its rows ({of}{more})"
         yield Finding(words, number, None, None, expected)
         return
     anew = replace(head, marks=marks_of(there))
-    places = [] if entry_digest(anew, (line for line, _ in there)) == entry["digest"] else differing(head.marks, there)
+    places = [] if entry_digest(anew, (line for line, _ in there)) == was else differing(head.marks or "", there)
     for place in places:
         name = _named(rows, place.table, place.row)
         yield Finding(f"{opening}: {name} {place.state}", number, place.table, name, expected)

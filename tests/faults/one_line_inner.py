@@ -86,11 +86,11 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("domain/label/handbook_133.py", "label/test_at_the_limit.py"): [
         ("if nominal_mg <= up_to)", "if nominal_mg < up_to)"),
     ],
-    ("domain/keep/invariants.py", "keep/test_invariants.py"): [
-        ("and d.on <= one.on]", "and d.on < one.on]"),
-        ("if d.entry <= one.entry", "if d.entry < one.entry"),
-        ("if one.counts and one.on < since", "if one.counts and one.on <= since"),
-        ("if held < 0:", "if held <= 0:"),
+    ("rows/laws.py", "keep/test_invariants.py"): [
+        ('AND d."on" <= v."on"', 'AND d."on" < v."on"'),
+        ("AND d.entry_id <= v.entry_id", "AND d.entry_id < v.entry_id"),
+        ('v."on" < l."on"', 'v."on" <= l."on"'),
+        ("WHERE s.held < 0", "WHERE s.held <= 0"),
     ],
     ("domain/tools/limits.py", "label/test_at_the_limit.py"): [
         ("if low <= minutes <= high:", "if low < minutes <= high:"),

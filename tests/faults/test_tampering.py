@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from shop import NOW
 
-from ledger.domain.keep.invariants import Finding
+from ledger.domain.keep.finding import Finding
 from ledger.errors import StrangeSchema
 from ledger.operations.keep.check import Verdict, check
 from ledger.rows.opened import OlderLedger, open_rows

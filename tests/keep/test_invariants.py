@@ -1,12 +1,124 @@
 """Every law of the ledger is broken once here, and only that law complains."""
 
+import sqlite3
 from collections.abc import Callable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from typing import Any
 
 import pytest
 
-from ledger.domain.keep import invariants
-from ledger.domain.keep.invariants import INVARIANTS, DecisionFact, Facts, Finding, LotFact, MovementFact, findings
+from ledger.domain.keep.finding import Finding
+from ledger.rows import laws
+from ledger.rows.laws import LAWS, breaches
+from ledger.storage.migrations import migrate
+
+
+@dataclass(frozen=True)
+class LotFact:
+    """One lot that counts; its mass is what all its bars weighed at the cut."""
+
+    code: str
+    entry: int
+    on: str
+    counted: bool  # in pieces, else in mg
+    soap: bool
+    supplied: bool
+    batch: str | None
+    mass_mg: int | None
+
+
+@dataclass(frozen=True)
+class MovementFact:
+    """One movement; quantity in mg or pieces."""
+
+    entry: int
+    lot: str
+    place: str
+    on: str
+    quantity: int
+    kind: str
+    batch: str | None
+    customer: str | None
+
+
+@dataclass(frozen=True)
+class DecisionFact:
+    """One decision about a lot, in the order they were taken."""
+
+    entry: int
+    lot: str
+    verdict: str
+    on: str
+
+
+@dataclass(frozen=True)
+class Facts:
+    """A small ledger, as far as the laws look at it."""
+
+    lots: tuple[LotFact, ...]
+    movements: tuple[MovementFact, ...]
+    decisions: tuple[DecisionFact, ...]
+    reverses: tuple[tuple[int, int], ...] = ()  # (the undo, the entry it took back)
+    planned: tuple[tuple[int, int], ...] = ()  # (entry of a plan line, entry of the batch it is of)
+    reworks: frozenset[str] = frozenset()  # the batches that book bars back in as mass
+
+
+KINDS = {"oil": "fat", "bar": "soap", "wrapper": "packaging"}
+PLACES = {"workshop": "workshop", "quay": "stall", "returns": "returns"}
+
+
+def ledger_of(facts: Facts) -> sqlite3.Connection:
+    """The facts as rows in tables without guards, so that any law may be broken."""
+    raw = sqlite3.connect(":memory:", isolation_level=None)
+    raw.row_factory = sqlite3.Row
+    migrate(raw)
+    for (name,) in raw.execute("SELECT name FROM sqlite_schema WHERE type = 'trigger'").fetchall():
+        raw.execute(f"DROP TRIGGER {name}")
+    numbers: dict[tuple[str, str], int] = {}
+
+    def put(table: str, **given: Any) -> None:
+        needed = [row[1] for row in raw.execute(f"PRAGMA table_info({table})") if row[3] and row[4] is None]
+        filled: dict[str, Any] = dict.fromkeys(needed, "1") | {k: v for k, v in given.items() if v is not None}
+        names = ", ".join(f'"{one}"' for one in filled)
+        row = raw.execute(f"INSERT INTO {table} ({names}) VALUES ({', '.join('?' * len(filled))})", [*filled.values()])
+        if "code" in given:
+            numbers[table, given["code"]] = int(row.lastrowid or 0)
+
+    undone = dict(facts.reverses)
+    for entry in range(1, 31):
+        put("entry", id=entry, reverses=undone.get(entry))
+    for code, kind in KINDS.items():
+        put("material", entry_id=1, code=code, kind=kind)
+    for code, kind in PLACES.items():
+        put("place", entry_id=1, code=code, name=code, kind=kind)
+    put("customer", entry_id=1, code="ropewalk", kind="shop")
+    batches = {one.batch for one in (*facts.movements, *facts.lots) if one.batch}
+    for code in sorted(batches):
+        put("batch", entry_id=1, code=code, process="rework" if code in facts.reworks else "cold", material_id=1)
+    told = {one.code for one in facts.lots}
+    others = {one.lot: LotFact(one.lot, 1, "", False, False, True, None, None) for one in facts.movements}
+    for lot in (*facts.lots, *(one for code, one in others.items() if code not in told)):
+        material = "bar" if lot.soap else "wrapper" if lot.counted else "oil"
+        put("lot", entry_id=lot.entry, code=lot.code, on=lot.on, material_id=numbers["material", material],
+            supplier_id=1 if lot.supplied else None, batch_id=numbers.get(("batch", lot.batch or "")),
+            mass_mg=lot.mass_mg)  # fmt: skip
+    for one in facts.movements:
+        put("movement", entry_id=one.entry, lot_id=numbers["lot", one.lot], place_id=numbers["place", one.place],
+            on=one.on, quantity=one.quantity, kind=one.kind, batch_id=numbers.get(("batch", one.batch or "")),
+            customer_id=numbers.get(("customer", one.customer or "")))  # fmt: skip
+    for decision in facts.decisions:
+        put("decision", entry_id=decision.entry, lot_id=numbers["lot", decision.lot], verdict=decision.verdict,
+            on=decision.on)  # fmt: skip
+    for line, batch in facts.planned:
+        put("batch", entry_id=batch, code="planned", process="cold", material_id=1)
+        put("plan_line", entry_id=line, batch_id=numbers["batch", "planned"], material_id=1)
+    return raw
+
+
+def findings(facts: Facts) -> tuple[Finding, ...]:
+    """What the laws find in such a ledger."""
+    return breaches(ledger_of(facts))
+
 
 OIL = LotFact("L1-X", 2, "2026-03-02", counted=False, soap=False, supplied=True, batch=None, mass_mg=None)
 BARS = LotFact("26-001-4", 5, "2026-04-02", counted=True, soap=True, supplied=False, batch="26-001-4", mass_mg=900)
@@ -19,13 +131,11 @@ def moved(entry: int, lot: str, on: str, quantity: int, kind: str, **more: str) 
         entry=entry,
         lot=lot,
         place=place,
-        place_kind="stall" if place == "quay" else "workshop",
         on=on,
         quantity=quantity,
         kind=kind,
         batch=more.get("batch"),
         customer=more.get("customer"),
-        counts=True,
     )
 
 
@@ -45,8 +155,6 @@ SOUND = Facts(
     lots=(OIL, BARS),
     movements=(CAME, USED, CUT, OUT, IN, SOLD, SENT, BACK),
     decisions=(ACCEPTED, RELEASED),
-    reverses=(),
-    hanging=(),
 )
 
 
@@ -56,34 +164,34 @@ def swapped(old: MovementFact, **change: object) -> Facts:
     return replace(SOUND, movements=tuple(changed if one is old else one for one in SOUND.movements))
 
 
-Law = Callable[[Facts], Iterator[Finding]]
+Law = Callable[[sqlite3.Connection], Iterator[Finding]]
 BROKEN: list[tuple[Law, Facts]] = [
-    (invariants.never_below_zero, swapped(SOLD, quantity=-5)),
-    (invariants.never_below_zero, swapped(USED, on="2026-03-01")),  # used the day before it came
-    (invariants.nothing_happens_before_a_lot_is_there, swapped(CAME, on="2026-02-01")),
-    (invariants.every_lot_comes_from_somewhere, swapped(CAME, kind="counted")),
-    (invariants.every_lot_comes_from_somewhere, swapped(CUT, batch="26-002-2")),
-    (invariants.what_leaves_one_place_arrives_at_another, swapped(OUT, quantity=-3)),
-    (invariants.only_accepted_lots_were_used, replace(SOUND, decisions=(RELEASED,))),
-    (invariants.only_accepted_lots_were_used, swapped(USED, on="2026-03-01")),
+    (laws.never_below_zero, swapped(SOLD, quantity=-5)),
+    (laws.never_below_zero, swapped(USED, on="2026-03-01")),  # used the day before it came
+    (laws.nothing_happens_before_a_lot_is_there, swapped(CAME, on="2026-02-01")),
+    (laws.every_lot_comes_from_somewhere, swapped(CAME, kind="counted")),
+    (laws.every_lot_comes_from_somewhere, swapped(CUT, batch="26-002-2")),
+    (laws.what_leaves_one_place_arrives_at_another, swapped(OUT, quantity=-3)),
+    (laws.only_accepted_lots_were_used, replace(SOUND, decisions=(RELEASED,))),
+    (laws.only_accepted_lots_were_used, swapped(USED, on="2026-03-01")),
     (
-        invariants.only_accepted_lots_were_used,
+        laws.only_accepted_lots_were_used,
         replace(SOUND, decisions=(ACCEPTED, DecisionFact(3, "L1-X", "on hold", "2026-03-03"), RELEASED)),
     ),
-    (invariants.only_released_bars_left, replace(SOUND, decisions=(ACCEPTED,))),
-    (invariants.only_released_bars_left, swapped(SENT, on="2026-05-03")),
-    (invariants.nobody_returns_more_than_they_got, swapped(BACK, quantity=3)),
-    (invariants.no_more_comes_out_than_went_in, replace(SOUND, lots=(OIL, replace(BARS, mass_mg=1001)))),
+    (laws.only_released_bars_left, replace(SOUND, decisions=(ACCEPTED,))),
+    (laws.only_released_bars_left, swapped(SENT, on="2026-05-03")),
+    (laws.nobody_returns_more_than_they_got, swapped(BACK, quantity=3)),
+    (laws.no_more_comes_out_than_went_in, replace(SOUND, lots=(OIL, replace(BARS, mass_mg=1001)))),
     (
-        invariants.no_lot_is_made_of_itself,
+        laws.no_lot_is_made_of_itself,
         replace(SOUND, movements=(*SOUND.movements, replace(USED, entry=11, quantity=2000, kind="yielded"))),
     ),
-    (invariants.no_lot_is_made_of_itself, replace(SOUND, movements=(
+    (laws.no_lot_is_made_of_itself, replace(SOUND, movements=(
         moved(3, "A", "2026-03-01", -1, "consumed", batch="P"), moved(3, "B", "2026-03-01", 1, "yielded", batch="P"),
         moved(4, "B", "2026-03-01", -1, "consumed", batch="Q"), moved(4, "A", "2026-03-01", 1, "yielded", batch="Q"),
     ))),
-    (invariants.an_undo_mirrors_what_it_takes_back, replace(SOUND, reverses=((10, 9),))),
-    (invariants.what_counts_stands_on_what_counts, replace(SOUND, hanging=((9, "plan_line", 4),))),
+    (laws.an_undo_mirrors_what_it_takes_back, replace(SOUND, reverses=((10, 9),))),
+    (laws.what_counts_stands_on_what_counts, replace(SOUND, planned=((9, 4),), reverses=((30, 4),))),
 ]  # fmt: skip
 
 
@@ -93,11 +201,11 @@ def test_a_sound_ledger_has_no_finding() -> None:
 
 @pytest.mark.parametrize(("law", "facts"), BROKEN, ids=lambda one: getattr(one, "__name__", ""))
 def test_a_broken_law_is_found(law: Law, facts: Facts) -> None:
-    assert [one.what for one in law(facts)] != []
+    assert [one.what for one in law(ledger_of(facts))] != []
 
 
 def test_every_law_is_broken_here() -> None:
-    assert {law for law, _ in BROKEN} == set(INVARIANTS)
+    assert {law for law, _ in BROKEN} == set(LAWS)
 
 
 def test_a_decision_taken_later_does_not_make_an_earlier_use_wrong() -> None:

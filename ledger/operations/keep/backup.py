@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 
 from ledger.domain.keep.copies import kept
-from ledger.domain.keep.invariants import Finding
+from ledger.domain.keep.finding import Finding
 from ledger.errors import DamagedLedger, Refused
 from ledger.fileformat import is_ledger
 from ledger.operations.keep.check import Verdict, check

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from ledger.domain.keep.invariants import Finding, findings
+from ledger.domain.keep.finding import Finding
 from ledger.errors import Refused
-from ledger.rows.facts import facts
 from ledger.rows.history import digest_of, history
+from ledger.rows.laws import breaches
 from ledger.rows.opened import Rows, one_state
 from ledger.storage.chain import GENESIS
 from ledger.storage.verify import newer_rules, remarks, verify
@@ -36,7 +36,7 @@ def check(rows: Rows) -> Verdict:
         if any(one.entry is None for one in found):  # the file or its guards: even counting may be wrong there
             return Verdict(0, "", "", found)
         entries, head = next(((one.entry, one.digest) for one in history(rows, last=1)), (0, GENESIS))
-        return Verdict(entries, head, seal_of(entries, head).text, found or findings(facts(rows)), remarks(rows))
+        return Verdict(entries, head, seal_of(entries, head).text, found or breaches(rows), remarks(rows))
 
 
 def unheld(rows: Rows, seal: Seal) -> str | None:

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from ledger.domain.tools.equipment import READ_WITH
-from ledger.rows.facts import TableRows, equipment_kinds, every_table, in_pieces_here, row_names, taken_back
 from ledger.rows.opened import Row, Rows
 from ledger.rows.settings import settings_if_any
+from ledger.storage.whole import TableRows, equipment_kinds, every_table, in_pieces_here, row_names, taken_back
 from ledger.units.money import currency_digits
 from ledger.units.words import EquipmentKind, ReadingUnit
 
