@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from ledger.storage.chain import redone_digests
+from ledger.storage.marks import ERASED
 from ledger.storage.tables.erasing import Blanked
 from ledger.storage.transaction import Transaction
 
@@ -60,7 +61,7 @@ def _salts(tx: Transaction, entries: set[int]) -> Iterator[Blank]:
     for entry in sorted(entries):
         marked = "SELECT 1 FROM entry WHERE id = ? AND marks IS NOT NULL AND marks <> 'erased'"
         if tx.rows.execute(marked, (entry,)).fetchone():
-            yield Blank(entry, "entry", entry, "marks", "erased")
+            yield Blank(entry, "entry", entry, "marks", ERASED)
         query = "SELECT id FROM entry_salt WHERE entry_id = ? AND salt <> 'erased'"
         for row in tx.rows.execute(query, (entry,)).fetchall():
             yield Blank(entry, "entry_salt", row[0], "salt", "erased")

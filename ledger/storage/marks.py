@@ -5,9 +5,14 @@ The digest of the entry proves that something was; the marks are in it as well, 
 
 import hashlib
 import sqlite3
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from typing import Literal, NamedTuple
 
+from ledger.domain.keep.finding import Finding
+from ledger.storage.chain import Head, entry_digest, rows_of
+
+ERASED = "erased"  # in place of the marks of an entry of which a text was erased, since they could prove a guess
 _LENGTH = 6  # hexadecimal figures: one change in 16 million is told of the whole entry in place of its row
 
 
@@ -55,7 +60,7 @@ def _by_row(marks: str) -> dict[tuple[str, int], str]:
     return found
 
 
-def named(rows: sqlite3.Connection, table: str, number: int | None, depth: int = 3) -> str | None:
+def _by_code(rows: sqlite3.Connection, table: str, number: int | None, depth: int = 3) -> str | None:
     """A row by the code it has, or has through what it belongs to: 'lot L1-X', 'movement 17 of lot L1-X'."""
     row = rows.execute(f"SELECT * FROM main.{table} WHERE rowid = ?", (number,)).fetchone()
     if row is None:
@@ -66,9 +71,49 @@ def named(rows: sqlite3.Connection, table: str, number: int | None, depth: int =
         return f"{plain} {known['code']}"
     parents = {one[3]: one[2] for one in rows.execute(f"PRAGMA main.foreign_key_list({table})") if one[2] != "entry"}
     for column in sorted(parents, key=lambda one: _NEAREST.get(parents[one], len(_NEAREST))) if depth else ():
-        if known[column] is not None and (of := named(rows, parents[column], known[column], depth - 1)):
+        if known[column] is not None and (of := _by_code(rows, parents[column], known[column], depth - 1)):
             return f"{plain} {number} of {of.partition(' of ')[2] or of}"
     return f"{plain} {number}"
 
 
 _NEAREST = {table: place for place, table in enumerate(("lot", "batch", "plan_line", "recipe", "material"))}
+
+
+_LISTED = 5
+
+
+def changed(rows: sqlite3.Connection, entry: sqlite3.Row, was: str, tables: Sequence[str]) -> Iterator[Finding]:
+    """Which rows of an entry are not what was written, as far as its marks tell; `was` is the digest it had.
+
+    `tables` are those that hold rows of entries.
+    """
+    head, number = Head(*map(entry.__getitem__, Head.__dataclass_fields__)), entry["id"]
+    opening = f"entry {number} ({entry['said']})"
+    expected = f"as {entry['who']} wrote it, {entry['recorded_at']}"
+    try:
+        there = list(rows_of(rows, number, tables))
+    except sqlite3.Error as error:
+        yield Finding(f"{opening} holds a row that cannot be read ({error})", number, None, None, expected)
+        return
+    if head.marks in (None, ERASED):
+        of = ", ".join(row_named(rows, line.partition(" ")[0], row) for line, row in there[:_LISTED])
+        more = f" and {len(there) - _LISTED} more" if len(there) > _LISTED else ""
+        words = f"{opening} is not what was written: what it says of itself, or one of its rows ({of}{more})"
+        yield Finding(words, number, None, None, expected)
+        return
+    anew = replace(head, marks=marks_of(there))
+    places = [] if entry_digest(anew, (line for line, _ in there)) == was else differing(head.marks or "", there)
+    for place in places:
+        name = row_named(rows, place.table, place.row)
+        yield Finding(f"{opening}: {name} {place.state}", number, place.table, name, expected)
+    if not places:
+        words = f"{opening}: what it says of itself is not what was written"
+        yield Finding(words, number, "entry", f"entry {number}", expected)
+
+
+def row_named(rows: sqlite3.Connection, table: str, row: int | None) -> str:
+    """A row by its trade name, as far as that can be read."""
+    try:
+        return _by_code(rows, table, row) or f"{table.replace('_', ' ')} {row}"
+    except sqlite3.Error:
+        return f"{table.replace('_', ' ')} {row}"

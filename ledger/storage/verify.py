@@ -4,7 +4,6 @@ import hashlib
 import sqlite3
 from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from contextlib import closing
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -20,7 +19,7 @@ from ledger.storage.chain import (
     rows_of,
     salted_digest,
 )
-from ledger.storage.marks import differing, marks_of, named
+from ledger.storage.marks import changed, row_named
 
 
 def verify(rows: sqlite3.Connection) -> tuple[Finding, ...]:
@@ -34,6 +33,29 @@ def verify(rows: sqlite3.Connection) -> tuple[Finding, ...]:
     for part in (_file, _pointers, _chain, _contents, _people):
         found += _guarded(part, rows)
     return tuple(found)
+
+
+def verify_head(rows: sqlite3.Connection, last: int) -> tuple[Finding, ...]:
+    """The same of the last entries alone: each has the digest of what it wrote, and follows the one before it."""
+    return tuple(_guarded(lambda asked: _head_chain(asked, last), rows))
+
+
+def _head_chain(rows: sqlite3.Connection, last: int) -> Iterator[Finding]:
+    tables, attested = _ours(rows), dict(map(tuple, rows.execute(_ATTESTED).fetchall()))
+    entries = rows.execute("SELECT * FROM entry ORDER BY id DESC LIMIT ?", (last + 1,)).fetchall()
+    known = {row["id"]: row["digest"] for row in entries} | {0: GENESIS}
+    for row in reversed(entries[:last]):
+        was = attested.get(row["id"], row["digest"])
+        if _digest_or_none(rows, _head(row), tables) != was:
+            yield from changed(rows, row, was, tables)
+        before = known.get(row["id"] - 1, "")
+        if row["previous"] != before:
+            yield _unlinked(row["id"], before)
+
+
+def _unlinked(number: int, previous: str) -> Finding:
+    words = f"entry {number} does not follow the one before it"
+    return Finding(words, number, "entry", f"entry {number}", f"the digest {previous[:16]} of entry {number - 1}")
 
 
 def remarks(rows: sqlite3.Connection) -> tuple[str, ...]:
@@ -69,7 +91,7 @@ def _file(rows: sqlite3.Connection) -> Iterator[Finding]:
 
 def _pointers(rows: sqlite3.Connection) -> Iterator[Finding]:
     for table, rowid, parent in _dangling(rows, _laid_anew(migrations.migration_files()), hers=False):
-        name = _named(rows, table, rowid)
+        name = row_named(rows, table, rowid)
         words = f"{name} points at a {parent.replace('_', ' ')} that is not there"
         yield Finding(words, _entry_of(rows, table, rowid), table, name, f"a row of {parent}")
 
@@ -156,12 +178,9 @@ def _chain(rows: sqlite3.Connection) -> Iterator[Finding]:
             number = row["id"]
         was = attested.get(number, row["digest"])  # of what was erased since, the erasing entry says how it reads
         if digest != was:
-            yield from _changed(rows, row, was, tables)
+            yield from changed(rows, row, was, tables)
         if row["previous"] != previous:
-            words = f"entry {number} does not follow the one before it"
-            yield Finding(
-                words, number, "entry", f"entry {number}", f"the digest {previous[:16]} of entry {number - 1}"
-            )
+            yield _unlinked(number, previous)
         previous = row["digest"]
 
 
@@ -213,43 +232,6 @@ def _digest_or_none(rows: sqlite3.Connection, head: Head, tables: Sequence[str])
         return entry_digest(head, (line for line, _ in rows_of(rows, head.id, tables)))
     except sqlite3.Error as error:
         return str(trouble(error) or error)
-
-
-def _changed(rows: sqlite3.Connection, entry: sqlite3.Row, was: str, tables: Sequence[str]) -> Iterator[Finding]:
-    """Which rows of an entry are not what was written, as far as its marks tell; `was` is the digest it had."""
-    head, number = _head(entry), entry["id"]
-    opening = f"entry {number} ({entry['said']})"
-    expected = f"as {entry['who']} wrote it, {entry['recorded_at']}"
-    try:
-        there = list(rows_of(rows, number, tables))
-    except sqlite3.Error as error:
-        yield Finding(f"{opening} holds a row that cannot be read ({error})", number, None, None, expected)
-        return
-    if head.marks in (None, "erased"):
-        of = ", ".join(_named(rows, line.partition(" ")[0], row) for line, row in there[:_NAMED])
-        more = f" and {len(there) - _NAMED} more" if len(there) > _NAMED else ""
-        words = f"{opening} is not what was written: what it says of itself, or one of its rows ({of}{more})"
-        yield Finding(words, number, None, None, expected)
-        return
-    anew = replace(head, marks=marks_of(there))
-    places = [] if entry_digest(anew, (line for line, _ in there)) == was else differing(head.marks or "", there)
-    for place in places:
-        name = _named(rows, place.table, place.row)
-        yield Finding(f"{opening}: {name} {place.state}", number, place.table, name, expected)
-    if not places:
-        words = f"{opening}: what it says of itself is not what was written"
-        yield Finding(words, number, "entry", f"entry {number}", expected)
-
-
-_NAMED = 5
-
-
-def _named(rows: sqlite3.Connection, table: str, row: int | None) -> str:
-    """A row by its trade name, as far as that can be read."""
-    try:
-        return named(rows, table, row) or f"{table.replace('_', ' ')} {row}"
-    except sqlite3.Error:
-        return f"{table.replace('_', ' ')} {row}"
 
 
 def _contents(rows: sqlite3.Connection) -> Iterator[Finding]:

@@ -10,6 +10,7 @@ import pytest
 
 from ledger.errors import Refused
 from ledger.operations.keep.check import check
+from ledger.operations.stock.lots import waste_lot
 from ledger.rows.opened import open_rows
 from ledger.storage.book import Book
 from ledger.storage.tables.stock import Movement
@@ -105,3 +106,53 @@ def test_what_threatens_nothing_is_a_remark(shop: Any, run: Any, change: str, sa
     assert any(one.startswith(said) for one in verdict.remarks)
     assert f"Beside that: {said}" in " ".join(run("check").stdout.split())
     run("backup", "copy.db")
+
+
+def changed(shop: Any, change: str) -> None:
+    """The shop's file changed with its guards away and back."""
+    shop.book.close()
+    raw = sqlite3.connect(shop.book.path, isolation_level=None)
+    guards = raw.execute("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'").fetchall()
+    for name, _ in guards:
+        raw.execute(f"DROP TRIGGER {name}")
+    raw.executescript(change)
+    for _, sql in guards:
+        raw.execute(sql)
+    raw.close()
+
+
+@pytest.mark.parametrize(("spilt", "seen"), [(49, True), (50, False)])
+def test_a_quick_look_goes_fifty_entries_back_and_says_what_it_left_out(
+    shop: Any, run: Any, spilt: int, seen: bool
+) -> None:
+    for _ in range(spilt + 1):
+        waste_lot(shop.book, shop.olive, 1000, place=None, on=date(2026, 6, 1), reason="spilt")
+    said = " ".join(run("check", "--fast").stdout.split())
+    assert said.startswith(f"The last 50 entries of {15 + spilt} and what is on hand were looked at; nothing is wrong.")
+    assert "Not looked at: earlier entries, the pages of the file" in said
+    changed(shop, "UPDATE movement SET note = 'dropped' WHERE entry_id = 15")
+    told = run("check", "--fast", code=3 if seen else 0).stderr
+    assert ("entry 15 (Threw away" in told) == seen
+    run("check", code=3)
+
+
+def test_a_quick_look_finds_what_is_below_zero(shop: Any, run: Any) -> None:
+    with shop.book.write("lot waste") as tx:
+        tx.rows.execute("DROP TRIGGER movement_within_stock")
+        lot = tx.rows.execute("SELECT id FROM lot WHERE code = ?", (shop.olive,)).fetchone()[0]
+        tx.add(Movement(lot_id=lot, place_id=1, on=date(2026, 5, 9), quantity=-9_000_000, kind="wasted"))
+        tx.say("Spilt more than there was.")
+    told = run("check", "--fast", code=3).stderr
+    assert "lot L1-X: workshop held -4600000 on 2026-05-09. Expected: nothing less than 0." in told
+
+
+def test_a_finding_tells_entry_table_row_what_was_expected_and_what_to_do(shop: Any, run: Any) -> None:
+    changed(shop, "UPDATE movement SET quantity = quantity + 1 WHERE entry_id = 8 AND lot_id = 2")
+    (found,) = json.loads(run("check", "--json", code=3).stdout)["findings"]
+    assert found["what"].startswith("entry 8 (Received 4 lots")
+    assert found["what"].endswith(": movement 2 of lot L2-8 was changed")
+    assert (found["entry"], found["table"], found["row"]) == (8, "movement", "movement 2 of lot L2-8")
+    assert found["expected"] == "as Nuala wrote it, 2026-06-01T09:30:00Z"
+    told = run("check", code=3).stderr
+    assert "movement 2 of lot L2-8 was changed. Expected: as Nuala wrote it" in told
+    assert told.endswith("Keep this file as it is, and go back to your last backup whose check is clean.\n")

@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from ledger.cli.kit.show import count
-from ledger.operations.keep.check import Verdict
+from ledger.operations.keep.check import HEAD, Verdict
 from ledger.storage.compared import Compared
 from ledger.units.seals import Seal
 from ledger.units.wording import opening
@@ -20,6 +20,20 @@ class Answer(NamedTuple):
     good: bool
 
 
+NOT_LOOKED_AT = (
+    "Not looked at: earlier entries, the pages of the file, its guards, papers, people's details, and every law but "
+    "that nothing is below zero. All of it: soapledger check"
+)
+
+
+def looked_at(verdict: Verdict, fast: bool) -> str:
+    """How far a check went."""
+    if not fast:
+        return f"{count(verdict.entries, 'entry', 'entries')} checked"
+    last = min(HEAD, verdict.entries)
+    return f"The last {count(last, 'entry', 'entries')} of {verdict.entries} and what is on hand were looked at"
+
+
 def damage(verdict: Verdict, path: Path, asked: Sequence[Answer]) -> str:
     """Everything that is wrong in a ledger, what else was asked, and what to do."""
     return "\n".join(
@@ -32,15 +46,19 @@ def damage(verdict: Verdict, path: Path, asked: Sequence[Answer]) -> str:
     )
 
 
-def sealed(seal: Seal, unheld: str | None, verdict: Verdict) -> Answer:
+def sealed(seal: Seal, unheld: str | None, verdict: Verdict, *, fast: bool) -> Answer:
     """Whether a ledger holds what was sealed; only a clean one proves it."""
     facts = {"seal": seal.text, "held": unheld is None}
     if unheld:
         return Answer(
             "sealed", facts, f"The seal {seal.text} is typed rightly and not held here: {unheld}.", good=False
         )
-    since = verdict.entries - seal.entry
-    words = f"All up to entry {seal.entry} stands as it was sealed; {count(since, 'entry', 'entries')} since."
+    since = count(verdict.entries - seal.entry, "entry", "entries")
+    words = f"All up to entry {seal.entry} stands as it was sealed; {since} since."
+    if fast:
+        words = (
+            f"Entry {seal.entry} has that seal, {since} since; whether its rows are those, a check without --fast says."
+        )
     return Answer("sealed", facts, words, good=True)
 
 

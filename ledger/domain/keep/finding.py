@@ -3,9 +3,7 @@
 from typing import NamedTuple
 
 RESTORE = "keep this file as it is, and go back to your last backup whose check is clean"
-PUT_RIGHT = (
-    "each row is as it was written, but by rules that are not soapledger's: undo that entry, or book what puts it right"
-)
+PUT_RIGHT = "the rows are as written, but no soapledger writes so: undo that entry, or book what puts it right"
 
 
 class Finding(NamedTuple):
