@@ -72,7 +72,9 @@ class _Links:
         self._codes |= {lot.code: page_file("lot", lot.code) for lot in known.lots.values() if lot.kind != "soap"}
         self._names = {card.name: page_file("product", card.code) for card in known.recipes}
         self._names |= {card.name: page_file("supplier", card.code) for card in known.suppliers}
-        self._names |= {card.name: page_file("customer", card.code) for card in known.customers.values()}
+        for card in known.customers.values():
+            named = (card.name, f"{card.name} ({card.person})")  # as a recall names a shop
+            self._names |= dict.fromkeys(named, page_file("customer", card.code))
 
         self._known: dict[str, Markup] = {}  # most cells stand on many pages
 

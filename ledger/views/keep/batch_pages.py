@@ -2,11 +2,13 @@
 
 from collections.abc import Iterator
 
-from ledger.rows.bars import BarCount, bars_with
+from ledger.rows.bars import BarCount
 from ledger.rows.batch import BatchRow
 from ledger.units.dates import show_date
 from ledger.views.keep.everything import Everything
 from ledger.views.keep.page import Page, Part
+from ledger.views.recall.recall import ToCall
+from ledger.views.recall.recall_answer import to_call
 from ledger.views.record.head import Section
 from ledger.views.record.pieces import Column, Facts, Grid, grid
 from ledger.views.record.record import BatchRecord, batch_record
@@ -37,7 +39,8 @@ def _parts(known: Everything, batch: BatchRow, record: BatchRecord) -> Iterator[
         yield Part(
             Where.title, (_where(known, counts), *record.where.paper(record.head)[1:]) if counts else (), "No bars yet."
         )
-        yield Part("Whom to call", (_to_call(known, batch),))
+        call = _to_call(known, batch)
+        yield Part("Whom to call", (_called(call),) if call else (), "Nobody on the books has bars of it.")
     for section in record.on_paper:
         if not isinstance(section, Where):
             yield _section(section, record)
@@ -62,16 +65,20 @@ def _where(known: Everything, counts: list[BarCount]) -> Grid:
     )
 
 
-def _to_call(known: Everything, batch: BatchRow) -> Grid:
-    """The customers who have bars of it, with their telephone numbers; a gift to others by its note."""
-    found = bars_with(known.rows, [batch.yield_lot_id] if batch.yield_lot_id else [])
-    cards = known.customers
+def _to_call(known: Everything, batch: BatchRow) -> tuple[ToCall, ...]:
+    """Whoever has bars of it or complained of one, in the order of a recall: whom it harmed first."""
+    lots = [known.lots[batch.yield_lot_id]] if batch.yield_lot_id else []
+    grave, others = (known.complained[of].get(batch.code, []) for of in (0, 1))
+    return (*grave, *to_call(known.rows, lots, known.customers), *others)
+
+
+def _called(found: tuple[ToCall, ...]) -> Grid:
     return grid(
         found,
-        Column("name", lambda one: cards[one.customer_id].name if one.customer_id else f"{one.note or ''} (a gift)"),
-        Column("telephone", lambda one: (one.customer_id and cards[one.customer_id].phone) or "not known here"),
-        Column("email", lambda one: (one.customer_id and cards[one.customer_id].email) or ""),
-        Column("bars", lambda one: str(one.bars), right=True),
+        Column("name", lambda one: one.name),
+        Column("telephone", lambda one: one.phone or "not known here"),
+        Column("email", lambda one: one.email or ""),
+        Column("bars", lambda one: str(one.bars or ""), right=True),
         Column("last on", lambda one: show_date(one.last_on)),
     )
 

@@ -7,7 +7,7 @@ from functools import cached_property
 from ledger.domain.stock.graph import Graph, Node
 from ledger.rows.bars import BarCount, bar_counts
 from ledger.rows.batch import BatchRow, batches
-from ledger.rows.lot import LotRow, PlaceRow, all_lots, places, where_lots_are
+from ledger.rows.lot import LotRow, PlaceRow, all_lots, where_lots_are
 from ledger.rows.movement import graph_from, taken_into
 from ledger.rows.opened import Rows
 from ledger.rows.people import CustomerCard, Had, SupplierCard, customer_list, had_by_customers, supplier_list
@@ -15,6 +15,8 @@ from ledger.rows.recipe import ListedRecipe, recipe_list
 from ledger.rows.settings import PrintedFrom, Settings, printed_from, settings
 from ledger.units.money import show_money
 from ledger.units.quantity import show_mass, whole
+from ledger.views.recall.recall import ToCall
+from ledger.views.recall.recall_complaints import complainants
 
 
 class Everything:
@@ -60,9 +62,15 @@ class Everything:
         return where_lots_are(self.rows)
 
     @cached_property
-    def places(self) -> tuple[PlaceRow, ...]:
-        """Every place."""
-        return places(self.rows)
+    def complained(self) -> tuple[dict[str, list[ToCall]], dict[str, list[ToCall]]]:
+        """Who complained, by the batch code: with health or decided serious, and the others."""
+        grave: dict[str, list[ToCall]] = defaultdict(list)
+        others: dict[str, list[ToCall]] = defaultdict(list)
+        codes = {batch.code for batch in self.batches.values()}
+        for found, told in zip((grave, others), complainants(self.rows, codes), strict=True):
+            for one in told:
+                found[one.batches[0]].append(one)
+        return grave, others
 
     def downstream(self, start: Node) -> tuple[tuple[BatchRow, tuple[str, ...]], ...]:
         """The batches that something went into, nearest first, each with the codes on the way to it."""

@@ -71,7 +71,7 @@ def recall_answer(
             for lot in bulk
             for place, quantity in lying.get(lot.id, ())
         ),
-        call=(*grave, *_to_call(rows, bar_lots, customers), *others),
+        call=(*grave, *to_call(rows, bar_lots, customers), *others),
         totals=totals(counts, sum(received[lot.id] for lot in bar_lots)),
         cannot_exclude=cannot_exclude(rows, named, counts, asked=bars_of, reached=reached, lots=lots),
         exercise=exercise,
@@ -158,7 +158,7 @@ def _contact(customer: CustomerCard | None) -> str | None:
     return ", ".join(word for word in (customer.person, customer.phone, customer.email) if word) or None
 
 
-def _to_call(rows: Rows, bar_lots: Sequence[LotRow], customers: dict[int, CustomerCard]) -> tuple[ToCall, ...]:
+def to_call(rows: Rows, bar_lots: Sequence[LotRow], customers: dict[int, CustomerCard]) -> tuple[ToCall, ...]:
     """Everyone who has bars; someone who gave all of theirs back is called no more."""
     found = []
     for one in bars_with(rows, [lot.id for lot in bar_lots]):
