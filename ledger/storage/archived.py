@@ -32,7 +32,8 @@ def write_data(rows: sqlite3.Connection, folder: Path) -> Sealed:
 
     What was erased is in no row any more, so it is not written either.
     """
-    lines = groupby(all_lines(rows), key=lambda one: one[0])
+    ours = set(_ours())
+    lines = groupby((one for one in all_lines(rows) if one[1].partition(" ")[0] in ours), key=lambda one: one[0])
     ahead = next(lines, None)
     sealed = Sealed(0, GENESIS)
     with (folder / "entries.jsonl").open("w", encoding="utf-8", newline="\n") as out:

@@ -280,4 +280,51 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("documents/kit/range_chart.py", "recipe/test_range_chart.py"): [
         ("if highest <= 5 * _TEN_PERCENT", "if highest < 5 * _TEN_PERCENT"),
     ],
+    ("domain/keep/copies.py", "keep/test_day_copies.py"): [
+        ("DAYS, WEEKS, MONTHS = 7, 5, 12", "DAYS, WEEKS, MONTHS = 8, 5, 12"),
+        ("DAYS, WEEKS, MONTHS = 7, 5, 12", "DAYS, WEEKS, MONTHS = 7, 4, 12"),
+        ("DAYS, WEEKS, MONTHS = 7, 5, 12", "DAYS, WEEKS, MONTHS = 7, 5, 11"),
+        ("for day in sorted(copies)}", "for day in sorted(copies, reverse=True)}"),
+    ],
+    ("operations/keep/backup.py", "keep/test_day_copies.py"): [
+        ("and day <= today}", "}"),
+        ("if older_copy(source, path)}", "}"),
+        ("if target.exists() and not is_ledger(target):", "if False:"),
+    ],
+    ("operations/keep/restore.py", "keep/test_archive.py"): [
+        ("return now_there[after:]", "return now_there[after + 1 :]"),
+        ("!= lines[-1].digest", "== lines[-1].digest"),
+        ("lines[: entries_held(made)]", "lines"),
+    ],
+    ("storage/archived.py", "keep/test_archive.py"): [
+        ('if table != "personal_text" or row[0] not in erased', "if True"),
+        ("if tuple(sealed) != (", "if tuple(sealed) == ("),
+        ("number > FORMAT or version > SCHEMA_VERSION", "number > FORMAT"),
+    ],
+    ("storage/folder.py", "keep/test_archive.py"): [
+        ("shutil.rmtree(beside, ignore_errors=True)", "pass"),
+        ("if os.path.lexists(path):", "if path.is_file():"),
+        ("'was added' if name not in listed", "'was changed' if name not in listed"),
+    ],
+    ("views/keep/sheets.py", "keep/test_sheets.py"): [
+        ('"_mg": ("g", 3)', '"_mg": ("g", 2)'),
+        ("None if row[about] in counted", "None if row[about] not in counted"),
+        ('known.undone.get(row["entry_id"])', "None"),
+    ],
+    ("documents/kit/csv_cells.py", "keep/test_sheets.py"): [
+        ('"\\r", ', ""),
+    ],
+    ("views/keep/everything.py", "stories/test_in_twenty_years.py"): [
+        ('closure.of_kind("batch")', 'closure.of_kind("batch")[:5]'),
+    ],
+    ("documents/keep/pages.py", "keep/test_archive.py"): [
+        ('Markup("").join([*parts, escape(text[end:])])', 'Markup("").join([*parts, Markup(text[end:])])'),
+    ],
+    ("storage/views.sql", "stories/test_a_viewer_of_databases.py"): [
+        ("-v.quantity AS bars", "v.quantity AS bars"),
+        (
+            "SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id ORDER BY d.id DESC",
+            "SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id ORDER BY d.id",
+        ),
+    ],
 }
