@@ -147,7 +147,7 @@ def test_details_erased_since_are_no_fault_but_said(full: Any, run: Any, tmp_pat
     held = full.rows().execute("SELECT count(*) FROM personal_text").fetchone()[0]
     people = "SELECT c.code FROM live_customer c JOIN live_customer_revision r ON r.customer_id = c.id JOIN "
     for row in full.rows().execute(people + "personal_text p USING (personal_id) GROUP BY c.code").fetchall():
-        erase_customer(full.book, row["code"], reason="asked by letter")
+        run("customer", "erase", row["code"], "--reason", "asked by letter", "--yes")
     gone = held - full.rows().execute("SELECT count(*) FROM personal_text").fetchone()[0]
     assert gone
     found = check_archive(full.rows(), folder)
