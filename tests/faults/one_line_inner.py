@@ -28,6 +28,19 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("and one.material_id in in_demand]", "]"),
         ("one.mass_mg - _water(one)", "one.mass_mg"),
     ],
+    ("domain/recipe/hazards.py", "recipe/test_hazards.py"): [
+        ("share >= row.below_ppm", "share > row.below_ppm"),
+        ("share <= row.over_ppm", "share < row.over_ppm"),
+        ("and row.stage in (None, one.stage)", ""),
+    ],
+    ("domain/lye/pot.py", "oracles/test_ten_recipes.py bench/test_held_back.py"): [
+        ("return self.superfat() if before is None else before", "return self.superfat()"),
+    ],
+    ("operations/bench/weigh.py", "bench/test_another_material.py bench/test_not_read.py"): [
+        ("if lot.material_id != line.material_id and not instead:", "if False:"),
+        ("any(take.unread == AS_PLANNED for take in takes)", "False"),
+        ("is_in = instead or (correct and batch.poured)", "is_in = False"),
+    ],
     ("domain/bench/worksheet.py", "bench/test_sheet_lines.py"): [
         ("or line.add_alkali is False", "or not line.add_alkali"),
         ('if line.role != "packaging" and not line.portion]', "if not line.portion]"),

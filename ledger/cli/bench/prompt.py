@@ -67,7 +67,7 @@ def prompt_bench(
         warn(f"Batch {batch.code}, made on {show_date(batch.made_on or made)} (another day: --on).")
         warn("Enter takes the target, but of lye and fragrance: type what the scale shows.")
         warn("0 is left out, - not read, s skips, b goes back, q stops.")
-        warn("Another lot: 182.4 g@L41-5; two lots: 120 g@L7-2,62.4 g@L9-3.")
+        warn("Another lot: 182.4 g@L41-5; two: 120 g@L7-2,62.4 g@L9-3; unknown: 9 g@unknown.")
     position, back = _next(asked, 0, set()), False
     seen_open = _numbers(here, batch)
     passed: set[int] = set()
