@@ -12,6 +12,7 @@ from shop import PLAIN_BAR, Shop
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.correct import correct_batch
 from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.readings import ReadingValue, log_readings
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.keep.check import check
 from ledger.operations.material.materials import MaterialFacts, add_material
@@ -204,6 +205,22 @@ def test_found_after_the_cut_the_bars_are_held_and_no_use_is_advised(shop: Shop,
     assert [one.material for one in record.went_in.materials][:1] == ["jojoba"]
     run("pass", code, code=1)
     assert check(shop.rows()).findings == ()
+
+
+@pytest.mark.parametrize("met", ["trace", "poured"])
+def test_a_forgotten_fat_is_a_fact_once_lye_and_fats_have_met(shop: Shop, met: str) -> None:
+    code = planned(shop.book)
+    for number, mass in ((1, 600_000), (2, 400_000), (3, 293_652)):
+        log(shop, code, number, Weighed(mass))
+    log(shop, code, 4, Weighed(146_826))
+    with pytest.raises(Refused, match="lye is left over"):  # before they met it is asked about
+        log(shop, code, 2, Weighed(0), correct=True)
+    reading = ReadingValue("trace", 8, "min") if met == "trace" else POURED[0]
+    log_readings(shop.book, code, (reading,), on=MADE)
+    found = log(shop, code, 2, Weighed(0), correct=True)
+    # the lye of 216.8 g KOH at 5 %, for 114 g: 80.7 % too much
+    assert (found.superfat_ppm or 0) / 10_000 == pytest.approx(100 * (1 - 0.95 * 216.8 / 114), abs=0.01)
+    assert deviations(shop, code)[0].startswith("coconut oil was left out")
 
 
 def test_less_than_came_out_cannot_have_gone_in(shop: Shop) -> None:

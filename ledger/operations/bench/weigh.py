@@ -19,6 +19,7 @@ from ledger.rows.lot import LotRow, find_lot, lot_by_id, on_hand_at, place_of_ki
 from ledger.rows.material import material_by_code, material_by_id
 from ledger.rows.movement import taken_on
 from ledger.rows.opened import Rows
+from ledger.rows.reading import first_of
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.tables.reading import Reading
@@ -27,6 +28,7 @@ from ledger.storage.verbs import Moved
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
 from ledger.units.words import AS_PLANNED, Units
+from ledger.views.bench.correction import MET
 from ledger.views.lye.lye_check import lye_check
 from ledger.views.recipe.skin import batch_skin_checks, bears_on_the_skin
 
@@ -78,7 +80,8 @@ def weigh(
                 raise BadInput(f"Batch {batch.code} has no line {number}; its lines are 1 to {max(lines)}.")
             book_line(tx, batch, lines[number], takes, on=on, correct=correct, instead=instead)
         check = lye_check(tx.rows, batch.id)
-        is_in = instead or (correct and batch.poured)  # a fact, which no refusal takes out of the pot
+        # once lye and fats have met, a fact, which no refusal takes out of the pot
+        is_in = instead or (correct and first_of(tx.rows, batch.id, MET) is not None)
         if not is_in and any(_bears_on_the_lye(tx.rows, lines[number]) for number in weighed):
             keep_or_refuse(tx, batch.id, as_weighed_doubt(batch.code, check), anyway=anyway, on=on, by=by)
         if not is_in and any(

@@ -24,7 +24,7 @@ from ledger.units.words import LIKELY_NOTHING, Units
 from ledger.views.material.figures import figures_of
 
 # Once one of these was logged, lye and fats have met.
-_MET = ("mixed", "trace", "cook start", "poured")
+MET = ("mixed", "trace", "cook start", "poured")
 
 
 @dataclass(frozen=True)
@@ -139,7 +139,7 @@ def _not_met(rows: Rows, batch: BatchRow) -> None:
     """Raise Refused where it is too late to correct a weight."""
     if batch.discarded or batch.yield_lot_id is not None:
         raise Refused(f"Batch {batch.code} is {batch.status}; its weights are mended with: batch log --correct")
-    met = first_of(rows, batch.id, _MET)
+    met = first_of(rows, batch.id, MET)
     if met:
         raise Refused(
             f"Lye and fats of batch {batch.code} have met ('{met}' is logged), so no weight can be put right any "
