@@ -10,6 +10,7 @@ from release.test_assessed import FACTS, GIVEN
 from ledger.domain.bench.correction import Case, ways, what_it_means
 from ledger.domain.label.durability import durability
 from ledger.domain.label.handbook_133 import maximum_allowable_variation
+from ledger.domain.lye.pot import Pot
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.domain.material.allergens import Holds, ListedAs, allergens_in
 from ledger.domain.release.assessed import compare
@@ -59,7 +60,7 @@ def test_what_a_superfat_means_for_the_bar(nominal: int, likely: int, begins: st
 
 @pytest.mark.parametrize(("likely", "burns"), [(-1, True), (0, True), (1, False)])
 def test_a_superfat_likely_nothing_is_no_way_out(monkeypatch: pytest.MonkeyPatch, likely: int, burns: bool) -> None:
-    monkeypatch.setattr(Case, "superfat", lambda *_: Superfat(50_000, likely, likely, ()))
+    monkeypatch.setattr(Pot, "lowest", lambda *_: Superfat(50_000, likely, likely, ()))
     assert ways(batch(SODA, 142_289), PLENTY)[0].burns is burns
 
 
