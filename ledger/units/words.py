@@ -28,7 +28,7 @@ UsedAs = Role | MaterialKind  # of a lot that was used: what it was in the recip
 Stage = Literal["in the fats", "with the lye", "at trace", "after the cook", "in the pot", "packing"]
 EquipmentKind = Literal["scale", "thermometer", "pH meter"]
 UpkeepKind = Literal["cleaning", "training", "supplier approval", "self-inspection"]
-ReadingUnit = Literal["mg", "uL", "milli-C", "milli-pH", "min"]
+ReadingUnit = Literal["mg", "uL", "milli-C", "milli-pH", "min", "ppm"]
 # What a decision by name can be about; no guard holds these, since a row of it only says what it says.
 Subject = Literal[
     "superfat", "skin", "cure", "drying", "check", "prohibited", "assessment", "notification", "labels", "bare"

@@ -111,7 +111,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("abs(lye - fats) <= limits.apart(units)", "abs(lye - fats) < limits.apart(units)"),
         ("if not low <= one <= high]", "if not low <= one < high]"),
         ("if value < PH_TO_QUESTION and", "if value <= PH_TO_QUESTION and"),
-        ("or value <= limit or", "or value < limit or"),
+        ("most is not None and value > most", "most is not None and value >= most"),
         ("elif not line.low <= line.used <= line.high:", "elif not line.low < line.used <= line.high:"),
     ],
     ("domain/label/market.py", "markets/test_markets.py"): [
@@ -142,9 +142,9 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if area <= 0:", "if area < 0:"),
     ],
     ("domain/tools/bar_checks.py", "release/test_release_checks.py"): [
-        ("if ppm > FREE_ALKALI_PPM", "if ppm >= FREE_ALKALI_PPM"),
+        ("if found.ppm > FREE_ALKALI_PPM", "if found.ppm >= FREE_ALKALI_PPM"),
         ('what="the weight") < net_mg', 'what="the weight") <= net_mg'),
-        ("if acid > at_most", "if acid >= at_most"),
+        ("if acid > most", "if acid >= most"),
     ],
     ("domain/material/skin_limits.py", "material/test_skin_limits.py"): [
         ("self.share_ppm > self.limit.limit_ppm", "self.share_ppm >= self.limit.limit_ppm"),

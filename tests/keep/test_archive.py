@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from shop import NOW, erase_customer
+from shop import NOW
 
 from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.operations.keep.archive import check_archive, keep_archive

@@ -89,10 +89,12 @@ def test_every_point_of_the_checklist_is_looked_at(shop: Any) -> None:
         ("pH", "8.9; strips", "8.9; strips", True),
         ("free alkali", "0.05 %", "0.05 %", True),  # IS 2888:2004: at most 0.05 % as NaOH
         ("free alkali", "0.06 %", "0.06 %; over 0.05 % as NaOH", False),
+        # 0.3 mL x 0.1 mol/L x 4.000 / 5 g is 0.024 %
+        ("free alkali", "0.3 mL of 0.1 N HCl on 5 g", "0.024 %; 0.3 mL of 0.1 N HCl on 5 g", True),
     ],
 )
 def test_a_point_as_typed(what: str, typed: str, found: str, good: bool) -> None:
-    assert read_check(what, typed, ph_at_most=10_500, net_mg=100_000) == Check(what, found, good)
+    assert read_check(what, typed, ph=(0, 10_500), net_mg=100_000) == Check(what, found, good)
 
 
 @pytest.mark.parametrize(
@@ -101,17 +103,17 @@ def test_a_point_as_typed(what: str, typed: str, found: str, good: bool) -> None
         ("look", "!"), ("look", " "), ("look", "horrible"), ("smell", "smells rancid"), ("look", "even"),
         ("look", "goodness"), ("look", "good, but cracked"), ("look", "yes no"), ("look", "; good"),
         ("pH", "good"), ("pH", "8.9"), ("pH", "15"), ("pH", "fine; 1 % in water"),
-        ("free alkali", "good"), ("free alkali", "none"),
+        ("free alkali", "good"), ("free alkali", "none"), ("free alkali", "2 mL on 5 g"),
         ("weight", "heavy"), ("weight", "101"), ("weight", "100 mL"), ("weight", "good"), ("weight", "n; light"),
     ],
 )  # fmt: skip
 def test_a_point_that_says_neither_good_nor_not_is_never_good(what: str, typed: str) -> None:
     with pytest.raises(BadInput):
-        read_check(what, typed, ph_at_most=10_500, net_mg=100_000)
+        read_check(what, typed, ph=(0, 10_500), net_mg=100_000)
 
 
 def test_a_weight_without_a_net_weight_to_hold_it_against_is_kept_as_it_is() -> None:
-    assert read_check("weight", "1 g", ph_at_most=10_500) == Check("weight", "1 g", True)
+    assert read_check("weight", "1 g", ph=(0, 10_500)) == Check("weight", "1 g", True)
 
 
 def test_a_checklist_names_its_figures_in_any_case() -> None:

@@ -41,6 +41,7 @@ KEPT = {
     "uL": {"dough volume"},
     "milli-C": {"lye temperature", "fats temperature", "fragrance temperature", "cook temperature"},
     "milli-pH": {"pH"},
+    "ppm": {"free alkali"},
     "min": {"emulsion", "trace", "labour"},
 }  # fmt: skip
 
@@ -62,6 +63,7 @@ def test_every_reading_is_kept_in_the_unit_it_always_was() -> None:
         ("uL", 1_080_000, "1 080 mL", "36.5 fl oz"),  # 1 080 / 29.573 529 562 5 = 36.519
         ("milli-C", 49_000, "49.0 °C", "120.2 °F"),  # 49 x 9 / 5 + 32
         ("milli-pH", 9_600, "9.6", "9.6"),
+        ("ppm", 300, "0.030 % as NaOH", "0.030 % as NaOH"),
         ("min", 12, "12 min", "12 min"),
     ],
 )

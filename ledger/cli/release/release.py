@@ -85,16 +85,14 @@ def _checks(here: Desk, code: str, texts: Sequence[str]) -> list[Check]:
         if not separator:
             raise BadInput(f"'{text}' is not a point with what was found; write it like 'look=y'.")
         name = names.get(folded(what), what)
-        found.append(read_check(name, typed, ph_at_most=recipe.limits.ph_thousandths, net_mg=recipe.net_weight_mg))
+        found.append(read_check(name, typed, ph=recipe.limits.ph, net_mg=recipe.net_weight_mg))
     answered = {one.what for one in found}
     for what in wanted:
         while what not in answered:
             asked = "the figure; how it was measured" if what in FIGURES else "y or n; a note"
             typed = ask(f"{what} ({asked})", default="")
             try:
-                found.append(
-                    read_check(what, typed, ph_at_most=recipe.limits.ph_thousandths, net_mg=recipe.net_weight_mg)
-                )
+                found.append(read_check(what, typed, ph=recipe.limits.ph, net_mg=recipe.net_weight_mg))
                 answered.add(what)
             except BadInput as error:
                 warn(f"  {error}")

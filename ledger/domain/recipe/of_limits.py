@@ -6,22 +6,36 @@ from ledger.domain.recipe.file import RecipeFile
 from ledger.domain.tools.bounds import LOSS_PPM, PH_AT_MOST, Limits
 from ledger.errors import BadInput
 from ledger.units.quantity import parse_number, parse_temperature
+from ledger.units.toml_reader import TomlPart
 from ledger.units.words import Process
 
 
 def read_limits(source: RecipeFile, process: Process) -> Limits:
     """The limits of a recipe, each with the usual one where it writes none. Raises BadInput."""
     part = source.one("limits")
-    loss, acid = part.share("loss_percent"), part.number("pH", 14)
+    loss, acid = part.share("loss_percent"), _acid(part)
     return Limits(
         apart_milli_c=part.read("lye_fats_apart", _apart),
         lye_milli_c=part.read("lye_temperature", partial(parse_temperature, what="lye_temperature")),
         cook_minutes=part.pair("cook_minutes", "[45, 120]", lambda one: one.whole("cook_minutes")),
         fragrance_milli_c=part.read("fragrance_temperature", partial(parse_temperature, what="fragrance_temperature")),
         bar_weight_mg=part.pair("bar_weight", '["95 g", "115 g"]', lambda one: one.weight("bar_weight")),
-        ph_thousandths=PH_AT_MOST if acid is None else round(acid * 1000),
+        ph_thousandths=acid[1],
+        ph_least_thousandths=acid[0],
         loss_ppm=LOSS_PPM.get(process, LOSS_PPM["cold"]) if loss is None else loss,
     )
+
+
+def _acid(part: TomlPart) -> tuple[int | None, int]:
+    """The lowest pH, where there is one, and the highest: pH = 10.5 or pH = [9, 10.5]."""
+
+    def read(one: TomlPart) -> int | None:
+        found = one.number("pH", 14)
+        return None if found is None else round(found * 1000)
+
+    if isinstance(part.data.get("pH"), list):
+        return part.pair("pH", "[9, 10.5]", read) or (None, PH_AT_MOST)
+    return None, read(part) or PH_AT_MOST
 
 
 def _apart(text: str) -> int:

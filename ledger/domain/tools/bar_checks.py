@@ -3,17 +3,22 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from ledger.domain.tools.bounds import FREE_ALKALI_PPM
 from ledger.domain.tools.limits import read_ph
+from ledger.domain.tools.titre import EXAMPLE, free_alkali
 from ledger.errors import BadInput
-from ledger.units.quantity import parse_mass, parse_share, show_share
+from ledger.units.quantity import parse_mass, show_share
 
 CHECKS = ("pH", "look", "smell", "weight")  # asked where a recipe names none; common practice, no source
-FREE_ALKALI_PPM = 500  # free caustic alkali of a toilet soap, as NaOH: IS 2888:2004, from memory, unverified
 FREE_ALKALI = "free alkali"
 FIGURES = ("pH", FREE_ALKALI, "weight")  # points that are answered by a figure
 GOOD = ("y", "yes", "good", "ok")
 NOT_GOOD = ("n", "no", "not good", "bad")
-_EXAMPLES = {"pH": "9.6; 1 % in water", FREE_ALKALI: "0.03 %; titrated", "weight": "98.2 g; the mean of five"}
+_EXAMPLES = {
+    "pH": "9.6; 1 % in water",
+    FREE_ALKALI: f"0.03 %; titrated', or the titre: '{EXAMPLE}",
+    "weight": "98.2 g; the mean of five",
+}
 
 
 class Check(NamedTuple):
@@ -24,12 +29,12 @@ class Check(NamedTuple):
     good: bool
 
 
-def read_check(what: str, typed: str, *, ph_at_most: int, net_mg: int | None = None) -> Check:
+def read_check(what: str, typed: str, *, ph: tuple[int, int], net_mg: int | None = None) -> Check:
     """A point as typed: y or n, each with a note behind a semicolon; of a pH, free alkali and weight the figure.
 
-    A pH above its limit (thousandths), free alkali above 0.05 % and a weight under the net weight (mg) are not good
-    whatever is typed, nor is a figure with '!' before it. Raises BadInput for words that say neither, for a point that
-    wants a figure and has none, and for a pH below 9 that does not say how it was measured.
+    A pH outside its limits (thousandths, from and to), free alkali above 0.05 % and a weight under the net weight (mg)
+    are not good whatever is typed, nor is a figure with '!' before it. Raises BadInput for words that say neither, for
+    a point that wants a figure and has none, and for a pH below 9 that does not say how it was measured.
     """
     words = typed.strip()
     bad = words.startswith("!")
@@ -37,11 +42,12 @@ def read_check(what: str, typed: str, *, ph_at_most: int, net_mg: int | None = N
     if not words:
         raise BadInput(f"What was found of the {what}? {_how(what)}")
     if what == "pH":
-        return _acid(words, bad, ph_at_most)
+        return _acid(words, bad, ph)
     if what == FREE_ALKALI:
-        ppm = parse_share(words.partition(";")[0], what="the free alkali")
-        limit = f"; over {show_share(FREE_ALKALI_PPM, 2)} as NaOH" if ppm > FREE_ALKALI_PPM else ""
-        return Check(what, f"{words}{limit}", not bad and not limit)
+        found = free_alkali(words)
+        limit = f"; over {show_share(FREE_ALKALI_PPM, 2)} as NaOH" if found.ppm > FREE_ALKALI_PPM else ""
+        shown = f"{show_share(found.ppm, 3)}; {words}" if found.titre == words else words
+        return Check(what, f"{shown}{limit}", not bad and not limit)
     if what == "weight":
         return _weight(words, bad, net_mg)
     if bad:
@@ -78,10 +84,10 @@ def _weight(words: str, bad: bool, net_mg: int | None) -> Check:
     return Check("weight", found, not bad and not under)
 
 
-def _acid(words: str, bad: bool, at_most: int) -> Check:
-    acid, _ = read_ph(words)
-    over = f"; over {at_most / 1000:.1f}" if acid > at_most else ""
-    return Check("pH", f"{words}{over}", not bad and not over)
+def _acid(words: str, bad: bool, limits: tuple[int, int]) -> Check:
+    (acid, _), (least, most) = read_ph(words), limits
+    off = f"; over {most / 1000:.1f}" if acid > most else f"; under {least / 1000:.1f}" if acid < least else ""
+    return Check("pH", f"{words}{off}", not bad and not off)
 
 
 def missing(wanted: Sequence[str], checks: Sequence[Check]) -> list[str]:

@@ -6,6 +6,7 @@ from ledger.units.words import Units
 
 # 8-10 is often quoted, true soap in 1 % solution reads about 9-10.5; common practice, no source.
 PH_AT_MOST, PH_TO_QUESTION = 10_500, 9_000
+FREE_ALKALI_PPM = 500  # free caustic alkali of a toilet soap, as NaOH: IS 2888:2004, from memory, unverified
 # In round figures of the ledger's own unit, each common practice, no source.
 APART_MILLI_C = {"metric": 5_000, "us": 5_556}  # lye and fats before mixing: within 5 °C, or 10 °F
 FRAGRANCE_MILLI_C = {"metric": 80_000, "us": 79_444}  # into cooked soap at 80 °C at the most, or 175 °F
@@ -24,6 +25,12 @@ class Limits:
     bar_weight_mg: tuple[int, int] | None = None
     ph_thousandths: int = PH_AT_MOST
     loss_ppm: int = LOSS_PPM["cold"]
+    ph_least_thousandths: int | None = None
+
+    @property
+    def ph(self) -> tuple[int, int]:
+        """Between what a pH lies, in thousandths; from nothing where no low limit is set."""
+        return self.ph_least_thousandths or 0, self.ph_thousandths
 
     def apart(self, units: Units) -> int:
         """How far lye and fats may be apart before they are mixed."""

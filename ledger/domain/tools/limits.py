@@ -105,11 +105,17 @@ def _last(read: Read, what: str) -> int | None:
 
 
 def _over(one: BenchReading, limits: Limits, read: Read, units: Units) -> list[Outside]:
-    value, limit, answer = _last(read, one.what), one.at_most(limits, units), one.answer
-    if value is None or limit is None or value <= limit or not isinstance(answer, Figure):
+    value, answer = _last(read, one.what), one.answer
+    if value is None or not isinstance(answer, Figure):
         return []
-    over = f"{answer.apart(value - limit, units)} over {answer.show(limit, units)}"
-    return [Outside(one.what, f"{one.what} {answer.show(value, units)}, {over}")]
+    most, least = one.at_most(limits, units), one.at_least(limits, units)
+    if most is not None and value > most:
+        off = f"{answer.apart(value - most, units)} over {answer.show(most, units)}"
+    elif least is not None and value < least:
+        off = f"{answer.apart(least - value, units)} under {answer.show(least, units)}"
+    else:
+        return []
+    return [Outside(one.what, f"{one.what} {answer.show(value, units)}, {off}")]
 
 
 def _temperatures(limits: Limits, read: Read, units: Units) -> list[Outside]:

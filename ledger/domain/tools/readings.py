@@ -4,17 +4,20 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Literal, NamedTuple
 
-from ledger.domain.tools.bounds import Limits
+from ledger.domain.tools.bounds import FREE_ALKALI_PPM, Limits
+from ledger.domain.tools.titre import EXAMPLE
 from ledger.units.quantity import (
     degree_unit,
     parse_mass,
     parse_minutes,
     parse_ph,
+    parse_share,
     parse_temperature,
     parse_volume,
     scale_unit,
     show_degrees,
     show_mass,
+    show_share,
     show_temperature,
     show_volume,
 )
@@ -23,6 +26,10 @@ from ledger.units.words import EquipmentKind, Process, ReadingUnit, Units
 
 def _tenths(thousandths: int, _units: Units) -> str:
     return f"{thousandths / 1000:.1f}"
+
+
+def _thousandths(ppm: int, _units: Units) -> str:
+    return f"{show_share(ppm, 3)} as NaOH"
 
 
 def _as_minutes(minutes: int, _units: Units) -> str:
@@ -61,9 +68,12 @@ DEGREES = Figure(
     "49 C", "with its unit, C or F", degree_unit, "milli-C", parse_temperature, show_temperature, show_degrees,
     "thermometer", (-40_000, 200_000),
 )  # fmt: skip
-ACIDITY = Figure("9.6", "9.6; 1 % in water", lambda _: "pH", "milli-pH", parse_ph, _tenths, _tenths, "pH meter")
+ACIDITY = Figure("9.6", "9.6; meter, 1 % in water", lambda _: "pH", "milli-pH", parse_ph, _tenths, _tenths, "pH meter")
+ALKALI = Figure(
+    "0.03 %", f"0.03 %, or {EXAMPLE}", lambda _: "% as NaOH", "ppm", parse_share, _thousandths, _thousandths,
+)  # fmt: skip
 MINUTES = Figure("12 min", "minutes", lambda _: "min", "min", parse_minutes, _as_minutes, _as_minutes)
-FIGURES: dict[ReadingUnit, Figure] = {one.unit: one for one in (MASS, VOLUME, DEGREES, ACIDITY, MINUTES)}
+FIGURES: dict[ReadingUnit, Figure] = {one.unit: one for one in (MASS, VOLUME, DEGREES, ACIDITY, ALKALI, MINUTES)}
 
 
 class Work(NamedTuple):
@@ -103,7 +113,8 @@ class BenchReading(NamedTuple):
     `when` is the stage at which worksheet and prompt ask for it, under its `label`; None: they never do. What is read
     `of` the loaf, cut or not, or of the bars has a day of its own, not that of the making, and so has what is seen at
     any time.
-    Above `at_most` it is outside; `limit` says in words what it is held against, where that is more than `at_most`.
+    Above `at_most` and below `at_least` it is outside; `limit` says in words what it is held against, where that is
+    more than `at_most`.
     """
 
     what: str  # the reading it is booked as
@@ -116,6 +127,7 @@ class BenchReading(NamedTuple):
     of: Literal["making", "loaf", "bars", "any"] = "making"
     tries: EquipmentKind | None = None  # the tool it is a check of
     at_most: Callable[[Limits, Units], int | None] = lambda *_: None
+    at_least: Callable[[Limits, Units], int | None] = lambda *_: None
     limit: Callable[[Limits, Units], str | None] | None = None
 
     @property
@@ -149,6 +161,11 @@ def _lye(limits: Limits, units: Units) -> str:
 
 def _cook(limits: Limits, _units: Units) -> str | None:
     return f"{limits.cook_minutes[0]} to {limits.cook_minutes[1]} min of cook" if limits.cook_minutes else None
+
+
+def _acid(limits: Limits, _units: Units) -> str:
+    least, most = limits.ph_least_thousandths, f"{limits.ph_thousandths / 1000:.1f} in 1 % solution"
+    return f"at most {most}" if least is None else f"{least / 1000:.1f} to {most}"
 
 
 def _bars(limits: Limits, units: Units) -> str | None:
@@ -186,7 +203,8 @@ READINGS = {row.what: row for row in (
     BenchReading("waste at the cut", MASS, of="bars"),
     BenchReading("spent solids", MASS, of="loaf"),
     BenchReading("pH", ACIDITY, of="loaf", at_most=lambda limits, _: limits.ph_thousandths,
-        limit=lambda limits, _: f"at most {limits.ph_thousandths / 1000:.1f} in 1 % solution"),
+        at_least=lambda limits, _: limits.ph_least_thousandths, limit=_acid),
+    BenchReading("free alkali", ALKALI, of="bars", at_most=lambda *_: FREE_ALKALI_PPM),
     BenchReading("labour", MINUTES),
     BenchReading("observation", WORDS, of="any"),
 )}  # fmt: skip

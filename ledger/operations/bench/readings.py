@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from ledger.domain.tools.limits import read_ph
-from ledger.domain.tools.readings import ACIDITY, CLOCK, READINGS, WORDS, Figure
+from ledger.domain.tools.readings import ACIDITY, ALKALI, CLOCK, READINGS, WORDS, Figure
+from ledger.domain.tools.titre import free_alkali
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import settle_deviations
 from ledger.operations.tools.checks import add_check
@@ -66,6 +67,9 @@ def read_reading(text: str) -> ReadingValue:
     if answer is ACIDITY:
         value, method = read_ph(typed)
         return ReadingValue(name, value, answer.unit, method=method)
+    if answer is ALKALI:
+        found = free_alkali(typed)
+        return ReadingValue(name, found.ppm, answer.unit, method=found.titre)
     value = answer.parse(typed, what=f"the {name}")
     if answer.between and not answer.between[0] <= value <= answer.between[1]:
         raise BadInput(f"A {name} of {typed} cannot be; look at the number and the unit.")

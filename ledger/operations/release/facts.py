@@ -8,7 +8,7 @@ from ledger.domain.bench.decision import Doubt
 from ledger.domain.release.bars import Bars
 from ledger.domain.release.releasing import Finished
 from ledger.domain.release.supply import Labels, Supply
-from ledger.domain.tools.bar_checks import Check, read_check
+from ledger.domain.tools.bar_checks import FREE_ALKALI, Check, read_check
 from ledger.errors import Refused
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.decision import decided, deviations, verdicts
@@ -18,6 +18,7 @@ from ledger.rows.opened import Rows
 from ledger.rows.reading import read_of_the_bars
 from ledger.rows.recipe import recipe_of
 from ledger.units.dates import show_date
+from ledger.units.quantity import show_share
 from ledger.units.wording import count
 from ledger.views.label.label_due import label_doubts, labels_on_bars
 from ledger.views.label.supply import barred_from_supply, labelled_markets, supply_doubts
@@ -60,7 +61,7 @@ def finished_of(rows: Rows, batch: BatchRow, on: date) -> Finished:
 
 
 def known_checks(rows: Rows, batch: BatchRow) -> list[Check]:
-    """The points that what was read already answers: a pH and weights read of the bars since the day they are usable.
+    """The points that what was read already answers: pH, titre and weights of bars since the day they are usable.
 
     Raw dough and bars that still cure answer nothing. Of several days the latest counts, of its weights the mean.
     """
@@ -71,7 +72,11 @@ def known_checks(rows: Rows, batch: BatchRow) -> list[Check]:
     acid = [one for one in read_of_the_bars(rows, batch, "pH") if one.value is not None and one.on >= usable]
     if acid and "pH" in recipe.release_checks:
         words = f"{(acid[-1].value or 0) / 1000:g}; {acid[-1].method or 'method not stated'}"
-        found.append(read_check("pH", words, ph_at_most=recipe.limits.ph_thousandths))
+        found.append(read_check("pH", words, ph=recipe.limits.ph))
+    titred = [one for one in read_of_the_bars(rows, batch, FREE_ALKALI) if one.value is not None and one.on >= usable]
+    if titred and FREE_ALKALI in recipe.release_checks:
+        words = f"{show_share(titred[-1].value or 0, 3)}; {titred[-1].method or 'method not stated'}"
+        found.append(read_check(FREE_ALKALI, words, ph=recipe.limits.ph))
     heavy = [one for one in read_of_the_bars(rows, batch, "bar weight") if one.value is not None and one.on >= usable]
     if heavy and "weight" in recipe.release_checks:
         last = [one for one in heavy if one.on == heavy[-1].on]
@@ -79,5 +84,5 @@ def known_checks(rows: Rows, batch: BatchRow) -> list[Check]:
         mean = Fraction(sum(one.value or 0 for one in last), bars)
         words = f"{floor(mean / 100) / 10:g} g; the mean of {count(bars, 'bar')} weighed on {show_date(last[0].on)}"
         net = recipe.net_weight_mg
-        found.append(read_check("weight", words, ph_at_most=recipe.limits.ph_thousandths, net_mg=net))
+        found.append(read_check("weight", words, ph=recipe.limits.ph, net_mg=net))
     return found

@@ -172,7 +172,7 @@ class Diary:
                 self._label(code, market, here, on)
 
     def _do_release(self, event: dict[str, Any], on: date) -> None:
-        looked = [read_check(what, found, ph_at_most=PH_AT_MOST) for what, found in event["checks"].items()]
+        looked = [read_check(what, found, ph=(0, PH_AT_MOST)) for what, found in event["checks"].items()]
         code, retain = self.batches[event["batch"]], event.get("retain", 0)
         kept_at = event.get("kept_at", "tin box, larder")
         self._label_anew([code], on)

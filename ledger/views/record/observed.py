@@ -5,6 +5,7 @@ from datetime import date
 
 from ledger.domain.tools.limits import limit_of
 from ledger.domain.tools.readings import ACIDITY, FIGURES, READINGS
+from ledger.domain.tools.titre import measured
 from ledger.rows.reading import Observation, observations
 from ledger.units.dates import show_date
 from ledger.units.quantity import whole
@@ -29,6 +30,8 @@ class RecordedReading:
     method: str | None = None  # of a pH: method, dilution, calibration
     tool: str | None = None  # what it was read with, where that is known
     corrected: bool = False  # a later reading stands in for it
+    way: str | None = None  # of a pH: meter or strip, as far as was said
+    dilution_ppm: int | None = None  # and how much soap was in the water
 
     @property
     def in_full(self) -> str:
@@ -89,6 +92,8 @@ def observed(read: Sources) -> Observed:
                 method=_method(one),
                 tool=one.tool,
                 corrected=one.corrected,
+                way=measured(one.method).way if _is_ph(one) else None,
+                dilution_ppm=measured(one.method).dilution_ppm if _is_ph(one) else None,
             )
             for one in observations(read.rows, read.batch.id)
         ),
@@ -103,8 +108,12 @@ def _what(one: Observation) -> str:
 
 
 def _method(one: Observation) -> str | None:
+    return one.method or ("method not stated" if _is_ph(one) else None)
+
+
+def _is_ph(one: Observation) -> bool:
     row = READINGS.get(one.what)
-    return one.method or ("method not stated" if row and row.answer is ACIDITY else None)
+    return row is not None and row.answer is ACIDITY
 
 
 def _value(one: Observation, units: Units) -> str:
