@@ -107,6 +107,10 @@ def test_a_scale_of_one_gram_is_told_what_it_cannot_see(shop: Any, run: Any) -> 
         shown = run("cure", "show", code).stdout
         assert "10 together" in shown
         assert "104.2 g" in shown
+        assert f"Next: soapledger cure weigh {code} A=WEIGHT --total WEIGHT --bars 10" in shown
+        assert "Weighed on 8 Jun 2026: 10 together, 104.2 g each." in shown
+        # 104.2 x 0.796143 = 82.96 g: of an average bar, since the lightest is not known
+        assert "With all its water gone an average bar weighs 82 g." in shown
         assert "bar weight, 10 together" in run("batch", "show", code).stdout
 
 

@@ -86,3 +86,15 @@ def test_cooked_soap_is_usable_so_many_days_after_the_cut(shop: Shop, run: Any) 
     with shop.book.look() as rows:
         assert find_batch(rows, code).usable_from == date(2026, 5, 13)
     assert "13 May 2026" in run("cure", "list", "--on", "2026-05-12").stdout
+
+
+@pytest.mark.parametrize(("earlier", "weekly"), [(2, True), (3, False)])
+def test_bars_are_weighed_weekly_for_the_first_three_batches_and_then_before_the_pass(
+    shop: Shop, earlier: int, weekly: bool
+) -> None:
+    """The shop made one of the recipe already; cut on 6 May, weighed on 13 May, and cured until 3 June."""
+    for _ in range(earlier - 1):
+        cut(shop.book)
+    code = cut(shop.book)
+    weigh_bars(shop.book, code, {"A": 131_000}, on=date(2026, 5, 13))
+    assert rack(shop, date(2026, 5, 14))[code].weigh_on == (date(2026, 5, 20) if weekly else ENDS)

@@ -46,4 +46,8 @@ def command(
             ],
             right=range(1, len(marks) + 1),
         )
-    say(f"Next: soapledger cure weigh {batch.code} {' '.join(f'{mark}=WEIGHT' for mark in marks or ('A', 'B'))}")
+    single = sorted({one.mark for one in known if one.bars == 1})
+    together = max((one.bars for one in known if one.bars > 1), default=0)
+    again = [f"{mark}=WEIGHT" for mark in single or (() if together else ("A", "B"))]
+    again += [f"--total WEIGHT --bars {together}"] if together else []
+    say(f"Next: soapledger cure weigh {batch.code} {' '.join(again)}")

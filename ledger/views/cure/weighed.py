@@ -36,7 +36,8 @@ class Weighed:
     """What is known without any law of drying."""
 
     on: date | None  # of the last weighing
-    lightest_mg: int | None  # of the bars weighed then
+    lightest_mg: int | None  # of the bars weighed then; their average where they were only weighed together
+    together: int | None  # how many those were
     dry_mg: int | None  # that bar with all its water gone, or an average one; None where the cut was not weighed
     of_the_lightest: bool  # whether it is of that bar, so that no bar weighed is lighter
     weekly_limit_ppm: int
@@ -93,7 +94,8 @@ def weighed(rows: Rows, batch: BatchRow, known: tuple[Weighing, ...], recipe: Re
     series, step = same_bars(known), settings(rows).scale_step_mg
     assert batch.yielded_on is not None
     last_on = known[-1].on if known else None
-    light = min((one for one in known if one.on == last_on), key=lambda one: one.mass_mg, default=None)
+    last = [one for one in known if one.on == last_on]
+    light = min([one for one in last if one.bars == 1] or last, key=lambda one: one.mass_mg, default=None)
     dry, whose = _dry(batch, known, light, drying)
     at = series[-1].on if series else None
     lost = lost_since(series, series[0].on, at) if at else None
@@ -101,6 +103,7 @@ def weighed(rows: Rows, batch: BatchRow, known: tuple[Weighing, ...], recipe: Re
     return Weighed(
         on=last_on,
         lightest_mg=light.mass_mg if light else None,
+        together=light.bars if light and light.bars > 1 else None,
         dry_mg=dry,
         of_the_lightest=whose,
         weekly_limit_ppm=recipe.weekly_loss_ppm,
@@ -118,7 +121,7 @@ def _dry(
 ) -> tuple[int | None, bool]:
     """The lightest bar with all its water gone, from its own first weighing: at least, where that came after the cut.
 
-    An average bar where none was marked; one that was weighed lighter than that can be leaves it unknown.
+    An average bar where none was weighed by itself; one that was weighed lighter than that can be leaves it unknown.
     """
     kept = drying.dry_of_the_cut(batch)
     if kept is None:
@@ -128,7 +131,7 @@ def _dry(
         return (None if mean is None else floor(mean * kept)), False
     first = next(one.mass_mg for one in known if one.mark == light.mark)
     dry = floor(Fraction(first) * kept)
-    return (dry if dry <= light.mass_mg else None), True
+    return (dry if dry <= light.mass_mg else None), light.bars == 1
 
 
 def _earlier(rows: Rows, batch: BatchRow, first: int, age: int) -> tuple[Earlier, ...]:
@@ -156,7 +159,9 @@ def _last(seen: Weighed, units: Units) -> str:
     limit = f"your limit is {show_share(seen.weekly_limit_ppm)} a week"
     if seen.on is None or seen.lightest_mg is None:
         return f"No marked bar was weighed; {limit}."
-    said = f"Weighed on {show_date(seen.on)}: the lightest {show_mass(seen.lightest_mg, units)}."
+    weight = show_mass(seen.lightest_mg, units)
+    what = f"{seen.together} together, {weight} each" if seen.together else f"the lightest {weight}"
+    said = f"Weighed on {show_date(seen.on)}: {what}."
     if seen.last is None:
         said += f" What a week takes is known from a second weighing on; {limit}."
     else:
