@@ -42,7 +42,7 @@ MARKET = replace(
             "from memory, unverified",
         )
         if rule.particular == "responsible person"
-        else replace(rule, source=f"{rule.source}, SI 2019/696")
+        else rule._replace(source=f"{rule.source}, SI 2019/696")
         for rule in EU.rules
     ),
     serious_effect=Duty(

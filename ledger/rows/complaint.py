@@ -4,7 +4,6 @@ import json
 import sqlite3
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass, replace
 from datetime import date
 from typing import NamedTuple
 
@@ -26,8 +25,7 @@ class ComplaintStep(NamedTuple):
     closes: bool
 
 
-@dataclass(frozen=True)
-class ComplaintCard:
+class ComplaintCard(NamedTuple):
     """One complaint as it stands by its latest steps; erased details are gone from it."""
 
     number: int
@@ -103,7 +101,7 @@ def _cards(rows: sqlite3.Connection, found: Sequence[sqlite3.Row]) -> list[Compl
     steps = _steps(rows, [row["number"] for row in found])
     cards = [_card(row, steps[row["number"]]) for row in found]
     products = _products(rows, {one.batch_code for one in cards if one.batch_code})
-    return [replace(one, product=products.get(one.batch_code or "")) for one in cards]
+    return [one._replace(product=products.get(one.batch_code or "")) for one in cards]
 
 
 def _card(row: sqlite3.Row, steps: tuple[ComplaintStep, ...]) -> ComplaintCard:
@@ -187,8 +185,7 @@ def words_of_complaints(rows: sqlite3.Connection, numbers: Collection[int]) -> I
             yield Text(entry, table, row, column, text)
 
 
-@dataclass(frozen=True)
-class CandidateBatch:
+class CandidateBatch(NamedTuple):
     """Bars of one batch that could have been bought: how many left there and when, and how many stood there still."""
 
     code: str

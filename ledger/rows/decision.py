@@ -2,7 +2,6 @@
 
 import sqlite3
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
@@ -57,8 +56,7 @@ def deviations(rows: sqlite3.Connection, batch_id: int) -> tuple[Deviation, ...]
     )
 
 
-@dataclass(frozen=True)
-class RecordedDecision:
+class RecordedDecision(NamedTuple):
     """One decision by a named person."""
 
     on: date

@@ -3,7 +3,6 @@
 import hashlib
 import sqlite3
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
@@ -11,8 +10,7 @@ from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.rows.opened import day
 
 
-@dataclass(frozen=True)
-class Sample:
+class Sample(NamedTuple):
     """Bars of one batch set aside."""
 
     batch_code: str
@@ -37,8 +35,7 @@ def samples(rows: sqlite3.Connection, *, lot_id: int | None = None) -> tuple[Sam
     return tuple(Sample(**{**dict(row), "on": day(row["on"]), "keep_until": day(row["keep_until"])}) for row in found)
 
 
-@dataclass(frozen=True)
-class KeptPaper:
+class KeptPaper(NamedTuple):
     """One paper with what it vouches for and its content's SHA-256."""
 
     name: str
@@ -66,8 +63,7 @@ def papers(rows: sqlite3.Connection) -> tuple[KeptPaper, ...]:
     return tuple(KeptPaper(**dict(row)) for row in found)
 
 
-@dataclass(frozen=True)
-class Attached:
+class Attached(NamedTuple):
     """A paper or picture kept with a batch, or with a lot that went in or came out, by name and digest."""
 
     name: str

@@ -3,7 +3,6 @@
 import json
 import sqlite3
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal, NamedTuple
 
@@ -66,8 +65,7 @@ def customer_by_code(rows: sqlite3.Connection, text: str) -> CustomerCard:
     return customer_list(rows, code=code)[0]
 
 
-@dataclass(frozen=True)
-class DetailsHeld:
+class DetailsHeld(NamedTuple):
     """Whose personal details are kept, and in which rows; none when nothing is left to erase."""
 
     code: str

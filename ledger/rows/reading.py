@@ -3,7 +3,6 @@
 import json
 import sqlite3
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
@@ -117,8 +116,7 @@ def observations(rows: sqlite3.Connection, batch_id: int) -> tuple[Observation, 
     )
 
 
-@dataclass(frozen=True)
-class FinishedLook:
+class FinishedLook(NamedTuple):
     """One point of the checklist as it was looked at before the release."""
 
     on: date

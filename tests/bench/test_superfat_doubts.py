@@ -1,7 +1,5 @@
 """What is doubted of a superfat as weighed, from the figures alone: at nothing, and a grain to each side."""
 
-from dataclasses import replace
-
 import pytest
 
 from ledger.domain.bench.decision import undecided
@@ -18,7 +16,7 @@ def superfat(nominal: int, likely: int) -> Superfat:
 
 @pytest.mark.parametrize("likely", [1, 50_000])
 def test_a_superfat_that_is_likely_more_than_nothing_is_not_doubted(likely: int) -> None:
-    assert as_weighed_doubt("26-125-3", replace(CHECK, superfat=superfat(60_000, likely))) is None
+    assert as_weighed_doubt("26-125-3", CHECK._replace(superfat=superfat(60_000, likely))) is None
     assert as_weighed_doubt("26-125-3", CHECK) is None  # not reckoned yet
 
 
@@ -34,7 +32,7 @@ def test_a_superfat_that_is_likely_more_than_nothing_is_not_doubted(likely: int)
 def test_lye_that_may_be_or_is_left_over_is_asked_about(
     nominal: int, likely: int, words: str, of: tuple[str, ...]
 ) -> None:
-    doubt = as_weighed_doubt("26-125-3", replace(CHECK, superfat=superfat(nominal, likely)))
+    doubt = as_weighed_doubt("26-125-3", CHECK._replace(superfat=superfat(nominal, likely)))
     assert doubt is not None
     assert words in doubt.words
     assert "Nothing was written. Weigh again; for what can be done: soapledger batch correct 26-125-3" in doubt.words
@@ -42,14 +40,14 @@ def test_lye_that_may_be_or_is_left_over_is_asked_about(
 
 
 def test_the_pot_is_asked_about_before_the_fat_held_back_goes_in() -> None:
-    check = replace(CHECK, superfat=superfat(80_000, 60_000), before_addition=superfat(20_000, -1))
+    check = CHECK._replace(superfat=superfat(80_000, 60_000), before_addition=superfat(20_000, -1))
     doubt = as_weighed_doubt("26-125-3", check)
     assert doubt is not None
     assert "batch 26-125-3, before the fat held back goes in, has a superfat of 2.00 %" in doubt.words
 
 
 def test_figures_that_stand_alone_are_named() -> None:
-    check = replace(CHECK, superfat=superfat(20_000, 0), stated=("olive oil: 189 typed", "soda: 99 %"))
+    check = CHECK._replace(superfat=superfat(20_000, 0), stated=("olive oil: 189 typed", "soda: 99 %"))
     assert "and burn. Reckoned with olive oil: 189 typed; soda: 99 %. Nothing" in getattr(
         as_weighed_doubt("26-125-3", check), "words", ""
     )

@@ -92,7 +92,7 @@ def test_a_purity_or_strength_typed_for_the_material(kind: str, purity: int, wat
     figures = figures_of(material("lye", "alkali", alkali_kind=kind, purity_ppm=purity, water_ppm=water))
     assert figures.alkali(1).purity_high_ppm == top
     assert figures.alkali(1).purity_ppm == purity
-    own = replace(figures, purity_open_ppm=0, purity_of="lot L4-4: certificate")
+    own = figures._replace(purity_open_ppm=0, purity_of="lot L4-4: certificate")
     assert own.alkali(1).purity_high_ppm == purity
     assert own.stated() == f"lye, lot L4-4: certificate {purity / 10_000:g} % ± 0.5"
 

@@ -1,6 +1,5 @@
 """The lye of a batch as weighed, from the facts alone: which figures are known when, worked out by hand with KOH."""
 
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -79,8 +78,8 @@ def test_an_acid_still_to_come_counts_where_alkali_was_weighed_for_it() -> None:
 
 def test_the_water_of_a_stock_lye_is_water_and_no_alkali() -> None:
     """400 g of stock lye with 55 % water: 220 g of water, 180 g of alkali. 10 g of an acid at 88 %: 1.2 g of water."""
-    stock = potash(400, replace(POTASH, water_ppm=550_000))
-    vinegar = Weighed("additive", "with the lye", 2, 2, 10 * GRAM, replace(ACID, purity_low_ppm=880_000), "")
+    stock = potash(400, POTASH._replace(water_ppm=550_000))
+    vinegar = Weighed("additive", "with the lye", 2, 2, 10 * GRAM, ACID._replace(purity_low_ppm=880_000), "")
     milk = Weighed("liquid", "with the lye", 4, 4, 100 * GRAM, Figures("milk", water_ppm=870_000), "")
     assert dry_alkali([stock, fat(1000)]) == 180 * GRAM
     assert water_of([stock, fat(1000)]) == 220 * GRAM
@@ -90,7 +89,7 @@ def test_the_water_of_a_stock_lye_is_water_and_no_alkali() -> None:
 
 
 def test_what_was_weighed_is_summed_and_each_figure_is_named() -> None:
-    half = potash(100, replace(POTASH, name="potash B", purity_low_ppm=800_000, purity_high_ppm=800_000))
+    half = potash(100, POTASH._replace(name="potash B", purity_low_ppm=800_000, purity_high_ppm=800_000))
     soda = Weighed("alkali", "with the lye", 5, 5, 50 * GRAM, Figures("soda", alkali_kind="NaOH"), "")
     found = checked([fat(1000), potash(100), half, soda], [], "cold", GRAM)
     assert (found.fats_mg, found.alkali_mg, found.alkali_kind) == (1000 * GRAM, 250 * GRAM, "KOH and NaOH")
@@ -126,5 +125,5 @@ def test_what_goes_in_later_counts_with_its_target_where_it_is_in_demand() -> No
 
 def test_two_lots_of_one_alkali_are_one_and_the_purest_counts() -> None:
     """At 100 %, 180.5 g; both targets are together what was planned."""
-    pure = potash(20, replace(POTASH, purity_low_ppm=1_000_000, purity_high_ppm=1_000_000))
+    pure = potash(20, POTASH._replace(purity_low_ppm=1_000_000, purity_high_ppm=1_000_000))
     assert asked([fat(1000)], OPEN, pure) == (AlkaliWanted("potash", 200 * GRAM, 180_500),)

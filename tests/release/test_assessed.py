@@ -1,6 +1,5 @@
 """A product beside its assessment, particular by particular, with shares at, over and under their limits."""
 
-from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -54,7 +53,7 @@ def found(what: str, *, given: Assessment = GIVEN, facts: Assessed = FACTS, on: 
 def with_olive(mass_mg: int) -> Assessed:
     """So much olive oil, with water making up the 1000 g."""
     shares = [one for one in FACTS.shares if one.inci not in ("Olea Europaea Fruit Oil", OLIVE, "Water")]
-    return replace(FACTS, shares=(Share(OLIVE, mass_mg), Share("Water", 725_000 - mass_mg), *shares))
+    return FACTS._replace(shares=(Share(OLIVE, mass_mg), Share("Water", 725_000 - mass_mg), *shares))
 
 
 def test_every_particular_is_laid_beside_the_assessment_in_order() -> None:
@@ -93,24 +92,24 @@ def test_a_share_is_compared_to_the_milligram(mass_mg: int, shown: str, verdict:
 
 def test_a_third_over_its_limit_is_not_rounded_back_inside() -> None:
     # 1 mg of 3 mg is 33.3333… %: over a limit of 33.3333 %, and under one of 33.3334 %
-    facts = replace(FACTS, shares=(Share(OLIVE, 1), Share("AQUA", 2)))
+    facts = FACTS._replace(shares=(Share(OLIVE, 1), Share("AQUA", 2)))
     for limit, verdict in ((333_333, "outside"), (333_334, "inside")):
-        given = replace(GIVEN, ingredients=(Bounds(OLIVE, 0, limit),))
+        given = GIVEN._replace(ingredients=(Bounds(OLIVE, 0, limit),))
         assert found(OLIVE, given=given, facts=facts).verdict == verdict
 
 
 def test_what_is_not_named_is_silent_and_what_must_be_there_is_missed() -> None:
-    clay = replace(FACTS, shares=(*with_olive(0).shares, Share("KAOLIN", 10_000)))
+    clay = FACTS._replace(shares=(*with_olive(0).shares, Share("KAOLIN", 10_000)))
     assert found("KAOLIN", facts=clay) == Compared("KAOLIN", "0.99 %", "not named", "silent")  # 10 of 1010 g
     assert found(OLIVE, facts=clay) == Compared(OLIVE, "none", "30 % to 50 %", "outside")
     assert found("AQUA", facts=clay).verdict == "outside"  # 725 g of 1010 g
-    assert not [one for one in compare(GIVEN, replace(FACTS, shares=()), on=ON) if one.what == "AQUA"]
+    assert not [one for one in compare(GIVEN, FACTS._replace(shares=()), on=ON) if one.what == "AQUA"]
 
 
 def test_a_fragrance_is_laid_beside_the_assessed_fragrances_alone() -> None:
-    moved = replace(GIVEN, ingredients=(*GIVEN.ingredients, *GIVEN.fragrances), fragrances=())
+    moved = GIVEN._replace(ingredients=(*GIVEN.ingredients, *GIVEN.fragrances), fragrances=())
     assert found(LAVENDER, given=moved) == Compared(LAVENDER, "2.00 % fragrance", "not named", "silent")
-    needed = replace(GIVEN, fragrances=(Bounds("CEDRUS ATLANTICA WOOD OIL", 10_000, 20_000),))
+    needed = GIVEN._replace(fragrances=(Bounds("CEDRUS ATLANTICA WOOD OIL", 10_000, 20_000),))
     one = found("CEDRUS ATLANTICA WOOD OIL", given=needed)
     assert (one.found, one.assessed, one.verdict) == ("no fragrance", "1 % to 2 %", "outside")
 
@@ -127,26 +126,26 @@ def test_a_fragrance_is_laid_beside_the_assessed_fragrances_alone() -> None:
     ],
 )
 def test_the_superfat_lies_in_its_range_or_not(superfat_ppm: int | None, shown: str, verdict: str) -> None:
-    one = found("superfat", facts=replace(FACTS, superfat_ppm=superfat_ppm))
+    one = found("superfat", facts=FACTS._replace(superfat_ppm=superfat_ppm))
     assert (one.found, one.verdict) == (shown, verdict)
 
 
 def test_without_a_range_the_assessment_is_silent_on_the_superfat() -> None:
-    given = replace(GIVEN, superfat_ppm=None)
+    given = GIVEN._replace(superfat_ppm=None)
     assert found("superfat", given=given) == Compared("superfat", "5.0 %", "not named", "silent")
-    unknown = replace(FACTS, superfat_ppm=None)
+    unknown = FACTS._replace(superfat_ppm=None)
     assert found("superfat", given=given, facts=unknown) == Compared("superfat", "not reckoned", "not named", "silent")
 
 
 def test_a_rebatch_has_no_superfat_of_its_own() -> None:
-    again = replace(FACTS, process="rebatch", superfat_ppm=None)
+    again = FACTS._replace(process="rebatch", superfat_ppm=None)
     assert "superfat" not in [one.what for one in compare(GIVEN, again, on=ON)]
     assert found("process", facts=again) == Compared("process", "rebatch", "cold, hot", "outside")
 
 
 def test_the_best_before_is_held_to_the_durability() -> None:
-    assert found("best before", facts=replace(FACTS, best_before_months=25)).verdict == "outside"
-    silent = found("best before", given=replace(GIVEN, durability_months=None))
+    assert found("best before", facts=FACTS._replace(best_before_months=25)).verdict == "outside"
+    silent = found("best before", given=GIVEN._replace(durability_months=None))
     assert silent == Compared("best before", "24 months", "not named", "silent")
 
 
@@ -162,12 +161,12 @@ def test_the_best_before_is_held_to_the_durability() -> None:
     ],
 )
 def test_the_day_lies_within_the_assessment_or_not(on: date, until: date | None, assessed: str, verdict: str) -> None:
-    one = found("date", given=replace(GIVEN, until=until), on=on)
+    one = found("date", given=GIVEN._replace(until=until), on=on)
     assert (one.assessed, one.verdict) == (assessed, verdict)
 
 
 def test_each_market_asked_for_is_named_and_notified_or_not() -> None:
-    facts = replace(FACTS, markets={"eu": True, "gb": True, "us": False})
+    facts = FACTS._replace(markets={"eu": True, "gb": True, "us": False})
     rows = [one for one in compare(GIVEN, facts, on=ON) if "market" in one.what or "notification" in one.what]
     assert [(one.what, one.assessed, one.verdict) for one in rows] == [
         ("market EU", "EU, GB", "inside"),

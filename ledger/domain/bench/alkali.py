@@ -1,15 +1,14 @@
 """What to weigh of the alkalis once the fats are weighed."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.domain.lye.weighed import Weighed
 from ledger.domain.recipe.formulate import Charge, alkali_need
 from ledger.domain.recipe.recipe import Recipe, RecipeLine
 
 
-@dataclass(frozen=True)
-class AlkaliWanted:
+class AlkaliWanted(NamedTuple):
     """One alkali on the worksheet, and what the fats as weighed take at the recipe's superfat; in mg."""
 
     material: str

@@ -1,14 +1,13 @@
 """What a named person has to decide before work goes on, and a deviation with what was decided of it."""
 
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.units.words import EVERY, DeviationVerdict, Subject
 
 
-@dataclass(frozen=True)
-class Doubt:
+class Doubt(NamedTuple):
     """One doubt as printed, with the particulars that a decision about it covers: the words, unless it has others."""
 
     subject: Subject
@@ -26,8 +25,7 @@ def list_words(doubts: Iterable[Doubt]) -> str:
     return "; ".join(one.words for one in doubts)
 
 
-@dataclass(frozen=True)
-class Deviation:
+class Deviation(NamedTuple):
     """One deviation, numbered within its batch, with the latest decision; none yet: it is open."""
 
     id: int

@@ -10,8 +10,7 @@ from ledger.domain.label.declaration import Floats
 from ledger.domain.label.packers import System
 
 
-@dataclass(frozen=True)
-class Rule:
+class Rule(NamedTuple):
     """One particular of the label: what the law asks, where that stands, and from when until when."""
 
     particular: str

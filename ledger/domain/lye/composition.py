@@ -1,7 +1,6 @@
 """What the soap is made of, by mass balance: what went in, what the lye made of it, and what dries away."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
@@ -49,8 +48,7 @@ class OtherIn(NamedTuple):
     acid_koh_mg: Fraction = Fraction(0)
 
 
-@dataclass(frozen=True)
-class InTheSoap:
+class InTheSoap(NamedTuple):
     """One thing the soap holds, in mg."""
 
     what: str  # soap, glycerol, fat, alkali, salt, water, rest of the alkali, additive, fragrance ...
@@ -199,7 +197,7 @@ def without_water(composition: Composition, lost_mg: int, *, stage: Dried) -> Co
     """The same after so much water is gone. Raises BadInput for more than it holds."""
     if lost_mg > composition.of("water"):
         raise BadInput("More water is gone than there was; look at the weights of the pot again.")
-    parts = [replace(one, mass_mg=one.mass_mg - lost_mg) if one.what == "water" else one for one in composition.parts]
+    parts = [one._replace(mass_mg=one.mass_mg - lost_mg) if one.what == "water" else one for one in composition.parts]
     return Composition(stage, tuple(parts))
 
 

@@ -1,7 +1,6 @@
 """What is in the pot that bears on the lye, and the superfat it has before and after a fat held back goes in."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -21,8 +20,7 @@ def typed_spread(value: int) -> int:
     return -(-value * TYPED_SPREAD_PPM // WHOLE_PPM)
 
 
-@dataclass(frozen=True)
-class Figures:
+class Figures(NamedTuple):
     """What the lye needs to know of the lot, or else the material, that supplies a line; None where it has none."""
 
     name: str
@@ -118,8 +116,7 @@ class Figures:
         """The same with one figure in the middle of each range, as a certificate would give."""
         sap = self.fat(0).sap_mg_per_kg if self.sap_low_mg_per_kg is not None else None
         purity = self.alkali(0).purity_ppm if self.alkali_kind else None
-        return replace(
-            self,
+        return self._replace(
             sap_low_mg_per_kg=None if sap is None else round(sap),
             sap_high_mg_per_kg=None if sap is None else round(sap),
             purity_low_ppm=self.purity_low_ppm if purity is None else round(purity),

@@ -1,16 +1,15 @@
 """The lye of a batch as weighed: its superfat, its water, and which figures they were reckoned with."""
 
 from collections.abc import Collection, Iterable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.domain.lye.pot import Figures, Pot, open_acids, stated
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.units.words import MaterialKind, Process, Role, Stage
 
 
-@dataclass(frozen=True)
-class LyeCheck:
+class LyeCheck(NamedTuple):
     """The lye of one batch as weighed; the superfat is None until all fats and the alkali are weighed."""
 
     fats_mg: int
@@ -37,8 +36,7 @@ def role_of(kind: MaterialKind, figures: Figures) -> Role:
     return kind if kind in ("alkali", "liquid", "fragrance") else "additive"
 
 
-@dataclass(frozen=True)
-class Weighed:
+class Weighed(NamedTuple):
     """So much of one lot that was weighed on lines of one role, and what was known of it then."""
 
     role: Role

@@ -1,7 +1,7 @@
 """From a recipe to grams: every line's target, and the lye for the fats actually in hand."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -24,8 +24,7 @@ class Target(NamedTuple):
     target: int
 
 
-@dataclass(frozen=True)
-class Charge:
+class Charge(NamedTuple):
     """So much of one line, in mg, and what is known of what supplies it."""
 
     line: RecipeLine
@@ -169,7 +168,7 @@ class Formulation(NamedTuple):
     def certified(self, name: str) -> "Formulation":
         """The same with one figure on a certificate for the fat or alkali of that name, in the middle of its range."""
         charges = [
-            replace(one, figures=one.figures.certified()) if one.figures.name == name else one for one in self.charges
+            one._replace(figures=one.figures.certified()) if one.figures.name == name else one for one in self.charges
         ]
         alkalis = {
             kind: figures.certified() if figures.name == name else figures for kind, figures in self.alkalis.items()

@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 from typing import Literal, NamedTuple
@@ -21,8 +20,7 @@ class Share(NamedTuple):
     fragrance: bool = False  # laid beside the assessed fragrances, not beside the ingredients
 
 
-@dataclass(frozen=True)
-class Assessed:
+class Assessed(NamedTuple):
     """What is laid beside an assessment: a recipe as written, or a batch as weighed."""
 
     process: Process

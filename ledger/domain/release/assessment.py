@@ -1,6 +1,5 @@
 """A product's safety assessment, read from the small TOML file that holds the figures of the assessor's report."""
 
-from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
@@ -39,8 +38,7 @@ class Notification(NamedTuple):
     on: date
 
 
-@dataclass(frozen=True)
-class Assessment:
+class Assessment(NamedTuple):
     """What the assessor looked at and supports; None is what the file is silent on."""
 
     assessor: str

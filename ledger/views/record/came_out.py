@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.domain.bench.mass_balance import MassBalance
 from ledger.domain.bench.status import in_words
@@ -15,8 +16,7 @@ from ledger.views.record.pieces import Column, Facts, Pieces, grid
 from ledger.views.record.sources import Sources
 
 
-@dataclass(frozen=True)
-class Yielded:
+class Yielded(NamedTuple):
     """One lot the batch gave: bars (pieces) or a mass."""
 
     lot_code: str

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.domain.tools.limits import limit_of
 from ledger.domain.tools.readings import ACIDITY, FIGURES, READINGS
@@ -16,8 +17,7 @@ from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
 from ledger.views.record.sources import Sources
 
 
-@dataclass(frozen=True)
-class RecordedReading:
+class RecordedReading(NamedTuple):
     """One thing observed or measured while making or curing."""
 
     on: date

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from typing import Any, Generic, TypeVar
+from typing import Any, Generic, NamedTuple, TypeVar
 
 from ledger.domain.cure.weighings import Weighing
 from ledger.views.cure.cure_forecast import Forecast
@@ -21,8 +21,7 @@ class Column(Generic[Row]):
     bold: bool = False  # on paper
 
 
-@dataclass(frozen=True)
-class Grid:
+class Grid(NamedTuple):
     """A table with its cells written out."""
 
     columns: tuple[Column[Any], ...]
@@ -46,8 +45,7 @@ class Facts:
     pairs: tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True)
-class Words:
+class Words(NamedTuple):
     """A sentence; on the screen `first` stands before it, and it is wrapped or one line."""
 
     text: str

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.rows.movement import Weighing, weighings_of
 from ledger.units.dates import show_date
@@ -13,8 +14,7 @@ from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
 from ledger.views.record.sources import Sources
 
 
-@dataclass(frozen=True)
-class UsedMaterial:
+class UsedMaterial(NamedTuple):
     """One lot that went in; quantities in mg, or pieces for packaging."""
 
     number: int | None
