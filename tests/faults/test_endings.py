@@ -272,13 +272,14 @@ def test_stopping_at_a_prompt_says_what_was_stored(shop: Any, run: Any) -> None:
 
 @pytest.mark.usefixtures("frozen", "shop")
 def test_stopping_outside_a_prompt_is_said_too(run: Any, monkeypatch: Any) -> None:
-    from ledger.cli.sell import stall_add, stall_list
+    from ledger.cli.kit import answer
+    from ledger.cli.sell import stall_add
 
     def stopped(*_: Any) -> None:
         raise KeyboardInterrupt
 
     monkeypatch.setattr(stall_add, "say", stopped)
-    monkeypatch.setattr(stall_list, "say", stopped)
+    monkeypatch.setattr(answer, "say", stopped)
     assert "Stopped.\nEntry" in run("stall", "add", "Quay market", code=5).stderr
     assert "Stopped; nothing written." in run("stall", "list", code=1).stderr
 

@@ -5,10 +5,11 @@ from typing import Annotated
 import typer
 
 from ledger.cli.bench.superfat import say_superfat
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import Batch, Json
-from ledger.cli.kit.show import out_json, say, say_wrapped
+from ledger.cli.kit.show import say, say_wrapped
 from ledger.errors import BadInput, Refused
 from ledger.reference.cautions import cautions
 from ledger.rows.batch import find_batch
@@ -43,17 +44,13 @@ def command(
     made = here.day(on) if on else min(max(batch.planned_on, batch.made_on or batch.planned_on), here.today)
     if take is None:
         found = correction(here.rows(), batch, line, mass)
-        if json:
-            out_json(found)
-            return
-        say_correction(found, here.settings.units)
+        answer(found, json, lambda: say_correction(found, here.settings.units))
         return
 
     check = loaded("operations.bench.correct").correct_batch(
         here.book(), batch.code, line, mass, take=take.casefold(), on=made, by=here.who, anyway=anyway
     )
-    if json:
-        out_json({"batch": find_batch(here.rows(), batch.code), "lye": check})
+    if answer({"batch": find_batch(here.rows(), batch.code), "lye": check}, json):
         return
     say(f"Batch {batch.code}: line {line} is booked as it was, and what was done about it; both stay to be read.")
     say_superfat(check)

@@ -5,9 +5,10 @@ from typing import Annotated
 import typer
 
 from ledger.cli.bench.deviations import say_open
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json, On, Why
-from ledger.cli.kit.show import out_json, say, say_wrapped
+from ledger.cli.kit.show import say, say_wrapped
 from ledger.operations.bench.deviations import decide_deviation
 from ledger.rows.batch import find_batch
 from ledger.rows.decision import deviations
@@ -32,8 +33,7 @@ def command(
     decide_deviation(here.book(), code, which, verdict, on=here.day(on), by=decider, reason=reason, done=done)
     batch = find_batch(here.rows(), code)
     one = deviations(here.rows(), batch.id)[which - 1]
-    if json:
-        out_json(one)
+    if answer(one, json):
         return
     say_wrapped(f"Deviation {which} of batch {batch.code} ({one.found}): {one.verdict}, by {decider}: {reason}.")
     if verdict == "reject":

@@ -4,9 +4,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json, On
-from ledger.cli.kit.show import count, out_json, say, table
+from ledger.cli.kit.show import count
 from ledger.errors import BadInput
 from ledger.operations.bench.portions import divide_batch
 from ledger.rows.batch import find_batch
@@ -33,13 +34,11 @@ def command(
     batch = find_batch(here.rows(), code)
     day = here.day(on) if on else min(batch.on, here.today)
     done = divide_batch(here.book(), code, masses, on=day, by=here.who)
-    if json:
-        out_json([{"portion": name, "batch": one, "dough_mg": mass} for name, one, mass in done])
-        return
-    say(f"Batch {batch.code} is divided into {count(len(done), 'portion')}.")
-    table(
+    words = Listed(
+        f"Batch {batch.code} is divided into {count(len(done), 'portion')}.",
         ("portion", "batch", "dough"),
-        [(name, one, show_mass(mass, here.settings.units)) for name, one, mass in done],
+        ((name, one, show_mass(mass, here.settings.units)) for name, one, mass in done),
         right=(2,),
+        then=f"Next, for each: soapledger batch log {done[0][1]}",
     )
-    say(f"Next, for each: soapledger batch log {done[0][1]}")
+    answer([{"portion": name, "batch": one, "dough_mg": mass} for name, one, mass in done], json, words)

@@ -2,10 +2,11 @@
 
 import typer
 
+from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, out_json, say, table
-from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more, say_earlier
+from ledger.cli.kit.show import count
+from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more
 from ledger.rows.batch import batches
 from ledger.units.dates import show_date
 
@@ -15,18 +16,12 @@ def command(ctx: typer.Context, last: Last = None, every: Every = False, json: J
     number = asked_for(last, every)
     here = desk(ctx)
     found, more = latest(batches(here.rows(), last=one_more(number)), number)
-    earlier = here.typed("batch list --all")
-    if json:
-        out_json([{"status": one.status, "batch": one} for one in found])
-        say_earlier(more, earlier, json=True)
-        return
-    if not found:
-        say("No batch yet. Plan one: soapledger batch plan RECIPE")
-        return
-    say(f"{'The last ' if more else ''}{count(len(found), 'batch', 'batches')}.")
-    table(
+    words = Listed(
+        f"{'The last ' if more else ''}{count(len(found), 'batch', 'batches')}.",
         ("code", "product", "made", "status", "bars"),
-        [(b.code, b.product, show_date(b.on), b.status, str(b.made) if b.soap and b.made else "") for b in found],
+        ((b.code, b.product, show_date(b.on), b.status, str(b.made) if b.soap and b.made else "") for b in found),
         right=(4,),
+        none="No batch yet. Plan one: soapledger batch plan RECIPE",
+        earlier=here.typed("batch list --all") if more else "",
     )
-    say_earlier(more, earlier, json=False)
+    answer([{"status": one.status, "batch": one} for one in found], json, words)

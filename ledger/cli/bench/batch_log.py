@@ -10,9 +10,10 @@ from ledger.cli.bench.deviations import say_open
 from ledger.cli.bench.lines import read_lines, say_alkali_wanted
 from ledger.cli.bench.prompt import prompt_bench
 from ledger.cli.bench.superfat import say_superfat, say_ways
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json
-from ledger.cli.kit.show import count, out_json, say, say_wrapped
+from ledger.cli.kit.show import count, say, say_wrapped
 from ledger.cli.stock.bars import warn_of_holds
 from ledger.cli.tools.equipment import warn_failed
 from ledger.errors import Refused
@@ -109,8 +110,7 @@ def command(
         log_readings(here.book(), batch.code, readings, on=made, correct=correct, tools=tools or ())
     warn_failed(here, max((made, *(one.on for one in readings if one.on))))
     check = lye_check(here.rows(), batch.id)
-    if json:
-        out_json({"batch": find_batch(here.rows(), batch.code), "lye": check})
+    if answer({"batch": find_batch(here.rows(), batch.code), "lye": check}, json):
         return
     now = find_batch(here.rows(), batch.code)
     made_on = f", made on {show_date(now.made_on)}" if now.made_on else ""

@@ -7,11 +7,12 @@ import typer
 
 from ledger import __version__
 from ledger.cli.kit.amounts import amount
+from ledger.cli.kit.answer import answer, paper_of_entry
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import Force, Json, On, Pdf, Recipe
-from ledger.cli.kit.paper import PAPER, paper_of_entry, paper_size
-from ledger.cli.kit.show import out_json, say, say_wrapped, table
+from ledger.cli.kit.paper import PAPER, paper_size
+from ledger.cli.kit.show import say, say_wrapped, table
 from ledger.cli.recipe.page_words import say_stated, superfat_words
 from ledger.errors import BadInput
 from ledger.operations.bench.plan import PlanRequest, plan_batch
@@ -62,8 +63,7 @@ def command(
         here.again = here.typed(f"batch show {code} --worksheet", output)
     here.again = here.typed(f"batch show {code}")
     sheet = worksheet(here.rows(), code, program=__version__)
-    if json:
-        out_json(sheet)
+    if answer(sheet, json):
         return
     say_plan(sheet, here.settings.units)
     if output:

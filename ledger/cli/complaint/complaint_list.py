@@ -5,9 +5,10 @@ from typing import Annotated
 import typer
 
 from ledger.cli.complaint.words import WORDS
+from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, out_json, say, table
+from ledger.cli.kit.show import count
 from ledger.rows.complaint import complaints
 from ledger.rows.lot import find_lot
 from ledger.units.dates import show_date
@@ -22,16 +23,10 @@ def command(
     here = desk(ctx)
     code = find_lot(here.rows(), batch).code if batch else None
     found = complaints(here.rows(), batch_code=code)
-    if json:
-        out_json(found)
-        return
-    if not found:
-        say("No complaint was booked.")
-        return
-    say(f"{count(len(found), 'complaint')}, {sum(not c.closed_on for c in found) or 'none'} open.")
-    table(
+    words = Listed(
+        f"{count(len(found), 'complaint')}, {sum(not c.closed_on for c in found) or 'none'} open.",
         ("number", "on", "state", "batch", "seriousness", "what"),
-        [
+        (
             (
                 str(c.number),
                 show_date(c.on),
@@ -41,6 +36,8 @@ def command(
                 c.what,
             )
             for c in found
-        ],
+        ),
         right=(0,),
+        none="No complaint was booked.",
     )
+    answer(found, json, words)

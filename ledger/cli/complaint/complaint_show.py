@@ -3,9 +3,10 @@
 import typer
 
 from ledger.cli.complaint.words import WORDS, Number, read_number, say_candidates
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import out_json, plain, say, table
+from ledger.cli.kit.show import plain, say, table
 from ledger.rows.complaint import complaint
 from ledger.units.dates import show_date
 from ledger.views.complaint.complaint_candidates import candidate_batches
@@ -16,8 +17,7 @@ def command(ctx: typer.Context, number: Number, json: Json = False) -> None:
     here = desk(ctx)
     card = complaint(here.rows(), read_number(number))
     candidates = candidate_batches(here.rows(), card) if json or not card.batch_code else ()
-    if json:
-        out_json({**plain(card), "candidates": candidates})
+    if answer({**plain(card), "candidates": candidates}, json):
         return
     state = f"closed on {show_date(card.closed_on)}" if card.closed_on else "open"
     say(f"Complaint {card.number} of {show_date(card.on)}, {state}: {card.what}")

@@ -5,9 +5,9 @@ from typing import Annotated
 import typer
 
 from ledger.cli.cure.words import say_cure
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import out_json
 from ledger.views.cure.cure import cure_list
 
 
@@ -19,7 +19,4 @@ def command(
     """List the batches on the rack, the first ready first."""
     here = desk(ctx)
     found = cure_list(here.rows(), on=here.day(on))
-    if json:
-        out_json(found)
-        return
-    say_cure(found, here.day(on))
+    answer(found, json, lambda: say_cure(found, here.day(on)))

@@ -5,9 +5,10 @@ from typing import Annotated
 import typer
 
 from ledger.cli.cure.words import say_drying
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json
-from ledger.cli.kit.show import out_json, say, table
+from ledger.cli.kit.show import say, table
 from ledger.rows.batch import find_batch
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
@@ -25,14 +26,13 @@ def command(
     here = desk(ctx)
     batch = find_batch(here.rows(), code)
     known = weighings(here.rows(), batch, on=here.day(on))
-    if json:
-        view = dried(here.rows(), batch, known)
-        seen = {
-            "weighed": view.seen if view else None,
-            "forecast": view.forecast if view else None,
-            "why_no_forecast": view.why_none if view else None,
-        }
-        out_json({"batch": batch, "weighings": known, **seen})
+    view = dried(here.rows(), batch, known)
+    seen = {
+        "weighed": view.seen if view else None,
+        "forecast": view.forecast if view else None,
+        "why_no_forecast": view.why_none if view else None,
+    }
+    if answer({"batch": batch, "weighings": known, **seen}, json):
         return
     say_drying(here, batch, here.day(on))
     marks = sorted({one.mark for one in known})

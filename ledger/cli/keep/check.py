@@ -7,9 +7,10 @@ from typing import Annotated
 import typer
 
 from ledger.cli.keep.words import NOT_LOOKED_AT, Answer, damage, looked_at, sealed, set_beside
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import out_json, say, say_wrapped
+from ledger.cli.kit.show import say, say_wrapped
 from ledger.errors import BadInput, DamagedLedger, Refused, StrangeSchema
 from ledger.operations.keep.check import check, look_quickly, unheld
 from ledger.rows.opened import open_rows
@@ -40,9 +41,8 @@ def command(
         asked.append(sealed(kept, unheld(rows, kept), verdict, fast=fast))
     if other and against:
         asked.append(set_beside(other, here.path, against))
-    if json:
-        out_json({**asdict(verdict), **{one.key: one.facts for one in asked}})
-    elif not verdict.findings:
+    shown = answer({**asdict(verdict), **{one.key: one.facts for one in asked}}, json)
+    if not shown and not verdict.findings:
         say(f"{looked_at(verdict, fast)}; nothing is wrong.")
         for one in asked:
             if one.good:

@@ -2,10 +2,11 @@
 
 import typer
 
+from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, out_json, say, table
-from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more, say_earlier
+from ledger.cli.kit.show import count
+from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more
 from ledger.rows.history import history
 
 
@@ -19,16 +20,11 @@ def command(
     number = asked_for(last, every)
     here = desk(ctx)
     found, more = latest(history(here.rows(), last=one_more(number)), number)
-    earlier = here.typed("history --all")
-    if json:
-        out_json(found)
-        say_earlier(more, earlier, json=True)
-        return
     entries = count(len(found), "entry", "entries")
-    say(f"The last {entries}, the latest last." if more else f"{entries}, the latest last.")
-    table(
+    words = Listed(
+        f"The last {entries}, the latest last." if more else f"{entries}, the latest last.",
         ("entry", "written", "by", "what"),
-        [
+        (
             (
                 str(one.entry),
                 here.clock(one.recorded_at),
@@ -36,7 +32,8 @@ def command(
                 one.said + (f" [taken back by {one.undone_by}]" if one.undone_by else ""),
             )
             for one in found
-        ],
+        ),
         right=(0,),
+        earlier=here.typed("history --all") if more else "",
     )
-    say_earlier(more, earlier, json=False)
+    answer(found, json, words)

@@ -5,7 +5,6 @@ from typing import Annotated, TypeVar
 
 import typer
 
-from ledger.cli.kit.show import say, warn
 from ledger.errors import BadInput
 from ledger.units.quantity import parse_pieces
 
@@ -39,9 +38,3 @@ def latest(found: Sequence[One], number: int | None) -> tuple[Sequence[One], boo
     if number is None or len(found) <= number:
         return found, False
     return found[len(found) - number :], True
-
-
-def say_earlier(more: bool, command: str, *, json: bool) -> None:
-    """Where earlier ones are left out, the command that shows them; beside an answer in JSON."""
-    if more:
-        (warn if json else say)(f"Earlier ones: {command}")

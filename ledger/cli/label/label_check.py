@@ -6,9 +6,9 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, Json
-from ledger.cli.kit.show import out_json
 from ledger.cli.label.check_words import say_check
 from ledger.cli.label.figures import MarketOption, Months, Net, SupplyDay, figures, sold_in
 from ledger.domain.label.panel import panel_area_cm2
@@ -37,10 +37,7 @@ def command(
     day = _supply_day(here, on)
     area = panel_area(panel) if panel else None
     found = label_check(here.rows(), code, market, on=day, net_mg=mass, best_before_months=number, panel_cm2=area)
-    if json:
-        out_json(found)
-        return
-    say_check(found, here.settings.units)
+    answer(found, json, lambda: say_check(found, here.settings.units))
 
 
 def panel_area(text: str) -> Fraction:

@@ -5,9 +5,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, out_json, say, table
+from ledger.cli.kit.show import count
 from ledger.units.dates import parse_date, show_date
 from ledger.views.label.label_due import labels_due
 
@@ -21,16 +22,12 @@ def command(
     here = desk(ctx)
     until = parse_date(by, today=here.today, what="the day") if by else here.today + timedelta(days=365)
     found = labels_due(here.rows(), today=here.today, by=until)
-    if json:
-        out_json(found)
-        return
-    if not found:
-        say(f"No printed label stops being usable up to {show_date(until)}, as far as the rules here go.")
-        return
     batches = len({one.batch_code for one in found})
-    say(f"{count(batches, 'batch', 'batches')} with labels that stop being usable up to {show_date(until)}:")
-    table(
+    words = Listed(
+        f"{count(batches, 'batch', 'batches')} with labels that stop being usable up to {show_date(until)}:",
         ("batch", "market", "bars", "where", "until", "why"),
-        [(one.batch_code, one.market, str(one.bars), one.where, show_date(one.until), one.why) for one in found],
+        ((one.batch_code, one.market, str(one.bars), one.where, show_date(one.until), one.why) for one in found),
         right=(2,),
+        none=f"No printed label stops being usable up to {show_date(until)}, as far as the rules here go.",
     )
+    answer(found, json, words)

@@ -5,9 +5,9 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import paper_of_entry
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force, On
-from ledger.cli.kit.paper import paper_of_entry
 from ledger.cli.kit.show import count, say, say_wrapped
 from ledger.cli.label.figures import MarketOption, figures, sold_in
 from ledger.cli.label.sheets import Nudge, Output, Sheet, Start, draw_run, read_nudge, usual_sheet_of

@@ -4,9 +4,9 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import paper_of_entry
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Force, On
-from ledger.cli.kit.paper import paper_of_entry
 from ledger.cli.kit.show import count, say
 from ledger.cli.label.sheets import Nudge, Output, draw_run, read_nudge
 from ledger.documents.kit.files import check_free, write_file

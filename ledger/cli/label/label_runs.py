@@ -4,10 +4,11 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, out_json, say, table
-from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more, say_earlier
+from ledger.cli.kit.show import count
+from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more
 from ledger.rows.batch import find_batch
 from ledger.rows.label import runs
 from ledger.units.dates import show_date
@@ -25,20 +26,12 @@ def command(
     here = desk(ctx)
     lot = find_batch(here.rows(), code).yield_lot_id if code else None
     found, more = latest(runs(here.rows(), lot, last=one_more(number)) if not code or lot else (), number)
-    earlier = here.typed(f"label runs {code} --all" if code else "label runs --all")
-    if json:
-        out_json(found)
-        say_earlier(more, earlier, json=True)
-        return
-    if not found:
-        say("No labels were printed yet. Print some: soapledger label print CODE -o labels.pdf")
-        return
     open_ = sum(one.counted is None for one in found)
     shown = count(len(found), "run")
-    say(f"The last {shown}, {open_} of them still to be counted." if more else f"{shown}, {open_} still to be counted.")
-    table(
+    words = Listed(
+        f"The last {shown}, {open_} of them still to be counted." if more else f"{shown}, {open_} still to be counted.",
         ("run", "batch", "market", "layout", "on", "issued", "used", "spoiled", "returned", "by"),
-        [
+        (
             (
                 str(one.number),
                 one.batch_code,
@@ -50,7 +43,9 @@ def command(
                 one.by,
             )
             for one in found
-        ],
+        ),
         right=(0, 5, 6, 7, 8),
+        none="No labels were printed yet. Print some: soapledger label print CODE -o labels.pdf",
+        earlier=here.typed(f"label runs {code} --all" if code else "label runs --all") if more else "",
     )
-    say_earlier(more, earlier, json=False)
+    answer(found, json, words)

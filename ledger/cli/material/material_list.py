@@ -4,9 +4,9 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import out_json, say, table
 from ledger.cli.material.shown import sap_text
 from ledger.rows.material import material_list, with_stock
 from ledger.units.wording import count
@@ -20,15 +20,10 @@ def command(
     """List the materials."""
     rows = desk(ctx).rows()
     cards = [c for c in material_list(rows) if kind in (None, c.kind)]
-    if json:
-        out_json([with_stock(rows, card) for card in cards])
-        return
-    if not cards:
-        say("No such material yet. Add one: soapledger material add NAME --like olive")
-        return
-    say(f"{count(len(cards), 'material')}.")
-    table(
+    words = Listed(
+        f"{count(len(cards), 'material')}.",
         ("short name", "kind", "INCI name", "saponification value"),
-        [(c.code, c.kind, c.inci or "", sap_text(c.sap_low_mg_per_kg, c.sap_high_mg_per_kg)) for c in cards],
-        right=(),
+        ((c.code, c.kind, c.inci or "", sap_text(c.sap_low_mg_per_kg, c.sap_high_mg_per_kg)) for c in cards),
+        none="No such material yet. Add one: soapledger material add NAME --like olive",
     )
+    answer([with_stock(rows, card) for card in cards] if json else cards, json, words)

@@ -2,9 +2,10 @@
 
 import typer
 
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Which
-from ledger.cli.kit.show import out_json, say
+from ledger.cli.kit.show import say
 from ledger.rows.material import material_by_code, with_stock
 from ledger.units.quantity import show_mass, show_share
 from ledger.views.material.figures import figures_of
@@ -15,8 +16,7 @@ def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
     """Show one material, each figure with where it comes from."""
     here = desk(ctx)
     card = with_stock(here.rows(), material_by_code(here.rows(), which))
-    if json:
-        out_json(card)
+    if answer(card, json):
         return
     figures = figures_of(card)
     held = f"{card.on_hand} pieces" if card.counted else show_mass(card.on_hand, here.settings.units)

@@ -2,9 +2,9 @@
 
 import typer
 
+from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import out_json, say, table
 from ledger.rows.people import customer_list
 from ledger.units.wording import count
 
@@ -12,15 +12,11 @@ from ledger.units.wording import count
 def command(ctx: typer.Context, json: Json = False) -> None:
     """List the customers and how many bars each has."""
     cards = customer_list(desk(ctx).rows())
-    if json:
-        out_json(cards)
-        return
-    if not cards:
-        say("No customer yet. Add one: soapledger customer add NAME --shop --phone NUMBER")
-        return
-    say(f"{count(len(cards), 'customer')}.")
-    table(
+    words = Listed(
+        f"{count(len(cards), 'customer')}.",
         ("short name", "name", "kind", "phone", "bars"),
-        [(c.code, c.name, c.kind, c.phone or "", str(c.bars)) for c in cards],
+        ((c.code, c.name, c.kind, c.phone or "", str(c.bars)) for c in cards),
         right=(4,),
+        none="No customer yet. Add one: soapledger customer add NAME --shop --phone NUMBER",
     )
+    answer(cards, json, words)

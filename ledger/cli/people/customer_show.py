@@ -2,9 +2,10 @@
 
 import typer
 
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, out_json, say
+from ledger.cli.kit.show import count, say
 from ledger.cli.people.customer import Which
 from ledger.rows.people import customer_by_code
 
@@ -12,8 +13,7 @@ from ledger.rows.people import customer_by_code
 def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
     """Show one customer and how to reach them."""
     card = customer_by_code(desk(ctx).rows(), which)
-    if json:
-        out_json(card)
+    if answer(card, json):
         return
     say(f"{card.name} ({card.code}), a {card.kind}: {count(card.bars, 'bar')} went there and stayed.")
     for label, value in (

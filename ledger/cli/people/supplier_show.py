@@ -2,9 +2,10 @@
 
 import typer
 
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Which
-from ledger.cli.kit.show import out_json, plain, say
+from ledger.cli.kit.show import plain, say
 from ledger.rows.people import supplier_by_code
 from ledger.rows.upkeep import latest_approval
 from ledger.units.dates import show_date
@@ -20,8 +21,7 @@ def command(
     here = desk(ctx)
     card = supplier_by_code(here.rows(), which)
     approval = latest_approval(here.rows(), card.code, here.today)
-    if json:
-        out_json({**plain(card), "approval": approval})
+    if answer({**plain(card), "approval": approval}, json):
         return
     say(f"{card.name} ({card.code}): {count(card.lots, 'lot')} received.")
     if card.own:

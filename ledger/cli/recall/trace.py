@@ -5,9 +5,10 @@ from typing import Annotated
 import typer
 
 from ledger.cli.kit.amounts import amount
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, out_json, say
+from ledger.cli.kit.show import count, say
 from ledger.units.dates import show_date
 from ledger.views.recall.trace import trace
 
@@ -23,8 +24,7 @@ def command(
     """Go back from the code on a bar to every supplier's lot, e.g. soapledger trace 26-118-0."""
     here = desk(ctx)
     found = trace(here.rows(), code, forward=forward)
-    if json:
-        out_json(found)
+    if answer(found, json):
         return
     if forward:
         others = len(set(found.batches) - {found.code})

@@ -4,9 +4,9 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Recipe
-from ledger.cli.kit.show import out_json
 from ledger.cli.recipe.pages import Version, read_version, worked_out
 from ledger.cli.recipe.scaling import say_scaled, scaled_fats
 from ledger.domain.recipe.mould import parse_mould
@@ -36,7 +36,4 @@ def command(
     if into and into.cavities > 1:
         pieces = into.cavities
     page = worked_out(ctx, which, version, None, fats_mg=fats_mg, mould=into, bars=pieces)
-    if json:
-        out_json(page)
-        return
-    say_scaled(here, page)
+    answer(page, json, lambda: say_scaled(here, page))

@@ -4,8 +4,8 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.options import Json, Recipe
-from ledger.cli.kit.show import out_json
 from ledger.cli.recipe.page_words import say_page
 from ledger.cli.recipe.pages import Fats, Version, worked_out
 
@@ -20,8 +20,4 @@ def command(
 ) -> None:
     """Show a recipe worked out in grams: lines, lye, superfat, the soap it makes and its fatty acids."""
     page = worked_out(ctx, which, version, fats)
-    if json:
-        out_json(page)
-        return
-
-    say_page(page, parts=parts)
+    answer(page, json, lambda: say_page(page, parts=parts))

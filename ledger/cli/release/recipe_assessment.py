@@ -4,9 +4,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, On, Recipe
-from ledger.cli.kit.show import out_json, say, say_wrapped, table
+from ledger.cli.kit.show import say, say_wrapped, table
 from ledger.errors import BadInput
 from ledger.rows.recipe import recipe_by_code
 from ledger.units.dates import show_date
@@ -35,9 +36,9 @@ def command(
         view = batch_beside(here.rows(), card, batch, markets=markets or (), on=here.day(on))
     else:
         raise BadInput("A batch keeps the version it was planned from; leave out --version.")
-    if json:
-        out_json(view)
-    elif view is None:
+    if answer(view, json):
+        return
+    if view is None:
         say(f"No assessment of {card.name} is booked, so there is nothing to compare it with.")
         say("Write the figures of the assessor's report into a small file, then:")
         say(f"  soapledger recipe assess {card.code} FILE.toml")

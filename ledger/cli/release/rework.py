@@ -4,9 +4,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Json, On
-from ledger.cli.kit.show import count, out_json, say
+from ledger.cli.kit.show import count, say
 from ledger.operations.release.rework import rework_bars
 from ledger.units.codes import read_batch_code
 from ledger.units.quantity import parse_mass, parse_pieces, show_mass
@@ -30,8 +31,7 @@ def command(
         by=here.decider,
         bars=None if bars is None else parse_pieces(bars, what="the number of bars"),
     )
-    if json:
-        out_json(done)
+    if answer(done, json):
         return
     mass = show_mass(done.mass_mg, here.settings.units)
     say(f"{count(done.bars, 'bar')} of batch {code} are lot {done.lot} now, {mass}, on hold (batch {done.batch}).")

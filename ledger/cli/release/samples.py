@@ -4,9 +4,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, out_json, say, table
+from ledger.cli.kit.show import count, say, table
 from ledger.rows.kept import samples
 from ledger.units.dates import show_date
 
@@ -19,8 +20,7 @@ def command(
     """List the retained samples: where they are, and until when they are kept."""
     here = desk(ctx)
     found, today = samples(here.rows()), here.day(on)
-    if json:
-        out_json(found)
+    if answer(found, json):
         return
     if not found:
         say("No sample is set aside. Next: soapledger release CODE --retain 1 --kept-at PLACE")

@@ -5,9 +5,10 @@ from typing import Annotated
 import typer
 
 from ledger.cli.kit.amounts import amount
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, out_json, say, table
+from ledger.cli.kit.show import count, say, table
 from ledger.rows.batch import batches
 from ledger.units.money import show_money
 from ledger.views.sell.cost import BatchCost, batch_cost
@@ -22,8 +23,7 @@ def command(
     here = desk(ctx)
     if code is None:
         costs = [batch_cost(here.rows(), one.code) for one in batches(here.rows()) if one.made and one.soap]
-        if json:
-            out_json(costs)
+        if answer(costs, json):
             return
         say(f"{count(len(costs), 'batch', 'batches')} with bars.")
         table(
@@ -43,8 +43,7 @@ def command(
         )
         return
     cost = batch_cost(here.rows(), code)
-    if json:
-        out_json(cost)
+    if answer(cost, json):
         return
     money = cost.currency
     per_bar = sorted(set(cost.per_bar_minor))

@@ -3,9 +3,10 @@
 import typer
 
 from ledger.cli.kit.amounts import amount
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import out_json, say, table
+from ledger.cli.kit.show import say, table
 from ledger.cli.stock.options import Code
 from ledger.units.dates import show_date
 from ledger.units.money import show_money
@@ -20,8 +21,7 @@ def command(
     """Show one lot: where it came from, what was decided, where it went."""
     here = desk(ctx)
     card = lot_card(here.rows(), code)
-    if json:
-        out_json(card)
+    if answer(card, json):
         return
     lot, units = card.lot, here.settings.units
     say(f"{lot.material}, lot {lot.code}: {amount(lot.on_hand, lot.counted, units)} on hand, {lot.status}.")

@@ -6,9 +6,10 @@ from typing import Annotated
 import typer
 
 from ledger.cli.kit.amounts import amount
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Yes
-from ledger.cli.kit.show import ask, confirm, count, out_json, say, table, warn
+from ledger.cli.kit.show import ask, confirm, count, say, table, warn
 from ledger.cli.stock.delivery import COLUMNS, came_on, from_csv, from_prompts, from_text, with_exceptions
 from ledger.errors import BadInput
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, doubts, receive
@@ -71,8 +72,7 @@ def command(
             warn(sentence)
         confirm("Book it all the same?", yes)
     received = receive(here.book(), delivery)
-    if json:
-        out_json(received)
+    if answer(received, json):
         return
     say(f"{count(len(received), 'lot')} from {card.name}. Write these codes on the containers:")
     table(

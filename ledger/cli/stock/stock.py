@@ -5,9 +5,10 @@ from typing import Annotated, get_args
 import typer
 
 from ledger.cli.kit.amounts import amount
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, out_json, say, table
+from ledger.cli.kit.show import count, say, table
 from ledger.errors import BadInput
 from ledger.rows.material import material_by_code
 from ledger.units.dates import show_date
@@ -34,8 +35,7 @@ def command(
         raise BadInput(f"There is no kind '{kind}'.{hint} The kinds are {', '.join(HELD)}.")
     material = material_by_code(here.rows(), what).id if what else None
     found = stock(here.rows(), material_id=material, kind=held_kind, empty=empty)
-    if json:
-        out_json(found)
+    if answer(found, json):
         return
     units = here.settings.units
     if not found:

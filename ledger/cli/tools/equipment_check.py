@@ -4,9 +4,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Note, On, Which
-from ledger.cli.kit.show import out_json, say
+from ledger.cli.kit.show import say
 from ledger.cli.tools.equipment import Against, Tolerance, read_tried, say_touched, say_where
 from ledger.domain.tools.equipment import parse_value, show_difference, show_value
 from ledger.operations.tools.checks import check_equipment
@@ -37,8 +38,7 @@ def command(
     )
     done = max(checks_of(here.rows(), item.id), key=lambda one: one.id)
     touched = None if passed else touched_since_last_good(here.rows(), item, done)
-    if json:
-        out_json({"check": done, "touched": touched})
+    if answer({"check": done, "touched": touched}, json):
         return
     units = here.settings.units
     say(

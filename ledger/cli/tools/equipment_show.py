@@ -2,9 +2,10 @@
 
 import typer
 
+from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Which
-from ledger.cli.kit.show import count, out_json, say, table
+from ledger.cli.kit.show import count, say, table
 from ledger.cli.tools.equipment import say_touched, say_where, tried_against
 from ledger.domain.tools.equipment import show_difference, show_value
 from ledger.rows.equipment import checks_of, equipment_by_code
@@ -18,8 +19,7 @@ def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
     item = equipment_by_code(here.rows(), which, here.today)
     checks = checks_of(here.rows(), item.id)
     doubts = [touched_since_last_good(here.rows(), item, one) for one in checks if not one.passed]
-    if json:
-        out_json({"item": item, "checks": checks, "touched": doubts})
+    if answer({"item": item, "checks": checks, "touched": doubts}, json):
         return
     units = here.settings.units
     state = "retired" if item.retired else item.why_due or "in order"

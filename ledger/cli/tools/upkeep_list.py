@@ -4,9 +4,10 @@ from typing import Annotated
 
 import typer
 
+from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, out_json, say, table
+from ledger.cli.kit.show import count
 from ledger.domain.tools.upkeep import kind_meant
 from ledger.rows.upkeep import upkeep_list
 from ledger.units.dates import parse_date, show_date
@@ -22,17 +23,11 @@ def command(
     here = desk(ctx)
     moment = parse_date(on, today=here.today) if on else here.today
     noted = upkeep_list(here.rows(), moment, kind=kind_meant(kind) if kind else None)
-    if json:
-        out_json(noted)
-        return
-    if not noted:
-        say('Nothing was noted yet. Next: soapledger upkeep add cleaning "moulds and pots"')
-        return
     waiting = sum(one.waits for one in noted)
-    say(f"{count(len(noted), 'note')}, {waiting or 'none'} due on {show_date(moment)}.")
-    table(
+    words = Listed(
+        f"{count(len(noted), 'note')}, {waiting or 'none'} due on {show_date(moment)}.",
         ("state", "next", "kind", "what", "supplier", "last done", "by"),
-        [
+        (
             (
                 one.state,
                 show_date(one.next_on) if one.next_on else "",
@@ -43,5 +38,7 @@ def command(
                 one.by,
             )
             for one in noted
-        ],
+        ),
+        none='Nothing was noted yet. Next: soapledger upkeep add cleaning "moulds and pots"',
     )
+    answer(noted, json, words)
