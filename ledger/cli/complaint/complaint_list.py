@@ -9,6 +9,7 @@ from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count
+from ledger.cli.kit.window import Every, Last, asked_for, latest
 from ledger.rows.complaint import complaints
 from ledger.rows.lot import find_lot
 from ledger.units.dates import show_date
@@ -17,12 +18,16 @@ from ledger.units.dates import show_date
 def command(
     ctx: typer.Context,
     batch: Annotated[str | None, typer.Option("--batch", help="Of one batch.")] = None,
+    last: Last = None,
+    every: Every = False,
     json: Json = False,
 ) -> None:
-    """List the complaints, open and closed."""
+    """List the complaints: every open one, and the last fifty that are closed."""
+    number = asked_for(last, every)
     here = desk(ctx)
     code = find_lot(here.rows(), batch).code if batch else None
     found = complaints(here.rows(), batch_code=code)
+    shown, more = latest(found, number, always=lambda one: one.closed_on is None)
     words = Listed(
         f"{count(len(found), 'complaint')}, {sum(not c.closed_on for c in found) or 'none'} open.",
         ("number", "on", "state", "batch", "seriousness", "what"),
@@ -35,9 +40,10 @@ def command(
                 WORDS[c.serious],
                 c.what,
             )
-            for c in found
+            for c in shown
         ),
         right=(0,),
         none="No complaint was booked.",
+        earlier=here.typed(f"complaint list{f' --batch {code}' if code else ''} --all") if more else "",
     )
-    answer(found, json, words)
+    answer(shown, json, words)

@@ -1,6 +1,6 @@
 """A list that grows for ever shows its last fifty, and says how to see more."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Annotated, TypeVar
 
 import typer
@@ -33,8 +33,12 @@ def one_more(number: int | None) -> int | None:
     return None if number is None else number + 1
 
 
-def latest(found: Sequence[One], number: int | None) -> tuple[Sequence[One], bool]:
-    """What of it is shown, and whether earlier ones are left out."""
-    if number is None or len(found) <= number:
+def latest(
+    found: Sequence[One], number: int | None, *, always: Callable[[One], bool] = lambda _: False
+) -> tuple[Sequence[One], bool]:
+    """What of it is shown, and whether earlier ones are left out; never one that must not drop out of sight."""
+    others = [place for place, one in enumerate(found) if not always(one)]
+    if number is None or len(others) <= number:
         return found, False
-    return found[len(found) - number :], True
+    left = {*others[: len(others) - number]}
+    return tuple(one for place, one in enumerate(found) if place not in left), True

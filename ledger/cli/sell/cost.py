@@ -5,10 +5,11 @@ from typing import Annotated
 import typer
 
 from ledger.cli.kit.amounts import amount
-from ledger.cli.kit.answer import answer
+from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, say, table
+from ledger.cli.kit.window import Every, Last, asked_for, latest
 from ledger.rows.batch import batches
 from ledger.units.money import show_money
 from ledger.views.sell.cost import BatchCost, batch_cost
@@ -17,18 +18,20 @@ from ledger.views.sell.cost import BatchCost, batch_cost
 def command(
     ctx: typer.Context,
     code: Annotated[str | None, typer.Argument(help="The batch code; every batch when left out.")] = None,
+    last: Last = None,
+    every: Every = False,
     json: Json = False,
 ) -> None:
     """Show what a batch cost, lot by lot, and what each good bar cost."""
+    number = asked_for(last, every)
     here = desk(ctx)
     if code is None:
-        costs = [batch_cost(here.rows(), one.code) for one in batches(here.rows()) if one.made and one.soap]
-        if answer(costs, json):
-            return
-        say(f"{count(len(costs), 'batch', 'batches')} with bars.")
-        table(
+        made, more = latest([one.code for one in batches(here.rows()) if one.made and one.soap], number)
+        costs = [batch_cost(here.rows(), one) for one in made]
+        words = Listed(
+            f"{'The last ' if more else ''}{count(len(costs), 'batch', 'batches')} with bars.",
             ("batch", "product", "good bars", "cost", "per bar", "taken so far"),
-            [
+            (
                 (
                     one.batch_code,
                     one.product,
@@ -38,9 +41,11 @@ def command(
                     show_money(one.taken_minor, one.currency) if one.taken_minor else "",
                 )
                 for one in costs
-            ],
+            ),
             right=(2, 3, 4, 5),
+            earlier=here.typed("cost --all") if more else "",
         )
+        answer(costs, json, words)
         return
     cost = batch_cost(here.rows(), code)
     if answer(cost, json):
