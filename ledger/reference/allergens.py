@@ -3,7 +3,7 @@
 import csv
 import re
 import unicodedata
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache, lru_cache
 from pathlib import Path
@@ -37,9 +37,10 @@ class Usual(NamedTuple):
     status: str
 
 
-def _rows(name: str) -> Iterator[dict[str, str]]:
+@cache
+def _rows(name: str) -> tuple[dict[str, str], ...]:
     with (_HERE / name).open(encoding="utf-8", newline="") as file:
-        yield from csv.DictReader(file)
+        return tuple(csv.DictReader(file))
 
 
 @cache
