@@ -4,8 +4,10 @@ import csv
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
+from typing import get_args
 
 from ledger.domain.recipe.hazards import Hazard
+from ledger.units.words import Process, Stage, known
 
 
 @cache
@@ -17,8 +19,8 @@ def hazards() -> tuple[Hazard, ...]:
                 row["key"],
                 row["of"],
                 tuple(row["words"].split(";")) if row["words"] else (),
-                row["stage"] or None,
-                row["process"] or None,
+                known(row["stage"], get_args(Stage)),
+                known(row["process"], get_args(Process)),
                 _ppm(row["below_percent"]),
                 _ppm(row["over_percent"]),
                 row["text"],

@@ -14,8 +14,8 @@ class Hazard(NamedTuple):
     key: str
     of: str
     words: tuple[str, ...]  # of a material's name, published name or INCI name, or of the mould
-    stage: str | None  # only of what goes in then
-    process: str | None  # only in this process
+    stage: Stage | None  # only of what goes in then
+    process: Process | None  # only in this process
     below_ppm: int | None
     over_ppm: int | None
     text: str
