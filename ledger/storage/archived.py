@@ -198,10 +198,17 @@ def differences(rows: sqlite3.Connection, other: sqlite3.Connection, *, until: i
     found: list[str] = []
     facts = set(fact_tables(rows))
     erased = {row[0] for row in rows.execute("SELECT personal_id FROM main.erasure")}
+    since = f"(SELECT of_entry FROM main.blanked WHERE entry_id > {until})"  # entries of which a text was erased since
+    blanked = ",".join(str(row[0]) for row in rows.execute(f"SELECT DISTINCT id FROM main.entry WHERE id IN {since}"))
+    apart = {
+        "entry": f" AND id NOT IN ({blanked})",
+        _CONTENT: f" AND digest NOT IN (SELECT digest FROM main.attachment WHERE entry_id IN ({blanked}))",
+    }
     for table in _ours():
         within = {"entry": f"id <= {until}"}.get(table) or (
             f"entry_id <= {until}" if table in facts else _WITHIN.get(table, "1").format(until=until)
         )
+        within += apart.get(table, f" AND entry_id NOT IN ({blanked})" if table in facts else "")
         query = f"SELECT * FROM main.{table} WHERE {within} ORDER BY 1"
         theirs = (tuple(row) for row in other.execute(query) if table != "personal_text" or row[0] not in erased)
         for one, two in zip_longest((tuple(row) for row in rows.execute(query)), theirs):

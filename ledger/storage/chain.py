@@ -4,7 +4,7 @@ import hashlib
 import json
 import sqlite3
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from heapq import merge
 from itertools import groupby
 from operator import itemgetter
@@ -86,34 +86,6 @@ def lines_by_entry(raw: sqlite3.Connection, tables: Sequence[str] | None = None)
     streams = [of_table(place, table) for place, table in enumerate(fact_tables(raw) if tables is None else tables)]
     for entry_id, parts in groupby(merge(*streams), key=itemgetter(0)):
         yield entry_id, [line for part in parts for line in part[2]]
-
-
-Blanks = Mapping[tuple[str, int], Mapping[str, str]]  # by table and row: what some of its columns read from now on
-
-
-def redone_digests(raw: sqlite3.Connection, entries: Mapping[int, Blanks]) -> dict[int, str]:
-    """The digests of earlier entries as they read with some texts of their rows, or what they said, put otherwise.
-
-    Without any they are those of the entries as they read now.
-    """
-
-    def line(text: str, table: str, blank: Mapping[str, str] | None) -> str:
-        if not blank:
-            return text
-        row = (text.partition(" ")[2], json.dumps(blank, ensure_ascii=False))
-        return f"{table} {raw.execute('SELECT json_patch(?, ?)', row).fetchone()[0]}"
-
-    def digest(entry_id: int, blanks: Blanks) -> str:
-        head = Head(**{**asdict(_head_of(raw, entry_id)), **blanks.get(("entry", entry_id), {})})
-        found = ((text.partition(" ")[0], text, number) for text, number in rows_of(raw, entry_id))
-        return entry_digest(head, (line(text, table, blanks.get((table, number))) for table, text, number in found))
-
-    return {entry_id: digest(entry_id, blanks) for entry_id, blanks in entries.items()}
-
-
-def _head_of(raw: sqlite3.Connection, entry_id: int) -> Head:
-    names = ", ".join(Head.__dataclass_fields__)
-    return Head(*raw.execute(f"SELECT {names} FROM main.entry WHERE id = ?", (entry_id,)).fetchone())
 
 
 def salted_digest(salt: str, details: Mapping[str, str | None]) -> str:

@@ -12,7 +12,6 @@ from typing import Literal, NamedTuple
 from ledger.domain.keep.finding import Finding
 from ledger.storage.chain import Head, entry_digest, rows_of
 
-ERASED = "erased"  # in place of the marks of an entry of which a text was erased, since they could prove a guess
 _LENGTH = 6  # hexadecimal figures: one change in 16 million is told of the whole entry in place of its row
 
 
@@ -95,14 +94,14 @@ def changed(rows: sqlite3.Connection, entry: sqlite3.Row, was: str, tables: Sequ
     except sqlite3.Error as error:
         yield Finding(f"{opening} holds a row that cannot be read ({error})", number, None, None, expected)
         return
-    if head.marks in (None, ERASED):
+    if head.marks is None:
         of = ", ".join(row_named(rows, line.partition(" ")[0], row) for line, row in there[:_LISTED])
         more = f" and {len(there) - _LISTED} more" if len(there) > _LISTED else ""
         words = f"{opening} is not what was written: what it says of itself, or one of its rows ({of}{more})"
         yield Finding(words, number, None, None, expected)
         return
     anew = replace(head, marks=marks_of(there))
-    places = [] if entry_digest(anew, (line for line, _ in there)) == was else differing(head.marks or "", there)
+    places = [] if entry_digest(anew, (line for line, _ in there)) == was else differing(head.marks, there)
     for place in places:
         name = row_named(rows, place.table, place.row)
         yield Finding(f"{opening}: {name} {place.state}", number, place.table, name, expected)

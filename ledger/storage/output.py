@@ -3,7 +3,6 @@
 import os
 import re
 import stat
-import time
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -13,7 +12,7 @@ from ledger.fileformat import is_ledger
 
 _OF_A_LEDGER = ("-journal", "-wal", "-shm")  # what SQLite keeps beside a file (https://sqlite.org/tempfiles.html)
 _BESIDE = re.compile(r"\.soapledger-[0-9a-f]{12}")  # the names of our own under which a file is written
-_OURS = (b"%PDF-", b"BEGIN:VCALENDAR", b"name,phone,email,address,bars,batches,last_on\r\n")  # how our papers begin
+_OURS = (b"%PDF-", b"BEGIN:VCALENDAR", b'"name","phone","email","address"')  # how our papers begin
 _LEFT_SECONDS = 24 * 60 * 60  # nothing of ours is written for so long
 
 
@@ -69,9 +68,9 @@ def _new_beside(path: Path, force: bool, *, older_copy: bool = False) -> Path:
             raise unwritable(path, FileExistsError())
         if not path.parent.is_dir():
             raise BadInput(f"There is no folder {path.parent}; make it first.")
-        _clear_leftovers(path.parent)
         beside = path.with_name(f".soapledger-{os.urandom(6).hex()}")
         beside.touch(mode=0o600, exist_ok=False)
+        _clear_leftovers(path.parent, now=beside.stat().st_mtime)
         return beside
     except OSError as error:
         raise unwritable(path, error) from error
@@ -118,8 +117,8 @@ def _kept(beside: Path, path: Path) -> Path:
     return like
 
 
-def _clear_leftovers(folder: Path) -> None:
-    """Remove what a killed run left there a day ago or earlier: known by its name, and as a paper by how it begins.
+def _clear_leftovers(folder: Path, *, now: float) -> None:
+    """Remove what a killed run left there a day before `now` or earlier: known by its name and by how a paper begins.
 
     What has such a name and begins otherwise may be hers, or a copy of a ledger; it stays.
     """
@@ -129,7 +128,7 @@ def _clear_leftovers(folder: Path) -> None:
                 continue
             with open(one.path, "rb") as file:
                 head = file.read(64)
-            if one.stat().st_mtime <= time.time() - _LEFT_SECONDS and (not head or head.startswith(_OURS)):
+            if one.stat().st_mtime <= now - _LEFT_SECONDS and (not head or head.startswith(_OURS)):
                 os.unlink(one.path)
 
 

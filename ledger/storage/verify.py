@@ -53,6 +53,12 @@ def _head_chain(rows: sqlite3.Connection, last: int) -> Iterator[Finding]:
             yield _unlinked(row["id"], before)
 
 
+def _rewritten(number: int) -> Finding:
+    """That the own digest of an entry is another, of which the entry that erased in it attests how it reads."""
+    words = f"entry {number}: its digest is not what was written"
+    return Finding(words, number, "entry", f"entry {number}", "the digest that the next entry names")
+
+
 def _unlinked(number: int, previous: str) -> Finding:
     words = f"entry {number} does not follow the one before it"
     return Finding(words, number, "entry", f"entry {number}", f"the digest {previous[:16]} of entry {number - 1}")
@@ -130,8 +136,9 @@ def _schema(rows: sqlite3.Connection) -> Iterator[Finding]:
     index, and for what is hers, see `remarks`.
     """
     wanted, real = dict(_laid_anew(migrations.migration_files())), _laid(rows)
+    by_name = {name.partition(" ")[2]: sql for name, sql in real.items()}
     for one in migrations.to_read():
-        if not migrations.is_to_read(real.get(f"view {one}", wanted[f"view {one}"])):  # hers, which stood there first
+        if one in by_name and not migrations.is_to_read(by_name[one]):  # hers, which stood there first
             del wanted[f"view {one}"]
     held = ("table ",) if _of_earlier_rules(real) else ("table ", "view ", "trigger ")
     sly = {name for name in real.keys() - wanted.keys() if _hooked(rows, name, wanted)}
@@ -180,7 +187,7 @@ def _chain(rows: sqlite3.Connection) -> Iterator[Finding]:
         if digest != was:
             yield from changed(rows, row, was, tables)
         if row["previous"] != previous:
-            yield _unlinked(number, previous)
+            yield _rewritten(number - 1) if number - 1 in attested else _unlinked(number, previous)
         previous = row["digest"]
 
 

@@ -108,7 +108,7 @@ STAYS: dict[str, tuple[str, ...]] = {
     "complaint": ("decided_by",),
     "complaint_step": ("by", "decided_by"),
     "lot": ("supplier_number",),
-    "settings_revision": ("business", "phone"),
+    "settings_revision": ("business", "phone", "maker"),
     "market_address": ("name", "address"),
 }
 

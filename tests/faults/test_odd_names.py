@@ -12,7 +12,8 @@ import pytest
 from shop import PLAIN_BAR
 
 from ledger.documents.cure.calendar import cure_calendar
-from ledger.documents.recall.contact_list import _phone, _plain
+from ledger.documents.kit.csv_cells import plain_text
+from ledger.documents.recall.contact_list import _phone
 from ledger.views.cure.cure import RackDay
 
 pytestmark = pytest.mark.usefixtures("frozen")
@@ -60,8 +61,8 @@ def test_a_long_note_without_a_space_fits_on_its_pages(shop: Any, run: Any, read
 @pytest.mark.parametrize("start", ["=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠"])
 def test_no_text_of_a_list_starts_as_a_formula(start: str) -> None:
     """The signs that OWASP names under "CSV Injection"; a tab and a line end are let stand by nothing she types."""
-    assert _plain(f"{start}1+1")[0] not in "=+-@\t\r\n＝＋－＠"
-    assert _plain(f"a{start}") == f"a{start}" or start == "\r"
+    assert plain_text(f"{start}1+1")[0] not in "=+-@\t\r\n＝＋－＠"
+    assert plain_text(f"a{start}") == f"a{start}" or start == "\r"
 
 
 @pytest.mark.parametrize(

@@ -77,7 +77,7 @@ def test_what_was_taken_back_says_by_which_entry(full: Any, tmp_path: Path) -> N
 @pytest.mark.parametrize("start", ["=", "+", "-", "@", "\t", "\r", "＝"])
 def test_no_cell_is_a_formula(full: Any, tmp_path: Path, start: str) -> None:
     name = f'{start.strip()}cmd|"/C calc"!A0, "x"'
-    assert plain_text(f"{start}1") == f"'{start}1"
+    assert plain_text(f"{start}1") == ("[U+000D]1" if start == "\r" else f"'{start}1")
     add_supplier(full.book, SupplierDetails(name, PersonDetails(phone="+353 20 910 0131")), own=False, code="sly")
     write_sheets(sheets(full.rows()), tmp_path / "sheets")
     texts = [cell for path in (tmp_path / "sheets").iterdir() for row in read(path) for cell in row.values()]

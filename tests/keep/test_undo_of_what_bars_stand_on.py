@@ -62,7 +62,7 @@ def test_a_count_behind_a_release(shop: Any, run: Any, last: Any) -> None:
 
 
 def checks() -> list[str]:
-    return [word for point in ("pH=9.6", "look=good", "smell=good", "weight=good") for word in ("--check", point)]
+    return [word for point in ("pH=9.6", "look=good", "smell=good", "weight=130 g") for word in ("--check", point)]
 
 
 @pytest.mark.parametrize("later", [False, True])

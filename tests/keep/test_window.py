@@ -106,7 +106,8 @@ def test_samples_and_papers_show_the_last(full: Any, run: Any) -> None:
 def test_costs_are_of_the_last_batches(run: Any) -> None:
     assert run("cost", "--last", "1").stdout.startswith("1 batch with bars.\n")
     run("batch", "plan", "plain-bar", "--on", "2026-05-09")
-    run("batch", "log", "26-002-2", "--as-planned", "--reading", "poured=14:05", "--on", "2026-05-09")
+    run("batch", "log", "26-002-2", "--as-planned", "--line", "4=146.8 g", "--on", "2026-05-09")
+    run("batch", "log", "26-002-2", "--reading", "poured=14:05", "--on", "2026-05-09")
     run("batch", "cut", "26-002-2", "10", "--on", "2026-05-10")
     lines = run("cost", "--last", "1").stdout.splitlines()
     assert lines[0] == "The last 1 batch with bars."

@@ -156,7 +156,7 @@ def test_a_value_within_a_twentieth_is_not_asked_about(run: Any) -> None:
 
 
 @pytest.fixture
-def bay(book: Any, run: Any) -> None:
+def bay(frozen: Any, book: Any, run: Any) -> None:  # noqa: ARG001
     """An essential oil of which nothing is stated yet."""
     assert book.path.exists()
     run("material", "add", "bay oil", "--kind", "fragrance", "--inci", "Pimenta Acris Leaf Oil")

@@ -73,8 +73,8 @@ def test_the_code_is_read_and_equal_views_give_equal_bytes(record, read) -> None
 
 def test_a_name_the_face_lacks_is_printed_by_its_code_point_and_said_to_be(record, read) -> None:
     """Water is U+6C34, which the second face has, a bar of soap U+1F9FC (The Unicode Standard)."""
-    first = record.went_in.materials[0]._replace(material="\\u6c34 oil", supplier="\\u6c34")
-    head, inputs = replace(record.head, product="\\U0001f9fc bar"), WentIn((first,), ())
+    first = record.went_in.materials[0]._replace(material="\u6c34 oil", supplier="\u6c34")
+    head, inputs = replace(record.head, product="\U0001f9fc bar"), WentIn((first,), ())
     drawn = read(draw_batch_record(replace(record, head=head, went_in=inputs)))
     said = drawn.text(0)
     for words in ("[U+1F9FC] bar", "\u6c34 oil", "[U+…] stands for a character that no typeface here has"):

@@ -144,7 +144,7 @@ def test_bars_thrown_away_have_a_reason_whatever_they_are() -> None:
     ],
 )
 def test_a_deviation_is_settled_first(verdict: Any, words: str | None) -> None:
-    bars = replace(BARS, deviations=(("26-124-5", replace(DEVIATION, verdict=verdict, by="Nuala")),))
+    bars = replace(BARS, deviations=(("26-124-5", DEVIATION._replace(verdict=verdict, by="Nuala")),))
     if words is None:
         assert answer(bars) == Settled(None, ())
     else:

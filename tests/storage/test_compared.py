@@ -38,12 +38,21 @@ def copied(shop: Any, tmp_path: Path) -> Copy:
         ((), (), Compared("the same", 14, 14, 14)),
         (("Quay",), (), Compared("ours goes on", 14, 15, 14)),
         ((), ("Quay", "Hill"), Compared("theirs goes on", 14, 14, 16)),
-        (("Quay", "Hill"), ("Quay", "Fair"), Compared("they part", 15, 16, 16)),
         (("Quay",), ("Fair", "Hill"), Compared("they part", 14, 15, 16)),
     ],
 )
 def test_two_files_of_one_ledger(copied: Copy, ours: tuple[str, ...], theirs: tuple[str, ...], told: Compared) -> None:
     assert compared(copied("ours.db", *ours), copied("theirs.db", *theirs)) == told
+
+
+def test_copies_that_went_on_apart_part_after_what_both_hold(shop: Any, copied: Copy, tmp_path: Path) -> None:
+    first = copied("first.db", "Quay")
+    for name in ("ours.db", "theirs.db"):
+        shutil.copyfile(first, tmp_path / name)
+        book = Book(tmp_path / name, who="Orla", now=shop.book._now)
+        add_stall(book, f"Fair of {name}")
+        book.close()
+    assert compared(tmp_path / "ours.db", tmp_path / "theirs.db") == Compared("they part", 15, 16, 16)
 
 
 def test_ledgers_that_share_no_entry_are_no_relation(copied: Copy, shop: Any, tmp_path: Path) -> None:

@@ -10,6 +10,7 @@ DATE = {"on", "best_before", "bought_on", "next_on", "keep_until", "dated"}  # a
 NO_FREE_TEXT = {
     "entry.recorded_at": "a moment",
     "entry.verb": "a word of the program's",
+    "entry.marks": "short digests of the rows, made anew when a text of one is erased",
     "entry.program": "a number of the program's",
     "entry.previous": "a digest",
     "entry.digest": "a digest",

@@ -22,7 +22,8 @@ def test_a_wrong_fat_is_written_down_found_again_and_recalled(run: Any) -> None:
         return " ".join((done.stdout + done.stderr).replace("\u00a0", " ").replace("\u202f", " ").split())
 
     with freeze_time("2026-10-05 10:00:00"):
-        run("init", "--business", "Quay Soap", "--country", "US", "--currency", "USD", "--units", "metric",
+        run("init", "--business", "Quay Soap", "--maker", "Orla Wren",
+            "--country", "US", "--currency", "USD", "--units", "metric", "--scale-step", "0.1 g",
             "--time-zone", "Europe/Dublin", "--market", "us=Orla Wren; Quay Lane")  # fmt: skip
         run("supplier", "add", "Ottersby Oils", "--phone", "020 910 0131")
         run("material", "add", "olive oil", "--kind", "fat", "--sap", "190", "--inci", "OLEA EUROPAEA FRUIT OIL")

@@ -22,7 +22,7 @@ def command(
     every: Every = False,
     json: Json = False,
 ) -> None:
-    """List the complaints: every open one, and the last fifty that are closed."""
+    """List the complaints, open and closed: every open one, and the last fifty that are closed."""
     number = asked_for(last, every)
     here = desk(ctx)
     code = find_lot(here.rows(), batch).code if batch else None

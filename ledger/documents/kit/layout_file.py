@@ -1,5 +1,6 @@
 """Reads one layout file; every fault names the file, the line and the reason."""
 
+import os
 from pathlib import Path
 from typing import Literal
 
@@ -44,7 +45,7 @@ class LayoutFile(TomlFile):
     def __init__(self, name: str) -> None:
         """Raises BadInput where there is no such file, or where it is of another kind or has a word too many."""
         kind, path = self.kind, layout_path(name, self.kind)
-        if not path.exists():
+        if not os.path.exists(path):  # false too for a name that is too long for a file
             known = shipped(kind)
             close = near(name, known, 1)
             hint = f" Did you mean {close[0]}?" if close else ""

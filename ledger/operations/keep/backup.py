@@ -25,8 +25,8 @@ def keep_copy(source: Path, target: Path, *, overwrite: bool) -> Verdict:
     found: list[Verdict] = []
 
     def prove(copy: Path) -> None:
-        found.append(_verdict(copy))
-        if found[0].findings and is_ledger(target) and not _verdict(target).findings:
+        found.append(_verdict(copy, source))
+        if found[0].findings and is_ledger(target) and not _verdict(target, target).findings:
             raise DamagedLedger(
                 f"{source} does not pass its check, and {target} is an older copy that does, so it stays as it was. "
                 "Copy to a new name; to see what is wrong: soapledger check"
@@ -36,14 +36,14 @@ def keep_copy(source: Path, target: Path, *, overwrite: bool) -> Verdict:
     return found[0]
 
 
-def _verdict(path: Path) -> Verdict:
-    """What the check says of a file; that it cannot be asked is a finding too."""
+def _verdict(path: Path, named: Path) -> Verdict:
+    """What the check says of a file, told by another's name; that it cannot be asked is a finding too."""
     try:
         rows = open_rows(path)
     except OlderLedger:
         return _unasked("it is of an earlier format, and could not be brought up to date")
     except DamagedLedger as damage:
-        return _unasked(str(damage).rstrip("."))
+        return _unasked(str(damage).replace(str(path), str(named)).rstrip("."))
     try:
         return check(rows)
     finally:

@@ -44,9 +44,13 @@ def restore(source: Path, target: Path, *, present: Path, now: Callable[[], date
     found: list[tuple[Verdict, tuple[HistoryLine, ...]]] = []
 
     def prove(made: Path) -> None:
-        found.append(_proved(made, now))
-        if found[0][0].findings:
-            lines = "\n".join(f"  {one.what}." for one in found[0][0].findings)
+        try:
+            found.append(_proved(made, now))
+            wrong = [f"{one.what}." for one in found[0][0].findings]
+        except DamagedLedger as damage:
+            wrong = [str(damage).replace(str(made), str(source))]
+        if wrong:
+            lines = "\n".join(f"  {one}" for one in wrong)
             raise DamagedLedger(f"{source} does not pass its check, so nothing was restored from it:\n{lines}")
 
     if source.is_dir():

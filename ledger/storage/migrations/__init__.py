@@ -164,12 +164,13 @@ def _never_changed(raw: sqlite3.Connection, table: str, *, erases: bool) -> str:
 
     kept = [one for one in columns if one not in free]
     when = [f"{of('NEW', kept)} IS NOT {of('OLD', kept)}", f"{of('NEW', free)} IS {of('OLD', free)}"] if free else []
-    when += [
-        f'NEW."{one}" IS NOT OLD."{one}" AND (ifnull(instr(NEW."{one}", \'erased\'), 0) = 0 OR NOT EXISTS ('
-        f"SELECT 1 FROM blanked b WHERE b.of_table = '{table}' AND b.of_row = OLD.id AND b.of_column = '{one}' "
-        "AND NOT EXISTS (SELECT 1 FROM entry WHERE id = b.entry_id)))"
-        for one in free
-    ]
+    for one in free:
+        told = "" if one == "marks" else f"ifnull(instr(NEW.\"{one}\", 'erased'), 0) = 0 OR "
+        when.append(
+            f'NEW."{one}" IS NOT OLD."{one}" AND ({told}NOT EXISTS ('
+            f"SELECT 1 FROM blanked b WHERE b.of_table = '{table}' AND b.of_row = OLD.id AND b.of_column = '{one}' "
+            "AND NOT EXISTS (SELECT 1 FROM entry WHERE id = b.entry_id)))"
+        )
     return (
         f"CREATE TRIGGER {table}_never_changed BEFORE UPDATE ON {table} "
         f"BEGIN SELECT RAISE(ABORT, 'guard: What was written is never changed.'){' WHERE ' if when else ''}"
