@@ -40,7 +40,9 @@ def blank(tx: Transaction, places: Sequence[Blank]) -> None:
         if not one.is_paper:  # whose SHA-256 alone stands in an entry, and stays
             inner[one.column] = one.after
     anew = redone(tx.rows, blanks)
-    places = (*places, *(Blank(one, "entry", one, "marks", marks) for one, (_, marks) in anew.items() if marks))
+    before = redone(tx.rows, {one: {} for one in anew})
+    marks = ((one, told.marks) for one, told in anew.items() if told.marks and told.marks != before[one].marks)
+    places = (*places, *(Blank(one, "entry", one, "marks", after) for one, after in marks))
     tx.add_all(
         Blanked(
             of_entry=one.entry,
