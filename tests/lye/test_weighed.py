@@ -29,7 +29,9 @@ def potash(grams: int, figures: Figures = POTASH) -> Weighed:
     return Weighed("alkali", "with the lye", 3, 3, grams * GRAM, figures, "a paper")
 
 
-def nominal(weighed: list[Weighed], *still: Weighed, process: Process = "hot", in_demand: tuple[int, ...] = ()) -> Any:
+def nominal(
+    weighed: list[Weighed], *still: Weighed, process: Process = "hot", in_demand: tuple[tuple[int, Stage], ...] = ()
+) -> Any:
     """(superfat, superfat of the pot before a fat held back) as reckoned, in ppm; None where it is not known."""
     found = checked(weighed, still, process, GRAM, in_demand=in_demand)
     return tuple(one and one.nominal_ppm for one in (found.superfat, found.before_addition))
@@ -70,10 +72,10 @@ def test_a_fat_held_back_leaves_the_pot_to_be_reckoned_first() -> None:
 def test_an_acid_still_to_come_counts_where_alkali_was_weighed_for_it() -> None:
     """8 g of the 180 g KOH are for the acid: 18 of 190 are left, 9.4737 %."""
     lye = [fat(1000), potash(200)]
-    assert nominal(lye, acid(10), in_demand=(2,)) == (94_737, None)
+    assert nominal(lye, acid(10), in_demand=((2, "at trace"),)) == (94_737, None)
     assert nominal(lye, acid(10), in_demand=()) == (52_632, None)
     assert nominal([*lye, acid(10)], in_demand=()) == (94_737, None)  # what is in, is in
-    assert nominal([fat(1000)], acid(10), in_demand=(2,)) == (None, None)
+    assert nominal([fat(1000)], acid(10), in_demand=((2, "at trace"),)) == (None, None)
 
 
 def test_the_water_of_a_stock_lye_is_water_and_no_alkali() -> None:
@@ -103,7 +105,9 @@ RECIPE = read_recipe(PLAIN_BAR.replace('kind = "NaOH"', 'kind = "KOH"'), file="p
 OPEN = potash(180)
 
 
-def asked(weighed: list[Weighed], *still: Weighed, counted: dict[int, bool] | None = None) -> tuple[AlkaliWanted, ...]:
+def asked(
+    weighed: list[Weighed], *still: Weighed, counted: dict[tuple[int, Stage], bool] | None = None
+) -> tuple[AlkaliWanted, ...]:
     return wanted(RECIPE, weighed, still, counted or {})
 
 
@@ -119,11 +123,25 @@ def test_what_goes_in_later_counts_with_its_target_where_it_is_in_demand() -> No
     """With 100 g more, 209 g less 5 % are 198.55 g, 220.6111 g of potash; 8 g for the acid are 8.8889 g more."""
     late = fat(100, "after the cook")
     assert asked([fat(1000)], late, OPEN)[0].wanted_mg == 220_611
-    assert asked([fat(1000)], acid(10), OPEN, counted={1: True, 2: True})[0].wanted_mg == 209_444
-    assert asked([fat(1000)], acid(10), OPEN, counted={2: False})[0].wanted_mg == 200_556
+    assert (
+        asked([fat(1000)], acid(10), OPEN, counted={(1, "in the fats"): True, (2, "at trace"): True})[0].wanted_mg
+        == 209_444
+    )
+    assert asked([fat(1000)], acid(10), OPEN, counted={(2, "at trace"): False})[0].wanted_mg == 200_556
 
 
 def test_two_lots_of_one_alkali_are_one_and_the_purest_counts() -> None:
     """At 100 %, 180.5 g; both targets are together what was planned."""
     pure = potash(20, POTASH._replace(purity_low_ppm=1_000_000, purity_high_ppm=1_000_000))
     assert asked([fat(1000)], OPEN, pure) == (AlkaliWanted("potash", 200 * GRAM, 180_500),)
+
+
+def test_one_fat_or_acid_at_two_times_counts_at_each_by_itself() -> None:
+    """1000 g in the base alone, less 5 %: 180.5 g KOH; 8 g for the acid at trace, none for that in the fats."""
+    late = fat(100, "after the cook")
+    only: dict[tuple[int, Stage], bool] = {(1, "in the fats"): True, (1, "after the cook"): False}
+    assert asked([fat(1000)], late, OPEN, counted=only)[0].wanted_mg == 200_556
+    acids: dict[tuple[int, Stage], bool] = {(2, "in the fats"): False, (2, "at trace"): True}
+    assert asked([fat(1000), acid(10, "in the fats")], acid(10), OPEN, counted=acids)[0].wanted_mg == 209_444
+    lye = [fat(1000), potash(200)]
+    assert nominal(lye, acid(10), acid(10, "after the cook"), in_demand=((2, "at trace"),)) == (94_737, None)

@@ -56,14 +56,18 @@ def scaled_fats(
 
 def _fats_of_stock(here: Desk, sheet: RecipeSheet, word: str) -> int:
     card = material_by_code(here.rows(), word)
-    mine = next((one for one in sheet.targets if sheet.materials[one.line.material].id == card.id), None)
-    if mine is None or mine.line.role != "fat":
-        fats = ", ".join(sheet.materials[line.material].name for line in sheet.recipe.of_role("fat"))
+    mine = sum(
+        one.target
+        for one in sheet.targets
+        if one.line.role == "fat" and sheet.materials[one.line.material].id == card.id
+    )
+    if not mine:
+        fats = ", ".join(dict.fromkeys(sheet.materials[line.material].name for line in sheet.recipe.of_role("fat")))
         raise BadInput(f"{card.name} is no fat of {sheet.recipe.name}; its fats are {fats}.")
     free = sum(max(one.free, 0) for one in available(here.rows(), card.id, on=here.today))
     if free <= 0:
         raise Refused(f"Nothing of {card.name} is free; see: soapledger stock")
-    return fats_for_stock(sheet.fats_mg, mine.target, free)
+    return fats_for_stock(sheet.fats_mg, mine, free)
 
 
 def say_scaled(here: Desk, page: RecipePage) -> None:

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from ledger.domain.lye.weighed import Weighed
 from ledger.domain.recipe.formulate import Charge, alkali_need
 from ledger.domain.recipe.recipe import Recipe, RecipeLine
+from ledger.units.words import Stage
 
 
 class AlkaliWanted(NamedTuple):
@@ -17,12 +18,12 @@ class AlkaliWanted(NamedTuple):
 
 
 def wanted(
-    recipe: Recipe, weighed: Sequence[Weighed], still: Sequence[Weighed], counted: Mapping[int, bool]
+    recipe: Recipe, weighed: Sequence[Weighed], still: Sequence[Weighed], counted: Mapping[tuple[int, Stage], bool]
 ) -> tuple[AlkaliWanted, ...]:
     """What to weigh of each alkali that is `still` open, with what else is, at its target; nothing before the fats.
 
-    A fat or an acid that goes in later counts with its target. `counted` says of a material whether the lye is
-    reckoned for it.
+    A fat or an acid that goes in later counts with its target. `counted` says of a material at its time whether the
+    lye is reckoned for it.
     """
     if any(one.role == "fat" and not one.held_back for one in still):
         return ()
@@ -39,12 +40,12 @@ def wanted(
     return tuple(found)
 
 
-def _charges(meant: Sequence[Weighed], counted: Mapping[int, bool]) -> list[Charge]:
+def _charges(meant: Sequence[Weighed], counted: Mapping[tuple[int, Stage], bool]) -> list[Charge]:
     """The fats and acids as a recipe has them."""
     found = []
     for one in meant:
         if one.role in ("fat", "additive"):
-            own = counted.get(one.material_id, True)
+            own = counted.get((one.material_id, one.stage), True)
             line = RecipeLine(one.role, one.figures.name, one.stage, in_demand=own, add_alkali=own)
             found.append(Charge(line, one.mass_mg, one.figures))
     return found

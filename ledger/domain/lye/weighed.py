@@ -64,13 +64,13 @@ def checked(
     process: Process,
     scale_step_mg: int,
     *,
-    in_demand: Collection[int] = (),
+    in_demand: Collection[tuple[int, Stage]] = (),
 ) -> LyeCheck:
     """The lye of what was weighed; `still` is what is open, at its target.
 
     The superfat is known once all fats and the alkali are weighed, and that of the pot once all but the fats held back
     are; a fat still to come at trace counts in the pot at its target, for then it is too late to weigh the lye again.
-    An acid still open counts where its material is `in_demand`: alkali was weighed for it, and it goes in later.
+    An acid still open counts where it is `in_demand` at its time: alkali was weighed for it, and it goes in later.
     """
     alkalis = [one for one in weighed if one.role == "alkali"]
     total = sum(one.mass_mg for one in alkalis)
@@ -79,7 +79,7 @@ def checked(
     fats = [one for one in weighed if one.role == "fat"]
     waiting = [one for one in still if one.role in ("fat", "alkali")]
     if fats and alkalis and all(one.held_back for one in waiting):
-        to_come = [one for one in still if one.role == "additive" and one.material_id in in_demand]
+        to_come = [one for one in still if one.role == "additive" and (one.material_id, one.stage) in in_demand]
         traced = [one for one in waiting if not one.after_cook]
         pot = pot_as_weighed((*weighed, *to_come, *traced), process, scale_step_mg)
         superfat = None if waiting else pot.superfat()

@@ -150,12 +150,14 @@ def _fat(part: TomlPart, process: Process) -> RecipeLine:
 
 
 def _check_fats(source: RecipeFile, fats: list[RecipeLine]) -> None:
-    named: set[str] = set()
+    named: set[tuple[str, str]] = set()
     parts = source.parts("fat")
     for part, line in zip(parts, fats, strict=True):
-        if line.material in named:
-            raise part.bad(f"{line.material} stands here a second time; write one [[fat]] for it.")
-        named.add(line.material)
+        if (line.material, line.stage) in named:
+            raise part.bad(
+                f"{line.material} stands here a second time; write one [[fat]] for it, or another when for this part."
+            )
+        named.add((line.material, line.stage))
     shares = [line.share_ppm for line in fats if line.share_ppm is not None]
     if shares and len(shares) != len(fats):
         raise parts[0].bad("some fats are by percent and some by grams; write all one way.")

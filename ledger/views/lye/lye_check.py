@@ -71,7 +71,7 @@ def lye_check(rows: Rows, batch_id: int) -> LyeCheck:
         _still_open(rows, lines),
         batch_by_id(rows, batch_id).process,
         settings(rows).scale_step_mg,
-        in_demand={line.material_id for line in lines if line.in_demand and not line.logged},
+        in_demand={(line.material_id, line.stage) for line in lines if line.in_demand and not line.logged},
     )
 
 
@@ -80,7 +80,7 @@ def alkali_wanted(rows: Rows, batch: BatchRow) -> tuple[AlkaliWanted, ...]:
     recipe, lines = recipe_of(rows, batch), plan_lines(rows, batch.id)
     if recipe is None or not recipe.soap or any(line.role == "alkali" and line.logged for line in lines):
         return ()
-    counted = {line.material_id: bool(line.in_demand) for line in lines}
+    counted = {(line.material_id, line.stage): bool(line.in_demand) for line in lines}
     return wanted(recipe, weighed_in(rows, batch.id), _still_open(rows, lines), counted)
 
 

@@ -223,7 +223,7 @@ def _profile(sheet: RecipeSheet) -> tuple[tuple[ProfileLine, ...], tuple[str, ..
                 known.append((one.target, ranges))
             else:
                 missing.append(card.name)
-    return (profile_of(known, fatty_acids()) if known else ()), tuple(missing)
+    return (profile_of(known, fatty_acids()) if known else ()), tuple(dict.fromkeys(missing))
 
 
 def _warnings(
