@@ -67,7 +67,7 @@ def test_json_has_stable_keys_that_name_their_units(run: Any) -> None:
         "business", "units", "name", "code", "version", "process", "superfat_meant_ppm", "fats_mg", "lines", "lye",
         "dough_mg", "dough_ul", "density_mg_per_ml", "mould", "mould_ul", "bars", "net_weight_mg", "cure_days",
         "usable_from_days", "stages", "profile", "no_profile", "skin", "warnings", "printed_from",
-        "stated",
+        "stated", "steps",
     }  # fmt: skip
     assert (page["superfat_meant_ppm"], page["fats_mg"], page["dough_mg"]) == (50_000, 1_000_000, 1_440_478)
     # 1000 / 0.942 + 146.826 x 0.21 + 293.652 = 1061.571 + 30.833 + 293.652 = 1386.057 mL

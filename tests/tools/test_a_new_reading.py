@@ -86,8 +86,8 @@ def test_without_its_row_nothing_knows_it(shop: Shop, monkeypatch: pytest.Monkey
     batch = find_batch(shop.rows(), planned(shop.book))
     with monkeypatch.context() as table:
         table.setitem(READINGS, ROOM.what, ROOM)
-        assert [one.what for one in steps_of(batch)][:3] == ["clean", "scale test", "room temperature"]
+        assert [one.what for one in steps_of(shop.rows(), batch)][:3] == ["clean", "scale test", "room temperature"]
         assert read_reading("room temperature=20 C").value == 20_000
-    assert ROOM.what not in [one.what for one in steps_of(batch)]
+    assert ROOM.what not in [one.what for one in steps_of(shop.rows(), batch)]
     with pytest.raises(BadInput, match="'room temperature' is not something read at the bench"):
         read_reading("room temperature=20 C")

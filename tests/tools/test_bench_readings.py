@@ -39,7 +39,8 @@ KEPT = {
         "unmoulded weight", "bar weight", "waste at the cut", "spent solids",
     },
     "uL": {"dough volume"},
-    "milli-C": {"lye temperature", "fats temperature", "fragrance temperature", "cook temperature"},
+    "milli-C": {"lye temperature", "fats temperature", "fragrance temperature", "cook temperature",
+                "moulding temperature"},
     "milli-pH": {"pH"},
     "ppm": {"free alkali"},
     "min": {"emulsion", "trace", "labour"},
@@ -51,7 +52,8 @@ def test_every_reading_is_kept_in_the_unit_it_always_was() -> None:
         held = {one.what for one in READINGS.values() if isinstance(one.answer, Figure) and one.answer.unit == unit}
         assert held == KEPT[unit]
     assert {one.what for one in READINGS.values() if not isinstance(one.answer, Figure)} == {
-        "clean", "mixed", "cook start", "cook end", "poured", "unmoulded", "observation",
+        "clean", "mixed", "cook start", "cook end", "poured", "unmoulded", "observation", "step", "trace thickness",
+        "second cook start", "second cook end",
     }  # fmt: skip
     assert all(name == one.what for name, one in READINGS.items())
 

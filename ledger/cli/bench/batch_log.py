@@ -16,6 +16,7 @@ from ledger.cli.kit.options import Batch, Json
 from ledger.cli.kit.show import count, say, say_wrapped
 from ledger.cli.stock.bars import warn_of_holds
 from ledger.cli.tools.equipment import warn_failed
+from ledger.domain.tools.readings import SET
 from ledger.errors import Refused
 from ledger.operations.bench.readings import log_readings, on_its_day, read_reading
 from ledger.operations.bench.weigh import Weighed, weigh
@@ -76,10 +77,11 @@ def command(
     lines = {one.number: one for one in plan_lines(here.rows(), batch.id) if one.role != "packaging"}
     if not lines or batch.discarded:
         raise Refused(f"Batch {batch.code} is {batch.status}; there is nothing to weigh for it.")
-    letters = {one.letter: one.what for one in steps_of(batch)}
+    letters = {one.letter: one for one in steps_of(here.rows(), batch)}
+    late = {(one.what, one.mark) for one in letters.values() if one.when == SET}
     weighed, lettered = read_lines(line or (), csv_file, lines, letters, units=here.settings.units, yes=yes)
     readings = tuple(
-        on_its_day(one, batch, said=said, today=here.today, correct=correct)
+        on_its_day(one, batch, said=said, today=here.today, correct=correct, late=(one.what, one.mark) in late)
         for one in (*lettered, *(read_reading(text) for text in reading or ()))
     )
     to_read = []

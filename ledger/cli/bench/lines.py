@@ -3,10 +3,12 @@
 import csv
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import say
+from ledger.domain.bench.steps import Step
 from ledger.errors import BadInput, LedgerError
 from ledger.operations.bench.readings import ReadingValue, read_reading
 from ledger.operations.bench.weigh import Weighed
@@ -57,14 +59,14 @@ def read_lines(
     texts: Sequence[str],
     path: Path | None,
     lines: Mapping[int, PlanLineRow],
-    letters: Mapping[str, str],
+    letters: Mapping[str, Step],
     *,
     units: Units,
     yes: bool,
 ) -> tuple[dict[int, list[Weighed]], list[ReadingValue]]:
     """The --line options and the CSV file together: what was weighed by number, what was read by letter.
 
-    `letters` gives the reading each letter of the worksheet stands for. Raises BadInput naming what cannot be read; a
+    `letters` gives what each letter of the worksheet stands for. Raises BadInput naming what cannot be read; a
     weight far from what its line asks for is refused until it is confirmed.
     """
     readings: list[ReadingValue] = []
@@ -83,14 +85,15 @@ def read_lines(
     return found, readings
 
 
-def _read_letter(text: str, letters: Mapping[str, str]) -> ReadingValue | None:
+def _read_letter(text: str, letters: Mapping[str, Step]) -> ReadingValue | None:
     """A line of the worksheet that has a letter, such as 'c=49 C'; None for one with a number."""
     sign, separator, typed = (part.strip() for part in text.partition("="))
     if not separator or not sign.isalpha():
         return None
     if sign.casefold() not in letters:
-        raise BadInput(f"There is no line {sign} on this worksheet; its letters are a to {max(letters)}.")
-    return read_reading(f"{letters[sign.casefold()]}={typed}")
+        raise BadInput(f"There is no line {sign} on this worksheet; its letters are a to {list(letters)[-1]}.")
+    step = letters[sign.casefold()]
+    return replace(read_reading(f"{step.what}={typed}"), mark=step.mark)
 
 
 def _read_line(text: str, lines: Mapping[int, PlanLineRow], units: Units) -> tuple[int, list[Weighed]]:
@@ -106,7 +109,7 @@ def _read_line(text: str, lines: Mapping[int, PlanLineRow], units: Units) -> tup
 def _read_csv(
     path: Path,
     lines: Mapping[int, PlanLineRow],
-    letters: Mapping[str, str],
+    letters: Mapping[str, Step],
     readings: list[ReadingValue],
     units: Units,
 ) -> dict[int, list[Weighed]]:

@@ -1,7 +1,7 @@
 """The prompt at the bench: every line still open, in the order of work, each answer stored at once."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from ledger.cli.bench.correct_prompt import ask_way, note_refused
@@ -15,9 +15,9 @@ from ledger.cli.kit.show import ask, warn
 from ledger.cli.tools.equipment import warn_failed
 from ledger.domain.bench.steps import SEEN, Step, in_order
 from ledger.domain.recipe.recipe import WITH_THE_LYE
-from ledger.domain.tools.readings import CLOCK, MASS, READINGS, SET, TICK
+from ledger.domain.tools.readings import CLOCK, COOK, MASS, MIX, READINGS, SET, TICK
 from ledger.errors import Doubted, LedgerError
-from ledger.operations.bench.readings import ReadingValue, log_readings, on_its_day, read_reading
+from ledger.operations.bench.readings import log_readings, on_its_day, read_reading
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.reference.cautions import cautions
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
@@ -117,15 +117,16 @@ def _asked(
     here: Desk, batch: BatchRow, made: date, said: date | None, anyway: str | None, tools: Sequence[str]
 ) -> list[_Asked]:
     """The lines and the steps together; the steps after the pour only once it was booked."""
-    known = {one.what for one in current_readings(here.rows(), batch.id)}
+    known = {(one.what, one.mark) for one in current_readings(here.rows(), batch.id)}
     found = [
         _line(here, batch, line, made, anyway) for line in plan_lines(here.rows(), batch.id) if line.role != "packaging"
     ]
     done = batch.yield_lot_id is not None
-    for step in steps_of(batch):
+    for step in steps_of(here.rows(), batch):
         if step.when != SET or (batch.poured and not done):
-            past = done or step.what in known or (batch.poured and step.when != SET)
-            found.append(_step(here, batch, step, made, said, tools, booked=step.what in known, past=past))
+            booked = (step.what, step.mark) in known
+            past = done or booked or (batch.poured and step.when != SET)
+            found.append(_step(here, batch, step, made, said, tools, booked=booked, past=past))
     return in_order(found, lambda one: one.when)
 
 
@@ -209,8 +210,7 @@ def _step(
 
     def book(typed: str, correct: bool) -> bool | None:
         if tick:
-            yes, no = typed.casefold() in ("", "y", "yes"), typed.casefold() in ("n", "no")
-            value = ReadingValue(row.what, text="yes" if yes else "no" if no else typed)
+            value = read_reading(f"{row.what}={typed or 'yes'}")
         elif not typed and not target:
             return False
         else:
@@ -224,15 +224,22 @@ def _step(
             asked = f"The scale should read {target}, not {show_mass(value.value, here.settings.units)}"
             if not _sure(asked, batch.code):
                 return None
-        value = on_its_day(value, batch, said=said, today=here.today, correct=correct)
+        late = step.own and step.when == SET
+        value = on_its_day(
+            replace(value, mark=step.mark), batch, said=said, today=here.today, correct=correct, late=late
+        )
         log_readings(here.book(), batch.code, (value,), on=on, correct=correct, tools=tools)
         if row.tries:
             warn_failed(here, on)
         return True
 
-    label = f"{step.letter}. {step.label} ({row.answer.hint or row.answer.box(here.settings.units)}"
-    again, firm = f"{label})", "it, or - where nobody read it"
-    return _Asked(step.letter, f"{label}; Enter: {usual})", step.when, booked, past, book, again=again, firm=firm)
+    hint = row.answer.hint or row.answer.box(here.settings.units)
+    label = f"{step.letter}. {step.label} ({f'{step.note}; ' if step.own and step.note else ''}{hint}"
+    again, firm = f"{label})", "y or n" if tick else "it, or - where nobody read it"
+    # what is done with the lye is never taken as done
+    typed = tick and step.own and step.when in (WITH_THE_LYE, MIX, COOK)
+    question = again if typed else f"{label}; Enter: {usual})"
+    return _Asked(step.letter, question, step.when, booked, past, book, again=again, firm=firm, typed=typed)
 
 
 def _sure(doubt: str, code: str) -> bool:

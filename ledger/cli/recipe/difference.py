@@ -3,7 +3,8 @@
 from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import say, table
-from ledger.domain.recipe.recipe import Recipe
+from ledger.domain.bench.steps import step_note
+from ledger.domain.recipe.recipe import STEP_TIMES, OwnStep, Recipe
 from ledger.domain.tools.limits import limit_of
 from ledger.rows.recipe import recipe_by_code
 from ledger.units.quantity import show_mass, show_share
@@ -97,10 +98,18 @@ def _figures(before: Recipe, after: Recipe, units: Units) -> list[tuple[str, str
             "weekly loss": show_share(recipe.weekly_loss_ppm),
             "weighed every": f"{recipe.weigh_every_days} days",
             "portions": ", ".join(f"{one.name} {show_share(one.share_ppm)}" for one in recipe.portions),
+            **{f"step {one.number}": _step(one, units) for one in recipe.steps},
         }
 
     old, new = of(before), of(after)
-    return [(label, old[label], new[label]) for label in old]
+    return [(label, old.get(label, ""), new.get(label, "")) for label in {**old, **new}]
+
+
+def _step(step: OwnStep, units: Units) -> str:
+    """A step in full: when, what, and what is read at it."""
+    time = next((word for word, when in STEP_TIMES.items() if when == step.when), step.when)
+    note = step_note(step, units)
+    return f"{time}, {step.text}" + (f" ({note})" if note else "")
 
 
 def _limits(recipe: Recipe, units: Units) -> dict[str, str]:

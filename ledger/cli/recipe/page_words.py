@@ -36,6 +36,8 @@ def say_page(page: RecipePage, *, parts: bool = False) -> None:
         ],
         right=(3, 4),
     )
+    if page.steps:
+        table(("when", "what is done", "what is read"), [(one.time, one.text, one.note or "") for one in page.steps])
     if page.lye:
         _say_lye(page.lye, units, parts=parts)
         say_stated(page.stated)

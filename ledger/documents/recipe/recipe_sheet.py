@@ -20,11 +20,12 @@ from ledger.documents.recipe.recipe_words import (
     source_words,
     superfat_words,
 )
+from ledger.domain.bench.steps import in_order
 from ledger.reference.cautions import Cautions
 from ledger.units.quantity import show_masses, show_share, whole
 from ledger.units.words import Units
 from ledger.views.recipe.composition import Stages
-from ledger.views.recipe.recipe_page import RecipePage
+from ledger.views.recipe.recipe_page import PageLine, PageStep, RecipePage
 
 # From the roomiest to the least: large for the name and the amounts, head for all else that is read at the bench,
 # body for the foot, the notes and the sources. The first that keeps to one page is taken. Below the last nothing
@@ -121,8 +122,15 @@ def _lines(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> Tab
     rows: list[list[Flowable | str]] = [[para(name, text, right=name in right) for name, _ in kept]]
     rules: list[tuple[object, ...]] = [("LINEBELOW", (0, 0), (-1, 0), 0.8, black)]
     told = False
-    for when, group in groupby(view.lines, key=lambda line: line.when):
-        lines = list(group)
+    things: list[PageLine | PageStep] = in_order([*view.lines, *view.steps], lambda one: one.when)
+    for (when, stepped), group in groupby(things, key=lambda one: (one.when, isinstance(one, PageStep))):
+        if stepped:
+            for step in (one for one in group if isinstance(one, PageStep)):
+                rules += [("SPAN", (number["material"], len(rows)), (-1, len(rows)))]
+                rules += [("LINEBELOW", (0, len(rows)), (-1, len(rows)), HAIR, GREY)]
+                rows.append(_step(step, number["material"], len(kept), text))
+            continue
+        lines = [one for one in group if isinstance(one, PageLine)]
         if not told and any(line.caustic for line in lines):
             told, row = True, len(rows)
             acid = cautions.by_step.get("acid", ()) if any(line.acid_in_jug for line in view.lines) else ()
@@ -158,6 +166,13 @@ def _lines(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> Tab
         )
     )
     return table
+
+
+def _step(step: PageStep, before: int, columns: int, text: float) -> list[Flowable | str]:
+    """A step across the columns of material and amount, with its time and what is read at it."""
+    note = f" ({step.note})" if step.note else ""
+    row: list[Flowable | str] = [para(step.time, text), *[""] * (before - 1), para(step.text + note, text)]
+    return [*row, *[""] * (columns - len(row))]
 
 
 def _title(text: str, size: Type) -> list[Flowable]:

@@ -1,11 +1,12 @@
 """What is ticked and read at the bench, beside the numbered lines, in the order of work."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import NamedTuple, TypeVar
 
-from ledger.domain.recipe.recipe import AFTER_THE_COOK, AT_TRACE, IN_THE_FATS, WITH_THE_LYE
-from ledger.domain.tools.readings import COOK, MIX, POUR, READINGS, SET, START, Work
-from ledger.units.words import Process
+from ledger.domain.recipe.recipe import AFTER_THE_COOK, AT_TRACE, IN_THE_FATS, WITH_THE_LYE, OwnStep
+from ledger.domain.tools.limits import Outside
+from ledger.domain.tools.readings import COOK, MIX, POUR, READINGS, SET, START, Figure, Work
+from ledger.units.words import Process, Units
 
 One = TypeVar("One")
 
@@ -15,7 +16,7 @@ SEEN = (
     "rancid spots",
 )  # fmt: skip
 
-_ORDER = (START, IN_THE_FATS, WITH_THE_LYE, MIX, AT_TRACE, COOK, AFTER_THE_COOK, POUR, SET)
+_ORDER = (START, IN_THE_FATS, WITH_THE_LYE, MIX, AT_TRACE, COOK, AFTER_THE_COOK, POUR, SET, "packing")
 
 
 class Step(NamedTuple):
@@ -26,15 +27,81 @@ class Step(NamedTuple):
     label: str
     when: str
     note: str | None = None
+    mark: str | None = None  # of a step of her own: what tells its answer from others booked alike
+    own: bool = False  # in the words of the recipe
 
 
-def steps(process: Process, *, makes_lye: bool, gives_bars: bool) -> tuple[Step, ...]:
-    """The steps of a process, lettered in the order of work; the words are those of `Work`."""
+def steps(
+    process: Process, *, makes_lye: bool, gives_bars: bool, own: Sequence[OwnStep] = (), units: Units = "metric"
+) -> tuple[Step, ...]:
+    """The steps of a process, lettered in the order of work; the words are those of `Work`.
+
+    A step of her `own` that reads what is read anyway stands in its place. Of a batch that divides, what is done at
+    the pour and after it stands with each portion.
+    """
     work = Work(process, makes_lye, gives_bars)
-    asked = in_order((one for one in READINGS.values() if one.asked_of(work)), lambda one: one.when or "")
+    mine = [one for one in own if (gives_bars if one.when in (POUR, SET) else makes_lye)]
+    taken = {one.reading for one in mine}
+    usual = [
+        Step("", one.what, one.label, one.when or "", one.note)
+        for one in READINGS.values()
+        if one.asked_of(work) and one.what not in taken
+    ]
+    # before it is read how long it took, what is done at mixing is done
+    late = [one for one in usual if one.what in ("emulsion", "trace")]
+    early = [one for one in usual if one not in late]
+    found = [
+        *early,
+        *(Step("", one.what, one.text, one.when, step_note(one, units), one.mark, own=True) for one in mine),
+        *late,
+    ]
     return tuple(
-        Step(chr(ord("a") + place), one.what, one.label, one.when or "", one.note) for place, one in enumerate(asked)
+        one._replace(letter=_letters(place)) for place, one in enumerate(in_order(found, lambda one: one.when))
     )
+
+
+def _letters(place: int) -> str:
+    """a to z, then aa, ab and so on."""
+    first, last = divmod(place, 26)
+    return (chr(ord("a") + first - 1) if first else "") + chr(ord("a") + last)
+
+
+def step_note(step: OwnStep, units: Units) -> str | None:
+    """What is read at it, and between what it should lie; None for a tick."""
+    if step.reading is None:
+        return None
+    within = step_limit(step, units)
+    return f"{step.reading}, {within}" if within else step.reading
+
+
+def step_limit(step: OwnStep, units: Units) -> str | None:
+    """Between what its reading should lie, in words; None where it sets no limit."""
+    answer = READINGS[step.what].answer
+    if not isinstance(answer, Figure):
+        return None
+    low, high = (None if one is None else answer.show(one, units) for one in (step.least, step.most))
+    if low and high:
+        return f"{low} to {high}"
+    return f"at least {low}" if low else f"at most {high}" if high else None
+
+
+def outside_steps(
+    own: Iterable[OwnStep], last: Mapping[tuple[str, str | None], int], units: Units
+) -> tuple[Outside, ...]:
+    """Every step whose reading lies outside its limits; `last` is what was read, a figure at its limit is inside."""
+    found = []
+    for one in own:
+        answer, value = READINGS[one.what].answer, last.get((one.what, one.mark))
+        if value is None or not isinstance(answer, Figure):
+            continue
+        if one.most is not None and value > one.most:
+            off = f"{answer.apart(value - one.most, units)} over {answer.show(one.most, units)}"
+        elif one.least is not None and value < one.least:
+            off = f"{answer.apart(one.least - value, units)} under {answer.show(one.least, units)}"
+        else:
+            continue
+        found.append(Outside(f"step {one.number}", f"{one.text}: {one.reading} {answer.show(value, units)}, {off}"))
+    return tuple(found)
 
 
 def in_order(things: Iterable[One], when: Callable[[One], str]) -> list[One]:

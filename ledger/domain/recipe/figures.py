@@ -17,6 +17,7 @@ from ledger.domain.recipe.recipe import (
     WEIGH_EVERY_DAYS,
     Herb,
     LabelWishes,
+    OwnStep,
     Portion,
     Recipe,
     RecipeLine,
@@ -76,6 +77,7 @@ def recipe_from(figures: str, *, name: str, code: str, process: Process) -> Reci
         herb=_maybe(Herb, data.get("herb")),
         label=_one(LabelWishes, data.get("label", {})),
         portions=tuple(_one(Portion, portion) for portion in data.get("portions", ())),
+        steps=tuple(_one(OwnStep, step) for step in data.get("steps", ())),
         limits=_one(Limits, data.get("limits", {})),
     )
 

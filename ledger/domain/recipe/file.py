@@ -40,9 +40,10 @@ _WORDS: dict[str, tuple[str, ...]] = {
     "release": ("checks",),
     "work": ("minutes",),
     "packaging": ("material", "per_bar"),
+    "step": ("text", "when", "reading", "from", "to"),
 }
 _ONCE = ("label", "release", "limits", "water", "infusion", "blend", "cure", "mould", "work")
-_EVERY = ("name", "code", "process", "best_before_months", "work", "packaging")
+_EVERY = ("name", "code", "process", "best_before_months", "work", "packaging", "step")
 _SOAP = (
     *_EVERY, "superfat", "fats_total", "alkali", "water", "fat", "liquid", "additive", "fragrance", "portion", "cure",
     "mould", "label", "limits", "release",

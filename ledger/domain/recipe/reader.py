@@ -10,6 +10,7 @@ from ledger.domain.recipe.of_limits import read_limits
 from ledger.domain.recipe.of_lye import read_alkali_shares, read_fats_total, read_superfat, read_water_rule
 from ledger.domain.recipe.of_portions import bars_of, read_portions
 from ledger.domain.recipe.of_release import read_release_checks
+from ledger.domain.recipe.of_steps import read_steps
 from ledger.domain.recipe.on_the_label import read_herb, read_label
 from ledger.domain.recipe.recipe import (
     BEST_BEFORE_MONTHS,
@@ -77,6 +78,7 @@ def read_recipe(text: str, *, file: str) -> Recipe:
         portions=portions,
         limits=read_limits(source, process),
         release_checks=read_release_checks(source),
+        steps=read_steps(source, process),
     )
 
 

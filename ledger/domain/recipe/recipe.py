@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from ledger.domain.lye.saponification import WaterRule
 from ledger.domain.recipe.mould import Mould
 from ledger.domain.tools.bounds import Limits
+from ledger.domain.tools.readings import COOK, MIX, POUR, READINGS, SET, START, STEP
 from ledger.units.words import AlkaliKind, Process, Role, Stage
 
 CURE_DAYS = 28  # common practice, no source: 4-6 weeks for cold process
@@ -28,6 +29,14 @@ STAGES: dict[Process, tuple[Stage, ...]] = {
     "cold": (IN_THE_FATS, WITH_THE_LYE, AT_TRACE),
     "hot": (IN_THE_FATS, WITH_THE_LYE, AT_TRACE, AFTER_THE_COOK),
     "rebatch": ("in the pot",),
+}
+# The times of the work at which nothing is weighed, in the words of a step, and as the worksheet knows them.
+STEP_TIMES = {
+    "at the start": START,
+    "at mixing": MIX,
+    "in the cook": COOK,
+    "at the pour": POUR,
+    "at unmoulding": SET,
 }
 
 
@@ -70,6 +79,28 @@ class Portion:
     name: str
     share_ppm: int
     bars: int | None
+
+
+@dataclass(frozen=True)
+class OwnStep:
+    """One step in the maker's own words: ticked, or answered with a reading that may have limits in its own unit."""
+
+    number: int  # in the order they are written, from 1
+    text: str
+    when: str  # a stage of the lines, or one of the readings
+    reading: str | None = None
+    least: int | None = None
+    most: int | None = None
+
+    @property
+    def what(self) -> str:
+        """What its answer is booked as."""
+        return self.reading or STEP
+
+    @property
+    def mark(self) -> str | None:
+        """What tells its answer from others booked alike; None for a reading that a batch has once."""
+        return f"step {self.number}" if self.what == STEP or READINGS[self.what].again else None
 
 
 @dataclass(frozen=True)
@@ -130,6 +161,7 @@ class Recipe:
     portions: tuple[Portion, ...]
     limits: Limits
     release_checks: tuple[str, ...]  # what is looked at before the bars are released
+    steps: tuple[OwnStep, ...] = ()
 
     @property
     def soap(self) -> bool:

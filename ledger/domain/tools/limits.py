@@ -31,6 +31,7 @@ class Read:
 
     lines: Sequence[LineRead] = ()
     figures: Mapping[str, Sequence[int]] = field(default_factory=dict)
+    last: Mapping[tuple[str, str | None], int] = field(default_factory=dict)  # figures by name and mark
     clocks: Mapping[str, str] = field(default_factory=dict)
     bars_mg: Sequence[int] = ()  # weighed at the cut
     loss_ppm: int | None = None
@@ -141,7 +142,9 @@ def _cook(limits: Limits, read: Read) -> list[Outside]:
     start, end = read.clocks.get("cook start"), read.clocks.get("cook end")
     if not limits.cook_minutes or not start or not end:
         return []
-    minutes, (low, high) = cook_length(start, end), limits.cook_minutes
+    again, done = (read.clocks.get(f"second cook {one}") for one in ("start", "end"))
+    minutes = cook_length(start, end) + (cook_length(again, done) if again and done else 0)
+    low, high = limits.cook_minutes
     if low <= minutes <= high:
         return []
     off = f"{minutes - high} min over {high}" if minutes > high else f"{low - minutes} min under {low}"

@@ -57,8 +57,16 @@ class Figure(Answer):
     between: tuple[int, int] | None = None  # what lies outside cannot be
 
 
+@dataclass(frozen=True)
+class Choice(Answer):
+    """An answer that is one of a few words of the trade."""
+
+    words: tuple[str, ...]
+
+
 WORDS = Answer("soda ash on top", "", lambda _: "")
 TICK = replace(WORDS, example="yes", hint="yes or no", box=lambda _: "tick")
+TRACE = Choice("light", "light, medium or thick", lambda _: "", ("light", "medium", "thick"))
 CLOCK = Answer("14:05", "14:05, or now", lambda _: "clock")
 MASS = Figure("1320 g", "", scale_unit, "mg", parse_mass, show_mass, show_mass, "scale")
 VOLUME = Figure(
@@ -98,6 +106,7 @@ def _cooks(work: Work) -> bool:
 
 # Where in the work a reading stands, among the stages of the lines that are weighed.
 START, MIX, COOK, POUR, SET = "start", "mix", "cook", "pour", "set"
+STEP = "step"  # as what the tick of a step of her own is booked
 _ASKED: dict[str, Callable[[Work], bool]] = {
     START: lambda _: True,
     MIX: _mixes,
@@ -186,15 +195,19 @@ READINGS = {row.what: row for row in (
     BenchReading("mixed", CLOCK),
     BenchReading("emulsion", MINUTES, MIX, "Emulsion after"),
     BenchReading("trace", MINUTES, MIX, "Trace after"),
+    BenchReading("trace thickness", TRACE, again=True),
     BenchReading("dough volume", VOLUME),
     BenchReading("pot weight", MASS),
     BenchReading("pot before cook", MASS, COOK, "Pot with the dough"),
     BenchReading("cook start", CLOCK, COOK, "Cook from"),
     BenchReading("cook temperature", DEGREES, COOK, "Check in the cook", "more checks: write them below", again=True),
     BenchReading("cook end", CLOCK, COOK, "Cook to", limit=_cook),
+    BenchReading("second cook start", CLOCK),
+    BenchReading("second cook end", CLOCK),
     BenchReading("pot after cook", MASS, COOK, "Pot after the cook"),
     BenchReading("fragrance temperature", DEGREES, COOK, "Before the fragrance goes in",
         at_most=lambda limits, units: limits.fragrance(units)),
+    BenchReading("moulding temperature", DEGREES),
     BenchReading("poured", CLOCK, POUR, "Poured at"),
     BenchReading("poured weight", MASS, POUR, "Weight in the mould", where=lambda work: work.process != "rebatch"),
     BenchReading("unmoulded", CLOCK, SET, "Unmoulded at", of="loaf"),
@@ -206,5 +219,6 @@ READINGS = {row.what: row for row in (
         at_least=lambda limits, _: limits.ph_least_thousandths, limit=_acid),
     BenchReading("free alkali", ALKALI, of="bars", at_most=lambda *_: FREE_ALKALI_PPM),
     BenchReading("labour", MINUTES),
+    BenchReading(STEP, TICK, again=True),
     BenchReading("observation", WORDS, of="any"),
 )}  # fmt: skip

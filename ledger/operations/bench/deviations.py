@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from ledger.domain.bench.steps import outside_steps
 from ledger.domain.tools.limits import outside
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, find_batch
@@ -31,7 +32,9 @@ def settle_deviations(tx: Transaction, code: str, *, on: date, by: str) -> None:
     if recipe is None:
         return
     units = settings(tx.rows).units
-    now = {one.subject: one.found for one in outside(recipe.limits, read_so_far(tx.rows, batch), units)}
+    read = read_so_far(tx.rows, batch)
+    beyond = (*outside(recipe.limits, read, units), *outside_steps(recipe.steps, read.last, units))
+    now = {one.subject: one.found for one in beyond}
     latest = {one.subject: one for one in deviations(tx.rows, batch.id) if one.subject not in (REPORTED, AT_RELEASE)}
     for subject, known in latest.items():
         if known.verdict != "corrected" and now.get(subject) == known.found:

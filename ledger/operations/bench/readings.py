@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from ledger.domain.tools.limits import read_ph
-from ledger.domain.tools.readings import ACIDITY, ALKALI, CLOCK, READINGS, WORDS, Figure
+from ledger.domain.tools.readings import ACIDITY, ALKALI, CLOCK, READINGS, STEP, TICK, WORDS, Choice, Figure
 from ledger.domain.tools.titre import free_alkali
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.deviations import settle_deviations
@@ -18,7 +18,7 @@ from ledger.storage.tables.reading import Reading
 from ledger.storage.transaction import Transaction
 from ledger.units.dates import parse_clock, show_date
 from ledger.units.names import near
-from ledger.units.words import ReadingUnit
+from ledger.units.words import ReadingUnit, checked
 from ledger.views.bench.bench import steps_of
 
 
@@ -32,7 +32,7 @@ class ReadingValue:
     at: str | None = None
     text: str | None = None
     method: str | None = None  # of a pH: how it was measured
-    mark: str | None = None  # of a weighing: which marked bar
+    mark: str | None = None  # of a weighing: which marked bar; of a step of the recipe: which
     bars: int | None = None  # of a weighing: how many were weighed together
     on: date | None = None  # its own day, where it is not that of the entry
 
@@ -62,6 +62,10 @@ def read_reading(text: str) -> ReadingValue:
             return ReadingValue(name, text=f"{NOT_READ}: {why}" if why else NOT_READ)
     if answer is CLOCK:
         return ReadingValue(name, at=parse_clock(typed))
+    if isinstance(answer, Choice):
+        return ReadingValue(name, text=checked(typed.casefold(), answer.words, what=f"a {name}"))
+    if answer is TICK:
+        return ReadingValue(name, text={"y": "yes", "n": "no"}.get(typed.casefold(), typed))
     if not isinstance(answer, Figure):
         return ReadingValue(name, text=typed)
     if answer is ACIDITY:
@@ -77,14 +81,15 @@ def read_reading(text: str) -> ReadingValue:
 
 
 def on_its_day(
-    reading: ReadingValue, batch: BatchRow, *, said: date | None, today: date, correct: bool
+    reading: ReadingValue, batch: BatchRow, *, said: date | None, today: date, correct: bool, late: bool = False
 ) -> ReadingValue:
     """The reading with its own day: the one she said; else today for what comes after the making of the batch.
 
+    `late` says so of a step of the recipe, which may be of either.
     What belongs to the making keeps the day of its entry, and a correction the day of what it corrects.
     """
     made = batch.poured or batch.yield_lot_id is not None or (not batch.soap and not batch.open_lines)
-    own = said or (today if made and READINGS[reading.what].of != "making" and not correct else None)
+    own = said or (today if made and (late or READINGS[reading.what].of != "making") and not correct else None)
     return replace(reading, on=own)
 
 
@@ -126,17 +131,22 @@ def add_readings(
     if batch.discarded:
         raise Refused(f"Batch {batch.code} was discarded; nothing more is read of it.")
     named = [equipment_by_code(tx.rows, one, on) for one in tools]
-    once = {step.what for step in steps_of(batch) if not READINGS[step.what].again}
+    asked = steps_of(tx.rows, batch)
+    once = {(step.what, step.mark) for step in asked if step.mark or not READINGS[step.what].again}
     days = []
     for one in readings:
-        before = [row for row in current_readings(tx.rows, batch.id) if row.what == one.what]
-        if before and one.what in once and not correct:
+        mine = (one.what, one.mark)
+        named_so = next((step.label for step in asked if step.own and mine == (step.what, step.mark)), None)
+        if one.what == STEP and named_so is None:
+            raise BadInput(f"Which step? Write its letter on the worksheet: --line 'd={one.text}'.")
+        said = f"The step '{named_so}'" if named_so else f"The {one.what}"
+        before = [row for row in current_readings(tx.rows, batch.id) if mine == (row.what, row.mark)]
+        if before and mine in once and not correct:
             raise Refused(
-                f"The {one.what} of batch {batch.code} was booked already; to correct it, add --correct: both stay "
-                "to be read."
+                f"{said} of batch {batch.code} was booked already; to correct it, add --correct: both stay to be read."
             )
         if correct and not before:
-            raise Refused(f"The {one.what} of batch {batch.code} was not booked yet; leave out --correct.")
+            raise Refused(f"{said} of batch {batch.code} was not booked yet; leave out --correct.")
         if one.what == "poured" and batch.open_lines:
             raise Refused(
                 f"Batch {batch.code} has lines still to be weighed, so it cannot be poured yet: "

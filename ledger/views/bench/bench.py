@@ -10,24 +10,33 @@ from ledger.rows.lot import NOBODY, lot_by_id, lots_by_id
 from ledger.rows.movement import offcuts_of, taken_on
 from ledger.rows.opened import Rows
 from ledger.rows.reading import cooked_off, current_readings, mass_in
+from ledger.rows.recipe import recipe_of
 from ledger.rows.settings import settings
 from ledger.units.quantity import show_mass
 from ledger.units.words import Units
 
 
-def steps_of(batch: BatchRow) -> tuple[Step, ...]:
+def steps_of(rows: Rows, batch: BatchRow) -> tuple[Step, ...]:
     """What is ticked and read at the bench for a batch, lettered in the order of work."""
-    return steps(batch.process, makes_lye=batch.part_of is None, gives_bars=batch.soap)
+    recipe = recipe_of(rows, batch)
+    return steps(
+        batch.process,
+        makes_lye=batch.part_of is None,
+        gives_bars=batch.soap,
+        own=recipe.steps if recipe else (),
+        units=settings(rows).units,
+    )
 
 
 def read_so_far(rows: Rows, batch: BatchRow) -> Read:
     """Everything that a recipe sets limits for, as it stands."""
     units = settings(rows).units
     figures: dict[str, list[int]] = defaultdict(list)
-    clocks, bars = {}, []
+    clocks, last, bars = {}, {}, []
     for one in current_readings(rows, batch.id):
         if one.value is not None:
             figures[one.what].append(one.value)
+            last[one.what, one.mark] = one.value
             if one.what == "bar weight" and not one.bars and batch.yielded_on and one.on == batch.yielded_on:
                 bars.append(one.value)
         if one.at:
@@ -42,6 +51,7 @@ def read_so_far(rows: Rows, batch: BatchRow) -> Read:
             if line.logged and line.role != "packaging"
         ],
         figures=figures,
+        last=last,
         clocks=clocks,
         bars_mg=bars,
         loss_ppm=balance.loss_ppm,

@@ -130,6 +130,7 @@ def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
         put_in = [(cards[line.material_id], line.stage, line.target) for line in planned if line.role != "packaging"]
         mould = recipe.mould if recipe else None
         hazards = hazards_of(batch.process, put_in, fats, pot.superfat().nominal_ppm, jug, mould)
+    asked = steps_of(rows, batch)
     return Worksheet(
         business=own.business,
         units=own.units,
@@ -141,11 +142,9 @@ def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
         gives_bars=batch.soap,
         made_on=batch.on,
         lines=tuple(lines),
-        steps=steps_of(batch),
+        steps=asked,
         limits={
-            step.what: words
-            for step in steps_of(batch)
-            if recipe and (words := limit_of(recipe.limits, step.what, own.units))
+            step.what: words for step in asked if recipe and (words := limit_of(recipe.limits, step.what, own.units))
         },
         fats_mg=fats,
         alkali_mg=alkali,

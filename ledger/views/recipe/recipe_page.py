@@ -1,14 +1,16 @@
 """One recipe version with everything its page shows: grams, lye, superfat, the soap it makes, its fatty acids."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
+from ledger.domain.bench.steps import in_order, step_note
 from ledger.domain.lye.fatty_acids import ProfileLine, profile_of
 from ledger.domain.lye.pot import stated
 from ledger.domain.lye.saponification import lye_concentration
 from ledger.domain.lye.uncertainty import Superfat, all_low_warning
 from ledger.domain.recipe.formulate import scaled_bars
 from ledger.domain.recipe.mould import Mould
-from ledger.domain.recipe.recipe import WITH_THE_LYE, held_back_words
+from ledger.domain.recipe.recipe import STEP_TIMES, WITH_THE_LYE, Recipe, held_back_words
 from ledger.domain.recipe.scaling import Dough
 from ledger.reference.tables import fatty_acids, profiles
 from ledger.rows.opened import Rows
@@ -39,6 +41,16 @@ class PageLine:
     caustic: bool  # an alkali, or a lye ready made
     figure: str | None  # the saponification value, purity or water it is reckoned with, and where it stands
     acid_in_jug: bool = False  # an acid that goes in with the lye
+
+
+@dataclass(frozen=True)
+class PageStep:
+    """One step in her own words: its time among those of the work and as it is said, and what is read at it."""
+
+    when: str
+    time: str
+    text: str
+    note: str | None
 
 
 @dataclass(frozen=True)
@@ -85,6 +97,7 @@ class RecipePage:
     warnings: tuple[str, ...]
     printed_from: PrintedFrom
     stated: tuple[str, ...] = ()  # whose each single figure of the lye is, and how far it is trusted
+    steps: tuple[PageStep, ...] = ()  # in the order of work
 
 
 def recipe_page(
@@ -133,6 +146,7 @@ def recipe_page(
         skin=skin,
         warnings=tuple(_warnings(sheet, volume, into, own.units, skin)),
         printed_from=printed_from(rows, program),
+        steps=tuple(_steps(recipe, own.units)),
         stated=stated(figures_of(sheet.materials[one.line.material]) for one in sheet.targets),
     )
 
@@ -176,6 +190,12 @@ def _lines(sheet: RecipeSheet) -> list[PageLine]:
             )
         )
     return found
+
+
+def _steps(recipe: Recipe, units: Units) -> Iterator[PageStep]:
+    said = {when: words for words, when in STEP_TIMES.items()}
+    for one in in_order(recipe.steps, lambda step: step.when):
+        yield PageStep(one.when, said.get(one.when, one.when), one.text, step_note(one, units))
 
 
 def _figure(sheet: RecipeSheet, word: str) -> str | None:

@@ -4,8 +4,10 @@ from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
+from ledger.domain.bench.steps import step_limit
+from ledger.domain.recipe.recipe import OwnStep, Recipe
 from ledger.domain.tools.limits import limit_of
-from ledger.domain.tools.readings import ACIDITY, FIGURES, READINGS
+from ledger.domain.tools.readings import ACIDITY, FIGURES, READINGS, STEP
 from ledger.domain.tools.titre import measured
 from ledger.rows.reading import Observation, observations
 from ledger.units.dates import show_date
@@ -78,17 +80,19 @@ class Observed(Section):
 def observed(read: Sources) -> Observed:
     """What was read, and the steps of the worksheet that nobody booked."""
     recipe, units = read.recipe, read.own.units
-    known = {one.what for one in read.readings}
+    known = {(one.what, one.mark) for one in read.readings}
+    asked = steps_of(read.rows, read.batch)
+    own = {(one.what, one.mark): one for one in (recipe.steps if recipe else ())}
     return Observed(
         tuple(
             RecordedReading(
                 on=one.on,
                 at=one.at,
-                what=_what(one),
+                what=_what(one, own.get((one.what, one.mark))),
                 value=_value(one, units),
                 by=one.by,
                 entry=one.entry,
-                limit=limit_of(recipe.limits, one.what, units) if recipe and not one.mark and not one.bars else None,
+                limit=_limit(one, recipe, own.get((one.what, one.mark)), units),
                 method=_method(one),
                 tool=one.tool,
                 corrected=one.corrected,
@@ -97,14 +101,23 @@ def observed(read: Sources) -> Observed:
             )
             for one in observations(read.rows, read.batch.id)
         ),
-        tuple(step.label for step in steps_of(read.batch) if step.what not in known) if read.batch.recipe_code else (),
+        tuple(step.label for step in asked if (step.what, step.mark) not in known) if read.batch.recipe_code else (),
     )
 
 
-def _what(one: Observation) -> str:
+def _what(one: Observation, step: OwnStep | None) -> str:
+    if step:
+        return f"{step.text} ({step.reading})" if step.reading else step.text
     if one.bars:
         return f"{one.what}, {one.bars} together"
     return f"{one.what} {one.mark}" if one.mark else one.what
+
+
+def _limit(one: Observation, recipe: Recipe | None, step: OwnStep | None, units: Units) -> str | None:
+    """What it is held against: the limit of its step, and that of the recipe, which is for none of marked bars."""
+    own = step_limit(step, units) if step else None
+    usual = limit_of(recipe.limits, one.what, units) if recipe and not one.bars and (step or not one.mark) else None
+    return "; ".join(word for word in (own, usual) if word) or None
 
 
 def _method(one: Observation) -> str | None:
@@ -117,6 +130,8 @@ def _is_ph(one: Observation) -> bool:
 
 
 def _value(one: Observation, units: Units) -> str:
+    if one.what == STEP:
+        return {"yes": "done", "no": "not done"}.get(one.text or "", one.text or "")
     if one.value is None or one.unit is None:
         return one.text or one.at or ""
     return FIGURES[one.unit].show(one.value, units)
