@@ -5,7 +5,7 @@ from typing import NamedTuple, TypeVar
 
 from ledger.domain.recipe.recipe import AFTER_THE_COOK, AT_TRACE, IN_THE_FATS, WITH_THE_LYE, OwnStep
 from ledger.domain.tools.limits import Outside
-from ledger.domain.tools.readings import COOK, MIX, POUR, READINGS, SET, START, Figure, Work
+from ledger.domain.tools.readings import COOK, MIX, POUR, READINGS, SET, START, Figure, Work, between
 from ledger.units.words import Process, Units
 
 One = TypeVar("One")
@@ -79,10 +79,7 @@ def step_limit(step: OwnStep, units: Units) -> str | None:
     answer = READINGS[step.what].answer
     if not isinstance(answer, Figure):
         return None
-    low, high = (None if one is None else answer.show(one, units) for one in (step.least, step.most))
-    if low and high:
-        return f"{low} to {high}"
-    return f"at least {low}" if low else f"at most {high}" if high else None
+    return between(answer, step.least, step.most, units)
 
 
 def outside_steps(

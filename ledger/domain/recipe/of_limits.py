@@ -14,16 +14,30 @@ def read_limits(source: RecipeFile, process: Process) -> Limits:
     """The limits of a recipe, each with the usual one where it writes none. Raises BadInput."""
     part = source.one("limits")
     loss, acid = part.share("loss_percent"), _acid(part)
+    lye, fragrance = _degrees(part, "lye_temperature"), _degrees(part, "fragrance_temperature")
     return Limits(
         apart_milli_c=part.read("lye_fats_apart", _apart),
-        lye_milli_c=part.read("lye_temperature", partial(parse_temperature, what="lye_temperature")),
+        lye_milli_c=lye[1],
+        lye_least_milli_c=lye[0],
         cook_minutes=part.pair("cook_minutes", "[45, 120]", lambda one: one.whole("cook_minutes")),
-        fragrance_milli_c=part.read("fragrance_temperature", partial(parse_temperature, what="fragrance_temperature")),
+        fragrance_milli_c=fragrance[1],
+        fragrance_least_milli_c=fragrance[0],
         bar_weight_mg=part.pair("bar_weight", '["95 g", "115 g"]', lambda one: one.weight("bar_weight")),
         ph_thousandths=acid[1],
         ph_least_thousandths=acid[0],
         loss_ppm=LOSS_PPM.get(process, LOSS_PPM["cold"]) if loss is None else loss,
     )
+
+
+def _degrees(part: TomlPart, key: str) -> tuple[int | None, int | None]:
+    """The lowest temperature, where there is one, and the highest: "55 C" or ["40 C", "55 C"]."""
+
+    def read(one: TomlPart) -> int | None:
+        return one.read(key, partial(parse_temperature, what=key))
+
+    if isinstance(part.data.get(key), list):
+        return part.pair(key, '["40 C", "55 C"]', read) or (None, None)
+    return None, read(part)
 
 
 def _acid(part: TomlPart) -> tuple[int | None, int]:

@@ -26,6 +26,8 @@ class Limits:
     ph_thousandths: int = PH_AT_MOST
     loss_ppm: int = LOSS_PPM["cold"]
     ph_least_thousandths: int | None = None
+    lye_least_milli_c: int | None = None
+    fragrance_least_milli_c: int | None = None
 
     @property
     def ph(self) -> tuple[int, int]:

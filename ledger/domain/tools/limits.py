@@ -33,6 +33,7 @@ class Read:
     figures: Mapping[str, Sequence[int]] = field(default_factory=dict)
     last: Mapping[tuple[str, str | None], int] = field(default_factory=dict)  # figures by name and mark
     clocks: Mapping[str, str] = field(default_factory=dict)
+    second_cook: bool = False  # a second stage of the cook is to come
     bars_mg: Sequence[int] = ()  # weighed at the cut
     loss_ppm: int | None = None
     loss_mg: int = 0
@@ -143,6 +144,8 @@ def _cook(limits: Limits, read: Read) -> list[Outside]:
     if not limits.cook_minutes or not start or not end:
         return []
     again, done = (read.clocks.get(f"second cook {one}") for one in ("start", "end"))
+    if (read.second_cook or again) and not (again and done):
+        return []
     minutes = cook_length(start, end) + (cook_length(again, done) if again and done else 0)
     low, high = limits.cook_minutes
     if low <= minutes <= high:

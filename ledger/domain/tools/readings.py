@@ -153,10 +153,17 @@ class BenchReading(NamedTuple):
         """The limit it is held against, in words; None where there is none."""
         if self.limit:
             return self.limit(limits, units)
-        highest = self.at_most(limits, units)
-        if highest is None or not isinstance(self.answer, Figure):
+        if not isinstance(self.answer, Figure):
             return None
-        return f"at most {self.answer.show(highest, units)}"
+        return between(self.answer, self.at_least(limits, units), self.at_most(limits, units), units)
+
+
+def between(answer: Figure, least: int | None, most: int | None, units: Units) -> str | None:
+    """Between what a figure should lie, in words; None where neither end is set."""
+    low, high = (None if one is None else answer.show(one, units) for one in (least, most))
+    if low and high:
+        return f"{low} to {high}"
+    return f"at least {low}" if low else f"at most {high}" if high else None
 
 
 def _met(limits: Limits, units: Units) -> str:
@@ -164,8 +171,8 @@ def _met(limits: Limits, units: Units) -> str:
 
 
 def _lye(limits: Limits, units: Units) -> str:
-    highest = limits.lye_milli_c
-    return _met(limits, units) + (f", at most {show_temperature(highest, units)}" if highest is not None else "")
+    own = between(DEGREES, limits.lye_least_milli_c, limits.lye_milli_c, units)
+    return _met(limits, units) + (f", {own}" if own else "")
 
 
 def _cook(limits: Limits, _units: Units) -> str | None:
@@ -190,7 +197,7 @@ READINGS = {row.what: row for row in (
     BenchReading("scale test", MASS, START, "Scale reads the test weight", tries="scale"),
     BenchReading("pot tare", MASS, START, "Empty pot", "the cooking pot, before anything goes in", _cooks),
     BenchReading("lye temperature", DEGREES, MIX, "Lye temperature",
-        at_most=lambda limits, _: limits.lye_milli_c, limit=_lye),
+        at_most=lambda limits, _: limits.lye_milli_c, at_least=lambda limits, _: limits.lye_least_milli_c, limit=_lye),
     BenchReading("fats temperature", DEGREES, MIX, "Fats temperature", limit=_met),
     BenchReading("mixed", CLOCK),
     BenchReading("emulsion", MINUTES, MIX, "Emulsion after"),
@@ -206,7 +213,8 @@ READINGS = {row.what: row for row in (
     BenchReading("second cook end", CLOCK),
     BenchReading("pot after cook", MASS, COOK, "Pot after the cook"),
     BenchReading("fragrance temperature", DEGREES, COOK, "Before the fragrance goes in",
-        at_most=lambda limits, units: limits.fragrance(units)),
+        at_most=lambda limits, units: limits.fragrance(units),
+        at_least=lambda limits, _: limits.fragrance_least_milli_c),
     BenchReading("moulding temperature", DEGREES),
     BenchReading("poured", CLOCK, POUR, "Poured at"),
     BenchReading("poured weight", MASS, POUR, "Weight in the mould", where=lambda work: work.process != "rebatch"),

@@ -41,7 +41,7 @@ def read_so_far(rows: Rows, batch: BatchRow) -> Read:
                 bars.append(one.value)
         if one.at:
             clocks[one.what] = one.at
-    balance = mass_balance(rows, batch)
+    balance, recipe = mass_balance(rows, batch), recipe_of(rows, batch)
     return Read(
         lines=[
             LineRead(
@@ -53,6 +53,7 @@ def read_so_far(rows: Rows, batch: BatchRow) -> Read:
         figures=figures,
         last=last,
         clocks=clocks,
+        second_cook=any(one.reading == "second cook end" for one in (recipe.steps if recipe else ())),
         bars_mg=bars,
         loss_ppm=balance.loss_ppm,
         loss_mg=balance.loss_mg or 0,
