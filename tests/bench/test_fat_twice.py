@@ -12,6 +12,7 @@ from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.rows.batch import find_batch, portions_of
 from ledger.views.lye.lye_check import alkali_wanted, lye_check
+from ledger.views.record.record import batch_record
 
 
 def twice(process: str, when: str, in_demand: str, *, base: int = 50, late: int = 10) -> str:
@@ -91,6 +92,9 @@ def test_the_lot_gives_both_and_the_bars_cost_both(shop: Shop, run: Any) -> None
     olive = [one for one in costed["lines"] if one["lot_code"] == shop.olive]
     assert [(one["quantity"], one["cost_minor"]) for one in olive] == [(600_000, 390)]
     record = json.loads(run("batch", "show", code, "--json").stdout)
+    # the figure of the lot stands once under the lye
+    figures = batch_record(shop.rows(), code, program="test").lye.figures
+    assert [one[1] for one in figures] == ["olive oil", "coconut oil", "sodium hydroxide"]
     assert [one["used"] for one in record["materials"] if one["material"] == "olive oil"] == [500_000, 100_000]
 
 

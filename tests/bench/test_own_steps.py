@@ -13,6 +13,7 @@ from ledger.domain.recipe.figures import figures_text, recipe_from
 from ledger.domain.recipe.reader import read_recipe
 from ledger.errors import BadInput
 from ledger.operations.recipe.recipes import add_recipe
+from ledger.rows.batch import portions_of
 from ledger.views.bench.bench import steps_of
 
 
@@ -275,7 +276,7 @@ def test_on_the_worksheet_and_the_sheet_in_order_and_not_scaled(shop: Shop, run:
     assert sheet.index("Warm the fats gently") < sheet.index("sodium hydroxide")
     assert "Cook till it looks like mash (cook temperature, 70.0 °C to 80.0 °C)" in sheet
     said = flat(run("recipe", "show", "stepped", "--fats", "2000 g").stdout)
-    assert "in the cook Cook till it looks like mash cook temperature, 70.0 °C to 80.0 °C" in said
+    assert "in the cook Cook till it looks like mash (cook temperature, 70.0 °C to 80.0 °C)" in said
 
 
 def test_a_revision_that_changes_them_says_so_and_batches_keep_theirs(shop: Shop, run: Any) -> None:
@@ -286,3 +287,39 @@ def test_a_revision_that_changes_them_says_so_and_batches_keep_theirs(shop: Shop
     assert "step 2: not given → at the pour, Wrap the mould in a towel" in said
     mine = steps_of(shop.rows(), batch_of(shop.book, code))
     assert [one.label for one in mine if one.own] == ["Warm the fats gently"]
+
+
+def test_in_the_cook_hers_come_before_its_end_and_from_a_second_stage_on_after_it() -> None:
+    start, end = (step(f"Again {way}", "in the cook", f'reading = "second cook {way}"\n') for way in ("start", "end"))
+    own = read_recipe(recipe(step("Stir", "in the cook"), start, end, process="hot"), file="s.toml").steps
+    found = [one.label for one in steps("hot", makes_lye=True, gives_bars=True, own=own) if one.when == "cook"]
+    assert found == [
+        "Pot with the dough", "Cook from", "Check in the cook", "Stir", "Cook to", "Again start", "Again end",
+        "Pot after the cook", "Before the fragrance goes in",
+    ]  # fmt: skip
+
+
+def test_a_long_step_keeps_to_the_screen_and_stands_in_full_on_paper(shop: Shop, run: Any, read: Any) -> None:
+    long = " ".join(["stirring"] * 22)  # 197 letters
+    code = batch(shop, step(long, "at trace"))
+    run("batch", "log", code, "--line", f"{letter(shop, code, long)}=y")
+    for words in (("recipe", "show", "stepped"), ("batch", "show", code)):
+        assert max(len(line) for line in run(*words).stdout.splitlines()) <= 80
+    assert long in flat(run("recipe", "show", "stepped").stdout)
+    run("batch", "show", code, "-o", "r.pdf")
+    assert long in flat(read(Path("r.pdf").read_bytes()).text())
+
+
+def test_a_portion_asks_for_what_is_done_at_its_pour(shop: Shop, run: Any) -> None:
+    halves = "".join(f'\n[[portion]]\nname = "{name}"\npercent = 50\nbars = 5\n' for name in ("one", "two"))
+    text = recipe(WARM, TOWEL, halves).replace("bars = 10\n", "")
+    add_recipe(shop.book, text, file="s.toml")
+    whole = planned(shop.book, "stepped")
+    first = portions_of(shop.rows(), batch_of(shop.book, whole).id)[0].code
+    assert [one.label for one in steps_of(shop.rows(), batch_of(shop.book, whole)) if one.own] == [
+        "Warm the fats gently"
+    ]
+    own = [one for one in steps_of(shop.rows(), batch_of(shop.book, first)) if one.own]
+    assert [one.label for one in own] == ["Wrap the mould in a towel"]
+    run("batch", "log", first, "--line", f"{own[0].letter}=y")
+    assert [one[:2] for one in read_of(run, first)] == [("Wrap the mould in a towel", "done")]

@@ -2,7 +2,7 @@
 
 from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import say, table
+from ledger.cli.kit.show import say_wrapped, table
 from ledger.domain.bench.steps import step_note
 from ledger.domain.recipe.recipe import STEP_TIMES, OwnStep, Recipe
 from ledger.domain.tools.limits import limit_of
@@ -28,7 +28,7 @@ def say_difference(here: Desk, code: str, version: int) -> None:
         table(("", "was", "", "is", "", "more or less"), rows, right=(1, 2, 3, 4, 5))
     for label, was, now in _figures(before.recipe, after.recipe, here.settings.units):
         if was != now:
-            say(f"  {label}: {was or 'not given'} → {now or 'not given'}")
+            say_wrapped(f"{label}: {was or 'not given'} → {now or 'not given'}", first="  ", indent="    ")
 
 
 def _lines(sheet: RecipeSheet, units: Units) -> dict[_Key, tuple[str, str]]:

@@ -36,8 +36,9 @@ def say_page(page: RecipePage, *, parts: bool = False) -> None:
         ],
         right=(3, 4),
     )
-    if page.steps:
-        table(("when", "what is done", "what is read"), [(one.time, one.text, one.note or "") for one in page.steps])
+    for step in page.steps:
+        note = f" ({step.note})" if step.note else ""
+        say_wrapped(f"{step.text}{note}", first=f"  {step.time:<14}  ", indent=" " * 18)
     if page.lye:
         _say_lye(page.lye, units, parts=parts)
         say_stated(page.stated)

@@ -165,7 +165,7 @@ def _ending(view: Worksheet, wide: float) -> list[Flowable]:
         title = "Cut"
         asked = [("Cut on", "date"), ("Bars", ""), ("All bars", unit), ("Offcuts kept", unit), ("Thrown away", unit)]
     boxes = box_pairs([*asked, ("Made by", "")], TYPE.body, wide)
-    seen: list[Flowable] = [_ticks(wide), Spacer(1, 3 * mm)] if view.gives_bars else []
+    seen: list[Flowable] = [KeepTogether([_ticks(wide)]), Spacer(1, 3 * mm)] if view.gives_bars else []
     return [
         KeepTogether(_step(title, [boxes])[1:]),
         Spacer(1, 2 * mm),

@@ -123,15 +123,9 @@ def _lines(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> Tab
     rules: list[tuple[object, ...]] = [("LINEBELOW", (0, 0), (-1, 0), 0.8, black)]
     told = False
     things: list[PageLine | PageStep] = in_order([*view.lines, *view.steps], lambda one: one.when)
-    for (when, stepped), group in groupby(things, key=lambda one: (one.when, isinstance(one, PageStep))):
-        if stepped:
-            for step in (one for one in group if isinstance(one, PageStep)):
-                rules += [("SPAN", (number["material"], len(rows)), (-1, len(rows)))]
-                rules += [("LINEBELOW", (0, len(rows)), (-1, len(rows)), HAIR, GREY)]
-                rows.append(_step(step, number["material"], len(kept), text))
-            continue
-        lines = [one for one in group if isinstance(one, PageLine)]
-        if not told and any(line.caustic for line in lines):
+    for _, group in groupby(things, key=lambda one: one.when):
+        lines = list(group)
+        if not told and any(isinstance(line, PageLine) and line.caustic for line in lines):
             told, row = True, len(rows)
             acid = cautions.by_step.get("acid", ()) if any(line.acid_in_jug for line in view.lines) else ()
             warned = caution([" ".join((*cautions.by_step.get("lye", ()), *acid))], text, wide, leading=_LEADING)[:1]
@@ -139,20 +133,12 @@ def _lines(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> Tab
             rules += [("SPAN", (0, row), (-1, row)), ("TOPPADDING", (0, row), (-1, row), 0.4 * text)]
             rules += [("BOTTOMPADDING", (0, row), (-1, row), 0.3 * text)]
         for i, line in enumerate(lines):
-            share = show_share(line.of_fats_ppm) if line.of_fats_ppm is not None else ""
-            cells = {
-                "when": para("" if i else when, text),
-                "material": para(line.material, text, bold=True),
-                "portion": para(line.portion or "", text),
-                "amount": Paragraph(
-                    amount_words(line, view.units), style(size.large, bold=True, right=True, leading=1)
-                ),
-                "of the fats": para(share, text, right=True),
-            }
             last = i == len(lines) - 1
-            first = 0 if last else number["material"]
-            rules.append(("LINEBELOW", (first, len(rows)), (-1, len(rows)), HAIR, GREY))
-            rows.append([cells[name] for name, _ in kept])
+            rules.append(("LINEBELOW", (0 if last else number["material"], len(rows)), (-1, len(rows)), HAIR, GREY))
+            if isinstance(line, PageStep):
+                rules.append(("SPAN", (number["material"], len(rows)), (-1, len(rows))))
+            cells = _cells(line, view.units, size, first=i == 0)
+            rows.append([cells.get(name, "") for name, _ in kept])
     table = Table(rows, colWidths=[one for _, one in kept], repeatRows=1, hAlign="LEFT")
     table.setStyle(
         plain(
@@ -168,11 +154,21 @@ def _lines(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> Tab
     return table
 
 
-def _step(step: PageStep, before: int, columns: int, text: float) -> list[Flowable | str]:
-    """A step across the columns of material and amount, with its time and what is read at it."""
-    note = f" ({step.note})" if step.note else ""
-    row: list[Flowable | str] = [para(step.time, text), *[""] * (before - 1), para(step.text + note, text)]
-    return [*row, *[""] * (columns - len(row))]
+def _cells(line: PageLine | PageStep, units: Units, size: Type, *, first: bool) -> dict[str, Flowable | str]:
+    """One row by its columns; what is done at a step runs across those of material and amount."""
+    text = size.head
+    if isinstance(line, PageStep):
+        note = f" ({line.note})" if line.note else ""
+        return {"when": para(line.time if first else "", text), "material": para(line.text + note, text)}
+    share = show_share(line.of_fats_ppm) if line.of_fats_ppm is not None else ""
+    amount = Paragraph(amount_words(line, units), style(size.large, bold=True, right=True, leading=1))
+    return {
+        "when": para(line.when if first else "", text),
+        "material": para(line.material, text, bold=True),
+        "portion": para(line.portion or "", text),
+        "amount": amount,
+        "of the fats": para(share, text, right=True),
+    }
 
 
 def _title(text: str, size: Type) -> list[Flowable]:

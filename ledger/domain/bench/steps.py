@@ -18,6 +18,9 @@ SEEN = (
 
 _ORDER = (START, IN_THE_FATS, WITH_THE_LYE, MIX, AT_TRACE, COOK, AFTER_THE_COOK, POUR, SET, "packing")
 
+# What is read once what she does at that time is done: 1 before a second stage of the cook, 2 after all of it.
+_AFTER_HERS = {"cook end": 1, "emulsion": 2, "trace": 2, "pot after cook": 2, "fragrance temperature": 2}
+
 
 class Step(NamedTuple):
     """One thing to tick or to read; its letter stands on the worksheet and at the prompt alike."""
@@ -47,14 +50,10 @@ def steps(
         for one in READINGS.values()
         if one.asked_of(work) and one.what not in taken
     ]
-    # before it is read how long it took, what is done at mixing is done
-    late = [one for one in usual if one.what in ("emulsion", "trace")]
-    early = [one for one in usual if one not in late]
-    found = [
-        *early,
-        *(Step("", one.what, one.text, one.when, step_note(one, units), one.mark, own=True) for one in mine),
-        *late,
-    ]
+    hers = [Step("", one.what, one.text, one.when, step_note(one, units), one.mark, own=True) for one in mine]
+    second = next((place for place, one in enumerate(hers) if one.what.startswith("second cook")), len(hers))
+    early, ends, late = ([one for one in usual if _AFTER_HERS.get(one.what, 0) == place] for place in range(3))
+    found = [*early, *hers[:second], *ends, *hers[second:], *late]
     return tuple(
         one._replace(letter=_letters(place)) for place, one in enumerate(in_order(found, lambda one: one.when))
     )

@@ -99,7 +99,9 @@ def lye(read: Sources, inputs: WentIn) -> Lye:
         lye_concentration_ppm=lye_concentration(check.water_mg, check.alkali_mg)
         if check.alkali_mg and check.water_mg
         else None,
-        figures=tuple((one.lot_code, one.material, one.certificate) for one in inputs.materials if one.certificate),
+        figures=tuple(
+            dict.fromkeys((one.lot_code, one.material, one.certificate) for one in inputs.materials if one.certificate)
+        ),
     )
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import date
+from textwrap import shorten
 from typing import NamedTuple
 
 from ledger.domain.bench.steps import step_limit
@@ -17,6 +18,8 @@ from ledger.views.bench.bench import steps_of
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
 from ledger.views.record.sources import Sources
+
+_LONG = 34  # letters of what is read: more is a step in her own words, which a screen shortens
 
 
 class RecordedReading(NamedTuple):
@@ -52,12 +55,13 @@ class Observed(Section):
 
     def paper(self, head: Head) -> Pieces:
         """With its limit and its entry, and what was not logged, so that no blank is left unexplained."""
+        room = 0.11 if any(len(one.what) > _LONG for one in self.readings) else 0.0  # for steps in her own words
         table = grid(
             self.readings,
             Column("on", lambda one: whole(show_date(one.on)), 0.12),
             Column("at", lambda one: one.at or "", 0.07),
-            Column("what", lambda one: one.what, 0.17),
-            Column("value", lambda one: one.in_full, 0.25, bold=True),
+            Column("what", lambda one: one.what, 0.17 + room),
+            Column("value", lambda one: one.in_full, 0.25 - room, bold=True),
             Column("limit", lambda one: one.limit or "", 0.2),
             Column("by", lambda one: one.by, 0.12),
             Column("entry", lambda one: str(one.entry), 0.07, right=True),
@@ -70,7 +74,7 @@ class Observed(Section):
         table = grid(
             self.readings,
             Column("on", lambda one: show_date(one.on)),
-            Column("read", lambda one: one.what),
+            Column("read", lambda one: shorten(one.what, _LONG, placeholder=" …")),
             Column("", lambda one: f"{one.value} (corrected below)" if one.corrected else one.value),
             Column("by", lambda one: one.by),
         )
