@@ -234,7 +234,7 @@ class PlanLineRow(NamedTuple):
     @property
     def held_back(self) -> bool:
         """Whether it is a fat that goes in later than the others."""
-        return self.role == "fat" and self.stage != "in the fats"
+        return self.role == "fat" and self.stage in ("at trace", "after the cook")
 
     @property
     def always_read(self) -> bool:

@@ -86,3 +86,11 @@ def test_a_fat_after_the_cook_at_its_target_is_an_ordinary_bar(shea: Shop, run: 
     # 600 x 190 + 380 x 257 = 211.66, x 0.95 = 201.077; 22 x 180 = 3.96: 1 - 201.077 / 215.62 = 6.74 %
     assert "Pour it as it is: an ordinary bar; superfat over all the fats 6.74 %, in the pot 5.00 %" in said
     assert "--take pour" in said
+
+
+def test_an_oil_that_draws_in_the_jar_is_held_back_from_nothing(shop: Shop, run: Any) -> None:
+    text = 'name = "Drawn"\ncode = "drawn"\nprocess = "infusion"\n\n[infusion]\nyields = "olive oil"\n\n'
+    add_recipe(shop.book, text + '[[part]]\nmaterial = "olive oil"\ngrams = 500\n', file="d.toml")
+    code = planned(shop.book, "drawn")
+    assert worksheet(shop.rows(), code, program="test").notes == ()
+    assert "superfat" not in run("batch", "show", code).stdout

@@ -227,12 +227,12 @@ def test_a_reading_that_is_taken_anyway_is_taken_once_in_her_words(shop: Shop, r
     assert "The step 'Blend to trace'" in said
 
 
-def test_at_the_prompt_enter_is_done_but_for_what_is_done_with_the_lye(shop: Shop, run: Any) -> None:
+def test_at_the_prompt_enter_never_ticks_a_step_in_her_words(shop: Shop, run: Any) -> None:
     code = batch(shop, WARM, STREAM, TRACE)
-    typed = ["y", "", "600 g", "400 g", "", "293.6 g", "146.8 g", "48 C", "48 C"]
+    typed = ["y", "", "600 g", "400 g", "", "y", "293.6 g", "146.8 g", "48 C", "48 C"]
     said = run("batch", "log", code, input="\n".join([*typed, "", "y", "25", "q"]) + "\n").stderr
     shown = flat(said)
-    assert "c. Warm the fats gently (yes or no; Enter: yes)" in shown
+    assert "c. Warm the fats gently (yes or no): Enter books" in shown.replace("no):Enter", "no): Enter")
     assert "Lye into the fats in a thin stream (yes or no)" in shown
     assert "Enter books nothing here now. Type y or n; s skips" in shown
     assert "Blend to trace (trace, at most 20 min; minutes; Enter: still open)" in shown

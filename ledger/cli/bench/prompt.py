@@ -15,7 +15,7 @@ from ledger.cli.kit.show import ask, warn
 from ledger.cli.tools.equipment import warn_failed
 from ledger.domain.bench.steps import SEEN, Step, in_order
 from ledger.domain.recipe.recipe import WITH_THE_LYE
-from ledger.domain.tools.readings import CLOCK, COOK, MASS, MIX, READINGS, SET, TICK
+from ledger.domain.tools.readings import CLOCK, MASS, READINGS, SET, TICK
 from ledger.errors import Doubted, LedgerError
 from ledger.operations.bench.readings import log_readings, on_its_day, read_reading
 from ledger.operations.bench.weigh import Weighed, weigh
@@ -236,8 +236,7 @@ def _step(
     hint = row.answer.hint or row.answer.box(here.settings.units)
     label = f"{step.letter}. {step.label} ({f'{step.note}; ' if step.own and step.note else ''}{hint}"
     again, firm = f"{label})", "y or n" if tick else "it, or - where nobody read it"
-    # what is done with the lye is never taken as done
-    typed = tick and step.own and step.when in (WITH_THE_LYE, MIX, COOK)
+    typed = tick and step.own  # which of her own words safety hangs on is not known here
     question = again if typed else f"{label}; Enter: {usual})"
     return _Asked(step.letter, question, step.when, booked, past, book, again=again, firm=firm, typed=typed)
 
