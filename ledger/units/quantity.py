@@ -5,34 +5,16 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from ledger.errors import BadInput
-from ledger.units.names import near
+from ledger.units.measures import FLUID_OUNCE_ML, LENGTH_UM, MASS_MG, VOLUME_ML, norm, unit_error
 from ledger.units.wording import opening
 from ledger.units.words import Units
 
-# NIST SP 811 (2008), appendix B: 1 lb = 453.592 37 g exactly; an ounce is a sixteenth of it;
-# 1 US fluid ounce = 29.573 529 562 5 mL exactly; 1 in = 25.4 mm exactly.
-_MASS_MG = {
-    "g": Fraction(1000),
-    "mg": Fraction(1),
-    "kg": Fraction(1_000_000),
-    "oz": Fraction("28349.523125"),
-    "lb": Fraction("453592.37"),
-}
-_VOLUME_ML = {
-    "ml": Fraction(1),
-    "cl": Fraction(10),
-    "l": Fraction(1000),
-    "fl oz": Fraction("29.5735295625"),
-}
-_LENGTH_UM = {"mm": Fraction(1000), "cm": Fraction(10_000), "in": Fraction(25_400)}
-# What people call the units, by its start, for saying which one to write.
-_MEANT = (
-    ("milligr", "mg"), ("gr", "g"), ("gm", "g"), ("kilo", "kg"), ("ounce", "oz"), ("pound", "lb"),
-    ("millil", "mL"), ("lit", "L"), ("fluid", "fl oz"), ("millim", "mm"), ("centim", "cm"), ("inch", "in"),
-)  # fmt: skip
 # Spaces part thousands only where they stand before three digits; '1284 500' is two numbers, not one.
 _NUMBER = re.compile(r"(?:\d{1,3}(?:[ \u00a0\u202f]\d{3})+|\d+)(?:[.,]\d+)?|\.\d+")
-_SPLIT = re.compile(r"(?P<number>[\d.,\s\u00a0\u202f+−-]*)(?P<unit>.*)", re.DOTALL)
+_SPLIT = re.compile(r"(?P<number>[\d.,\s\u00a0\u202f+−/-]*)(?P<unit>.*)", re.DOTALL)
+_FRACTION = re.compile(r"(?:(?P<whole>\d+)\s+)?(?P<over>\d+)\s*/\s*(?P<under>\d+)")
+_SIGNS = {"½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
+_POUNDS = re.compile(r"([\d.,/\s]+)(?:lbs?|pounds?)[.,]?\s*(?:and\s+)?([\d.,/\s]+)(?:oz|ounces?)[.]?", re.IGNORECASE)
 _GROUP = "\u00a0"
 # Common practice, no source: far above what one person weighs, counts or is paid, and in milligrams far below
 # the largest whole number a ledger file can hold (2 to the 63rd).
@@ -63,38 +45,57 @@ def parse_number(text: str, *, what: str = "the number") -> Fraction:
     return number
 
 
+def _parted(text: str) -> str:
+    """What was typed, with each sign of a fraction written out: 1½ is 1 1/2."""
+    return "".join(f" {_SIGNS[sign]}" if sign in _SIGNS else sign for sign in text).strip()
+
+
+def _fraction(text: str, *, what: str) -> Fraction:
+    """A number, or a fraction such as 1/2 or 1 1/2, exactly; 11/2, which may be a slip for 1 1/2, raises BadInput."""
+    if "/" not in text:
+        return parse_number(text, what=what)
+    found = _FRACTION.fullmatch(text.strip())
+    if not found or len(text) > _TOO_LONG or not 0 < int(found["over"]) < int(found["under"]):
+        raise BadInput(
+            f"{opening(what)} cannot be read from '{text.strip()[:_TOO_LONG]}'; a fraction is written like 1 1/2, its "
+            "upper number the smaller one."
+        )
+    part = Fraction(int(found["over"]), int(found["under"]))
+    return part + parse_number(found["whole"], what=what) if found["whole"] else part
+
+
 def _split(text: str, *, what: str, example: str) -> tuple[Fraction, str, str]:
-    match = _SPLIT.fullmatch(text.strip())
+    match = _SPLIT.fullmatch(_parted(text))
     assert match is not None  # the pattern takes any text
     unit = match["unit"].strip()
     if not match["number"].strip():
-        raise BadInput(f"{opening(what)} cannot be read from '{text.strip()}'; write {example}.")
-    return parse_number(match["number"], what=what), unit, match["number"].strip()
+        raise BadInput(f"{opening(what)} cannot be read from '{text.strip()}'; write it like {example}.")
+    return _fraction(match["number"], what=what), unit, match["number"].strip()
 
 
-def _unit_error(text: str, number: str, unit: str, known: list[str], what: str) -> BadInput:
-    if not unit:
-        return BadInput(f"{number} of what? Write {what} with its unit, such as {number} {known[0]}.")
-    meant = [short for start, short in _MEANT if unit.casefold().startswith(start) and short in known]
-    close = meant or near(unit, known, 1)
-    listed = f"{', '.join(known[:-1])} or {known[-1]}"
-    # Nothing close: naming any one unit would invite a weight wrong by its factor.
-    advice = f"{number} {close[0]} (one of {', '.join(known)})" if close else f"{what} in {listed}"
-    return BadInput(f"{text.strip()}: '{unit}' is not a unit known here; write {advice}.")
-
-
-def _norm(unit: str) -> str:
-    return re.sub(r"[\s.]+", " ", unit.casefold()).strip()
+def _pounds_and_ounces(text: str, *, what: str) -> Fraction | None:
+    """Pounds and ounces together, in mg; None for anything else. Raises BadInput for what could be read two ways."""
+    found = _POUNDS.fullmatch(_parted(text))
+    if not found:
+        return None
+    pounds, ounces = (_fraction(one, what=what) for one in found.groups())
+    if pounds.denominator != 1 or ounces >= 16:
+        raise BadInput(
+            f"{text.strip()}: 16 ounces are a pound; write whole pounds with ounces below 16, or ounces alone."
+        )
+    return pounds * MASS_MG["lb"] + ounces * MASS_MG["oz"]
 
 
 def parse_mass(text: str, *, what: str = "the weight") -> int:
     """A weight in whole milligrams; g, kg, mg, oz or lb must stand behind it. Raises BadInput."""
+    if (together := _pounds_and_ounces(text, what=what)) is not None:
+        return round(together)
     number, unit, typed = _split(text, what=what, example="182.4 g")
-    if _norm(unit) in _VOLUME_ML:
-        raise BadInput(f"{text.strip()} is a volume; weigh it, and write {what} in g, such as 182.4 g.")
-    factor = _MASS_MG.get(_norm(unit))
+    if norm(unit) in VOLUME_ML:
+        raise BadInput(f"{text.strip()} is a volume; weigh it, and write {what} in {', '.join(MASS_MG)}.")
+    factor = MASS_MG.get(norm(unit))
     if factor is None:
-        raise _unit_error(text, typed, unit, list(_MASS_MG), what)
+        raise unit_error(text, typed, unit, list(MASS_MG), what)
     return round(number * factor)
 
 
@@ -113,15 +114,23 @@ def with_scale_unit(typed: str, units: Units) -> str:
     return f"{typed} {scale_unit(units)}" if typed[-1:].isdigit() else typed
 
 
+def is_volume(text: str) -> bool:
+    """Whether a known unit of volume stands behind what was typed."""
+    match = _SPLIT.fullmatch(_parted(text))
+    return match is not None and norm(match["unit"]) in VOLUME_ML
+
+
 def parse_amount(text: str, *, density_mg_per_ml: int | None = None, what: str = "the amount") -> int:
     """A weight, or a volume of something whose density is known, in whole milligrams. Raises BadInput."""
+    if (together := _pounds_and_ounces(text, what=what)) is not None:
+        return round(together)
     number, unit, typed = _split(text, what=what, example="5 kg")
-    factor = _MASS_MG.get(_norm(unit))
+    factor = MASS_MG.get(norm(unit))
     if factor is not None:
         return round(number * factor)
-    volume = _VOLUME_ML.get(_norm(unit))
+    volume = VOLUME_ML.get(norm(unit))
     if volume is None:
-        raise _unit_error(text, typed, unit, [*_MASS_MG, "mL", "L", "fl oz"], what)
+        raise unit_error(text, typed, unit, [*MASS_MG, "mL", "L", "fl oz"], what)
     if density_mg_per_ml is None:
         raise BadInput(
             f"{text.strip()} is a volume, and the density is not known; write the weight, "
@@ -133,9 +142,9 @@ def parse_amount(text: str, *, density_mg_per_ml: int | None = None, what: str =
 def parse_volume(text: str, *, what: str = "the volume") -> int:
     """A volume in whole microlitres; mL, cl, L or fl oz must stand behind it. Raises BadInput."""
     number, unit, typed = _split(text, what=what, example="1200 mL")
-    factor = _VOLUME_ML.get(_norm(unit))
+    factor = VOLUME_ML.get(norm(unit))
     if factor is None:
-        raise _unit_error(text, typed, unit, ["mL", "L", "cl", "fl oz"], what)
+        raise unit_error(text, typed, unit, ["mL", "L", "cl", "fl oz"], what)
     return round(number * factor * 1000)
 
 
@@ -184,9 +193,9 @@ def parse_ph(text: str, *, what: str = "the pH") -> int:
 def parse_length(text: str, *, what: str = "the length") -> int:
     """A length in whole micrometres; mm, cm or in must stand behind it. Raises BadInput."""
     number, unit, typed = _split(text, what=what, example="80 mm")
-    factor = _LENGTH_UM.get(_norm(unit))
+    factor = LENGTH_UM.get(norm(unit))
     if factor is None:
-        raise _unit_error(text, typed, unit, list(_LENGTH_UM), what)
+        raise unit_error(text, typed, unit, list(LENGTH_UM), what)
     return round(number * factor)
 
 
@@ -205,9 +214,9 @@ def show_mass(mg: int, units: Units = "metric") -> str:
     """A mass as her scale reads it: 182.4 g, 1 284 g, 12.35 kg; or in ounces and pounds."""
     size = abs(mg)
     if units == "us":
-        pounds = size >= 5 * _MASS_MG["lb"]
+        pounds = size >= 5 * MASS_MG["lb"]
         unit = "lb" if pounds else "oz"
-        return f"{_decimal(Fraction(mg) / _MASS_MG[unit], 2, trim=False)} {unit}"
+        return f"{_decimal(Fraction(mg) / MASS_MG[unit], 2, trim=False)} {unit}"
     if size >= 10_000_000:
         return f"{_decimal(Fraction(mg, 1_000_000), 2, trim=False)} kg"
     return f"{_decimal(Fraction(mg, 1000), 2 if size < 10_000 else 1)} g"
@@ -217,11 +226,11 @@ def show_masses(masses: Sequence[int], units: Units = "metric") -> tuple[str, li
     """The figures of a table in one unit, that of the largest, with equal decimals; a dash for none."""
     largest = max(masses, default=0)
     if units == "us":
-        unit = "lb" if largest >= 5 * _MASS_MG["lb"] else "oz"
+        unit = "lb" if largest >= 5 * MASS_MG["lb"] else "oz"
     else:
         unit = "kg" if largest >= 10_000_000 else "g"
     decimals = 1 if unit == "g" else 2
-    return unit, [_decimal(Fraction(mg) / _MASS_MG[unit], decimals, trim=False) if mg else "–" for mg in masses]
+    return unit, [_decimal(Fraction(mg) / MASS_MG[unit], decimals, trim=False) if mg else "–" for mg in masses]
 
 
 def show_share(ppm: int, decimals: int = 1) -> str:
@@ -245,7 +254,7 @@ def show_degrees(milli_c: int, units: Units = "metric", fahrenheit_decimals: int
 def show_volume(microlitres: int, units: Units = "metric") -> str:
     """A volume: 1 076 mL, or 36.4 fl oz."""
     if units == "us":
-        return f"{_decimal(Fraction(microlitres, 1000) / _VOLUME_ML['fl oz'], 1, trim=False)} fl oz"
+        return f"{_decimal(Fraction(microlitres, 1000) / FLUID_OUNCE_ML, 1, trim=False)} fl oz"
     return f"{_decimal(Fraction(microlitres, 1000), 0)} mL"
 
 

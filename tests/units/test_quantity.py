@@ -127,7 +127,12 @@ def test_a_weight_is_read_in_milligrams(text: str, mg: int) -> None:
         ("5 kilos", "write 5 kg "),
         ("5 grams", "write 5 g "),
         ("5 stone", "write the weight in g, mg, kg, oz or lb"),  # nothing close: no one unit is put in her mouth
-        ("1 lb 4 oz", "write the weight in g, mg, kg, oz or lb"),
+        ("1 kg 200 g", "write the weight in g, mg, kg, oz or lb"),
+        # a unit that is only near is another one: a tenth of a litre, a hundredth of a gram, 65 mg
+        ("5 dl", "write the weight in g, mg, kg, oz or lb"),
+        ("5 cg", "write the weight in g, mg, kg, oz or lb"),
+        ("5 grains", "write the weight in g, mg, kg, oz or lb"),
+        ("5 fluid ounces", "write the weight in g, mg, kg, oz or lb"),
         ("1e3 g", "write the weight in g, mg, kg, oz or lb"),
     ],
 )
@@ -296,3 +301,62 @@ def test_the_masses_of_a_table_stand_in_one_unit_with_equal_decimals(
     masses: tuple[int, ...], units: str, shown: tuple[str, list[str]]
 ) -> None:
     assert show_masses(masses, units) == shown
+
+
+# NIST SP 811 (2008), appendix B: 1 oz = 28.349 523 125 g, 1 lb = 453.592 37 g, exactly.
+@pytest.mark.parametrize(
+    ("text", "mg"),
+    [
+        ("1 lb 12 oz", 793_787),  # 28 oz x 28 349.523125 = 793 786.6475
+        ("1lb 12oz", 793_787),
+        ("2 lbs, 0 oz", 907_185),  # 2 x 453 592.37 = 907 184.74
+        ("1 pound and 1/2 ounce", 467_767),  # 453 592.37 + 14 174.7615625 = 467 767.13
+        ("0 lb 15.5 oz", 439_418),  # 15.5 x 28 349.523125 = 439 417.608
+        ("1/2 oz", 14_175),  # 14 174.7615625
+        ("1 1/2 lb", 680_389),  # 680 388.555
+        ("1½ lb", 680_389),
+        ("¼ kg", 250_000),
+        ("3/4 oz", 21_262),  # 21 262.14
+    ],
+)
+def test_pounds_with_ounces_and_fractions_are_read(text: str, mg: int) -> None:
+    assert parse_mass(text) == mg
+    assert parse_amount(text) == mg
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("1 lb 16 oz", "16 ounces are a pound"),
+        ("1 1/2 lb 4 oz", "whole pounds with ounces below 16"),
+        ("11/2 oz", "its upper number the smaller one"),  # eleven halves, or one and a half without its space
+        ("2/2 oz", "its upper number the smaller one"),
+        ("1/0 oz", "its upper number the smaller one"),
+        ("0/2 oz", "its upper number the smaller one"),
+        ("1/2/3 oz", "its upper number the smaller one"),
+        ("1 lb 12 g", "is not a unit known here"),
+    ],
+)
+def test_what_could_be_another_quantity_is_refused(text: str, said: str) -> None:
+    for read in (parse_mass, parse_amount):
+        with pytest.raises(BadInput, match=said):
+            read(text)
+
+
+# NIST Handbook 44, appendix C: teaspoon 4.928 92 mL, tablespoon 14.786 8 mL, cup 236.588 mL; at 1 g/mL these are grams.
+@pytest.mark.parametrize(
+    ("text", "mg"),
+    [
+        ("1 tsp", 4_929),
+        ("2 teaspoons", 9_858),
+        ("1 tbsp", 14_787),
+        ("1/2 tablespoon", 7_393),
+        ("1 cup", 236_588),
+        ("1 1/2 cups", 354_882),
+        ("1 metric tsp", 5_000),
+        ("3 metric tablespoons", 45_000),
+        ("1 metric cup", 250_000),
+    ],
+)
+def test_spoons_and_cups_are_of_us_measure_unless_metric_is_said(text: str, mg: int) -> None:
+    assert parse_amount(text, density_mg_per_ml=1000) == mg
