@@ -69,7 +69,8 @@ class ReferenceLiquid(NamedTuple):
     aliases: tuple[str, ...]
 
 
-def _rows(name: str) -> Iterator[dict[str, str]]:
+def table_rows(name: str) -> Iterator[dict[str, str]]:
+    """The rows of one of the tables here, by column."""
     with (_HERE / name).open(encoding="utf-8", newline="") as file:
         yield from csv.DictReader(file)
 
@@ -105,7 +106,7 @@ def fats() -> Mapping[str, ReferenceFat]:
             note=row["note"],
             aliases=_aliases(row),
         )
-        for row in _rows("fats.csv")
+        for row in table_rows("fats.csv")
     }
 
 
@@ -121,7 +122,7 @@ def alkalis() -> Mapping[str, ReferenceAlkali]:
             row["note"],
             _aliases(row),
         )
-        for row in _rows("alkalis.csv")
+        for row in table_rows("alkalis.csv")
     }
 
 
@@ -139,7 +140,7 @@ def acids() -> Mapping[str, ReferenceAcid]:
             note=row["note"],
             aliases=_aliases(row),
         )
-        for row in _rows("acids.csv")
+        for row in table_rows("acids.csv")
     }
 
 
@@ -147,7 +148,7 @@ def acids() -> Mapping[str, ReferenceAcid]:
 def liquids() -> Mapping[str, ReferenceLiquid]:
     """Every liquid whose share of water is known, by its key."""
     found = {}
-    for row in _rows("liquids.csv"):
+    for row in table_rows("liquids.csv"):
         water = _ppm(row["water_percent"])
         assert water is not None
         found[row["key"]] = ReferenceLiquid(
@@ -167,7 +168,8 @@ def liquids() -> Mapping[str, ReferenceLiquid]:
 def fatty_acids() -> Mapping[str, FattyAcid]:
     """Every fatty acid, by its shorthand (C18:1), in the order of chain length."""
     return {
-        row["acid"]: FattyAcid(row["acid"], row["name"], Fraction(row["molar_mass"])) for row in _rows("acid_names.csv")
+        row["acid"]: FattyAcid(row["acid"], row["name"], Fraction(row["molar_mass"]))
+        for row in table_rows("acid_names.csv")
     }
 
 
@@ -175,7 +177,7 @@ def fatty_acids() -> Mapping[str, FattyAcid]:
 def profiles() -> Mapping[str, tuple[FattyAcidRange, ...]]:
     """The published fatty-acid ranges of each fat that has them, by its key."""
     found: dict[str, list[FattyAcidRange]] = {}
-    for row in _rows("fatty_acids.csv"):
+    for row in table_rows("fatty_acids.csv"):
         low, high = _ppm(row["low_percent"]), _ppm(row["high_percent"])
         assert low is not None
         assert high is not None

@@ -222,6 +222,20 @@ def show_mass(mg: int, units: Units = "metric") -> str:
     return f"{_decimal(Fraction(mg, 1000), 2 if size < 10_000 else 1)} g"
 
 
+def thousandfold(found_mg: int, expected_mg: int, units: Units = "metric") -> str:
+    """What is said behind a weight that is the one expected, to a tenth, but for a factor of a thousand; else nothing.
+
+    A point stands before decimals here and parts thousands elsewhere: 1.284 g may be meant as 1284 g.
+    """
+    for factor, way in ((Fraction(1000), "less"), (Fraction(1, 1000), "more")):
+        meant = found_mg * factor
+        if found_mg and abs(meant - expected_mg) * 10 <= expected_mg:
+            grams, kilos = (f"{float(meant / one):.10g}" for one in (1000, 1_000_000))
+            shown = show_mass(round(meant), units)
+            return f", a thousand times {way}; if the scale showed {shown}, type {grams} g or {kilos} kg"
+    return ""
+
+
 def show_masses(masses: Sequence[int], units: Units = "metric") -> tuple[str, list[str]]:
     """The figures of a table in one unit, that of the largest, with equal decimals; a dash for none."""
     largest = max(masses, default=0)

@@ -35,8 +35,10 @@ Subject = Literal[
 ]  # fmt: skip
 Word = TypeVar("Word", bound=str)
 LIKELY_NOTHING = "likely nothing"  # of a superfat that is above zero as reckoned
-# Notes of a weight that nobody read from the scale: taken from the plan, or what a way out comes to.
-AS_PLANNED, AS_RECKONED = "as planned, not read", "as reckoned, not read"
+# Notes of a weight that nobody read from the scale: taken from the plan, what a way out comes to, or a volume.
+NOT_READ = "not read"
+AS_PLANNED, AS_RECKONED = f"as planned, {NOT_READ}", f"as reckoned, {NOT_READ}"
+MEASURED = f"measured as {{}}, {NOT_READ}"
 EVERY = "every"  # what a decision of format 5 or earlier covers of a subject: it did not say which doubts it was for
 
 # The columns that hold nothing but such words, by table; the guards refuse any other.

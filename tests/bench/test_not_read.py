@@ -70,3 +70,36 @@ def test_what_a_way_out_comes_to_is_reckoned_and_not_read(run: Any, scented: str
     shown = run("batch", "show", scented).stdout
     assert "Lines 1, 2: as planned, not read from the scale." in shown
     assert "Lines 3, 4: as reckoned, not read from the scale." in shown
+
+
+def test_a_volume_is_kept_as_measured_with_the_grams_it_comes_to(shop: Shop, run: Any, scented: str) -> None:
+    # lavender oil 0.878 to 0.892 g/mL, the middle 0.885: 22.6 mL are 20.001 g
+    told = run("batch", "log", scented, "--line", "5=22.6 mL").stderr
+    assert "22.6 mL of lavender oil is 20 g, at 0.885 g/mL, the middle of 0.878 to 0.892, at 20 °C" in told
+    assert used(shop, scented)[4] == 20_001
+    assert "Line 5: measured as 22.6 mL, not read from the scale." in run("batch", "show", scented).stdout
+
+
+def test_lye_is_never_measured_by_volume(shop: Shop, run: Any, scented: str) -> None:
+    error = run("batch", "log", scented, "--line", "4=150 mL", code=2).stderr
+    assert "150 mL: sodium hydroxide is weighed, never measured by volume; write the weight of" in error
+    assert used(shop, scented) == [0, 0, 0, 0, 0]
+
+
+@pytest.mark.parametrize(
+    ("typed", "way"), [("0.6 g", "less"), ("600 kg", "more"), ("0.66 g", "less"), ("0.54 g", "less")]
+)
+def test_a_weight_a_thousand_times_off_is_never_taken_silently(
+    shop: Shop, run: Any, scented: str, typed: str, way: str
+) -> None:
+    error = run("batch", "log", scented, "--line", f"1={typed}", code=2).stderr
+    assert "Line 1 asks for 600 g of olive oil, not" in error
+    assert f", a thousand times {way}; if the scale showed" in error
+    assert used(shop, scented) == [0, 0, 0, 0, 0]
+
+
+@pytest.mark.parametrize("typed", ["0.53 g", "0.67 g"])
+def test_what_is_no_slip_of_a_point_is_asked_about_without_one(run: Any, scented: str, typed: str) -> None:
+    error = run("batch", "log", scented, "--line", f"1={typed}", code=2).stderr
+    assert "look at the scale" in error
+    assert "a thousand times" not in error

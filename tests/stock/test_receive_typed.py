@@ -109,7 +109,7 @@ def test_a_file_that_cannot_be_read_is_bad_input(run: Any, tmp_path: Path) -> No
         ("olive oil; 5 kg; lot 1; 30; 31", "'31' is a second cost"),
         ("olive oil; 5 kg; lot 1; lot 2", "'lot 2' is a second lot"),
         ("olive oil; 5; lot 1", "5 of what?"),
-        ("olive oil; 5 L; lot 1", "density"),
+        ("sodium; 1 L; lot 1", "sodium hydroxide is weighed, never measured by volume"),
         ("olive oil; 5 kg; lot 1; sap x", "saponification value"),
         ("sodium; 1 kg; lot 1; purity x", "purity"),
         ("olve oil; 5 kg; lot 1", "Did you mean"),
@@ -176,3 +176,42 @@ def test_json_tells_codes_and_quantities(shop: Any, run: Any) -> None:
         "code": lots(shop)[0].code, "material": "sodium hydroxide", "quantity": 1_000_000, "counted": False,
         "supplier_number": None, "status": "quarantine",
     }  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("quantity", "mg", "said"),
+    [
+        # the middle of 0.910 to 0.916 g/mL is 0.913
+        (
+            "1 L",
+            913_000,
+            "1 L of olive oil is 913 g, at 0.913 g/mL, the middle of 0.910 to 0.916, at 20 °C (olive: CXS",
+        ),
+        ("750 mL", 684_750, "is 684.8 g"),
+        ("1 cup", 216_005, "is 216 g"),  # 236.588 236 5 x 0.913 = 216.005 06
+        ("1 metric cup", 228_250, "is 228.3 g"),
+        ("1 lb 12 oz", 793_787, ""),  # 28 x 28.349 523 125 g
+    ],
+)
+def test_a_volume_is_reckoned_by_the_published_density_and_says_so(
+    shop: Any, run: Any, quantity: str, mg: int, said: str
+) -> None:
+    told = run("receive", "tarn", "--line", f"olive oil; {quantity}; lot 1", "--accept").stderr
+    assert said in told
+    assert bool(said) == bool(told)
+    assert [one.on_hand for one in lots(shop)] == [mg]
+
+
+def test_its_own_density_goes_before_the_published_one(shop: Any, run: Any) -> None:
+    run("material", "edit", "olive", "--density", "0.92")
+    told = run("receive", "tarn", "--line", "olive oil; 500 mL; lot 1", "--accept").stderr
+    assert told == "500 mL of olive oil is 460 g, at 0.920 g/mL, its own density.\n"
+    assert [one.on_hand for one in lots(shop)] == [460_000]
+
+
+def test_no_density_is_borrowed_from_another_thing(shop: Any, run: Any) -> None:
+    for name, kind in (("almond milk", "liquid"), ("rose geranium oil", "fragrance"), ("kaolin", "colourant")):
+        run("material", "add", name, "--kind", kind)
+        error = run("receive", "tarn", "--line", f"{name}; 2 tsp; lot 1", code=2).stderr
+        assert f"the density of {name} is not known" in error
+    assert lots(shop) == []

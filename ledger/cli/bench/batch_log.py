@@ -79,7 +79,7 @@ def command(
         raise Refused(f"Batch {batch.code} is {batch.status}; there is nothing to weigh for it.")
     letters = {one.letter: one for one in steps_of(here.rows(), batch)}
     late = {(one.what, one.mark) for one in letters.values() if one.when == SET}
-    weighed, lettered = read_lines(line or (), csv_file, lines, letters, units=here.settings.units, yes=yes)
+    weighed, lettered = read_lines(here, line or (), csv_file, lines, letters, yes=yes)
     readings = tuple(
         on_its_day(one, batch, said=said, today=here.today, correct=correct, late=(one.what, one.mark) in late)
         for one in (*lettered, *(read_reading(text) for text in reading or ()))

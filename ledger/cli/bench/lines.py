@@ -7,26 +7,29 @@ from dataclasses import replace
 from pathlib import Path
 
 from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.measured import read_amount
 from ledger.cli.kit.show import say
 from ledger.domain.bench.steps import Step
 from ledger.errors import BadInput, LedgerError
 from ledger.operations.bench.readings import ReadingValue, read_reading
 from ledger.operations.bench.weigh import Weighed
 from ledger.rows.batch import BatchRow, PlanLineRow
+from ledger.rows.lot import find_lot
+from ledger.rows.material import MaterialCard, material_by_code, material_by_id
 from ledger.units.given import read_given_text
-from ledger.units.quantity import parse_mass, show_mass, with_scale_unit
-from ledger.units.words import Units
+from ledger.units.quantity import is_volume, show_mass, thousandfold, with_scale_unit
+from ledger.units.words import MEASURED, Units
 from ledger.views.lye.lye_check import alkali_wanted
 
 # One part of a line weighed from named lots; a comma inside the weight is a decimal comma.
 _PART = re.compile(r"\s*([^@]+)@\s*([^,@]+?)\s*(?:,|$)")
 
 
-def parse_weights(text: str, line: PlanLineRow, *, units: Units) -> list[Weighed]:
+def parse_weights(here: Desk, text: str, line: PlanLineRow) -> list[Weighed]:
     """What was weighed on one line: '182.4 g', '182.4 g@L41-5', or two lots with a comma between.
 
     A number alone is in what the worksheet asks for; '600 g@unknown' is of a lot nobody knows, and a material behind
-    it says of which. Raises BadInput for what cannot be read.
+    it says of which. A volume is reckoned by the density of what went in. Raises BadInput for what cannot be read.
     """
     parts: list[tuple[str, str | None]] = [(text, None)]
     if "@" in text:
@@ -35,14 +38,22 @@ def parse_weights(text: str, line: PlanLineRow, *, units: Units) -> list[Weighed
             raise BadInput(f"'{text}' cannot be read; write each weight with its lot: 120 g@L7-2,62.4 g@L9-3.")
     found = []
     for weight, lot in parts:
-        typed = with_scale_unit(weight.strip(), units)
-        mass = parse_mass(typed, what=f"the weight of {line.material}")
         word, _, material = (lot or "").partition(" ")
-        if word.casefold() == "unknown":
-            found.append(Weighed(mass, of=material.strip() or line.material))
-        else:
-            found.append(Weighed(mass, lot))
+        unknown = word.casefold() == "unknown"
+        named = (material.strip() or line.material) if unknown else None
+        typed, unread = with_scale_unit(weight.strip(), here.settings.units), None
+        if is_volume(typed):
+            unread = MEASURED.format(typed)
+        what = f"the weight of {line.material}"
+        mass = read_amount(typed, _what_is_in(here, line, named, lot), here.settings.units, what=what)
+        found.append(Weighed(mass, None if unknown else lot, unread, named))
     return found
+
+
+def _what_is_in(here: Desk, line: PlanLineRow, named: str | None, lot: str | None) -> MaterialCard:
+    if named is None and lot:
+        return material_by_code(here.rows(), find_lot(here.rows(), lot).material_code)
+    return material_by_code(here.rows(), named) if named else material_by_id(here.rows(), line.material_id)
 
 
 def unlikely(takes: Sequence[Weighed], line: PlanLineRow, units: Units) -> str | None:
@@ -51,17 +62,18 @@ def unlikely(takes: Sequence[Weighed], line: PlanLineRow, units: Units) -> str |
     lye_off = line.role == "alkali" and 10 * abs(total - line.target) > line.target
     if lye_off or total > 2 * line.target or 2 * total < line.target:
         found = show_mass(total, units) if total else "nothing"
-        return f"Line {line.number} asks for {show_mass(line.target, units)} of {line.material}, not {found}"
+        doubt = f"Line {line.number} asks for {show_mass(line.target, units)} of {line.material}, not {found}"
+        return f"{doubt}{thousandfold(total, line.target, units)}"
     return None
 
 
 def read_lines(
+    here: Desk,
     texts: Sequence[str],
     path: Path | None,
     lines: Mapping[int, PlanLineRow],
     letters: Mapping[str, Step],
     *,
-    units: Units,
     yes: bool,
 ) -> tuple[dict[int, list[Weighed]], list[ReadingValue]]:
     """The --line options and the CSV file together: what was weighed by number, what was read by letter.
@@ -70,17 +82,17 @@ def read_lines(
     weight far from what its line asks for is refused until it is confirmed.
     """
     readings: list[ReadingValue] = []
-    found = _read_csv(path, lines, letters, readings, units) if path else {}
+    found = _read_csv(here, path, lines, letters, readings) if path else {}
     for text in texts:
         if reading := _read_letter(text, letters):
             readings.append(reading)
             continue
-        place, takes = _read_line(text, lines, units)
+        place, takes = _read_line(here, text, lines)
         if place in found:
             raise BadInput(f"Line {place} stands twice; for two lots write '3=120 g@L7-2,62.4 g@L9-3'.")
         found[place] = takes
     for place, takes in found.items():
-        if not yes and (doubt := unlikely(takes, lines[place], units)):
+        if not yes and (doubt := unlikely(takes, lines[place], here.settings.units)):
             raise BadInput(f"{doubt}; look at the scale. If it is right, add --yes.")
     return found, readings
 
@@ -96,22 +108,22 @@ def _read_letter(text: str, letters: Mapping[str, Step]) -> ReadingValue | None:
     return replace(read_reading(f"{step.what}={typed}"), mark=step.mark)
 
 
-def _read_line(text: str, lines: Mapping[int, PlanLineRow], units: Units) -> tuple[int, list[Weighed]]:
+def _read_line(here: Desk, text: str, lines: Mapping[int, PlanLineRow]) -> tuple[int, list[Weighed]]:
     number, separator, weight = text.partition("=")
     if not separator or not number.strip().isdecimal():
         raise BadInput(f"'{text}' is not a line; write it like --line '3=182.4 g'.")
     place = int(number)
     if place not in lines:
         raise BadInput(f"There is no line {place} to weigh; the lines are {min(lines)} to {max(lines)}.")
-    return place, parse_weights(weight, lines[place], units=units)
+    return place, parse_weights(here, weight, lines[place])
 
 
 def _read_csv(
+    here: Desk,
     path: Path,
     lines: Mapping[int, PlanLineRow],
     letters: Mapping[str, Step],
     readings: list[ReadingValue],
-    units: Units,
 ) -> dict[int, list[Weighed]]:
     """A CSV file of line, weight and lot; two rows of one line are two lots, an empty weight is still open.
 
@@ -131,7 +143,7 @@ def _read_csv(
             if reading := _read_letter(f"{row['line']}={row['weight']}", letters):
                 readings.append(reading)
                 continue
-            place, takes = _read_line(f"{row['line']}={row['weight']}{lot}", lines, units)
+            place, takes = _read_line(here, f"{row['line']}={row['weight']}{lot}", lines)
         except LedgerError as error:
             raise BadInput(f"{path}, line {reader.line_num}: {error}") from None
         found.setdefault(place, []).extend(takes)

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.heard import hear
+from ledger.cli.kit.measured import read_amount
 from ledger.cli.kit.show import ask, warn
 from ledger.cli.material.facts import read_purity, read_sap
 from ledger.errors import BadInput
@@ -21,7 +22,8 @@ from ledger.units.dates import parse_date
 from ledger.units.given import read_given_text
 from ledger.units.money import parse_money
 from ledger.units.names import match_name
-from ledger.units.quantity import parse_amount, parse_pieces
+from ledger.units.quantity import parse_pieces
+from ledger.units.words import Units
 
 COLUMNS = ("material", "quantity", "lot", "cost", "best_before", "sap", "purity", "certificate", "hold")
 _WORDS = tuple(name.replace("_", " ") for name in COLUMNS[2:] if name != "cost")
@@ -34,12 +36,13 @@ class Came:
     material: Callable[[str], MaterialCard]
     on: date
     currency: str
+    units: Units
     own: bool  # her own growing or making, which has no lot number of a supplier's
 
 
 def came_on(here: Desk, day: date, *, own: bool) -> Came:
     """A delivery that came that day."""
-    return Came(materials_named(here.rows()), day, here.settings.currency, own)
+    return Came(materials_named(here.rows()), day, here.settings.currency, here.settings.units, own)
 
 
 @contextmanager
@@ -59,9 +62,7 @@ def _line(came: Came, values: Mapping[str, str], where: Callable[[str], str]) ->
         if card.counted:
             quantity = parse_pieces(values["quantity"], what=f"the number of {card.name}")
         else:
-            quantity = parse_amount(
-                values["quantity"], density_mg_per_ml=card.density_mg_per_ml, what=f"the weight of {card.name}"
-            )
+            quantity = read_amount(values["quantity"], card, came.units, what=f"the weight of {card.name}")
     number = values.get("lot", "")
     if not number and not came.own:
         raise BadInput(

@@ -2,11 +2,12 @@
 
 from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.measured import read_amount
 from ledger.cli.kit.show import say
 from ledger.operations.stock.lots import decide_lots
 from ledger.rows.lot import find_lot
 from ledger.rows.material import material_by_code
-from ledger.units.quantity import parse_amount, parse_pieces
+from ledger.units.quantity import parse_pieces
 from ledger.units.words import Verdict
 
 
@@ -26,5 +27,4 @@ def read_quantity(here: Desk, code: str, text: str) -> int:
     lot = find_lot(here.rows(), code)
     if lot.counted:
         return parse_pieces(text)
-    density = material_by_code(here.rows(), lot.material_code).density_mg_per_ml
-    return parse_amount(text, density_mg_per_ml=density)
+    return read_amount(text, material_by_code(here.rows(), lot.material_code), here.settings.units)

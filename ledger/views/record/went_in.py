@@ -8,7 +8,7 @@ from typing import NamedTuple
 from ledger.rows.movement import Weighing, weighings_of
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, whole
-from ledger.units.words import AS_PLANNED, AS_RECKONED, Units, UsedAs
+from ledger.units.words import AS_PLANNED, AS_RECKONED, NOT_READ, Units, UsedAs
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
 from ledger.views.record.sources import Sources
@@ -88,7 +88,8 @@ class WentIn(Section):
     def _said_below(self) -> tuple[str, ...]:
         """Which weights nobody read, and what was corrected."""
         found = []
-        for note in (AS_PLANNED, AS_RECKONED):
+        notes = (one.unread for one in self.materials if one.unread)
+        for note in dict.fromkeys((AS_PLANNED, AS_RECKONED, *notes)):
             lines = list(dict.fromkeys(str(one.number) for one in self.materials if one.unread == note))
             if lines:
                 found.append(f"{'Line' if len(lines) == 1 else 'Lines'} {', '.join(lines)}: {note} from the scale.")
@@ -123,7 +124,7 @@ def _materials(read: Sources) -> Iterator[UsedMaterial]:
                 pieces=lot.counted,
                 weighed_by=one.who,
                 weighed_at=one.at,
-                unread=one.note if one.note in (AS_PLANNED, AS_RECKONED) else None,
+                unread=one.note if one.note and one.note.endswith(NOT_READ) else None,
             )
 
 
