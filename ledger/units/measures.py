@@ -4,6 +4,7 @@ import re
 from fractions import Fraction
 
 from ledger.errors import BadInput
+from ledger.units.words import Units
 
 # NIST SP 811 (2008), appendix B: 1 lb = 453.592 37 g exactly; an ounce is a sixteenth of it;
 # 1 US fluid ounce = 29.573 529 562 5 mL exactly; 1 in = 25.4 mm exactly.
@@ -33,6 +34,36 @@ _MEANT = {
 }  # fmt: skip
 
 
+SYSTEMS: tuple[Units, ...] = ("metric", "us")  # each with its own degrees
+
+
+def scale_unit(units: Units) -> str:
+    """The unit her scale weighs in: g, or oz."""
+    return "oz" if units in ("us", "us C") else "g"
+
+
+def degree_unit(units: Units) -> str:
+    """The degrees of a system of units."""
+    return "°F" if units in ("us", "metric F") else "°C"
+
+
+def weights_of(units: Units) -> Units:
+    """The system that her weights are in, with its own degrees."""
+    return "us" if scale_unit(units) == "oz" else "metric"
+
+
+def with_degrees(system: Units, typed: str | None) -> Units:
+    """A system of weights with the degrees of her thermometer, F or C; its own where none are said. Raises BadInput."""
+    if typed is None:
+        return system
+    letter = typed.strip().lstrip("°").casefold()
+    if letter not in ("f", "c", "fahrenheit", "celsius"):
+        raise BadInput(f"'{typed.strip()}' is not a scale of temperatures; write F or C.")
+    if letter[0] == degree_unit(system)[-1].casefold():
+        return system
+    return "metric F" if system == "metric" else "us C"
+
+
 def norm(unit: str) -> str:
     """A unit as the tables have it; spoons and cups by their whole words too, one or many."""
     plain = re.sub(r"[\s.]+", " ", unit.casefold()).strip()
@@ -51,3 +82,13 @@ def unit_error(text: str, number: str, unit: str, known: list[str], what: str) -
     # Nothing else: naming any one unit would invite a weight wrong by its factor.
     advice = f"{number} {close[0]} (one of {', '.join(known)})" if close else f"{what} in {listed}"
     return BadInput(f"{text.strip()}: '{unit}' is not a unit known here; write {advice}.")
+
+
+def typed_otherwise(text: str, units: Units) -> bool:
+    """Whether what was typed stands in another unit than the ledger shows: 120 F where it shows degrees Celsius."""
+    unit = norm(text.strip().lstrip("+-−0123456789.,/ \u00a0\u202f½⅓⅔¼¾⅛⅜⅝⅞"))
+    if unit.lstrip("° ") in ("c", "f"):
+        return unit[-1] != degree_unit(units)[-1].casefold()
+    ours = ("oz", "lb", "fl oz") if scale_unit(units) == "oz" else ("g", "kg", "mg", "ml", "cl", "l")
+    unit = "lb" if unit.startswith("lb") else unit
+    return (unit in MASS_MG or unit in VOLUME_ML) and unit not in ours

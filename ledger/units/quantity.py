@@ -5,7 +5,16 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from ledger.errors import BadInput
-from ledger.units.measures import FLUID_OUNCE_ML, LENGTH_UM, MASS_MG, VOLUME_ML, norm, unit_error
+from ledger.units.measures import (
+    FLUID_OUNCE_ML,
+    LENGTH_UM,
+    MASS_MG,
+    VOLUME_ML,
+    degree_unit,
+    norm,
+    scale_unit,
+    unit_error,
+)
 from ledger.units.wording import opening
 from ledger.units.words import Units
 
@@ -97,16 +106,6 @@ def parse_mass(text: str, *, what: str = "the weight") -> int:
     if factor is None:
         raise unit_error(text, typed, unit, list(MASS_MG), what)
     return round(number * factor)
-
-
-def scale_unit(units: Units) -> str:
-    """The unit her scale weighs in: g, or oz."""
-    return "oz" if units == "us" else "g"
-
-
-def degree_unit(units: Units) -> str:
-    """The degrees of a system of units."""
-    return "°F" if units == "us" else "°C"
 
 
 def with_scale_unit(typed: str, units: Units) -> str:
@@ -213,7 +212,7 @@ def _decimal(value: Fraction, decimals: int, *, trim: bool = True) -> str:
 def show_mass(mg: int, units: Units = "metric") -> str:
     """A mass as her scale reads it: 182.4 g, 1 284 g, 12.35 kg; or in ounces and pounds."""
     size = abs(mg)
-    if units == "us":
+    if scale_unit(units) == "oz":
         pounds = size >= 5 * MASS_MG["lb"]
         unit = "lb" if pounds else "oz"
         return f"{_decimal(Fraction(mg) / MASS_MG[unit], 2, trim=False)} {unit}"
@@ -239,7 +238,7 @@ def thousandfold(found_mg: int, expected_mg: int, units: Units = "metric") -> st
 def show_masses(masses: Sequence[int], units: Units = "metric") -> tuple[str, list[str]]:
     """The figures of a table in one unit, that of the largest, with equal decimals; a dash for none."""
     largest = max(masses, default=0)
-    if units == "us":
+    if scale_unit(units) == "oz":
         unit = "lb" if largest >= 5 * MASS_MG["lb"] else "oz"
     else:
         unit = "kg" if largest >= 10_000_000 else "g"
@@ -254,20 +253,20 @@ def show_share(ppm: int, decimals: int = 1) -> str:
 
 def show_temperature(milli_c: int, units: Units = "metric") -> str:
     """A temperature to a tenth of a degree, in the ledger's system."""
-    degrees = Fraction(milli_c, 1000) * Fraction(9, 5) + 32 if units == "us" else Fraction(milli_c, 1000)
+    degrees = Fraction(milli_c, 1000) * Fraction(9, 5) + 32 if degree_unit(units) == "°F" else Fraction(milli_c, 1000)
     return f"{_decimal(degrees, 1, trim=False)} {degree_unit(units)}"
 
 
 def show_degrees(milli_c: int, units: Units = "metric", fahrenheit_decimals: int = 0) -> str:
     """A difference of temperatures: 5.6 °C, or 10 °F."""
-    if units == "us":
+    if degree_unit(units) == "°F":
         return f"{milli_c * 9 / 5000:.{fahrenheit_decimals}f} {degree_unit(units)}"
     return f"{milli_c / 1000:.1f} {degree_unit(units)}"
 
 
 def show_volume(microlitres: int, units: Units = "metric") -> str:
     """A volume: 1 076 mL, or 36.4 fl oz."""
-    if units == "us":
+    if scale_unit(units) == "oz":
         return f"{_decimal(Fraction(microlitres, 1000) / FLUID_OUNCE_ML, 1, trim=False)} fl oz"
     return f"{_decimal(Fraction(microlitres, 1000), 0)} mL"
 

@@ -5,7 +5,8 @@ from typing import Literal, TypeVar, get_args
 
 from ledger.errors import BadInput
 
-Units = Literal["metric", "us"]
+# Grams or ounces, with their own degrees unless another is said: metric F weighs in grams and reads in Fahrenheit.
+Units = Literal["metric", "us", "metric F", "us C"]
 CustomerKind = Literal["shop", "person"]
 MaterialKind = Literal[
     "fat", "alkali", "liquid", "additive", "fragrance", "botanical", "colourant", "packaging", "intermediate", "rework",

@@ -13,7 +13,8 @@ from ledger.errors import LedgerError
 from ledger.operations.bench.cut import cut_batch
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.units.dates import show_date
-from ledger.units.quantity import parse_mass, parse_pieces, scale_unit, with_scale_unit
+from ledger.units.measures import scale_unit
+from ledger.units.quantity import parse_mass, parse_pieces, with_scale_unit
 
 Read = TypeVar("Read")
 

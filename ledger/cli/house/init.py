@@ -1,6 +1,6 @@
 """soapledger init."""
 
-from typing import Annotated, get_args
+from typing import Annotated
 
 import typer
 
@@ -12,9 +12,10 @@ from ledger.markets import address_codes
 from ledger.operations.house.setup import Setup, set_up
 from ledger.rows.settings import Responsible, settings_if_any
 from ledger.storage.book import Book
+from ledger.units.measures import SYSTEMS, degree_unit, weights_of, with_degrees
 from ledger.units.money import parse_money
 from ledger.units.quantity import parse_mass
-from ledger.units.words import Units, checked
+from ledger.units.words import checked
 
 
 def command(
@@ -23,6 +24,9 @@ def command(
     country: Annotated[str | None, typer.Option("--country", help="Two letters, e.g. IE.")] = None,
     currency: Annotated[str | None, typer.Option("--currency", help="Three letters, e.g. EUR.")] = None,
     units: Annotated[str | None, typer.Option("--units", help="metric or us.")] = None,
+    temperature: Annotated[
+        str | None, typer.Option("--temperature", help="F or C, where your thermometer is not that of --units.")
+    ] = None,
     time_zone: Annotated[str | None, typer.Option("--time-zone", help="E.g. Europe/Dublin.")] = None,
     market: Annotated[
         list[str] | None,
@@ -56,7 +60,9 @@ def command(
     own = maker.strip() if maker else old.maker if old else value(None, here.who_given, "Your own name")
     land = value(country, old.country if old else None, "Country (two letters)").upper()
     money = value(currency, old.currency if old else None, "Currency (three letters)", "EUR").upper()
-    system = value(units, old.units if old else None, "Units (metric or us)", "metric").lower()
+    system = value(units, weights_of(old.units) if old else None, "Units (metric or us)", "metric").lower()
+    # her own degrees stay where they differ from those of the weights, until others are said
+    degrees = temperature or (degree_unit(old.units) if old and old.units not in SYSTEMS else None)
     zone = value(time_zone, old.time_zone if old else None, "Time zone", "Europe/Dublin")
     addresses = dict(old.addresses) if old else {}
     if market is None and old is None:
@@ -73,7 +79,7 @@ def command(
         business=name,
         country=land,
         currency=money,
-        units=checked(system, get_args(Units), what="a system of units"),
+        units=with_degrees(checked(system, SYSTEMS, what="a system of units"), degrees),
         time_zone=zone,
         addresses=addresses,
         maker=own,

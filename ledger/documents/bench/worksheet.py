@@ -13,7 +13,8 @@ from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.tools.readings import COOK, MIX, POUR, READINGS, SET, START
 from ledger.reference.cautions import Cautions
 from ledger.units.dates import show_date
-from ledger.units.quantity import scale_unit, show_mass, show_share
+from ledger.units.measures import scale_unit
+from ledger.units.quantity import show_mass, show_share
 from ledger.views.bench.worksheet import WeighLine, Worksheet, acid_in_jug
 
 TYPE = Type(large=28, head=14, body=11)  # read at a metre with goggles on

@@ -9,6 +9,7 @@ from ledger.documents.kit.fonts import REGULAR, draw_text
 from ledger.documents.kit.page import GREY, HAIR
 from ledger.domain.cure.weighings import Weighing
 from ledger.units.dates import show_date
+from ledger.units.measures import scale_unit
 from ledger.units.quantity import show_mass
 from ledger.units.words import Units
 from ledger.views.cure.cure_forecast import Forecast
@@ -37,7 +38,7 @@ class DryingChart(Flowable):
         self.band = [view.envelope.between(self.days * step / _STEPS) for step in range(_STEPS + 1)]
         least = self.band[-1][0]
         shown = [view.first_mg, max(least, round(0.6 * view.first_mg)), *(one.mass_mg for one in known)]
-        self.step = round_step(max(shown) - min(shown), _OUNCE if units == "us" else _GRAM)
+        self.step = round_step(max(shown) - min(shown), _OUNCE if scale_unit(units) == "oz" else _GRAM)
         self.low = floor(min(shown) / self.step - 0.3) * self.step
         self.top = ceil(max(shown) / self.step + 0.3) * self.step
 

@@ -2,14 +2,15 @@
 
 from dataclasses import dataclass
 
+from ledger.units.measures import degree_unit
 from ledger.units.words import Units
 
 # 8-10 is often quoted, true soap in 1 % solution reads about 9-10.5; common practice, no source.
 PH_AT_MOST, PH_TO_QUESTION = 10_500, 9_000
 FREE_ALKALI_PPM = 500  # free caustic alkali of a toilet soap, as NaOH: IS 2888:2004, from memory, unverified
-# In round figures of the ledger's own unit, each common practice, no source.
-APART_MILLI_C = {"metric": 5_000, "us": 5_556}  # lye and fats before mixing: within 5 °C, or 10 °F
-FRAGRANCE_MILLI_C = {"metric": 80_000, "us": 79_444}  # into cooked soap at 80 °C at the most, or 175 °F
+# In round figures of the ledger's own degrees, each common practice, no source.
+APART_MILLI_C = {"°C": 5_000, "°F": 5_556}  # lye and fats before mixing: within 5 °C, or 10 °F
+FRAGRANCE_MILLI_C = {"°C": 80_000, "°F": 79_444}  # into cooked soap at 80 °C at the most, or 175 °F
 # Mass in less all that was weighed out, the water lost in the cook apart; the maker's own until she writes another.
 LOSS_PPM = {"cold": 100_000, "hot": 150_000, "rebatch": 200_000}
 
@@ -36,8 +37,8 @@ class Limits:
 
     def apart(self, units: Units) -> int:
         """How far lye and fats may be apart before they are mixed."""
-        return APART_MILLI_C[units] if self.apart_milli_c is None else self.apart_milli_c
+        return APART_MILLI_C[degree_unit(units)] if self.apart_milli_c is None else self.apart_milli_c
 
     def fragrance(self, units: Units) -> int:
         """How warm cooked soap may be when the fragrance goes in."""
-        return FRAGRANCE_MILLI_C[units] if self.fragrance_milli_c is None else self.fragrance_milli_c
+        return FRAGRANCE_MILLI_C[degree_unit(units)] if self.fragrance_milli_c is None else self.fragrance_milli_c

@@ -6,15 +6,14 @@ from typing import Literal, NamedTuple
 
 from ledger.domain.tools.bounds import FREE_ALKALI_PPM, Limits
 from ledger.domain.tools.titre import EXAMPLE
+from ledger.units.measures import degree_unit, scale_unit
 from ledger.units.quantity import (
-    degree_unit,
     parse_mass,
     parse_minutes,
     parse_ph,
     parse_share,
     parse_temperature,
     parse_volume,
-    scale_unit,
     show_degrees,
     show_mass,
     show_share,
@@ -70,7 +69,8 @@ TRACE = Choice("light", "light, medium or thick", lambda _: "", ("light", "mediu
 CLOCK = Answer("14:05", "14:05, or now", lambda _: "clock")
 MASS = Figure("1320 g", "", scale_unit, "mg", parse_mass, show_mass, show_mass, "scale")
 VOLUME = Figure(
-    "1080 mL", "mL", lambda units: "fl oz" if units == "us" else "mL", "uL", parse_volume, show_volume, show_volume,
+    "1080 mL", "mL", lambda units: "fl oz" if scale_unit(units) == "oz" else "mL", "uL", parse_volume, show_volume,
+    show_volume,
 )  # fmt: skip
 DEGREES = Figure(
     "49 C", "with its unit, C or F", degree_unit, "milli-C", parse_temperature, show_temperature, show_degrees,

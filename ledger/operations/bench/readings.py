@@ -13,10 +13,12 @@ from ledger.operations.tools.checks import add_check
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.equipment import EquipmentRow, equipment_by_code, sole
 from ledger.rows.reading import current_readings
+from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.tables.reading import Reading
 from ledger.storage.transaction import Transaction
 from ledger.units.dates import parse_clock, show_date
+from ledger.units.measures import typed_otherwise
 from ledger.units.names import near
 from ledger.units.words import ReadingUnit, checked
 from ledger.views.bench.bench import steps_of
@@ -35,6 +37,7 @@ class ReadingValue:
     mark: str | None = None  # of a weighing: which marked bar; of a step of the recipe: which
     bars: int | None = None  # of a weighing: how many were weighed together
     on: date | None = None  # its own day, where it is not that of the entry
+    typed: str | None = None  # of a figure: as it was typed
 
 
 NOT_READ = "not read"  # said by '-', with the reason behind it
@@ -77,7 +80,7 @@ def read_reading(text: str) -> ReadingValue:
     value = answer.parse(typed, what=f"the {name}")
     if answer.between and not answer.between[0] <= value <= answer.between[1]:
         raise BadInput(f"A {name} of {typed} cannot be; look at the number and the unit.")
-    return ReadingValue(name, value, answer.unit)
+    return ReadingValue(name, value, answer.unit, typed=typed)
 
 
 def on_its_day(
@@ -130,7 +133,7 @@ def add_readings(
     """
     if batch.discarded:
         raise Refused(f"Batch {batch.code} was discarded; nothing more is read of it.")
-    named = [equipment_by_code(tx.rows, one, on) for one in tools]
+    named, units = [equipment_by_code(tx.rows, one, on) for one in tools], settings(tx.rows).units
     asked = steps_of(tx.rows, batch)
     once = {(step.what, step.mark) for step in asked if step.mark or not READINGS[step.what].again}
     days = []
@@ -163,7 +166,7 @@ def add_readings(
                 what=one.what,
                 value=one.value,
                 unit=one.unit,
-                text=one.text,
+                text=one.typed if one.typed and typed_otherwise(one.typed, units) else one.text,
                 corrects=before[-1].id if correct else None,
                 mark=one.mark,
                 method=one.method,

@@ -14,6 +14,7 @@ from ledger.rows.reading import ReadingRow, current_readings, readings_of
 from ledger.rows.recipe import recipe_of
 from ledger.rows.settings import settings
 from ledger.units.dates import show_date
+from ledger.units.measures import scale_unit
 from ledger.units.quantity import WHOLE_PPM, show_mass, show_share
 from ledger.units.wording import count
 from ledger.units.words import Units
@@ -182,7 +183,7 @@ def _dry_words(seen: Weighed, units: Units) -> str:
             "What a bar weighs with all its water gone is not known here: the cut was not weighed, or the bars weigh "
             "less than what went in lets expect."
         )
-    whole = seen.dry_mg // 1000 * 1000 if units == "metric" else seen.dry_mg
+    whole = seen.dry_mg // 1000 * 1000 if scale_unit(units) == "g" else seen.dry_mg
     if seen.of_the_lightest:
         dry = f"With all its water gone it weighs {show_mass(whole, units)} at the least"
         return f"{dry}: print that, and drying never makes it short."

@@ -37,11 +37,17 @@ class RecordedReading(NamedTuple):
     corrected: bool = False  # a later reading stands in for it
     way: str | None = None  # of a pH: meter or strip, as far as was said
     dilution_ppm: int | None = None  # and how much soap was in the water
+    typed: str | None = None  # as it was typed, where that was in other units
+
+    @property
+    def as_typed(self) -> str:
+        """The value, with how it was typed where that was in other units."""
+        return f"{self.value} (typed {self.typed})" if self.typed else self.value
 
     @property
     def in_full(self) -> str:
         """The value with how and with what it was read."""
-        parts = (self.value, self.method, self.tool, "corrected below" if self.corrected else None)
+        parts = (self.as_typed, self.method, self.tool, "corrected below" if self.corrected else None)
         return "; ".join(word for word in parts if word)
 
 
@@ -75,7 +81,7 @@ class Observed(Section):
             self.readings,
             Column("on", lambda one: show_date(one.on)),
             Column("read", lambda one: shorten(one.what, _LONG, placeholder=" …")),
-            Column("", lambda one: f"{one.value} (corrected below)" if one.corrected else one.value),
+            Column("", lambda one: f"{one.as_typed} (corrected below)" if one.corrected else one.as_typed),
             Column("by", lambda one: one.by),
         )
         return (GAP, table) if self.readings else ()
@@ -102,6 +108,7 @@ def observed(read: Sources) -> Observed:
                 corrected=one.corrected,
                 way=measured(one.method).way if _is_ph(one) else None,
                 dilution_ppm=measured(one.method).dilution_ppm if _is_ph(one) else None,
+                typed=one.text if one.value is not None else None,
             )
             for one in observations(read.rows, read.batch.id)
         ),
