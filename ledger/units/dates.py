@@ -78,6 +78,37 @@ def show_date(day: date) -> str:
     return f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
 
 
+def parse_best_before(text: str, *, today: date, what: str = "the best-before date") -> date:
+    """A last day of use: a month with its year, 2027-03, 03/2027 or Mar 2027, means its last day; else as a day.
+
+    Raises BadInput.
+    """
+    plain = text.strip().casefold()
+    if match := re.fullmatch(r"(?P<year>\d{4})-(?P<month>\d{1,2})|(?P<first>\d{1,2})[/.-](?P<last>\d{4})", plain):
+        year, month = int(match["year"] or match["last"]), int(match["month"] or match["first"])
+        if not 1 <= month <= 12:
+            raise BadInput(f"There is no such month as '{text.strip()}'; look again at {what}.")
+        return _month_end(year, month, text, what)
+    if match := re.fullmatch(
+        r"(?P<name>[a-z]{3,9})\.? (?P<year>\d{4})", plain.removeprefix("end ").removeprefix("of ")
+    ):
+        for number, name in enumerate(MONTHS, 1):
+            if name.casefold().startswith(match["name"]):
+                return _month_end(int(match["year"]), number, text, what)
+    return parse_date(text, today=today, what=what)
+
+
+def _month_end(year: int, month: int, text: str, what: str) -> date:
+    first = _day(year, month, 1, text, what)
+    return date(first.year + month // 12, month % 12 + 1, 1) - timedelta(days=1)
+
+
+def show_best_before(day: date) -> str:
+    """A last day of use: end Aug 2027 where it is that of its month, else the day."""
+    last = (day + timedelta(days=1)).day == 1
+    return f"end {show_date(day).partition(' ')[2]}" if last else show_date(day)
+
+
 def add_months(day: date, months: int) -> date:
     """So many months later; a day the month lacks becomes its last."""
     from dateutil.relativedelta import relativedelta

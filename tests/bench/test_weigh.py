@@ -116,7 +116,7 @@ def test_what_a_correction_mended_is_not_taken_back_under_it(shop: Shop) -> None
         ("600@{lye}", "Line 1 asks for olive oil, and lot {lye} is sodium hydroxide"),
         ("4500", "holds 4.?400 g, and 4.?500 g was asked for"),
         ("600@{waiting}", "{waiting} .* is quarantine; only accepted lots go into a batch: soapledger lot accept"),
-        ("600@{late}", "{late} .* was best before 30 Apr 2026"),
+        ("600@{late}", "{late} .* was best before end Apr 2026"),
     ],
 )
 def test_what_a_line_may_not_take(shop: Shop, grams: str, message: str) -> None:

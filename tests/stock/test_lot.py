@@ -21,7 +21,7 @@ def test_show_answers_in_the_first_line_and_tells_the_rest(full: Any, run: Any) 
     plan_batch(full.book, PlanRequest("plain-bar", date(2026, 6, 1)))
     shown = plain(run("lot", "show", full.olive).stdout)
     assert shown.startswith(f"olive oil, lot {full.olive}: 4 400 g on hand, accepted.\n")
-    for text in ("Tarnlow Oils, their number 4471/2", "D-118", "31 Aug 2027", "32.50 EUR", "coa-4471.txt (CoA)"):
+    for text in ("Tarnlow Oils, their number 4471/2", "D-118", "end Aug 2027", "32.50 EUR", "coa-4471.txt (CoA)"):
         assert text in shown
     assert "set aside for  batch 26-002" in shown
     assert f"consumed    −600 g  workshop  {full.batch}" in shown
@@ -51,7 +51,7 @@ def test_a_count_says_what_is_missing_or_more(shop: Any, run: Any) -> None:
     assert "2 more than expected" in run("lot", "count", shop.batch, "12").stdout
 
 
-@pytest.mark.parametrize("found", ["4400", "4400 gs", "twelve", "-3 g", "1 L"])
+@pytest.mark.parametrize("found", ["4400", "4400 gs", "twelve", "-3 g", "1 dl"])
 def test_a_count_that_cannot_be_read_is_bad_input(shop: Any, run: Any, found: str) -> None:
     run("lot", "count", shop.olive, "--", found, code=2)
 

@@ -215,3 +215,14 @@ def test_no_density_is_borrowed_from_another_thing(shop: Any, run: Any) -> None:
         error = run("receive", "tarn", "--line", f"{name}; 2 tsp; lot 1", code=2).stderr
         assert f"the density of {name} is not known" in error
     assert lots(shop) == []
+
+
+@pytest.mark.parametrize("typed", ["2027-02", "Feb 2027"])
+def test_a_best_before_of_a_month_is_typed_and_shown_as_one(shop: Any, run: Any, tmp_path: Path, typed: str) -> None:
+    run("receive", "tarn", "--line", f"olive oil; 5 kg; lot 1; best before {typed}", "--accept")
+    (tmp_path / "d.csv").write_text(f"material,quantity,lot,best_before\nolive,5 kg,2,{typed}\n")
+    run("receive", "tarn", "--csv", "d.csv", "--accept")
+    found = lots(shop)
+    assert [one.best_before for one in found] == [date(2027, 2, 28)] * 2
+    assert run("stock", "olive").stdout.count("end Feb 2027") == 2
+    assert "end Feb 2027" in run("lot", "show", found[0].code).stdout

@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from ledger.errors import BadInput
-from ledger.units.dates import not_future, parse_clock, parse_date, show_date
+from ledger.units.dates import not_future, parse_best_before, parse_clock, parse_date, show_best_before, show_date
 
 TODAY = date(2026, 11, 25)  # a Wednesday: 1 Jan 2026 is a Thursday, and 328 days later is 46 weeks and 6 days
 
@@ -83,3 +83,37 @@ def test_a_clock_time_has_two_figures_each() -> None:
     for text in ("", "24:00", "14:60", "2 pm", "1405"):
         with pytest.raises(BadInput, match="write it like 14:05"):
             parse_clock(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "day", "shown"),
+    [
+        ("2027-03", date(2027, 3, 31), "end Mar 2027"),
+        ("2027-3", date(2027, 3, 31), "end Mar 2027"),
+        ("03/2027", date(2027, 3, 31), "end Mar 2027"),
+        ("3.2027", date(2027, 3, 31), "end Mar 2027"),
+        ("Mar 2027", date(2027, 3, 31), "end Mar 2027"),
+        ("march 2027", date(2027, 3, 31), "end Mar 2027"),
+        ("end Mar 2027", date(2027, 3, 31), "end Mar 2027"),  # as it is shown
+        ("end of Mar. 2027", date(2027, 3, 31), "end Mar 2027"),
+        ("2027-02", date(2027, 2, 28), "end Feb 2027"),
+        ("Feb 2028", date(2028, 2, 29), "end Feb 2028"),  # a leap year
+        ("2028-02-28", date(2028, 2, 28), "28 Feb 2028"),  # the day before
+        ("Feb 2100", date(2100, 2, 28), "end Feb 2100"),  # not a leap year
+        ("Dec 2027", date(2027, 12, 31), "end Dec 2027"),
+        ("2027-03-30", date(2027, 3, 30), "30 Mar 2027"),
+        ("1 Mar 2027", date(2027, 3, 1), "1 Mar 2027"),
+        ("2027-08-31", date(2027, 8, 31), "end Aug 2027"),
+    ],
+)
+def test_a_best_before_of_a_month_is_its_last_day(text: str, day: date, shown: str) -> None:
+    found = parse_best_before(text, today=TODAY)
+    assert (found, show_best_before(found)) == (day, shown)
+
+
+@pytest.mark.parametrize(
+    "text", ["2027-13", "00/2027", "2027-00", "Mai 2027", "03/27", "1989-12", "2101-01", "2027", "Mar"]
+)
+def test_what_is_no_month_with_its_year_is_refused(text: str) -> None:
+    with pytest.raises(BadInput):
+        parse_best_before(text, today=TODAY)

@@ -18,7 +18,7 @@ from ledger.cli.material.facts import read_purity, read_sap
 from ledger.errors import BadInput
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.material import MaterialCard, materials_named
-from ledger.units.dates import parse_date
+from ledger.units.dates import parse_best_before
 from ledger.units.given import read_given_text
 from ledger.units.money import parse_money
 from ledger.units.names import match_name
@@ -74,7 +74,7 @@ def _line(came: Came, values: Mapping[str, str], where: Callable[[str], str]) ->
             cost = parse_money(text, came.currency, what="the cost")
     if text := values.get("best_before"):
         with _at(where("best_before")):
-            best_before = parse_date(text, today=came.on, what="the best-before date")
+            best_before = parse_best_before(text, today=came.on)
     if text := values.get("sap"):
         with _at(where("sap")):
             sap = read_sap(text)
@@ -175,7 +175,7 @@ def from_prompts(here: Desk, day: date, *, own: bool) -> Iterator[DeliveryLine]:
             lot = "  Your mark for it (Enter for none)" if own else "  Their lot number (or unknown)"
             values["lot"] = ask(lot, default="" if own else None)
             values["cost"] = ask("  What it cost (Enter if not known)", default="")
-            values["best_before"] = ask("  Best before (Enter for none)", default="")
+            values["best_before"] = ask("  Best before, a day or a month such as Mar 2027 (Enter for none)", default="")
             if card.kind == "fat":
                 values["sap"] = ask("  Saponification value on its certificate (Enter for none)", default="")
             if card.kind == "alkali":

@@ -8,7 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import say, table
 from ledger.cli.stock.options import Code
-from ledger.units.dates import show_date
+from ledger.units.dates import show_best_before, show_date
 from ledger.units.money import show_money
 from ledger.views.stock.lot_card import lot_card
 
@@ -38,7 +38,7 @@ def command(
         ("from", f"{lot.supplier}, their number {number}" if lot.supplier else f"batch {lot.batch_code}"),
         ("delivery note", card.note_number or ""),
         ("came" if lot.supplier else "made", show_date(lot.on)),
-        ("best before", show_date(lot.best_before) if lot.best_before else ""),
+        ("best before", show_best_before(lot.best_before) if lot.best_before else ""),
         ("cost", show_money(lot.cost_minor, here.settings.currency) if lot.cost_minor is not None else ""),
         ("certificate", "; ".join(certificate)),
         ("no certificate", "" if certificate else figures.stated() or ""),

@@ -24,7 +24,7 @@ def command(
         list[str] | None,
         typer.Option(
             "--line",
-            help="'material; quantity; lot NUMBER; cost' and, as needed, '; best before DATE', "
+            help="'material; quantity; lot NUMBER; cost' and, as needed, '; best before 2027-03', "
             "'; sap 189', '; purity 99.2', '; certificate NUMBER', '; hold REASON' (repeat for each line).",
         ),
     ] = None,

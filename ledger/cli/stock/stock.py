@@ -11,7 +11,7 @@ from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, say, table
 from ledger.errors import BadInput
 from ledger.rows.material import material_by_code
-from ledger.units.dates import show_date
+from ledger.units.dates import show_best_before
 from ledger.units.names import near
 from ledger.units.words import MaterialKind, known
 from ledger.views.stock.stock import stock
@@ -66,7 +66,7 @@ def command(
                     amount(line.lot.on_hand, line.counted, units),
                     amount(line.free, line.counted, units) if line.free != line.lot.on_hand else "",
                     line.lot.status,
-                    show_date(line.lot.best_before) if line.lot.best_before else "",
+                    show_best_before(line.lot.best_before) if line.lot.best_before else "",
                     places,
                 )
             )

@@ -1,7 +1,7 @@
 """Log a temperature, a time, a pH, a weight, or what was seen."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from ledger.domain.tools.limits import read_ph
@@ -37,7 +37,7 @@ class ReadingValue:
     mark: str | None = None  # of a weighing: which marked bar; of a step of the recipe: which
     bars: int | None = None  # of a weighing: how many were weighed together
     on: date | None = None  # its own day, where it is not that of the entry
-    typed: str | None = None  # of a figure: as it was typed
+    typed: str | None = field(default=None, compare=False)  # of a figure: as it was typed
 
 
 NOT_READ = "not read"  # said by '-', with the reason behind it

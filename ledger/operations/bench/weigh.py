@@ -25,7 +25,7 @@ from ledger.storage.book import Book
 from ledger.storage.tables.reading import Reading
 from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import Moved
-from ledger.units.dates import show_date
+from ledger.units.dates import show_best_before, show_date
 from ledger.units.quantity import show_mass
 from ledger.units.words import AS_PLANNED, Units
 from ledger.views.bench.correction import MET
@@ -217,7 +217,9 @@ def _may_take(rows: Rows, lot: LotRow, place_id: int, asked: int, on: date, unit
         accept = f": soapledger lot accept {lot.code}" if lot.status == "quarantine" else "."
         raise Refused(f"Lot {lot.code} ({lot.material}) is {lot.status}; only accepted lots go into a batch{accept}")
     if lot.best_before and lot.best_before < on:
-        raise Refused(f"Lot {lot.code} ({lot.material}) was best before {show_date(lot.best_before)}; use another.")
+        raise Refused(
+            f"Lot {lot.code} ({lot.material}) was best before {show_best_before(lot.best_before)}; use another."
+        )
     held = min(on_hand_at(rows, lot.id, place_id, on=on), on_hand_at(rows, lot.id, place_id))
     if asked > held:
         raise Refused(

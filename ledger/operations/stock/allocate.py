@@ -12,7 +12,7 @@ from ledger.rows.lot import LotRow, available, find_lot, lot_by_id, lots_of
 from ledger.rows.material import MaterialCard, material_by_code
 from ledger.rows.opened import Rows
 from ledger.rows.settings import settings
-from ledger.units.dates import show_date
+from ledger.units.dates import show_best_before, show_date
 from ledger.units.quantity import show_mass
 from ledger.units.words import AlkaliKind
 from ledger.views.material.figures import figures_of
@@ -129,7 +129,7 @@ def chosen_lots(
         if lot.status != "accepted":
             raise Refused(f"Lot {lot.code} ({lot.material}) is {lot.status}; choose another.")
         if lot.best_before and lot.best_before < on:
-            raise Refused(f"Lot {lot.code} was best before {show_date(lot.best_before)}; choose another.")
+            raise Refused(f"Lot {lot.code} was best before {show_best_before(lot.best_before)}; choose another.")
         if lot.id not in {one.lot.id for one in available(rows, card.id, on=on)}:
             raise Refused(f"Lot {lot.code} ({lot.material}) has nothing free; see: soapledger lot show {lot.code}")
         chosen[card.id] = lot.code
@@ -159,7 +159,7 @@ def shortage(rows: Rows, card: MaterialCard, free: int, target: int | None, on: 
         hint += next((f" Lot {lot.code} {says}." for lot in held if lot.status == status), "")
     if late := next((lot for lot in held if lot.best_before and lot.best_before < on), None):
         assert late.best_before
-        hint += f" Lot {late.code} is out of date (best before {show_date(late.best_before)})."
+        hint += f" Lot {late.code} is out of date (best before {show_best_before(late.best_before)})."
     return (
         f"{card.name}: {show_mass(free, units)} of accepted stock is free{asked}.{hint} "
         "Receive more, or plan a smaller batch with --fats."

@@ -14,7 +14,7 @@ from ledger.storage.tables.bench import Batch
 from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import FirstDecision, LotFigures, Moved, NewLot
 from ledger.units.codes import batch_code
-from ledger.units.dates import show_date
+from ledger.units.dates import show_best_before, show_date
 from ledger.units.quantity import WHOLE_PPM
 from ledger.views.material.figures import figures_of, purity_open
 
@@ -83,7 +83,8 @@ def _check(lot: LotRow, first: LotRow, on: date) -> None:
         raise Refused(f"Lot {lot.code} is {lot.status}; accept it first, or leave it out.")
     if lot.best_before and lot.best_before < on:
         raise Refused(
-            f"Lot {lot.code} was best before {show_date(lot.best_before)}, as the whole drum would be; leave it out."
+            f"Lot {lot.code} was best before {show_best_before(lot.best_before)}, as the whole drum would be; leave it "
+            "out."
         )
 
 

@@ -16,7 +16,7 @@ from ledger.storage.tables.stock import Delivery
 from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import FirstDecision, LotFigures, NewLot
 from ledger.units.codes import lot_code
-from ledger.units.dates import show_date
+from ledger.units.dates import show_best_before
 from ledger.units.money import share_out
 from ledger.units.quantity import WHOLE_PPM
 
@@ -193,7 +193,7 @@ def doubts(rows: Rows, note: DeliveryNote) -> tuple[str, ...]:
         if line.supplier_number and (codes := came_before(rows, supplier.id, card.code, line.supplier_number)):
             found.append(f"{card.name} came before under their number {line.supplier_number}, as {', '.join(codes)}.")
         if line.best_before and line.best_before < note.on:
-            found.append(f"{card.name} was best before {show_date(line.best_before)}, before it came.")
+            found.append(f"{card.name} was best before {show_best_before(line.best_before)}, before it came.")
         if line.purity_ppm is not None and card.alkali_kind and not card.dissolved:
             found += (
                 [one]

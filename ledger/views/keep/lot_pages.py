@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from ledger.domain.bench.status import in_words
 from ledger.rows.batch import BatchRow
 from ledger.rows.lot import LotRow
-from ledger.units.dates import show_date
+from ledger.units.dates import show_best_before, show_date
 from ledger.views.keep.batch_pages import reached_grid
 from ledger.views.keep.everything import Everything
 from ledger.views.keep.page import Page, Part
@@ -38,7 +38,7 @@ def _facts(known: Everything, card: LotCard) -> Facts:
             ("from batch", lot.batch_code or ""),
             ("delivery note", card.note_number or ""),
             ("came" if lot.supplier else "made", show_date(lot.on)),
-            ("best before", show_date(lot.best_before) if lot.best_before else ""),
+            ("best before", show_best_before(lot.best_before) if lot.best_before else ""),
             ("cost", known.money(lot.cost_minor)),
             ("certificate", "; ".join(filter(None, certificate))),
             ("here now", ", ".join(f"{place} {known.amount(held, lot)}" for place, held in card.here) or "nothing"),
