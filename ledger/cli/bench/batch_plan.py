@@ -6,21 +6,19 @@ from typing import Annotated
 import typer
 
 from ledger import __version__
-from ledger.cli.kit.amounts import amount
+from ledger.cli.bench.worksheet_words import say_cautions, say_worksheet
 from ledger.cli.kit.answer import answer, paper_of_entry
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import Force, Json, On, Pdf, Recipe
 from ledger.cli.kit.paper import PAPER, paper_size
-from ledger.cli.kit.show import say, say_wrapped, table
-from ledger.cli.recipe.page_words import say_stated, superfat_words
+from ledger.cli.kit.show import say
 from ledger.errors import BadInput
 from ledger.operations.bench.plan import PlanRequest, plan_batch
 from ledger.reference.cautions import cautions
 from ledger.units.dates import parse_date, show_date
-from ledger.units.quantity import parse_mass, parse_pieces, show_mass, show_share
-from ledger.units.words import Units
-from ledger.views.bench.worksheet import Worksheet, acid_in_jug, worksheet
+from ledger.units.quantity import parse_mass, parse_pieces
+from ledger.views.bench.worksheet import Worksheet, worksheet
 
 
 def command(
@@ -65,7 +63,10 @@ def command(
     sheet = worksheet(here.rows(), code, program=__version__)
     if answer(sheet, json):
         return
-    say_plan(sheet, here.settings.units)
+    say_cautions(sheet)
+    facts = f"{sheet.product}, version {sheet.recipe_version}, for {show_date(sheet.made_on)}"
+    say(f"Batch {sheet.batch_code} is planned: {facts}.")
+    say_worksheet(sheet)
     if output:
         say(f"The worksheet is {output}.")
     say(f"Next, at the bench: soapledger batch log {code}")
@@ -82,44 +83,3 @@ def _choices(texts: Sequence[str]) -> dict[str, str]:
             raise BadInput(f"Two lots are chosen to begin {material} with; name one, the next fills up by itself.")
         chosen[material] = code
     return chosen
-
-
-def say_plan(sheet: Worksheet, units: Units) -> None:
-    """The cautions, then the plan in a sentence, then its lines."""
-    care = cautions()
-    say(care.first)
-    unsaid = ("discard",) if acid_in_jug(sheet.lines) else ("discard", "acid")
-    for step, texts in care.by_step.items():
-        for one in texts if step not in unsaid else ():
-            say_wrapped(one, first="  ! ", indent="    ")
-    say()
-    facts = f"{sheet.product}, version {sheet.recipe_version}, for {show_date(sheet.made_on)}"
-    say(f"Batch {sheet.batch_code} is planned: {facts}.")
-    if sheet.superfat_ppm is not None and sheet.lye_concentration_ppm is not None:
-        say_wrapped(
-            f"Superfat {show_share(sheet.superfat_ppm)}, lye concentration {show_share(sheet.lye_concentration_ppm)}, "
-            f"{show_mass(sheet.dough_mg, units)} in the pot."
-        )
-    if sheet.superfat:
-        if sheet.before_addition:
-            say_wrapped(f"In the pot, before the fat held back goes in: {superfat_words(sheet.before_addition)}.")
-        say_wrapped(f"From these lots: superfat {superfat_words(sheet.superfat)}.")
-        say_stated(sheet.stated)
-    table(
-        ("line", "when", "material", "lot", "amount", "OK from", "to"),
-        [
-            (
-                str(line.number),
-                line.stage,
-                line.material,
-                line.lot_code or "none yet",
-                amount(line.target, line.pieces, units),
-                "" if line.pieces else amount(line.low, False, units),
-                "" if line.pieces else amount(line.high, False, units),
-            )
-            for line in sheet.lines
-        ],
-        right=(0, 4, 5, 6),
-    )
-    for note in sheet.notes:
-        say_wrapped(note, first="  ! ", indent="    ")

@@ -48,7 +48,7 @@ def command(
             None if json else output,
             force,
         )
-        answer(sheet, True, paper=paper_)
+        answer(sheet, json, lambda: loaded("cli.bench.worksheet_words").say_again(sheet), paper=paper_)
         return
     record = batch_record(rows, code, program=__version__, as_known=as_of is not None)
     paper_ = Paper(

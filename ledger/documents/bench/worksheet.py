@@ -41,8 +41,9 @@ def draw_worksheet(view: Worksheet, *, cautions: Cautions, paper: str = "A4") ->
     story: list[Flowable] = [_head(view, sheet), Spacer(1, 3 * mm)]
     story += [para(f"• {note}", TYPE.body, bold=True) for note in view.notes]
     story.append(Spacer(1, 2.5 * mm if view.notes else 0))
-    story += caution((cautions.first, *cautions.by_step.get("start", ())), TYPE.body, wide)
-    story += caution([f"First aid. {text}" for text in cautions.by_step.get("first aid", ())], TYPE.body, wide)
+    if view.caustic:
+        story += caution((cautions.first, *cautions.by_step.get("start", ())), TYPE.body, wide)
+        story += caution([f"First aid. {text}" for text in cautions.by_step.get("first aid", ())], TYPE.body, wide)
     things: list[WeighLine | Step] = [*view.lines, *view.steps]
     for title, group in groupby(in_order(things, _when), key=lambda one: _title(_when(one))):
         shown = [one for one in group if not (isinstance(one, WeighLine) and one.pieces)]
@@ -157,7 +158,8 @@ def _ending(view: Worksheet, wide: float) -> list[Flowable]:
     """What is written down last, and room for what went wrong."""
     unit = scale_unit(view.units)
     if view.process == "infusion":
-        title, asked = "Strain", [("Strained on", "date"), ("Oil strained off", unit), ("Spent solids", unit)]
+        title = f"Strain on {show_date(view.strain_on)}" if view.strain_on else "Strain"
+        asked = [("Strained on", "date"), ("Oil strained off", unit), ("Spent solids", unit)]
     elif view.process == "blend":
         title, asked = "Fill off", [("Filled off on", "date"), ("What came of it", unit)]
     elif not view.gives_bars:

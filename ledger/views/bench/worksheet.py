@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from fractions import Fraction
 
 from ledger.domain.bench.steps import Step
@@ -82,7 +82,13 @@ class Worksheet:
     ready_days: int | None
     notes: tuple[str, ...]  # warnings that stay with the batch
     printed_from: PrintedFrom
+    strain_on: date | None = None  # of an infusion: the day its recipe gives it
     stated: tuple[str, ...] = ()  # whose each single figure of the lye is, and how far it is trusted
+
+    @property
+    def caustic(self) -> bool:
+        """Whether lye is made or raw dough handled: not where oils are steeped or melted together."""
+        return self.process not in ("infusion", "blend") or any(line.role == "alkali" for line in self.lines)
 
 
 def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
@@ -161,5 +167,6 @@ def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
         ready_days=batch.cure_days,
         notes=tuple(hazards + notes_before(rows, batch) + notes_that_stay(rows, batch, pot.lowest() if pot else None)),
         printed_from=printed_from(rows, program),
+        strain_on=batch.on + timedelta(days=recipe.infusion_days) if recipe and recipe.infusion_days else None,
         stated=stated(one.figures for one in meant),
     )
