@@ -5,12 +5,14 @@ from typing import Annotated
 import typer
 
 from ledger.cli.kit.desk import desk
-from ledger.cli.kit.options import Batch, On
-from ledger.cli.kit.show import say
+from ledger.cli.kit.options import Batch, On, Yes
+from ledger.cli.kit.show import say, warn_of
 from ledger.operations.bench.bulk import fill_batch
+from ledger.rows.batch import find_batch
 from ledger.rows.lot import find_lot
 from ledger.rows.material import material_by_id
 from ledger.units.quantity import parse_mass, show_mass, show_share
+from ledger.views.bench.cut_doubts import bulk_doubts
 from ledger.views.material.figures import figures_of
 
 
@@ -19,10 +21,12 @@ def command(
     code: Batch,
     weight: Annotated[str, typer.Argument(help="What came of it, e.g. 980 g.")],
     on: On = None,
+    yes: Yes = False,
 ) -> None:
     """End a blend of fats or a stock lye: book it, filled off, as a lot of its own."""
     here = desk(ctx)
     mass = parse_mass(weight, what="what came of it")
+    warn_of(bulk_doubts(here.rows(), find_batch(here.rows(), code), mass), yes)
     code_of_lot = fill_batch(here.book(), code, mass_mg=mass, on=here.day(on), by=here.who)
     lot = find_lot(here.rows(), code_of_lot)
     card = material_by_id(here.rows(), lot.material_id)

@@ -1,6 +1,6 @@
 """The cut as it is asked at the bench, and how the prompt is left."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date
 from typing import NoReturn, TypeVar
 
@@ -15,6 +15,7 @@ from ledger.rows.batch import BatchRow, find_batch
 from ledger.units.dates import show_date
 from ledger.units.measures import scale_unit
 from ledger.units.quantity import parse_mass, parse_pieces, with_scale_unit
+from ledger.views.bench.cut_doubts import CUT_WITHIN_DAYS, cut_doubts, days_since_the_pour
 
 Read = TypeVar("Read")
 
@@ -32,13 +33,14 @@ def ask_cut(here: Desk, batch: BatchRow, today: date) -> None:
     def mass(typed: str) -> int:
         return parse_mass(with_scale_unit(typed, here.settings.units))
 
+    late = days_since_the_pour(here.rows(), batch, today) > CUT_WITHIN_DAYS
     planned = f", {batch.bars_planned} planned" if batch.bars_planned else ""
     firm = False
     while True:
         bars = _until(f"Bars cut (how many{planned}; Enter: not cut yet)", batch.code, parse_pieces)
         if bars is None:
             return
-        day = _until("Cut on", batch.code, here.day, usual=show_date(today), firm=firm) or today
+        day = _until("Cut on", batch.code, here.day, usual=show_date(today), firm=firm or late) or today
         masses = [
             _until(f"{what}, {unit}", batch.code, mass, usual=none, firm=firm)
             for what, none in (
@@ -47,6 +49,10 @@ def ask_cut(here: Desk, batch: BatchRow, today: date) -> None:
                 ("Thrown away", "nothing"),
             )
         ]
+        doubts = cut_doubts(here.rows(), batch, bars, masses[0], (masses[1] or 0) + (masses[2] or 0))
+        if doubts and not _all_the_same(doubts, batch.code):
+            firm = True
+            continue
         try:
             balance = cut_batch(
                 here.book(),
@@ -86,3 +92,13 @@ def _until(
         except LedgerError as error:
             warn(f"  {error}")
             firm = True
+
+
+def _all_the_same(doubts: Sequence[str], code: str) -> bool:
+    """Whether an unlikely cut is right; q stops here too."""
+    for doubt in doubts:
+        warn(f"  {doubt}")
+    typed = ask("  Is it right? yes or no", default="no").casefold()
+    if typed == "q":
+        stop(code)
+    return typed in ("y", "yes")

@@ -8,7 +8,7 @@ import re
 import shutil
 import sys
 import textwrap
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import fields, is_dataclass
 from datetime import date
 from typing import IO, Any
@@ -148,6 +148,15 @@ def confirm(question: str, yes: bool) -> None:
     let_go()
     if not typer.confirm(masked(question), err=True):
         raise typer.Abort
+
+
+def warn_of(doubts: Iterable[str], yes: bool) -> None:
+    """Say what to look at twice, and ask whether it is booked all the same; raises as `confirm`."""
+    said = tuple(doubts)
+    for sentence in said:
+        warn(sentence)
+    if said:
+        confirm("Book it all the same?", yes)
 
 
 def _fed() -> bool:

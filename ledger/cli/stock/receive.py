@@ -9,7 +9,7 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Yes
-from ledger.cli.kit.show import ask, confirm, count, say, table, warn
+from ledger.cli.kit.show import ask, count, say, table, warn, warn_of
 from ledger.cli.stock.delivery import COLUMNS, came_on, from_csv, from_prompts, from_text, with_exceptions
 from ledger.errors import BadInput
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, doubts, receive
@@ -67,10 +67,7 @@ def command(
         carriage_minor=cost,
         accepted_by=accepter if accept else None,
     )
-    if found := doubts(here.rows(), delivery):
-        for sentence in found:
-            warn(sentence)
-        confirm("Book it all the same?", yes)
+    warn_of(doubts(here.rows(), delivery), yes)
     received = receive(here.book(), delivery)
     if answer(received, json):
         return
