@@ -3,6 +3,7 @@
 import json
 import sqlite3
 from collections.abc import Callable
+from datetime import date
 
 from ledger.errors import Refused
 from ledger.units.codes import keys_kept, near_codes, same_number
@@ -44,6 +45,19 @@ def batch_codes_given(rows: sqlite3.Connection, year: int) -> int:
 
 
 KEYS = "(SELECT value FROM json_each(:keys))"  # those of `keys_kept`
+
+
+def came_alike(
+    rows: sqlite3.Connection, supplier_id: int, material_code: str, on: date, quantity: int
+) -> tuple[str, ...]:
+    """Our codes of the lots without a number that came from there that day, as much of the same material."""
+    found = rows.execute(
+        "SELECT l.code FROM live_lot l JOIN material m ON m.id = l.material_id WHERE l.supplier_id = ? AND m.code = ? "
+        'AND l."on" = ? AND l.supplier_number IS NULL AND (SELECT v.quantity FROM live_movement v '
+        "WHERE v.lot_id = l.id ORDER BY v.id LIMIT 1) = ? ORDER BY l.id",
+        (supplier_id, material_code, on.isoformat(), quantity),
+    )
+    return tuple(row["code"] for row in found)
 
 
 def came_before(rows: sqlite3.Connection, supplier_id: int, material_code: str, number: str) -> tuple[str, ...]:

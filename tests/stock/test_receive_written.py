@@ -159,3 +159,20 @@ def test_an_acid_is_of_more_than_nothing_and_at_most_pure(shop: Any, ppm: int, c
 )
 def test_a_plain_line_raises_no_doubt(shop: Any, line: DeliveryLine) -> None:
     assert doubts(shop.rows(), DeliveryNote("tarnlow", ON, (line,))) == ()
+
+
+def test_the_same_harvest_twice_is_asked_about(shop: Any, run: Any) -> None:
+    """As much of the same, of the same day, without a number: a gram or a day beside it is another harvest."""
+    add_supplier(shop.book, SupplierDetails("the garden"), own=True, code="garden")
+    add_material(shop.book, MaterialFacts("petals"), kind="botanical", code=None)
+    first = receive(shop.book, DeliveryNote("garden", ON, (DeliveryLine("petals", 80_000, None, None),)))[0].code
+
+    def asked(mg: int, on: date) -> tuple[str, ...]:
+        return doubts(shop.rows(), DeliveryNote("garden", on, (DeliveryLine("petals", mg, None, None),)))
+
+    assert asked(80_000, ON) == (f"As much petals came from there on that day already, as {first}.",)
+    for mg, on in ((80_001, ON), (79_999, ON), (80_000, date(2026, 5, 19)), (80_000, date(2026, 5, 21))):
+        assert asked(mg, on) == ()
+    words = ("receive", "garden", "--line", "petals; 80 g", "--on", "2026-05-20")
+    assert "already" in run(*words, input="n\n", code=1).stderr
+    run(*words, "--yes")

@@ -6,7 +6,7 @@ from datetime import date
 from ledger.domain.lye.saponification import check_purity
 from ledger.errors import BadInput
 from ledger.reference.plausible import check_sap, purity_doubt, sap_doubt, sap_range
-from ledger.rows.codes import came_before, lot_codes_given
+from ledger.rows.codes import came_alike, came_before, lot_codes_given
 from ledger.rows.lot import place_of_kind
 from ledger.rows.material import MaterialCard, materials_named
 from ledger.rows.opened import Rows
@@ -192,6 +192,12 @@ def doubts(rows: Rows, note: DeliveryNote) -> tuple[str, ...]:
         _check(line, card)
         if line.supplier_number and (codes := came_before(rows, supplier.id, card.code, line.supplier_number)):
             found.append(f"{card.name} came before under their number {line.supplier_number}, as {', '.join(codes)}.")
+        if (
+            supplier.own
+            and not line.supplier_number
+            and (codes := came_alike(rows, supplier.id, card.code, note.on, line.quantity))
+        ):
+            found.append(f"As much {card.name} came from there on that day already, as {', '.join(codes)}.")
         if line.best_before and line.best_before < note.on:
             found.append(f"{card.name} was best before {show_best_before(line.best_before)}, before it came.")
         if line.purity_ppm is not None and card.alkali_kind and not card.dissolved:
