@@ -350,3 +350,23 @@ def test_recipes_are_listed(run: Any) -> None:
     (one,) = json.loads(run("recipe", "list", "--json").stdout)
     assert (one["code"], one["process"], one["version"], one["batches"]) == ("plain-bar", "cold", 1, 1)
     assert "plain-bar" in run("recipe", "list").stdout
+
+
+@pytest.mark.parametrize(
+    ("words", "bars"),
+    [
+        (("--bars", "24", "--net-weight", "100 g"), 24),
+        (("--bars", "7", "--size", "80 x 55 x 25 mm"), 7),
+        (("--mould", "6 of 90 mL"), 6),  # by the fats it would be four: 540 mL of the 1400 mL of ten bars
+    ],
+)
+def test_wrappers_are_counted_by_the_bars_it_is_scaled_to(
+    shop: Shop, run: Any, words: tuple[str, ...], bars: int
+) -> None:
+    for name in ("paper band", "string"):
+        add_material(shop.book, MaterialFacts(name), kind="packaging", code=None)
+    wrapped = '[[packaging]]\nmaterial = "paper band"\n\n[[packaging]]\nmaterial = "string"\nper_bar = 2\n'
+    add_recipe(shop.book, PLAIN_BAR.replace("plain-bar", "wrapped") + wrapped, file="w.toml")
+    page = json.loads(run("recipe", "scale", "wrapped", *words, "--json").stdout)
+    assert page["bars"] == bars
+    assert [one["target"] for one in page["lines"] if one["counted"]] == [bars, 2 * bars]

@@ -110,12 +110,12 @@ class RecipeSheet(NamedTuple):
 
 
 def recipe_sheet(
-    rows: Rows, card: RecipeCard, *, version: int | None = None, fats_mg: int | None = None
+    rows: Rows, card: RecipeCard, *, version: int | None = None, fats_mg: int | None = None, bars: int | None = None
 ) -> RecipeSheet:
-    """Work out one version, at its own size or for so much fat."""
+    """Work out one version, at its own size or for so much fat, and the wrapping for so many bars."""
     _, number, recipe = recipe_version(rows, card, version)
     named = materials_named(rows, recipe, file=f"recipe {card.code}")
-    return work_out(recipe, number, named, scale_step_mg=settings(rows).scale_step_mg, fats_mg=fats_mg)
+    return work_out(recipe, number, named, scale_step_mg=settings(rows).scale_step_mg, fats_mg=fats_mg, bars=bars)
 
 
 def work_out(
@@ -125,9 +125,10 @@ def work_out(
     *,
     scale_step_mg: int,
     fats_mg: int | None = None,
+    bars: int | None = None,
 ) -> RecipeSheet:
     """A recipe in grams from its materials. Raises BadInput for a figure the lye needs and has not."""
-    fixed = {one.line: one.target for one in targets(recipe, fats_total_mg=fats_mg)}
+    fixed = {one.line: one.target for one in targets(recipe, fats_total_mg=fats_mg, bars=bars)}
     formulation = None
     if recipe.soap:
         formulation = formulate(

@@ -111,7 +111,7 @@ def recipe_page(
     program: str,
 ) -> RecipePage:
     """Work out one version at its own size or for so much fat, in its own mould or another."""
-    sheet = recipe_sheet(rows, card, version=version, fats_mg=fats_mg)
+    sheet = recipe_sheet(rows, card, version=version, fats_mg=fats_mg, bars=bars)
     recipe, own = sheet.recipe, settings(rows)
     stages = recipe_stages(sheet)
     density = own_density(rows, card.code)
