@@ -325,10 +325,10 @@ def test_json_loses_no_sign(run: Any) -> None:
 
 @pytest.mark.usefixtures("shop")
 def test_a_plain_sign_stands_for_an_arrow() -> None:
-    words = "from ledger.cli.kit.show import say, show_plainly; show_plainly(); say('1\\u00a0284 g → 3 × −2 ł')"
+    words = "from ledger.cli.kit.show import say, show_plainly; show_plainly(); say('1\\u00a0284 g → 3 × −2 ł ✓')"
     env = {**os.environ, "PYTHONPATH": ROOT, "PYTHONIOENCODING": "cp437"}
     done = subprocess.run([sys.executable, "-c", words], env=env, capture_output=True, check=True)
-    assert done.stdout.decode("cp437").strip() == "1\u00a0284 g -> 3 x -2 [U+0142]"
+    assert done.stdout.decode("cp437").strip() == "1\u00a0284 g -> 3 x -2 [U+0142] OK"
 
 
 def test_a_reader_that_has_seen_enough_stops_no_work(shop: Any) -> None:

@@ -9,6 +9,7 @@ from ledger.operations.bench.weigh import Weighed
 from ledger.rows.batch import PlanLineRow
 from ledger.rows.lot import find_lot
 from ledger.rows.material import material_by_code
+from ledger.units.codes import looks_like_lot_code
 
 
 def other_material(here: Desk, line: PlanLineRow, takes: Sequence[Weighed]) -> str | None:
@@ -24,12 +25,15 @@ def other_material(here: Desk, line: PlanLineRow, takes: Sequence[Weighed]) -> s
     return None
 
 
-def really_in(name: str, line: PlanLineRow, code: str) -> bool:
-    """Whether the other material is in the pot; Enter is no answer."""
+def really_in(name: str, line: PlanLineRow, code: str) -> str:
+    """'pot' where the other material is in it, 'code' where the code was wrong, or the next lot's code that is scanned.
+
+    Enter is no answer.
+    """
     warn(f"  Line {line.number} asks for {line.material}, and that lot is {name}.")
     while True:
         typed = ask(f"  {name} in the pot, or the wrong code? Write pot or code", default="").casefold()
         if typed == "q":
             stop(code)
-        if typed in ("pot", "code"):
-            return typed == "pot"
+        if typed in ("pot", "code") or looks_like_lot_code(typed):
+            return typed

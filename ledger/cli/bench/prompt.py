@@ -3,10 +3,12 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import partial
 
 from ledger.cli.bench.correct_prompt import ask_way, note_refused
 from ledger.cli.bench.cut_prompt import ask_cut, stop
 from ledger.cli.bench.deviations import say_open, ticked
+from ledger.cli.bench.in_hand import InHand, no_lot_here, take_in_hand
 from ledger.cli.bench.lines import parse_weights, say_alkali_wanted, unlikely
 from ledger.cli.bench.other_lot import other_material, really_in
 from ledger.cli.bench.superfat import say_superfat, say_ways
@@ -25,6 +27,7 @@ from ledger.rows.decision import open_deviations
 from ledger.rows.equipment import equipment_by_code, sole
 from ledger.rows.lot import lot_by_id
 from ledger.rows.reading import current_readings
+from ledger.units.codes import looks_like_lot_code
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, with_scale_unit
 from ledger.units.words import AS_PLANNED
@@ -47,6 +50,7 @@ class _Asked:
     book: Callable[[str, bool], bool | None]  # (answer, is it a correction) -> booked, left open, or None: ask again
     again: str  # the question once an answer was refused, when Enter books nothing any more
     firm: str  # and what may be typed then
+    hold: Callable[[str], InHand]  # what a lot's code puts into her hand; raises where it may not go in
     before: Callable[[], None] | None = None
     typed: bool = False
 
@@ -58,7 +62,7 @@ def prompt_bench(
 
     Enter takes the target or leaves a reading open, '-' says that nobody read it, 's' skips, 'b' goes back to the one
     before (as a correction, where Enter leaves what is booked), 'q' stops. Once an answer to a line was refused, Enter
-    books nothing there any more; nor does it ever of lye and fragrance.
+    books nothing there any more; nor ever of lye and fragrance, nor of a lot whose code was typed or scanned.
     What comes after the pour is asked once the pour is booked: dated `said`, or today.
     """
     batch = find_batch(here.rows(), code)
@@ -68,31 +72,38 @@ def prompt_bench(
         warn("Enter takes the target, but of lye and fragrance: type what the scale shows.")
         warn("0 is left out, - not read, s skips, b goes back, q stops.")
         warn("Another lot: 182.4 g@L41-5; two: 120 g@L7-2,62.4 g@L9-3; unknown: 9 g@unknown.")
+        warn("Or type or scan a lot's code first: it is in your hand, and its weight is asked.")
     position, back = _next(asked, 0, set()), False
     seen_open = _numbers(here, batch)
     passed: set[int] = set()
     refused: set[int] = set()  # for good
     again = False  # the answer before this one was refused
+    held: InHand | None = None
     while position < len(asked):
         one = asked[position]
-        if one.before and not back:
+        if one.before and not back and not held:
             one.before()
         booked = one.booked or position in passed
-        typed = ask(one.again if booked or position in refused else one.question, default="")
+        usual = one.again if booked or position in refused else one.question
+        typed = ask(held.question if held else usual, default="")
         word = typed.casefold()
         if word == "q":
             stop(batch.code)
         if word == "b":
-            position, back, again = max(position - 1, 0), True, False
+            position, back, again, held = max(position - 1, 0), True, False, None
             continue
-        if not word and (again or (not booked and (one.typed or position in refused))):
+        if not word and (again or held or (not booked and (one.typed or position in refused))):
             warn(f"  Enter books nothing here now. Type {one.firm}; s skips, b goes back, q stops.")
             continue
         if not word and booked:
             warn("  It stays as it is booked.")
         elif word != "s":
             try:
-                answer = one.book(typed, booked)
+                if looks_like_lot_code(typed):
+                    held = None  # whatever it was: another is in her hand now
+                    held, again = one.hold(typed), False
+                    continue
+                answer = one.book(f"{typed}@{held.code}" if held and "@" not in typed else typed, booked)
             except LedgerError as error:
                 warn(f"  {error}")
                 answer = None
@@ -104,8 +115,7 @@ def prompt_bench(
             if answer:
                 passed.add(position)
                 asked = _asked(here, batch, made, said, anyway, tools)  # a way out may have set other targets
-        back = again = False
-        position = _next(asked, position + 1, passed)
+        position, back, again, held = _next(asked, position + 1, passed), False, False, None
     _after_the_pour(here, code, batch, (said or here.today) if batch.poured else made)
 
 
@@ -133,7 +143,13 @@ def _asked(
 def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: str | None) -> _Asked:
     units = here.settings.units
     lot = f", lot {lot_by_id(here.rows(), line.lot_id).code}" if line.lot_id is not None else ""
-    window = f"OK {show_mass(line.low, units)} to {show_mass(line.high, units)}"
+    asked = f"{show_mass(line.target, units)} (OK {show_mass(line.low, units)} to {show_mass(line.high, units)})"
+    meant: set[str] = set()  # other materials that she said are in the pot
+
+    def hold(typed: str) -> InHand:
+        found = take_in_hand(here, line, typed, batch.code, made, asked)
+        meant.add(found.material)
+        return found
 
     def book(typed: str, correct: bool) -> bool | None:
         takes = parse_weights(here, typed, line) if typed else [Weighed(line.target, unread=AS_PLANNED)]
@@ -142,7 +158,7 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
             note_refused(here, batch, line, takes, "typed and taken back", made)
             return None
         other = other_material(here, line, takes)
-        if other and not really_in(other, line, batch.code):
+        if other and other not in meant and really_in(other, line, batch.code) != "pot":
             return None
         try:
             check = weigh(
@@ -158,7 +174,7 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
             say_ways(check, batch, plan_lines(here.rows(), batch.id))
         return True
 
-    question = f"{line.number}. {line.material}{lot}: {show_mass(line.target, units)} ({window})"
+    question = f"{line.number}. {line.material}{lot}: {asked}"
     return _Asked(
         str(line.number),
         question,
@@ -168,6 +184,7 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
         book,
         question,
         "the weight, or 0 where it is left out",
+        hold,
         lambda: _before_line(here, batch, line),
         typed=line.always_read,
     )
@@ -238,7 +255,10 @@ def _step(
     again, firm = f"{label})", "y or n" if tick else "it, or - where nobody read it"
     typed = tick and step.own  # which of her own words safety hangs on is not known here
     question = again if typed else f"{label}; Enter: {usual})"
-    return _Asked(step.letter, question, step.when, booked, past, book, again=again, firm=firm, typed=typed)
+    no_lot = partial(no_lot_here, what=step.label)
+    return _Asked(
+        step.letter, question, step.when, booked, past, book, again=again, firm=firm, typed=typed, hold=no_lot
+    )
 
 
 def _sure(doubt: str, code: str) -> bool:
@@ -279,6 +299,8 @@ def _seen(here: Desk, batch: BatchRow, today: date) -> None:
         if typed.casefold() in ("", "q"):
             return
         try:
+            if looks_like_lot_code(typed):
+                no_lot_here(typed, "what was seen")
             log_readings(here.book(), batch.code, ticked(typed), on=today)
         except LedgerError as error:
             warn(f"  {error}")

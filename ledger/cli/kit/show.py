@@ -27,7 +27,7 @@ _UNIT = re.compile(r"(\d) (?=(?:%|g|kg|oz|lb|mL|fl oz|°C|°F|mg)(?:\W|$))")
 # What stands for a sign that a screen cannot show; for any other its number, as on paper: [U+0142].
 _PLAIN = {
     **{"→": "->", "−": "-", "≈": "about ", "≤": "<=", "≥": ">=", "×": "x", "–": "-", "…": "...", "\u00a0": " "},
-    **{"°": "deg ", "±": "+/-", "•": "-", "‑": "-", "—": "-", "’": "'", "⁄": "/"},
+    **{"°": "deg ", "±": "+/-", "•": "-", "‑": "-", "—": "-", "’": "'", "⁄": "/", "✓": "OK"},
 }
 _numbered: list[str] = []  # the signs of this run that were shown by their number
 

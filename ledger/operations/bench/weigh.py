@@ -212,7 +212,8 @@ def another_material(batch: str, line: PlanLineRow, name: str, typed: str, lot: 
     )
 
 
-def _may_take(rows: Rows, lot: LotRow, place_id: int, asked: int, on: date, units: Units) -> None:
+def may_go_in(lot: LotRow, on: date) -> None:
+    """Raise Refused for a lot that is not accepted or was best before a day earlier than `on`."""
     if lot.status != "accepted":
         accept = f": soapledger lot accept {lot.code}" if lot.status == "quarantine" else "."
         raise Refused(f"Lot {lot.code} ({lot.material}) is {lot.status}; only accepted lots go into a batch{accept}")
@@ -220,6 +221,10 @@ def _may_take(rows: Rows, lot: LotRow, place_id: int, asked: int, on: date, unit
         raise Refused(
             f"Lot {lot.code} ({lot.material}) was best before {show_best_before(lot.best_before)}; use another."
         )
+
+
+def _may_take(rows: Rows, lot: LotRow, place_id: int, asked: int, on: date, units: Units) -> None:
+    may_go_in(lot, on)
     held = min(on_hand_at(rows, lot.id, place_id, on=on), on_hand_at(rows, lot.id, place_id))
     if asked > held:
         raise Refused(
