@@ -22,6 +22,7 @@ from ledger.rows.reading import FinishedLook
 from ledger.rows.settings import PrintedFrom
 from ledger.views.bench.worksheet import WeighLine, Worksheet
 from ledger.views.label.label import LabelText
+from ledger.views.label.lot_label import LotLabel
 from ledger.views.recall.recall import (
     BarsAt,
     BulkAt,
@@ -362,6 +363,13 @@ def ticket() -> TicketText:
 def rack() -> RackText:
     """The card of the same batch on the curing rack."""
     return RackText("Calendula & Lavender", BATCH, MADE, READY, BATCH)
+
+
+def jar() -> LotLabel:
+    """The label of a jar of lye, the fullest there is."""
+    caution = "LYE burns skin and blinds eyes. The safety sheet comes first."
+    maker, came, until = "Quillmarsh Chemicals, lot QM 24 0091", date(2026, 3, 2), date(2028, 12, 14)
+    return LotLabel("L41-5", "sodium hydroxide", maker, True, came, until, "accepted", date(2026, 6, 1), caution)
 
 
 def answer() -> RecallAnswer:

@@ -54,6 +54,14 @@ def rack() -> Any:
 
 
 @pytest.fixture
+def jar() -> Any:
+    """The label of a jar of lye."""
+    import drawn
+
+    return drawn.jar()
+
+
+@pytest.fixture
 def answer() -> Any:
     """The answer for one lot of olive oil that reached four batches, one of them through an infusion."""
     import drawn

@@ -64,6 +64,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "lot hold": Listed("stock", "Put lots, or the bars of a batch, on hold"),
         "lot count": Listed("stock", "Book what a count or a weighing of the container found"),
         "lot waste": Listed("stock", "Book what was spilt, spoilt or thrown away"),
+        "lot label": Listed("label", "Print labels for jars, drums and rolls, with their status"),
         "lot combine": Listed("stock", "Pour lots of one material together"),
     },
     "Make": {

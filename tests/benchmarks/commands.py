@@ -100,6 +100,7 @@ COMMANDS: dict[str, tuple[Measured, ...]] = {
             "label try-sheet | a4-24 -o {out.pdf}",
             "label ticket | {released} -o {out.pdf} --price 6.50",
             "label rack | {curing} -o {out.pdf}",
+            "lot label | {drawn_lot} -o {out.pdf}",
             "recall lot | {drawn_lot} -o {out.pdf}",
             "attachment save | {sha} -o {out.bin}",
             "backup | {out.db}",

@@ -10,7 +10,7 @@ from ledger.reference.shipped import templates
 
 LAYOUTS = (
     *(f"label-{name}" for name in ("band", "pair", "round", "small", "wrap")),
-    *("notice-shelf", "ticket-price", "card-rack"),
+    *("notice-shelf", "ticket-price", "card-rack", "lot-jar", "lot-drum"),
 )
 
 
@@ -80,7 +80,7 @@ def test_a_faulty_sheet_is_named_by_file_line_and_reason(change, old: str, new: 
             "label-small",
             'for = "bar"',
             'for = "jar"',
-            "mine.toml, line 22, for: write one of bar, notice, ticket, rack",
+            "mine.toml, line 22, for: write one of bar, notice, ticket, rack, lot",
         ),
         ("label-small", 'fields = ["ingredients"', 'fields = ["price", "ingredients"', "'price' does not belong"),
         ("label-small", 'fields = ["ingredients"', 'fields = ["origin", "origin", "ingredients"', "once at most"),

@@ -20,6 +20,8 @@ SHEETS = {
     "notice-shelf": ("a4-2", "letter-2"),
     "ticket-price": ("a4-24", "letter-21", "roll"),
     "card-rack": ("a4-8", "letter-8"),
+    "lot-jar": ("a4-24", "letter-21", "roll"),
+    "lot-drum": ("a4-8", "letter-8"),
 }
 KINDS = [(layout, sheet) for layout, sheets in SHEETS.items() for sheet in sheets]
 BARS = [name for name in SHEETS if label_layout(name).purpose == "bar"]
@@ -29,7 +31,7 @@ ACCENTED = "Źdźbło Žluťoučké Gülağacı Blåbærgrød"
 
 
 @pytest.fixture
-def view(label, ticket, rack) -> Callable[..., Any]:
+def view(label, ticket, rack, jar) -> Callable[..., Any]:
     """What is printed on a layout: with marks, origin and precautions, and nothing left out."""
 
     def chosen(layout: str, **more: Any) -> Any:
@@ -40,7 +42,9 @@ def view(label, ticket, rack) -> Callable[..., Any]:
             origin="Made in Ireland",
             precautions=() if layout == "small" else ("Keep out of eyes.",),
         )
-        one = {"ticket": ticket, "rack": rack}.get(label_layout(layout).purpose, full)
+        one = {"ticket": ticket, "rack": rack, "lot": jar}.get(label_layout(layout).purpose, full)
+        if "product" in more and one is jar:
+            more["material"] = more.pop("product")
         return replace(one, **more)
 
     return chosen

@@ -15,7 +15,7 @@ def say_cautions(sheet: Worksheet) -> None:
         return
     care = cautions()
     say(care.first)
-    unsaid = ("discard",) if acid_in_jug(sheet.lines) else ("discard", "acid")
+    unsaid = ("discard", "jar") if acid_in_jug(sheet.lines) else ("discard", "jar", "acid")
     for step, texts in care.by_step.items():
         for one in texts if step not in unsaid else ():
             say_wrapped(one, first="  ! ", indent="    ")

@@ -1,5 +1,6 @@
-"""Tickets and rack cards: what carries no law's text and is not booked as a run."""
+"""Tickets, rack cards and labels of lots: what carries no law's text and is not booked as a run."""
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from ledger.cli.kit.desk import Desk
@@ -10,11 +11,12 @@ from ledger.documents.kit.layout import label_layout, sheet_layout
 from ledger.documents.label.labels import RackText, TicketText, draw_labels
 from ledger.errors import BadInput
 from ledger.units.quantity import parse_pieces
+from ledger.views.label.lot_label import LotLabel
 
 
 def print_card(
     here: Desk,
-    text: TicketText | RackText,
+    texts: Sequence[TicketText | RackText | LotLabel],
     layout: str,
     sheet: str | None,
     number: str,
@@ -23,13 +25,15 @@ def print_card(
     output: Path,
     force: bool,
 ) -> None:
-    """Tickets and rack cards, which carry no law's text and are not booked as runs."""
+    """So many of each, which carry no law's text and are not booked as runs."""
     check_free(output, force)
     page = sheet_layout(sheet or usual_sheet_of(layout, here.settings.country))
     many = parse_pieces(number, what="the number")
     if many == 0:
         raise BadInput("How many? Write --count with a number above zero.")
     first = parse_pieces(start, what="the position")
-    data = draw_labels(text, label_layout(layout), page, count=many, start=first, nudge_mm=read_nudge(nudge))
+    each = tuple(text for text in texts for _ in range(many)) if len(texts) > 1 else ()
+    form = label_layout(layout)
+    data = draw_labels(texts[0], form, page, count=many, start=first, nudge_mm=read_nudge(nudge), each=each)
     write_file(output, data, force=force)
-    say(f"{count(many, 'card')} in {output}.")
+    say(f"{count(len(each) or many, 'label' if form.purpose == 'lot' else 'card')} in {output}.")

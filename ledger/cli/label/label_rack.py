@@ -29,4 +29,4 @@ def command(
     if not batch.soap or batch.ready_on is None:
         raise Refused(f"Batch {batch.code} is {batch.status}; a rack card is for bars that were cut.")
     text = RackText(batch.product, batch.code, batch.on, batch.ready_on, batch.code)
-    print_card(here, text, "card-rack", sheet, number, start, nudge, output, force)
+    print_card(here, (text,), "card-rack", sheet, number, start, nudge, output, force)

@@ -53,7 +53,7 @@ def command(
         code_text=view.code_text,
         figure_height_mm=view.figure_height_mm or 0.0,
     )
-    print_card(here, text, "ticket-price", sheet, number, start, nudge, output, force)
+    print_card(here, (text,), "ticket-price", sheet, number, start, nudge, output, force)
     if market is None:
         say(f"They are for {law.name} ({law.code}); for another market add --market.")
     for words in unit.remains if unit else (f"No rule on the price of a kilogram is known here for {law.name}.",):

@@ -86,6 +86,7 @@ def command(
         ],
         right=(2,),
     )
+    say(f"Or print labels for them: soapledger lot label {' '.join(one.code for one in received)} -o jars.pdf")
     if waiting := [one.code for one in received if one.status == "quarantine"]:
         say(f"Next, once looked at: soapledger lot accept {' '.join(waiting)}")
     elif held := [one.code for one in received if one.status == "on hold"]:

@@ -36,12 +36,16 @@ _NEEDED = {
     "notice": ("product", "ingredients", "batch_code"),
     "ticket": ("product", "net_quantity", "price", "unit_price"),
     "rack": ("product", "batch_code", "made_on", "ready_on", "code"),
+    "lot": (
+        "lot_code", "material", "came_from", "came_on", "best_before", "caution", "status", "opened_on", "code",
+    ),
 }  # fmt: skip
 _WELCOME = {
     "bar": ("after_opening", "origin", "code", "leaflet"),
     "notice": ("function", "net_quantity", "origin", "code"),
     "ticket": ("function", "origin", "batch_code", "code"),
     "rack": (),
+    "lot": (),
 }
 PURPOSES = tuple(_NEEDED)
 FIELDS = tuple(dict.fromkeys(field for part in (_NEEDED, _WELCOME) for fields in part.values() for field in fields))
@@ -78,7 +82,7 @@ class LabelLayout:
 
     file: str
     name: str
-    purpose: str  # "bar", "notice", "ticket", "rack"
+    purpose: str  # "bar", "notice", "ticket", "rack", "lot"
     width_mm: float
     height_mm: float
     law_min_x_height_mm: float

@@ -1,23 +1,25 @@
 """What stands in each field of a label, ticket or card, in which type, and what is done when it does not fit."""
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from functools import partial
 
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.kit import marks
+from ledger.documents.kit import jar_marks, marks
 from ledger.documents.kit.fitting import Picture, Wanted
 from ledger.documents.kit.fonts import BOLD, MEDIUM, REGULAR, in_one_form, size_for_figures, size_for_x_height
-from ledger.documents.kit.layout import KINDS, LabelLayout
+from ledger.documents.kit.layout import KINDS, LabelLayout, Panel
 from ledger.documents.kit.printed_code import symbol
 from ledger.errors import Refused
 from ledger.markets import known_market
 from ledger.units.dates import show_date
 from ledger.views.label.label import LabelText
+from ledger.views.label.lot_label import LotLabel
 
 
 @dataclass(frozen=True)
@@ -46,9 +48,9 @@ class RackText:
     code_text: str
 
 
-Printed = LabelText | TicketText | RackText
+Printed = LabelText | TicketText | RackText | LotLabel
 Field = tuple[Wanted | Picture, ...]
-_TAKES = {"bar": LabelText, "notice": LabelText, "ticket": TicketText, "rack": RackText}
+_TAKES = {"bar": LabelText, "notice": LabelText, "ticket": TicketText, "rack": RackText, "lot": LotLabel}
 
 
 def fields_of(view: Printed, layout: LabelLayout) -> dict[str, Field]:
@@ -60,9 +62,13 @@ def fields_of(view: Printed, layout: LabelLayout) -> dict[str, Field]:
         meant = next(purpose for purpose, kind in _TAKES.items() if isinstance(view, kind))
         raise Refused(f'The layout \'{layout.name}\' is for = "{layout.purpose}"; take one for = "{meant}" here.')
     view = in_one_form(view)
-    found = _bar(view, layout) if isinstance(view, LabelText) else _own(view, layout)
+    if isinstance(view, LotLabel):
+        found, code = _lot(view, layout), view.code
+    else:
+        found = _bar(view, layout) if isinstance(view, LabelText) else _own(view, layout)
+        code = view.code_text or view.batch_code
     if layout.code:
-        found["code"] = _code(view.code_text or view.batch_code, layout)
+        found["code"] = _code(code, layout)
     return {field: found.get(field, ()) for field in layout.placed}
 
 
@@ -145,6 +151,31 @@ def _own(view: TicketText | RackText, layout: LabelLayout) -> dict[str, Field]:
         "function": _shown(layout, "function", view.function, REGULAR),
         "origin": _small(layout, "origin", view.origin or ""),
         "batch_code": _small(layout, "batch_code", f"Batch\u00a0{view.batch_code}" if view.batch_code else "", BOLD),
+    }
+
+
+def _lot(view: LotLabel, layout: LabelLayout) -> dict[str, Field]:
+    """The fields of the label of a jar or a drum."""
+    small = size_for_x_height(layout.law_min_x_height_mm)
+    until = f"Best before {show_date(view.best_before)}" if view.best_before else ""
+    day = show_date(view.as_of)
+    words = (view.status.upper(), f"as of {day}" if view.usable else f"{day}: do not use")
+
+    def filling(field: str, draw: Callable[..., None], **more: object) -> Field:
+        """A mark as large as its panel."""
+        panel: Panel = next(one for one in layout.panels if field in one.placed)
+        wide, high = panel.width_mm * mm, panel.height_mm * mm
+        return (Picture(field, wide, high, partial(draw, wide=wide, small=small, **more)),)
+
+    return {
+        "lot_code": _large(layout, "lot_code", _whole(view.code), layout.product_pt),
+        "material": _large(layout, "material", view.material, layout.what_pt),
+        "came_from": _small(layout, "came_from", view.came_from),
+        "came_on": _small(layout, "came_on", _whole(f"{'Received' if view.received else 'Made'} {show_date(view.on)}")),
+        "best_before": _small(layout, "best_before", _whole(until)),
+        "caution": _small(layout, "caution", view.caution, BOLD),
+        "status": filling("status", jar_marks.status, words=words, good=view.usable),
+        "opened_on": filling("opened_on", jar_marks.opened),
     }
 
 

@@ -14,6 +14,7 @@ from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_l
 from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
 from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
 from ledger.errors import BadInput, Refused
+from ledger.views.label.lot_label import LotLabel
 
 __all__ = ["RackText", "TicketText", "draw_labels", "draw_test_sheet", "set_label"]
 
@@ -119,6 +120,8 @@ def draw_labels(
 
 
 def _title(view: Printed) -> str:
+    if isinstance(view, LotLabel):
+        return f"Lot labels {view.code}"
     if isinstance(view, TicketText):
         return f"Price tickets {view.product}"
     return f"Rack card {view.batch_code}" if isinstance(view, RackText) else f"Labels {view.batch_code} {view.market}"
