@@ -148,14 +148,12 @@ def test_a_code_that_is_none_of_hers_books_nothing(shop: Shop, run: Any, code: s
     assert booked(shop, code) == []
 
 
-@pytest.mark.parametrize("then", [("b", "q"), ("s", "q")])
-def test_what_was_put_down_again_is_not_taken_at_another_line(
-    shop: Shop, run: Any, code: str, second: str, then: tuple[str, ...]
-) -> None:
-    log(run, code, "s", shop.coconut, then[0])
-    assert booked(shop, code) == []
+def test_what_was_put_down_again_is_not_taken_at_another_line(shop: Shop, run: Any, code: str, second: str) -> None:
     log(run, code, second, "s", "400")  # line 2 has its own lot
     assert booked(shop, code) == [(shop.coconut, 400_000)]
+    log(run, code, "600", "b", "b", "601")  # back at line 1, a correction
+    log(run, code, shop.water, "b", "401")  # back from line 3 at line 2, booked above
+    assert booked(shop, code)[1:] == [(shop.olive, 600_000), (shop.olive, 1_000), (shop.coconut, 1_000)]
 
 
 def test_nothing_of_what_is_in_her_hand_went_in(shop: Shop, run: Any, code: str) -> None:

@@ -2,6 +2,15 @@
 
 # By file below ledger/ and the test files, below tests/, that ought to find its faults.
 OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
+    ("cli/bench/prompt.py", "bench/test_in_hand.py"): [
+        ("(again or held or (", "(again or ("),
+        ('f"{typed}@{held.code}" if held and "@" not in typed else typed', "typed"),
+        ("max(position - 1, 0), True, False, None", "max(position - 1, 0), True, False, held"),
+    ],
+    ("views/label/lot_label.py", "label/test_lot_label.py"): [
+        ("lot.best_before < today", "lot.best_before <= today"),
+        ("and lot.status == ACCEPTED", ""),
+    ],
     ("rows/kept.py", "stock/test_latest_counts.py"): [
         ("if len(start) < 6:", "if len(start) <= 6:"),
     ],
