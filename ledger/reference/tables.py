@@ -111,6 +111,20 @@ def fats() -> Mapping[str, ReferenceFat]:
 
 
 @cache
+def _acid_values() -> Mapping[str, int]:
+    return {row["key"]: int(row["low_mg_per_kg"]) for row in _rows("acid_values.csv")}
+
+
+def acid_value(key: str | None) -> int | None:
+    """The least acid value of a published fat of wax esters or sterols, 0 where none is known; None for any other.
+
+    In mg KOH per kg: free acid takes alkali at once, the esters of a wax only in hours of boiling.
+    """
+    fat = fats().get(key or "")
+    return _acid_values().get(fat.key, 0) if fat and fat.ester == "wax" else None
+
+
+@cache
 def alkalis() -> Mapping[str, ReferenceAlkali]:
     """Both alkalis, by their key."""
     return {

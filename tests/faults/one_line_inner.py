@@ -28,6 +28,10 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("and one.material_id in in_demand]", "]"),
         ("one.mass_mg - _water(one)", "one.mass_mg"),
     ],
+    ("domain/lye/pot.py", "lye/test_wax_esters.py"): [
+        ('if process == "cold" and', "if"),
+        ("min(self.acid_value_mg_per_kg, low)", "low"),
+    ],
     ("domain/recipe/hazards.py", "recipe/test_hazards.py"): [
         ("share >= row.below_ppm", "share > row.below_ppm"),
         ("share <= row.over_ppm", "share < row.over_ppm"),

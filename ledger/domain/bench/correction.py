@@ -66,8 +66,8 @@ class Case:
         fats = [one for one in lines if one.role == "fat" and one.mass_mg]
         return Pot(
             self.process,
-            tuple(one.figures.fat(one.mass_mg) for one in fats if one.stage != AFTER_THE_COOK),
-            tuple(one.figures.fat(one.mass_mg) for one in fats if one.stage == AFTER_THE_COOK),
+            tuple(one.figures.fat(one.mass_mg, self.process) for one in fats if one.stage != AFTER_THE_COOK),
+            tuple(one.figures.fat(one.mass_mg, self.process) for one in fats if one.stage == AFTER_THE_COOK),
             tuple(one.figures.alkali(one.mass_mg) for one in lines if one.role == "alkali"),
             _acids(lines),
             self.scale_step_mg,
@@ -125,14 +125,16 @@ def _acids(lines: Sequence[InPot], *, matched: bool = False) -> Fraction:
     return sum((one.figures.acid_koh_mg(one.mass_mg) for one in found), Fraction(0))
 
 
-def _demand(lines: Sequence[InPot]) -> Fraction:
+def _demand(lines: Sequence[InPot], process: Process) -> Fraction:
     """What the fats that the lye is reckoned for take, as mg KOH."""
-    return demand_koh([one.figures.fat(one.mass_mg) for one in lines if one.role == "fat" and one.in_demand])
+    return demand_koh([one.figures.fat(one.mass_mg, process) for one in lines if one.role == "fat" and one.in_demand])
 
 
 def _wanted(case: Case) -> Fraction:
     """The alkali, as mg KOH, that gives the superfat of the recipe with the fats and acids as they are."""
-    return _demand(case.lines) * (WHOLE_PPM - case.superfat_ppm) / WHOLE_PPM + _acids(case.lines, matched=True)
+    return _demand(case.lines, case.process) * (WHOLE_PPM - case.superfat_ppm) / WHOLE_PPM + _acids(
+        case.lines, matched=True
+    )
 
 
 def _worth(lines: Sequence[InPot]) -> Fraction:
@@ -230,7 +232,11 @@ def _by_fats(case: Case, free_mg: Mapping[str, int]) -> Way:
     else:
         own = [one for one in case.lines if one.role == "fat" and one.number > OTHER]
         acids = _acids(case.lines, matched=True)
-        other = (_demand(case.lines) - _demand(own)) * (WHOLE_PPM - case.superfat_ppm) / WHOLE_PPM
+        other = (
+            (_demand(case.lines, case.process) - _demand(own, case.process))
+            * (WHOLE_PPM - case.superfat_ppm)
+            / WHOLE_PPM
+        )
         if wanted - acids <= other:
             return Way(FATS, case.lines, None, "none of the fats that the worksheet asks for is in")
         more = (worth - acids - other) / (wanted - acids - other)

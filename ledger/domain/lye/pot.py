@@ -35,16 +35,22 @@ class Figures(NamedTuple):
     purity_open_ppm: int = 0  # likewise
     sap_of: str | None = None  # whose own figure it is, such as "lot L3-6: certificate"; None: the material's
     purity_of: str | None = None  # likewise
+    acid_value_mg_per_kg: int | None = None  # of wax esters or sterols: what surely takes up alkali in cold process
 
-    def fat(self, mass_mg: int) -> FatCharge:
-        """So much of it as a fat. Raises BadInput for one without a saponification value."""
+    def fat(self, mass_mg: int, process: Process | None = None) -> FatCharge:
+        """So much of it as a fat. Raises BadInput for one without a saponification value.
+
+        In cold process wax esters and sterols take anything between their acid value and all of their value.
+        """
         if self.sap_low_mg_per_kg is None or self.sap_high_mg_per_kg is None:
             raise BadInput(
                 f"{self.name} has no saponification value, so the lye cannot be reckoned; give it one: "
                 f'soapledger material edit "{self.name}" --sap 188-192'
             )
-        room = self.sap_open_mg_per_kg
-        return FatCharge(self.name, mass_mg, self.sap_low_mg_per_kg - room, self.sap_high_mg_per_kg + room)
+        low, high = self.sap_low_mg_per_kg - self.sap_open_mg_per_kg, self.sap_high_mg_per_kg + self.sap_open_mg_per_kg
+        if process == "cold" and self.acid_value_mg_per_kg is not None:
+            return FatCharge(self.name, mass_mg, min(self.acid_value_mg_per_kg, low), high, slow=True)
+        return FatCharge(self.name, mass_mg, low, high)
 
     def alkali(self, mass_mg: int) -> AlkaliCharge:
         """So much of it as an alkali; NaOH without a certificate is reckoned as pure, which errs towards superfat.

@@ -46,6 +46,7 @@ class FatCharge(NamedTuple):
     mass_mg: int
     sap_low_mg_per_kg: int
     sap_high_mg_per_kg: int
+    slow: bool = False  # of wax esters or sterols, in cold process: no certificate says how much of it turns to soap
 
     @property
     def sap_mg_per_kg(self) -> Fraction:

@@ -19,6 +19,7 @@ PURE_DOWN_TO_PPM = 970_000
 # How far a scale that shows each step right is untrue between the weight of the fats and that of the lye. Common
 # practice, no source; what it is untrue by everywhere alike cancels out.
 UNTRUE_PPM = 1_000
+_FATS = ("fat", "slow fat")
 STEP = 5_000  # advice on the superfat goes in steps of half a percent
 
 
@@ -26,7 +27,7 @@ class Spread(NamedTuple):
     """What is not known of one thing, as a share of the alkali demand, in ppm."""
 
     what: str
-    of: str  # "fat", "alkali", "acid" or "scale"
+    of: str  # "fat", "slow fat" (which no certificate narrows), "alkali", "acid" or "scale"
     share_ppm: int
 
 
@@ -69,9 +70,9 @@ def superfat_range(
         shares[name, "acid"] = shares.get((name, "acid"), Fraction(0)) + koh_mg / gross
     steps = _steps(fats, alkalis, full, gross, scale_step_mg)
     moved = [share * (net if of == "fat" else gross) for of, share in steps]
-    low = [share * (net if of == "fat" else gross) for (_, of), share in shares.items()]
+    low = [share * (net if of in _FATS else gross) for (_, of), share in shares.items()]
     weaker = [alkali.koh_mg * _purity_below(alkali) / alkali.purity_ppm for alkali in alkalis]
-    high = [share * (net if of == "fat" else gross) for (_, of), share in shares.items() if of != "alkali"] + weaker
+    high = [share * (net if of in _FATS else gross) for (_, of), share in shares.items() if of != "alkali"] + weaker
     likely = 1 - (net + _root((*moved, *low))) / full
     likely_high = 1 - (net - _root((*moved, *high))) / full
     least_fats = sum((_at_its_least(fat, scale_step_mg) for fat in fats), Fraction(0))
@@ -96,7 +97,7 @@ def _shares(
     """What each thing leaves open, as a share of the demand or of the alkali."""
     found: dict[tuple[str, str], Fraction] = defaultdict(Fraction)
     for fat in fats:
-        found[fat.name, "fat"] += fat.mass_mg * _sap_spread(fat) / MG_PER_KG / full
+        found[fat.name, "slow fat" if fat.slow else "fat"] += fat.mass_mg * _sap_spread(fat) / MG_PER_KG / full
     for alkali in alkalis:
         if alkali.mass_mg:
             found[alkali.name, "alkali"] += alkali.koh_mg / gross * _purity_spread(alkali) / alkali.purity_ppm
@@ -167,7 +168,7 @@ def safer(
     enough = next(
         (ppm for ppm in range((superfat_ppm // STEP + 1) * STEP, 490_001, STEP) if at(ppm).likely_low_ppm > 0), None
     )
-    widest = next((one.what for one in now.spreads if one.of != "scale" and one.share_ppm), None)
+    widest = next((one.what for one in now.spreads if one.of not in ("scale", "slow fat") and one.share_ppm), None)
     return SaferAdvice(enough, widest, certified(widest).likely_low_ppm if widest else None)
 
 

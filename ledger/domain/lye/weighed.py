@@ -93,7 +93,7 @@ def checked(
         purity_ppm=round(pure / total) if total else None,
         superfat=superfat,
         before_addition=before,
-        figures={one.lot_id: words for one in weighed if (words := _words(one))},
+        figures={one.lot_id: words for one in weighed if (words := _words(one, process))},
         stated=stated(one.figures for one in weighed),
         as_meant=meant,
     )
@@ -105,8 +105,8 @@ def pot_as_weighed(weighed: Iterable[Weighed], process: Process, scale_step_mg: 
     fats = [one for one in found if one.role == "fat"]
     return Pot(
         process,
-        tuple(one.figures.fat(one.mass_mg) for one in fats if not one.after_cook),
-        tuple(one.figures.fat(one.mass_mg) for one in fats if one.after_cook),
+        tuple(one.figures.fat(one.mass_mg, process) for one in fats if not one.after_cook),
+        tuple(one.figures.fat(one.mass_mg, process) for one in fats if one.after_cook),
         tuple(one.figures.alkali(one.mass_mg) for one in found if one.role == "alkali"),
         sum((one.figures.acid_koh_mg(one.mass_mg) for one in found), Fraction(0)),
         scale_step_mg,
@@ -132,11 +132,14 @@ def _water(one: Weighed) -> Fraction:
     return one.figures.water_mg(one.mass_mg)
 
 
-def _words(one: Weighed) -> str:
+def _words(one: Weighed, process: Process) -> str:
     """The figure the lye was reckoned with, and where it stands."""
     figures = one.figures
     if one.role == "fat":
-        return f"saponification value {figures.sap_words()} mg KOH/g ({one.source})"
+        fat, slow = figures.fat(one.mass_mg, process), ""
+        if fat.slow:
+            slow = f", in cold process taken as {fat.sap_low_mg_per_kg / 1000:g} to {fat.sap_high_mg_per_kg / 1000:g}"
+        return f"saponification value {figures.sap_words()} mg KOH/g{slow} ({one.source})"
     if one.role == "alkali":
         if figures.purity_low_ppm is None:
             return "no certificate, reckoned as pure"

@@ -98,7 +98,9 @@ def alkali_need(recipe: Recipe, charges: Sequence[Charge], alkali: Figures) -> A
     """What to weigh of one alkali for its share of the demand; raises like `alkali_for`."""
     assert recipe.superfat_ppm is not None
     assert alkali.alkali_kind
-    fats = [one.figures.fat(one.mass_mg) for one in charges if one.line.role == "fat" and one.line.in_demand]
+    fats = [
+        one.figures.fat(one.mass_mg, recipe.process) for one in charges if one.line.role == "fat" and one.line.in_demand
+    ]
     return alkali_for(
         fats,
         kind=alkali.alkali_kind,
@@ -199,8 +201,8 @@ def formulate(
     fats = [one for one in charges if one.line.role == "fat"]
     pot = Pot(
         recipe.process,
-        tuple(one.figures.fat(one.mass_mg) for one in fats if not one.line.after_cook),
-        tuple(one.figures.fat(one.mass_mg) for one in fats if one.line.after_cook),
+        tuple(one.figures.fat(one.mass_mg, recipe.process) for one in fats if not one.line.after_cook),
+        tuple(one.figures.fat(one.mass_mg, recipe.process) for one in fats if one.line.after_cook),
         tuple(alkalis[need.kind].alkali(need.weigh_mg) for need in lye.alkalis),
         sum((one.figures.acid_koh_mg(one.mass_mg) for one in charges), Fraction(0)),
         scale_step_mg,

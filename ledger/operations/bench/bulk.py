@@ -107,8 +107,11 @@ def _oils(tx: Transaction, batch: BatchRow) -> list[LotRow]:
 
 
 def _blend(parts: tuple[Weighed, ...]) -> LotFigures:
-    """Saponification values weighted by mass; a fat without one is named by BadInput."""
-    fats = [one.figures.fat(one.mass_mg) for one in parts if one.role in ("fat", "intermediate")]
+    """Saponification values weighted by mass; a fat without one is named by BadInput.
+
+    Wax esters count down to their acid value, since a drum does not say whether it will be cooked.
+    """
+    fats = [one.figures.fat(one.mass_mg, "cold") for one in parts if one.role in ("fat", "intermediate")]
     whole = sum(one.mass_mg for one in parts)
     low = Fraction(sum(fat.mass_mg * fat.sap_low_mg_per_kg for fat in fats), whole)
     high = Fraction(sum(fat.mass_mg * fat.sap_high_mg_per_kg for fat in fats), whole)

@@ -5,6 +5,7 @@ from collections.abc import Collection, Sequence
 from ledger.domain.bench.alkali import AlkaliWanted, wanted
 from ledger.domain.lye.pot import Figures
 from ledger.domain.lye.weighed import LyeCheck, Weighed, checked, role_of
+from ledger.reference.tables import acid_value
 from ledger.rows.batch import BatchRow, PlanLineRow, batch_by_id, plan_lines
 from ledger.rows.lot import lot_by_id
 from ledger.rows.material import material_by_id
@@ -44,6 +45,7 @@ def _weighed(row: WeighedRow) -> Weighed:
         purity_open_ppm=0 if own_purity else purity_open(row.purity, row.alkali_kind),
         sap_of=own if own_sap else None,
         purity_of=own if own_purity else None,
+        acid_value_mg_per_kg=acid_value(row.reference_key),
     )
     source = row.certificate or "the lot's certificate" if own_sap or own_purity else row.sap_source or ""
     role = row.role if row.material_id == row.asked_id else role_of(row.kind, figures)

@@ -1,7 +1,7 @@
 """What the lye needs to know of a lot: its certificate's figures, else those of its material."""
 
 from ledger.domain.lye.pot import Figures, typed_spread
-from ledger.reference.tables import fats
+from ledger.reference.tables import acid_value, fats
 from ledger.rows.lot import LotRow
 from ledger.rows.material import MaterialCard
 from ledger.units.quantity import WHOLE_PPM
@@ -29,6 +29,7 @@ def figures_of(card: MaterialCard, lot: LotRow | None = None) -> Figures:
         purity_open_ppm=0 if own_purity else purity_open(card.purity_ppm, card.alkali_kind),
         sap_of=own if own_sap else None,
         purity_of=own if own_purity else None,
+        acid_value_mg_per_kg=acid_value(card.reference_key),
     )
 
 

@@ -57,7 +57,7 @@ def charged(process: Process, inputs: Iterable[Input]) -> Charged:
     for one in inputs:
         figures, mass = one.figures, one.mass_mg
         if one.role == "fat":
-            fat = figures.fat(mass)
+            fat = figures.fat(mass, process)
             found_fats.append(FatIn(one.card.name, mass, fat.sap_mg_per_kg, ester_of(one.card), one.held_back))
         elif one.role == "alkali":
             alkali = figures.alkali(mass)
