@@ -172,6 +172,18 @@ def test_the_lye_is_scanned_and_weighed(shop: Shop, run: Any, code: str) -> None
     assert booked(shop, code)[3:] == [(shop.lye, 146_800)]
 
 
+def test_a_way_out_takes_what_was_in_her_hand(shop: Shop, run: Any, code: str) -> None:
+    other = deliver(shop.book, DeliveryLine("sodium hydroxide", 1_000_000, "SH 89", 900))
+    # 165 g for 146.8 g is refused; less of the lye is poured, and what is left in the jug is waste of the same drum
+    log(run, code, "", "", "", other, "165", "yes", "lye")
+    taken = {lot for lot, quantity in booked(shop, code)[3:]}
+    assert taken == {other, shop.water}  # the water left in the jug too
+    query = (
+        "SELECT l.code, sum(v.quantity) FROM movement v JOIN lot l ON l.id = v.lot_id WHERE l.code IN (?, ?) GROUP BY 1"
+    )
+    assert dict(shop.rows().execute(query, (other, shop.lye)).fetchall())[other] == 1_000_000 - 165_000
+
+
 def test_a_scan_where_no_lot_is_asked_for_is_no_answer(shop: Shop, run: Any) -> None:
     code = planned(shop.book)
     said = log(run, code, shop.olive, "", "")

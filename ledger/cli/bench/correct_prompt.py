@@ -25,8 +25,12 @@ def note_refused(
     log_readings(here.book(), batch.code, (ReadingValue("observation", text=text),), on=made)
 
 
-def ask_way(here: Desk, batch: BatchRow, line: PlanLineRow, mass_mg: int, made: date, anyway: str | None) -> bool:
+def ask_way(
+    here: Desk, batch: BatchRow, line: PlanLineRow, takes: Sequence[Weighed], made: date, anyway: str | None
+) -> bool:
     """Say what can be done about a weight that was refused, and book the way she took; whether she took one."""
+    mass_mg = sum(one.quantity for one in takes)
+    of_lots = takes if any(one.lot_code or one.of for one in takes) else ()
     try:
         say_correction(correction(here.rows(), batch, line.number, mass_mg), here.settings.units)
     except LedgerError:  # it does not bear on the lye, or lye and fats have met
@@ -37,8 +41,9 @@ def ask_way(here: Desk, batch: BatchRow, line: PlanLineRow, mass_mg: int, made: 
             return False
         try:
             check = loaded("operations.bench.correct").correct_batch(
-                here.book(), batch.code, line.number, mass_mg, take=typed, on=made, by=here.who, anyway=anyway
-            )
+                here.book(), batch.code, line.number, mass_mg, take=typed, on=made, by=here.who, anyway=anyway,
+                of_lots=of_lots,
+            )  # fmt: skip
         except LedgerError as error:
             warn(f"  {error}")
             continue

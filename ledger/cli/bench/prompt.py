@@ -168,7 +168,7 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
         except Doubted as error:
             warn(f"  {error}")
             note_refused(here, batch, line, takes, "typed and refused", made)
-            return ask_way(here, batch, line, sum(one.quantity for one in takes), made, anyway) or None
+            return ask_way(here, batch, line, takes, made, anyway) or None
         if other:
             say_superfat(check)
             say_ways(check, batch, plan_lines(here.rows(), batch.id))

@@ -1,5 +1,6 @@
 """Book a wrong weight as it really was, and the way out that was taken."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from ledger.domain.bench.correction import InPot, Way
@@ -30,13 +31,23 @@ WAYS = ("pour", "lye", "fats")
 
 
 def correct_batch(
-    book: Book, code: str, line: int, actual_mg: int, *, take: str, on: date, by: str, anyway: str | None = None
+    book: Book,
+    code: str,
+    line: int,
+    actual_mg: int,
+    *,
+    take: str,
+    on: date,
+    by: str,
+    anyway: str | None = None,
+    of_lots: Sequence[Weighed] = (),
 ) -> LyeCheck:
     """Book the line as it really was and every other line as the way taken leaves it, in one entry.
 
-    `take` is pour, lye or fats. Lye solution left in the jug is booked as waste; lines not weighed yet get a new
-    target. Raises Refused like `correction`, and for a way that is none; BadInput for an
-    unknown one, or for a day before the one the batch was planned for.
+    `take` is pour, lye or fats; `of_lots` is the weight by its lots, where they are not those of the worksheet. Lye
+    solution left in the jug is booked as waste; lines not weighed yet get a new target. Raises Refused like
+    `correction`, and for a way that is none; BadInput for an unknown one, or for a day before the one the batch was
+    planned for.
     """
     if take not in WAYS:
         close = near(take, WAYS, 1)
@@ -54,7 +65,8 @@ def correct_batch(
         if burning and not (anyway or "").strip() and still_open(tx.rows, [burning], batch_id=batch.id):
             raise Refused(burning.words)
         lines = {one.number: one for one in plan_lines(tx.rows, batch.id) if one.role != "packaging"}
-        _weigh(tx, batch, lines[line], actual_mg, on)
+        takes = of_lots or _takes(tx, batch, lines[line], actual_mg)
+        book_line(tx, batch, lines[line], takes, on=on, correct=lines[line].logged, instead=True)
         step = settings(tx.rows).scale_step_mg
         for changed, more in way.changes(case.lines):
             _change(tx, batch, lines[changed.number], changed, more, step=step, on=on)
@@ -79,7 +91,7 @@ def _listed(before: tuple[InPot, ...], way: Way, units: Units) -> str:
 def _weigh(
     tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, on: date, unread: str | None = None
 ) -> None:
-    """The line at a mass, weighed now or corrected; what its lots lack comes from the next accepted lot."""
+    """The line at another mass; what its lots lack comes from the next accepted lot."""
     book_line(tx, batch, line, _takes(tx, batch, line, mass_mg, unread), on=on, correct=line.logged, instead=True)
 
 
