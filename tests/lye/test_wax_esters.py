@@ -65,6 +65,14 @@ def test_only_in_cold_process_it_is_open_down_to_the_acid_value(
     assert fat.slow == (process == "cold" and figures.acid_value_mg_per_kg is not None)
 
 
+def test_how_it_is_counted_is_said_with_its_figure() -> None:
+    lot = JOJOBA._replace(sap_low_mg_per_kg=94_000, sap_high_mg_per_kg=94_000, sap_of="lot L3-6: certificate")
+    assert lot.stated("cold") == "jojoba, lot L3-6: certificate 94 ± 1, in cold process taken as 0 to 94"
+    assert lot.stated("hot") == lot.stated() == "jojoba, lot L3-6: certificate 94 ± 1"
+    assert JOJOBA.stated("cold") == "jojoba: 90 to 96, in cold process taken as 0 to 96"
+    assert JOJOBA.stated("hot") is None
+
+
 def test_every_published_fat_of_wax_esters_has_an_acid_value_and_no_other() -> None:
     found = {key for key in fats() if acid_value(key) is not None}
     assert found == {"jojoba", "beeswax", "lanolin", "candelilla", "carnauba"}

@@ -33,7 +33,7 @@ def likely_low_refusal(worked: Formulation, name: str) -> str | None:
             f"get the certificate of the lot of {advice.certificate_of}, which {enough} "
             f"(likely low {show_share(advice.with_certificate_ppm, 2)} if it gives the middle of the range)"
         )
-    known = stated([*(one.figures for one in worked.charges), *worked.alkalis.values()])
+    known = stated([*(one.figures for one in worked.charges), *worked.alkalis.values()], worked.recipe.process)
     return (
         f"{what}{_reckoned(known)} What would lift it: {'; or '.join(ways)}. To plan it as it is, add --anyway REASON."
     )

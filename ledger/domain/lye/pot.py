@@ -108,8 +108,19 @@ class Figures(NamedTuple):
             return f"{shown} typed for the material, taken as up to {(low + self.purity_open_ppm) / 10_000:.4g} %"
         return f"{shown} for the material, taken as down to {(low - self.purity_open_ppm) / 10_000:.4g} %"
 
-    def stated(self) -> str | None:
-        """Whose the one figure is that the lye goes by, and how far it is trusted; None for a range or no figure."""
+    def slow_words(self, process: Process | None) -> str:
+        """How wax esters or sterols are counted in cold process; empty for anything else."""
+        if self.sap_low_mg_per_kg is None or not (fat := self.fat(0, process)).slow:
+            return ""
+        return f", in cold process taken as {fat.sap_low_mg_per_kg / 1000:g} to {fat.sap_high_mg_per_kg / 1000:g}"
+
+    def stated(self, process: Process | None = None) -> str | None:
+        """Whose the one figure is that the lye goes by, and how far it is trusted; None for a range or no figure.
+
+        Of wax esters in cold process the range is said too.
+        """
+        if slow := self.slow_words(process):
+            return self._said(self.sap_of, self.sap_words()) + slow
         if self.sap_low_mg_per_kg is not None and self.sap_low_mg_per_kg == self.sap_high_mg_per_kg:
             return self._said(self.sap_of, self.sap_words())
         one = self.purity_low_ppm is not None and self.purity_high_ppm in (None, self.purity_low_ppm)
@@ -138,9 +149,9 @@ class Figures(NamedTuple):
         return mass_mg * Fraction(WHOLE_PPM if self.water_ppm is None else self.water_ppm, WHOLE_PPM)
 
 
-def stated(found: Iterable[Figures]) -> tuple[str, ...]:
+def stated(found: Iterable[Figures], process: Process | None = None) -> tuple[str, ...]:
     """What is to be said of the single figures among them, each once."""
-    return tuple(dict.fromkeys(words for one in found if (words := one.stated())))
+    return tuple(dict.fromkeys(words for one in found if (words := one.stated(process))))
 
 
 def open_acids(charges: Iterable[tuple[Figures, int]]) -> tuple[tuple[str, Fraction], ...]:

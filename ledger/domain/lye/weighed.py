@@ -94,7 +94,7 @@ def checked(
         superfat=superfat,
         before_addition=before,
         figures={one.lot_id: words for one in weighed if (words := _words(one, process))},
-        stated=stated(one.figures for one in weighed),
+        stated=stated((one.figures for one in weighed), process),
         as_meant=meant,
     )
 
@@ -136,10 +136,7 @@ def _words(one: Weighed, process: Process) -> str:
     """The figure the lye was reckoned with, and where it stands."""
     figures = one.figures
     if one.role == "fat":
-        fat, slow = figures.fat(one.mass_mg, process), ""
-        if fat.slow:
-            slow = f", in cold process taken as {fat.sap_low_mg_per_kg / 1000:g} to {fat.sap_high_mg_per_kg / 1000:g}"
-        return f"saponification value {figures.sap_words()} mg KOH/g{slow} ({one.source})"
+        return f"saponification value {figures.sap_words()} mg KOH/g{figures.slow_words(process)} ({one.source})"
     if one.role == "alkali":
         if figures.purity_low_ppm is None:
             return "no certificate, reckoned as pure"

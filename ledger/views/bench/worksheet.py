@@ -168,5 +168,5 @@ def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
         notes=tuple(hazards + notes_before(rows, batch) + notes_that_stay(rows, batch, pot.lowest() if pot else None)),
         printed_from=printed_from(rows, program),
         strain_on=batch.on + timedelta(days=recipe.infusion_days) if recipe and recipe.infusion_days else None,
-        stated=stated(one.figures for one in meant),
+        stated=stated((one.figures for one in meant), batch.process),
     )

@@ -147,7 +147,7 @@ def recipe_page(
         warnings=tuple(_warnings(sheet, volume, into, own.units, skin)),
         printed_from=printed_from(rows, program),
         steps=tuple(_steps(recipe, own.units)),
-        stated=stated(figures_of(sheet.materials[one.line.material]) for one in sheet.targets),
+        stated=stated((figures_of(sheet.materials[one.line.material]) for one in sheet.targets), sheet.recipe.process),
     )
 
 
