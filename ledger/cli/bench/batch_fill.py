@@ -33,6 +33,7 @@ def command(
     strength = round(figures_of(card, lot).alkali(0).purity_ppm) if lot.purity_ppm is not None else None
     what = f", {show_share(strength, 2)} alkali" if strength is not None else ""
     say(f"{show_mass(mass, here.settings.units)} filled off as lot {lot.code}{what}. Write the code on the container.")
+    say(f"Or print its label: soapledger lot label {lot.code} -o jar.pdf")
     if strength is not None and card.purity_ppm is not None and abs(strength - card.purity_ppm) > 10_000:
         say(
             f"{lot.material} is meant to hold {show_share(card.purity_ppm)}; soap is reckoned with the "

@@ -28,3 +28,4 @@ def command(
     warn_of(bulk_doubts(here.rows(), find_batch(here.rows(), code), mass), yes)
     lot = strain_batch(here.book(), code, mass_mg=mass, on=here.day(on), by=here.who, spent_mg=waste)
     say(f"{show_mass(mass, here.settings.units)} strained off as lot {lot}. Write the code on the jar.")
+    say(f"Or print its label: soapledger lot label {lot} -o jar.pdf")

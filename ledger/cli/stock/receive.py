@@ -86,11 +86,11 @@ def command(
         ],
         right=(2,),
     )
-    say(f"Or print labels for them: soapledger lot label {' '.join(one.code for one in received)} -o jars.pdf")
     if waiting := [one.code for one in received if one.status == "quarantine"]:
         say(f"Next, once looked at: soapledger lot accept {' '.join(waiting)}")
     elif held := [one.code for one in received if one.status == "on hold"]:
         say(f'Next, once settled: soapledger lot accept {" ".join(held)} --reason "…"')
+    say(f"Labels with their status: soapledger lot label {' '.join(one.code for one in received)} -o jars.pdf")
 
 
 def _looked_at(lines: list[DeliveryLine], exceptions: list[str]) -> tuple[list[str], bool]:
