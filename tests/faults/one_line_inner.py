@@ -25,7 +25,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("domain/lye/weighed.py", "lye/test_weighed.py"): [
         ("superfat = None if waiting else", "superfat = None if not waiting else"),
         ("and all(one.held_back for one in waiting)", "and not waiting"),
-        ("and one.material_id in in_demand]", "]"),
+        ("and (one.material_id, one.stage) in in_demand]", "]"),
         ("one.mass_mg - _water(one)", "one.mass_mg"),
     ],
     ("domain/lye/pot.py", "lye/test_wax_esters.py"): [
@@ -53,6 +53,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("domain/bench/alkali.py", "lye/test_weighed.py"): [
         ("and not one.held_back for one in still", "for one in still"),
         ("purest = max(", "purest = min("),
+        ("counted.get((one.material_id, one.stage), True)", "True"),
     ],
     ("domain/stock/costing.py", "stock/test_costing.py"): [
         ("before, min(used, whole))", "before, used)"),
@@ -116,6 +117,8 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if not low <= one <= high]", "if not low <= one < high]"),
         ("if value < PH_TO_QUESTION and", "if value <= PH_TO_QUESTION and"),
         ("most is not None and value > most", "most is not None and value >= most"),
+        ("least is not None and value < least", "least is not None and value <= least", "tools/test_lower_limits.py"),
+        ("if again and done else 0", "if False else 0", "tools/test_lower_limits.py"),
         ("elif not line.low <= line.used <= line.high:", "elif not line.low < line.used <= line.high:"),
     ],
     ("domain/label/market.py", "markets/test_markets.py"): [

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import NamedTuple, TypeVar
 
 from ledger.domain.recipe.recipe import AFTER_THE_COOK, AT_TRACE, IN_THE_FATS, WITH_THE_LYE, OwnStep
-from ledger.domain.tools.limits import Outside
+from ledger.domain.tools.limits import Outside, beyond
 from ledger.domain.tools.readings import COOK, MIX, POUR, READINGS, SET, START, Figure, Work, between
 from ledger.units.words import Process, Units
 
@@ -90,13 +90,8 @@ def outside_steps(
         answer, value = READINGS[one.what].answer, last.get((one.what, one.mark))
         if value is None or not isinstance(answer, Figure):
             continue
-        if one.most is not None and value > one.most:
-            off = f"{answer.apart(value - one.most, units)} over {answer.show(one.most, units)}"
-        elif one.least is not None and value < one.least:
-            off = f"{answer.apart(one.least - value, units)} under {answer.show(one.least, units)}"
-        else:
-            continue
-        found.append(Outside(f"step {one.number}", f"{one.text}: {one.reading} {answer.show(value, units)}, {off}"))
+        if off := beyond(answer, value, one.least, one.most, units):
+            found.append(Outside(f"step {one.number}", f"{one.text}: {one.reading} {off}"))
     return tuple(found)
 
 

@@ -110,14 +110,19 @@ def _over(one: BenchReading, limits: Limits, read: Read, units: Units) -> list[O
     value, answer = _last(read, one.what), one.answer
     if value is None or not isinstance(answer, Figure):
         return []
-    most, least = one.at_most(limits, units), one.at_least(limits, units)
+    found = beyond(answer, value, one.at_least(limits, units), one.at_most(limits, units), units)
+    return [Outside(one.what, f"{one.what} {found}")] if found else []
+
+
+def beyond(answer: Figure, value: int, least: int | None, most: int | None, units: Units) -> str | None:
+    """A figure outside its limits and by how much, in words; None for one within, or at one of them."""
     if most is not None and value > most:
         off = f"{answer.apart(value - most, units)} over {answer.show(most, units)}"
     elif least is not None and value < least:
         off = f"{answer.apart(least - value, units)} under {answer.show(least, units)}"
     else:
-        return []
-    return [Outside(one.what, f"{one.what} {answer.show(value, units)}, {off}")]
+        return None
+    return f"{answer.show(value, units)}, {off}"
 
 
 def _temperatures(limits: Limits, read: Read, units: Units) -> list[Outside]:
