@@ -141,3 +141,12 @@ def test_the_parts_still_come_to_all_of_the_fats() -> None:
         ("coconut oil", "in the fats", 400_000),
         ("olive oil", "after the cook", 10_000),
     ]
+
+
+def test_more_of_the_fats_says_which_part_goes_in_later(shop: Shop, run: Any) -> None:
+    add_recipe(shop.book, twice("hot", "after the cook", "false"), file="t.toml")
+    code = planned(shop.book, "twice")
+    soda = next(line.number for line in lines_of(shop.book, code) if line.role == "alkali")
+    said = flat(run("batch", "correct", code, f"{soda}=147.355 g").stdout)
+    # a tenth more lye than 133.959 g: a tenth more of each fat, 50 + 40 g into the pot and 10 g after the cook
+    assert "Add 50 g of olive oil, 40 g of coconut oil, 10 g of olive oil after the cook;" in said

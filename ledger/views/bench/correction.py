@@ -7,7 +7,7 @@ from ledger.domain.bench.correction import OTHER, Case, InPot, Way, lye_is_made,
 from ledger.domain.lye.pot import Figures
 from ledger.domain.lye.saponification import lye_concentration
 from ledger.domain.lye.weighed import role_of
-from ledger.domain.recipe.recipe import WITH_THE_LYE
+from ledger.domain.recipe.recipe import IN_THE_FATS, WITH_THE_LYE
 from ledger.domain.recipe.scaling import Dough
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, PlanLineRow, plan_lines
@@ -212,7 +212,10 @@ def _words(case: Case, way: Way, changes: tuple[tuple[InPot, int], ...], solutio
             return f"pour it as it is: {_lye_words(case)}"
         return f"pour it as it is: {what_it_means(way.becomes)}"
     if way.name == "fats":
-        return "add " + ", ".join(f"{show_mass(mass, units)} of {one.material}" for one, mass in changes)
+        later = {one.number: "" if one.stage == IN_THE_FATS else f" {one.stage}" for one, _ in changes}
+        return "add " + ", ".join(
+            f"{show_mass(mass, units)} of {one.material}{later[one.number]}" for one, mass in changes
+        )
     if case.line.role == "liquid":
         return (
             f"put {show_mass(solution, units)} of {case.line.material} into a second jug and pour the lye slowly into "
