@@ -112,7 +112,7 @@ def fats() -> Mapping[str, ReferenceFat]:
 
 @cache
 def _acid_values() -> Mapping[str, int]:
-    return {row["key"]: int(row["low_mg_per_kg"]) for row in _rows("acid_values.csv")}
+    return {row["key"]: int(row["low_mg_per_kg"]) for row in table_rows("acid_values.csv")}
 
 
 def acid_value(key: str | None) -> int | None:

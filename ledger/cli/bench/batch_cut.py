@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from ledger.cli.bench.cut_words import say_cut
+from ledger.cli.bench.cut_prompt import say_cut
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, On, Yes
 from ledger.cli.kit.show import warn_of

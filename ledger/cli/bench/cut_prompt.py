@@ -6,15 +6,20 @@ from typing import NoReturn, TypeVar
 
 import typer
 
-from ledger.cli.bench.cut_words import say_cut
+from ledger.cli.bench.deviations import say_open, ticked
+from ledger.cli.bench.in_hand import no_lot_here
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import ask, say, warn
+from ledger.cli.kit.show import ask, count, say, warn
+from ledger.domain.bench.mass_balance import MassBalance
+from ledger.domain.bench.steps import SEEN
 from ledger.errors import LedgerError
 from ledger.operations.bench.cut import cut_batch
+from ledger.operations.bench.readings import log_readings
 from ledger.rows.batch import BatchRow, find_batch
+from ledger.units.codes import looks_like_lot_code
 from ledger.units.dates import show_date
 from ledger.units.measures import scale_unit
-from ledger.units.quantity import parse_mass, parse_pieces, with_scale_unit
+from ledger.units.quantity import parse_mass, parse_pieces, show_mass, show_share, with_scale_unit
 from ledger.views.bench.cut_doubts import CUT_WITHIN_DAYS, cut_doubts, days_since_the_pour
 
 Read = TypeVar("Read")
@@ -102,3 +107,46 @@ def _all_the_same(doubts: Sequence[str], code: str) -> bool:
     if typed == "q":
         stop(code)
     return typed in ("y", "yes")
+
+
+def say_cut(here: Desk, batch: BatchRow, balance: MassBalance) -> None:
+    """The bars on the rack, what is not accounted for, and what lies outside a limit."""
+    units = here.settings.units
+    assert batch.ready_on is not None
+    say(f"{count(batch.made, 'bar')} of batch {batch.code} are on the rack; ready on {show_date(batch.ready_on)}.")
+    if balance.loss_mg is not None and balance.loss_ppm is not None:
+        cooked = f", {show_mass(balance.cooked_off_mg, units)} cooked off" if balance.cooked_off_mg else ""
+        say(
+            f"{show_mass(balance.put_in_mg, units)} went in{cooked}; {show_mass(balance.loss_mg, units)} "
+            f"({show_share(balance.loss_ppm)}) lost to pot and air."
+        )
+    if batch.usable_from:
+        say(f"Usable from {show_date(batch.usable_from)}, though not yet steady in weight (common practice).")
+    say_open(here, batch)
+
+
+def after_the_pour(here: Desk, code: str, was: BatchRow, today: date) -> None:
+    """The cut, once the soap was poured on an earlier occasion; and the tick list of what was seen."""
+    batch = find_batch(here.rows(), code)
+    if was.poured and batch.soap and batch.yield_lot_id is None and not batch.open_lines:
+        ask_cut(here, batch, today)
+    if batch.soap and (batch.poured or batch.process == "rebatch") and not was.yield_lot_id:
+        _seen(here, batch, today)
+    say_open(here, batch)
+
+
+def _seen(here: Desk, batch: BatchRow, today: date) -> None:
+    listed = ", ".join(f"{place} {word}" for place, word in enumerate(SEEN, 1))
+    warn(f"Seen? {listed}")
+    while True:
+        typed = ask("Numbers or your own words, with commas (Enter: nothing to note)", default="")
+        if typed.casefold() in ("", "q"):
+            return
+        try:
+            if looks_like_lot_code(typed):
+                no_lot_here(typed, "what was seen")
+            log_readings(here.book(), batch.code, ticked(typed), on=today)
+        except LedgerError as error:
+            warn(f"  {error}")
+            continue
+        return

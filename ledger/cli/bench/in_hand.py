@@ -1,15 +1,17 @@
 """At the prompt: a lot's code, typed or scanned, says what is in her hand; then its weight is asked."""
 
+from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple, NoReturn
 
-from ledger.cli.bench.other_lot import really_in
+from ledger.cli.bench.cut_prompt import stop
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import warn
+from ledger.cli.kit.show import ask, warn
 from ledger.errors import BadInput
-from ledger.operations.bench.weigh import may_go_in
+from ledger.operations.bench.weigh import Weighed, may_go_in
 from ledger.rows.batch import PlanLineRow
 from ledger.rows.lot import find_lot, lot_by_id
+from ledger.rows.material import material_by_code
 from ledger.units.codes import looks_like_lot_code
 
 
@@ -46,3 +48,30 @@ def take_in_hand(here: Desk, line: PlanLineRow, typed: str, batch: str, on: date
 def no_lot_here(typed: str, what: str) -> NoReturn:
     """Raise BadInput for a lot's code where no lot is asked for, so that no scan is taken for an answer."""
     raise BadInput(f"'{typed}' is the code of a lot, and here is asked: {what}.")
+
+
+def other_material(here: Desk, line: PlanLineRow, takes: Sequence[Weighed]) -> str | None:
+    """The other material that was typed on a line, by its name; None where there is none."""
+    for take in takes:
+        name = None
+        if take.of is not None:
+            name = material_by_code(here.rows(), take.of).name
+        elif take.lot_code is not None:
+            name = find_lot(here.rows(), take.lot_code).material
+        if name is not None and name != line.material:
+            return name
+    return None
+
+
+def really_in(name: str, line: PlanLineRow, code: str) -> str:
+    """'pot' where the other material is in it, 'code' where the code was wrong, or the next lot's code that is scanned.
+
+    Enter is no answer.
+    """
+    warn(f"  Line {line.number} asks for {line.material}, and that lot is {name}.")
+    while True:
+        typed = ask(f"  {name} in the pot, or the wrong code? Write pot or code", default="").casefold()
+        if typed == "q":
+            stop(code)
+        if typed in ("pot", "code") or looks_like_lot_code(typed):
+            return typed

@@ -6,16 +6,14 @@ from datetime import date
 from functools import partial
 
 from ledger.cli.bench.correct_prompt import ask_way, note_refused
-from ledger.cli.bench.cut_prompt import ask_cut, stop
-from ledger.cli.bench.deviations import say_open, ticked
-from ledger.cli.bench.in_hand import InHand, no_lot_here, take_in_hand
+from ledger.cli.bench.cut_prompt import after_the_pour, stop
+from ledger.cli.bench.in_hand import InHand, no_lot_here, other_material, really_in, take_in_hand
 from ledger.cli.bench.lines import parse_weights, say_alkali_wanted, unlikely
-from ledger.cli.bench.other_lot import other_material, really_in
 from ledger.cli.bench.superfat import say_superfat, say_ways
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import ask, warn
 from ledger.cli.tools.equipment import warn_failed
-from ledger.domain.bench.steps import SEEN, Step, in_order
+from ledger.domain.bench.steps import Step, in_order
 from ledger.domain.recipe.recipe import WITH_THE_LYE
 from ledger.domain.tools.readings import CLOCK, MASS, READINGS, SET, TICK
 from ledger.errors import Doubted, LedgerError
@@ -116,7 +114,7 @@ def prompt_bench(
                 passed.add(position)
                 asked = _asked(here, batch, made, said, anyway, tools)  # a way out may have set other targets
         position, back, again, held = _next(asked, position + 1, passed), False, False, None
-    _after_the_pour(here, code, batch, (said or here.today) if batch.poured else made)
+    after_the_pour(here, code, batch, (said or here.today) if batch.poured else made)
 
 
 def _next(asked: list[_Asked], start: int, passed: set[int]) -> int:
@@ -279,30 +277,3 @@ def _say_new(here: Desk, batch: BatchRow, known: set[int]) -> set[int]:
         if one.id not in known:
             warn(f"  Outside: {one.found}. It is deviation {one.number}, to be decided before release.")
     return {one.id for one in found}
-
-
-def _after_the_pour(here: Desk, code: str, was: BatchRow, today: date) -> None:
-    """The cut, once the soap was poured on an earlier occasion; and the tick list of what was seen."""
-    batch = find_batch(here.rows(), code)
-    if was.poured and batch.soap and batch.yield_lot_id is None and not batch.open_lines:
-        ask_cut(here, batch, today)
-    if batch.soap and (batch.poured or batch.process == "rebatch") and not was.yield_lot_id:
-        _seen(here, batch, today)
-    say_open(here, batch)
-
-
-def _seen(here: Desk, batch: BatchRow, today: date) -> None:
-    listed = ", ".join(f"{place} {word}" for place, word in enumerate(SEEN, 1))
-    warn(f"Seen? {listed}")
-    while True:
-        typed = ask("Numbers or your own words, with commas (Enter: nothing to note)", default="")
-        if typed.casefold() in ("", "q"):
-            return
-        try:
-            if looks_like_lot_code(typed):
-                no_lot_here(typed, "what was seen")
-            log_readings(here.book(), batch.code, ticked(typed), on=today)
-        except LedgerError as error:
-            warn(f"  {error}")
-            continue
-        return
