@@ -19,6 +19,7 @@ from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.history import last_entry
 from ledger.rows.lot import LotRow, find_lot
 from ledger.views.bench.worksheet import worksheet
+from ledger.views.label.lot_label import lot_label
 from ledger.views.lye.lye_check import lye_check
 from ledger.views.recall.trace import trace
 from ledger.views.recipe.ingredients import parts_of_batch
@@ -127,6 +128,9 @@ def test_a_stock_lye_carries_its_strength_and_its_water(bulk: Shop) -> None:
     # 500 g at 98 % is 490 g of NaOH in 1000 g; 500 g of that is water; 10 g stayed in the jug
     assert (lot.material, lot.purity_ppm, lot.water_ppm) == ("stock lye", 490_000, 500_000)
     assert (lot.on_hand, lot.status, lot.sap_low_mg_per_kg) == (990_000, "accepted", None)
+    jar = lot_label(bulk.rows(), lot.code, MADE)
+    assert jar.came_from == f"From batch {lot.batch_code}, 49.0 % alkali"
+    assert (jar.received, jar.caution) == (False, "LYE burns skin and blinds eyes. The safety sheet comes first.")
     assert clean(bulk)
 
 

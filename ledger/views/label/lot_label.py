@@ -7,6 +7,7 @@ from ledger.errors import Refused
 from ledger.reference.cautions import cautions
 from ledger.rows.lot import LotRow, find_lot
 from ledger.rows.opened import Rows
+from ledger.units.quantity import show_share
 
 ACCEPTED = "accepted"
 
@@ -54,9 +55,10 @@ def lot_label(rows: Rows, code: str, today: date) -> LotLabel:
 
 
 def _came_from(lot: LotRow) -> str:
-    """The supplier with its lot number, or the batch that gave it."""
+    """The supplier with its lot number, or the batch that gave it, and the strength of a stock lye."""
     if lot.supplier is None:
-        return f"From batch {lot.batch_code}" if lot.batch_code else ""
+        strength = f", {show_share(lot.purity_ppm)} alkali" if lot.kind == "alkali" and lot.purity_ppm else ""
+        return f"From batch {lot.batch_code}{strength}" if lot.batch_code else ""
     if lot.supplier_own:
         return f"{lot.supplier}, own growing"
     return f"{lot.supplier}, lot {lot.supplier_number}" if lot.supplier_number else f"{lot.supplier}, lot unknown"
