@@ -1,6 +1,7 @@
 """One fat at two times, part in the base and part held back: one tub and one lot, two lines of the worksheet."""
 
 import json
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -125,10 +126,21 @@ def test_at_one_time_it_is_written_once(run: Any, when: str) -> None:
     assert "olive oil stands here a second time; write one [[fat]] for it, or another when for this part." in error
 
 
+@pytest.mark.usefixtures("shop")
+def test_at_one_time_it_is_written_once_in_whatever_words(run: Any) -> None:
+    part = '[[fat]]\nmaterial = "olive"\npercent = 10\n'
+    text = PLAIN_BAR.replace("plain-bar", "other").replace("percent = 60", "percent = 50")
+    error = add(run, text.replace("[mould]", f"{part}\n[mould]"))
+    assert "r.toml: olive oil stands twice under [[fat]], as 'olive oil' and 'olive'; write one [[fat]] for it" in error
+    Path("p.toml").write_text(
+        text.replace('"other"', '"plain-bar"').replace("[mould]", f"{part}\n[mould]"), encoding="utf-8"
+    )
+    assert "stands twice" in flat(run("recipe", "revise", "plain-bar", "p.toml", code=2).stderr)
+
+
 def add(run: Any, text: str) -> str:
     """What is said to a file that is refused; one line."""
-    with open("r.toml", "w", encoding="utf-8") as file:
-        file.write(text)
+    Path("r.toml").write_text(text, encoding="utf-8")
     error = str(run("recipe", "add", "r.toml", code=2).stderr)
     assert error.count("\n") <= 2
     return flat(error)

@@ -41,6 +41,7 @@ def add_recipe(book: Book, text: str, *, file: str) -> RecipeAdded:
                 f"soapledger recipe revise {recipe.code} {file}"
             )
         named = materials_named(tx.rows, recipe, file=file)
+        _check_fats(recipe, named, file)
         if recipe.yields:
             product = named[recipe.yields].id
             _check_yield(recipe, named, file)
@@ -64,6 +65,19 @@ def _add_version(tx: Transaction, recipe_id: int, number: int, recipe: Recipe, t
     version = tx.add(RecipeVersion(recipe_id=recipe_id, number=number, name=recipe.name, source=text))
     assert version.id is not None
     tx.add(kept_figures(version.id, recipe))
+
+
+def _check_fats(recipe: Recipe, named: Mapping[str, MaterialCard], file: str) -> None:
+    """Raise BadInput for a fat that stands twice at one time, each time in other words."""
+    words: dict[tuple[int, str], str] = {}
+    for line in recipe.of_role("fat"):
+        card = named[line.material]
+        if before := words.get((card.id, line.stage)):
+            raise BadInput(
+                f"{file}: {card.name} stands twice under [[fat]], as '{before}' and '{line.material}'; write one "
+                "[[fat]] for it, or another when for one of them."
+            )
+        words[card.id, line.stage] = line.material
 
 
 def _check_yield(recipe: Recipe, named: Mapping[str, MaterialCard], file: str) -> None:
@@ -108,6 +122,7 @@ def revise_recipe(book: Book, code: str, text: str, *, file: str) -> RecipeAdded
                 "so give the file a code of its own and add it."
             )
         named = materials_named(tx.rows, recipe, file=file)
+        _check_fats(recipe, named, file)
         if recipe.yields and before.yields:
             _check_yield(recipe, named, file)
             if named[recipe.yields].id != card.material_id:
