@@ -370,3 +370,37 @@ def test_wrappers_are_counted_by_the_bars_it_is_scaled_to(
     page = json.loads(run("recipe", "scale", "wrapped", *words, "--json").stdout)
     assert page["bars"] == bars
     assert [one["target"] for one in page["lines"] if one["counted"]] == [bars, 2 * bars]
+
+
+LIQUID = '\n[[liquid]]\nmaterial = "goat milk"\npercent_of_fats = 60\nwhen = "with the lye"\n'
+
+
+@pytest.mark.parametrize(
+    ("was", "now", "code", "says"),
+    [
+        ("1000 g", "100001 g", 2, "The fats of a batch lie between 10 g and 100 kg"),
+        ("1000 g", "9.9 g", 2, "The fats of a batch lie between 10 g and 100 kg"),
+        # 600 g of milk, 87 % water, are 522 g of the 293.652 g that twice the alkali asks for
+        ("[mould]", f"{LIQUID}\n[mould]", 1, "more water than the recipe asks for"),
+    ],
+)
+def test_a_revision_that_cannot_be_worked_out_writes_nothing(
+    shop: Shop, run: Any, was: str, now: str, code: int, says: str
+) -> None:
+    """It was booked first and refused when what changed was shown."""
+    run("material", "add", "goat milk", "--like", "goat milk")
+    entries = shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
+    error = run("recipe", "revise", "plain", write(PLAIN_BAR.replace(was, now)), code=code).stderr
+    assert error.startswith("plain-bar.toml: ")
+    assert says in error
+    assert error.count("\n") == 1
+    assert shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0] == entries
+    assert json.loads(run("recipe", "list", "--json").stdout)[0]["version"] == 1
+
+
+@pytest.mark.parametrize(("size", "taken"), [("9.9 g", False), ("10 g", True), ("100 kg", True), ("100001 g", False)])
+@pytest.mark.usefixtures("shop")
+def test_a_recipe_of_a_size_that_nobody_makes_is_not_added(run: Any, size: str, taken: bool) -> None:
+    text = PLAIN_BAR.replace("plain-bar", "other").replace("Plain Bar", "Other").replace("1000 g", size)
+    run("recipe", "add", write(text), code=0 if taken else 2)
+    assert len(json.loads(run("recipe", "list", "--json").stdout)) == 1 + taken

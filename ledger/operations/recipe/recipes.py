@@ -1,13 +1,16 @@
 """Add a recipe, or its next version."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 
+from ledger.domain.recipe.formulate import targets
 from ledger.domain.recipe.reader import read_recipe
 from ledger.domain.recipe.recipe import Portion, Recipe
 from ledger.errors import BadInput, Refused
 from ledger.rows.material import MaterialCard, material_list
 from ledger.rows.recipe import recipe_by_code, recipe_cards, recipe_source
+from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.tables.material import Material, MaterialRevision
 from ledger.storage.tables.recipe import Recipe as RecipeRow
@@ -15,7 +18,7 @@ from ledger.storage.tables.recipe import RecipeVersion
 from ledger.storage.transaction import Transaction
 from ledger.storage.upgrade import kept_figures
 from ledger.units.words import MaterialKind
-from ledger.views.recipe.recipe import materials_named, recipe_version, recipe_versions
+from ledger.views.recipe.recipe import materials_named, recipe_version, recipe_versions, work_out
 
 
 @dataclass(frozen=True)
@@ -31,7 +34,8 @@ def add_recipe(book: Book, text: str, *, file: str) -> RecipeAdded:
     """Book a new recipe, and the soap it makes as a material of its own.
 
     Raises BadInput with file and place for what cannot be read, an unknown material or a code in use;
-    Refused for fats that do not add up to 100 %.
+    Refused for fats that do not add up to 100 %. Whether its lye can be reckoned is asked at the plan: a figure of a
+    material may come later.
     """
     recipe = read_recipe(text, file=file)
     with book.write("recipe add") as tx:
@@ -42,6 +46,8 @@ def add_recipe(book: Book, text: str, *, file: str) -> RecipeAdded:
             )
         named = materials_named(tx.rows, recipe, file=file)
         _check_fats(recipe, named, file)
+        with _of(file):
+            targets(recipe)
         if recipe.yields:
             product = named[recipe.yields].id
             _check_yield(recipe, named, file)
@@ -58,6 +64,15 @@ def add_recipe(book: Book, text: str, *, file: str) -> RecipeAdded:
         _add_version(tx, row.id, 1, recipe, text)
         tx.say(f"Added recipe {recipe.name} ({recipe.code}).")
     return RecipeAdded(recipe.code, 1, recipe)
+
+
+@contextmanager
+def _of(file: str) -> Iterator[None]:
+    """What could not be shown once it is booked is refused before, with its file."""
+    try:
+        yield
+    except (BadInput, Refused) as error:
+        raise type(error)(f"{file}: {error}") from None
 
 
 def _add_version(tx: Transaction, recipe_id: int, number: int, recipe: Recipe, text: str) -> None:
@@ -106,7 +121,8 @@ def _check_yield(recipe: Recipe, named: Mapping[str, MaterialCard], file: str) -
 def revise_recipe(book: Book, code: str, text: str, *, file: str) -> RecipeAdded:
     """Book the next version of a recipe; batches keep the version they were planned from.
 
-    Raises BadInput like `add_recipe`, Refused when nothing changed, or the process or what it gives would.
+    Raises BadInput like `add_recipe`, Refused when nothing changed, or the process or what it gives would, and both for
+    what cannot be worked out, since what changed is shown in grams.
     """
     recipe = read_recipe(text, file=file)
     with book.write("recipe revise") as tx:
@@ -123,6 +139,8 @@ def revise_recipe(book: Book, code: str, text: str, *, file: str) -> RecipeAdded
             )
         named = materials_named(tx.rows, recipe, file=file)
         _check_fats(recipe, named, file)
+        with _of(file):
+            work_out(recipe, number + 1, named, scale_step_mg=settings(tx.rows).scale_step_mg)
         if recipe.yields and before.yields:
             _check_yield(recipe, named, file)
             if named[recipe.yields].id != card.material_id:
