@@ -103,3 +103,9 @@ def test_what_is_no_slip_of_a_point_is_asked_about_without_one(run: Any, scented
     error = run("batch", "log", scented, "--line", f"1={typed}", code=2).stderr
     assert "look at the scale" in error
     assert "a thousand times" not in error
+
+
+def test_a_correction_a_thousand_times_off_is_asked_about(run: Any, scented: str) -> None:
+    run("batch", "log", scented, "--as-planned", "--line", "4=146.8 g")
+    said = run("batch", "correct", scented, "4=0.15 g", input="n\n", code=1).stderr
+    assert "Line 4 asks for 146.8 g of sodium hydroxide, not 0.15 g, a thousand times less; if the scale" in said

@@ -80,3 +80,16 @@ def test_pouring_together_asks_and_warns_of_a_batch_that_counts_on_a_lot(shop: A
 def test_codes_that_are_none_are_named(shop: Any, run: Any) -> None:
     assert "not a lot code" in run("lot", "show", "olive", code=2).stderr
     assert f"it would be {shop.olive}" in run("lot", "show", shop.olive[:-1] + "5", code=1).stderr
+
+
+@pytest.mark.parametrize(
+    ("found", "asked"),
+    # 4400 g are there; a tenth to each side of a thousandth of it: 3.96 to 4.84 g
+    [("4.4 g", True), ("3.96 g", True), ("3.95 g", False), ("4.84 g", True), ("4.85 g", False), ("4400 kg", True)],
+)
+def test_a_count_a_thousand_times_off_is_asked_about(shop: Any, run: Any, found: str, asked: bool) -> None:
+    done = run("lot", "count", shop.olive, found, input="n\n", code=1 if asked else 0)
+    assert (f"Lot {shop.olive} should hold" in done.stderr) is asked
+    if asked:
+        assert "a thousand times" in done.stderr
+        assert "booked as counted" in run("lot", "count", shop.olive, found, "--yes").stdout

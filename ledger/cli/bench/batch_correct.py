@@ -8,12 +8,12 @@ from ledger.cli.bench.superfat import say_superfat
 from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
-from ledger.cli.kit.options import Batch, Json
-from ledger.cli.kit.show import say, say_wrapped
+from ledger.cli.kit.options import Batch, Json, Yes
+from ledger.cli.kit.show import say, say_wrapped, warn_of
 from ledger.errors import BadInput, Refused
 from ledger.reference.cautions import cautions
-from ledger.rows.batch import find_batch
-from ledger.units.quantity import parse_mass, show_mass, show_share, show_volume, with_scale_unit
+from ledger.rows.batch import find_batch, plan_lines
+from ledger.units.quantity import parse_mass, show_mass, show_share, show_volume, thousandfold, with_scale_unit
 from ledger.units.words import Units
 from ledger.views.bench.correction import Advice, Correction, correction
 
@@ -29,6 +29,7 @@ def command(
         str | None, typer.Option("--anyway", help="Keep a superfat that may be nothing, with the reason.")
     ] = None,
     on: Annotated[str | None, typer.Option("--on", help="The day (that of the batch).")] = None,
+    yes: Yes = False,
     json: Json = False,
 ) -> None:
     """Say what can be done about a wrong weight, e.g. batch correct 26-118-0 '5=160 g'; --take books what you did."""
@@ -41,6 +42,11 @@ def command(
             f"soapledger batch discard {batch.code} --reason 'a weight in doubt'. {how}"
         )
     line, mass = _read(wrong, here.settings.units)
+    units = here.settings.units
+    meant = next((one for one in plan_lines(here.rows(), batch.id) if one.number == line), None)
+    if meant and (slip := thousandfold(mass, meant.target, units)):
+        asked, typed = (show_mass(one, units) for one in (meant.target, mass))
+        warn_of([f"Line {line} asks for {asked} of {meant.material}, not {typed}{slip}."], yes)
     made = here.day(on) if on else min(max(batch.planned_on, batch.made_on or batch.planned_on), here.today)
     if take is None:
         found = correction(here.rows(), batch, line, mass)
