@@ -15,6 +15,7 @@ from ledger.units.quantity import parse_mass
 from ledger.units.signs import refuse_unseen
 
 T = TypeVar("T")
+_MOST_MG = 1_000_000_000
 _LONGEST_BITS = 128  # no figure of the trade is near it, and a longer one could not be shown
 
 
@@ -203,8 +204,13 @@ class TomlPart:
         return self._scaled(key, value, 10_000)
 
     def mass(self, key: str) -> int | None:
-        """Grams as a plain number, in mg."""
-        return self._scaled(key, self.number(key, 1_000_000), 1000)
+        """Grams as a plain number, or in quotes a weight in another unit (grams = "1 lb 12 oz"), in mg."""
+        if isinstance(self.data.get(key), str):
+            weight = self.weight(key)
+            if weight is not None and weight > _MOST_MG:
+                raise self.bad(f"{key} = {self.data[key]} cannot be; write a weight up to 1000 kg.", key)
+            return weight
+        return self._scaled(key, self.number(key, _MOST_MG // 1000), 1000)
 
     def _scaled(self, key: str, value: Fraction | None, scale: int) -> int | None:
         if value and not round(value * scale):

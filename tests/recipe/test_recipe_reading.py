@@ -122,6 +122,10 @@ def test_a_rule_of_the_trade_says_no(edits: list[tuple[str, str]], line: str, sa
         ([("= 70", "= 101")], "percent = 101", "write a number above 0 up to 100"),
         ([("= 70", "= 0")], "percent = 0", "write a number above 0 up to 100"),
         ([("percent = 70", "grams = 1000001")], "grams = 1000001", "write a number above 0 up to 1000000"),
+        ([("percent = 70", 'grams = "2 tsp"')], 'grams = "2 tsp"', "2 tsp is a volume; weigh it"),
+        ([("percent = 70", 'grams = "700"')], 'grams = "700"', "700 of what?"),
+        ([("percent = 70", 'grams = "0 oz"')], 'grams = "0 oz"', "grams is nothing"),
+        ([("percent = 70", 'grams = "1000.001 kg"')], 'grams = "1000.001 kg"', "write a weight up to 1000 kg"),
         ([("percent = 70", "grams = inf")], "grams = inf", "write a number above 0 up to 1000000"),
         ([("_fats = 1", "_fats = 0.00001")], "percent_of_fats = 0.00001", "too little to be weighed or reckoned"),
         ([('"NaOH"', '"LiOH"')], 'kind = "LiOH"', "is not an alkali known here; write NaOH or KOH"),
@@ -185,3 +189,14 @@ PLAIN_CLAY = "[[additive]]\n" + CLAY
 )  # fmt: skip
 def test_what_does_not_belong_together_is_answered_where_it_stands(text: str, line: str, says: str) -> None:
     refused(text, BadInput, line, says)
+
+
+def test_grams_may_be_a_weight_in_another_unit() -> None:
+    # NIST SP 811, appendix B: 1 oz is 28.349 523 125 g, so 24.5 oz are 694.563 g and 1/4 oz is 7.087 g
+    text = changed(
+        ('fats_total = "1000 g"\n', ""), ("percent = 70", 'grams = "1 lb 8 1/2 oz"'),
+        ("percent = 30", 'grams = "300 g"'),
+        ("percent_of_fats = 1", 'grams = "1/4 oz"'),
+    )  # fmt: skip
+    masses = {one.material: one.mass_mg for one in read_recipe(text, file="plain.toml").lines}
+    assert (masses["olive"], masses["coconut"], masses["clay"]) == (694_563, 300_000, 7_087)
