@@ -2,12 +2,10 @@
 
 from collections.abc import Callable, Sequence
 from datetime import date
-from typing import NoReturn, TypeVar
-
-import typer
+from typing import TypeVar
 
 from ledger.cli.bench.deviations import say_open, ticked
-from ledger.cli.bench.in_hand import no_lot_here
+from ledger.cli.bench.in_hand import no_lot_here, stop
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import ask, count, say, warn
 from ledger.domain.bench.mass_balance import MassBalance
@@ -23,12 +21,6 @@ from ledger.units.quantity import parse_mass, parse_pieces, show_mass, show_shar
 from ledger.views.bench.cut_doubts import CUT_WITHIN_DAYS, cut_doubts, days_since_the_pour
 
 Read = TypeVar("Read")
-
-
-def stop(code: str) -> NoReturn:
-    """Leave the prompt; what was answered is booked."""
-    say(f"Stopped; what you logged is kept. Go on with: soapledger batch log {code}")
-    raise typer.Exit
 
 
 def ask_cut(here: Desk, batch: BatchRow, today: date) -> None:

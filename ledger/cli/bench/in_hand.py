@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple, NoReturn
 
-from ledger.cli.bench.cut_prompt import stop
+import typer
+
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import ask, warn
+from ledger.cli.kit.show import ask, say, warn
 from ledger.errors import BadInput
 from ledger.operations.bench.weigh import Weighed, may_go_in
 from ledger.rows.batch import PlanLineRow
@@ -75,3 +76,9 @@ def really_in(name: str, line: PlanLineRow, code: str) -> str:
             stop(code)
         if typed in ("pot", "code") or looks_like_lot_code(typed):
             return typed
+
+
+def stop(code: str) -> NoReturn:
+    """Leave the prompt; what was answered is booked."""
+    say(f"Stopped; what you logged is kept. Go on with: soapledger batch log {code}")
+    raise typer.Exit

@@ -6,8 +6,8 @@ from datetime import date
 from functools import partial
 
 from ledger.cli.bench.correct_prompt import ask_way, note_refused
-from ledger.cli.bench.cut_prompt import after_the_pour, stop
-from ledger.cli.bench.in_hand import InHand, no_lot_here, other_material, really_in, take_in_hand
+from ledger.cli.bench.cut_prompt import after_the_pour
+from ledger.cli.bench.in_hand import InHand, no_lot_here, other_material, really_in, stop, take_in_hand
 from ledger.cli.bench.lines import parse_weights, say_alkali_wanted, unlikely
 from ledger.cli.bench.superfat import say_superfat, say_ways
 from ledger.cli.kit.desk import Desk
