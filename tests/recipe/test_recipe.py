@@ -369,7 +369,7 @@ def test_wrappers_are_counted_by_the_bars_it_is_scaled_to(
     add_recipe(shop.book, PLAIN_BAR.replace("plain-bar", "wrapped") + wrapped, file="w.toml")
     page = json.loads(run("recipe", "scale", "wrapped", *words, "--json").stdout)
     assert page["bars"] == bars
-    assert [one["target"] for one in page["lines"] if one["counted"]] == [bars, 2 * bars]
+    assert [one["quantity"] for one in page["lines"] if one["counted"]] == [bars, 2 * bars]
 
 
 LIQUID = '\n[[liquid]]\nmaterial = "goat milk"\npercent_of_fats = 60\nwhen = "with the lye"\n'
