@@ -2,6 +2,21 @@
 
 # By file below ledger/ and the test files, below tests/, that ought to find its faults.
 INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
+    ("units/quantity.py", "units/test_quantity.py"): [
+        ('0 < int(found["over"]) < int(found["under"])', '0 <= int(found["over"]) <= int(found["under"])'),
+        ("ounces >= 16", "ounces > 16"),
+        (
+            "abs(meant - expected_mg) * 10 <= expected_mg",
+            "abs(meant - expected_mg) * 10 < expected_mg",
+            "stock/test_lot.py",
+        ),
+    ],
+    ("units/dates.py", "units/test_dates.py"): [
+        ("month % 12 + 1, 1) - timedelta(days=1)", "month % 12 + 1, 1)"),
+    ],
+    ("cli/bench/batch_cut.py", "bench/test_cut_doubts.py"): [
+        ("if ago > CUT_WITHIN_DAYS:", "if ago >= CUT_WITHIN_DAYS:"),
+    ],
     ("domain/material/allergens.py", "label/test_at_the_limit.py"): [
         ("share > threshold_ppm", "share >= threshold_ppm", "material/test_allergen_sums.py"),
         ("elif own is None or held.name != own.name:", "else:"),

@@ -10,6 +10,11 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("views/label/lot_label.py", "label/test_lot_label.py"): [
         ("lot.best_before < today", "lot.best_before <= today"),
         ("and lot.status == ACCEPTED", ""),
+    ("views/bench/cut_doubts.py", "bench/test_cut_doubts.py"): [
+        ("not planned < _SLIP * bars <", "not planned <= _SLIP * bars <"),
+        ("< _SLIP**2 * planned", "<= _SLIP**2 * planned"),
+        ("net * bars <= 2 * bars_mg", "net * bars < 2 * bars_mg"),
+        ("2 * bars_mg <= 6 * net", "2 * bars_mg < 6 * net"),
     ],
     ("rows/kept.py", "stock/test_latest_counts.py"): [
         ("if len(start) < 6:", "if len(start) <= 6:"),
