@@ -226,3 +226,20 @@ def test_a_best_before_of_a_month_is_typed_and_shown_as_one(shop: Any, run: Any,
     assert [one.best_before for one in found] == [date(2027, 2, 28)] * 2
     assert run("stock", "olive").stdout.count("end Feb 2027") == 2
     assert "end Feb 2027" in run("lot", "show", found[0].code).stdout
+
+
+@pytest.mark.parametrize(("density", "mg"), [("0.2", 1_972), ("0.199", None)])  # 9.857 843 mL of loose mica
+def test_a_powder_goes_by_the_spoon_once_its_own_density_is_known(
+    shop: Any, run: Any, density: str, mg: int | None
+) -> None:
+    run("material", "add", "mica", "--kind", "colourant")
+    if mg is None:
+        assert "cannot be" in run("material", "edit", "mica", "--density", density, code=2).stderr
+        return
+    run("material", "edit", "mica", "--density", density)
+    assert (
+        "2 tsp of mica is 1.97 g, at 0.200 g/mL, its own density."
+        in run("receive", "tarn", "--line", "mica; 2 tsp; lot 1", "--accept").stderr
+    )
+    # 2 x 4.928 92 mL x 0.2 g/mL = 1.971 568 g
+    assert [one.on_hand for one in lots(shop)] == [mg]
