@@ -143,7 +143,7 @@ def confirm(question: str, yes: bool) -> None:
     """Ask before going on. Stops the run on no; raises BadInput where nobody can be asked."""
     if yes:
         return
-    if not sys.stdin.isatty() and not _fed():
+    if sys.stdin is None or not (sys.stdin.isatty() or _fed()):  # None: it was closed
         raise BadInput(f"{question} Say so with --yes.")
     let_go()
     if not typer.confirm(masked(question), err=True):
