@@ -10,6 +10,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("views/label/lot_label.py", "label/test_lot_label.py"): [
         ("lot.best_before < today", "lot.best_before <= today"),
         ("and lot.status == ACCEPTED", ""),
+    ],
     ("views/bench/cut_doubts.py", "bench/test_cut_doubts.py"): [
         ("not planned < _SLIP * bars <", "not planned <= _SLIP * bars <"),
         ("< _SLIP**2 * planned", "<= _SLIP**2 * planned"),
@@ -207,10 +208,9 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("d.verdict = 'discarded')", "0)"),
     ],
     ("views/stock/made_of.py", "stock/test_long_chains.py"): [
-        ("row.stage != IN_THE_FATS", "row.stage == IN_THE_FATS", "recipe/test_saponified.py"),
+        ("row.stage == AFTER_THE_COOK", "row.stage != AFTER_THE_COOK", "recipe/test_saponified.py"),
     ],
     ("rows/opened.py", "record/test_as_known.py"): [
-        ("WHERE recorded_at < ?", "WHERE recorded_at <= ?", "stock/test_latest_counts.py"),
         ("WHERE entry_id <= {horizon}", "WHERE entry_id < {horizon}"),
     ],
     ("rows/movement.py", "recall/test_recall.py"): [
@@ -250,9 +250,6 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("rows/decision.py", "bench/test_batch_edges.py"): [
         ("x.id > d.id", "x.id < d.id"),
-    ],
-    ("rows/lot.py", "stock/test_receive_written.py"): [
-        ("FROM live_lot l JOIN", "FROM lot l JOIN", "stock/test_lots_edges.py"),
     ],
     ("rows/kept.py", "sell/test_where_bars_are.py"): [
         ("ORDER BY s.keep_until, s.id", "ORDER BY s.id"),
@@ -308,7 +305,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("operations/keep/restore.py", "keep/test_archive.py"): [
         ("return now_there[after:]", "return now_there[after + 1 :]"),
         ("!= lines[-1].digest", "== lines[-1].digest"),
-        ("lines[: entries_held(made)]", "lines"),
+        ("lines[: compared(made, made).ours]", "lines"),
     ],
     ("storage/archived.py", "keep/test_archive.py"): [
         ('if table != "personal_text" or row[0] not in erased', "if True"),
@@ -337,8 +334,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("storage/views.sql", "stories/test_a_viewer_of_databases.py"): [
         ("-v.quantity AS bars", "v.quantity AS bars"),
         (
-            "SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id ORDER BY d.id DESC",
-            "SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id ORDER BY d.id",
+            "OR d.batch_id = b.id ORDER BY d.id DESC",
+            "OR d.batch_id = b.id ORDER BY d.id",
         ),
     ],
 }
