@@ -103,7 +103,7 @@ def test_stopping_by_hand_in_the_middle_writes_nothing(book: Book) -> None:
 @pytest.mark.skipif(os.name == "nt", reason="there is no such signal")
 def test_a_program_killed_at_any_moment_leaves_whole_entries(book: Book) -> None:
     chance = random.Random(20260601)
-    for turn in range(25):
+    for turn in range(80):
         child = start(book, f"t{turn}", turns=200)
         assert child.stdout is not None
         child.stdout.readline()
@@ -111,3 +111,18 @@ def test_a_program_killed_at_any_moment_leaves_whole_entries(book: Book) -> None
         child.send_signal(signal.SIGKILL)
         child.wait()
         assert check(open_rows(book.path)).findings == ()
+
+
+@pytest.mark.slow
+def test_four_writers_of_250_entries_each_lose_none_and_every_check_beside_them_is_clean(book: Book) -> None:
+    children = [start(book, name, turns=250) for name in ("ann", "bob", "cat", "dot")]
+    checked = 0
+    while any(child.poll() is None for child in children):
+        rows = open_rows(book.path)
+        assert check(rows).findings == ()
+        rows.close()
+        checked += 1
+        time.sleep(0.2)  # else no writer gets a turn within its patience
+    assert [child.returncode for child in children] == [0, 0, 0, 0]
+    assert checked > 10
+    assert entries(book.path) == 1 + 4 * 250

@@ -15,7 +15,7 @@ from ledger.cli.kit.show import ask, warn
 from ledger.cli.tools.equipment import warn_failed
 from ledger.domain.bench.steps import Step, in_order
 from ledger.domain.recipe.recipe import WITH_THE_LYE
-from ledger.domain.tools.readings import CLOCK, MASS, READINGS, SET, TICK
+from ledger.domain.tools.readings import CLOCK, MASS, READINGS, SET, TICK, Figure
 from ledger.errors import Doubted, LedgerError
 from ledger.operations.bench.readings import log_readings, on_its_day, read_reading
 from ledger.operations.bench.weigh import Weighed, weigh
@@ -232,7 +232,7 @@ def _step(
             if row.answer is CLOCK and typed.casefold() == "now":
                 typed = here.clock_now
             typed = typed or target or ""
-            if row.answer is MASS:
+            if isinstance(row.answer, Figure) and row.answer.unit == MASS.unit:
                 typed = with_scale_unit(typed, here.settings.units)
             value = read_reading(f"{row.what}={typed}")
         if scale and scale.expected and value.value and not scale.expected <= 2 * value.value <= 4 * scale.expected:

@@ -7,7 +7,7 @@ from ledger.domain.tools.bounds import FREE_ALKALI_PPM
 from ledger.domain.tools.limits import read_ph
 from ledger.domain.tools.titre import EXAMPLE, free_alkali
 from ledger.errors import BadInput
-from ledger.units.quantity import parse_mass, show_share
+from ledger.units.quantity import parse_mass, show_mass, show_share
 
 CHECKS = ("pH", "look", "smell", "weight")  # asked where a recipe names none; common practice, no source
 FREE_ALKALI = "free alkali"
@@ -79,7 +79,12 @@ def _weight(words: str, bad: bool, net_mg: int | None) -> Check:
     said = words.partition(";")[0].strip()
     if not said[:1].isdigit():
         raise BadInput(f"'{words}' is no weight. {_how('weight')}")
-    under = net_mg is not None and parse_mass(said, what="the weight") < net_mg
+    mass = parse_mass(said, what="the weight")
+    if net_mg is not None and not net_mg <= 10 * mass <= 100 * net_mg:
+        raise BadInput(
+            f"A weight of {said} cannot be that of a bar of {show_mass(net_mg)}; look at the number and the unit."
+        )
+    under = net_mg is not None and mass < net_mg
     found = f"{words}; under the net weight" if under else words
     return Check("weight", found, not bad and not under)
 

@@ -68,6 +68,10 @@ TICK = replace(WORDS, example="yes", hint="yes or no", box=lambda _: "tick")
 TRACE = Choice("light", "light, medium or thick", lambda _: "", ("light", "medium", "thick"))
 CLOCK = Answer("14:05", "14:05, or now", lambda _: "clock")
 MASS = Figure("1320 g", "", scale_unit, "mg", parse_mass, show_mass, show_mass, "scale")
+# What lies outside cannot be: no unit a thousand times off is taken in silence (common practice, no source).
+TEST_WEIGHT = replace(MASS, between=(10, 50_000_000))
+POTFUL = replace(MASS, between=(1_000, 200_000_000))
+BAR = replace(MASS, between=(1_000, 5_000_000))
 VOLUME = Figure(
     "1080 mL", "mL", lambda units: "fl oz" if scale_unit(units) == "oz" else "mL", "uL", parse_volume, show_volume,
     show_volume,
@@ -142,7 +146,7 @@ class BenchReading(NamedTuple):
     @property
     def tool(self) -> EquipmentKind | None:
         """The tool it is booked with; a weighing names none, but for the one that tries the scale."""
-        tool = self.answer.tool if isinstance(self.answer, Figure) and self.answer is not MASS else None
+        tool = self.answer.tool if isinstance(self.answer, Figure) and self.answer.unit != MASS.unit else None
         return self.tries or tool
 
     def asked_of(self, work: Work) -> bool:
@@ -194,8 +198,8 @@ def _bars(limits: Limits, units: Units) -> str | None:
 # In the order of work, by what each is booked as.
 READINGS = {row.what: row for row in (
     BenchReading("clean", TICK, START, "Bench, tools and moulds clean"),
-    BenchReading("scale test", MASS, START, "Scale reads the test weight", tries="scale"),
-    BenchReading("pot tare", MASS, START, "Empty pot", "the cooking pot, before anything goes in", _cooks),
+    BenchReading("scale test", TEST_WEIGHT, START, "Scale reads the test weight", tries="scale"),
+    BenchReading("pot tare", POTFUL, START, "Empty pot", "the cooking pot, before anything goes in", _cooks),
     BenchReading("lye temperature", DEGREES, MIX, "Lye temperature",
         at_most=lambda limits, _: limits.lye_milli_c, at_least=lambda limits, _: limits.lye_least_milli_c, limit=_lye),
     BenchReading("fats temperature", DEGREES, MIX, "Fats temperature", limit=_met),
@@ -217,10 +221,10 @@ READINGS = {row.what: row for row in (
         at_least=lambda limits, _: limits.fragrance_least_milli_c),
     BenchReading("moulding temperature", DEGREES),
     BenchReading("poured", CLOCK, POUR, "Poured at"),
-    BenchReading("poured weight", MASS, POUR, "Weight in the mould", where=lambda work: work.process != "rebatch"),
+    BenchReading("poured weight", POTFUL, POUR, "Weight in the mould", where=lambda work: work.process != "rebatch"),
     BenchReading("unmoulded", CLOCK, SET, "Unmoulded at", of="loaf"),
     BenchReading("unmoulded weight", MASS, SET, "Weight of the loaf", of="loaf"),
-    BenchReading("bar weight", MASS, of="bars", limit=_bars),
+    BenchReading("bar weight", BAR, of="bars", limit=_bars),
     BenchReading("waste at the cut", MASS, of="bars"),
     BenchReading("spent solids", MASS, of="loaf"),
     BenchReading("pH", ACIDITY, of="loaf", at_most=lambda limits, _: limits.ph_thousandths,

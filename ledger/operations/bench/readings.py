@@ -68,7 +68,11 @@ def read_reading(text: str) -> ReadingValue:
     if isinstance(answer, Choice):
         return ReadingValue(name, text=checked(typed.casefold(), answer.words, what=f"a {name}"))
     if answer is TICK:
-        return ReadingValue(name, text={"y": "yes", "n": "no"}.get(typed.casefold(), typed))
+        said, mark, seen = (part.strip() for part in typed.partition(";"))
+        ticked = {"y": "yes", "yes": "yes", "n": "no", "no": "no"}.get(said.casefold())
+        if ticked is None:
+            raise BadInput(f"'{typed}' is neither yes nor no; write y or n, and a note behind: 'n; the pot was wet'.")
+        return ReadingValue(name, text=f"{ticked}; {seen}" if mark and seen else ticked)
     if not isinstance(answer, Figure):
         return ReadingValue(name, text=typed)
     if answer is ACIDITY:
