@@ -74,12 +74,20 @@ def _ours() -> list[str]:
         return [row[0] for row in found]
 
 
+_ERASES_PAPERS = 7  # the first format that may have erased one: its content is nothing, and no file
+_ERASED_PAPERS = f"""
+INSERT INTO {_CONTENT} (digest, content)
+SELECT DISTINCT a.digest, x'' FROM blanked b JOIN attachment a ON a.id = b.of_row
+WHERE b.of_table = 'attachment' AND b.of_column = 'content'
+"""
+
+
 def _write_papers(rows: sqlite3.Connection, folder: Path) -> None:
     folder.mkdir()
     named = rows.execute("SELECT digest, min(name) FROM main.attachment GROUP BY digest").fetchall()
     for digest, name in named:
         kept = rows.execute(f"SELECT content FROM main.{_CONTENT} WHERE digest = ?", (digest,)).fetchone()
-        if kept is not None:
+        if kept is not None and kept[0]:  # one that was erased has no content any more
             (folder / paper_file(digest, name)).write_bytes(kept[0])
 
 
@@ -118,6 +126,8 @@ def _rebuild(folder: Path, raw: sqlite3.Connection) -> Sealed:
         raw.execute(f"DROP TRIGGER {name}")  # rows come by table, not in the order they were written; laid again below
     raw.execute("BEGIN")
     sealed = _insert_all(folder, raw)
+    if version >= _ERASES_PAPERS:
+        raw.execute(_ERASED_PAPERS)
     raw.execute("COMMIT")
     migrate(raw, to=version)
     if tuple(sealed) != (about.get("entries"), about.get("head")):

@@ -318,3 +318,21 @@ def test_a_fat_held_back_does_not_protect_the_pot(acids: Shop) -> None:
     found = correct(acids, code, "sodium hydroxide", round(soda * 1000), "lye")
     assert found.before_addition is not None
     assert found.before_addition.nominal_ppm == pytest.approx(50_000, abs=100)
+
+
+@pytest.mark.parametrize(("soda", "pours"), [(5, False), (12, False), (14, True)])
+def test_acid_that_takes_all_the_lye_leaves_nothing_to_pour(acids: Shop, soda: int, pours: bool) -> None:
+    """20 g of citric acid take 12.49 g of NaOH: 3 x 39.997 x 20 / 192.123."""
+    code = soap(acids, "citric acid", 20)
+    batch, line = batch_of(acids.book, code), number(acids, code, "sodium hydroxide")
+    weigh(
+        acids.book,
+        code,
+        {one.number: [Weighed(one.target)] for one in lines_of(acids.book, code) if one.role == "fat"},
+        on=MADE,
+        by="Nuala",
+    )
+    with acids.book.look() as rows:
+        pour = correction(rows, batch, line, soda * 1000).advice[0]
+    assert pour.possible is pours
+    assert ("the acids take all of the lye" in pour.words) is not pours

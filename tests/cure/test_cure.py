@@ -90,7 +90,8 @@ def test_what_was_weighed_stands_first_then_the_dry_bar_then_her_own_batches(sho
     # 140 x 0.796143 = 111.46; 271 of 281 g left: 3.56 %; of 140 g lost 7, 4 and 6 g
     codes = [one.batch_code for one in view(shop, code).seen.earlier]
     assert ours == (
-        f"29 days after the cut it has lost 3.6 % of its first weight; your last 3 batches of the recipe had lost "
+        "Between 1 and 29 days after the cut it has lost 3.6 % of its first weight; "
+        "your last 3 batches of the recipe had lost "
         f"5.0 % ({codes[0]}), 2.9 % ({codes[1]}), 4.3 % ({codes[2]})."
     )
     assert ahead == "Nothing is forecast before 4 weighings over 21 days."

@@ -71,7 +71,18 @@ def test_a_worksheet_names_the_entry_it_is_drawn_with(shop: Any, run: Any) -> No
 def test_a_read_that_cannot_be_shown_is_five_and_names_no_entry(words: str) -> None:
     done = shell(f"soapledger {words} > /dev/full")
     assert done.returncode == 5
-    assert done.stderr.decode() == "The answer could not be shown to its end (No space left on device).\n"
+    assert done.stderr.decode() == (
+        "The answer could not be shown to its end (No space left on device); nothing was written in the ledger.\n"
+    )
+
+
+@pytest.mark.usefixtures("shop")
+def test_what_is_shown_before_it_is_done_and_cannot_be_is_not_done() -> None:
+    assert shell("soapledger customer add 'Ida Marsh' --person").returncode == 0
+    done = shell("soapledger customer erase 'Ida Marsh' --reason asked --yes > /dev/full")
+    assert done.returncode == 5
+    assert done.stderr.decode().count("nothing was written in the ledger") == 1
+    assert "Entry" not in done.stderr.decode()
 
 
 @pytest.mark.usefixtures("shop")

@@ -140,6 +140,8 @@ def test_what_was_changed_in_a_folder_is_found(full: Any, tmp_path: Path, change
     except DamagedLedger as error:
         findings = (str(error),)
     assert findings
+    if change == "a page":
+        assert findings == ("page.html was added",)
     if change in ("a weight", "a name"):  # the rows themselves tell, not the list of files alone
         (folder / "SHA256SUMS").write_text("", encoding="utf-8")
         assert any("not as in the ledger" in one for one in check_archive(full.rows(), folder).findings)
@@ -275,3 +277,17 @@ def test_a_copy_of_an_earlier_format_is_restored_as_it_is(dump: Path, run: Any, 
     assert f"holds {len(before['entry'])} entries" in run("restore", "old.db", "new.db").stdout
     assert every_row(tmp_path / "new.db") == before
     run("--ledger", "new.db", "check")
+
+
+@pytest.mark.usefixtures("frozen")
+def test_an_archive_made_after_a_paper_was_erased_is_proved_and_restored(full: Any, run: Any, tmp_path: Path) -> None:
+    run("customer", "add", "Ida Marsh", "--person")
+    (tmp_path / "note.txt").write_text("Ida Marsh was here", encoding="utf-8")
+    run("attach", "note.txt", "--to", full.olive)
+    run("customer", "erase", "Ida Marsh", "--reason", "asked", "--yes")
+    run("archive", "kept")
+    assert all(path.read_bytes() for path in Path("kept/data/papers").iterdir())
+    assert "row by row" in run("archive", "--check", "kept").stdout
+    run("restore", "kept", "new.db")
+    assert "nothing is wrong" in run("--ledger", "new.db", "check").stdout
+    assert every_row(Path("new.db")) == every_row(full.book.path)

@@ -70,8 +70,8 @@ def test_only_older_copies_of_this_ledger_are_removed_and_each_is_said(shop: Any
     other = Book.create(tmp_path / "other.db", who="Orla", now=lambda: NOW)
     other.close()
     hers = {
-        "soap-2026-05-01.db": (tmp_path / "other.db").read_bytes(),  # another ledger, named likewise
-        "soap-2026-04-01.db": b"her notes",
+        "soap-2026-05-20.db": (tmp_path / "other.db").read_bytes(),  # another ledger, named likewise
+        "soap-2026-05-21.db": b"her notes",
         "soap-2026-13-01.db": shop.book.path.read_bytes(),  # no day
         "soap-2026-05-02-kept.db": shop.book.path.read_bytes(),
         "holiday.jpg": b"a picture",

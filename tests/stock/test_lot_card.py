@@ -5,7 +5,7 @@ from typing import Any
 
 from ledger.operations.bench.plan import PlanRequest, plan_batch
 from ledger.operations.keep.undo import undo
-from ledger.operations.stock.lots import decide_lots
+from ledger.operations.stock.lots import decide_lots, waste_lot
 from ledger.views.stock.lot_card import lot_card
 
 
@@ -42,3 +42,11 @@ def test_a_planned_batch_is_named_until_it_is_taken_back(shop: Any) -> None:
     assert lot_card(shop.rows(), shop.olive).planned == ((batch, 600_000),)
     undo(shop.book, shop.rows().execute("SELECT max(id) FROM entry").fetchone()[0])
     assert lot_card(shop.rows(), shop.olive).planned == ()
+
+
+def test_what_was_taken_back_did_not_happen_to_it(shop: Any) -> None:
+    before = lot_card(shop.rows(), shop.olive).movements
+    waste_lot(shop.book, shop.olive, 1_000, place=None, on=date(2026, 6, 1), reason="spilt")
+    assert len(lot_card(shop.rows(), shop.olive).movements) == len(before) + 1
+    undo(shop.book, shop.rows().execute("SELECT max(id) FROM entry").fetchone()[0])
+    assert lot_card(shop.rows(), shop.olive).movements == before

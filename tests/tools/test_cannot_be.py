@@ -1,4 +1,4 @@
-"""A weight with a unit a thousand times off, and a tick that says neither yes nor no, are refused and nothing booked."""
+"""A weight with a unit a thousand times off, and a tick that says neither yes nor no, are refused, and not booked."""
 
 from typing import Any
 

@@ -27,6 +27,8 @@ def ended(error: Exception, here: Desk) -> int:
     meaning = error if isinstance(error, LedgerError) else trouble(error)
     if meaning:
         reason, code = str(meaning), meaning.exit_code
+        if isinstance(error, NotShown) and nothing and not here.books:
+            reason = f"{reason.rstrip('.')}; nothing was written in the ledger."
     elif isinstance(error, typer.Abort):
         reason, code = f"Stopped{'; nothing written' if nothing else ''}.", 1
     elif isinstance(error, typer.TyperException):

@@ -7,7 +7,7 @@ import typer
 
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, On
-from ledger.cli.kit.show import ask, count, say, warn
+from ledger.cli.kit.show import ask, count, say, say_wrapped, warn
 from ledger.domain.release.releasing import Releasing
 from ledger.domain.tools.bar_checks import FIGURES, FREE_ALKALI, Check, read_check
 from ledger.errors import BadInput
@@ -70,6 +70,8 @@ def command(
     left = release_bars(here.book(), code, asked)
     samples = f", {count(kept, 'bar')} set aside as samples" if kept else ""
     say(f"Batch {code} is released by {by}: {count(left, 'bar')} may leave{samples}.")
+    if bad := [f"{one.what}: {one.found}" for one in checks if not one.good]:
+        say_wrapped(f"Not good, and released all the same by {by}: {'; '.join(bad)}.", first="  ! ", indent="    ")
 
 
 def _checks(here: Desk, code: str, texts: Sequence[str]) -> list[Check]:

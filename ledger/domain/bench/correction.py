@@ -101,6 +101,8 @@ def _safe(case: Case, way: Way) -> Way:
         return replace(way, why_not="there is less water than alkali, and it does not dissolve")
     pot = case.pot(way.lines)
     found = pot.lowest()
+    if found.nominal_ppm >= WHOLE_PPM:
+        return replace(way, why_not="the acids take all of the lye, and no fat turns to soap")
     way = replace(way, superfat=found, becomes=pot.superfat())
     if found.likely_low_ppm > 0 or (case.decided and found.nominal_ppm > 0):
         return way

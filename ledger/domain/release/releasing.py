@@ -79,13 +79,12 @@ def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing
     checks = () if again else looked_at(bars, finished, asked.checks)
     accepted = {one.found for batch, one in bars.deviations if batch == bars.batch and one.verdict == "accepted"}
     bad = [one for one in not_good(bars, checks) if one.words not in accepted]
-    if bad and not anyway:
-        raise Refused(f"Batch {bars.batch} is not good in {list_words(bad)}. {_all_the_same('--anyway')}")
-    if uncovered and not anyway:
-        see = f"See: soapledger recipe assessment {finished.recipe} --batch {bars.batch}."
-        raise Refused(f"{uncovered_words(bars, uncovered)} {see} {_all_the_same('--anyway')}")
-    if stale and not anyway:
-        raise Refused(f"{stale_words(bars, stale)} {_all_the_same('--anyway')}")
+    against = [f"Batch {bars.batch} is not good in {list_words(bad)}."] if bad else []
+    see = f"See: soapledger recipe assessment {finished.recipe} --batch {bars.batch}."
+    against += [f"{uncovered_words(bars, uncovered)} {see}"] if uncovered else []
+    against += [stale_words(bars, stale)] if stale else []
+    if against and not anyway:  # all of it, since one reason decides of all
+        raise Refused(" ".join((*against, _all_the_same("--anyway"))))
     naked = () if again else _naked(bars, finished.labels, asked)
     reasons = [asked.reason or ""] if said(asked.reason) else []
     reasons += [f"not good in {list_words(bad)}; released all the same: {anyway}"] if bad else []

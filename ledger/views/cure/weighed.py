@@ -44,6 +44,7 @@ class Weighed:
     weekly_limit_ppm: int
     weigh_together: int | None  # bars to weigh at once, where the scale sees too little of what was weighed
     age_days: int | None  # since the cut
+    first_age_days: int | None  # at the first weighing
     lost_ppm: int | None  # since the first weighing
     earlier: tuple[Earlier, ...]
     step_mg: int
@@ -110,6 +111,7 @@ def weighed(rows: Rows, batch: BatchRow, known: tuple[Weighing, ...], recipe: Re
         weekly_limit_ppm=recipe.weekly_loss_ppm,
         weigh_together=too_coarse(series, step_mg=step, weekly_ppm=recipe.weekly_loss_ppm) if series else None,
         age_days=age,
+        first_age_days=(series[0].on - batch.yielded_on).days if series else None,
         lost_ppm=round(lost * WHOLE_PPM) if lost is not None else None,
         earlier=_earlier(rows, batch, (series[0].on - batch.yielded_on).days, age) if age else (),
         step_mg=step,
@@ -191,9 +193,10 @@ def _dry_words(seen: Weighed, units: Units) -> str:
 
 
 def _earlier_words(seen: Weighed) -> str:
-    if seen.age_days is None or seen.lost_ppm is None or not seen.age_days:
+    if seen.age_days is None or seen.lost_ppm is None or seen.age_days == seen.first_age_days:
         return ""
-    own = f"{count(seen.age_days, 'day')} after the cut {'it has' if seen.earlier else 'this batch has'} lost"
+    first = f"Between {seen.first_age_days} and " if seen.first_age_days else ""
+    own = f"{first}{count(seen.age_days, 'day')} after the cut {'it has' if seen.earlier else 'this batch has'} lost"
     if not seen.earlier:
         return f"{own} {show_share(seen.lost_ppm)}; no earlier batch of the recipe was weighed at that age."
     theirs = ", ".join(f"{show_share(one.lost_ppm)} ({one.batch_code})" for one in seen.earlier)
