@@ -130,6 +130,7 @@ def command(
             "The bars are held. What they may be used for, if for anything, is not said here: a person decides, by the "
             "deviation."
         )
+        say(f"Where bars of it went that have left already: soapledger recall bar {batch.code}")
     if not prompted:
         say_alkali_wanted(here, batch)
         say_open(here, batch)

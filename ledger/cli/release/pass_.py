@@ -44,4 +44,4 @@ def command(
     say(f"{count(done.good, 'bar')} of batch {code} passed for packing{f' ({wrapping})' if wrapping else ''}.")
     home = home_markets(here.settings.addresses, here.settings.country)
     where = f" --market {home[0].code}" if len(home) == 1 else ""
-    say(f"Next: soapledger label print {code}{where} -o labels.pdf, then soapledger release {code}")
+    say(f"Next: soapledger label check {code}{where}, then label approve and label print, then release")
