@@ -323,7 +323,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ('known.undone.get(row["entry_id"])', "None"),
     ],
     ("documents/kit/csv_cells.py", "keep/test_sheets.py"): [
-        ('"\\r", ', ""),
+        ('"@", ', ""),
     ],
     ("views/keep/everything.py", "stories/test_in_twenty_years.py"): [
         ('closure.of_kind("batch")', 'closure.of_kind("batch")[:5]'),

@@ -188,7 +188,7 @@ def test_a_ledger_that_does_not_pass_its_check_is_not_kept(full: Any, tmp_path: 
     assert not (tmp_path / "kept").exists()
 
 
-HOSTILE = '<script>alert(1)</script>"><img src=x onerror=alert(2)> {{ 7 * 7 }} </title>'
+HOSTILE = '26-001-4 <script>alert(1)</script>"><img src=x onerror=alert(2)> {{ 7 * 7 }} </title>'
 
 
 @pytest.mark.usefixtures("frozen")

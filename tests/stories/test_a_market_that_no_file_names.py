@@ -191,7 +191,7 @@ def test_the_pass_leads_to_its_label(shop: Shop, known: Callable[[Market], None]
     set_up(shop.book, replace(SETUP, country="XX", addresses={"xx": ADDRESS}))
     code = cut(shop.book)
     said = told(run, "pass", code, "--anyway", "a trial")
-    assert f"Next: soapledger label print {code} --market xx -o labels.pdf" in said
+    assert f"Next: soapledger label check {code} --market xx" in said
 
 
 def test_what_does_not_fit_and_how_long_it_keeps_are_its_own(shop: Shop, ready: str, run: Any) -> None:
