@@ -245,3 +245,13 @@ def test_portions_of_a_dough_are_held_too(shop: Shop, run: Any) -> None:
     run("batch", "log", whole, "--line", f"1=600 g@{shop.coconut}", "--instead", "--correct", "--on", "2026-05-20")
     with shop.book.look() as rows:
         assert [find_lot(rows, code).status for code in codes] == ["on hold", "on hold"]
+
+
+def test_what_came_instead_leaves_the_number_of_bars(shop: Shop) -> None:
+    """600 g of coconut oil in place of 600 g of olive oil: the pot weighs what it was planned to, for ten bars."""
+    code = planned(shop.book)
+    other = deliver(shop.book, DeliveryLine("coconut oil", 2_000_000, "C-9", 900))
+    weigh(shop.book, code, {1: [Weighed(600_000, other)]}, on=MADE, by="Nuala", instead=True)
+    with shop.book.look() as rows:
+        advice = correction(rows, batch_of(shop.book, code), 4, 190_000).advice
+    assert {one.bars for one in advice if one.way == "pour"} == {10}

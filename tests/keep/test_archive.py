@@ -291,3 +291,13 @@ def test_an_archive_made_after_a_paper_was_erased_is_proved_and_restored(full: A
     run("restore", "kept", "new.db")
     assert "nothing is wrong" in run("--ledger", "new.db", "check").stdout
     assert every_row(Path("new.db")) == every_row(full.book.path)
+
+
+@pytest.mark.usefixtures("frozen")
+def test_a_name_longer_than_a_file_may_have_still_has_its_page(full: Any, run: Any, tmp_path: Path) -> None:  # noqa: ARG001
+    for end in "ab":
+        run("supplier", "add", "x" * 250 + end)
+    run("archive", "kept")
+    pages = [path.name for path in Path("kept/pages").iterdir() if path.name.startswith("supplier-xxx")]
+    assert len(pages) == 2
+    assert all(len(name) < 200 and name in Path("kept/pages/index.html").read_text(encoding="utf-8") for name in pages)

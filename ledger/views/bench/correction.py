@@ -250,7 +250,7 @@ def _size(rows: Rows, batch: BatchRow, way: Way) -> tuple[int, int, int | None]:
     alkali = sum(one.mass_mg for one in masses.values() if one.role == "alkali")
     water = sum(one.mass_mg for one in masses.values() if one.role == "liquid")
     whole = sum(one.mass_mg for one in masses.values())
-    planned = sum(one.target_mg for one in masses.values())
+    planned = sum(one.target_mg for one in masses.values() if one.number > OTHER)  # what came instead was not planned
     volume = Dough(fats, alkali, water, whole - fats - alkali - water).volume_ul()
     mould = recipe.mould_size if recipe else None
     bars = round(batch.bars_planned * whole / planned) if batch.bars_planned else None

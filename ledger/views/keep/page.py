@@ -1,5 +1,6 @@
 """A page of the archive: what it is of, and its sections, told in the pieces that the batch record is told in."""
 
+import hashlib
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -49,5 +50,9 @@ class Index:
 
 
 def page_file(kind: Kind, code: str) -> str:
-    """The file of a page; codes hold letters, digits and dashes alone."""
-    return f"{kind}-{code}.html"
+    """The file of a page; codes hold letters, digits and dashes alone, and a file's name has 255 bytes at most."""
+    short = code if len(code) <= _LONGEST else f"{code[:_LONGEST]}-{hashlib.sha256(code.encode()).hexdigest()[:16]}"
+    return f"{kind}-{short}.html"
+
+
+_LONGEST = 100
