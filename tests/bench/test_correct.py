@@ -18,6 +18,7 @@ from ledger.operations.keep.undo import undo
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.decision import deviations
 from ledger.rows.history import last_entry
 from ledger.rows.lot import find_lot
 from ledger.views.bench.correction import correction
@@ -428,3 +429,15 @@ def test_whoever_does_not_know_which_line_is_wrong_gives_the_lye_up(shop: Shop, 
         found = correction(rows, batch_of(shop.book, code), LYE, 146_826)
     assert found.advice[1].words == "not a way out: the lye fits as it is"
     weigh(shop.book, code, {}, on=MADE, by="Nuala", readings=POURED)
+
+
+def test_a_deviation_that_a_way_out_ends_says_so(shop: Shop) -> None:
+    """Water 140 g over; the way out by lye gives its line another target, and nothing was weighed again."""
+    code = planned(shop.book)
+    for number, mass in ((1, 600_000), (2, 400_000), (3, 433_652), (4, 170_000)):
+        weigh(shop.book, code, {number: [Weighed(mass)]}, on=MADE, by="Nuala", anyway="to see")
+    correct_batch(shop.book, code, 4, 170_000, take="lye", on=MADE, by="Nuala")
+    with shop.book.look() as rows:
+        ended = [one for one in deviations(rows, batch_of(shop.book, code).id) if one.verdict == "corrected"]
+    assert ended
+    assert all(one.reason and one.reason.startswith("not weighed again: the way out") for one in ended)

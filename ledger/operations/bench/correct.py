@@ -8,7 +8,7 @@ from ledger.domain.bench.superfat import as_weighed_doubt, burning_doubt
 from ledger.domain.lye.weighed import LyeCheck
 from ledger.domain.recipe.formulate import tolerance
 from ledger.errors import BadInput, Refused
-from ledger.operations.bench.deviations import settle_deviations
+from ledger.operations.bench.deviations import WAY_OUT, settle_deviations
 from ledger.operations.bench.superfat_guard import keep_or_refuse
 from ledger.operations.bench.weigh import Weighed, book_line, may_be_weighed
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
@@ -73,7 +73,7 @@ def correct_batch(
         units = settings(tx.rows).units
         words = f"line {line} was {show_mass(actual_mg, units)}; way taken: {take}"
         tx.add(Reading(batch_id=batch.id, on=on, what="correction", text=f"{words}{_listed(case.lines, way, units)}"))
-        settle_deviations(tx, batch.code, on=on, by=by)
+        settle_deviations(tx, batch.code, on=on, by=by, why=WAY_OUT)
         check = lye_check(tx.rows, batch.id)
         keep_or_refuse(tx, batch.id, as_weighed_doubt(batch.code, check) or burning, anyway=anyway, on=on, by=by)
         tx.say(f"Corrected batch {batch.code}: {words}.")

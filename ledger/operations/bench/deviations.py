@@ -21,8 +21,12 @@ AT_RELEASE = "at the release"  # of a point of the checklist that was not good
 VERDICTS: dict[str, DeviationVerdict] = {"accept": "accepted", "rework": "rework", "reject": "reject"}
 
 
-def settle_deviations(tx: Transaction, code: str, *, on: date, by: str) -> None:
-    """Open a deviation for each figure now outside its limit; close those whose figure was corrected since.
+CORRECTED = "what was logged first was corrected; both stay to be read"
+WAY_OUT = "not weighed again: the way out that was taken set another target for it"
+
+
+def settle_deviations(tx: Transaction, code: str, *, on: date, by: str, why: str = CORRECTED) -> None:
+    """Open a deviation for each figure now outside its limit; close those inside it since, and say `why` they are.
 
     Called by every operation that books what a recipe sets limits for. What was decided stays decided as long as
     the figure is the same.
@@ -46,7 +50,7 @@ def settle_deviations(tx: Transaction, code: str, *, on: date, by: str) -> None:
                     verdict="corrected",
                     on=on,
                     by=by,
-                    reason="what was logged first was corrected; both stay to be read",
+                    reason=why,
                 )
             )
     for subject, found in now.items():
