@@ -110,7 +110,7 @@ def test_costs_are_of_the_last_batches(run: Any) -> None:
     run("batch", "log", "26-002-2", "--reading", "poured=14:05", "--on", "2026-05-09")
     run("batch", "cut", "26-002-2", "10", "--on", "2026-05-10")
     lines = run("cost", "--last", "1").stdout.splitlines()
-    assert lines[0] == "The last 1 batch with bars."
+    assert lines[0] == "The last batch with bars."
     assert lines[2].split()[0] == "26-002-2"
     assert lines[3:] == ["Earlier ones: soapledger cost --all"]
 

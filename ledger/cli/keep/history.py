@@ -6,7 +6,7 @@ from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count
-from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more
+from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more, the_last
 from ledger.rows.history import history
 
 
@@ -22,7 +22,7 @@ def command(
     found, more = latest(history(here.rows(), last=one_more(number)), number)
     entries = count(len(found), "entry", "entries")
     words = Listed(
-        f"The last {entries}, the latest last." if more else f"{entries}, the latest last.",
+        f"{the_last(entries, more)}, the latest last.",
         ("entry", "written", "by", "what"),
         (
             (

@@ -33,6 +33,11 @@ def one_more(number: int | None) -> int | None:
     return None if number is None else number + 1
 
 
+def the_last(counted: str, more: bool) -> str:
+    """What is shown, in words: "50 entries", or "The last 50 entries" and "The last entry" where there are more."""
+    return f"The last {counted.removeprefix('1 ')}" if more else counted
+
+
 def latest(
     found: Sequence[One], number: int | None, *, always: Callable[[One], bool] = lambda _: False
 ) -> tuple[Sequence[One], bool]:

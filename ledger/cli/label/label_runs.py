@@ -8,7 +8,7 @@ from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count
-from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more
+from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more, the_last
 from ledger.rows.batch import find_batch
 from ledger.rows.label import runs
 from ledger.units.dates import show_date
@@ -29,7 +29,7 @@ def command(
     open_ = sum(one.counted is None for one in found)
     shown = count(len(found), "run")
     words = Listed(
-        f"The last {shown}, {open_} of them still to be counted." if more else f"{shown}, {open_} still to be counted.",
+        f"{the_last(shown, more)}, {open_}{' of them' if more else ''} still to be counted.",
         ("run", "batch", "market", "layout", "on", "issued", "used", "spoiled", "returned", "by"),
         (
             (

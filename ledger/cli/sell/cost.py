@@ -9,7 +9,7 @@ from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, say, table
-from ledger.cli.kit.window import Every, Last, asked_for, latest
+from ledger.cli.kit.window import Every, Last, asked_for, latest, the_last
 from ledger.rows.batch import batches
 from ledger.units.money import show_money
 from ledger.views.sell.cost import BatchCost, batch_cost
@@ -29,7 +29,7 @@ def command(
         made, more = latest([one.code for one in batches(here.rows()) if one.made and one.soap], number)
         costs = [batch_cost(here.rows(), one) for one in made]
         words = Listed(
-            f"{'The last ' if more else ''}{count(len(costs), 'batch', 'batches')} with bars.",
+            f"{the_last(count(len(costs), 'batch', 'batches'), bool(more))} with bars.",
             ("batch", "product", "good bars", "cost", "per bar", "taken so far"),
             (
                 (
