@@ -283,3 +283,16 @@ def test_one_who_is_named_in_notes_alone_is_added_and_erased(shop: Any, run: Any
     assert not re.search(b"(?i)marsh", shop.book.path.read_bytes())
     assert "[erased] stirred" in run("batch", "show", shop.batch).stdout
     assert "nothing is wrong" in run("check").stdout
+
+
+@pytest.mark.usefixtures("frozen")
+def test_a_surname_left_beside_what_goes_is_shown_too(book: Book, run: Any) -> None:
+    book.close()
+    run(*ADD)
+    run("upkeep", "add", "cleaning", "Mrs Marsh's order; Ida Marsh pays cash")
+    shown = run("customer", "erase", "person-1", "--reason", "asked", input="n\n", code=1).stdout
+    would_stay = shown.split("may name the same person, and would stay:")[1]
+    assert "Mrs Marsh's order" in would_stay
+    said = run(*ERASE, "--also", "Mrs Marsh").stdout
+    assert "would stay" not in said
+    assert bytes_of(book.path) == []

@@ -161,10 +161,11 @@ def _erasable(
     for text in texts(rows, FREE_TEXT):
         if _place(text) in items or _GONE.fullmatch(text.text):
             continue
-        if spans := named.spans(text.text):
-            items[_place(text)] = Item(text, spans)
-        elif spans := _outside(weak.spans(text.text), known.spans(text.text)):
-            perhaps.append(Item(text, spans))
+        whole = named.spans(text.text)
+        if whole:
+            items[_place(text)] = Item(text, whole)
+        if spans := _outside(weak.spans(text.text), (*whole, *known.spans(text.text))):
+            perhaps.append(Item(text, spans))  # beside what goes too: the surname alone stays there
     return Erasable(
         noun=noun,
         code=code,
