@@ -18,7 +18,7 @@ _RAW = (
 # Each gives one value; nothing where the ledger has no such thing.
 # The options that book lye and fragrance of a batch, which are never taken from the plan.
 _TO_READ = (
-    "SELECT coalesce(group_concat('--line ' || number || '=' || target / 1000.0 || 'g', ' '), '') FROM plan_line "
+    "SELECT coalesce(group_concat('--line ' || number || '=' || (target / 1000.0) || 'g', ' '), '') FROM plan_line "
     "WHERE role IN ('alkali', 'fragrance') AND batch_id = {}"
 )
 QUERIES = {

@@ -123,7 +123,7 @@ def filled(template: str, facts: Facts) -> list[str] | None:
             if value is None:
                 return None
             one = one.replace(f"{{{name}}}", value, 1)
-        words.append(one)
+        words += one.split() if names and one.startswith("--") else [one]  # as the lines that are read from the scale
     return words
 
 
