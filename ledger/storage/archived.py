@@ -4,15 +4,15 @@ import hashlib
 import json
 import re
 import sqlite3
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
-from itertools import groupby, zip_longest
+from itertools import zip_longest
 from pathlib import Path
 from typing import Any, NamedTuple
 
 from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.fileformat import SCHEMA_VERSION
-from ledger.storage.chain import GENESIS, Head, all_lines, fact_tables
+from ledger.storage.chain import GENESIS, Head, fact_tables, lines_by_entry
 from ledger.storage.migrations import migrate
 
 FORMAT = 1
@@ -33,17 +33,16 @@ def write_data(rows: sqlite3.Connection, folder: Path) -> Sealed:
     What was erased is in no row any more, so it is not written either.
     """
     ours = set(_ours())
-    lines = groupby((one for one in all_lines(rows) if one[1].partition(" ")[0] in ours), key=lambda one: one[0])
-    ahead = next(lines, None)
+    written = lines_by_entry(rows, [table for table in fact_tables(rows) if table in ours])
+    ahead = next(written, None)
     sealed = Sealed(0, GENESIS)
     with (folder / "entries.jsonl").open("w", encoding="utf-8", newline="\n") as out:
         for row in rows.execute("SELECT * FROM entry ORDER BY id"):
-            written: list[str] = []
+            lines: Sequence[str] = ()
             if ahead is not None and ahead[0] == row["id"]:
-                written = [line for _, line in ahead[1]]
-                ahead = next(lines, None)
+                lines, ahead = ahead[1], next(written, None)
             head = {"entry" if name == "id" else name: row[name] for name in (*Head.__dataclass_fields__, "digest")}
-            out.write(_line(head | {"lines": written}))
+            out.write(_line(head | {"lines": list(lines)}))
             sealed = Sealed(row["id"], row["digest"])
     with (folder / "people.jsonl").open("w", encoding="utf-8", newline="\n") as out:
         for table in _apart(rows):

@@ -68,13 +68,11 @@ def rows_of(raw: sqlite3.Connection, entry_id: int, tables: Iterable[str] | None
         yield from ((row[1], row[2]) for row in raw.execute(query, (entry_id,)).fetchall())
 
 
-def all_lines(raw: sqlite3.Connection, tables: Sequence[str] | None = None) -> Iterator[tuple[int, str]]:
-    """The canonical text of every row with its entry, in the order of entries: one pass over each table."""
-    return ((entry_id, line) for entry_id, lines in lines_by_entry(raw, tables) for line in lines)
+def lines_by_entry(raw: sqlite3.Connection, tables: Sequence[str]) -> Iterator[tuple[int, Sequence[str]]]:
+    """The canonical text of the rows of every entry in turn: one pass over each of `tables`, in step.
 
-
-def lines_by_entry(raw: sqlite3.Connection, tables: Sequence[str] | None = None) -> Iterator[tuple[int, Sequence[str]]]:
-    """The same, all of an entry at once; `tables` where a table of hers may belong to an entry as well."""
+    A table of hers may belong to an entry as well, so the tables are named.
+    """
 
     def of_table(place: int, table: str) -> Iterator[tuple[int, int, list[str]]]:
         cursor = raw.cursor()
@@ -83,7 +81,7 @@ def lines_by_entry(raw: sqlite3.Connection, tables: Sequence[str] | None = None)
         for entry_id, rows in groupby(found, key=itemgetter(0)):
             yield entry_id, place, [row[1] for row in rows]
 
-    streams = [of_table(place, table) for place, table in enumerate(fact_tables(raw) if tables is None else tables)]
+    streams = [of_table(place, table) for place, table in enumerate(tables)]
     for entry_id, parts in groupby(merge(*streams), key=itemgetter(0)):
         yield entry_id, [line for part in parts for line in part[2]]
 

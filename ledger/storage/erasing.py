@@ -40,8 +40,8 @@ def blank(tx: Transaction, places: Sequence[Blank]) -> None:
         if not one.is_paper:  # whose SHA-256 alone stands in an entry, and stays
             inner[one.column] = one.after
     anew = redone(tx.rows, blanks)
-    before = redone(tx.rows, {one: {} for one in anew})
-    marks = ((one, told.marks) for one, told in anew.items() if told.marks and told.marks != before[one].marks)
+    kept = dict(map(tuple, tx.rows.execute("SELECT id, marks FROM main.entry").fetchall()))
+    marks = ((one, told.marks) for one, told in anew.items() if told.marks and told.marks != kept[one])
     places = (*places, *(Blank(one, "entry", one, "marks", after) for one, after in marks))
     tx.add_all(
         Blanked(

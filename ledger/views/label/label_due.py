@@ -137,8 +137,8 @@ def label_doubts(rows: Rows, batch: BatchRow, *, on: date) -> dict[str, str]:
     """
     stale: dict[str, str] = {}
     newer = Counter[str]()
-    for run in runs(rows, batch.yield_lot_id) if batch.yield_lot_id is not None else ():
-        if why := _out_of_date(rows, batch, run, on):
+    for run, why in _lacking(rows, batch, on):
+        if why:
             stale[run.market] = why
         else:
             newer[run.market] += run.used or 0
@@ -153,25 +153,26 @@ def labels_on_bars(rows: Rows, batch: BatchRow, *, on: date) -> int:
 
     Where newer labels are usable on the day, older ones that are not do not count.
     """
-    counted = [(run, _out_of_date(rows, batch, run, on)) for run in _counted(rows, batch)]
+    counted = [(run, stale) for run, stale in _lacking(rows, batch, on) if run.counted is not None]
     newer = {run.market for run, stale in counted if not stale}
     return sum(run.used or 0 for run, stale in counted if not stale or run.market not in newer)
 
 
-def _counted(rows: Rows, batch: BatchRow) -> list[Run]:
-    if batch.yield_lot_id is None:
-        return []
-    return [one for one in runs(rows, batch.yield_lot_id) if one.counted is not None]
+def _lacking(rows: Rows, batch: BatchRow, on: date) -> list[tuple[Run, str | None]]:
+    """The runs printed for the bars, each with why it is not usable on a day; what they hold is worked out once."""
+    printed = runs(rows, batch.yield_lot_id) if batch.yield_lot_id is not None else ()
+    holding = batch_holding(rows, batch) if printed else Holding((), (), None)
+    return [(run, _out_of_date(rows, holding, run, on)) for run in printed]
 
 
-def _out_of_date(rows: Rows, batch: BatchRow, run: Run, on: date) -> str | None:
+def _out_of_date(rows: Rows, holding: Holding, run: Run, on: date) -> str | None:
     """What a run lacks for bars supplied on a day: what the list of that day names in them and its text does not.
 
     Either the list has changed since the text was first printed, or what is stated of their lots has.
     """
     law = known_market(run.market)
     listed = law.allergen_list(on) if law else None
-    more = _unnamed(run, batch_holding(rows, batch), listed) if listed else []
+    more = _unnamed(run, holding, listed) if listed else []
     if listed is None or not more:
         return None
     return (
