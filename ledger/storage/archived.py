@@ -207,8 +207,7 @@ def differences(rows: sqlite3.Connection, other: sqlite3.Connection, *, until: i
     found: list[str] = []
     facts = set(fact_tables(rows))
     erased = {row[0] for row in rows.execute("SELECT personal_id FROM main.erasure")}
-    since = f"(SELECT of_entry FROM main.blanked WHERE entry_id > {until})"  # entries of which a text was erased since
-    blanked = ",".join(str(row[0]) for row in rows.execute(f"SELECT DISTINCT id FROM main.entry WHERE id IN {since}"))
+    blanked = ",".join(map(str, blanked_since(rows, until)))
     apart = {
         "entry": f" AND id NOT IN ({blanked})",
         _CONTENT: f" AND digest NOT IN (SELECT digest FROM main.attachment WHERE entry_id IN ({blanked}))",
@@ -225,6 +224,12 @@ def differences(rows: sqlite3.Connection, other: sqlite3.Connection, *, until: i
                 found.append(f"a row of {table} ({(one or two or ('',))[0]}) is not as in the ledger")
                 break
     return found[:_SEEN]
+
+
+def blanked_since(rows: sqlite3.Connection, until: int) -> list[int]:
+    """The entries up to one of which a text was erased after it."""
+    query = "SELECT DISTINCT of_entry FROM main.blanked WHERE entry_id > ?1 AND of_entry <= ?1 ORDER BY 1"
+    return [row[0] for row in rows.execute(query, (until,))]
 
 
 def erased_since(rows: sqlite3.Connection, other: sqlite3.Connection) -> int:

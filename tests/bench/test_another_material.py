@@ -255,3 +255,17 @@ def test_what_came_instead_leaves_the_number_of_bars(shop: Shop) -> None:
     with shop.book.look() as rows:
         advice = correction(rows, batch_of(shop.book, code), 4, 190_000).advice
     assert {one.bars for one in advice if one.way == "pour"} == {10}
+
+
+def test_a_way_out_opens_no_deviation_for_what_stays_in_of_another_material(shop: Shop) -> None:
+    """300 g of coconut oil on the line of olive oil stay; more fats for 190 g of lye leave the line at its target."""
+    code = planned(shop.book)
+    other = deliver(shop.book, DeliveryLine("coconut oil", 2_000_000, "C-9", 900))
+    log(shop, code, 1, Weighed(300_000), Weighed(300_000, other), instead=True)
+    for number, mass in ((2, 400_000), (3, 293_652), (4, 190_000)):
+        log(shop, code, number, Weighed(mass), anyway="to see")
+    correct_batch(shop.book, code, 4, 190_000, take="fats", on=MADE, by="Nuala")
+    with shop.book.look() as rows:
+        subjects = {one.subject for one in open_deviations(rows, batch_of(shop.book, code).id)}
+    assert "line 1, what went in" in subjects
+    assert "line 1" not in subjects

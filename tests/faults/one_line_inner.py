@@ -165,7 +165,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("domain/tools/bar_checks.py", "release/test_release_checks.py"): [
         ("if found.ppm > FREE_ALKALI_PPM", "if found.ppm >= FREE_ALKALI_PPM"),
-        ('net_mg is not None and mass < net_mg', 'net_mg is not None and mass <= net_mg'),
+        ("net_mg is not None and mass < net_mg", "net_mg is not None and mass <= net_mg"),
         ("if acid > most", "if acid >= most"),
     ],
     ("domain/material/skin_limits.py", "material/test_skin_limits.py"): [

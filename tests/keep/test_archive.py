@@ -251,6 +251,25 @@ def test_what_is_lost_is_not_known_where_the_present_ledger_is_none_or_another(s
     assert "soap.db holds nothing that it lacks." in run("restore", "copy.db", "new3.db").stdout
 
 
+@pytest.mark.usefixtures("frozen")
+def test_what_was_erased_since_is_said_not_to_be_compared(full: Any, run: Any) -> None:
+    run("upkeep", "add", "cleaning", "the pots, for Ida Marsh")
+    run("customer", "add", "Ida Marsh", "--person")
+    run("archive", "kept")
+    assert "row by row as the ledger has them." in run("archive", "--check", "kept").stdout
+    run("customer", "erase", "Ida Marsh", "--reason", "asked", "--yes")
+    said = " ".join(run("archive", "--check", "kept").stdout.split())
+    assert "row by row as the ledger has them, but for 2 entries of which something was erased since." in said
+    full.book.close()
+
+
+@pytest.mark.usefixtures("frozen", "shop")
+def test_a_folder_of_copies_is_no_copy(run: Any, tmp_path: Path) -> None:
+    (tmp_path / "stick").mkdir()
+    run("backup", "stick")
+    assert "to restore a copy in it, name its file" in run("restore", "stick", "new.db", code=2).stderr
+
+
 @pytest.mark.usefixtures("shop")
 def test_what_cannot_be_restored_leaves_no_file(run: Any, tmp_path: Path) -> None:
     run("backup", "copy.db")

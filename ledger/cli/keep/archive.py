@@ -10,7 +10,7 @@ import typer
 from ledger import __version__
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.loading import loaded
-from ledger.cli.kit.show import count, say
+from ledger.cli.kit.show import count, say, say_wrapped
 from ledger.errors import BadInput, DamagedLedger
 from ledger.rows.batch import BatchRow
 
@@ -32,7 +32,7 @@ def command(
         here.rows(), folder, draw=lambda beside: _draw(here, beside, papers=papers)
     )
     say(f"{folder} holds {count(sealed.entries, 'entry', 'entries')}; begin with {folder / 'pages' / 'index.html'}")
-    say("People's names and telephone numbers stand in it; keep it where you keep the ledger.")
+    say_wrapped("People's names and telephone numbers stand in it; keep it where you keep the ledger.")
     say(f"To prove it against the ledger: {here.typed(f'archive --check {shlex.quote(str(folder))}')}")
 
 
@@ -58,11 +58,15 @@ def _check(here: Desk, folder: Path) -> None:
     if found.findings:
         lines = "\n".join(f"  {one}." for one in found.findings)
         raise DamagedLedger(f"{folder} does not hold what was written in {here.path}:\n{lines}")
-    say(f"{folder} holds {count(found.entries, 'entry', 'entries')}, row by row as the ledger has them.")
+    but = f", but for {count(found.erased_in, 'entry', 'entries')} of which something was erased since"
+    held = f"{folder} holds {count(found.entries, 'entry', 'entries')}, row by row as the ledger has them"
+    say_wrapped(f"{held}{but if found.erased_in else ''}.")
     say(f"The last digest is {found.head[:16]}….")
     if found.ledger_entries > found.entries:
         since = count(found.ledger_entries - found.entries, "entry is", "entries are")
         say(f"{since} in the ledger since; write a new folder to have them too.")
     if found.erased_since:
         people = count(found.erased_since, "person", "people")
-        say(f"It still holds the details of {people} erased since; destroy it when you have a new one.")
+        say_wrapped(f"It still holds the details of {people} erased since; destroy it when you have a new one.")
+    elif found.erased_in:
+        say_wrapped("It still holds what was erased since; destroy it when you have a new one.")

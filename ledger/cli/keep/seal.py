@@ -22,5 +22,6 @@ def command(ctx: typer.Context, json: Json = False) -> None:
         return
     say(seal.text)
     say(f"It stands for all up to entry {last.entry}, written {here.clock(last.recorded_at)}.")
-    say("Keep it apart from the ledger: on paper, or with someone. To prove later that all this still")
-    say(f"stands: {here.typed(f'check --seal {seal.text}')}")
+    say("Keep it apart from the ledger, on paper or with someone. To prove later that")
+    say("all this still stands:")
+    say(f"  {here.typed(f'check --seal {seal.text}')}")

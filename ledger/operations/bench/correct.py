@@ -128,11 +128,13 @@ def _own(line: PlanLineRow, lot: LotRow) -> bool:
 def _change(tx: Transaction, batch: BatchRow, line: PlanLineRow, to: InPot, more: int, *, step: int, on: date) -> None:
     """One line as the way out leaves it."""
     now = next(one for one in plan_lines(tx.rows, batch.id) if one.number == line.number)
-    low, high = tolerance(line.role, to.mass_mg, step=step)
-    tx.add(PlanTarget(plan_line_id=line.id, target=to.mass_mg, low=low, high=high))
+    before = taken_on(tx.rows, line.id)
+    lots = lots_by_id(tx.rows, before)
+    target = to.mass_mg + sum(mass for lot, mass in before.items() if not _own(line, lots[lot]))  # what stays in
+    low, high = tolerance(line.role, target, step=step)
+    tx.add(PlanTarget(plan_line_id=line.id, target=target, low=low, high=high))
     if not now.logged:
         return
-    before = taken_on(tx.rows, line.id)
     _weigh(tx, batch, now, to.mass_mg, on, AS_RECKONED)
     if more < 0:  # the lye left in the jug does not go back into its lots
         workshop = place_of_kind(tx.rows, "workshop")

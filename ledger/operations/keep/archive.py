@@ -7,7 +7,7 @@ from pathlib import Path
 from ledger.errors import DamagedLedger
 from ledger.operations.keep.check import check
 from ledger.rows.opened import Rows
-from ledger.storage.archived import Sealed, differences, erased_since, rebuilt, write_data
+from ledger.storage.archived import Sealed, blanked_since, differences, erased_since, rebuilt, write_data
 from ledger.storage.folder import changed_files, folder_beside, list_files
 
 
@@ -35,6 +35,7 @@ class Compared:
     head: str
     ledger_entries: int
     erased_since: int  # people whose details were erased since, and stand in the folder still
+    erased_in: int  # entries of which a text was erased since, so that they are not compared
     findings: tuple[str, ...]
 
 
@@ -47,7 +48,7 @@ def check_archive(rows: Rows, folder: Path) -> Compared:
     with rebuilt(folder / "data") as (made, sealed):
         broken = [one.what for one in check(made).findings]
         other = differences(rows, made, until=sealed.entries)
-        gone = erased_since(rows, made)
+        gone, blanked = erased_since(rows, made), len(blanked_since(rows, sealed.entries))
     entries = check(rows).entries
     beyond = [f"the ledger ends at entry {entries}, the folder at {sealed.entries}"] if entries < sealed.entries else []
-    return Compared(sealed.entries, sealed.head, entries, gone, (*changed, *broken, *beyond, *other))
+    return Compared(sealed.entries, sealed.head, entries, gone, blanked, (*changed, *broken, *beyond, *other))

@@ -41,6 +41,8 @@ def restore(source: Path, target: Path, *, present: Path, now: Callable[[], date
         raise BadInput(f"{target} is there already, and a ledger is only restored into a new file; name another.")
     if not source.exists():
         raise BadInput(f"There is no {source}; name a copy of the ledger, or a folder that soapledger archive wrote.")
+    if source.is_dir() and not (source / "data").is_dir():
+        raise BadInput(f"{source} is no folder that soapledger archive wrote; to restore a copy in it, name its file.")
     found: list[tuple[Verdict, tuple[HistoryLine, ...]]] = []
 
     def prove(made: Path) -> None:
