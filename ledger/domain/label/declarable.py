@@ -6,10 +6,10 @@ from typing import NamedTuple
 
 from ledger.domain.label.packers import PackersFinding, RuleFinding, System, grams, mean_mg, percent
 from ledger.errors import BadInput
+from ledger.units.quantity import WHOLE_PPM
 
 AT_PACKING, AT_THE_END = "at packing", "at the end of the stock life"
 _GRAM_MG = 1000
-_WHOLE_PPM = 1_000_000
 
 
 class Suggestion(NamedTuple):
@@ -35,9 +35,9 @@ def highest_to_declare(
     That the mean must still reach it then is ours; the rules of the system are for the day of packing. Raises BadInput
     for no weights, a factor that is none, or when no nominal weight the system is known for holds.
     """
-    if not 0 < end_factor_ppm <= _WHOLE_PPM:
+    if not 0 < end_factor_ppm <= WHOLE_PPM:
         raise BadInput(f"What is left {when} lies above 0 % and up to 100 % of the packing weight.")
-    at_end = mean_mg(weights_mg) * end_factor_ppm / _WHOLE_PPM
+    at_end = mean_mg(weights_mg) * end_factor_ppm / WHOLE_PPM
     least, most = system.least_mg, system.most_mg
     reached = int(at_end // _GRAM_MG) * _GRAM_MG
     if most is not None and reached > most:
@@ -66,7 +66,7 @@ def _why(
     reasons = []
     if at_end < above:
         bars = len(weights_mg)
-        if end_factor_ppm == _WHOLE_PPM:
+        if end_factor_ppm == WHOLE_PPM:
             reasons.append(f"the mean of the {bars} bars is {grams(at_end)}")
         else:
             left = percent(end_factor_ppm)

@@ -12,6 +12,7 @@ from ledger.units.quantity import parse_mass, show_mass, show_share
 CHECKS = ("pH", "look", "smell", "weight")  # asked where a recipe names none; common practice, no source
 FREE_ALKALI = "free alkali"
 FIGURES = ("pH", FREE_ALKALI, "weight")  # points that are answered by a figure
+_TIMES_OFF = 10  # so far from the net weight a figure is another unit, not another bar; common practice, no source
 GOOD = ("y", "yes", "good", "ok")
 NOT_GOOD = ("n", "no", "not good", "bad")
 _EXAMPLES = {
@@ -80,7 +81,7 @@ def _weight(words: str, bad: bool, net_mg: int | None) -> Check:
     if not said[:1].isdigit():
         raise BadInput(f"'{words}' is no weight. {_how('weight')}")
     mass = parse_mass(said, what="the weight")
-    if net_mg is not None and not net_mg <= 10 * mass <= 100 * net_mg:
+    if net_mg is not None and not net_mg <= _TIMES_OFF * mass <= _TIMES_OFF**2 * net_mg:
         raise BadInput(
             f"A weight of {said} cannot be that of a bar of {show_mass(net_mg)}; look at the number and the unit."
         )

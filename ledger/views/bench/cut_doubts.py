@@ -10,7 +10,7 @@ from ledger.rows.settings import settings
 from ledger.units.quantity import show_mass, thousandfold
 
 CUT_WITHIN_DAYS = 3  # a loaf is cut one to three days after the pour; common practice, no source
-_SLIP = 5  # so many times off is a figure too many or too few rather than another plan; no source
+_SLIP = 5  # so many times off is a figure too many or too few rather than another plan; common practice, no source
 
 
 def days_since_the_pour(rows: Rows, batch: BatchRow, today: date) -> int:
