@@ -11,10 +11,10 @@ import re
 import sqlite3
 from dataclasses import dataclass
 from datetime import date, timedelta
-from itertools import groupby
 
 from ledger.domain.label.durability import durability
-from ledger.storage.chain import Head, all_lines, entry_digest, fact_tables
+from ledger.storage.chain import Head, entry_digest, fact_tables, lines_by_entry
+from ledger.storage.marks import marks_of
 from ledger.storage.migrations import migrate
 from ledger.units.codes import batch_code, lot_code, supplier_number_key
 from ledger.units.dates import MONTHS, parse_date, show_date
@@ -204,11 +204,12 @@ class Stamp:
         """The entries with their digests, over the rows as they stand in the file."""
         previous = str(self.raw.execute("SELECT digest FROM entry ORDER BY id DESC LIMIT 1").fetchone()[0])
         waiting = {int(str(head["id"])): head for head in heads}
-        for number, lines in groupby(all_lines(self.raw), key=lambda one: one[0]):
+        for number, lines in lines_by_entry(self.raw, fact_tables(self.raw)):
             if number not in waiting:
                 continue
             head = waiting[number]
             head["previous"] = previous
             said = Head(**{name: head[name] for name in Head.__dataclass_fields__})
-            head["digest"] = previous = entry_digest(said, (line for _, line in lines))
+            head["marks"] = marks_of((line, json.loads(line.partition(" ")[2])["id"]) for line in lines)
+            head["digest"] = previous = entry_digest(said, lines)
         return heads

@@ -18,7 +18,7 @@ from ledger.operations.stock.lots import count_lot
 from ledger.rows.opened import open_rows
 from ledger.storage.book import Book
 
-START = date(2026, 6, 1)  # a Monday; the last turn of four weeks begins on 14 Dec and crosses the new year
+START = date(2027, 5, 31)  # a Monday; the last turn of four weeks begins on 13 Dec and crosses the new year
 INSERTED = 'INSERT INTO movement (entry_id, lot_id, place_id, "on", quantity, kind) VALUES (?, ?, ?, ?, ?, ?)'
 pytestmark = pytest.mark.slow
 
@@ -42,7 +42,7 @@ def test_a_turn_written_again_is_the_turn_played_on_row_by_row(tmp_path: Path) -
             after.append(marks_of(weeks.book))
         shutil.copyfile(played, stamped)
         weeks.play_turn(sell)
-        assert weeks.on == START + timedelta(days=TURN * (PLAYED + 1)) > date(2027, 1, 1)
+        assert weeks.on == START + timedelta(days=TURN * (PLAYED + 1)) > date(2028, 1, 1)
     raw = sqlite3.connect(stamped, isolation_level=None)
     Stamp(raw, Turns(tuple(after)), days=TURN, start=START).write(1)
     raw.close()
