@@ -8,6 +8,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from ledger.errors import BadInput, DamagedLedger
+from ledger.fileformat import is_ledger
 from ledger.operations.keep.check import Verdict, check
 from ledger.rows.history import HistoryLine, history, history_since
 from ledger.rows.opened import OlderLedger, open_rows
@@ -43,6 +44,8 @@ def restore(source: Path, target: Path, *, present: Path, now: Callable[[], date
         raise BadInput(f"There is no {source}; name a copy of the ledger, or a folder that soapledger archive wrote.")
     if source.is_dir() and not (source / "data").is_dir():
         raise BadInput(f"{source} is no folder that soapledger archive wrote; to restore a copy in it, name its file.")
+    if source.is_file() and not is_ledger(source):
+        raise BadInput(f"{source} does not begin as a ledger does; name a copy, or a folder of soapledger archive.")
     found: list[tuple[Verdict, tuple[HistoryLine, ...]]] = []
 
     def prove(made: Path) -> None:
