@@ -1,0 +1,1 @@
+-- What labels and recalls keep of their own; each table stands under the words that say why it is there.
