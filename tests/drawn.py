@@ -197,6 +197,7 @@ def _used(line: WeighLine, inci: str, origin: str, certificate: str | None) -> U
         weighed_by="Nuala Quill",
         weighed_at="2026-04-01T12:41:00Z",
         unread=None,
+        read_as=None,
     )
 
 

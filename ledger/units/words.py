@@ -40,6 +40,7 @@ LIKELY_NOTHING = "likely nothing"  # of a superfat that is above zero as reckone
 NOT_READ = "not read"
 AS_PLANNED, AS_RECKONED = f"as planned, {NOT_READ}", f"as reckoned, {NOT_READ}"
 MEASURED = f"measured as {{}}, {NOT_READ}"
+READ_AS = "read as "  # and behind it the weight as it was typed, in another unit than the ledger shows
 EVERY = "every"  # what a decision of format 5 or earlier covers of a subject: it did not say which doubts it was for
 
 # The columns that hold nothing but such words, by table; the guards refuse any other.

@@ -269,3 +269,17 @@ def test_a_way_out_opens_no_deviation_for_what_stays_in_of_another_material(shop
         subjects = {one.subject for one in open_deviations(rows, batch_of(shop.book, code).id)}
     assert "line 1, what went in" in subjects
     assert "line 1" not in subjects
+
+
+@pytest.mark.usefixtures("frozen")
+def test_a_correction_says_what_else_is_on_the_line(shop: Shop, run: Any) -> None:
+    """250 g of olive oil beside 300 g of coconut oil: 550 g in all, 44 g below the 594 g that are the least."""
+    code = planned(shop.book)
+    other = deliver(shop.book, DeliveryLine("coconut oil", 2_000_000, "C-9", 900))
+    log(shop, code, 1, Weighed(300_000), Weighed(300_000, other), instead=True)
+    said = " ".join(run("batch", "correct", code, "1=250 g").stdout.split())
+    assert "250 g of olive oil in place of 600 g, with 300 g of coconut oil on that line as well." in said
+    run("batch", "correct", code, "1=250 g", "--take", "pour")
+    assert "line 1 in all 550 g, 44 g under (OK 594 g to 606 g)" in deviations(shop, code)
+    said = " ".join(run("batch", "correct", code, "2=390 g").stdout.split())
+    assert "390 g of coconut oil in place of 400 g. If" in said

@@ -42,6 +42,17 @@ def test_lye_and_fragrance_stay_open_and_the_others_say_that_nobody_read_them(
     assert [one["unread"] for one in record["materials"]] == ["as planned, not read"] * 3 + [None, None]
 
 
+def test_a_weight_typed_in_another_unit_is_kept_as_it_was_typed(shop: Shop, run: Any) -> None:
+    """1 lb 5 oz is 21 x 28.349523125 g = 595.340 g (NIST SP 811); a plain number and grams are the ledger's own."""
+    code = planned(shop.book)
+    run("batch", "log", code, "--line", "1=1 lb 5 oz", "--line", "2=400", "--line", "3=0.293 kg")
+    assert used(shop, code)[:3] == [595_340, 400_000, 293_000]
+    assert "Line 1, olive oil: read as 1 lb 5 oz." in run("batch", "show", code).stdout
+    record = json.loads(run("batch", "show", code, "--json").stdout)
+    assert [one["read_as"] for one in record["materials"]] == ["1 lb 5 oz", None, None]
+    assert [one["unread"] for one in record["materials"]] == [None, None, None]
+
+
 def test_poured_with_lye_that_nobody_read_is_refused_and_nothing_is_written(shop: Shop, run: Any, scented: str) -> None:
     words = ("batch", "log", scented, "--as-planned", "--line", "5=20 g", "--reading", "poured=14:05")
     assert "line 4 (sodium hydroxide). Add what it showed: --line 4=GRAMS." in run(*words, code=1).stderr
@@ -54,7 +65,7 @@ def test_poured_with_lye_that_nobody_read_is_refused_and_nothing_is_written(shop
 def test_no_door_takes_them_from_the_plan(shop: Shop, scented: str, number: int) -> None:
     line = lines_of(shop.book, scented)[number - 1]
     with pytest.raises(Refused, match="is read from the scale"):
-        weigh(shop.book, scented, {number: [Weighed(line.target, unread="as planned, not read")]}, on=MADE, by="N")
+        weigh(shop.book, scented, {number: [Weighed(line.target, note="as planned, not read")]}, on=MADE, by="N")
     assert used(shop, scented)[number - 1] == 0
 
 

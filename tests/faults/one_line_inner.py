@@ -57,7 +57,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("operations/bench/weigh.py", "bench/test_another_material.py bench/test_not_read.py"): [
         ("if lot.material_id != line.material_id and not instead:", "if False:"),
-        ("any(take.unread == AS_PLANNED for take in takes)", "False"),
+        ("any(take.note == AS_PLANNED for take in takes)", "False"),
         ("is_in = instead or (correct and", "is_in = False and (correct and"),
     ],
     ("domain/bench/worksheet.py", "bench/test_sheet_lines.py"): [

@@ -264,6 +264,7 @@ EARLIER = {
     "the fourth": (4, ()),
     "the fifth": (5, ()),
     "the sixth": (6, ()),
+    "the seventh": (7, ()),
 }
 
 

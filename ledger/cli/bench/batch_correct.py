@@ -75,9 +75,11 @@ def say_correction(found: Correction, units: Units) -> None:
     able = [one for one in found.advice if one.possible]
     ways = "there are these ways, in this order" if able else "there is no way out"
     ways = "there is this way" if len(able) == 1 else ways
+    others = " and ".join(f"{show_mass(mass, units)} of {material}" for material, mass in found.beside)
+    beside = f", with {others} on that line as well" if others else ""
     say_wrapped(
         f"Batch {found.batch_code}, line {found.line}: {show_mass(found.actual_mg, units)} of {found.material} "
-        f"in place of {show_mass(found.meant_mg, units)}. If lye and fats have not met yet, {ways} "
+        f"in place of {show_mass(found.meant_mg, units)}{beside}. If lye and fats have not met yet, {ways} "
         f"(meant: superfat {show_share(found.superfat_meant_ppm)}){':' if able else '.'}"
     )
     for place, one in enumerate(able, 1):

@@ -90,7 +90,7 @@ def command(
         to_read = [one for one in still if one.always_read]
         if to_read and any(one.what == "poured" for one in readings):
             raise Refused(f"{_to_read(to_read)}. Nothing was written.")
-        weighed |= {one.number: [Weighed(one.target, unread=AS_PLANNED)] for one in still if not one.always_read}
+        weighed |= {one.number: [Weighed(one.target, note=AS_PLANNED)] for one in still if not one.always_read}
     prompted = not (line or reading or csv_file or as_planned)
     if prompted:
         prompt_bench(here, batch.code, made, said, anyway=anyway, tools=tools or ())

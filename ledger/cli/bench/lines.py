@@ -17,8 +17,9 @@ from ledger.rows.batch import BatchRow, PlanLineRow
 from ledger.rows.lot import find_lot
 from ledger.rows.material import MaterialCard, material_by_code, material_by_id
 from ledger.units.given import read_given_text
+from ledger.units.measures import typed_otherwise
 from ledger.units.quantity import is_volume, show_mass, thousandfold, with_scale_unit
-from ledger.units.words import MEASURED, Units
+from ledger.units.words import MEASURED, READ_AS, Units
 from ledger.views.lye.lye_check import alkali_wanted
 
 # One part of a line weighed from named lots; a comma inside the weight is a decimal comma.
@@ -41,13 +42,18 @@ def parse_weights(here: Desk, text: str, line: PlanLineRow) -> list[Weighed]:
         word, _, material = (lot or "").partition(" ")
         unknown = word.casefold() == "unknown"
         named = (material.strip() or line.material) if unknown else None
-        typed, unread = with_scale_unit(weight.strip(), here.settings.units), None
-        if is_volume(typed):
-            unread = MEASURED.format(typed)
+        typed = with_scale_unit(weight.strip(), here.settings.units)
         what = f"the weight of {line.material}"
         mass = read_amount(typed, _what_is_in(here, line, named, lot), here.settings.units, what=what)
-        found.append(Weighed(mass, None if unknown else lot, unread, named))
+        found.append(Weighed(mass, None if unknown else lot, _note(typed, here.settings.units), named))
     return found
+
+
+def _note(typed: str, units: Units) -> str | None:
+    """How a weight was come by, where its figure alone would not say it."""
+    if is_volume(typed):
+        return MEASURED.format(typed)
+    return f"{READ_AS}{typed}" if typed_otherwise(typed, units) else None
 
 
 def _what_is_in(here: Desk, line: PlanLineRow, named: str | None, lot: str | None) -> MaterialCard:

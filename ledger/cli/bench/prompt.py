@@ -150,7 +150,7 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
         return found
 
     def book(typed: str, correct: bool) -> bool | None:
-        takes = parse_weights(here, typed, line) if typed else [Weighed(line.target, unread=AS_PLANNED)]
+        takes = parse_weights(here, typed, line) if typed else [Weighed(line.target, note=AS_PLANNED)]
         doubt = unlikely(takes, line, units)
         if doubt and not _sure(doubt, batch.code):
             note_refused(here, batch, line, takes, "typed and taken back", made)

@@ -66,5 +66,8 @@ def say_again(sheet: Worksheet) -> None:
     say_worksheet(sheet)
     table(
         ("letter", "when", "to tick or read", "limit"),
-        [(step.letter, step.when, step.label, sheet.limits.get(step.what, "")) for step in sheet.steps],
+        [
+            (step.letter, step.when, step.label, (step.note or "") if step.own else sheet.limits.get(step.what, ""))
+            for step in sheet.steps
+        ],
     )

@@ -97,7 +97,8 @@ def _weights(read: Read, units: Units) -> list[Outside]:
         elif not line.low <= line.used <= line.high:
             off = line.used - line.high if line.used > line.high else line.low - line.used
             way = "over" if line.used > line.high else "under"
-            words = f"{line.material} {show_mass(line.used, units)}, {show_mass(off, units)} {way} ({window})"
+            what = f"line {line.number} in all" if line.others else line.material
+            words = f"{what} {show_mass(line.used, units)}, {show_mass(off, units)} {way} ({window})"
             found.append(Outside(f"line {line.number}", words))
     return found
 

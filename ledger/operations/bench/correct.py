@@ -89,21 +89,19 @@ def _listed(before: tuple[InPot, ...], way: Way, units: Units) -> str:
 
 
 def _weigh(
-    tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, on: date, unread: str | None = None
+    tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, on: date, note: str | None = None
 ) -> None:
     """The line at another mass; what its lots lack comes from the next accepted lot."""
-    book_line(tx, batch, line, _takes(tx, batch, line, mass_mg, unread), on=on, correct=line.logged, instead=True)
+    book_line(tx, batch, line, _takes(tx, batch, line, mass_mg, note), on=on, correct=line.logged, instead=True)
 
 
-def _takes(
-    tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, unread: str | None = None
-) -> list[Weighed]:
+def _takes(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, note: str | None = None) -> list[Weighed]:
     """From the lots the line has, first what it already took of each, then what is free."""
     used = taken_on(tx.rows, line.id)
     lots = lots_by_id(tx.rows, [*used, *([line.lot_id] if line.lot_id is not None else [])])
     took = {lots[lot].code: mass for lot, mass in used.items() if mass > 0 and _own(line, lots[lot])}
     others = [
-        Weighed(mass, lots[lot].code, unread) for lot, mass in used.items() if mass > 0 and not _own(line, lots[lot])
+        Weighed(mass, lots[lot].code, note) for lot, mass in used.items() if mass > 0 and not _own(line, lots[lot])
     ]
     free = {one.lot.code: one.free for one in available(tx.rows, line.material_id, on=batch.on)}
     if not line.logged and line.lot_id is not None:  # what this line itself means to take is not free, but it may
@@ -112,7 +110,7 @@ def _takes(
     takes, left = others, mass_mg
     for code, there in (*took.items(), *((code, max(there, 0)) for code, there in free.items())):
         if (part := min(left, there)) > 0:
-            takes.append(Weighed(part, code, unread))
+            takes.append(Weighed(part, code, note))
             left -= part
     if left > 0:
         units = settings(tx.rows).units

@@ -37,14 +37,14 @@ _KEEP = "If it is in already, book it with --anyway REASON, which is kept."
 
 @dataclass(frozen=True)
 class Weighed:
-    """So much (mg) of one lot; no lot means the one on the worksheet. `unread` is the note of what nobody read.
+    """So much (mg) of one lot; no lot means the one on the worksheet. `note` says how it was come by.
 
     `of` names the material where its lot is not known.
     """
 
     quantity: int
     lot_code: str | None = None
-    unread: str | None = None
+    note: str | None = None
     of: str | None = None
 
 
@@ -146,7 +146,7 @@ def book_line(
         )
     if correct and not line.logged:
         raise Refused(f"Line {line.number} ({line.material}) was not weighed yet; leave out --correct.")
-    if line.always_read and any(take.unread == AS_PLANNED for take in takes):
+    if line.always_read and any(take.note == AS_PLANNED for take in takes):
         raise Refused(f"Line {line.number} ({line.material}) is read from the scale; write what it showed.")
     workshop = place_of_kind(tx.rows, "workshop")
     wanted: dict[int, int] = {}
@@ -166,7 +166,7 @@ def book_line(
             continue
         if more > 0:
             _may_take(tx.rows, lot_by_id(tx.rows, lot_id, on=on), workshop.id, more, on, units)
-        note = next((take.unread for take in takes if take.unread), None)
+        note = next((take.note for take in takes if take.note), None)
         taken.append(Moved(lot_id, -more, batch.id, line.id, note=note or ("correction" if correct else None)))
     tx.move(taken, "consumed", place_id=workshop.id, on=on)
 

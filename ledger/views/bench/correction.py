@@ -54,6 +54,7 @@ class Correction:
     material: str
     meant_mg: int
     actual_mg: int
+    beside: tuple[tuple[str, int], ...]  # what else is in on that line, and stays: material, mg
     superfat_meant_ppm: int
     becomes_meant_ppm: int  # over all the fats, with every line at its target
     advice: tuple[Advice, ...]
@@ -71,6 +72,7 @@ def correction(rows: Rows, batch: BatchRow, line: int, actual_mg: int) -> Correc
         wrong.material,
         wrong.target_mg,
         actual_mg,
+        tuple((other.material, other.mass_mg) for at, other in _others(rows, plan_lines(rows, batch.id)) if at == line),
         case.superfat_ppm,
         case.meant().nominal_ppm,
         tuple(_advice(rows, batch, case, way) for way in found),

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from ledger.rows.movement import Weighing, weighings_of
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, whole
-from ledger.units.words import AS_PLANNED, AS_RECKONED, NOT_READ, Units, UsedAs
+from ledger.units.words import AS_PLANNED, AS_RECKONED, NOT_READ, READ_AS, Units, UsedAs
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
 from ledger.views.record.sources import Sources
@@ -35,6 +35,7 @@ class UsedMaterial(NamedTuple):
     weighed_by: str
     weighed_at: str  # UTC timestamp of the entry
     unread: str | None  # the note of a weight that nobody read from the scale
+    read_as: str | None  # a weight as it was typed, in another unit than the ledger shows
 
     @property
     def their_number(self) -> str:
@@ -86,13 +87,14 @@ class WentIn(Section):
         return (*((GAP, table) if self.materials else ()), *map(Words, self._said_below()))
 
     def _said_below(self) -> tuple[str, ...]:
-        """Which weights nobody read, and what was corrected."""
+        """Which weights nobody read or were read in another unit, and what was corrected."""
         found = []
         notes = (one.unread for one in self.materials if one.unread)
         for note in dict.fromkeys((AS_PLANNED, AS_RECKONED, *notes)):
             lines = list(dict.fromkeys(str(one.number) for one in self.materials if one.unread == note))
             if lines:
                 found.append(f"{'Line' if len(lines) == 1 else 'Lines'} {', '.join(lines)}: {note} from the scale.")
+        found += [f"Line {one.number}, {one.material}: read as {one.read_as}." for one in self.materials if one.read_as]
         return (*found, *self.corrections)
 
 
@@ -125,6 +127,7 @@ def _materials(read: Sources) -> Iterator[UsedMaterial]:
                 weighed_by=one.who,
                 weighed_at=one.at,
                 unread=one.note if one.note and one.note.endswith(NOT_READ) else None,
+                read_as=one.note.removeprefix(READ_AS) if one.note and one.note.startswith(READ_AS) else None,
             )
 
 
