@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.units.quantity import SCALE_STEP_MG
+from ledger.units.scale import Scale
 from ledger.units.seals import seal_of
 from ledger.units.words import Units
 
@@ -39,6 +40,11 @@ class Settings(NamedTuple):
     scale_step_mg: int  # the smallest step her scale shows
     addresses: Mapping[str, Responsible]
     maker: str | None = None  # who decides where nobody else is named
+
+    @property
+    def scale(self) -> Scale:
+        """Her scale, and the units it is read in."""
+        return Scale(self.scale_step_mg, self.units)
 
 
 def settings(rows: sqlite3.Connection) -> Settings:

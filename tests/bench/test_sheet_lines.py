@@ -16,6 +16,7 @@ from ledger.domain.bench.worksheet import (
 )
 from ledger.domain.recipe.reader import read_recipe
 from ledger.domain.recipe.recipe import Portion, Recipe, RecipeLine
+from ledger.units.scale import Scale
 
 GRAM = 1_000
 WHOLE = read_recipe(PLAIN_BAR, file="plain.toml")  # 1000 g of fats, 10 bars
@@ -32,7 +33,9 @@ FILLED: Filled = [
 
 def test_a_line_filled_from_two_lots_is_two_lines_numbered_on() -> None:
     """OK to 1 % of a fat, 5 % of clay, and no band more or less."""
-    assert lines_of_batch(WHOLE, [FILLED[0], (replace(CLAY, portion=None), FILLED[1][1]), FILLED[2]], step=GRAM) == (
+    assert lines_of_batch(
+        WHOLE, [FILLED[0], (replace(CLAY, portion=None), FILLED[1][1]), FILLED[2]], scale=Scale(GRAM)
+    ) == (
         SheetLine(1, "fat", 1, 11, 600 * GRAM, 594 * GRAM, 606 * GRAM, "in the fats"),
         SheetLine(2, "fat", 1, 12, 400 * GRAM, 396 * GRAM, 404 * GRAM, "in the fats"),
         SheetLine(3, "additive", 2, 21, 12 * GRAM, 11 * GRAM, 13 * GRAM, "at trace"),  # no closer than the scale
@@ -41,7 +44,7 @@ def test_a_line_filled_from_two_lots_is_two_lines_numbered_on() -> None:
 
 
 def test_what_goes_into_a_portion_alone_is_not_on_the_sheet_of_the_dough() -> None:
-    assert [line.lot_id for line in lines_of_batch(DIVIDED, FILLED, step=GRAM)] == [11, 12]
+    assert [line.lot_id for line in lines_of_batch(DIVIDED, FILLED, scale=Scale(GRAM))] == [11, 12]
 
 
 @pytest.mark.parametrize(
@@ -55,19 +58,19 @@ def test_what_goes_into_a_portion_alone_is_not_on_the_sheet_of_the_dough() -> No
     ],
 )
 def test_a_line_says_where_the_lye_is_not_reckoned_for_it(line: RecipeLine, in_demand: int | None) -> None:
-    (one,) = lines_of_batch(WHOLE, [(line, [Taken(1, "fat", 11, 100 * GRAM)])], step=GRAM)
+    (one,) = lines_of_batch(WHOLE, [(line, [Taken(1, "fat", 11, 100 * GRAM)])], scale=Scale(GRAM))
     assert one.in_demand == in_demand
 
 
 def test_a_part_of_a_blend_goes_by_what_it_is() -> None:
     part = replace(OIL, role="part")
-    lines = lines_of_batch(WHOLE, [(part, [Taken(1, "alkali", 11, 100 * GRAM)])], step=GRAM)
+    lines = lines_of_batch(WHOLE, [(part, [Taken(1, "alkali", 11, 100 * GRAM)])], scale=Scale(GRAM))
     assert [(one.role, one.low, one.high) for one in lines] == [("alkali", 99 * GRAM, 101 * GRAM)]
 
 
 def test_each_portion_takes_its_share_of_the_dough_its_own_and_its_wrapping() -> None:
     """1000 g of dough: 600 and 400; ten bars: six and four, of two bands each."""
-    plain, slate = sheets_of_portions(DIVIDED, FILLED, 10, dough_id=9, step=GRAM)
+    plain, slate = sheets_of_portions(DIVIDED, FILLED, 10, dough_id=9, scale=Scale(GRAM))
     assert (plain.bars, slate.bars) == (6, 4)
     assert plain.lines == (
         SheetLine(1, "dough", 9, None, 600 * GRAM, 570 * GRAM, 630 * GRAM, "at trace"),
@@ -81,10 +84,10 @@ def test_each_portion_takes_its_share_of_the_dough_its_own_and_its_wrapping() ->
 
 
 def test_no_portion_no_sheet_and_no_band_no_line() -> None:
-    assert sheets_of_portions(WHOLE, FILLED, 10, dough_id=9, step=GRAM) == ()
-    bare = sheets_of_portions(DIVIDED, [FILLED[0], (BAND, [])], 10, dough_id=9, step=GRAM)
+    assert sheets_of_portions(WHOLE, FILLED, 10, dough_id=9, scale=Scale(GRAM)) == ()
+    bare = sheets_of_portions(DIVIDED, [FILLED[0], (BAND, [])], 10, dough_id=9, scale=Scale(GRAM))
     assert [[line.role for line in one.lines] for one in bare] == [["dough"], ["dough"]]
-    no_bars = sheets_of_portions(DIVIDED, FILLED, None, dough_id=9, step=GRAM)
+    no_bars = sheets_of_portions(DIVIDED, FILLED, None, dough_id=9, scale=Scale(GRAM))
     assert [(one.bars, [line.role for line in one.lines]) for one in no_bars] == [
         (0, ["dough"]),
         (0, ["dough", "additive"]),

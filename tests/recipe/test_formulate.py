@@ -10,6 +10,7 @@ from ledger.domain.recipe.formulate import targets, tolerance
 from ledger.domain.recipe.reader import read_recipe
 from ledger.errors import BadInput, Refused
 from ledger.rows.material import MaterialCard
+from ledger.units.scale import Scale
 from ledger.views.recipe.recipe import RecipeSheet
 
 SODA = material("soda", "alkali", alkali_kind="NaOH")
@@ -104,9 +105,25 @@ def test_the_fats_of_a_batch_lie_between_ten_grams_and_a_hundred_kilograms() -> 
     ],
 )
 def test_how_far_a_weight_may_lie_from_its_target(role: str, low: int, high: int) -> None:
-    assert tolerance(role, 200_000, step=100) == (low, high)
+    assert tolerance(role, 200_000) == (low, high)
 
 
 def test_no_window_is_narrower_than_the_scale_shows() -> None:
-    assert tolerance("fat", 9_999, step=100) == (9_899, 10_099)  # 1 % would be 99.99 mg
-    assert tolerance("fat", 50, step=100) == (0, 150)
+    assert tolerance("fat", 9_999) == (9_900, 10_000)  # 9.899 to 10.099 g, of which a scale of 0.1 g reads these
+    assert tolerance("fat", 50) == (0, 100)
+
+
+@pytest.mark.parametrize(
+    ("target", "scale", "window"),
+    [
+        (127_960, Scale(), (127_400, 128_000)),  # 127.321 to 128.06 g: 128.1 g would be beyond, so it is not shown
+        (128_049, Scale(), (127_500, 128_100)),  # 127.409 to 128.149 g
+        (127_960, Scale(10), (127_400, 128_000)),  # to 127.97 g; the target is shown as 128 g, and that is inside
+        (127_960, Scale(1000), (127_000, 128_000)),  # 126.96 to 128.96 g, of which a scale of 1 g reads these
+        (127_960, Scale(100, "us"), (127_573, 127_856)),  # 4.4911 to 4.5172 oz, shown as 4.50 to 4.51 oz
+    ],
+)
+def test_a_weight_that_reads_as_the_end_of_its_window_is_inside(
+    target: int, scale: Scale, window: tuple[int, int]
+) -> None:
+    assert tolerance("alkali", target, scale=scale) == window

@@ -7,6 +7,7 @@ from fractions import Fraction
 from ledger.domain.recipe.formulate import tolerance
 from ledger.domain.recipe.recipe import AT_TRACE, Portion, Recipe, RecipeLine
 from ledger.units.money import share_out
+from ledger.units.scale import Scale
 from ledger.units.words import MaterialKind, Role, Stage
 
 DOUGH: Role = "dough"  # the role of its line on the worksheet of a portion
@@ -49,7 +50,7 @@ class PortionSheet:
     lines: tuple[SheetLine, ...]
 
 
-def lines_of_batch(recipe: Recipe, filled: Filled, *, step: int) -> tuple[SheetLine, ...]:
+def lines_of_batch(recipe: Recipe, filled: Filled, *, scale: Scale) -> tuple[SheetLine, ...]:
     """The lines of a batch; what goes into a portion alone, and its wrapping, stand on the worksheet of that."""
     found = []
     for line, takes in filled:
@@ -62,11 +63,11 @@ def lines_of_batch(recipe: Recipe, filled: Filled, *, step: int) -> tuple[SheetL
                 assert one.kind != "soap"  # no recipe takes bars as a part
                 role = one.kind
             found.append((role, one, line.stage, uncounted))
-    return _numbered(found, step)
+    return _numbered(found, scale)
 
 
 def sheets_of_portions(
-    recipe: Recipe, filled: Filled, bars_planned: int | None, *, dough_id: int, step: int
+    recipe: Recipe, filled: Filled, bars_planned: int | None, *, dough_id: int, scale: Scale
 ) -> tuple[PortionSheet, ...]:
     """The worksheet of each portion: the dough it takes, what goes into it alone, and its wrapping."""
     if not recipe.portions:
@@ -85,7 +86,7 @@ def sheets_of_portions(
                 found += [("packaging", _pieces(one, line, pieces), line.stage, None) for one in takes[:1]]
             elif line.portion == portion.name:
                 found += [(line.role, one, line.stage, None) for one in takes]
-        sheets.append(PortionSheet(portion, pieces, _numbered(found, step)))
+        sheets.append(PortionSheet(portion, pieces, _numbered(found, scale)))
     return tuple(sheets)
 
 
@@ -94,10 +95,10 @@ def _pieces(one: Taken, line: RecipeLine, bars: int) -> Taken:
     return Taken(one.material_id, one.kind, one.lot_id, (line.per_bar or 1) * bars)
 
 
-def _numbered(found: Iterable[tuple[Role, Taken, Stage, int | None]], step: int) -> tuple[SheetLine, ...]:
+def _numbered(found: Iterable[tuple[Role, Taken, Stage, int | None]], scale: Scale) -> tuple[SheetLine, ...]:
     lines = []
     for number, (role, one, stage, uncounted) in enumerate(found, 1):
-        low, high = tolerance(role, one.quantity, step=step)
+        low, high = tolerance(role, one.quantity, scale=scale)
         lines.append(SheetLine(number, role, one.material_id, one.lot_id, one.quantity, low, high, stage, uncounted))
     return tuple(lines)
 

@@ -11,7 +11,8 @@ from ledger.domain.lye.uncertainty import SaferAdvice, safer
 from ledger.domain.recipe.recipe import WITH_THE_LYE, Recipe, RecipeLine
 from ledger.errors import BadInput, Refused
 from ledger.units.money import share_out
-from ledger.units.quantity import SCALE_STEP_MG, WHOLE_PPM
+from ledger.units.quantity import WHOLE_PPM
+from ledger.units.scale import Scale
 from ledger.units.words import AlkaliKind, Role
 
 LEAST_FATS_MG, MOST_FATS_MG = 10_000, 100_000_000
@@ -211,14 +212,15 @@ def formulate(
     return Formulation(recipe, tuple(charges), alkalis, fill, scale_step_mg, lye, pot)
 
 
-def tolerance(role: Role, target: int, *, step: int = SCALE_STEP_MG) -> tuple[int, int]:
+def tolerance(role: Role, target: int, *, scale: Scale = Scale()) -> tuple[int, int]:
     """OK from and to, in mg: 1 % for fats and water, 0.5 % for the alkali, 5 % for the rest.
 
-    Never narrower than the scale can show (common practice, no source). The alkali's own upper limit is the
-    target plus one step: too much is the dangerous side.
+    Never narrower than the scale can show (common practice, no source), and between weights that it reads. The
+    alkali's own upper limit is the target plus one step: too much is the dangerous side.
     """
     if role == "packaging":
         return target, target
     share = {"fat": 100, "liquid": 100, "alkali": 200, "rework": 100, "part": 100}.get(role, 20)
-    room = max(step, target // share)
-    return max(0, target - room), target + (step if role == "alkali" else room)
+    room = max(scale.step_mg, target // share)
+    high = target + (scale.step_mg if role == "alkali" else room)
+    return scale.inside(max(0, target - room), high, target)

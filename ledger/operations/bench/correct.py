@@ -23,6 +23,7 @@ from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import Moved
 from ledger.units.names import near
 from ledger.units.quantity import show_mass
+from ledger.units.scale import Scale
 from ledger.units.words import AS_RECKONED, Units
 from ledger.views.bench.correction import correction_case, correction_ways
 from ledger.views.lye.lye_check import lye_check
@@ -67,9 +68,9 @@ def correct_batch(
         lines = {one.number: one for one in plan_lines(tx.rows, batch.id) if one.role != "packaging"}
         takes = of_lots or _takes(tx, batch, lines[line], actual_mg)
         book_line(tx, batch, lines[line], takes, on=on, correct=lines[line].logged, instead=True)
-        step = settings(tx.rows).scale_step_mg
+        scale = settings(tx.rows).scale
         for changed, more in way.changes(case.lines):
-            _change(tx, batch, lines[changed.number], changed, more, step=step, on=on)
+            _change(tx, batch, lines[changed.number], changed, more, scale=scale, on=on)
         units = settings(tx.rows).units
         words = f"line {line} was {show_mass(actual_mg, units)}; way taken: {take}"
         tx.add(Reading(batch_id=batch.id, on=on, what="correction", text=f"{words}{_listed(case.lines, way, units)}"))
@@ -123,13 +124,15 @@ def _own(line: PlanLineRow, lot: LotRow) -> bool:
     return lot.material_id == line.material_id
 
 
-def _change(tx: Transaction, batch: BatchRow, line: PlanLineRow, to: InPot, more: int, *, step: int, on: date) -> None:
+def _change(
+    tx: Transaction, batch: BatchRow, line: PlanLineRow, to: InPot, more: int, *, scale: Scale, on: date
+) -> None:
     """One line as the way out leaves it."""
     now = next(one for one in plan_lines(tx.rows, batch.id) if one.number == line.number)
     before = taken_on(tx.rows, line.id)
     lots = lots_by_id(tx.rows, before)
     target = to.mass_mg + sum(mass for lot, mass in before.items() if not _own(line, lots[lot]))  # what stays in
-    low, high = tolerance(line.role, target, step=step)
+    low, high = tolerance(line.role, target, scale=scale)
     tx.add(PlanTarget(plan_line_id=line.id, target=target, low=low, high=high))
     if not now.logged:
         return

@@ -61,16 +61,16 @@ def plan_batch(book: Book, request: PlanRequest, draw: Callable[[Worksheet], Non
         named = materials_named(tx.rows, recipe, file=f"recipe {card.code}")
         chosen, named = chosen_lots(tx.rows, request.using or {}, recipe, named, request.on)
         stock = FreeStock(tx.rows, request.on, chosen)
-        step = settings(tx.rows).scale_step_mg
-        lots, formulation = _fill(stock, recipe, named, request, step)
+        scale = settings(tx.rows).scale
+        lots, formulation = _fill(stock, recipe, named, request, scale.step_mg)
         filled = _taken(lots)
         batch = _book_batch(tx, card, version_id, recipe, request)
         assert batch.id is not None
         if formulation and (refusal := likely_low_refusal(formulation, card.name)):
             doubt = superfat_doubt(refusal, formulation.pot.lowest())
             keep_or_refuse(tx, batch.id, doubt, anyway=request.anyway, on=request.on, by=book.who, before=_BEFORE)
-        book_lines(tx, batch, lines_of_batch(recipe, filled, step=step))
-        plan_portions(tx, batch, recipe, filled, step=step)
+        book_lines(tx, batch, lines_of_batch(recipe, filled, scale=scale))
+        plan_portions(tx, batch, recipe, filled, scale=scale)
         for one in (batch.code, *(child.code for child in portions_of(tx.rows, batch.id))):
             if over := over_the_limit(batch_skin_checks(tx.rows, find_batch(tx.rows, one))):
                 raise Refused(f"{recipe.name} is not planned: {over}")

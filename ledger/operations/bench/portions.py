@@ -24,14 +24,15 @@ from ledger.units.dates import show_date
 from ledger.units.money import share_out
 from ledger.units.names import near
 from ledger.units.quantity import show_mass
+from ledger.units.scale import Scale
 
 
-def plan_portions(tx: Transaction, batch: Batch, recipe: Recipe, filled: Filled, *, step: int) -> None:
+def plan_portions(tx: Transaction, batch: Batch, recipe: Recipe, filled: Filled, *, scale: Scale) -> None:
     """Plan a batch for each portion: the dough it takes, what goes into it alone, and its wrapping."""
     if not recipe.portions:
         return
     dough_id = material_id(tx.rows, dough_code(recipe.code))
-    for sheet in sheets_of_portions(recipe, filled, batch.bars_planned, dough_id=dough_id, step=step):
+    for sheet in sheets_of_portions(recipe, filled, batch.bars_planned, dough_id=dough_id, scale=scale):
         child = tx.add(
             Batch(
                 code=next_batch_code(tx, batch.on),
