@@ -14,7 +14,7 @@ from ledger.units.words import Process
 # What was kept of a version is of the version, whatever entry kept it: so it is looked for in the file itself, behind
 # what was known at an earlier entry.
 _SQL = """
-SELECT v.id, v.number, v.name, r.code, f.process, f.figures
+SELECT v.id, v.number, v.name, v.source, r.code, f.process, f.figures
 FROM live_recipe_version v JOIN recipe r ON r.id = v.recipe_id
 JOIN main.recipe_figures f ON f.recipe_version_id = v.id
 """
@@ -38,7 +38,8 @@ def kept_versions(rows: sqlite3.Connection, recipe_id: int) -> dict[int, tuple[i
 
 
 def _recipe(row: sqlite3.Row) -> Recipe:
-    return recipe_from(row["figures"], name=row["name"], code=row["code"], process=row["process"])
+    kept, text = row["figures"], row["source"]
+    return recipe_from(kept, name=row["name"], code=row["code"], process=row["process"], text=text)
 
 
 @dataclass(frozen=True)

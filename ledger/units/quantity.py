@@ -108,6 +108,14 @@ def parse_mass(text: str, *, what: str = "the weight") -> int:
     return round(number * factor)
 
 
+def ounces_typed(text: str, *, what: str = "the weight") -> Fraction | None:
+    """The ounces of a weight typed in ounces or pounds, exactly; None for one in grams. Raises BadInput."""
+    if (together := _pounds_and_ounces(text, what=what)) is not None:
+        return together / MASS_MG["oz"]
+    number, unit, _ = _split(text, what=what, example="182.4 g")
+    return number * MASS_MG[norm(unit)] / MASS_MG["oz"] if norm(unit) in ("oz", "lb") else None
+
+
 def with_scale_unit(typed: str, units: Units) -> str:
     """A weight as typed, with the unit of her scale behind a number that stands alone."""
     return f"{typed} {scale_unit(units)}" if typed[-1:].isdigit() else typed

@@ -151,8 +151,9 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("return (2 * value.numerator + value.denominator)", "return (2 * value.numerator + value.denominator - 1)"),
     ],
     ("domain/label/net_quantity.py", "label/test_net_quantity.py"): [
-        ('if net >= _US_MG["lb"]', 'if net > _US_MG["lb"]'),
-        ("if net >= 1_000_000:", "if net > 1_000_000:"),
+        ("ounces >= _OUNCES_PER_POUND\n", "ounces > _OUNCES_PER_POUND\n"),
+        ("if grams >= 1000:", "if grams > 1000:"),
+        ("_OUNCE_MG if net.ounces is None else net.ounces", "_OUNCE_MG"),
     ],
     ("domain/label/packers.py", "label/test_packers.py"): [
         ("sum(weight < limit for", "sum(weight <= limit for"),

@@ -8,6 +8,7 @@ from bare_ledger import BareLedger
 from making import cut
 from shop import PLAIN_BAR, SETUP, Shop
 
+from ledger.domain.label.net_quantity import Net
 from ledger.operations.house.setup import set_up
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.stock.lots import decide_lots
@@ -75,7 +76,7 @@ def test_the_highest_weight_itself_may_be_declared(shop: Shop, grams: int, doubt
     """
     weigh_five(shop)
     with shop.book.look() as rows:
-        view = label_text(rows, shop.batch, "eu", on=ON, net_mg=grams * 1000)
+        view = label_text(rows, shop.batch, "eu", on=ON, net=Net(grams * 1000))
         assert bool(net_doubts(rows, view)) is doubted
 
 

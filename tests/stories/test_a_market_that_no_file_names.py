@@ -46,7 +46,7 @@ XX = Market(
     aqua="EAU",
     fragrance_word="SCENT",
     floats="none",
-    net_words=lambda mg: f"{mg} mg net",
+    net_words=lambda net: f"{net.mg} mg net",
     packing=(System(partial(minimum_system, source="Cay Gazette 4", status="made up")),),
     packing_of={},
     best_before_wording="Good to",

@@ -5,9 +5,10 @@ from typing import Annotated
 import typer
 
 from ledger.cli.kit.desk import Desk
+from ledger.domain.label import net_quantity
 from ledger.errors import BadInput
 from ledger.markets import own_market
-from ledger.units.quantity import parse_mass, parse_pieces
+from ledger.units.quantity import parse_pieces
 
 Net = Annotated[str | None, typer.Option("--net", help="Net weight per bar (else the recipe's), e.g. 100 g.")]
 Months = Annotated[
@@ -16,9 +17,9 @@ Months = Annotated[
 SupplyDay = Annotated[str | None, typer.Option("--on", help="The day they are first supplied (today).")]
 
 
-def figures(net: str | None, months: str | None) -> tuple[int | None, int | None]:
-    """The net weight in mg and the months, as typed. Raises BadInput."""
-    mass = parse_mass(net, what="the net weight") if net else None
+def figures(net: str | None, months: str | None) -> tuple[net_quantity.Net | None, int | None]:
+    """The net weight, in the unit it was typed in, and the months, as typed. Raises BadInput."""
+    mass = net_quantity.read_net(net) if net else None
     number = parse_pieces(months, what="the months") if months else None
     if number == 0:
         raise BadInput("Best before lies at least one month after the making.")

@@ -29,7 +29,7 @@ def command(
     for line in text.splitlines():
         if line:
             say_wrapped(line, first="  ", indent="  ")
-    view = label_text(here.rows(), code, market, on=request.on, net_mg=mass, best_before_months=number)
+    view = label_text(here.rows(), code, market, on=request.on, net=mass, best_before_months=number)
     for one in view.allergens.no_statement if view.allergens else ():
         say_wrapped(
             f"Nobody stated what {one} holds, so its allergens are not on the label.", first="  ! ", indent="    "

@@ -36,7 +36,7 @@ def command(
     mass, number = figures(net, months)
     day = _supply_day(here, on)
     area = panel_area(panel) if panel else None
-    found = label_check(here.rows(), code, market, on=day, net_mg=mass, best_before_months=number, panel_cm2=area)
+    found = label_check(here.rows(), code, market, on=day, net=mass, best_before_months=number, panel_cm2=area)
     answer(found, json, lambda: say_check(found, here.settings.units))
 
 

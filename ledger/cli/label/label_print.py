@@ -14,10 +14,11 @@ from ledger.cli.label.sheets import Nudge, Output, Sheet, Start, draw_run, read_
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.kit.layout import label_layout, sheet_layout
 from ledger.documents.kit.layout_file import FileKind, layout_path
+from ledger.domain.label.net_quantity import read_net
 from ledger.operations.label.labels import LabelRequest, print_labels
 from ledger.rows.batch import find_batch
 from ledger.rows.lot import lot_by_id
-from ledger.units.quantity import parse_mass, parse_pieces
+from ledger.units.quantity import parse_pieces
 from ledger.units.toml_reader import toml_text
 from ledger.views.label.label import LabelText, label_text
 from ledger.views.label.label_check import net_doubts
@@ -50,7 +51,7 @@ def command(
     form, page = _source("label", layout), _source("sheet", paper)
     batch = find_batch(here.rows(), code)
     bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
-    weights = tuple(parse_mass(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
+    weights = tuple(read_net(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
     many = len(weights) or (parse_pieces(number, what="the number of labels") if number else max(bars, 1))
     first = parse_pieces(start, what="the position")
     shift = read_nudge(nudge)
@@ -65,16 +66,16 @@ def command(
         layout=layout,
         count=many,
         on=here.day(on),
-        net_mg=mass,
+        net=mass,
         best_before_months=months_number,
         layout_source=form,
         sheet_source=page,
         start=first,
-        own_weights_mg=weights,
+        own_weights=weights,
     )
     if draft:
         check_free(output, force)
-        view = label_text(here.rows(), code, market, on=here.today, net_mg=mass, best_before_months=months_number)
+        view = label_text(here.rows(), code, market, on=here.today, net=mass, best_before_months=months_number)
         write_file(output, drawn(replace(view, draft=True)), force=force)
         say(f"{count(many, 'label')} for batch {batch.code} ({market}) as a draft in {output}.")
         return
@@ -83,7 +84,7 @@ def command(
         here.again = here.typed(f"label reprint {run}", output)
     here.again = here.typed("label runs")
     say(f"{count(many, 'label')} for batch {batch.code} ({market}) in {output}.")
-    view = label_text(here.rows(), code, market, on=request.on, net_mg=mass, best_before_months=months_number)
+    view = label_text(here.rows(), code, market, on=request.on, net=mass, best_before_months=months_number)
     for words in () if weights else net_doubts(here.rows(), view):
         say_wrapped(words, first="  ! ", indent="    ")
     say(f"Put them on, then count them: soapledger label count {run} --spoiled 0 --returned 0")

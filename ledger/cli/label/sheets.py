@@ -9,7 +9,7 @@ import typer
 
 from ledger.documents.kit.layout import label_layout, sheet_layout, usual_sheet
 from ledger.documents.label.labels import draw_labels
-from ledger.domain.label.net_quantity import metric, own_weights
+from ledger.domain.label.net_quantity import Net, metric, own_weights
 from ledger.errors import BadInput
 from ledger.markets import known_market, paper_in
 from ledger.views.label.label import LabelText
@@ -34,7 +34,7 @@ def draw_run(
     many: int,
     first: int,
     shift: tuple[float, float],
-    weights: tuple[int, ...] = (),
+    weights: tuple[Net, ...] = (),
     *,
     files: tuple[str, str] = ("label of the run.toml", "sheet of the run.toml"),
 ) -> bytes:

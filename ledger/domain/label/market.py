@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Literal, NamedTuple
 
 from ledger.domain.label.declaration import Floats
+from ledger.domain.label.net_quantity import Net
 from ledger.domain.label.packers import System
 
 
@@ -82,7 +83,7 @@ class Market:
     aqua: str
     fragrance_word: str  # where the recipe keeps fragrance together
     floats: Floats  # which ingredients may follow in any order
-    net_words: Callable[[int], str]  # a net weight in mg as it is printed
+    net_words: Callable[[Net], str]  # a net weight as it is printed
     packing: tuple[System, ...]  # by any of which weights at packing may be judged
     packing_of: Mapping[str, tuple[System, ...]]  # in place of those, for packers of some countries
     best_before_wording: str

@@ -23,6 +23,8 @@ from ledger.domain.recipe.recipe import (
     RecipeLine,
 )
 from ledger.domain.tools.bounds import Limits
+from ledger.errors import BadInput
+from ledger.units.toml_reader import TomlFile
 from ledger.units.words import Process
 
 FORMAT = 1
@@ -46,6 +48,7 @@ _UNSAID: dict[str, Any] = {
     "mould": None,
     "bars": None,
     "net_weight_mg": None,
+    "net_weight": None,
     "work_minutes": None,
     "yields": None,
     "infusion_days": None,
@@ -59,12 +62,15 @@ def figures_text(recipe: Recipe) -> str:
 
 
 @lru_cache(maxsize=256)  # a list of batches asks for the same few recipes again and again
-def recipe_from(figures: str, *, name: str, code: str, process: Process) -> Recipe:
+def recipe_from(figures: str, *, name: str, code: str, process: Process, text: str = "") -> Recipe:
     """The recipe that was kept, in whatever format; what the format did not know is as where nothing was written.
 
-    Name, code and process stand in columns of their own, and are given from there.
+    Name, code and process stand in columns of their own, and are given from there. In which unit the net weight was
+    decided, which figures of a program before 28 Nov 2026 do not say, stands in the recipe's own `text`.
     """
     data = json.loads(figures)
+    if data.get("net_weight_mg") and "net_weight" not in data:
+        data["net_weight"] = _written_net(text)
     kept = _UNSAID | {key: value for key, value in data.items() if key in _UNSAID}
     return Recipe(
         **(kept | {"release_checks": tuple(kept["release_checks"])}),
@@ -80,6 +86,14 @@ def recipe_from(figures: str, *, name: str, code: str, process: Process) -> Reci
         steps=tuple(_one(OwnStep, step) for step in data.get("steps", ())),
         limits=_one(Limits, data.get("limits", {})),
     )
+
+
+def _written_net(text: str) -> str | None:
+    """The net weight as a text has it; None for a text that cannot be read any more."""
+    try:
+        return TomlFile(text, "").one("mould").maybe_word("net_weight")
+    except BadInput:
+        return None
 
 
 def _maybe(kind: type[Kept], values: Values | None) -> Kept | None:

@@ -70,6 +70,7 @@ def read_recipe(text: str, *, file: str) -> Recipe:
         mould_size=mould.read("size", parse_mould),
         bars=mould.whole("bars") or bars_of(portions),
         net_weight_mg=mould.weight("net_weight"),
+        net_weight=mould.maybe_word("net_weight"),
         work_minutes=source.one("work").whole("minutes"),
         yields=source.one(process).word("yields") if process in ("infusion", "blend") else None,
         infusion_days=source.one("infusion").whole("days"),

@@ -162,6 +162,7 @@ class Recipe:
     limits: Limits
     release_checks: tuple[str, ...]  # what is looked at before the bars are released
     steps: tuple[OwnStep, ...] = ()
+    net_weight: str | None = None  # as she wrote it, in the unit it was decided in
 
     @property
     def soap(self) -> bool:

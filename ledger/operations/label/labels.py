@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 
+from ledger.domain.label.net_quantity import Net
 from ledger.domain.label.run import is_draft, may_be_labelled, used_of
 from ledger.errors import BadInput, Refused
 from ledger.markets import known_market, market
@@ -31,12 +32,12 @@ class LabelRequest:
     layout: str
     count: int
     on: date
-    net_mg: int | None = None
+    net: Net | None = None
     best_before_months: int | None = None
     layout_source: str | None = None
     sheet_source: str | None = None
     start: int = 1
-    own_weights_mg: tuple[int, ...] = ()  # each bar labelled with its own
+    own_weights: tuple[Net, ...] = ()  # each bar labelled with its own
 
 
 def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
@@ -46,7 +47,7 @@ def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
         request.batch,
         request.market,
         on=request.on,
-        net_mg=request.net_mg,
+        net=request.net,
         best_before_months=request.best_before_months,
     )
     batch = find_batch(tx.rows, request.batch)
@@ -94,8 +95,8 @@ def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], 
                 f"{view.batch_code} --market {view.market}"
             )
         draw(view)
-        if request.own_weights_mg:
-            text += _OWN_WEIGHTS + ", ".join(map(market(view.market).net_words, request.own_weights_mg))
+        if request.own_weights:
+            text += _OWN_WEIGHTS + ", ".join(map(market(view.market).net_words, request.own_weights))
         run = tx.add(_run(request, view, lot_id, text))
         tx.say(f"Printed {request.count} labels for batch {view.batch_code}, {view.market}.")
     assert run.id is not None

@@ -7,6 +7,7 @@ from datetime import date
 from ledger.domain.label.declaration import DeclaredIngredient, Naming, declare, declared_line
 from ledger.domain.label.durability import durability
 from ledger.domain.label.market import Market, Rule
+from ledger.domain.label.net_quantity import Net, read_net
 from ledger.domain.label.run import is_draft
 from ledger.domain.recipe.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.domain.stock.graph import Node
@@ -59,7 +60,7 @@ def label_text(
     market_code: str,
     *,
     on: date,
-    net_mg: int | None = None,
+    net: Net | None = None,
     best_before_months: int | None = None,
     checking: bool = False,
     made_of: Compositions | None = None,
@@ -80,7 +81,7 @@ def label_text(
             f"There is no responsible person for {law.name} yet; give one with: "
             f"soapledger init --market '{law.address}=Name; street, town'"
         )
-    net = net_mg if net_mg is not None else recipe.net_weight_mg if recipe else None
+    net = net or _net_of(recipe)
     if not net:
         raise BadInput(f"{batch.product} has no net weight per bar; add --net '100 g', or write it in the recipe.")
     wishes = recipe.label if recipe else LabelWishes()
@@ -99,8 +100,8 @@ def label_text(
         product=batch.product,
         function=wishes.function,
         net_quantity=law.net_words(net),
-        net_mg=net,
-        figure_height_mm=law.figure_height(net),
+        net_mg=net.mg,
+        figure_height_mm=law.figure_height(net.mg),
         ingredients_heading=law.ingredients_heading,
         ingredients=declared_line(declared, allergens.declared if allergens else ())
         if law.declares_ingredients
@@ -122,6 +123,13 @@ def label_text(
         rules=tuple(rule for rule in law.rules if rule.holds(on)),
         remains=(*_own_remains(rows, batch, wishes, allergens), *law.remains),
     )
+
+
+def _net_of(recipe: Recipe | None) -> Net | None:
+    """The net weight of a recipe, in the unit it was decided in."""
+    if recipe is None or not recipe.net_weight_mg:
+        return None
+    return read_net(recipe.net_weight) if recipe.net_weight else Net(recipe.net_weight_mg)
 
 
 def run_text(view: LabelText) -> str:

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from ledger.domain.label.claims import question
 from ledger.domain.label.declarable import AT_PACKING, Suggestion, highest_to_declare
 from ledger.domain.label.market import Market, Rule
+from ledger.domain.label.net_quantity import Net
 from ledger.domain.label.packers import System, grams
 from ledger.errors import BadInput
 from ledger.markets import market
@@ -59,7 +60,7 @@ def label_check(
     market_code: str,
     *,
     on: date,
-    net_mg: int | None = None,
+    net: Net | None = None,
     best_before_months: int | None = None,
     panel_cm2: Fraction | None = None,
 ) -> LabelCheck:
@@ -71,7 +72,7 @@ def label_check(
         code,
         market_code,
         on=on,
-        net_mg=net_mg,
+        net=net,
         best_before_months=best_before_months,
         checking=True,
         made_of=made_of,
