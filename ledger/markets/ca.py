@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import date
 
-from ledger.domain.label.market import Duty, FigureHeight, Market, Rule
+from ledger.domain.label.market import OVER, Duty, FigureHeight, Lettering, Market, Rule
 from ledger.domain.label.net_quantity import metric
 from ledger.markets.eu import FIRST_LIST, LONG_LIST
 
@@ -17,7 +17,7 @@ MARKET = Market(
     countries="CA",
     paper="Letter",  # common practice
     declares_ingredients=True,
-    ingredients_heading="Ingredients / Ingrédients",
+    ingredients_heading="INGREDIENTS / INGRÉDIENTS",  # so that its letters are measured as capitals: sec 14(1)
     aqua="AQUA",
     fragrance_word="PARFUM",
     floats="not more than 1 %",  # Cosmetic Regulations, sec 21.4(2) (read)
@@ -35,6 +35,9 @@ MARKET = Market(
         FigureHeight(2580, 9.5),
         FigureHeight(None, 12.7),
     ),
+    # Bold figures: sec 14(2) (read); all else that is required 1.6 mm by the same measuring rule: sec 15 (from memory;
+    # that the rule names sec 15 was read)
+    lettering=Lettering(bold=True, others_mm=1.6, drawn=OVER),
     allergens=(
         replace(
             FIRST_LIST,

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from ledger.domain.label.market import Duty, Rule
+from ledger.markets.us_soap import INCH_MM
 from ledger.markets.us_soap import MARKET as SOAP
 
 # 21 CFR 701.3 and 701.13, read in the 2015 edition; MoCRA 2022 read in a secondary text.
@@ -11,6 +12,8 @@ MARKET = replace(
     code="us-cosmetic",
     name="United States (as a cosmetic)",
     declares_ingredients=True,
+    ingredients_heading="INGREDIENTS",  # so that its letters are measured as capitals
+    lettering=replace(SOAP.lettering, ingredients_mm=float(INCH_MM / 16)),  # 21 CFR 701.3(b) (read)
     rules=(
         *(rule for rule in SOAP.rules if rule.particular != "only soap"),
         Rule(
@@ -20,7 +23,7 @@ MARKET = replace(
             "21 CFR 701.3 (2015 edition)",
             "read",
         ),
-        Rule("letters of the ingredients", "at least 1/16 in high (1.6 mm)", "21 CFR 701.3(b) (2015 edition)", "read"),
+        Rule("letters of the ingredients", "at least 1/16 in (1.5875 mm)", "21 CFR 701.3(b) (2015 edition)", "read"),
         Rule(
             "contact",
             "a US address, telephone or electronic contact for adverse events",

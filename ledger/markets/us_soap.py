@@ -3,12 +3,13 @@
 from fractions import Fraction
 
 from ledger.domain.label.handbook_133 import MOST_MG, us_system
-from ledger.domain.label.market import Duty, FigureHeight, Market, Rule
+from ledger.domain.label.market import OVER, Duty, FigureHeight, Lettering, Market, Rule
 from ledger.domain.label.net_quantity import dual
 from ledger.domain.label.packers import System
 
 # 21 CFR 701.20 (what is soap), 16 CFR 500.6-500.21 (net quantity); read in the 2015 edition.
-SQUARE_INCH_CM2 = Fraction("6.4516")  # 1 in = 2.54 cm exactly (NIST SP 811, memory)
+INCH_MM = Fraction("25.4")  # exactly (NIST SP 811, memory)
+SQUARE_INCH_CM2 = (INCH_MM / 10) ** 2
 MARKET = Market(
     code="us-soap",
     address="us",
@@ -25,26 +26,36 @@ MARKET = Market(
     packing_of={},
     best_before_wording="Best before the end of",
     dated_months=None,  # no rule on the durability of soap was found
-    # 16 CFR 500.21 (2015 edition, read): panel up to so many square inches, least height in mm as printed there beside
-    # 1/16, 1/8, 3/16, 1/4 and 1/2 in. The square inches count; 32.2 and 161 cm² beside them are cut off.
+    # 16 CFR 500.21(b), 21 CFR 701.13(i) (2015 edition, read): so many square inches, least height in inches.
+    # The inches count; 1.5, 3.1 and 4.7 mm, 32.2 and 161 cm² beside them are cut off.
     heights_by="panel",
     figure_heights=(
-        FigureHeight(5 * SQUARE_INCH_CM2, 1.5),
-        FigureHeight(25 * SQUARE_INCH_CM2, 3.1),
-        FigureHeight(100 * SQUARE_INCH_CM2, 4.7),
-        FigureHeight(400 * SQUARE_INCH_CM2, 6.35),
-        FigureHeight(None, 12.7),
+        FigureHeight(5 * SQUARE_INCH_CM2, INCH_MM / 16),
+        FigureHeight(25 * SQUARE_INCH_CM2, INCH_MM / 8),
+        FigureHeight(100 * SQUARE_INCH_CM2, INCH_MM * 3 / 16),
+        FigureHeight(400 * SQUARE_INCH_CM2, INCH_MM / 4),
+        FigureHeight(None, INCH_MM / 2),
     ),
+    # Bold: 16 CFR 500.20 (read). The small letter o where small letters stand, else capitals: 21 CFR 701.13(h); clear
+    # space, lowest 30 % of the label's panel, from which a panel of 5 square inches or less is freed: 701.13(f) (all
+    # from memory, unverified).
+    lettering=Lettering("letters", bold=True, clear=True, lowest=0.3, freed_cm2=float(5 * SQUARE_INCH_CM2), drawn=OVER),
     allergens=(),
     rules=(
         Rule("responsible person", "name and place of business", "16 CFR 500.5", "from memory, unverified"),
         Rule(
             "net quantity",
-            "ounces, then grams, cut off; no qualifying words; bottom 30 % of the display panel",
+            "ounces, then grams, cut off; no qualifying words",
             "16 CFR 500.6-500.21 (2015 edition)",
             "read",
         ),
-        Rule("figure height", "by the area of the principal display panel", "16 CFR 500.21 (2015 edition)", "read"),
+        Rule(
+            "figure height",
+            "bold, by the area of the side that bears the front, measured by the small letter o wherever small letters "
+            "stand; clear space round it, and in the lowest 30 % of a front over 5 sq in",
+            "16 CFR 500.20 and 500.21 (2015 edition); 21 CFR 701.13(f), (h)",
+            "read; the letter measured, the clear space and the 30 % from memory, unverified",
+        ),
         Rule("function", "statement of identity", "16 CFR 500.4", "from memory, unverified"),
         Rule(
             "only soap",

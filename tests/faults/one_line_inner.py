@@ -203,7 +203,10 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("markets/us_soap.py", "markets/test_markets.py"): [
         ("declares_ingredients=False", "declares_ingredients=True"),
-        ("FigureHeight(5 * SQUARE_INCH_CM2, 1.5)", "FigureHeight(4 * SQUARE_INCH_CM2, 1.5)", "label/test_panel.py"),
+        ("FigureHeight(5 * SQUARE_INCH_CM2, ", "FigureHeight(4 * SQUARE_INCH_CM2, ", "label/test_panel.py"),
+        ("INCH_MM / 8", "INCH_MM / 9", "label/test_panel.py"),
+        ('"letters", bold=True', '"figures", bold=True', "label/test_heights.py"),
+        ("lowest=0.3", "lowest=0.5", "label/test_heights.py"),
     ],
     ("storage/guards.sql", "storage/test_guards.py"): [
         ('"on" <= NEW."on") + NEW.quantity < 0', '"on" < NEW."on") + NEW.quantity < 0'),

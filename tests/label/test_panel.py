@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from ledger.domain.label.panel import panel_area_cm2
+from ledger.domain.label.panel import panel_area_cm2, read_front
 from ledger.errors import BadInput
 from ledger.markets import market
 
@@ -30,12 +30,36 @@ def test_a_missing_measure_is_asked_for(shape: str, missing: str) -> None:
         panel_area_cm2(shape, height_um=30_000)  # type: ignore[arg-type]
 
 
+@pytest.mark.parametrize(
+    ("typed", "cm2"),
+    [
+        ("55 x 80 mm", 44), ("5.5 cm × 80 mm", 44), ("cylinder 3 x 20 cm", 24), ("surface 120.5 cm2", "48.2"),
+        ("surface 100 sq in", "258.064"), ("2 x 2.5 in", "32.258"),
+    ],
+)  # fmt: skip
+def test_a_side_is_read_as_it_is_typed(typed: str, cm2: int | str) -> None:
+    """100 square inches are 645.16 cm², two fifths of them 258.064."""
+    assert read_front(typed).cm2 == Fraction(cm2)
+
+
+def test_of_a_round_or_oval_pack_the_whole_top_counts() -> None:
+    """Pi times 3 cm squared, and pi times 2.5 by 3.5 cm."""
+    assert float(read_front("round 60 mm").cm2) == pytest.approx(28.2743, abs=1e-4)
+    assert float(read_front("oval 50 x 70 mm").cm2) == pytest.approx(27.4889, abs=1e-4)
+
+
+@pytest.mark.parametrize("typed", ["", "55 mm", "55 x 80", "1 x 2 x 3 mm", "surface 12 mm", "round", "square 3 in"])
+def test_what_is_no_side_says_how_one_is_written(typed: str) -> None:
+    with pytest.raises(BadInput, match=r"write|Write"):
+        read_front(typed)
+
+
 # 5, 25, 100 and 400 square inches of 6.4516 cm² are 32.258, 161.29, 645.16 and 2580.64 cm².
 @pytest.mark.parametrize(
     ("cm2", "mm"),
     [
-        ("32.258", 1.5), ("32.259", 3.1), ("161.29", 3.1), ("161.3", 4.7), ("645.16", 4.7), ("645.17", 6.35),
-        ("2580.64", 6.35), ("2580.65", 12.7),
+        ("32.258", 1.5875), ("32.259", 3.175), ("161.29", 3.175), ("161.3", 4.7625), ("645.16", 4.7625),
+        ("645.17", 6.35), ("2580.64", 6.35), ("2580.65", 12.7),
     ],
 )  # fmt: skip
 def test_each_band_has_its_height(cm2: str, mm: float) -> None:

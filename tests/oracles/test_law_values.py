@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 from ledger.domain.label.handbook_133 import maximum_allowable_variation
-from ledger.domain.label.net_quantity import dual
+from ledger.domain.label.net_quantity import Net, dual, read_net
 from ledger.domain.label.packers import Few, average_system, tolerable_negative_error
 from ledger.domain.label.panel import panel_area_cm2
 from ledger.domain.label.unit_price import per_kilogram, round_ni
@@ -38,10 +38,6 @@ def test_the_limits_of_a_bar_of_110_g() -> None:
     assert none.limit == 100_000
 
 
-# 16 CFR 500.8 and 500.9 (2015 edition, read): 28.3495 g to the ounce, 453.592 g to the pound, "and none others".
-MG = {"oz": Fraction("28349.5"), "lb": Fraction(453_592)}
-
-
 # 16 CFR 500.8, 500.9 and 500.19(b) (2015 edition, read) give each of these pairs.
 @pytest.mark.parametrize(
     ("quantity", "unit", "figures", "said"),
@@ -55,15 +51,15 @@ MG = {"oz": Fraction("28349.5"), "lb": Fraction(453_592)}
     ],
 )
 def test_us_weights_of_the_regulation(quantity: str, unit: str, figures: int, said: str) -> None:
-    assert dual(Fraction(quantity) * MG[unit], figures=figures) == said  # type: ignore[arg-type]
+    assert dual(read_net(f"{quantity} {unit}"), figures=figures) == said  # type: ignore[arg-type]
 
 
 # By hand, at 28.3495 g to the ounce: 99.223, 113.398 and 127.573 g; 110 / 28.3495 = 3.8801.
 def test_us_weights_cut_off() -> None:
-    assert dual(Fraction("3.5") * MG["oz"], figures=2) == "Net Wt 3.5 oz (99 g)"
-    assert dual(Fraction(4) * MG["oz"]) == "Net Wt 4 oz (113 g)"
-    assert dual(Fraction("4.5") * MG["oz"]) == "Net Wt 4.5 oz (127 g)"
-    assert dual(110_000) == "Net Wt 3.88 oz (110 g)"
+    assert dual(read_net("3.5 oz"), figures=2) == "Net Wt 3.5 oz (99 g)"
+    assert dual(read_net("4 oz")) == "Net Wt 4 oz (113 g)"
+    assert dual(read_net("4.5 oz")) == "Net Wt 4.5 oz (127 g)"
+    assert dual(Net(110_000)) == "Net Wt 3.88 oz (110 g)"
 
 
 # NIST Handbook 133 (read for this weight).
@@ -75,15 +71,15 @@ def test_the_variation_allowed_for_113_g() -> None:
 @pytest.mark.parametrize(
     ("height_um", "width_um", "mm"),
     [
-        (2 * 25_400, 63_500, 1.5),  # 2 x 2.5 in are 5 square inches: 1/16 in
-        (2 * 25_400, 3 * 25_400, 3.1),  # 6: 1/8 in
-        (5 * 25_400, 5 * 25_400, 3.1),  # 25: 1/8 in
-        (129_540, 5 * 25_400, 4.7),  # 5.1 x 5 in are 25.5: 3/16 in
+        (2 * 25_400, 63_500, 25.4 / 16),  # 2 x 2.5 in are 5 square inches: 1/16 in
+        (2 * 25_400, 3 * 25_400, 25.4 / 8),  # 6: 1/8 in
+        (5 * 25_400, 5 * 25_400, 25.4 / 8),  # 25: 1/8 in
+        (129_540, 5 * 25_400, 25.4 * 3 / 16),  # 5.1 x 5 in are 25.5: 3/16 in
     ],
 )
 def test_heights_by_the_area_of_the_panel(height_um: int, width_um: int, mm: float) -> None:
     area = panel_area_cm2("rectangle", height_um=height_um, across_um=width_um)
-    assert market("us-soap").figure_height(0, area) == mm
+    assert market("us-soap").figure_height(0, area) == pytest.approx(mm)
 
 
 # Directive 76/211/EEC, annex I, and SI 2006/659 (read).

@@ -114,7 +114,7 @@ def told(run: Any, *words: str, **more: Any) -> str:
 
 
 def test_the_check_knows_its_rules_alone(ready: str, run: Any) -> None:
-    said = told(run, "label", "check", ready, "--on", "2026-06-30", "--panel", "2 x 3 in")
+    said = told(run, "label", "check", ready, "--on", "2026-06-30", "--pack", "2 x 3 in")
     assert "for xx, first supplied on 30 Jun 2026" in said  # her own market, without --market
     assert "net quantity: 100000 mg net in milligrams [Cay Gazette 4; made up]" in said
     assert "2.5 mm at least" in said
@@ -211,7 +211,7 @@ def test_a_market_with_no_rule_but_its_words_is_answered_in_plain_lines(
     ready: str, run: Any, known: Callable[[Market], None]
 ) -> None:
     known(NOTHING)
-    said = told(run, "label", "check", ready, "--panel", "2 x 3 in")
+    said = told(run, "label", "check", ready, "--pack", "2 x 3 in")
     assert "0 particulars looked at" in said
     assert "The packers' rules of Utter Cay are not known here; whether 100 g holds is for a person." in said
     assert "The packers' rules of Utter Cay are not known here" in told(run, "label", "approve", ready)
@@ -258,4 +258,4 @@ def test_each_part_of_the_law_is_written_in_the_files_alone(known: Callable[[Mar
     ] == [True]
     assert len(markets.market("gb").packers_rules("DE")) == 2
     assert markets.market("ca").packers_rules("CA") == ()
-    assert markets.market("us-soap").figure_height(0, Fraction(40)) == 3.1
+    assert markets.market("us-soap").figure_height(0, Fraction(40)) == 3.175

@@ -5,8 +5,11 @@ from typing import Annotated
 import typer
 
 from ledger.cli.kit.desk import Desk
+from ledger.documents.kit.layout import label_layout
 from ledger.domain.label import net_quantity
+from ledger.domain.label.panel import EXAMPLES, Front, read_front
 from ledger.errors import BadInput
+from ledger.markets import market as law_of
 from ledger.markets import own_market
 from ledger.units.quantity import parse_pieces
 
@@ -24,6 +27,27 @@ def figures(net: str | None, months: str | None) -> tuple[net_quantity.Net | Non
     if number == 0:
         raise BadInput("Best before lies at least one month after the making.")
     return mass, number
+
+
+Pack = Annotated[
+    str | None,
+    typer.Option("--pack", help="The side of the pack that bears the front, e.g. '55 x 80 mm' (else the layout's)."),
+]
+Layout = Annotated[str, typer.Option("--layout", help="A layout that is shipped, or a file of your own.")]
+
+
+def front_of(pack: str | None, layout: str, market: str) -> Front | None:
+    """The side of the pack that bears the front: hers, or as the layout says.
+
+    Raises BadInput where neither says it and the law of the market goes by it.
+    """
+    law, front = law_of(market), read_front(pack) if pack else label_layout(layout).pack
+    if front is None and law.figure_heights and law.heights_by == "panel":
+        raise BadInput(
+            f"In {law.name} the height of the net quantity goes by the side of the pack that bears the front, and the "
+            f"layout '{layout}' does not say it; measure and write it: --pack {EXAMPLES}."
+        )
+    return front if law.heights_by == "panel" else None
 
 
 MarketOption = Annotated[str | None, typer.Option("--market", help="Where they are sold (else your own market).")]

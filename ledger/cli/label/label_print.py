@@ -9,7 +9,7 @@ from ledger.cli.kit.answer import paper_of_entry
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force, On
 from ledger.cli.kit.show import count, say, say_wrapped
-from ledger.cli.label.figures import MarketOption, figures, sold_in
+from ledger.cli.label.figures import Layout, MarketOption, Pack, figures, front_of, sold_in
 from ledger.cli.label.sheets import Nudge, Output, Sheet, Start, draw_run, read_nudge, usual_sheet_of
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.kit.layout import label_layout, sheet_layout
@@ -29,7 +29,8 @@ def command(
     code: Batch,
     output: Output,
     market: MarketOption = None,
-    layout: Annotated[str, typer.Option("--layout", help="A layout that is shipped, or a file of your own.")] = "band",
+    layout: Layout = "band",
+    pack: Pack = None,
     sheet: Sheet = None,
     number: Annotated[str | None, typer.Option("--count", help="How many (one for each bar here).")] = None,
     start: Start = "1",
@@ -49,6 +50,7 @@ def command(
     mass, months_number = figures(net, months)
     paper = sheet or usual_sheet_of(layout, here.settings.country)
     form, page = _source("label", layout), _source("sheet", paper)
+    front = front_of(pack, layout, market)
     batch = find_batch(here.rows(), code)
     bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
     weights = tuple(read_net(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
@@ -67,6 +69,7 @@ def command(
         count=many,
         on=here.day(on),
         net=mass,
+        front=front,
         best_before_months=months_number,
         layout_source=form,
         sheet_source=page,
@@ -75,7 +78,9 @@ def command(
     )
     if draft:
         check_free(output, force)
-        view = label_text(here.rows(), code, market, on=here.today, net=mass, best_before_months=months_number)
+        view = label_text(
+            here.rows(), code, market, on=here.today, net=mass, best_before_months=months_number, front=front
+        )
         write_file(output, drawn(replace(view, draft=True)), force=force)
         say(f"{count(many, 'label')} for batch {batch.code} ({market}) as a draft in {output}.")
         return
@@ -84,7 +89,7 @@ def command(
         here.again = here.typed(f"label reprint {run}", output)
     here.again = here.typed("label runs")
     say(f"{count(many, 'label')} for batch {batch.code} ({market}) in {output}.")
-    view = label_text(here.rows(), code, market, on=request.on, net=mass, best_before_months=months_number)
+    view = label_text(here.rows(), code, market, on=request.on, net=mass, best_before_months=months_number, front=front)
     for words in () if weights else net_doubts(here.rows(), view):
         say_wrapped(words, first="  ! ", indent="    ")
     say(f"Put them on, then count them: soapledger label count {run} --spoiled 0 --returned 0")

@@ -14,6 +14,7 @@ from ledger.errors import Refused
 
 _STEPS = 24
 _CAPITAL = FIGURE_HEIGHT / 1000  # figures and capitals are equally high in this face
+_CLOSE = 1.0  # from line to line of a net quantity that keeps its own space round it
 
 
 @dataclass(frozen=True)
@@ -231,8 +232,8 @@ def _text(one: Wanted, room: Room, shrunk: float, gap: float, keep_parts: bool) 
     longest = max(width(text, one.face, size) for text in broken)
     inset = (wide - longest) / 2 if room.centred else 0.0
     ascent, descent = reach(one.text)
-    leading = (ascent + descent) * size
-    text_high = len(broken) * leading
+    leading = (_CLOSE if one.clear else ascent + descent) * size
+    text_high = (ascent + descent) * size + (len(broken) - 1) * leading
     high = max(text_high, mark.high) if mark else text_high
     down = (high - text_high) / 2 + ascent * size
     lines = tuple(

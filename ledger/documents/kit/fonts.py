@@ -20,6 +20,7 @@ View = TypeVar("View")
 REGULAR = "PlexCondensed"
 MEDIUM = "PlexCondensed-Medium"
 BOLD = "PlexCondensed-SemiBold"
+HEAVY = "PlexCondensed-Bold"  # where a law asks for bold letters; nothing else is set in it
 FALLBACK = "MicroHei"  # WenQuanYi Micro Hei, Apache License 2.0: Chinese, Japanese, Korean, Cyrillic, Greek
 
 # IBM Plex Sans Condensed, SIL Open Font License 1.1, as its package ships it.
@@ -27,6 +28,7 @@ _FILES = {
     REGULAR: "IBMPlexSansCondensed-Regular.ttf",
     MEDIUM: "IBMPlexSansCondensed-Medium.ttf",
     BOLD: "IBMPlexSansCondensed-SemiBold.ttf",
+    HEAVY: "IBMPlexSansCondensed-Bold.ttf",
 }
 
 
@@ -148,7 +150,7 @@ def draw_text(canvas: Any, x: float, y: float, text: str, face: str, size: float
     canvas.setFont(face, size)
 
 
-# Of the face, in thousandths of its size, read from its OS/2 table (sxHeight, sCapHeight).
+# Of the face, in thousandths of its size, read from its OS/2 table (sxHeight, sCapHeight); the bolder are no lower.
 X_HEIGHT = 516
 FIGURE_HEIGHT = 698
 

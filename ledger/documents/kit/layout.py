@@ -7,6 +7,7 @@ from math import hypot
 from ledger.documents.kit.layout_file import FileKind, LayoutFile, choice, fault, known_words, length, lengths, shipped
 from ledger.documents.kit.printed_code import KINDS
 from ledger.documents.kit.sheets import PAPER_MM, SheetLayout, sheet_layout
+from ledger.domain.label.panel import Front, read_front
 from ledger.errors import BadInput
 from ledger.units.toml_reader import TomlPart
 
@@ -101,6 +102,7 @@ class LabelLayout:
     cuts_mm: tuple[float, ...]
     rounds_mm: tuple[tuple[float, float, float], ...]  # circles to cut out: middle and diameter
     panels: tuple[Panel, ...]
+    pack: Front | None = None  # the side of the pack that bears the front
 
     @property
     def display_panel_cm2(self) -> float:
@@ -117,7 +119,7 @@ class LabelLayout:
 _HEAD = (
     "what", "name", "for", "width_mm", "height_mm", "law_min_x_height_mm", "law_max_pt", "product_pt",
     "product_min_pt", "what_pt", "price_pt", "mark_mm", "best_before_mark", "clear_space", "code", "module_mm",
-    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm",
+    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm", "pack",
 )  # fmt: skip
 _PANEL = ("name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields", "display_panel", "align")
 
@@ -163,6 +165,7 @@ def label_layout(name: str) -> LabelLayout:
         cuts_mm=lengths(head, "cuts_mm", 0, wide),
         rounds_mm=rounds,
         panels=panels,
+        pack=head.read("pack", read_front),
     )
 
 

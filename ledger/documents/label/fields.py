@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 from functools import partial
@@ -12,7 +12,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from ledger.documents.kit import jar_marks, marks
 from ledger.documents.kit.fitting import Picture, Wanted
-from ledger.documents.kit.fonts import BOLD, MEDIUM, REGULAR, in_one_form, size_for_figures, size_for_x_height
+from ledger.documents.kit.fonts import BOLD, HEAVY, MEDIUM, REGULAR, in_one_form, size_for_figures, size_for_x_height
 from ledger.documents.kit.layout import KINDS, LabelLayout, Panel
 from ledger.documents.kit.printed_code import symbol
 from ledger.errors import Refused
@@ -72,19 +72,39 @@ def fields_of(view: Printed, layout: LabelLayout) -> dict[str, Field]:
     return {field: found.get(field, ()) for field in layout.placed}
 
 
-def _small(layout: LabelLayout, field: str, text: str, face: str = REGULAR, *, names: bool = False) -> Field:
-    """A field of the law's text."""
-    law = size_for_x_height(layout.law_min_x_height_mm)
+def _small(
+    layout: LabelLayout, field: str, text: str, face: str = REGULAR, *, names: bool = False, least_mm: float = 0.0
+) -> Field:
+    """A field of the law's text, its letters no lower than a law asks."""
+    law = max(size_for_x_height(layout.law_min_x_height_mm), size_for_letters(text, least_mm))
     return (Wanted(field, text, face, max(layout.law_max_pt, law), law, names),) if text else ()
 
 
-def _shown(layout: LabelLayout, field: str, text: str, face: str, figures_mm: float = 0.0) -> Field:
-    """What it is, what it weighs: the middle of three levels, its figures no lower than the law asks."""
-    figures = size_for_figures(figures_mm)
-    law = size_for_x_height(layout.law_min_x_height_mm)
-    clear = layout.clear_space and field == "net_quantity"
-    least = max(law, figures)
+def _shown(
+    layout: LabelLayout, field: str, text: str, face: str = REGULAR, least_pt: float = 0.0, *, clear: bool = False
+) -> tuple[Wanted, ...]:
+    """What it is, what it weighs: the middle of three levels, no smaller than the law asks."""
+    least = max(size_for_x_height(layout.law_min_x_height_mm), least_pt)
     return (Wanted(field, text, face, max(layout.what_pt, least), least, clear=clear),) if text else ()
+
+
+def size_for_letters(text: str, millimetres: float) -> float:
+    """The size, in points, at which a text is so high: by its small letters where it has any, else by its capitals."""
+    return size_for_x_height(millimetres) if any(map(str.islower, text)) else size_for_figures(millimetres)
+
+
+def _net(view: LabelText, layout: LabelLayout) -> tuple[Field, float]:
+    """The net quantity as its law wants it set, and the least size for what stands beside it."""
+    law, form, text = known_market(view.market), view.lettering, _quantity(view.net_quantity)
+    least_mm = view.figure_height_mm or (law and law.figure_height(view.net_mg, Fraction(layout.display_panel_cm2)))
+    asked = (least_mm or 0.0) * form.drawn
+    least = size_for_letters(text, asked) if form.measured == "letters" else size_for_figures(asked)
+    least = max(least, size_for_letters(text, form.others_mm * form.drawn))
+    clear = layout.clear_space or form.clear
+    found = _shown(layout, "net_quantity", text, HEAVY if form.bold else MEDIUM, least, clear=clear)
+    if form.lowest:  # larger, it would reach above its place
+        found = tuple(replace(one, largest=one.smallest) for one in found)
+    return found, least
 
 
 def _large(layout: LabelLayout, field: str, text: str, largest: float) -> Field:
@@ -103,6 +123,9 @@ def _quantity(text: str) -> str:
 
 def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     """The fields of a bar label or a notice."""
+    form = view.lettering
+    letters = form.others_mm * form.drawn
+    small = partial(_small, layout, least_mm=letters)
     heading = f"{view.ingredients_heading}: {view.ingredients}" if view.ingredients else ""
     until = "\u00a0".join((view.best_before or "").rsplit(" ", 1))
     jar = _jar(view.after_opening_months, layout) if view.after_opening_months else ()
@@ -115,19 +138,22 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     elif not before and "after_opening" not in layout.placed:
         before = jar
     draft = _small(layout, "draft", "DRAFT, not for sale" if view.draft else "", BOLD)
-    law, panel = known_market(view.market), Fraction(layout.display_panel_cm2)
-    figures = view.figure_height_mm or (law and law.figure_height(view.net_mg, panel)) or 0.0
+    net, figures = _net(view, layout)
+    beside = min(figures, layout.what_pt) if form.lowest else figures
+    beside = max(beside, size_for_letters(view.function, letters))
+    function = _shown(layout, "function", view.function, least_pt=beside)
+    listed = max(letters, form.ingredients_mm * form.drawn)
     book = layout.mark_mm * mm
     return {
         "product": (*draft, *_large(layout, "product", view.product, layout.product_pt)),
-        "function": _shown(layout, "function", view.function, REGULAR, figures),
-        "net_quantity": _shown(layout, "net_quantity", _quantity(view.net_quantity), MEDIUM, figures),
-        "ingredients": _small(layout, "ingredients", heading, names=True),
-        "precautions": _small(layout, "precautions", " ".join(view.precautions)),
+        "function": tuple(replace(one, largest=max(one.largest, figures)) for one in function),
+        "net_quantity": net,
+        "ingredients": small("ingredients", heading, names=True, least_mm=listed),
+        "precautions": small("precautions", " ".join(view.precautions)),
         "best_before": before,
         "after_opening": jar,
-        "origin": _small(layout, "origin", view.origin or ""),
-        "responsible": _small(layout, "responsible", f"{view.responsible_name}, {view.responsible_address}"),
+        "origin": small("origin", view.origin or ""),
+        "responsible": small("responsible", f"{view.responsible_name}, {view.responsible_address}"),
         "batch_code": _small(layout, "batch_code", f"Batch\u00a0{view.batch_code}", BOLD),
         "leaflet": (Picture("leaflet", marks.BOOK_WIDE * book, book, marks.hand_with_book),),
     }
@@ -139,16 +165,18 @@ def _own(view: TicketText | RackText, layout: LabelLayout) -> dict[str, Field]:
         return {
             "product": _large(layout, "product", view.product, layout.what_pt),
             "batch_code": _large(layout, "batch_code", _whole(view.batch_code), layout.product_pt),
-            "made_on": _shown(layout, "made_on", _whole(f"Made {show_date(view.made_on)}"), REGULAR),
+            "made_on": _shown(layout, "made_on", _whole(f"Made {show_date(view.made_on)}")),
             "ready_on": _shown(layout, "ready_on", _whole(f"Ready {show_date(view.ready_on)}"), BOLD),
         }
-    figures = view.figure_height_mm
+    figures, net = view.figure_height_mm, _quantity(view.net_quantity)
     return {
         "product": _large(layout, "product", view.product, layout.product_pt),
         "price": _large(layout, "price", _whole(view.price), layout.price_pt),
-        "unit_price": _shown(layout, "unit_price", _quantity(view.unit_price), REGULAR),
-        "net_quantity": _shown(layout, "net_quantity", _quantity(view.net_quantity), MEDIUM, figures),
-        "function": _shown(layout, "function", view.function, REGULAR),
+        "unit_price": _shown(layout, "unit_price", _quantity(view.unit_price)),
+        "net_quantity": _shown(
+            layout, "net_quantity", net, MEDIUM, size_for_figures(figures), clear=layout.clear_space
+        ),
+        "function": _shown(layout, "function", view.function),
         "origin": _small(layout, "origin", view.origin or ""),
         "batch_code": _small(layout, "batch_code", f"Batch\u00a0{view.batch_code}" if view.batch_code else "", BOLD),
     }

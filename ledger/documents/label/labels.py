@@ -13,7 +13,9 @@ from ledger.documents.kit.fonts import register
 from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout, larger_layouts
 from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
 from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
+from ledger.documents.label.lowest import check_lowest
 from ledger.errors import BadInput, Refused
+from ledger.views.label.label import LabelText
 from ledger.views.label.lot_label import LotLabel
 
 __all__ = ["RackText", "TicketText", "draw_labels", "draw_test_sheet", "set_label"]
@@ -27,7 +29,10 @@ def set_label(view: Printed, layout: LabelLayout) -> tuple[Filled, ...]:
     Raises Refused for what does not fit or cannot be printed.
     """
     register()
-    return fit(_rooms(view, layout), gap=GAP, remedies=lambda: remedies(view, layout, _takers(view, layout)))
+    filled = fit(_rooms(view, layout), gap=GAP, remedies=lambda: remedies(view, layout, _takers(view, layout)))
+    if isinstance(view, LabelText):
+        check_lowest(view, layout, filled)
+    return filled
 
 
 def _takers(view: Printed, layout: LabelLayout) -> list[str]:

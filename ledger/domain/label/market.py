@@ -1,7 +1,7 @@
 """The shape of a market's law on labels: every rule with its dates and its source, and what is left to a person."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 from typing import Literal, NamedTuple
@@ -45,7 +45,32 @@ class FigureHeight(NamedTuple):
     """The least height of the figures of the net quantity, up to a weight in mg or a panel in cm2 (None: above all)."""
 
     up_to: int | Fraction | None
-    millimetres: float
+    millimetres: float | Fraction
+
+
+OVER = 1.05  # a house rule: what a law sets is drawn so much higher, since printers "fit to page"
+
+
+@dataclass(frozen=True)
+class Lettering:
+    """How the net quantity is set, and the least height of other letters, in mm (0: none is named)."""
+
+    measured: Literal["figures", "letters"] = "figures"  # letters: the small o where small ones stand, else capitals
+    bold: bool = False
+    clear: bool = False  # a letter's height above and below, twice the width of an N at both sides
+    lowest: float = 0.0  # the share of the label's front, from its foot, that it stands in; 0: anywhere
+    freed_cm2: float = 0.0  # up to which area of the front it may stand anywhere all the same
+    others_mm: float = 0.0  # of what it is, who answers for it, cautions, origin and ingredients
+    ingredients_mm: float = 0.0
+    drawn: float = 1.0  # how much higher than the least it is drawn
+
+    def on(self, front_cm2: Fraction | None) -> "Lettering":
+        """The same for a front of so many cm2."""
+        freed = front_cm2 is not None and front_cm2 <= self.freed_cm2
+        return replace(self, lowest=0.0) if freed else self
+
+
+AS_FIGURES = Lettering()  # by its figures alone, as labels were set before 28 Nov 2026
 
 
 class UnitPrice(NamedTuple):
@@ -96,6 +121,7 @@ class Market:
     unit_prices: tuple[UnitPrice, ...]
     serious_effect: Duty
     remains: tuple[str, ...]  # what this program does not decide
+    lettering: Lettering = Lettering(drawn=OVER)
 
     def asks(self, particular: str, on: date) -> bool:
         """Whether a rule of that name is in force on a day."""
@@ -113,7 +139,8 @@ class Market:
         """The least height of the figures, in mm, by nominal weight in mg or by panel; None while it is not known."""
         size = net_mg if self.heights_by == "weight" else panel_cm2
         fitting = (one.millimetres for one in self.figure_heights if one.up_to is None or (size or 0) <= one.up_to)
-        return None if size is None else next(fitting, None)
+        found = None if size is None else next(fitting, None)
+        return None if found is None else float(found)
 
     def allergen_list(self, first_supplied: date) -> AllergenList | None:
         """The list for bars first supplied on a day; None where the market asks for none."""

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.label.net_quantity import Net
+from ledger.domain.label.panel import Front
 from ledger.domain.label.run import is_draft, may_be_labelled, used_of
 from ledger.errors import BadInput, Refused
 from ledger.markets import known_market, market
@@ -37,6 +38,7 @@ class LabelRequest:
     layout_source: str | None = None
     sheet_source: str | None = None
     start: int = 1
+    front: Front | None = None  # the side of the pack that bears the front
     own_weights: tuple[Net, ...] = ()  # each bar labelled with its own
 
 
@@ -48,6 +50,7 @@ def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
         request.market,
         on=request.on,
         net=request.net,
+        front=request.front,
         best_before_months=request.best_before_months,
     )
     batch = find_batch(tx.rows, request.batch)

@@ -6,8 +6,9 @@ from datetime import date
 
 from ledger.domain.label.declaration import DeclaredIngredient, Naming, declare, declared_line
 from ledger.domain.label.durability import durability
-from ledger.domain.label.market import Market, Rule
+from ledger.domain.label.market import AS_FIGURES, Lettering, Market, Rule
 from ledger.domain.label.net_quantity import Net, read_net
+from ledger.domain.label.panel import Front
 from ledger.domain.label.run import is_draft
 from ledger.domain.recipe.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.domain.stock.graph import Node
@@ -52,6 +53,7 @@ class LabelText:
     allergens: Allergens | None  # None where the market asks for none
     rules: tuple[Rule, ...]
     remains: tuple[str, ...]  # what a person or a licensed assessor still has to decide
+    lettering: Lettering = AS_FIGURES  # how the net quantity and the rest are set
 
 
 def label_text(
@@ -62,11 +64,13 @@ def label_text(
     on: date,
     net: Net | None = None,
     best_before_months: int | None = None,
+    front: Front | None = None,
     checking: bool = False,
     made_of: Compositions | None = None,
 ) -> LabelText:
     """The particulars of the bars of one batch for one market, supplied on a day, from the lots that really went in.
 
+    `front` is the side of the pack that bears the front, by which some laws set heights.
     Raises BadInput for an unknown market, a market without a responsible person, a bar without a
     declared weight, or a material without an INCI name; Refused for a batch that gives no bars, or (unless `checking`,
     which says it beside the rest) one that holds what may not be in a bar of that market.
@@ -101,7 +105,7 @@ def label_text(
         function=wishes.function,
         net_quantity=law.net_words(net),
         net_mg=net.mg,
-        figure_height_mm=law.figure_height(net.mg),
+        figure_height_mm=law.figure_height(net.mg, front.cm2 if front else None),
         ingredients_heading=law.ingredients_heading,
         ingredients=declared_line(declared, allergens.declared if allergens else ())
         if law.declares_ingredients
@@ -122,6 +126,7 @@ def label_text(
         allergens=allergens,
         rules=tuple(rule for rule in law.rules if rule.holds(on)),
         remains=(*_own_remains(rows, batch, wishes, allergens), *law.remains),
+        lettering=law.lettering.on(front.cm2 if front else None),
     )
 
 

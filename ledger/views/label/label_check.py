@@ -1,6 +1,5 @@
 """A label held against the rules of a market on a day, particular by particular; a person decides."""
 
-from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 from typing import NamedTuple
@@ -10,6 +9,7 @@ from ledger.domain.label.declarable import AT_PACKING, Suggestion, highest_to_de
 from ledger.domain.label.market import Market, Rule
 from ledger.domain.label.net_quantity import Net
 from ledger.domain.label.packers import System, grams
+from ledger.domain.label.panel import Front
 from ledger.errors import BadInput
 from ledger.markets import market
 from ledger.rows.bars import bar_counts
@@ -26,6 +26,8 @@ from ledger.views.cure.weighings import Weighings, last_weighings
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
 from ledger.views.release.assessment import batch_beside
 from ledger.views.stock.made_of import Compositions
+
+_SQUARE_INCH_CM2 = Fraction("6.4516")
 
 
 class Particular(NamedTuple):
@@ -62,7 +64,7 @@ def label_check(
     on: date,
     net: Net | None = None,
     best_before_months: int | None = None,
-    panel_cm2: Fraction | None = None,
+    front: Front | None = None,
 ) -> LabelCheck:
     """Check the label of a batch for bars first supplied on a day; raises like `label_text`."""
     batch = find_batch(rows, code)
@@ -74,19 +76,18 @@ def label_check(
         on=on,
         net=net,
         best_before_months=best_before_months,
+        front=front,
         checking=True,
         made_of=made_of,
     )
     law = market(label.market)
-    if panel_cm2 is not None:
-        label = replace(label, figure_height_mm=law.figure_height(label.net_mg, panel_cm2))
     lot_id = batch.yield_lot_id
     assert lot_id is not None
     approval = approved_by(rows, lot_id, label.market, digest_of(run_text(label)))
     return LabelCheck(
         on,
         label,
-        tuple(_particular(rows, batch, label, rule, on, made_of) for rule in label.rules),
+        tuple(_particular(rows, batch, label, rule, on, made_of, front) for rule in label.rules),
         _net(rows, batch, label, law),
         _gs1(label),
         _claims(rows, batch, label, soap_alone=law.asks("only soap", on)),
@@ -98,9 +99,11 @@ def label_check(
 
 
 def _particular(
-    rows: Rows, batch: BatchRow, label: LabelText, rule: Rule, on: date, made_of: Compositions
+    rows: Rows, batch: BatchRow, label: LabelText, rule: Rule, on: date, made_of: Compositions, front: Front | None
 ) -> Particular:
-    if rule.particular in ("assessment", "notification"):
+    if rule.particular == "figure height":
+        found, stands = _height(label, front)
+    elif rule.particular in ("assessment", "notification"):
         found, stands = _covered(rows, batch, label, rule.particular, on, made_of)
     else:
         found, stands = _found(label, rule.particular)
@@ -109,12 +112,10 @@ def _particular(
 
 def _found(label: LabelText, particular: str) -> tuple[str, str]:
     """What the label has of one particular, and whether that is found, missing, or for a person."""
-    height = f"{label.figure_height_mm:g} mm at least" if label.figure_height_mm else "by the panel of the layout"
     period = f"{label.after_opening_months}M, with the open jar" if label.after_opening_months else ""
     simple = {
         "responsible person": f"{label.responsible_name}, {label.responsible_address}",
         "net quantity": label.net_quantity,
-        "figure height": f"{height}; the layout sets it",
         "durability": label.best_before or period,
         "batch code": label.batch_code,
         "function": label.function,
@@ -131,6 +132,19 @@ def _found(label: LabelText, particular: str) -> tuple[str, str]:
     if particular == "origin":
         return (label.origin, "found") if label.origin else ("none given; wanted if imported", "for a person")
     return "not to be read from the ledger", "for a person"
+
+
+def _height(label: LabelText, front: Front | None) -> tuple[str, str]:
+    """How high the figures are at least, by which letter, and the side of the pack that it goes by."""
+    if label.figure_height_mm is None:
+        return "the side of the pack that bears the front is not known; add --pack", "missing"
+    what = "the small letter o" if label.lettering.measured == "letters" else "the figures"
+    bold = ", bold" if label.lettering.bold else ""
+    found = f"{label.figure_height_mm:g} mm at least for {what}{bold}"
+    if front is None:
+        return f"{found}, by the net quantity", "found"
+    area = f"{float(front.cm2):.4g} cm², {float(front.cm2 / _SQUARE_INCH_CM2):.3g} sq in"
+    return f"{found}; the side that bears the front is {front.words} ({area})", "found"
 
 
 def _allergens(label: LabelText) -> tuple[str, str]:

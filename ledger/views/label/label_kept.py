@@ -5,15 +5,16 @@ from dataclasses import asdict, fields
 from datetime import date
 from typing import Any
 
+from ledger.domain.label.market import Lettering
 from ledger.errors import Refused
 from ledger.views.label.label import LabelText
 
-FORMAT = 1  # of the text; runs without a number are format 0, which is written alike
+FORMAT = 2  # of the text; runs without a number are format 0, which is written alike
 
 # What reads the label and is not set on it; where it comes from is in the ledger anyway.
 _NOT_SET: dict[str, Any] = {"declared": (), "allergens": None, "rules": (), "remains": ()}
 # What a particular is where an earlier format did not keep it: what was set then.
-_UNSAID: dict[str, Any] = {}
+_UNSAID: dict[str, Any] = {"lettering": {}}
 
 
 def kept_text(view: LabelText) -> str:
@@ -28,5 +29,6 @@ def label_from(text: str, number: int | None) -> LabelText:
         raise Refused("These labels were set by a newer soapledger; install the newer one to print them again.")
     kept = {**_UNSAID, **json.loads(text), **_NOT_SET}
     kept["made_on"] = date.fromisoformat(kept["made_on"])
+    kept["lettering"] = Lettering(**kept["lettering"])
     kept["precautions"] = tuple(kept["precautions"])
     return LabelText(**{one.name: kept[one.name] for one in fields(LabelText)})
