@@ -65,9 +65,22 @@ MARKET = Market(
         ),
         Rule(
             "ingredients",
-            "INCI names by weight, 'parfum' at the end",
-            "Cosmetic Regulations",
-            "from memory, unverified",
+            "INCI names, those of more than 1 % by falling weight, then the rest and all colouring agents in any "
+            "order; 'parfum' may stand at the end",
+            "Cosmetic Regulations, sec 21.4",
+            "read in the version of 2024",
+        ),
+        Rule(
+            "letters",
+            "all else that is required at least 1.6 mm, by the small letter o or by capitals where all is capitals",
+            "Consumer Packaging and Labelling Regulations, sec 14(1) and 15",
+            "measuring read; the height from memory, unverified",
+        ),
+        Rule(
+            "narrow band",
+            "a wrapper or band too narrow to have a display side carries its label on a ticket or tag",
+            "Consumer Packaging and Labelling Regulations, after sec 7",
+            "read in the version of 2013; what makes a band narrow from memory, unverified",
         ),
         Rule("allergens", "each that exceeds 0.01 % in a rinse-off product", _SOURCE, "read in a secondary text"),
         Rule("function", "identity in both languages", "Cosmetic Regulations", "from memory, unverified"),

@@ -39,9 +39,9 @@ FEW = Few(25_000, "European Union", "Directive 76/211/EEC, annex II, as it is re
 FEW_DE = Few(20_000, "Germany", "the packers' rules there, the instrument not noted", "read")
 
 
-def average(few: Few) -> System:
-    """The average system of Directive 76/211/EEC (read), with a country's own share of light bars."""
-    return System(partial(average_system, few=few), LEAST_MG, MOST_MG)
+def average(few: Few, source: str = "Directive 76/211/EEC") -> System:
+    """The average system of Directive 76/211/EEC (read), with a country's own share of light bars and instrument."""
+    return System(partial(average_system, few=few, source=source), LEAST_MG, MOST_MG)
 
 
 UNIT_PRICE_REMAINS = (
@@ -91,9 +91,10 @@ MARKET = Market(
         Rule("figure height", "2, 3, 4 or 6 mm by nominal quantity", "Directive 76/211/EEC, annex I", "read"),
         Rule(
             "durability",
-            "best used before the end of month and year; above 30 months the period after opening instead",
+            "best used before the end of month and year; above 30 months no date, and the period after opening unless "
+            "opening does not matter",
             "Art 19(1)(c)",
-            "first half read, rest from memory, unverified",
+            "first half read, rest read in a secondary text",
         ),
         Rule("precautions", "at least those of Annexes III to VI", "Art 19(1)(d)", "read in a secondary text"),
         Rule("batch code", "batch number or reference", "Art 19(1)(e)", "read in a secondary text"),

@@ -6,11 +6,34 @@ from functools import partial
 from ledger.domain.label.market import Duty, Rule, UnitPrice
 from ledger.domain.label.packers import Few, System, minimum_system
 from ledger.domain.label.unit_price import show_per_kilogram
-from ledger.markets.eu import FIRST_LIST, UNIT_PRICE_REMAINS, average
+from ledger.markets.eu import FIRST_LIST, average
 from ledger.markets.eu import MARKET as EU
 
-# The same Article 19 as amended by SI 2019/696, Schedule 34 (read in a secondary text); heights: SI 2006/659 (read).
-# No instrument was found that adds the list of 2023: the first list is the default (state in November 2026 unverified).
+# The same Article 19 as retained and amended by SI 2019/696, Schedule 34 (read in a secondary text). No instrument was
+# found that adds the list of 2023: the first list is the default (state in November 2026 unverified).
+_RETAINED = "the retained Regulation (EC) 1223/2009 (SI 2019/696, Schedule 34)"
+_OWN = {
+    "responsible person": Rule(
+        "responsible person",
+        "name and address, of one established in the United Kingdom",
+        f"Art 4 and 19(1)(a) of {_RETAINED}",
+        "Art 4 read; Art 19 read in a secondary text",
+    ),
+    "figure height": Rule(
+        "figure height",
+        "2, 3, 4 or 6 mm by nominal quantity",
+        "the Quantity Marking and Abbreviations of Units Regulations 1987 (SI 1987/1538)",
+        "bands read in a secondary text; that they stand there from memory, unverified",
+    ),
+}
+
+
+def _own(rule: Rule) -> Rule:
+    """The rule as the instruments of Great Britain have it."""
+    article = rule.source.removeprefix("Regulation (EC) 1223/2009, ")
+    return _OWN.get(rule.particular) or rule._replace(source=f"{article} of {_RETAINED}")
+
+
 MARKET = replace(
     EU,
     code="gb",
@@ -18,12 +41,23 @@ MARKET = replace(
     name="Great Britain",
     countries="GB",
     packing=(
-        average(Few(25_000, "Great Britain", "SI 2006/659", "read")),
+        average(Few(25_000, "Great Britain", "SI 2006/659", "read"), "SI 2006/659"),
         System(partial(minimum_system, source="SI 2006/659 (Great Britain)", status="read")),
     ),
     packing_of={},
     # SI 2024/1055 (read): per kilogram, since 6 April 2026
-    unit_prices=(UnitPrice(show_per_kilogram, UNIT_PRICE_REMAINS),),
+    unit_prices=(
+        UnitPrice(
+            show_per_kilogram,
+            (
+                "How a unit price is rounded in Great Britain was not found: it is rounded half up to the penny.",
+                "Small shops and itinerant traders may be exempt (SI 2024/1055, from memory, unverified).",
+            ),
+        ),
+    ),
+    elsewhere={
+        what: where.replace("of Regulation (EC) 1223/2009", f"of {_RETAINED}") for what, where in EU.elsewhere.items()
+    },
     allergens=(
         replace(
             FIRST_LIST,
@@ -34,21 +68,11 @@ MARKET = replace(
             bans="Annex II as retained; from memory, unverified",
         ),
     ),
-    rules=tuple(
-        Rule(
-            "responsible person",
-            "name and address in the United Kingdom",
-            "Art 19(1)(a), SI 2019/696",
-            "from memory, unverified",
-        )
-        if rule.particular == "responsible person"
-        else rule._replace(source=f"{rule.source}, SI 2019/696")
-        for rule in EU.rules
-    ),
+    rules=tuple(map(_own, EU.rules)),
     serious_effect=Duty(
         says="report a serious undesirable effect without delay",
         to="the Office for Product Safety and Standards (OPSS)",
-        source="Regulation (EC) 1223/2009, Art 23, SI 2019/696",
+        source=f"Art 23 of {_RETAINED}",
         status="from memory, unverified",
     ),
     remains=(

@@ -15,7 +15,7 @@ MARKET = replace(
     ingredients_heading="INGREDIENTS",  # so that its letters are measured as capitals
     lettering=replace(SOAP.lettering, ingredients_mm=float(INCH_MM / 16)),  # 21 CFR 701.3(b) (read)
     rules=(
-        *(rule for rule in SOAP.rules if rule.particular != "only soap"),
+        *(rule for rule in SOAP.rules if rule.particular not in ("only soap", "voluntary ingredients")),
         Rule(
             "ingredients",
             "descending predominance; then those of not more than 1 % in any order; then colour "

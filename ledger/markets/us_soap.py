@@ -56,6 +56,18 @@ MARKET = Market(
             "16 CFR 500.20 and 500.21 (2015 edition); 21 CFR 701.13(f), (h)",
             "read; the letter measured, the clear space and the 30 % from memory, unverified",
         ),
+        Rule(
+            "voluntary ingredients",
+            "no list is asked for; one that is given all the same is given whole and true",
+            "none found",
+            "from memory, unverified",
+        ),
+        Rule(
+            "origin",
+            "the English name of the country of origin, if imported",
+            "19 USC 1304",
+            "read in a secondary text",
+        ),
         Rule("function", "statement of identity", "16 CFR 500.4", "from memory, unverified"),
         Rule(
             "only soap",
@@ -76,6 +88,6 @@ MARKET = Market(
     remains=(
         "Whether it is soap or a cosmetic: only what is labelled, sold and represented as nothing but soap falls "
         "outside 21 CFR 701.3 (21 CFR 701.20).",
-        "Whether the bar is an ordinary bar: an ingredient list may be printed all the same.",
+        "Whether an ingredient list is printed all the same: list_ingredients = true under [label] in the recipe.",
     ),
 )

@@ -108,6 +108,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("or months <= dated_months:", "or months < dated_months:"),
         ("and months > assessed_months:", "and months >= assessed_months:"),
         ("if after_opening_months > months:", "if after_opening_months >= months:"),
+        ("if opening_matters is False:", "if not opening_matters:", "label/test_durability.py"),
     ],
     ("domain/tools/equipment.py", "tools/test_equipment_rules.py"): [
         ("<= tolerance\n", "< tolerance\n"),

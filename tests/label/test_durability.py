@@ -27,8 +27,15 @@ def test_a_day_the_month_lacks_becomes_its_last() -> None:
 def test_above_thirty_months_there_is_a_period_after_opening() -> None:
     assert durability(MADE, 31, after_opening_months=12) == Durability(31, None, 12)
     assert durability(MADE, 31, after_opening_months=12).month_and_year is None
-    with pytest.raises(BadInput, match=r"^Above 30 months a period after opening stands on the bar"):
-        durability(MADE, 31)
+
+
+def test_whether_opening_matters_is_decided_not_assumed() -> None:
+    """Art 19(1)(c): above 30 months no date, and the period after opening unless opening does not matter."""
+    for undecided in (None, True):
+        with pytest.raises(BadInput, match="write after_opening_months = 12 or opening_matters = false under"):
+            durability(MADE, 31, opening_matters=undecided)
+    assert durability(MADE, 31, opening_matters=False) == Durability(31, None, None)
+    assert durability(MADE, 30, opening_matters=False).month_and_year == "May 2029"
 
 
 def test_the_two_are_not_mixed() -> None:

@@ -29,12 +29,14 @@ def durability(
     *,
     dated_months: int | None,
     after_opening_months: int | None = None,
+    opening_matters: bool | None = None,
     assessed_months: int | None = None,
 ) -> Durability:
     """The durability of bars from their making, never beyond what was assessed (None: nothing was).
 
-    Up to `dated_months` a date; above, the period after opening alone (None: always a date). Raises BadInput
-    for a period that is missing or has no place, Refused for more months than were assessed.
+    Up to `dated_months` a date (None: always a date); above, the period after opening alone, or nothing where she says
+    that opening does not matter: which of the two is a person's decision. Raises BadInput where that was not said, or
+    for a period that has no place; Refused for more months than were assessed.
     """
     for what, number in (("the durability", months), ("the period after opening", after_opening_months)):
         if number is not None and number < 1:
@@ -52,9 +54,12 @@ def durability(
             )
         return Durability(months, add_months(made_on, months), None)
     if after_opening_months is None:
+        if opening_matters is False:
+            return Durability(months, None, None)
         raise BadInput(
-            f"Above {dated_months} months a period after opening stands on the bar instead of a date; "
-            f"write its months, or a durability of at most {dated_months}."
+            f"Above {dated_months} months no date stands on the bar, but a period after opening unless opening does "
+            "not matter. Decide which: write after_opening_months = 12 or opening_matters = false under [label] in the "
+            f"recipe, or a durability of at most {dated_months} months."
         )
     if after_opening_months > months:
         raise BadInput(

@@ -108,14 +108,15 @@ def tolerable_negative_error(nominal_mg: int) -> int:
     return -int(-nominal_mg * share // _TENTH_MG) * _TENTH_MG if share else fixed
 
 
-def average_system(nominal_mg: int, weights_mg: Sequence[int], *, few: Few) -> PackersFinding:
+def average_system(
+    nominal_mg: int, weights_mg: Sequence[int], *, few: Few, source: str = "Directive 76/211/EEC"
+) -> PackersFinding:
     """The three packers' rules of the average system over the bars weighed.
 
     The mean is not below the nominal weight; few bars lie more than the tolerable error below it; none lies more than
     twice that below it (Directive 76/211/EEC, read). Raises BadInput outside 5 g to 10 kg, or for no weights.
     """
-    error = tolerable_negative_error(nominal_mg)
-    source, bars = "Directive 76/211/EEC", len(weights_mg)
+    error, bars = tolerable_negative_error(nominal_mg), len(weights_mg)
     mean = mean_rule(nominal_mg, weights_mg, source, "read")
     limit = nominal_mg - error
     below = sum(weight < limit for weight in weights_mg)

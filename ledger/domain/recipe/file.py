@@ -24,6 +24,8 @@ _WORDS: dict[str, tuple[str, ...]] = {
         "origin",
         "after_opening_months",
         "gtin",
+        "opening_matters",
+        "list_ingredients",
     ),
     "blend": ("yields",),
     "cure": ("days", "usable_from_days", "water_left", "driest_water", "weekly_loss_percent", "weigh_every_days"),

@@ -25,6 +25,11 @@ def read_label(source: RecipeFile) -> LabelWishes:
     label = source.one("label")
     plain = LabelWishes()
     sentences = label.each("precautions", 'precautions are a list of sentences; write precautions = ["…"].')
+    opened, matters = label.whole("after_opening_months"), label.flag("opening_matters")
+    if opened is not None and matters is False:
+        raise label.bad(
+            "opening does not matter, and has a period all the same; write one of the two.", "opening_matters"
+        )
     return LabelWishes(
         declaration=label.choice("declaration", (AS_ADDED, AS_SAPONIFIED)) or plain.declaration,
         fragrance=label.choice("fragrance", (TOGETHER, EACH_BY_NAME)) or plain.fragrance,
@@ -32,6 +37,8 @@ def read_label(source: RecipeFile) -> LabelWishes:
         precautions=tuple(one.maybe_word("precautions") or "" for one in sentences),
         claims=label.maybe_word("claims"),
         origin=label.maybe_word("origin"),
-        after_opening_months=label.whole("after_opening_months"),
+        after_opening_months=opened,
+        opening_matters=matters,
+        list_ingredients=label.flag("list_ingredients") or False,
         gtin=label.read("gtin", read_gtin),  # her own, by its check digit; none is ever made up
     )

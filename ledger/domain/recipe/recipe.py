@@ -128,6 +128,8 @@ class LabelWishes:
     origin: str | None = None
     after_opening_months: int | None = None
     gtin: str | None = None
+    opening_matters: bool | None = None  # None: nobody decided
+    list_ingredients: bool = False  # where no law asks for it too
 
 
 @dataclass(frozen=True)

@@ -108,7 +108,7 @@ def label_text(
         figure_height_mm=law.figure_height(net.mg, front.cm2 if front else None),
         ingredients_heading=law.ingredients_heading,
         ingredients=declared_line(declared, allergens.declared if allergens else ())
-        if law.declares_ingredients
+        if law.declares_ingredients or wishes.list_ingredients
         else "",
         batch_code=batch.code,
         best_before=best_before,
@@ -180,7 +180,14 @@ def _durability(
         assessed = found.durability_months if found else None
     dated = law.dated_months
     opened = wishes.after_opening_months if dated is not None and months > dated else None
-    kept = durability(made, months, dated_months=dated, after_opening_months=opened, assessed_months=assessed)
+    kept = durability(
+        made,
+        months,
+        dated_months=dated,
+        after_opening_months=opened,
+        opening_matters=wishes.opening_matters,
+        assessed_months=assessed,
+    )
     until = f"{law.best_before_wording} {kept.month_and_year}" if kept.month_and_year else None
     return until, kept.after_opening_months
 

@@ -10,6 +10,7 @@ from ledger.domain.label.market import Market, Rule
 from ledger.domain.label.net_quantity import Net
 from ledger.domain.label.packers import System, grams
 from ledger.domain.label.panel import Front
+from ledger.domain.recipe.recipe import Recipe
 from ledger.errors import BadInput
 from ledger.markets import market
 from ledger.rows.bars import bar_counts
@@ -105,9 +106,16 @@ def _particular(
         found, stands = _height(label, front)
     elif rule.particular in ("assessment", "notification"):
         found, stands = _covered(rows, batch, label, rule.particular, on, made_of)
+    elif rule.particular == "durability" and (recipe := recipe_of(rows, batch)) and _undated(label, recipe):
+        found, stands = "no date, and no period: the recipe says that opening does not matter", "for a person"
     else:
         found, stands = _found(label, rule.particular)
     return Particular(rule.particular, found, rule.says, rule.source, rule.status, stands)
+
+
+def _undated(label: LabelText, recipe: Recipe) -> bool:
+    """Whether neither a date nor a period stands on the label because she decided so."""
+    return not (label.best_before or label.after_opening_months) and recipe.label.opening_matters is False
 
 
 def _found(label: LabelText, particular: str) -> tuple[str, str]:
@@ -120,9 +128,14 @@ def _found(label: LabelText, particular: str) -> tuple[str, str]:
         "batch code": label.batch_code,
         "function": label.function,
         "ingredients": f"{label.ingredients} ({label.policy})",
-        "letters of the ingredients": "the layout's least height of small letters",
+        "letters of the ingredients": f"{label.lettering.ingredients_mm:g} mm at least, in capitals",
+        "letters": f"{label.lettering.others_mm:g} mm at least",
         "contact": label.responsible_address,
     }
+    if particular == "voluntary ingredients":
+        return (
+            (f"{label.ingredients} ({label.policy})", "for a person") if label.ingredients else ("none given", "found")
+        )
     if particular in simple:
         return (simple[particular], "found") if simple[particular] else ("nothing", "missing")
     if particular == "allergens":
