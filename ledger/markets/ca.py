@@ -24,7 +24,6 @@ MARKET = Market(
     net_words=metric,
     packing=(),  # how Canada judges a sample of packages was not looked up
     packing_of={},
-    best_before_wording="Best before / Meilleur avant",
     dated_months=None,  # no rule on the durability of soap was found
     # Consumer Packaging and Labelling Regulations, sec 14(2) (read in the version of 2019 to 2024)
     heights_by="panel",
@@ -49,7 +48,14 @@ MARKET = Market(
         ),
         replace(LONG_LIST, source=_SOURCE, status="read in a secondary text", bans=None),
     ),
+    languages={"": "en fr"},
     rules=(
+        Rule(
+            "language",
+            "what it is and its warnings in English and French; '100 g' is both, who answers for it stands in either",
+            "Consumer Packaging and Labelling Regulations, sec 6; Cosmetic Regulations",
+            "what it is and its warnings read in a secondary text, the rest from memory, unverified",
+        ),
         Rule(
             "responsible person",
             "name and address of the manufacturer or importer",
@@ -83,7 +89,7 @@ MARKET = Market(
             "read in the version of 2013; what makes a band narrow from memory, unverified",
         ),
         Rule("allergens", "each that exceeds 0.01 % in a rinse-off product", _SOURCE, "read in a secondary text"),
-        Rule("function", "identity in both languages", "Cosmetic Regulations", "from memory, unverified"),
+        Rule("function", "identity in both languages", "Cosmetic Regulations", "read in a secondary text"),
     ),
     elsewhere={},  # a tag, a card or a leaflet may do (sec 21.5); what of it holds for a bar was not looked up
     unit_prices=(),  # none was looked up

@@ -1,5 +1,6 @@
 """The European Union, and Northern Ireland, where the same regulation applies."""
 
+from collections.abc import Mapping
 from datetime import date
 from functools import partial
 
@@ -52,6 +53,18 @@ UNIT_PRICE_REMAINS = (
 # Regulation (EC) 1223/2009, Article 19(1)(e), (2) and (3); from memory, unverified.
 _LAW = "of Regulation (EC) 1223/2009, from memory"
 _APART = "with the bar, and the hand-with-book mark (field 'leaflet') points to it"
+# Art 19(5): the Danish, Swedish, Italian, Slovak and Dutch authorities ask for their own (read in a secondary text).
+_READ = {"DK": "da", "SE": "sv", "IT": "it", "SK": "sk", "NL": "nl"}
+# From memory, unverified; GB is Northern Ireland here.
+_MEMORY = {
+    "AT": "de", "CZ": "cs", "DE": "de", "ES": "es", "FI": "fi", "FR": "fr", "GB": "en", "GR": "el", "HU": "hu",
+    "IE": "en", "PL": "pl", "PT": "pt", "RO": "ro",
+}  # fmt: skip
+
+
+def _listed(languages: Mapping[str, str]) -> str:
+    return ", ".join(f"{country} {language}" for country, language in languages.items())
+
 
 MARKET = Market(
     code="eu",
@@ -67,7 +80,6 @@ MARKET = Market(
     net_words=metric,
     packing=(average(FEW),),
     packing_of={"DE": (average(FEW_DE),)},
-    best_before_wording="Best used before the end of",
     # Art 19(1)(c) (read): the date is not mandatory above 30 months; that a period after opening takes its place (read
     # in a secondary text)
     dated_months=30,
@@ -80,7 +92,16 @@ MARKET = Market(
         FigureHeight(None, 6),
     ),
     allergens=(FIRST_LIST, LONG_LIST),
+    languages={**_READ, **_MEMORY},
     rules=(
+        Rule(
+            "language",
+            "content, date, precautions and function in the language that the country of sale asks for: "
+            f"{_listed(_READ)} (each by its authority, read in a secondary text); {_listed(_MEMORY)} (from memory, "
+            "unverified); any other is to be asked",
+            "Art 19(5)",
+            "read in a secondary text",
+        ),
         Rule(
             "responsible person",
             "name and address",
@@ -135,7 +156,6 @@ MARKET = Market(
     ),
     remains=(
         "What the safety assessor says: this compares figures, and assesses nothing (Art 10).",
-        "The language the country asks for (Art 19(5), from memory, unverified).",
         "Whether bars on sale or return have been supplied: that day decides which list of allergens applies.",
     ),
 )

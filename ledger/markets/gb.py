@@ -13,6 +13,12 @@ from ledger.markets.eu import MARKET as EU
 # found that adds the list of 2023: the first list is the default (state in November 2026 unverified).
 _RETAINED = "the retained Regulation (EC) 1223/2009 (SI 2019/696, Schedule 34)"
 _OWN = {
+    "language": Rule(
+        "language",
+        "content, date, precautions and function in English",
+        f"Art 19(5) of {_RETAINED}",
+        "from memory, unverified",
+    ),
     "responsible person": Rule(
         "responsible person",
         "name and address, of one established in the United Kingdom",
@@ -40,6 +46,7 @@ MARKET = replace(
     address="gb",
     name="Great Britain",
     countries="GB",
+    languages={"": "en"},
     packing=(
         average(Few(25_000, "Great Britain", "SI 2006/659", "read"), "SI 2006/659"),
         System(partial(minimum_system, source="SI 2006/659 (Great Britain)", status="read")),

@@ -24,7 +24,6 @@ MARKET = Market(
     net_words=dual,
     packing=(System(us_system, most_mg=MOST_MG),),
     packing_of={},
-    best_before_wording="Best before the end of",
     dated_months=None,  # no rule on the durability of soap was found
     # 16 CFR 500.21(b), 21 CFR 701.13(i) (2015 edition, read): so many square inches, least height in inches.
     # The inches count; 1.5, 3.1 and 4.7 mm, 32.2 and 161 cm² beside them are cut off.
@@ -41,7 +40,9 @@ MARKET = Market(
     # from memory, unverified).
     lettering=Lettering("letters", bold=True, clear=True, lowest=0.3, freed_cm2=float(5 * SQUARE_INCH_CM2), drawn=OVER),
     allergens=(),
+    languages={"": "en"},
     rules=(
+        Rule("language", "English throughout", "21 CFR 701.2(b)", "from memory, unverified"),
         Rule("responsible person", "name and place of business", "16 CFR 500.5", "from memory, unverified"),
         Rule(
             "net quantity",

@@ -169,6 +169,11 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("views/label/label.py", "label/test_label_edges.py"): [
         ("and months > dated else", "and months >= dated else"),
     ],
+    ("domain/label/words.py", "label/test_label_words.py"): [
+        ("not all(one.best_before", "not any(one.best_before"),
+        ("if all(one.batch", "if any(one.batch"),
+        ("one.months[month - 1]", "one.months[month - 2]"),
+    ],
     ("views/label/label_check.py", "label/test_label_edges.py"): [
         ("if label.net_mg > most.nominal_mg:", "if label.net_mg >= most.nominal_mg:"),
         ("if run.market == label.market", "if run.market"),

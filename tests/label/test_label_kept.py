@@ -99,6 +99,6 @@ def test_a_run_printed_again_keeps_its_own_format(shop: Shop) -> None:
 
     for number in (1, 2):
         reprint_labels(shop.book, number, 1, on=NOW, start=1, draw=draw)
-    assert drawn == [replace(SET, lettering=market("eu").lettering), SET]
+    assert drawn == [replace(SET, languages="en", lettering=market("eu").lettering), SET]
     formats = [row[0] for row in shop.rows().execute("SELECT view_format FROM label_run ORDER BY id")]
     assert formats == [FORMAT, None, FORMAT, None]

@@ -5,12 +5,15 @@ from typing import Annotated
 import typer
 
 from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.show import say_wrapped
 from ledger.documents.kit.layout import label_layout
 from ledger.domain.label import net_quantity
 from ledger.domain.label.panel import EXAMPLES, Front, read_front
+from ledger.domain.label.words import Words
 from ledger.errors import BadInput
 from ledger.markets import market as law_of
 from ledger.markets import own_market
+from ledger.reference.label_words import label_words
 from ledger.units.quantity import parse_pieces
 
 Net = Annotated[str | None, typer.Option("--net", help="Net weight per bar (else the recipe's), e.g. 100 g.")]
@@ -33,6 +36,10 @@ Pack = Annotated[
     str | None,
     typer.Option("--pack", help="The side of the pack that bears the front, e.g. '55 x 80 mm' (else the layout's)."),
 ]
+Language = Annotated[
+    str | None,
+    typer.Option("--language", help="Of its words: de, 'en fr', or a file of yours (else by market and country)."),
+]
 Layout = Annotated[str, typer.Option("--layout", help="A layout that is shipped, or a file of your own.")]
 
 
@@ -48,6 +55,32 @@ def front_of(pack: str | None, layout: str, market: str) -> Front | None:
             f"layout '{layout}' does not say it; measure and write it: --pack {EXAMPLES}."
         )
     return front if law.heights_by == "panel" else None
+
+
+def words_of(here: Desk, market: str, language: str | None) -> tuple[Words, ...]:
+    """The words of a label: of the languages she names, else of those of the market in her own country.
+
+    A file words-de.toml beside her ledger goes before the shipped one. Raises BadInput.
+    """
+    languages = law_of(market).languages_in(here.settings.country) if language is None else language
+    return label_words(languages, here.path.parent)
+
+
+def say_words(words: tuple[Words, ...]) -> None:
+    """In which languages the words of a label are, and how another is had."""
+    if not words:
+        say_wrapped(
+            "No language is known here for your country in this market, so its words are as you wrote them and "
+            "the hourglass stands before the date; name one: --language de"
+        )
+        return
+    wordless = [one.language for one in words if not one.best_before]
+    say_wrapped(f"Its words are in {' and '.join(one.called for one in words)}; for another: --language de")
+    for one in wordless:
+        say_wrapped(
+            f"No words for the date are known here in {one}, so the hourglass stands before it; a file of your "
+            f"own gives them: words-{one}.toml beside your ledger."
+        )
 
 
 MarketOption = Annotated[str | None, typer.Option("--market", help="Where they are sold (else your own market).")]

@@ -8,7 +8,19 @@ from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, Json
 from ledger.cli.label.check_words import say_check
-from ledger.cli.label.figures import Layout, MarketOption, Months, Net, Pack, SupplyDay, figures, front_of, sold_in
+from ledger.cli.label.figures import (
+    Language,
+    Layout,
+    MarketOption,
+    Months,
+    Net,
+    Pack,
+    SupplyDay,
+    figures,
+    front_of,
+    sold_in,
+    words_of,
+)
 from ledger.units.dates import parse_date
 from ledger.views.label.label_check import label_check
 
@@ -22,6 +34,7 @@ def command(
     months: Months = None,
     layout: Layout = "band",
     pack: Pack = None,
+    language: Language = None,
     json: Json = False,
 ) -> None:
     """Check what a label says, particular by particular, against the rules of a market on a day."""
@@ -30,7 +43,10 @@ def command(
     mass, number = figures(net, months)
     day = _supply_day(here, on)
     front = front_of(pack, layout, market)
-    found = label_check(here.rows(), code, market, on=day, net=mass, best_before_months=number, front=front)
+    words = words_of(here, market, language)
+    found = label_check(
+        here.rows(), code, market, on=day, net=mass, best_before_months=number, front=front, words=words
+    )
     answer(found, json, lambda: say_check(found, here.settings.units))
 
 

@@ -1,6 +1,7 @@
 """soapledger label print."""
 
 from dataclasses import replace
+from datetime import date
 from typing import Annotated
 
 import typer
@@ -9,7 +10,17 @@ from ledger.cli.kit.answer import paper_of_entry
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force, On
 from ledger.cli.kit.show import count, say, say_wrapped
-from ledger.cli.label.figures import Layout, MarketOption, Pack, figures, front_of, sold_in
+from ledger.cli.label.figures import (
+    Language,
+    Layout,
+    MarketOption,
+    Pack,
+    figures,
+    front_of,
+    say_words,
+    sold_in,
+    words_of,
+)
 from ledger.cli.label.sheets import Nudge, Output, Sheet, Start, draw_run, read_nudge, usual_sheet_of
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.kit.layout import label_layout, sheet_layout
@@ -31,6 +42,7 @@ def command(
     market: MarketOption = None,
     layout: Layout = "band",
     pack: Pack = None,
+    language: Language = None,
     sheet: Sheet = None,
     number: Annotated[str | None, typer.Option("--count", help="How many (one for each bar here).")] = None,
     start: Start = "1",
@@ -50,7 +62,7 @@ def command(
     mass, months_number = figures(net, months)
     paper = sheet or usual_sheet_of(layout, here.settings.country)
     form, page = _source("label", layout), _source("sheet", paper)
-    front = front_of(pack, layout, market)
+    front, words = front_of(pack, layout, market), words_of(here, market, language)
     batch = find_batch(here.rows(), code)
     bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
     weights = tuple(read_net(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
@@ -62,6 +74,10 @@ def command(
         files = (layout_path(layout, "label").name, layout_path(paper, "sheet").name)
         return draw_run(view, form, page, many, first, shift, weights, files=files)
 
+    def shown(day: date) -> LabelText:
+        rows, kept = here.rows(), months_number
+        return label_text(rows, code, market, on=day, net=mass, best_before_months=kept, front=front, words=words)
+
     request = LabelRequest(
         batch=code,
         market=market,
@@ -70,6 +86,7 @@ def command(
         on=here.day(on),
         net=mass,
         front=front,
+        words=words,
         best_before_months=months_number,
         layout_source=form,
         sheet_source=page,
@@ -78,20 +95,18 @@ def command(
     )
     if draft:
         check_free(output, force)
-        view = label_text(
-            here.rows(), code, market, on=here.today, net=mass, best_before_months=months_number, front=front
-        )
-        write_file(output, drawn(replace(view, draft=True)), force=force)
+        write_file(output, drawn(replace(shown(here.today), draft=True)), force=force)
         say(f"{count(many, 'label')} for batch {batch.code} ({market}) as a draft in {output}.")
+        say_words(words)
         return
     with paper_of_entry(here, output, force=force) as put:
         run = print_labels(here.book(), request, lambda view: put(drawn(view)))
         here.again = here.typed(f"label reprint {run}", output)
     here.again = here.typed("label runs")
     say(f"{count(many, 'label')} for batch {batch.code} ({market}) in {output}.")
-    view = label_text(here.rows(), code, market, on=request.on, net=mass, best_before_months=months_number, front=front)
-    for words in () if weights else net_doubts(here.rows(), view):
-        say_wrapped(words, first="  ! ", indent="    ")
+    for doubt in () if weights else net_doubts(here.rows(), shown(request.on)):
+        say_wrapped(doubt, first="  ! ", indent="    ")
+    say_words(words)
     say(f"Put them on, then count them: soapledger label count {run} --spoiled 0 --returned 0")
 
 

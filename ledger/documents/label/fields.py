@@ -130,7 +130,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     until = "\u00a0".join((view.best_before or "").rsplit(" ", 1))
     jar = _jar(view.after_opening_months, layout) if view.after_opening_months else ()
     before = _small(layout, "best_before", until)
-    if before and layout.best_before_mark:
+    if before and (layout.best_before_mark or view.hourglass):
         glass = Picture("best_before", marks.HOURGLASS_WIDE * layout.mark_mm * mm, layout.mark_mm * mm, marks.hourglass)
         (text,) = before
         assert isinstance(text, Wanted)
@@ -154,7 +154,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
         "after_opening": jar,
         "origin": small("origin", view.origin or ""),
         "responsible": small("responsible", f"{view.responsible_name}, {view.responsible_address}"),
-        "batch_code": _small(layout, "batch_code", f"Batch\u00a0{view.batch_code}", BOLD),
+        "batch_code": _small(layout, "batch_code", f"{view.batch_word}\u00a0{view.batch_code}".strip("\u00a0"), BOLD),
         "leaflet": (Picture("leaflet", marks.BOOK_WIDE * book, book, marks.hand_with_book),),
     }
 

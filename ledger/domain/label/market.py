@@ -1,7 +1,7 @@
 """The shape of a market's law on labels: every rule with its dates and its source, and what is left to a person."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from fractions import Fraction
 from typing import Literal, NamedTuple
@@ -111,7 +111,6 @@ class Market:
     net_words: Callable[[Net], str]  # a net weight as it is printed
     packing: tuple[System, ...]  # by any of which weights at packing may be judged
     packing_of: Mapping[str, tuple[System, ...]]  # in place of those, for packers of some countries
-    best_before_wording: str
     dated_months: int | None  # up to how many months a date stands, and above the period after opening; None: a date
     figure_heights: tuple[FigureHeight, ...]  # from the lowest up
     heights_by: Literal["weight", "panel"]
@@ -122,10 +121,15 @@ class Market:
     serious_effect: Duty
     remains: tuple[str, ...]  # what this program does not decide
     lettering: Lettering = Lettering(drawn=OVER)
+    languages: Mapping[str, str] = field(default_factory=dict)  # by country, "" for any other: "de", "en fr"
 
     def asks(self, particular: str, on: date) -> bool:
         """Whether a rule of that name is in force on a day."""
         return any(rule.particular == particular and rule.holds(on) for rule in self.rules)
+
+    def languages_in(self, country: str) -> str:
+        """The languages of the words of a label for a country of it; empty where none is known here."""
+        return self.languages.get(country) or self.languages.get("", "")
 
     def packers_rules(self, country: str) -> tuple[System, ...]:
         """How the weights of a packer in a country are judged."""

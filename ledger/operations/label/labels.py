@@ -7,6 +7,7 @@ from datetime import date
 from ledger.domain.label.net_quantity import Net
 from ledger.domain.label.panel import Front
 from ledger.domain.label.run import is_draft, may_be_labelled, used_of
+from ledger.domain.label.words import Words
 from ledger.errors import BadInput, Refused
 from ledger.markets import known_market, market
 from ledger.rows.batch import find_batch
@@ -39,6 +40,7 @@ class LabelRequest:
     sheet_source: str | None = None
     start: int = 1
     front: Front | None = None  # the side of the pack that bears the front
+    words: tuple[Words, ...] | None = None  # of its languages
     own_weights: tuple[Net, ...] = ()  # each bar labelled with its own
 
 
@@ -51,6 +53,7 @@ def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
         on=request.on,
         net=request.net,
         front=request.front,
+        words=request.words,
         best_before_months=request.best_before_months,
     )
     batch = find_batch(tx.rows, request.batch)

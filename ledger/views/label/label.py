@@ -1,28 +1,34 @@
 """What is printed on the bars of one batch for one market."""
 
 import hashlib
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.label.declaration import DeclaredIngredient, Naming, declare, declared_line
-from ledger.domain.label.durability import durability
+from ledger.domain.label.durability import Durability, durability
 from ledger.domain.label.market import AS_FIGURES, Lettering, Market, Rule
 from ledger.domain.label.net_quantity import Net, read_net
 from ledger.domain.label.panel import Front
 from ledger.domain.label.run import is_draft
+from ledger.domain.label.words import Words, batch_word, said, until, untranslated
 from ledger.domain.recipe.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.domain.stock.graph import Node
 from ledger.errors import BadInput, Refused
 from ledger.markets import market
+from ledger.reference.label_words import label_words
 from ledger.rows.batch import BatchRow, find_batch, infusions_among
 from ledger.rows.movement import graph_from
 from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_by_code, recipe_of
 from ledger.rows.settings import settings
+from ledger.units.dates import MONTHS
 from ledger.views.label.allergens import Allergens, allergens_of, batch_holding, said_barred
 from ledger.views.recipe.ingredients import declared_parts
 from ledger.views.release.assessment import latest_assessment
 from ledger.views.stock.made_of import Compositions
+
+_HOURGLASS = "(hourglass)"
 
 
 @dataclass(frozen=True)
@@ -53,6 +59,10 @@ class LabelText:
     allergens: Allergens | None  # None where the market asks for none
     rules: tuple[Rule, ...]
     remains: tuple[str, ...]  # what a person or a licensed assessor still has to decide
+    languages: str = ""  # of its words: "en fr"
+    hourglass: bool = False  # stands before the date, where a language has no words for it
+    batch_word: str = "Batch"  # before the batch code; empty for none
+    untranslated: tuple[str, ...] = ()  # what a language has no words for
     lettering: Lettering = AS_FIGURES  # how the net quantity and the rest are set
 
 
@@ -65,12 +75,14 @@ def label_text(
     net: Net | None = None,
     best_before_months: int | None = None,
     front: Front | None = None,
+    words: Sequence[Words] | None = None,
     checking: bool = False,
     made_of: Compositions | None = None,
 ) -> LabelText:
     """The particulars of the bars of one batch for one market, supplied on a day, from the lots that really went in.
 
-    `front` is the side of the pack that bears the front, by which some laws set heights.
+    `front` is the side of the pack that bears the front, by which some laws set heights; `words` are those of its
+    languages (left out: those shipped for her own country).
     Raises BadInput for an unknown market, a market without a responsible person, a bar without a
     declared weight, or a material without an INCI name; Refused for a batch that gives no bars, or (unless `checking`,
     which says it beside the rest) one that holds what may not be in a bar of that market.
@@ -98,11 +110,13 @@ def label_text(
     if not checking and allergens and allergens.barred:
         raise Refused(f"Batch {batch.code} gets no label: {said_barred(law, allergens.barred)}.")
     made = batch.made_on or batch.planned_on
-    best_before, after_opening = _durability(rows, batch, law, recipe, wishes, made, best_before_months, on)
+    kept = _durability(rows, batch, law, recipe, wishes, made, best_before_months, on)
+    spoken = label_words(law.languages_in(own.country)) if words is None else words
+    best_before, hourglass = _until(kept, spoken)
     return LabelText(
         market=law.code,
         product=batch.product,
-        function=wishes.function,
+        function=said(spoken, wishes.function),
         net_quantity=law.net_words(net),
         net_mg=net.mg,
         figure_height_mm=law.figure_height(net.mg, front.cm2 if front else None),
@@ -112,12 +126,12 @@ def label_text(
         else "",
         batch_code=batch.code,
         best_before=best_before,
-        after_opening_months=after_opening,
-        origin=wishes.origin,
+        after_opening_months=kept.after_opening_months,
+        origin=said(spoken, wishes.origin) if wishes.origin else None,
         code_text=wishes.gtin or batch.code,
         responsible_name=responsible.name,
         responsible_address=responsible.address,
-        precautions=wishes.precautions,
+        precautions=tuple(said(spoken, one) for one in wishes.precautions),
         made_on=made,
         status=batch.status,
         draft=is_draft(batch.lot_status),
@@ -126,6 +140,10 @@ def label_text(
         allergens=allergens,
         rules=tuple(rule for rule in law.rules if rule.holds(on)),
         remains=(*_own_remains(rows, batch, wishes, allergens), *law.remains),
+        languages=" ".join(one.language for one in spoken),
+        hourglass=hourglass,
+        batch_word=batch_word(spoken),
+        untranslated=untranslated(spoken, (wishes.function, wishes.origin or "", *wishes.precautions)),
         lettering=law.lettering.on(front.cm2 if front else None),
     )
 
@@ -146,7 +164,7 @@ def run_text(view: LabelText) -> str:
             view.function,
             view.net_quantity,
             f"{view.ingredients_heading}: {view.ingredients}" if view.ingredients else "",
-            view.best_before or opened,
+            f"{_HOURGLASS} {view.best_before}" if view.hourglass else view.best_before or opened,
             " ".join(view.precautions),
             f"{view.responsible_name}, {view.responsible_address}",
             view.origin or "",
@@ -169,18 +187,18 @@ def _durability(
     made: date,
     months: int | None,
     on: date,
-) -> tuple[str | None, int | None]:
+) -> Durability:
     """A date of month and year, or where the market asks for it the period after opening, within what was assessed."""
     months = months or (recipe.best_before_months if recipe else None)
     if months is None:
-        return None, wishes.after_opening_months
+        return Durability(0, None, wishes.after_opening_months)
     assessed = None
     if batch.recipe_code and law.asks("assessment", on):
         found = latest_assessment(rows, recipe_by_code(rows, batch.recipe_code))
         assessed = found.durability_months if found else None
     dated = law.dated_months
     opened = wishes.after_opening_months if dated is not None and months > dated else None
-    kept = durability(
+    return durability(
         made,
         months,
         dated_months=dated,
@@ -188,8 +206,14 @@ def _durability(
         opening_matters=wishes.opening_matters,
         assessed_months=assessed,
     )
-    until = f"{law.best_before_wording} {kept.month_and_year}" if kept.month_and_year else None
-    return until, kept.after_opening_months
+
+
+def _until(kept: Durability, spoken: Sequence[Words]) -> tuple[str | None, bool]:
+    """The date in the words of its languages, and whether the hourglass stands before it."""
+    if kept.month_and_year is None:
+        return None, False
+    month, year = kept.month_and_year.split()
+    return until(spoken, MONTHS.index(month) + 1, int(year))
 
 
 def _own_remains(rows: Rows, batch: BatchRow, wishes: LabelWishes, allergens: Allergens | None) -> tuple[str, ...]:

@@ -1,5 +1,6 @@
 """A label held against the rules of a market on a day, particular by particular; a person decides."""
 
+from collections.abc import Sequence
 from datetime import date
 from fractions import Fraction
 from typing import NamedTuple
@@ -10,6 +11,7 @@ from ledger.domain.label.market import Market, Rule
 from ledger.domain.label.net_quantity import Net
 from ledger.domain.label.packers import System, grams
 from ledger.domain.label.panel import Front
+from ledger.domain.label.words import Words
 from ledger.domain.recipe.recipe import Recipe
 from ledger.errors import BadInput
 from ledger.markets import market
@@ -25,10 +27,9 @@ from ledger.units.quantity import WHOLE_PPM, show_share
 from ledger.units.wording import count
 from ledger.views.cure.weighings import Weighings, last_weighings
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
+from ledger.views.label.setting import height_words, language_words
 from ledger.views.release.assessment import batch_beside
 from ledger.views.stock.made_of import Compositions
-
-_SQUARE_INCH_CM2 = Fraction("6.4516")
 
 
 class Particular(NamedTuple):
@@ -66,6 +67,7 @@ def label_check(
     net: Net | None = None,
     best_before_months: int | None = None,
     front: Front | None = None,
+    words: Sequence[Words] | None = None,
 ) -> LabelCheck:
     """Check the label of a batch for bars first supplied on a day; raises like `label_text`."""
     batch = find_batch(rows, code)
@@ -78,6 +80,7 @@ def label_check(
         net=net,
         best_before_months=best_before_months,
         front=front,
+        words=words,
         checking=True,
         made_of=made_of,
     )
@@ -103,9 +106,11 @@ def _particular(
     rows: Rows, batch: BatchRow, label: LabelText, rule: Rule, on: date, made_of: Compositions, front: Front | None
 ) -> Particular:
     if rule.particular == "figure height":
-        found, stands = _height(label, front)
+        found, stands = height_words(label, front)
     elif rule.particular in ("assessment", "notification"):
         found, stands = _covered(rows, batch, label, rule.particular, on, made_of)
+    elif rule.particular == "language":
+        found, stands = language_words(label)
     elif rule.particular == "durability" and (recipe := recipe_of(rows, batch)) and _undated(label, recipe):
         found, stands = "no date, and no period: the recipe says that opening does not matter", "for a person"
     else:
@@ -145,19 +150,6 @@ def _found(label: LabelText, particular: str) -> tuple[str, str]:
     if particular == "origin":
         return (label.origin, "found") if label.origin else ("none given; wanted if imported", "for a person")
     return "not to be read from the ledger", "for a person"
-
-
-def _height(label: LabelText, front: Front | None) -> tuple[str, str]:
-    """How high the figures are at least, by which letter, and the side of the pack that it goes by."""
-    if label.figure_height_mm is None:
-        return "the side of the pack that bears the front is not known; add --pack", "missing"
-    what = "the small letter o" if label.lettering.measured == "letters" else "the figures"
-    bold = ", bold" if label.lettering.bold else ""
-    found = f"{label.figure_height_mm:g} mm at least for {what}{bold}"
-    if front is None:
-        return f"{found}, by the net quantity", "found"
-    area = f"{float(front.cm2):.4g} cm², {float(front.cm2 / _SQUARE_INCH_CM2):.3g} sq in"
-    return f"{found}; the side that bears the front is {front.words} ({area})", "found"
 
 
 def _allergens(label: LabelText) -> tuple[str, str]:
