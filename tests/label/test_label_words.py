@@ -159,6 +159,10 @@ def test_print_check_and_approve_speak_the_language_asked_for(shop: Shop, run: A
     assert "no words for 'Soap' in nl" in one["found"]
     assert "DE de" in one["says"]
     assert "NL nl" in one["says"]
+    german = json.loads(run("label", "check", shop.batch, "--market", "eu", "--language", "de", "--json").stdout)
+    (one,) = [each for each in german["particulars"] if each["particular"] == "language"]
+    assert one["stands"] == "found"
+    assert "those for the date: German (de), read: the German federal office (BVL)" in one["found"]
     mine(('best_before = "mindestens haltbar bis"', 'best_before = "houdbaar tot einde"'), Path())
     assert "Houdbaar tot einde April 2028" in run("label", "approve", shop.batch, *dutch).stdout
     failed = run("label", "check", shop.batch, "--market", "eu", "--language", "klingon", code=2).stderr

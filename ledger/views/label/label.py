@@ -63,6 +63,7 @@ class LabelText:
     hourglass: bool = False  # stands before the date, where a language has no words for it
     batch_word: str = "Batch"  # before the batch code; empty for none
     untranslated: tuple[str, ...] = ()  # what a language has no words for
+    words_from: tuple[str, ...] = ()  # where the words of durability stand, by language
     lettering: Lettering = AS_FIGURES  # how the net quantity and the rest are set
 
 
@@ -144,6 +145,7 @@ def label_text(
         hourglass=hourglass,
         batch_word=batch_word(spoken),
         untranslated=untranslated(spoken, (wishes.function, wishes.origin or "", *wishes.precautions)),
+        words_from=tuple(f"{one.called}, {one.source}" for one in spoken if one.source),
         lettering=law.lettering.on(front.cm2 if front else None),
     )
 

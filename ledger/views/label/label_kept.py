@@ -12,7 +12,14 @@ from ledger.views.label.label import LabelText
 FORMAT = 2  # of the text; runs without a number are format 0, which is written alike
 
 # What reads the label and is not set on it; where it comes from is in the ledger anyway.
-_NOT_SET: dict[str, Any] = {"declared": (), "allergens": None, "rules": (), "remains": (), "untranslated": ()}
+_NOT_SET: dict[str, Any] = {
+    "declared": (),
+    "allergens": None,
+    "rules": (),
+    "remains": (),
+    "untranslated": (),
+    "words_from": (),
+}
 # What a particular is where an earlier format did not keep it: what was set then.
 _UNSAID: dict[str, Any] = {"lettering": {}, "languages": "", "hourglass": False, "batch_word": "Batch"}
 

@@ -26,6 +26,8 @@ def language_words(label: LabelText) -> tuple[str, str]:
     if not label.languages:
         return "none is known here for your country; say which with --language", "for a person"
     found = [f"its words are in: {label.languages.replace(' ', ', ')}"]
+    if label.words_from and not label.hourglass:
+        found.append(f"those for the date: {'; '.join(label.words_from)}")
     if label.hourglass:
         found.append("the date behind the hourglass, since no words for it are known here in one of them")
     if label.untranslated:
