@@ -34,6 +34,7 @@ def print_card(
     first = parse_pieces(start, what="the position")
     each = tuple(text for text in texts for _ in range(many)) if len(texts) > 1 else ()
     form = label_layout(layout)
-    data = draw_labels(texts[0], form, page, count=many, start=first, nudge_mm=read_nudge(nudge), each=each)
+    shift, business = read_nudge(nudge), here.settings.business
+    data = draw_labels(texts[0], form, page, count=many, start=first, nudge_mm=shift, each=each, business=business)
     write_file(output, data, force=force)
     say(f"{count(len(each) or many, 'label' if form.purpose == 'lot' else 'card')} in {output}.")

@@ -72,7 +72,7 @@ def command(
 
     def drawn(view: LabelText) -> bytes:
         files = (layout_path(layout, "label").name, layout_path(paper, "sheet").name)
-        return draw_run(view, form, page, many, first, shift, weights, files=files)
+        return draw_run(view, form, page, many, first, shift, weights, business=here.settings.business, files=files)
 
     def shown(day: date) -> LabelText:
         rows, kept = here.rows(), months_number

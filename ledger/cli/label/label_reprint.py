@@ -30,21 +30,22 @@ def command(
     """Print more labels of an earlier run: the same text, the same layout; or its sheet again, whose file was lost."""
     here = desk(ctx)
     place, shift = parse_pieces(run, what="the run"), read_nudge(nudge)
-    day = here.day(on)
+    day, business = here.day(on), here.settings.business
     if number is None:
         if start:
             raise BadInput("The same labels stand where they stood; leave out --start, or say --count.")
         check_free(output, force)
         same, kept, view = labels_of(here.rows(), place, on=day, the_same=True)
         form, page = kept.layout_source, kept.sheet_source
-        write_file(output, draw_run(view, form, page, same.count, kept.start or 1, shift), force=force)
+        data = draw_run(view, form, page, same.count, kept.start or 1, shift, business=business)
+        write_file(output, data, force=force)
         say(f"{count(same.count, 'label')} of run {place} once more in {output}; nothing more was booked.")
         return
     many, first = parse_pieces(number, what="the number of labels"), parse_pieces(start or "1", what="the position")
     with paper_of_entry(here, output, force=force) as put:
         more = reprint_labels(
             here.book(), place, many, on=day, start=first,
-            draw=lambda view, form, page: put(draw_run(view, form, page, many, first, shift)),
+            draw=lambda view, form, page: put(draw_run(view, form, page, many, first, shift, business=business)),
         )  # fmt: skip
         here.again = here.typed(f"label reprint {more}", output)
     here.again = here.typed("label runs")

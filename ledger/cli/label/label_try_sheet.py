@@ -21,7 +21,8 @@ def command(
     force: Force = False,
 ) -> None:
     """Print the outlines of a sheet, to lay over a sheet of labels and see whether the printer feeds askew."""
-    desk(ctx)
+    here = desk(ctx)
     check_free(output, force)
-    write_file(output, draw_test_sheet(sheet_layout(sheet), nudge_mm=read_nudge(nudge)), force=force)
+    data = draw_test_sheet(sheet_layout(sheet), nudge_mm=read_nudge(nudge), business=here.settings.business)
+    write_file(output, data, force=force)
     say(f"The outlines of {sheet} are {output}; hold it against a sheet, then print with --nudge.")

@@ -36,6 +36,7 @@ def draw_run(
     shift: tuple[float, float],
     weights: tuple[Net, ...] = (),
     *,
+    business: str,
     files: tuple[str, str] = ("label of the run.toml", "sheet of the run.toml"),
 ) -> bytes:
     """Draw from the texts of a layout and a sheet, which may be those of an earlier run."""
@@ -46,7 +47,7 @@ def draw_run(
         law = known_market(view.market)
         said = own_weights(weights, law.net_words if law else metric)
         each = tuple(replace(view, net_quantity=one) for one in said)
-        return draw_labels(view, label, sheet, count=many, start=first, nudge_mm=shift, each=each)
+        return draw_labels(view, label, sheet, count=many, start=first, nudge_mm=shift, each=each, business=business)
 
 
 def read_nudge(text: str | None) -> tuple[float, float]:

@@ -49,7 +49,7 @@ def command(
     here = desk(ctx)
     here.path = folder / "soap.db"
     book = here.writing_in(Book.create(here.path, who=here.who_given or "Orla Penhallow", now=now))
-    season = Season(book, sample_data(), day, _sheet_of_bands)
+    season = Season(book, sample_data(), day, lambda view, count: _sheet_of_bands(view, count, _business(season)))
     say(f"A season of {season.scenario['business']}, an invented one-person soapworks, ending {show_date(day)}.")
     steps = list(season.steps())
     stage = ""
@@ -63,8 +63,12 @@ def command(
     _main_job(here, season, folder)
 
 
-def _sheet_of_bands(view: LabelText, count: int) -> bytes:
-    return draw_labels(view, label_layout("band"), sheet_layout("a4-6"), count=count)
+def _business(season: Season) -> str:
+    return str(season.scenario["business"])
+
+
+def _sheet_of_bands(view: LabelText, count: int, business: str) -> bytes:
+    return draw_labels(view, label_layout("band"), sheet_layout("a4-6"), count=count, business=business)
 
 
 def _main_job(here: Desk, season: Season, folder: Path) -> None:
@@ -82,7 +86,7 @@ def _main_job(here: Desk, season: Season, folder: Path) -> None:
     for name, data in (
         ("worksheet.pdf", draw_worksheet(sheet, cautions=cautions())),
         ("batch-record.pdf", draw_batch_record(record)),
-        ("labels.pdf", _sheet_of_bands(replace(label, draft=True), 6)),
+        ("labels.pdf", _sheet_of_bands(replace(label, draft=True), 6, _business(season))),
         ("recall.pdf", draw_recall(answer)),
         ("whom-to-call.csv", contact_list(answer)),
     ):

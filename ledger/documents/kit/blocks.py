@@ -2,13 +2,12 @@
 
 from collections.abc import Sequence
 
-from reportlab.graphics.barcode.qr import QrCodeWidget
-from reportlab.graphics.shapes import Drawing
 from reportlab.lib.colors import black
 from reportlab.lib.units import mm
 from reportlab.platypus import CondPageBreak, Flowable, Spacer, Table
 
 from ledger.documents.kit.page import GREY, HAIR, LEADING, Sheet, para, plain
+from ledger.documents.kit.printed_code import QR_QUIET, qr
 from ledger.documents.kit.run_on import run_on
 
 
@@ -84,7 +83,7 @@ def titled(left: list[Flowable], sheet: Sheet, code: str) -> Table:
     side = 21 * mm  # 21 modules; the white around it is its quiet zone of four (ISO/IEC 18004, from memory)
     number, _, signs = sheet.printed_from.seal.partition(":")
     seal = f"seal {number}:\n{signs[:10]}\n{signs[10:20]}\n{signs[20:]}" if signs else ""
-    right = [qr(code, side), Spacer(1, 4 * mm), para(seal, sheet.type.body)]
+    right = [_Qr(code, side), Spacer(1, 4 * mm), para(seal, sheet.type.body)]
     table = Table([[left, right]], colWidths=[sheet.width - side, side])
     table.setStyle(plain(("RIGHTPADDING", (0, 0), (0, 0), 8 * mm), ("TOPPADDING", (1, 0), (1, 0), 1.5 * mm)))
     return table
@@ -100,10 +99,15 @@ def caution(texts: Sequence[str], size: float, wide: float, *, leading: float = 
     return [body, Spacer(1, 2.5 * mm)]
 
 
-def qr(text: str, side: float) -> Drawing:
-    """A QR code of so many points a side, without its quiet zone."""
-    widget = QrCodeWidget(text, barLevel="M", barBorder=0)
-    x0, y0, x1, y1 = widget.getBounds()
-    drawing = Drawing(side, side, transform=[side / (x1 - x0), 0, 0, side / (y1 - y0), 0, 0])
-    drawing.add(widget)
-    return drawing
+class _Qr(Flowable):
+    """A QR code of so many points a side; what lies round it is its quiet zone."""
+
+    def __init__(self, text: str, side: float) -> None:
+        super().__init__()
+        self.code, self.width, self.height = qr(text), side, side
+
+    def draw(self) -> None:
+        """Draw its squares; reportlab's own drawing would declare a face that is in no file."""
+        x = self.width / (self.code.wide - 2 * QR_QUIET)
+        self.canv.setFillColor(black)
+        self.code.draw(self.canv, -QR_QUIET * x, -QR_QUIET * x, self.code.high * x)

@@ -15,6 +15,7 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, TableStyle
 
 from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, printable, register, runs
+from ledger.documents.kit.pdf import About, as_file
 from ledger.reference.shipped import templates_digest
 from ledger.rows.settings import PrintedFrom
 from ledger.units.dates import show_date
@@ -106,9 +107,10 @@ def marked_up(markup: str, look: ParagraphStyle) -> Paragraph:
 
 
 def plain(*more: tuple[Any, ...]) -> TableStyle:
-    """A table without rules and without padding; `more` commands of reportlab's follow."""
+    """A table without rules and without padding, empty cells in our face too; `more` commands of reportlab's follow."""
     return TableStyle(
         [
+            ("FONTNAME", (0, 0), (-1, -1), REGULAR),
             ("LEFTPADDING", (0, 0), (-1, -1), 0),
             ("RIGHTPADDING", (0, 0), (-1, -1), 0),
             ("TOPPADDING", (0, 0), (-1, -1), 0),
@@ -126,16 +128,10 @@ def build(story: list[Flowable], sheet: Sheet) -> bytes:
 
 def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
     """The same, with the number of pages it took."""
-    register()
     out = io.BytesIO()
     size = PAPERS[sheet.paper]
-    document = BaseDocTemplate(
-        out,
-        pagesize=size,
-        title=f"{sheet.kind} {sheet.code}",
-        author=sheet.business,
-        invariant=1,
-    )
+    about = About(f"{sheet.kind} {sheet.code}", sheet.business, f"{sheet.kind}, {_source(sheet.printed_from)}")
+    document = BaseDocTemplate(out, pagesize=size, **as_file(about))
     frame = Frame(MARGIN, _BOTTOM, size[0] - 2 * MARGIN, size[1] - _TOP - _BOTTOM, 0, 0, 0, 0)
     document.addPageTemplates([PageTemplate(frames=[frame])])
 
@@ -185,7 +181,7 @@ def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int, *, box
     canvas.line(MARGIN, foot_line, right, foot_line)
     draw_text(canvas, MARGIN, base, sheet.code, BOLD, body)
     canvas.setFont(REGULAR, body)
-    source = f"from entry {sheet.printed_from.entry} of {_moment(sheet.printed_from.recorded_at)}"
+    source = _source(sheet.printed_from)
     place = f"page {number} of {pages}"
     program = f"soapledger {sheet.printed_from.program} (templates {templates_digest()})"
     canvas.drawRightString(right, base, f"{source}, {program}    {place}")
@@ -196,6 +192,10 @@ def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int, *, box
 
 
 _BOXED = "[U+…] stands for a character that no typeface here has, by its number in Unicode."
+
+
+def _source(printed: PrintedFrom) -> str:
+    return f"from entry {printed.entry} of {_moment(printed.recorded_at)}"
 
 
 def _moment(recorded_at: str) -> str:

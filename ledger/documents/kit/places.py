@@ -6,9 +6,10 @@ from reportlab.lib.colors import black
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.kit.fonts import BOLD, REGULAR, register, width
+from ledger.documents.kit.fonts import BOLD, REGULAR, width
 from ledger.documents.kit.layout import LabelLayout
 from ledger.documents.kit.page import GREY
+from ledger.documents.kit.pdf import About, new_canvas
 from ledger.documents.kit.sheets import SheetLayout
 from ledger.errors import BadInput
 
@@ -67,14 +68,13 @@ def draw_rounds(canvas: Canvas, layout: LabelLayout) -> None:
         canvas.circle(x * mm, (layout.height_mm - y) * mm, across / 2 * mm)
 
 
-def draw_test_sheet(sheet: SheetLayout, *, nudge_mm: Nudge = (0.0, 0.0)) -> bytes:
+def draw_test_sheet(sheet: SheetLayout, *, nudge_mm: Nudge = (0.0, 0.0), business: str = "") -> bytes:
     """The outline of every place with its number, and the nudge: to be held against a sheet of labels."""
-    register()
     check_nudge(nudge_mm)
     wide, high = (side * mm for side in sheet.page_mm())
     out = io.BytesIO()
-    canvas = Canvas(out, pagesize=(wide, high), invariant=1)
-    canvas.setTitle(f"Test of {sheet.file}")
+    about = About(f"Test of {sheet.file}", business, "The outlines of a sheet of labels, to hold against one")
+    canvas = new_canvas(out, (wide, high), about)
     begin_page(canvas, nudge_mm)
     canvas.setLineWidth(0.4)
     ways = zip(nudge_mm, (("right", "left"), ("down", "up")), strict=True)

@@ -26,7 +26,7 @@ class Kind:
 # the other two is a house rule: three dots of a printer of 300 dots an inch, and four for squares.
 KINDS = {"qr": Kind(0.34, 0.42, 2.0), "code128": Kind(0.254, 0.30, 1.0), "ean13": Kind(0.264, 0.33, 0.66)}
 
-_QR_QUIET = 4  # ISO/IEC 18004, from memory
+QR_QUIET = 4  # ISO/IEC 18004, from memory
 _128_QUIET = 10  # ISO/IEC 15417, from memory
 _EAN_LEFT, _EAN_RIGHT = 11, 7  # ISO/IEC 15420, from memory
 _EAN_HIGH = 69  # 22.85 mm at X 0.330
@@ -63,15 +63,16 @@ def symbol(kind: str, text: str) -> Symbol:
     """The code of a text. Raises Refused for a text the kind cannot hold."""
     register()
     check_glyphs(text, "code")
-    return {"qr": _qr, "code128": _code128, "ean13": _ean13}[kind](text)
+    return {"qr": qr, "code128": _code128, "ean13": _ean13}[kind](text)
 
 
-def _qr(text: str) -> Symbol:
+def qr(text: str) -> Symbol:
+    """The squares of a QR code, for a paper too, which prints whatever its code is."""
     widget = QrCodeWidget(text, barLevel="M", barBorder=0)
     widget.qr.make()
-    side = widget.qr.getModuleCount() + 2 * _QR_QUIET
+    side = widget.qr.getModuleCount() + 2 * QR_QUIET
     bars = tuple(
-        (float(at + _QR_QUIET), float(row + _QR_QUIET), float(length), 1.0)
+        (float(at + QR_QUIET), float(row + QR_QUIET), float(length), 1.0)
         for row, squares in enumerate(widget.qr.modules)
         for at, length in _dark(squares)
     )

@@ -9,8 +9,9 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.documents.kit.fitting import Filled, Near, Room, fit
-from ledger.documents.kit.fonts import register
+from ledger.documents.kit.fonts import in_one_form, register
 from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout, larger_layouts
+from ledger.documents.kit.pdf import About, new_canvas
 from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
 from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
 from ledger.documents.label.lowest import check_lowest
@@ -83,12 +84,14 @@ def draw_labels(
     nudge_mm: Nudge = (0.0, 0.0),
     crop_marks: bool | None = None,
     each: Sequence[Printed] = (),
+    business: str = "",
 ) -> bytes:
     """So many labels on sheets, beginning at a position of the first.
 
     `nudge_mm` shifts the print right and down for a printer that feeds askew; `crop_marks` overrides
-    what the sheet says; `each` gives every label a text of its own. Raises BadInput for a position
-    beyond the sheet or a nudge beyond 5 mm, Refused for a label larger than its place.
+    what the sheet says; `each` gives every label a text of its own; `business` is whose the file says
+    it is. Raises BadInput for a position beyond the sheet or a nudge beyond 5 mm, Refused for a label larger than its
+    place.
     """
     if not 1 <= start <= sheet.places:
         raise BadInput(f"The sheet has positions 1 to {sheet.places}; {start} is none of them.")
@@ -102,8 +105,7 @@ def draw_labels(
     marked = sheet.cut_marks if crop_marks is None else crop_marks
     wide, high = (side * mm for side in sheet.page_mm(layout.height_mm))
     out = io.BytesIO()
-    canvas = Canvas(out, pagesize=(wide, high), invariant=1)
-    canvas.setTitle(_title(view))
+    canvas = new_canvas(out, (wide, high), in_one_form(About(_title(view), business, _subject(view))))
     for number, one in enumerate(views):
         _keep(canvas, f"label{number}", set_label(one, layout), layout, marked)
     for index in range(len(each) or count):
@@ -130,6 +132,13 @@ def _title(view: Printed) -> str:
     if isinstance(view, TicketText):
         return f"Price tickets {view.product}"
     return f"Rack card {view.batch_code}" if isinstance(view, RackText) else f"Labels {view.batch_code} {view.market}"
+
+
+def _subject(view: Printed) -> str:
+    if isinstance(view, LotLabel):
+        return f"{view.material}, lot {view.code}"
+    draft = "DRAFT, not for sale: " if isinstance(view, LabelText) and view.draft else ""
+    return f"{draft}{view.product}, batch {view.batch_code}" if view.batch_code else view.product
 
 
 def _keep(canvas: Canvas, name: str, filled: tuple[Filled, ...], layout: LabelLayout, marked: bool) -> None:
