@@ -90,7 +90,7 @@ class Read:
         return round(wide / MM), round(high / MM)
 
     def glyphs(self, page: int = 0) -> list[Glyph]:
-        """Every letter of a page that has ink."""
+        """Every letter of a page that has ink, but for the words of the ruler at its edge."""
         text, high = self.pages[page], self.pdf[page].get_size()[1]
         found = []
         for index in range(text.count_chars()):
@@ -101,7 +101,10 @@ class Read:
                 found.append(
                     Glyph(sign, left / MM, (high - top) / MM, right / MM, (high - bottom) / MM, round(size, 2))
                 )
-        return found
+        joined = "".join(one.sign for one in found)
+        start = joined.find("Thislineis")
+        end = joined.find("tothepage.", start) + len("tothepage.")
+        return found if start < 0 else [*found[:start], *found[end:]]
 
     def image(self, page: int = 0, scale: float = 4) -> Any:
         """A page as a picture, 72 dots an inch times the scale."""

@@ -10,7 +10,8 @@ from ledger.documents.kit.fonts import BOLD, REGULAR, width
 from ledger.documents.kit.layout import LabelLayout
 from ledger.documents.kit.page import GREY
 from ledger.documents.kit.pdf import About, new_canvas
-from ledger.documents.kit.sheets import SheetLayout
+from ledger.documents.kit.ruler import draw_ruler, rule
+from ledger.documents.kit.sheets import ROLL, SheetLayout
 from ledger.errors import BadInput
 
 Nudge = tuple[float, float]
@@ -75,6 +76,8 @@ def draw_test_sheet(sheet: SheetLayout, *, nudge_mm: Nudge = (0.0, 0.0), busines
     out = io.BytesIO()
     about = About(f"Test of {sheet.file}", business, "The outlines of a sheet of labels, to hold against one")
     canvas = new_canvas(out, (wide, high), about)
+    if not draw_ruler(canvas, sheet, cut_marks=False) and sheet.paper != ROLL:
+        rule(canvas, sheet.paper, 10 * mm, high - (sheet.top_mm + 6) * mm)
     begin_page(canvas, nudge_mm)
     canvas.setLineWidth(0.4)
     ways = zip(nudge_mm, (("right", "left"), ("down", "up")), strict=True)

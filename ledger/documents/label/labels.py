@@ -13,6 +13,7 @@ from ledger.documents.kit.fonts import in_one_form, register
 from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout, larger_layouts
 from ledger.documents.kit.pdf import About, new_canvas
 from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
+from ledger.documents.kit.ruler import draw_ruler
 from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
 from ledger.documents.label.lowest import check_lowest
 from ledger.errors import BadInput, Refused
@@ -113,6 +114,7 @@ def draw_labels(
         if index and position == 0:
             canvas.showPage()
         if index == 0 or position == 0:
+            draw_ruler(canvas, sheet, cut_marks=marked)
             begin_page(canvas, nudge_mm)
             if marked:
                 draw_marks(canvas, layout, sheet, high)
