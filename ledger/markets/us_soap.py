@@ -3,9 +3,10 @@
 from fractions import Fraction
 
 from ledger.domain.label.handbook_133 import MOST_MG, us_system
-from ledger.domain.label.market import OVER, Duty, FigureHeight, Lettering, Market, Rule
+from ledger.domain.label.market import OVER, Duty, FigureHeight, Lettering, Market, Rule, UnitPrice
 from ledger.domain.label.net_quantity import dual
 from ledger.domain.label.packers import System
+from ledger.domain.label.unit_price import show_per_pound
 
 # 21 CFR 701.20 (what is soap), 16 CFR 500.6-500.21 (net quantity); read in the 2015 edition.
 INCH_MM = Fraction("25.4")  # exactly (NIST SP 811, memory)
@@ -79,7 +80,8 @@ MARKET = Market(
         ),
     ),
     elsewhere={},
-    unit_prices=(),  # no federal rule was found; states have theirs (from memory)
+    # no federal rule was found; states have theirs, by the pound (from memory, unverified)
+    unit_prices=(UnitPrice(show_per_pound, ("Whether your state asks for the price of a pound.",), asked=False),),
     serious_effect=Duty(
         says="no duty to report one effect of a bar that is only soap was found; ask before you rest on that",
         to="the Consumer Product Safety Commission (CPSC)",

@@ -10,7 +10,8 @@ from ledger.reference.shipped import templates
 
 LAYOUTS = (
     *(f"label-{name}" for name in ("band", "pair", "round", "small", "wrap")),
-    *("notice-shelf", "ticket-price", "card-rack", "lot-jar", "lot-drum"),
+    *("sticker-small", "sticker-band", "notice-shelf", "ticket-price", "ticket-shelf", "ticket-stall"),
+    *("card-rack", "lot-jar", "lot-drum"),
 )
 
 
@@ -30,7 +31,7 @@ def change(tmp_path: Path):
 
 def test_every_shipped_layout_and_sheet_is_read() -> None:
     assert {label_layout(name).file for name in shipped("label")} == {f"{name}.toml" for name in LAYOUTS}
-    assert len([sheet_layout(name) for name in shipped("sheet")]) == 9
+    assert len([sheet_layout(name) for name in shipped("sheet")]) == 11
 
 
 @pytest.mark.parametrize(
@@ -80,7 +81,7 @@ def test_a_faulty_sheet_is_named_by_file_line_and_reason(change, old: str, new: 
             "label-small",
             'for = "bar"',
             'for = "jar"',
-            "mine.toml, line 22, for: write one of bar, notice, ticket, rack, lot",
+            "mine.toml, line 22, for: write one of bar, notice, sticker, ticket, rack, lot",
         ),
         ("label-small", 'fields = ["ingredients"', 'fields = ["price", "ingredients"', "'price' does not belong"),
         ("label-small", 'fields = ["ingredients"', 'fields = ["origin", "origin", "ingredients"', "once at most"),

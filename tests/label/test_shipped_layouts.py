@@ -18,7 +18,11 @@ SHEETS = {
     "round": ("a4-8", "letter-8"),
     "wrap": ("a4-2", "letter-2"),
     "notice-shelf": ("a4-2", "letter-2"),
+    "sticker-small": ("a4-65", "letter-30", "roll"),
+    "sticker-band": ("a4-6", "letter-5"),
     "ticket-price": ("a4-24", "letter-21", "roll"),
+    "ticket-shelf": ("a4-8", "letter-8"),
+    "ticket-stall": ("a4-2", "letter-2"),
     "card-rack": ("a4-8", "letter-8"),
     "lot-jar": ("a4-24", "letter-21", "roll"),
     "lot-drum": ("a4-8", "letter-8"),
@@ -43,6 +47,8 @@ def view(label, ticket, rack, jar) -> Callable[..., Any]:
             precautions=() if layout == "small" else ("Keep out of eyes.",),
         )
         one = {"ticket": ticket, "rack": rack, "lot": jar}.get(label_layout(layout).purpose, full)
+        if label_layout(layout).purpose == "sticker":
+            one = replace(label, best_before="Best used before the end of November 2028")
         if "product" in more and one is jar:
             more["material"] = more.pop("product")
         return replace(one, **more)

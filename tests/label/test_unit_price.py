@@ -1,6 +1,7 @@
 """A kilogram's price, rounded once."""
 
 from fractions import Fraction
+from functools import partial
 
 import pytest
 from hypothesis import given
@@ -13,8 +14,10 @@ from ledger.domain.label.unit_price import (
     round_ni,
     show_per_kilogram,
     show_per_kilogram_ni,
+    show_per_pound,
 )
 from ledger.errors import BadInput
+from ledger.units.money import show_money
 
 
 @pytest.mark.parametrize(
@@ -27,7 +30,7 @@ from ledger.errors import BadInput
     ],
 )
 def test_the_price_of_a_kilogram_is_shown_in_its_currency(price: int, net: int, currency: str, said: str) -> None:
-    assert show_per_kilogram(price, net, currency) == said
+    assert show_per_kilogram(price, net, partial(show_money, currency=currency)) == said
 
 
 # 1 / 0.08 = 12.5; 3 / 0.08 = 37.5
@@ -46,7 +49,19 @@ def test_a_half_goes_up() -> None:
     ],
 )
 def test_in_northern_ireland_pence_have_tenths_below_a_pound(price: int, net: int, said: str) -> None:
-    assert show_per_kilogram_ni(price, net) == said
+    assert show_per_kilogram_ni(price, net, partial(show_money, currency="GBP")) == said
+
+
+@pytest.mark.parametrize(
+    ("price", "net", "said"),
+    [
+        (650, 100_000, "29.48 USD per lb"),  # 6.50 × 453.59237 / 100 = 29.4835
+        (100, 453_592, "1.00 USD per lb"),
+        (0, 100_000, "0.00 USD per lb"),
+    ],
+)
+def test_the_price_of_a_pound_is_that_of_453_59237_g(price: int, net: int, said: str) -> None:
+    assert show_per_pound(price, net, partial(show_money, currency="USD")) == said
 
 
 def test_only_a_bar_of_a_kilogram_needs_no_unit_price() -> None:

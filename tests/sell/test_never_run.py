@@ -70,7 +70,7 @@ def test_a_price_ticket_says_what_a_kilogram_costs(shop: Shop, run: Run) -> None
     """5.50 for 100 g is 55.00 for a kilogram."""
     said = run("label", "ticket", shop.batch, "--price", "5.50", "--count", "2", "-o", "tickets.pdf").stdout
     assert said.splitlines()[0] == "2 cards in tickets.pdf."
-    assert printed("tickets.pdf").count("55.00 EUR per kg") == 2
+    assert printed("tickets.pdf").count("€55.00 per kg") == 2
     assert "exists already" in run("label", "ticket", shop.batch, "--price", "5", "-o", "tickets.pdf", code=2).stderr
 
 

@@ -60,7 +60,7 @@ XX = Market(
         Rule("assessment", "one before a bar is supplied", "Cay Gazette 5", "made up"),
     ),
     elsewhere={"ingredients": "The list may hang on a string: Cay Gazette 6."},
-    unit_prices=(UnitPrice(lambda price, net, of: f"{per_kilogram(price, net)} in {of} coins", ("Ask the Cay.",)),),
+    unit_prices=(UnitPrice(lambda price, net, said: f"{said(per_kilogram(price, net))} a kilo", ("Ask the Cay.",)),),
     serious_effect=Duty("tell them the same day", "the Cay Office", "Cay Gazette 7", "made up"),
     remains=("The stamp of the Cay.",),
 )  # fmt: skip
@@ -173,7 +173,7 @@ def test_a_ticket_has_its_unit_price_and_a_complaint_its_duty(ready: str, run: A
     said = told(run, "label", "ticket", ready, "--price", "6.50", "-o", "t.pdf")
     assert said == "1 card in t.pdf. They are for Utter Cay (xx); for another market add --market. Ask the Cay."
     page = PdfReader("t.pdf").pages[0]
-    assert "6500 in EUR coins" in page.extract_text().replace("\xa0", " ")  # 6.50 for 0.1 kg
+    assert "65,00 € a kilo" in page.extract_text().replace("\xa0", " ")  # 6.50 for 0.1 kg
     assert float(page.mediabox[3]) == 792  # Letter
     run("label", "rack", ready, "-o", "rack.pdf")
     assert float(PdfReader("rack.pdf").pages[0].mediabox[3]) == 792

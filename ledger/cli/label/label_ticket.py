@@ -1,5 +1,6 @@
 """soapledger label ticket."""
 
+from functools import partial
 from typing import Annotated
 
 import typer
@@ -15,7 +16,8 @@ from ledger.domain.label.unit_price import needed
 from ledger.errors import BadInput
 from ledger.markets import laws
 from ledger.markets import market as law_of
-from ledger.units.money import parse_money, show_money
+from ledger.units.money import parse_money
+from ledger.units.prices import show_price
 from ledger.views.label.label import label_text
 
 
@@ -23,7 +25,19 @@ def command(
     ctx: typer.Context,
     code: Batch,
     output: Output,
-    price: Annotated[str, typer.Option("--price", help="What a bar is sold for, taxes included.")],
+    price: Annotated[
+        str | None, typer.Option("--price", help="What a bar is sold for, taxes included (else room to write it).")
+    ] = None,
+    unit_price: Annotated[
+        bool | None,
+        typer.Option(
+            "--unit-price/--no-unit-price",
+            help="With or without the price of a kilogram or pound (else as the market asks).",
+        ),
+    ] = None,
+    layout: Annotated[
+        str, typer.Option("--layout", help="ticket-price, ticket-shelf, ticket-stall, or a file of your own.")
+    ] = "ticket-price",
     market: MarketOption = None,
     northern_ireland: Annotated[
         bool, typer.Option("--northern-ireland", help="In pounds, rounded as Northern Ireland asks.")
@@ -34,7 +48,7 @@ def command(
     nudge: Nudge = None,
     force: Force = False,
 ) -> None:
-    """Print price tickets with the price and the price per kilogram, for a stall or a shelf."""
+    """Print price cards for a shelf, or a sign for a stall, with the price of a kilogram where the market asks."""
     here = desk(ctx)
     law = law_of(sold_in(here, market))
     view = label_text(here.rows(), code, law.code, on=here.today)
@@ -43,17 +57,23 @@ def command(
         ways = " or ".join(f"--market {one.code}" for one in laws() if one.unit_price("Northern Ireland"))
         raise BadInput(f"{law.name} ({law.code}) has no rule for Northern Ireland; leave that out, or add {ways}.")
     currency = (unit and unit.currency) or here.settings.currency
-    minor = parse_money(price, currency, what="the price")
+    said = partial(show_price, currency=currency, country=here.settings.country)
+    minor = parse_money(price, currency, what="the price") if price is not None else None
+    if minor == 0:
+        raise BadInput("A price of nothing is no price; leave --price out for room to write one.")
+    wanted = unit is not None and (unit.asked if unit_price is None else unit_price)
     text = TicketText(
         view.product,
         view.net_quantity,
-        show_money(minor, currency),
-        unit.show(minor, view.net_mg, currency) if unit and needed(minor, view.net_mg) else "",
+        said(minor) if minor is not None else "",
+        unit.show(minor, view.net_mg, said) if minor and unit and wanted and needed(minor, view.net_mg) else "",
+        function=view.function,
+        business=here.settings.business,
         batch_code=view.batch_code,
         code_text=view.code_text,
         figure_height_mm=view.figure_height_mm or 0.0,
     )
-    print_card(here, (text,), "ticket-price", sheet, number, start, nudge, output, force)
+    print_card(here, (text,), layout, sheet, number, start, nudge, output, force)
     if market is None:
         say(f"They are for {law.name} ({law.code}); for another market add --market.")
     for words in unit.remains if unit else (f"No rule on the price of a kilogram is known here for {law.name}.",):

@@ -23,6 +23,7 @@ def command(
     """Print the outlines of a sheet, to lay over a sheet of labels and see whether the printer feeds askew."""
     here = desk(ctx)
     check_free(output, force)
-    data = draw_test_sheet(sheet_layout(sheet), nudge_mm=read_nudge(nudge), business=here.settings.business)
+    whose = here.settings.business if here.path.exists() else ""  # it is printed before there is a ledger too
+    data = draw_test_sheet(sheet_layout(sheet), nudge_mm=read_nudge(nudge), business=whose)
     write_file(output, data, force=force)
     say(f"The outlines of {sheet} are {output}; hold it against a sheet, then print with --nudge.")

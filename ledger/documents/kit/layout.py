@@ -35,6 +35,7 @@ _NEEDED = {
         "batch_code",
     ),
     "notice": ("product", "ingredients", "batch_code"),
+    "sticker": ("net_quantity", "best_before", "batch_code"),
     "ticket": ("product", "net_quantity", "price", "unit_price"),
     "rack": ("product", "batch_code", "made_on", "ready_on", "code"),
     "lot": (
@@ -44,7 +45,8 @@ _NEEDED = {
 _WELCOME = {
     "bar": ("after_opening", "origin", "code", "leaflet"),
     "notice": ("function", "net_quantity", "origin", "code"),
-    "ticket": ("function", "origin", "batch_code", "code"),
+    "sticker": ("after_opening", "code"),
+    "ticket": ("business", "function", "origin", "batch_code", "code"),
     "rack": (),
     "lot": (),
 }
@@ -83,7 +85,7 @@ class LabelLayout:
 
     file: str
     name: str
-    purpose: str  # "bar", "notice", "ticket", "rack", "lot"
+    purpose: str  # "bar", "notice", "sticker", "ticket", "rack", "lot"
     width_mm: float
     height_mm: float
     law_min_x_height_mm: float

@@ -31,6 +31,7 @@ class TicketText:
     price: str
     unit_price: str
     function: str = ""
+    business: str = ""
     origin: str | None = None
     batch_code: str = ""
     code_text: str = ""
@@ -50,7 +51,14 @@ class RackText:
 
 Printed = LabelText | TicketText | RackText | LotLabel
 Field = tuple[Wanted | Picture, ...]
-_TAKES = {"bar": LabelText, "notice": LabelText, "ticket": TicketText, "rack": RackText, "lot": LotLabel}
+_TAKES = {
+    "bar": LabelText,
+    "notice": LabelText,
+    "sticker": LabelText,
+    "ticket": TicketText,
+    "rack": RackText,
+    "lot": LotLabel,
+}
 
 
 def fields_of(view: Printed, layout: LabelLayout) -> dict[str, Field]:
@@ -147,7 +155,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     return {
         "product": (*draft, *_large(layout, "product", view.product, layout.product_pt)),
         "function": tuple(replace(one, largest=max(one.largest, figures)) for one in function),
-        "net_quantity": net,
+        "net_quantity": (*(draft if "product" not in layout.placed else ()), *net),
         "ingredients": small("ingredients", heading, names=True, least_mm=listed),
         "precautions": small("precautions", " ".join(view.precautions)),
         "best_before": before,
@@ -171,12 +179,13 @@ def _own(view: TicketText | RackText, layout: LabelLayout) -> dict[str, Field]:
     figures, net = view.figure_height_mm, _quantity(view.net_quantity)
     return {
         "product": _large(layout, "product", view.product, layout.product_pt),
-        "price": _large(layout, "price", _whole(view.price), layout.price_pt),
+        "price": _large(layout, "price", _whole(view.price), layout.price_pt) if view.price else (),
         "unit_price": _shown(layout, "unit_price", _quantity(view.unit_price)),
         "net_quantity": _shown(
             layout, "net_quantity", net, MEDIUM, size_for_figures(figures), clear=layout.clear_space
         ),
         "function": _shown(layout, "function", view.function),
+        "business": _shown(layout, "business", view.business),
         "origin": _small(layout, "origin", view.origin or ""),
         "batch_code": _small(layout, "batch_code", f"Batch\u00a0{view.batch_code}" if view.batch_code else "", BOLD),
     }

@@ -76,10 +76,11 @@ AS_FIGURES = Lettering()  # by its figures alone, as labels were set before 28 N
 class UnitPrice(NamedTuple):
     """How the price of a kilogram is rounded and shown on a price ticket, and what is left open."""
 
-    show: Callable[[int, int, str], str]  # of a price in minor units, a net weight in mg, and a currency
+    show: Callable[[int, int, Callable[[int], str]], str]  # a price in minor units, a net weight in mg, how to say it
     remains: tuple[str, ...]
     within: str | None = None  # a part of the market that has a rule of its own
     currency: str | None = None  # the only one it speaks of; None: that of the ledger
+    asked: bool = True  # False: no rule asks for it, and it stands where she wants it
 
 
 class Duty(NamedTuple):

@@ -1,0 +1,28 @@
+"""A price as a country writes it on a shelf: £6.50, $6.50, 6,50 €."""
+
+from ledger.units.money import currency_digits, show_money
+
+# The signs that a price is written with; any other currency keeps its code. Common practice, no source.
+_SIGNS = {
+    "GBP": "£", "USD": "$", "CAD": "$", "AUD": "$", "NZD": "$", "EUR": "€", "JPY": "¥", "PLN": "zł", "CZK": "Kč",
+    "SEK": "kr", "NOK": "kr", "DKK": "kr",
+}  # fmt: skip
+_BEFORE = {"GBP", "USD", "CAD", "AUD", "NZD", "JPY"}
+# Where the sign of the euro stands before the figures, and where a point parts euro from cent: in all other countries
+# it stands behind them, after a comma (the Interinstitutional Style Guide of the EU, 7.3.3, from memory, unverified).
+_EURO_WITH_POINT = {"IE", "MT", "GB", "US", "CA"}
+_EURO_BEFORE = {*_EURO_WITH_POINT, "NL", "AT"}
+
+
+def show_price(minor: int, currency: str, country: str) -> str:
+    """Minor units as they stand on a price card in a country; one line, not to be broken."""
+    sign, digits = _SIGNS.get(currency), currency_digits(currency)
+    if sign is None:
+        return show_money(minor, currency).replace(" ", "\u00a0")
+    point = currency in _BEFORE or (currency == "EUR" and country in _EURO_WITH_POINT)
+    whole, rest = divmod(minor, 10**digits)
+    grouped = f"{whole:,}" if point else f"{whole:,}".replace(",", "\u00a0") if whole >= 10_000 else f"{whole}"
+    figures = f"{grouped}{'.' if point else ','}{rest:0{digits}d}" if digits else grouped
+    if currency in _BEFORE or (currency == "EUR" and country in _EURO_BEFORE):
+        return f"{sign}{figures}" if point else f"{sign}\u00a0{figures}"
+    return f"{figures}\u00a0{sign}"
