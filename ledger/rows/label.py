@@ -6,6 +6,7 @@ from datetime import date
 from typing import NamedTuple
 
 from ledger.errors import BadInput
+from ledger.rows.lot import LotRow, lots_by_id
 from ledger.rows.opened import day, maybe_day
 
 
@@ -75,6 +76,28 @@ def approvals(rows: sqlite3.Connection, lot_id: int) -> dict[tuple[str, str], tu
 def approved_by(rows: sqlite3.Connection, lot_id: int, market: str, text_digest: str) -> tuple[str, date] | None:
     """Who approved that very text for those bars and that market, and when; None where nobody did."""
     return approvals(rows, lot_id).get((market, text_digest))
+
+
+def band_approved(rows: sqlite3.Connection, lot_id: int, market: str) -> tuple[str, str, date] | None:
+    """What stands on a lot of bands by the last approval for a market, by whom and when; None where nobody gave one."""
+    row = rows.execute(
+        'SELECT text, by, "on" FROM live_label_approval WHERE lot_id = ? AND market = ? ORDER BY id DESC LIMIT 1',
+        (lot_id, market),
+    ).fetchone()
+    return None if row is None else (row["text"], row["by"], day(row["on"]))
+
+
+def wrapped_in(rows: sqlite3.Connection, batch_id: int) -> tuple[LotRow, ...]:
+    """The lots of wrapping that were taken for the bars of a batch, in the order of their codes."""
+    found = rows.execute(
+        """
+        SELECT v.lot_id FROM live_movement v JOIN live_plan_line p ON p.id = v.plan_line_id
+        WHERE p.batch_id = ? AND p.role = 'packaging' AND v.kind = 'consumed'
+        GROUP BY v.lot_id HAVING sum(v.quantity) < 0
+        """,
+        (batch_id,),
+    )
+    return tuple(sorted(lots_by_id(rows, [row[0] for row in found]).values(), key=lambda lot: lot.code))
 
 
 class KeptLabel(NamedTuple):

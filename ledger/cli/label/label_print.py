@@ -92,6 +92,7 @@ def command(
         sheet_source=page,
         start=first,
         own_weights=weights,
+        sticker=label_layout(layout).purpose == "sticker",
     )
     if draft:
         check_free(output, force)

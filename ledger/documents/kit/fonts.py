@@ -155,14 +155,11 @@ X_HEIGHT = 516
 FIGURE_HEIGHT = 698
 
 
-OVER = 1.05  # what a height that a law sets is drawn at, for printers shrink a page (common practice, no source)
-
-
 def size_for_x_height(millimetres: float) -> float:
     """The size, in points, at which small letters are so high."""
     return millimetres * 72 / 25.4 * 1000 / X_HEIGHT
 
 
 def size_for_figures(millimetres: float) -> float:
-    """The size, in points, at which figures are a twentieth higher than that."""
-    return OVER * millimetres * 72 / 25.4 * 1000 / FIGURE_HEIGHT
+    """The size, in points, at which figures are so high."""
+    return millimetres * 72 / 25.4 * 1000 / FIGURE_HEIGHT

@@ -15,6 +15,7 @@ from ledger.documents.kit.fitting import Picture, Wanted
 from ledger.documents.kit.fonts import BOLD, HEAVY, MEDIUM, REGULAR, in_one_form, size_for_figures, size_for_x_height
 from ledger.documents.kit.layout import KINDS, LabelLayout, Panel
 from ledger.documents.kit.printed_code import symbol
+from ledger.domain.label.market import OVER
 from ledger.errors import Refused
 from ledger.markets import known_market
 from ledger.units.dates import show_date
@@ -146,23 +147,25 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     elif not before and "after_opening" not in layout.placed:
         before = jar
     draft = _small(layout, "draft", "DRAFT, not for sale" if view.draft else "", BOLD)
+    no_head = " DRAFT" if view.draft and "product" not in layout.placed else ""  # a sticker has no other place for it
     net, figures = _net(view, layout)
     beside = min(figures, layout.what_pt) if form.lowest else figures
     beside = max(beside, size_for_letters(view.function, letters))
     function = _shown(layout, "function", view.function, least_pt=beside)
     listed = max(letters, form.ingredients_mm * form.drawn)
+    batch = f"{view.batch_word}\u00a0{view.batch_code}{no_head}".strip("\u00a0")
     book = layout.mark_mm * mm
     return {
         "product": (*draft, *_large(layout, "product", view.product, layout.product_pt)),
         "function": tuple(replace(one, largest=max(one.largest, figures)) for one in function),
-        "net_quantity": (*(draft if "product" not in layout.placed else ()), *net),
+        "net_quantity": net,
         "ingredients": small("ingredients", heading, names=True, least_mm=listed),
         "precautions": small("precautions", " ".join(view.precautions)),
         "best_before": before,
         "after_opening": jar,
         "origin": small("origin", view.origin or ""),
         "responsible": small("responsible", f"{view.responsible_name}, {view.responsible_address}"),
-        "batch_code": _small(layout, "batch_code", f"{view.batch_word}\u00a0{view.batch_code}".strip("\u00a0"), BOLD),
+        "batch_code": _small(layout, "batch_code", batch, BOLD),
         "leaflet": (Picture("leaflet", marks.BOOK_WIDE * book, book, marks.hand_with_book),),
     }
 
@@ -182,7 +185,7 @@ def _own(view: TicketText | RackText, layout: LabelLayout) -> dict[str, Field]:
         "price": _large(layout, "price", _whole(view.price), layout.price_pt) if view.price else (),
         "unit_price": _shown(layout, "unit_price", _quantity(view.unit_price)),
         "net_quantity": _shown(
-            layout, "net_quantity", net, MEDIUM, size_for_figures(figures), clear=layout.clear_space
+            layout, "net_quantity", net, MEDIUM, size_for_figures(OVER * figures), clear=layout.clear_space
         ),
         "function": _shown(layout, "function", view.function),
         "business": _shown(layout, "business", view.business),

@@ -19,6 +19,7 @@ from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun
 from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
 from ledger.views.label.allergens import barred_words
+from ledger.views.label.bands import bands_of
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label.label_kept import FORMAT, kept_text, label_from
 
@@ -42,6 +43,7 @@ class LabelRequest:
     front: Front | None = None  # the side of the pack that bears the front
     words: tuple[Words, ...] | None = None  # of its languages
     own_weights: tuple[Net, ...] = ()  # each bar labelled with its own
+    sticker: bool = False  # what changes with every batch alone; the rest stands on bands
 
 
 def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
@@ -95,7 +97,8 @@ def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], 
     with book.write("label print") as tx:
         view, lot_id = _view(tx, request)
         text = run_text(view)
-        if approved_by(tx.rows, lot_id, view.market, digest_of(text)) is None:
+        on_bands = request.sticker and _stands_on_bands(tx.rows, view)
+        if not on_bands and approved_by(tx.rows, lot_id, view.market, digest_of(text)) is None:
             raise Refused(
                 f"Nobody approved what this label says yet. Read it and approve it: soapledger label approve "
                 f"{view.batch_code} --market {view.market}"
@@ -107,6 +110,26 @@ def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], 
         tx.say(f"Printed {request.count} labels for batch {view.batch_code}, {view.market}.")
     assert run.id is not None
     return run.id
+
+
+def _stands_on_bands(rows: Rows, view: LabelText) -> bool:
+    """Whether the bars stand in bands whose text was approved and says what it has to.
+
+    Raises Refused for a band that says otherwise, and for a lot of those bands that nobody approved.
+    """
+    bands = bands_of(rows, find_batch(rows, view.batch_code), view)
+    for one in bands:
+        if one.differences:
+            raise Refused(
+                f"The band of lot {one.lot} does not say what the bars of batch {view.batch_code} have to for "
+                f"{view.market}: {'; '.join(one.differences)}. Print whole labels instead, or correct what is wrong."
+            )
+        if one.approved is None:
+            raise Refused(
+                f"Bars of batch {view.batch_code} are in bands of lot {one.lot}, whose text nobody approved yet: "
+                f"soapledger label band {one.lot} FILE --market {view.market}"
+            )
+    return bool(bands)
 
 
 def _run(request: LabelRequest, view: LabelText, lot_id: int, text: str) -> LabelRun:

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.rows.label import approvals, runs
+from ledger.rows.label import approvals, band_approved, runs, wrapped_in
 from ledger.units.dates import show_date
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import Column, Pieces, Words, grid
@@ -61,7 +61,12 @@ def labels(read: Sources) -> Labels:
     lot = read.batch.yield_lot_id
     if not lot:
         return Labels(())
-    known = approvals(read.rows, lot)
+    known, printed = approvals(read.rows, lot), runs(read.rows, lot)
+    bands: dict[str, tuple[str, str, date]] = {}
+    for wrapping in wrapped_in(read.rows, read.batch.id):
+        for market in {run.market for run in printed}:
+            if found := band_approved(read.rows, wrapping.id, market):
+                bands[market] = (wrapping.code, *found[1:])
     return Labels(
         tuple(
             PrintedLabels(
@@ -75,8 +80,15 @@ def labels(read: Sources) -> Labels:
                 used=run.used,
                 spoiled=run.spoiled,
                 returned=run.returned,
-                approved=f"{by[0]}, {show_date(by[1])}" if (by := known.get((run.market, run.text_digest))) else None,
+                approved=_approval(known.get((run.market, run.text_digest)), bands.get(run.market)),
             )
-            for run in runs(read.rows, lot)
+            for run in printed
         )
     )
+
+
+def _approval(text: tuple[str, date] | None, band: tuple[str, str, date] | None) -> str | None:
+    """Who approved that very text, else who approved the bands that the bars are in."""
+    if text:
+        return f"{text[0]}, {show_date(text[1])}"
+    return f"{band[1]}, {show_date(band[2])}, on the band {band[0]}" if band else None
