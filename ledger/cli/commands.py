@@ -97,6 +97,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "label check": Listed("label", "Check what a label says, particular by particular"),
         "label approve": Listed("label", "Approve, by name, what the label of a batch says"),
         "label band": Listed("label", "Approve, by name, what stands on bands that a printer made"),
+        "label block": Listed("label", "Write the law's text of a label as outlines, for artwork of your own"),
         "label print": Listed("label", "Print a sheet of labels"),
         "label reprint": Listed("label", "Print more labels of an earlier run"),
         "label runs": Listed("label", "List the print runs"),

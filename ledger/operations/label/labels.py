@@ -16,7 +16,6 @@ from ledger.rows.lot import lot_by_id
 from ledger.rows.opened import Rows
 from ledger.storage.book import Book
 from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun
-from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
 from ledger.views.label.allergens import barred_words
 from ledger.views.label.bands import bands_of
@@ -46,10 +45,10 @@ class LabelRequest:
     sticker: bool = False  # what changes with every batch alone; the rest stands on bands
 
 
-def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
+def _view(rows: Rows, request: LabelRequest) -> tuple[LabelText, int]:
     """What the label says, and the lot of bars; raises like `label_text`, and for bars that are not to be labelled."""
     view = label_text(
-        tx.rows,
+        rows,
         request.batch,
         request.market,
         on=request.on,
@@ -58,9 +57,9 @@ def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
         words=request.words,
         best_before_months=request.best_before_months,
     )
-    batch = find_batch(tx.rows, request.batch)
+    batch = find_batch(rows, request.batch)
     assert batch.yield_lot_id is not None
-    then = lot_by_id(tx.rows, batch.yield_lot_id, on=request.on).status
+    then = lot_by_id(rows, batch.yield_lot_id, on=request.on).status
     may_be_labelled(batch.code, status=view.status, now=batch.lot_status, then=then, on=request.on)
     return view, batch.yield_lot_id
 
@@ -71,7 +70,7 @@ def approve_label(book: Book, request: LabelRequest, *, by: str) -> str:
     Raises Refused for bars that are not passed for packing, and for a text that was approved already.
     """
     with book.write("label approve") as tx:
-        view, lot_id = _view(tx, request)
+        view, lot_id = _view(tx.rows, request)
         text = run_text(view)
         if known := approved_by(tx.rows, lot_id, view.market, digest_of(text)):
             raise Refused(f"That text was approved already, by {known[0]} on {show_date(known[1])}.")
@@ -95,14 +94,11 @@ def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], 
     if request.count <= 0:
         raise BadInput("How many labels? Write --count with a number above zero.")
     with book.write("label print") as tx:
-        view, lot_id = _view(tx, request)
+        view, lot_id = _view(tx.rows, request)
         text = run_text(view)
         on_bands = request.sticker and _stands_on_bands(tx.rows, view)
         if not on_bands and approved_by(tx.rows, lot_id, view.market, digest_of(text)) is None:
-            raise Refused(
-                f"Nobody approved what this label says yet. Read it and approve it: soapledger label approve "
-                f"{view.batch_code} --market {view.market}"
-            )
+            raise _not_approved(view)
         draw(view)
         if request.own_weights:
             text += _OWN_WEIGHTS + ", ".join(map(market(view.market).net_words, request.own_weights))
@@ -110,6 +106,25 @@ def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], 
         tx.say(f"Printed {request.count} labels for batch {view.batch_code}, {view.market}.")
     assert run.id is not None
     return run.id
+
+
+def approved_label(rows: Rows, request: LabelRequest) -> tuple[LabelText, tuple[str, date]]:
+    """What a label says for a batch and market, and who approved that very text and when.
+
+    Raises Refused for bars that are not passed for packing, or a text that nobody approved.
+    """
+    view, lot_id = _view(rows, request)
+    known = approved_by(rows, lot_id, view.market, digest_of(run_text(view)))
+    if known is None:
+        raise _not_approved(view)
+    return view, known
+
+
+def _not_approved(view: LabelText) -> Refused:
+    return Refused(
+        f"Nobody approved what this label says yet. Read it and approve it: soapledger label approve "
+        f"{view.batch_code} --market {view.market}"
+    )
 
 
 def _stands_on_bands(rows: Rows, view: LabelText) -> bool:
