@@ -258,6 +258,16 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if lot.on > on:", "if lot.on >= on:"),
         ("lot.best_before < on:", "lot.best_before <= on:"),
     ],
+    ("domain/label/band.py", "label/test_band.py"): [
+        ("if key not in wanted]", "if key in free]"),
+        ("if key not in free]", "if key in wanted]"),
+        ("if dated and declared.durability is None:", "if declared.durability is None:"),
+        ("if weights and not any(", "if weights and any("),
+    ],
+    ("units/prices.py", "units/test_prices.py"): [
+        ("if whole >= 10_000 else", "if whole > 10_000 else"),
+        ('{*_EURO_WITH_POINT, "NL", "AT"}', '{"NL", "AT"}'),
+    ],
     ("domain/label/run.py", "label/test_run.py"): [
         ("if used < 0:", "if used <= 0:"),
         ("if on < printed_on:", "if on <= printed_on:"),

@@ -166,6 +166,19 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("views/tools/equipment_doubts.py", "tools/test_upkeep_edges.py"): [
         ("(one.on, one.id) < (check.on, check.id)", "one.on < check.on"),
     ],
+    ("documents/kit/ruler.py", "kit/test_ruler.py"): [
+        ("if under >= needed:", "if under >= needed + 0.5:"),
+        ('(4 * inch, "4 in (101.6 mm)")', '(100 * mm, "4 in (101.6 mm)")'),
+    ],
+    ("documents/kit/pdf.py", "kit/test_pdf.py"): [
+        ('"initialFontName": REGULAR,', ""),
+    ],
+    ("rows/label.py", "stories/test_bought_bands.py"): [
+        ("AND market = ? ORDER BY id DESC LIMIT 1", "AND market = ? ORDER BY id LIMIT 1"),
+    ],
+    ("operations/label/labels.py", "stories/test_bought_bands.py"): [
+        ("if one.approved is None:", "if not bands:"),
+    ],
     ("views/label/label.py", "label/test_label_edges.py"): [
         ("and months > dated else", "and months >= dated else"),
     ],

@@ -15,9 +15,9 @@ from pypdf import PdfReader
 from reportlab.lib.units import mm
 
 from ledger.documents.kit.fonts import BOLD, MEDIUM, REGULAR
-from ledger.documents.kit.outlines import outline
 from ledger.documents.kit.pdf import About, new_canvas
 from ledger.documents.label.block import block_pdf, block_svg, set_block
+from ledger.documents.label.outlines import outline
 from ledger.errors import Refused
 
 SVG = "{http://www.w3.org/2000/svg}"

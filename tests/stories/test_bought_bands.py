@@ -29,10 +29,16 @@ Nuala Quill, Tidewrack Soaps, 3 Slip Lane, Port Emmer
 @pytest.fixture
 def banded(shop: Any, run: Any) -> tuple[str, str, str]:
     """A batch of ten bars passed in ten of twelve bands; its code, the lot of bands, and its list of ingredients."""
+    batch, (bands,), names = in_bands(shop, run, 12)
+    return batch, bands, names
+
+
+def in_bands(shop: Any, run: Any, *delivered: int) -> tuple[str, list[str], str]:
+    """The same with bands of so many deliveries."""
     add_material(shop.book, MaterialFacts("printed band"), kind="packaging", code=None)
     recipe = PLAIN_BAR.replace('"plain-bar"', '"banded"').replace('"Plain Bar"', '"Banded Bar"')
     add_recipe(shop.book, f'{recipe}\n[[packaging]]\nmaterial = "printed band"\n', file="banded.toml")
-    bands = deliver(shop.book, DeliveryLine("printed band", 12, "PB-12", 1200))
+    bands = [deliver(shop.book, DeliveryLine("printed band", many, f"PB-{many}", 1200)) for many in delivered]
     made = date(2026, 4, 1)
     batch = weighed(shop.book, planned(shop.book, "banded", on=made), on=made)
     cut_batch(shop.book, batch, bars=10, on=date(2026, 4, 2), by="Nuala", bars_mg=1_320_000)
@@ -75,6 +81,15 @@ def test_a_band_that_says_otherwise_is_refused_with_the_difference(banded: Any, 
     assert "COCOS NUCIFERA OIL is in the batch and not on it; PALM OIL is on it and not in the batch" in refused
     assert not Path("stickers.pdf").exists()
     approve(run, bands, ON_IT.format(names=names))  # the last approval counts
+    stickers(run, batch)
+
+
+def test_bars_in_bands_of_two_lots_need_both_approved(shop: Any, run: Any) -> None:
+    """Ten bars in seven bands of one lot and three of another."""
+    batch, (first, second), names = in_bands(shop, run, 7, 5)
+    approve(run, first, ON_IT.format(names=names))
+    assert f"in bands of lot {second}, whose text nobody approved yet" in stickers(run, batch, code=1).stderr
+    approve(run, second, ON_IT.format(names=names))
     stickers(run, batch)
 
 

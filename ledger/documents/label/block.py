@@ -10,8 +10,8 @@ from reportlab.lib.units import mm
 
 from ledger.documents.kit.fitting import Filled, Room, Wanted, fit
 from ledger.documents.kit.fonts import BOLD, MEDIUM, OVER, REGULAR, in_one_form, size_for_figures, size_for_x_height
-from ledger.documents.kit.outlines import Step, advance, outline
 from ledger.documents.kit.pdf import About, new_canvas
+from ledger.documents.label.outlines import Step, advance, outline
 from ledger.views.label.label import LabelText
 
 HOUSE_X_HEIGHT_MM = 1.2  # of the small letters; a house rule, drawn a twentieth over it like a height of the law
