@@ -15,7 +15,7 @@ MADE = date(2026, 11, 25)
 
 def test_up_to_thirty_months_there_is_a_date() -> None:
     assert durability(MADE, 24) == Durability(24, date(2028, 11, 25), None)
-    assert durability(MADE, 24).month_and_year == "November 2028"
+    assert durability(MADE, 24).month_and_year == "October 2028"  # the end of November 2028 lies five days beyond
     assert durability(MADE, 30).best_before == date(2029, 5, 25)  # two years and six months
 
 
@@ -62,4 +62,26 @@ def test_months_begin_at_one(months: int, opened: int | None) -> None:
 
 
 def test_without_a_rule_on_dates_a_date_stands_however_late() -> None:
-    assert domain.durability(MADE, 36, dated_months=None).month_and_year == "November 2029"
+    assert domain.durability(MADE, 36, dated_months=None).month_and_year == "October 2029"
+
+
+@pytest.mark.parametrize(
+    ("made", "months", "printed"),
+    [
+        (date(2026, 5, 1), 24, "April 2028"),  # to 1 May 2028, so the last month that ends by then is April
+        (date(2026, 5, 2), 24, "April 2028"),
+        (date(2026, 5, 30), 24, "April 2028"),  # to 30 May: a day short of the end of May
+        (date(2026, 5, 31), 24, "May 2028"),
+        (date(2026, 1, 1), 12, "December 2026"),  # over the year
+        (date(2026, 1, 31), 1, "February 2026"),  # to 28 February, its last day
+        (date(2027, 2, 28), 12, "January 2028"),  # to 28 February 2028, which has a 29th
+        (date(2027, 2, 28), 24, "February 2029"),
+        (date(2028, 2, 29), 12, "February 2029"),  # to 28 February 2029, its last day
+        (date(2028, 2, 29), 48, "February 2032"),
+        (date(2028, 2, 29), 1, "February 2028"),  # to 29 March; never before the month it was made in
+        (date(2026, 11, 30), 1, "November 2026"),  # to 30 December, and December has 31
+    ],
+)
+def test_the_month_named_ends_by_the_last_day(made: date, months: int, printed: str) -> None:
+    """The month on the bar is included: "before the end of April" is good up to 30 April."""
+    assert domain.durability(made, months, dated_months=None).month_and_year == printed

@@ -24,15 +24,15 @@ ON = date(2026, 6, 1)
 @pytest.mark.parametrize(
     ("months", "dated", "opened"),
     [
-        (29, "Best used before the end of October 2028", None),
-        (30, "Best used before the end of November 2028", None),
+        (29, "Best used before the end of September 2028", None),
+        (30, "Best used before the end of October 2028", None),
         (31, None, 12),
     ],
 )
 def test_up_to_thirty_months_a_date_and_above_the_period_after_opening(
     shop: Shop, months: int, dated: str | None, opened: int | None
 ) -> None:
-    """Made on 6 May 2026; 30 months later it is 6 November 2028."""
+    """Made on 6 May 2026; 30 months later it is 6 November 2028, and the last month that ends by then is October."""
     wishes = "\n[label]\nafter_opening_months = 12\n"
     text = PLAIN_BAR.replace("plain-bar", "opened").replace("Plain Bar", "Opened") + wishes
     add_recipe(shop.book, text, file="opened.toml")

@@ -99,6 +99,8 @@ def test_a_run_printed_again_keeps_its_own_format(shop: Shop) -> None:
 
     for number in (1, 2):
         reprint_labels(shop.book, number, 1, on=NOW, start=1, draw=draw)
-    assert drawn == [replace(SET, languages="en", lettering=market("eu").lettering), SET]
+    # made on 1 April 2026, to keep 24 months: today March is printed, the month that has ended by 1 April 2028
+    until = "Best used before the end of March 2028"
+    assert drawn == [replace(SET, best_before=until, languages="en", lettering=market("eu").lettering), SET]
     formats = [row[0] for row in shop.rows().execute("SELECT view_format FROM label_run ORDER BY id")]
     assert formats == [FORMAT, None, FORMAT, None]

@@ -71,3 +71,5 @@ def say_check(check: LabelCheck, units: Units) -> None:
     say("What remains for you or a licensed assessor:")
     for words in check.remains:
         say_wrapped(words, first="  - ", indent="    ")
+    if open_ or check.claims:
+        say("Signs: ! is missing, ? is for a person to decide, no sign was found.")

@@ -1,6 +1,6 @@
 """How long a bar keeps: a date, or a period after opening."""
 
-from datetime import date
+from datetime import date, timedelta
 from typing import NamedTuple
 
 from ledger.errors import BadInput, Refused
@@ -9,7 +9,7 @@ from ledger.units.wording import opening
 
 
 class Durability(NamedTuple):
-    """What stands on the bar: a last day, of which month and year are printed, or months after opening."""
+    """What stands on the bar: the last month that ends by a last day, or months after opening."""
 
     months: int
     best_before: date | None
@@ -17,10 +17,15 @@ class Durability(NamedTuple):
 
     @property
     def month_and_year(self) -> str | None:
-        """The last month, behind "best used before the end of": November 2028."""
+        """The last month that ends by the last day, behind "best used before the end of": October 2028.
+
+        The month named is included (Regulation (EC) 1223/2009, Art 19(1)(c), read), so the month of the last day itself
+        would claim up to 30 days more than was assessed, unless that day is its last.
+        """
         if self.best_before is None:
             return None
-        return f"{MONTHS[self.best_before.month - 1]} {self.best_before.year}"
+        ended = (self.best_before + timedelta(days=1)).replace(day=1) - timedelta(days=1)
+        return f"{MONTHS[ended.month - 1]} {ended.year}"
 
 
 def durability(
