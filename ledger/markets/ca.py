@@ -3,7 +3,7 @@
 from dataclasses import replace
 from datetime import date
 
-from ledger.domain.label.market import OVER, Duty, FigureHeight, Lettering, Market, Rule
+from ledger.domain.label.market import OVER, ColourRule, Duty, FigureHeight, Lettering, Market, Rule
 from ledger.domain.label.net_quantity import metric
 from ledger.markets.eu import FIRST_LIST, LONG_LIST
 
@@ -15,6 +15,7 @@ MARKET = Market(
     address="ca",
     name="Canada",
     countries="CA",
+    seats="CA",
     paper="Letter",  # common practice
     declares_ingredients=True,
     ingredients_heading="INGREDIENTS / INGRÉDIENTS",  # so that its letters are measured as capitals: sec 14(1)
@@ -49,6 +50,7 @@ MARKET = Market(
         replace(LONG_LIST, source=_SOURCE, status="read in a secondary text", bans=None),
     ),
     languages={"": "en fr"},
+    colours=ColourRule(None, "which colours Canada permits", american=False),
     rules=(
         Rule(
             "language",
@@ -58,9 +60,9 @@ MARKET = Market(
         ),
         Rule(
             "responsible person",
-            "name and address of the manufacturer or importer",
-            "Cosmetic Regulations",
-            "from memory, unverified",
+            "name and address of a person in Canada: the manufacturer, or the one authorised by a maker abroad",
+            "Cosmetic Regulations, sec 2(1), SOR/2024-63 sec 1",
+            "that it is one in Canada read, the rest from memory",
         ),
         Rule("net quantity", "metric", "Consumer Packaging and Labelling Regulations", "from memory, unverified"),
         Rule(
@@ -88,6 +90,7 @@ MARKET = Market(
             "Consumer Packaging and Labelling Regulations, after sec 7",
             "read in the version of 2013; what makes a band narrow from memory, unverified",
         ),
+        Rule("colours", "in any order behind the rest", "Cosmetic Regulations, sec 21.4(2)", "read"),
         Rule("allergens", "each that exceeds 0.01 % in a rinse-off product", _SOURCE, "read in a secondary text"),
         Rule("function", "identity in both languages", "Cosmetic Regulations", "read in a secondary text"),
     ),

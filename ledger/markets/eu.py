@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from datetime import date
 from functools import partial
 
-from ledger.domain.label.market import AllergenList, Duty, FigureHeight, Market, Rule, UnitPrice
+from ledger.domain.label.market import AllergenList, ColourRule, Duty, FigureHeight, Market, Rule, UnitPrice
 from ledger.domain.label.net_quantity import metric
 from ledger.domain.label.packers import LEAST_MG, MOST_MG, Few, System, average_system
 from ledger.domain.label.unit_price import show_per_kilogram, show_per_kilogram_ni
@@ -66,11 +66,14 @@ def _listed(languages: Mapping[str, str]) -> str:
     return ", ".join(f"{country} {language}" for country, language in languages.items())
 
 
+_COUNTRIES = "AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IT LT LU LV MT NL PL PT RO SE SI SK"  # from memory
+
 MARKET = Market(
     code="eu",
     address="eu",
     name="European Union and Northern Ireland",
-    countries="AT BE BG CY CZ DE DK EE ES FI FR GR HR HU IE IT LT LU LV MT NL PL PT RO SE SI SK",  # from memory
+    countries=_COUNTRIES,
+    seats=f"{_COUNTRIES} XI",  # an address in Northern Ireland serves both (read in a secondary text)
     paper="A4",  # ISO 216, common practice
     declares_ingredients=True,
     ingredients_heading="Ingredients",
@@ -93,6 +96,7 @@ MARKET = Market(
     ),
     allergens=(FIRST_LIST, LONG_LIST),
     languages={**_READ, **_MEMORY},
+    colours=ColourRule("annex_iv", "Annex IV to Regulation (EC) 1223/2009", american=False),
     rules=(
         Rule(
             "language",
@@ -104,9 +108,9 @@ MARKET = Market(
         ),
         Rule(
             "responsible person",
-            "name and address",
-            "Regulation (EC) 1223/2009, Art 19(1)(a)",
-            "read in a secondary text",
+            "name and address of one established in the Union or Northern Ireland",
+            "Regulation (EC) 1223/2009, Art 4 and 19(1)(a)",
+            "name and address read in a secondary text, the rest from memory",
         ),
         Rule("net quantity", "nominal content at the time of packaging", "Art 19(1)(b)", "read"),
         Rule("figure height", "2, 3, 4 or 6 mm by nominal quantity", "Directive 76/211/EEC, annex I", "read"),
@@ -126,6 +130,16 @@ MARKET = Market(
             "the rest; colourants last, by CI number",
             "Art 19(1)(g)",
             "order read in a secondary text, 1 % from memory",
+        ),
+        Rule(
+            "colours", "those of Annex IV alone, by CI number", "Art 14(1)(c) and 19(1)(g)", "from memory, unverified"
+        ),
+        Rule("nanomaterials", "(nano) behind the name", "Art 19(1)(g)", "from memory, unverified"),
+        Rule(
+            "may contain",
+            "'may contain' or +/- only for the colours of a range of shades",
+            "Art 19(1)(g)",
+            "from memory, unverified",
         ),
         Rule("allergens", "each that exceeds 0.01 % in a rinse-off product, by its label name", "Annex III", "read"),
         Rule("origin", "country of origin, if imported", "Art 19(1)(a)", "read in a secondary text"),

@@ -21,9 +21,10 @@ _OWN = {
     ),
     "responsible person": Rule(
         "responsible person",
-        "name and address, of one established in the United Kingdom",
-        f"Art 4 and 19(1)(a) of {_RETAINED}",
-        "Art 4 read; Art 19 read in a secondary text",
+        "name and address of one established in the United Kingdom, to which the Isle of Man, Jersey and Guernsey do "
+        "not belong",
+        f"Art 4 and 19(1)(a) of {_RETAINED}; Interpretation Act 1978, Sch 1",
+        "Art 4 and the Schedule read; Art 19 read in a secondary text",
     ),
     "figure height": Rule(
         "figure height",
@@ -47,6 +48,8 @@ MARKET = replace(
     name="Great Britain",
     countries="GB",
     languages={"": "en"},
+    # The Isle of Man, Jersey and Guernsey are no part of the United Kingdom: Interpretation Act 1978, Sch 1 (read).
+    seats="GB XI",
     packing=(
         average(Few(25_000, "Great Britain", "SI 2006/659", "read"), "SI 2006/659"),
         System(partial(minimum_system, source="SI 2006/659 (Great Britain)", status="read")),

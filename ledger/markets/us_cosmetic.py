@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from ledger.domain.label.market import Duty, Rule
+from ledger.domain.label.market import ColourRule, Duty, Rule
 from ledger.markets.us_soap import INCH_MM
 from ledger.markets.us_soap import MARKET as SOAP
 
@@ -14,6 +14,7 @@ MARKET = replace(
     declares_ingredients=True,
     ingredients_heading="INGREDIENTS",  # so that its letters are measured as capitals
     lettering=replace(SOAP.lettering, ingredients_mm=float(INCH_MM / 16)),  # 21 CFR 701.3(b) (read)
+    colours=ColourRule("us", "the colour additives of 21 CFR 73 and 74", american=True),
     rules=(
         *(rule for rule in SOAP.rules if rule.particular not in ("only soap", "voluntary ingredients")),
         Rule(
@@ -24,6 +25,13 @@ MARKET = replace(
             "read",
         ),
         Rule("letters of the ingredients", "at least 1/16 in (1.5875 mm)", "21 CFR 701.3(b) (2015 edition)", "read"),
+        Rule(
+            "colours",
+            "listed ones alone, by their American name; a CI number may stand behind it in brackets, not alone; a "
+            "clay, herb or spice added for its colour is a colour additive",
+            "FD&C Act, sec 721; 21 CFR 73 and 74",
+            "from memory, unverified",
+        ),
         Rule(
             "contact",
             "a US address, telephone or electronic contact for adverse events",

@@ -16,6 +16,7 @@ MARKET = Market(
     address="us",
     name="United States (as soap)",
     countries="US",
+    seats="US",
     paper="Letter",  # common practice
     declares_ingredients=False,
     ingredients_heading="Ingredients",
@@ -42,6 +43,7 @@ MARKET = Market(
     lettering=Lettering("letters", bold=True, clear=True, lowest=0.3, freed_cm2=float(5 * SQUARE_INCH_CM2), drawn=OVER),
     allergens=(),
     languages={"": "en"},
+    colours=None,  # the listing of colour additives binds cosmetics, not soap (from memory)
     rules=(
         Rule("language", "English throughout", "21 CFR 701.2(b)", "from memory, unverified"),
         Rule("responsible person", "name and place of business", "16 CFR 500.5", "from memory, unverified"),

@@ -109,7 +109,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("and months > assessed_months:", "and months >= assessed_months:"),
         ("if after_opening_months > months:", "if after_opening_months >= months:"),
         ("if opening_matters is False:", "if not opening_matters:", "label/test_durability.py"),
-        ("(self.best_before + timedelta(days=1))", "self.best_before", "label/test_durability.py"),
+        ("(best_before + timedelta(days=1))", "best_before", "label/test_durability.py"),
     ],
     ("domain/tools/equipment.py", "tools/test_equipment_rules.py"): [
         ("<= tolerance\n", "< tolerance\n"),

@@ -187,8 +187,18 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if all(one.batch", "if any(one.batch"),
         ("one.months[month - 1]", "one.months[month - 2]"),
     ],
-    ("views/label/label_check.py", "label/test_label_edges.py"): [
+    ("views/label/net.py", "label/test_label_edges.py"): [
         ("if label.net_mg > most.nominal_mg:", "if label.net_mg >= most.nominal_mg:"),
+        ("if any(judged):", "if True:", "label/test_particulars.py"),
+    ],
+    ("views/label/particulars.py", "label/test_particulars.py"): [
+        ("if country not in law.seats.split():", "if False:"),
+        ("last_day_printed(day) if label.best_before else day", "day"),
+    ],
+    ("views/recipe/outlived.py", "label/test_particulars.py"): [
+        ("one.best_before < until}", "one.best_before <= until}"),
+    ],
+    ("views/label/label_check.py", "label/test_label_edges.py"): [
         ("if run.market == label.market", "if run.market"),
     ],
     ("views/label/label_due.py", "release/test_labelled.py"): [

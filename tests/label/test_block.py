@@ -163,5 +163,5 @@ def test_what_cannot_be_written_is_said_in_a_line(shop: Any, run: Any, more: tup
 def test_where_the_height_goes_by_the_panel_the_panel_is_asked_for(shop: Any, run: Any) -> None:
     run("init", "--market", "us=Nuala Quill; Tidewrack Soaps, 3 Slip Lane, Port Emmer")
     words = ("label", "block", shop.batch, "--market", "us-soap", "--draft", "-o", "us.svg")
-    assert "--panel '2 x 3 in'" in run(*words, code=2).stderr
-    run(*words, "--panel", "2 x 3 in")
+    assert "--pack '2 x 3 in'" in run(*words, code=2).stderr
+    run(*words, "--pack", "2 x 3 in")

@@ -16,7 +16,8 @@ from ledger.rows.label import run_by_number, runs, text_of
 from ledger.storage.tables.label import LabelRun
 from ledger.storage.tables.reading import Reading
 from ledger.views.label.label import label_text
-from ledger.views.label.label_check import label_check, net_doubts
+from ledger.views.label.label_check import label_check
+from ledger.views.label.net import net_doubts
 
 ON = date(2026, 6, 1)
 

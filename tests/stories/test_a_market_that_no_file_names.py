@@ -40,6 +40,7 @@ XX = Market(
     address="xx",
     name="Utter Cay",
     countries="XX",
+    seats="XX",
     paper="Letter",
     declares_ingredients=True,
     ingredients_heading="Made of",
@@ -53,6 +54,7 @@ XX = Market(
     figure_heights=(FigureHeight(None, 2.5),),
     heights_by="panel",
     allergens=(FIRST, LIST),
+    colours=None,
     rules=(
         Rule("net quantity", "in milligrams", "Cay Gazette 4", "made up"),
         Rule("figure height", "2.5 mm", "Cay Gazette 4", "made up"),
@@ -115,7 +117,10 @@ def told(run: Any, *words: str, **more: Any) -> str:
 def test_the_check_knows_its_rules_alone(ready: str, run: Any) -> None:
     said = told(run, "label", "check", ready, "--on", "2026-06-30", "--pack", "2 x 3 in")
     assert "for xx, first supplied on 30 Jun 2026" in said  # her own market, without --market
-    assert "net quantity: 100000 mg net in milligrams [Cay Gazette 4; made up]" in said
+    assert (
+        "net quantity: 100000 mg net; no packers' rule held, see the net quantity as weighed below in milligrams"
+        in said
+    )
     assert "2.5 mm at least" in said
     assert "Made of, as added, by weight:" in said
     assert "EAU" in said

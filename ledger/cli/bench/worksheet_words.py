@@ -52,6 +52,13 @@ def say_worksheet(sheet: Worksheet) -> None:
         ],
         right=(0, 4, 5, 6, 7),
     )
+    if sheet.outlived:
+        say_wrapped(
+            f"The bars are to keep longer than what goes in is best before: {'; '.join(sheet.outlived)}. Take a later "
+            "lot, or see whether the durability assessed counts on that.",
+            first="  ! ",
+            indent="    ",
+        )
     for note in sheet.notes:
         say_wrapped(note, first="  ! ", indent="    ")
     if sheet.strain_on:

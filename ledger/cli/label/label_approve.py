@@ -20,7 +20,7 @@ from ledger.cli.label.figures import (
 )
 from ledger.operations.label.labels import LabelRequest, approve_label
 from ledger.views.label.label import label_text
-from ledger.views.label.label_check import net_doubts
+from ledger.views.label.net import net_doubts
 
 
 def command(

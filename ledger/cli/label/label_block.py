@@ -9,8 +9,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force, On
 from ledger.cli.kit.show import say, say_wrapped
-from ledger.cli.label.figures import MarketOption, Months, Net, figures, sold_in
-from ledger.cli.label.label_check import panel_area
+from ledger.cli.label.figures import Language, MarketOption, Months, Net, Pack, figures, front_of, sold_in, words_of
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.label.block import block_pdf, block_svg, set_block
 from ledger.errors import BadInput
@@ -31,9 +30,8 @@ def command(
     width: Annotated[str, typer.Option("--width", help="How wide the block is.")] = "60 mm",
     net: Net = None,
     months: Months = None,
-    panel: Annotated[
-        str | None, typer.Option("--panel", help="The front of the pack, for the US: '2 x 3 in', 'cylinder 3 x 8 in'.")
-    ] = None,
+    pack: Pack = None,
+    language: Language = None,
     bands: Annotated[
         bool, typer.Option("--bands", help="For a printer of bands: without weight, date and batch code.")
     ] = False,
@@ -52,18 +50,19 @@ def command(
     wide = parse_length(width, what="the width") / 1000
     if not 20 <= wide <= 300:
         raise BadInput(f"A block of {wide:g} mm cannot be set; write --width from 20 mm to 300 mm.")
-    if law.heights_by == "panel" and not panel and not bands:
-        raise BadInput("How high the weight stands goes by the front of the pack; add --panel '2 x 3 in'.")
-    day = here.day(on)
+    if law.heights_by == "panel" and not pack and not bands:
+        raise BadInput("How high the weight stands goes by the side of the pack; add --pack '2 x 3 in'.")
+    front = front_of(pack, "band", law.code) if pack else None
+    words, day = words_of(here, law.code, language), here.day(on)
     if draft:
-        view = label_text(here.rows(), code, law.code, on=day, net_mg=mass, best_before_months=number)
+        view = label_text(
+            here.rows(), code, law.code, on=day, net=mass, best_before_months=number, front=front, words=words
+        )
         view, says = replace(view, draft=True), "DRAFT, not for sale: nobody approved it"
     else:
-        request = LabelRequest(code, law.code, "", 0, day, mass, number)
+        request = LabelRequest(code, law.code, "", 0, day, mass, number, front=front, words=words)
         view, (by, then) = approved_label(here.rows(), request)
         says = f"Text {digest_of(run_text(view))}, approved by {by} on {show_date(then)} for {law.code}"
-    if panel:
-        view = replace(view, figure_height_mm=law.figure_height(view.net_mg, panel_area(panel)))
     block = set_block(view, width_mm=wide, says=says, business=here.settings.business, bands=bands)
     write_file(output, draw(block), force=force)
     high = block.high * 25.4 / 72

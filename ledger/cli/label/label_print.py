@@ -32,7 +32,7 @@ from ledger.rows.lot import lot_by_id
 from ledger.units.quantity import parse_pieces
 from ledger.units.toml_reader import toml_text
 from ledger.views.label.label import LabelText, label_text
-from ledger.views.label.label_check import net_doubts
+from ledger.views.label.net import net_doubts
 
 
 def command(

@@ -9,9 +9,11 @@ from reportlab.lib.colors import black
 from reportlab.lib.units import mm
 
 from ledger.documents.kit.fitting import Filled, Room, Wanted, fit
-from ledger.documents.kit.fonts import BOLD, MEDIUM, OVER, REGULAR, in_one_form, size_for_figures, size_for_x_height
+from ledger.documents.kit.fonts import BOLD, HEAVY, MEDIUM, REGULAR, in_one_form, size_for_figures, size_for_x_height
 from ledger.documents.kit.pdf import About, new_canvas
+from ledger.documents.label.fields import size_for_letters
 from ledger.documents.label.outlines import Step, advance, outline
+from ledger.domain.label.market import OVER
 from ledger.views.label.label import LabelText
 
 HOUSE_X_HEIGHT_MM = 1.2  # of the small letters; a house rule, drawn a twentieth over it like a height of the law
@@ -47,17 +49,22 @@ def set_block(view: LabelText, *, width_mm: float, says: str, business: str, ban
 
 
 def _wanted(view: LabelText, bands: bool) -> tuple[Wanted, ...]:
-    small = size_for_x_height(HOUSE_X_HEIGHT_MM * OVER)
-    figures = max(small, size_for_figures(view.figure_height_mm or 0.0))
+    house, form = size_for_x_height(HOUSE_X_HEIGHT_MM * OVER), view.lettering
+    asked = (view.figure_height_mm or 0.0) * form.drawn
+    least = size_for_letters(view.net_quantity, asked) if form.measured == "letters" else size_for_figures(asked)
+    others = form.others_mm * form.drawn
 
     def law(field: str, text: str | None, face: str = REGULAR, *, names: bool = False) -> Wanted:
+        asked = max(others, form.ingredients_mm * form.drawn) if names else others
+        small = max(house, size_for_letters(text or "", asked))
         return Wanted(field, text or "", face, small, small, names)
 
     heading = f"{view.ingredients_heading}: {view.ingredients}" if view.ingredients else ""
+    net = max(house, least, size_for_letters(view.net_quantity, others))
     each_batch = (
-        Wanted("net_quantity", view.net_quantity, MEDIUM, figures, figures),
+        Wanted("net_quantity", view.net_quantity, HEAVY if form.bold else MEDIUM, net, net),
         law("best_before", view.best_before),
-        law("batch_code", f"Batch\u00a0{view.batch_code}", BOLD),
+        law("batch_code", f"{view.batch_word}\u00a0{view.batch_code}".strip("\u00a0"), BOLD),
     )
     return (
         law("draft", "DRAFT, not for sale" if view.draft else "", BOLD),

@@ -9,7 +9,7 @@ from typing import Literal, NamedTuple
 from ledger.units.quantity import WHOLE_PPM
 from ledger.units.words import UsedAs
 
-_COLOUR_INDEX = re.compile(r"CI \d{5}")
+_COLOUR_INDEX = re.compile(r"CI \d{5}(?::\d)?(?: \(NANO\))?")
 _WATERS = ("AQUA", "WATER")
 Floats = Literal["below 1 %", "not more than 1 %", "none"]
 

@@ -24,8 +24,13 @@ class Durability(NamedTuple):
         """
         if self.best_before is None:
             return None
-        ended = (self.best_before + timedelta(days=1)).replace(day=1) - timedelta(days=1)
+        ended = last_day_printed(self.best_before)
         return f"{MONTHS[ended.month - 1]} {ended.year}"
+
+
+def last_day_printed(best_before: date) -> date:
+    """The end of the last month that has ended by a day, that day included."""
+    return (best_before + timedelta(days=1)).replace(day=1) - timedelta(days=1)
 
 
 def durability(

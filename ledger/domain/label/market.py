@@ -92,6 +92,14 @@ class Duty(NamedTuple):
     status: str
 
 
+class ColourRule(NamedTuple):
+    """Which list of colours holds in a market, and whether a colour goes by its American name or its number there."""
+
+    listed: Literal["annex_iv", "us"] | None  # None: which colours are permitted there was not looked up
+    of: str  # the list, in words
+    american: bool
+
+
 @dataclass(frozen=True)
 class Market:
     """What a label for one market carries, and in which words; what is empty or None is not asked, or not known here.
@@ -103,6 +111,7 @@ class Market:
     address: str  # which responsible person: eu, gb, us, ca
     name: str
     countries: str  # ISO 3166, a space between; whose makers are at home in it
+    seats: str  # the same, of addresses that serve it for its responsible person; XI is Northern Ireland
     paper: Literal["A4", "Letter"]  # what is sold for printers there
     declares_ingredients: bool
     ingredients_heading: str
@@ -116,6 +125,7 @@ class Market:
     figure_heights: tuple[FigureHeight, ...]  # from the lowest up
     heights_by: Literal["weight", "panel"]
     allergens: tuple[AllergenList, ...]
+    colours: ColourRule | None  # None: no rule on them is known here
     rules: tuple[Rule, ...]
     elsewhere: Mapping[str, str]  # what may stand apart from a bar that is too small for it: where, and by which law
     unit_prices: tuple[UnitPrice, ...]

@@ -23,6 +23,7 @@ from ledger.views.bench.batch_notes import notes_before, notes_that_stay
 from ledger.views.bench.bench import steps_of
 from ledger.views.lye.lye_check import meant_in
 from ledger.views.recipe.hazards import hazards_of
+from ledger.views.recipe.outlived import outlived_as_planned
 
 
 @dataclass(frozen=True)
@@ -84,6 +85,7 @@ class Worksheet:
     printed_from: PrintedFrom
     strain_on: date | None = None  # of an infusion: the day its recipe gives it
     stated: tuple[str, ...] = ()  # whose each single figure of the lye is, and how far it is trusted
+    outlived: tuple[str, ...] = ()  # oils that are best before an earlier day than the bars
 
     @property
     def caustic(self) -> bool:
@@ -169,4 +171,5 @@ def worksheet(rows: Rows, code: str, *, program: str) -> Worksheet:
         printed_from=printed_from(rows, program),
         strain_on=batch.on + timedelta(days=recipe.infusion_days) if recipe and recipe.infusion_days else None,
         stated=stated((one.figures for one in meant), batch.process),
+        outlived=outlived_as_planned(rows, batch),
     )

@@ -2,45 +2,26 @@
 
 from collections.abc import Sequence
 from datetime import date
-from fractions import Fraction
 from typing import NamedTuple
 
 from ledger.domain.label.claims import question
-from ledger.domain.label.declarable import AT_PACKING, Suggestion, highest_to_declare
-from ledger.domain.label.market import Market, Rule
+from ledger.domain.label.market import Market
 from ledger.domain.label.net_quantity import Net
-from ledger.domain.label.packers import System, grams
 from ledger.domain.label.panel import Front
 from ledger.domain.label.words import Words
-from ledger.domain.recipe.recipe import Recipe
-from ledger.errors import BadInput
 from ledger.markets import market
 from ledger.rows.bars import bar_counts
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.label import Run, approved_by, runs
 from ledger.rows.opened import Rows
-from ledger.rows.recipe import recipe_by_code, recipe_of
-from ledger.rows.settings import settings
+from ledger.rows.recipe import recipe_of
 from ledger.units.dates import show_date
 from ledger.units.gs1 import elements, in_words
-from ledger.units.quantity import WHOLE_PPM, show_share
 from ledger.units.wording import count
-from ledger.views.cure.weighings import Weighings, last_weighings
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
-from ledger.views.label.setting import height_words, language_words
-from ledger.views.release.assessment import batch_beside
+from ledger.views.label.net import net_words
+from ledger.views.label.particulars import Particular, particulars
 from ledger.views.stock.made_of import Compositions
-
-
-class Particular(NamedTuple):
-    """One particular: what the rule says, what was found, and how it stands."""
-
-    particular: str
-    found: str
-    says: str
-    source: str
-    status: str
-    stands: str  # found, missing, for a person
 
 
 class LabelCheck(NamedTuple):
@@ -91,8 +72,8 @@ def label_check(
     return LabelCheck(
         on,
         label,
-        tuple(_particular(rows, batch, label, rule, on, made_of, front) for rule in label.rules),
-        _net(rows, batch, label, law),
+        particulars(rows, batch, label, on=on, made_of=made_of, months=best_before_months, front=front),
+        net_words(rows, batch, label, law),
         _gs1(label),
         _claims(rows, batch, label, soap_alone=law.asks("only soap", on)),
         f"{approval[0]}, {show_date(approval[1])}" if approval else None,
@@ -100,154 +81,6 @@ def label_check(
         _supplied(rows, lot_id, law),
         label.remains,
     )
-
-
-def _particular(
-    rows: Rows, batch: BatchRow, label: LabelText, rule: Rule, on: date, made_of: Compositions, front: Front | None
-) -> Particular:
-    if rule.particular == "figure height":
-        found, stands = height_words(label, front)
-    elif rule.particular in ("assessment", "notification"):
-        found, stands = _covered(rows, batch, label, rule.particular, on, made_of)
-    elif rule.particular == "language":
-        found, stands = language_words(label)
-    elif rule.particular == "durability" and (recipe := recipe_of(rows, batch)) and _undated(label, recipe):
-        found, stands = "no date, and no period: the recipe says that opening does not matter", "for a person"
-    else:
-        found, stands = _found(label, rule.particular)
-    return Particular(rule.particular, found, rule.says, rule.source, rule.status, stands)
-
-
-def _undated(label: LabelText, recipe: Recipe) -> bool:
-    """Whether neither a date nor a period stands on the label because she decided so."""
-    return not (label.best_before or label.after_opening_months) and recipe.label.opening_matters is False
-
-
-def _found(label: LabelText, particular: str) -> tuple[str, str]:
-    """What the label has of one particular, and whether that is found, missing, or for a person."""
-    period = f"{label.after_opening_months}M, with the open jar" if label.after_opening_months else ""
-    simple = {
-        "responsible person": f"{label.responsible_name}, {label.responsible_address}",
-        "net quantity": label.net_quantity,
-        "durability": label.best_before or period,
-        "batch code": label.batch_code,
-        "function": label.function,
-        "ingredients": f"{label.ingredients} ({label.policy})",
-        "letters of the ingredients": f"{label.lettering.ingredients_mm:g} mm at least, in capitals",
-        "letters": f"{label.lettering.others_mm:g} mm at least",
-        "contact": label.responsible_address,
-    }
-    if particular == "voluntary ingredients":
-        return (
-            (f"{label.ingredients} ({label.policy})", "for a person") if label.ingredients else ("none given", "found")
-        )
-    if particular in simple:
-        return (simple[particular], "found") if simple[particular] else ("nothing", "missing")
-    if particular == "allergens":
-        return _allergens(label)
-    if particular == "precautions":
-        return (" ".join(label.precautions), "found") if label.precautions else ("none given", "for a person")
-    if particular == "origin":
-        return (label.origin, "found") if label.origin else ("none given; wanted if imported", "for a person")
-    return "not to be read from the ledger", "for a person"
-
-
-def _allergens(label: LabelText) -> tuple[str, str]:
-    found = label.allergens
-    if found is None:
-        return "no list applies", "found"
-    if found.barred:
-        return f"PROHIBITED, so it gets no label and is not released: {'; '.join(found.barred)}", "missing"
-    asked = [f"not known here: {'; '.join(found.unknown)}"] if found.unknown else []
-    asked += [f"prohibited in the EU, here for a person: {'; '.join(found.asked)}"] if found.asked else []
-    if found.no_statement:
-        return "; ".join([f"no statement for {'; '.join(found.no_statement)}", *asked]), "missing"
-    names = ", ".join(found.declared) or "none exceeds the threshold"
-    words = f"{names} (over {show_share(found.threshold_ppm, 2)} of the bar at its driest; {found.list_name})"
-    return "; ".join([words, *asked]), "for a person" if asked else "found"
-
-
-def _covered(
-    rows: Rows, batch: BatchRow, label: LabelText, particular: str, on: date, made_of: Compositions
-) -> tuple[str, str]:
-    """The assessment of the product or its notification for the market, beside the batch as weighed."""
-    if batch.recipe_code is None:
-        return "none: it has no recipe", "missing"
-    card = recipe_by_code(rows, batch.recipe_code)
-    view = batch_beside(rows, card, batch.code, markets=[label.market], on=on, made=made_of)
-    if view is None:
-        return f"none booked for {card.name}", "missing"
-    if particular == "notification":
-        one = next(one for one in view.compared if one.what.startswith("notification"))
-        return one.assessed, "found" if one.verdict == "inside" else "missing"
-    outside = [one for one in view.compared if one.verdict == "outside"]
-    name = f"{view.assessment.reference} of {view.assessment.assessor}, {show_date(view.assessment.on)}"
-    if outside:
-        return f"{name}; outside it: {'; '.join(f'{one.what} {one.found}' for one in outside)}", "missing"
-    return f"{name}; nothing compared lies outside, silent on {view.silent}", "for a person"
-
-
-def _net(rows: Rows, batch: BatchRow, label: LabelText, law: Market) -> tuple[str, ...]:
-    """The bars weighed last against the packers' rules, and the highest weight that could be declared."""
-    weighed = last_weighings(rows, batch)
-    if weighed is None:
-        return (
-            f"No bar was weighed yet; weigh some at packing: soapledger batch log {batch.code} "
-            "--reading 'bar weight=98.2 g'",
-        )
-    found = [f"{count(len(weighed.weights_mg), 'bar')} weighed on {show_date(weighed.on)}, {weighed.moment}."]
-    if weighed.moment != AT_PACKING:
-        found.append(
-            "The packers' rules are for bars as they are packed, so what follows is not yet their answer; weigh some "
-            f"then: soapledger batch log {batch.code} --reading 'bar weight=98.2 g'"
-        )
-    systems = law.packers_rules(settings(rows).country)
-    if not systems:
-        found.append(_no_rules(label, law))
-    for system in systems:
-        found += system.judge(label.net_mg, weighed.weights_mg).words
-        if weighed.left is not None:
-            try:
-                found.append(_highest(weighed, weighed.left, system).why)
-            except BadInput as error:
-                found.append(str(error))
-    if weighed.left is None:
-        found.append(f"The highest weight to declare is not known here: {weighed.when}.")
-    else:
-        end = Fraction(sum(weighed.weights_mg), len(weighed.weights_mg)) * weighed.left
-        found.append(f"The least that is known of the mean is {grams(end)}, {weighed.when}.")
-    return tuple(found)
-
-
-def _no_rules(label: LabelText, law: Market) -> str:
-    return f"The packers' rules of {law.name} are not known here; whether {grams(label.net_mg)} holds is for a person."
-
-
-def _highest(weighed: Weighings, left: Fraction, system: System) -> Suggestion:
-    return highest_to_declare(
-        weighed.weights_mg, left * WHOLE_PPM, system=system, when=weighed.when, weighed=weighed.moment
-    )
-
-
-def net_doubts(rows: Rows, label: LabelText) -> tuple[str, ...]:
-    """Why the declared weight may not hold until the bars have dried, a sentence for each; a person decides."""
-    weighed = last_weighings(rows, find_batch(rows, label.batch_code))
-    if weighed is None:
-        return (f"No bar was weighed yet, so whether {grams(label.net_mg)} holds is not known here.",)
-    if weighed.left is None:
-        return (f"Whether {grams(label.net_mg)} holds as the bars dry is not known here: {weighed.when}.",)
-    law = market(label.market)
-    systems = law.packers_rules(settings(rows).country)
-    found = [] if systems else [_no_rules(label, law)]
-    for system in systems:
-        try:
-            most = _highest(weighed, weighed.left, system)
-        except BadInput as error:
-            found.append(str(error))
-        else:
-            if label.net_mg > most.nominal_mg:
-                found.append(f"{grams(label.net_mg)} is declared: {most.why}")
-    return tuple(dict.fromkeys(found))
 
 
 def _claims(rows: Rows, batch: BatchRow, label: LabelText, *, soap_alone: bool) -> tuple[str, ...]:
