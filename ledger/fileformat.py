@@ -21,12 +21,12 @@ _HIGHEST = 9999  # a higher format number was written by no program, and neither
 SCHEMA = "SELECT type, name, tbl_name, sql FROM main.sqlite_schema WHERE type <> 'index'"
 TABLES = frozenset(
     """
-    assessment attached_content attachment batch blanked complaint complaint_step constituent customer
-    customer_revision decision decision_doubt delivery deviation deviation_decision entry entry_salt equipment
-    equipment_check equipment_revision erasure finished_check label_approval label_count label_run lot
-    market_address material material_revision movement personal personal_text place plan_line plan_target reading
-    recipe recipe_figures recipe_version retained_sample settings_revision skin_limit supplier supplier_revision
-    upkeep
+    assessment assessment_covers attached_content attachment batch blanked complaint complaint_step constituent
+    customer customer_revision decision decision_doubt delivery deviation deviation_decision entry entry_salt
+    equipment equipment_check equipment_revision erasure finished_check label_approval label_count label_run
+    label_words lot market_address material material_revision movement personal personal_text place plan_line
+    plan_target reading recipe recipe_figures recipe_version retained_sample settings_revision skin_limit supplier
+    supplier_revision upkeep
     """.split()  # noqa: SIM905
 )
 # What the tables of each format were ever laid as, and the views and guards of this revision (`schema_digest`);
@@ -39,9 +39,9 @@ TABLES_LAID = {
     5: ("514c480db2045ed60ce065e88000e362",),
     6: ("2cf823f82637875ecb490ce303ddd746",),
     7: ("1b419aa2d78267a4b282b5102f1d9689",),
-    8: ("1b419aa2d78267a4b282b5102f1d9689",),
+    8: ("503bdefe69bffe8b202637bbb3b883bf",),
 }
-GUARDS_LAID = "e39a7538aaeff5f8408c5b71d7fa9f91"
+GUARDS_LAID = "4ed3b5d263f82c373f45bc5b839e5d42"
 
 # Against a file of unknown origin (https://sqlite.org/security.html): "Untrusted SQLite Database Files" asks for
 # cell_size_check and no memory map; its advice on functions in a schema, for trusted_schema off. What it asks first,

@@ -31,10 +31,10 @@ from ledger.storage.tables.bench import PlanTarget
 from ledger.storage.tables.check import EquipmentCheck
 from ledger.storage.tables.complaint import Complaint, ComplaintStep
 from ledger.storage.tables.decision import DecisionDoubt
-from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun
+from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun, LabelWords
 from ledger.storage.tables.material import Constituent, SkinLimit
 from ledger.storage.tables.reading import Deviation, DeviationDecision
-from ledger.storage.tables.recipe import Assessment
+from ledger.storage.tables.recipe import Assessment, AssessmentCovers
 from ledger.storage.tables.release import FinishedCheck, RetainedSample
 from ledger.storage.tables.tools import Equipment, EquipmentRevision, Upkeep
 from ledger.views.people.erasable import erasable_complaint, erasable_customer
@@ -157,9 +157,14 @@ def fill(book: Book, shop: Shop) -> None:
         )
         tx.add(LabelApproval(lot_id=lot, market="eu", on=day, by="Nuala", text="Plain Bar", text_digest="0" * 64))
         tx.add(LabelCount(label_run_id=1, on=day, used=9, spoiled=1, returned=0))
+        words = LabelWords(
+            market="eu", digest="0" * 64, questioned="natural", reason="of the herb", by="Nuala", on=date(2026, 5, 5)
+        )
+        tx.add(words)
         tx.say("Printed 10 labels.")
     with book.write("recipe assess") as tx:
         tx.add(Assessment(recipe_id=1, source='assessor = "R. Lund"'))
+        tx.add(AssessmentCovers(assessment_id=1, inci="KAOLIN", named="WHITE CLAY"))
         tx.add(Constituent(material_id=1, name="Linalool", share_ppm=1000, source="statement of 2 Mar 2026"))
         tx.add(SkinLimit(material_id=1, limit_ppm=30_000, certificate="OO-1", category="9", dated=date(2026, 3, 2)))
         tx.add(DecisionDoubt(decision_id=1, subject="assessment", doubt="no assessment is kept"))

@@ -52,6 +52,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "recipe scale": Listed("recipe", "Scale a recipe to a mould, to so many bars"),
         "recipe print": Listed("recipe", "Print a recipe as a sheet of one page"),
         "recipe assess": Listed("release", "Book the safety assessment of a product"),
+        "recipe word": Listed("record", "Book the assessor's word on what the report does not name"),
         "recipe assessment": Listed("release", "Lay a recipe or a batch beside its safety assessment"),
     },
     "Stock": {

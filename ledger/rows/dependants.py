@@ -102,7 +102,9 @@ _TRUST = (
     """,
     # the assessment that was the latest, by releases and by bars that left
     f"""
-    SELECT s.entry_id, s.decided FROM assessment a JOIN recipe_version n ON n.recipe_id = a.recipe_id
+    SELECT s.entry_id, s.decided FROM (SELECT entry_id, recipe_id FROM assessment UNION
+      SELECT c.entry_id, x.recipe_id FROM assessment_covers c JOIN assessment x ON x.id = c.assessment_id) a
+    JOIN recipe_version n ON n.recipe_id = a.recipe_id
     JOIN batch b ON b.recipe_version_id = n.id JOIN lot l ON l.batch_id = b.id
     JOIN (SELECT lot_id, entry_id, 1 AS decided FROM live_decision WHERE verdict = 'released'
           UNION SELECT v.lot_id, v.entry_id, 0 FROM live_movement v WHERE {_LEFT}) s ON s.lot_id = l.id

@@ -4,10 +4,13 @@ import json
 import sqlite3
 from collections.abc import Collection
 from dataclasses import dataclass
+from datetime import date
+from typing import NamedTuple
 
 from ledger.domain.recipe.figures import recipe_from
 from ledger.domain.recipe.recipe import Recipe
 from ledger.rows.batch import BatchRow
+from ledger.rows.opened import maybe_day
 from ledger.units.names import match_name
 from ledger.units.words import Process
 
@@ -106,6 +109,30 @@ def latest_assessment_text(rows: sqlite3.Connection, recipe_id: int) -> str | No
         "SELECT source FROM live_assessment WHERE recipe_id = ? ORDER BY id DESC LIMIT 1", (recipe_id,)
     ).fetchone()
     return found and str(found[0])
+
+
+class Covered(NamedTuple):
+    """What a report says of an ingredient beyond its letters: its name there, or the assessor's word on it."""
+
+    inci: str
+    named: str | None
+    word: str | None
+    highest_ppm: int | None
+    by: str | None
+    on: date | None
+
+
+def covered_by_latest(rows: sqlite3.Connection, recipe_id: int) -> tuple[int, tuple[Covered, ...]] | None:
+    """The number of the assessment booked last for a recipe, with what was matched or written to it since."""
+    last = rows.execute("SELECT max(id) FROM live_assessment WHERE recipe_id = ?", (recipe_id,)).fetchone()[0]
+    if last is None:
+        return None
+    found = rows.execute(
+        'SELECT inci, named, word, highest_ppm, by, "on" FROM live_assessment_covers '
+        "WHERE assessment_id = ? ORDER BY id",
+        (last,),
+    )
+    return last, tuple(Covered(**{**dict(row), "on": maybe_day(row["on"])}) for row in found)
 
 
 def recipe_of(rows: sqlite3.Connection, batch: BatchRow) -> Recipe | None:

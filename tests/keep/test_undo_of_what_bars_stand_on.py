@@ -19,6 +19,15 @@ markets = ["eu"]
 [[ingredient]]
 inci = "OLEA EUROPAEA FRUIT OIL"
 highest_percent = 60
+[[ingredient]]
+inci = "COCOS NUCIFERA OIL"
+highest_percent = 60
+[[ingredient]]
+inci = "SODIUM HYDROXIDE"
+highest_percent = 60
+[[ingredient]]
+inci = "AQUA"
+highest_percent = 60
 """
 
 

@@ -35,6 +35,15 @@ superfat = [3, 8]
 [[ingredient]]
 inci = "OLEA EUROPAEA FRUIT OIL"
 highest_percent = 45
+[[ingredient]]
+inci = "COCOS NUCIFERA OIL"
+highest_percent = 60
+[[ingredient]]
+inci = "SODIUM HYDROXIDE"
+highest_percent = 60
+[[ingredient]]
+inci = "AQUA"
+highest_percent = 60
 [[notification]]
 market = "eu"
 reference = "E-1"

@@ -98,9 +98,9 @@ def test_a_third_over_its_limit_is_not_rounded_back_inside() -> None:
         assert found(OLIVE, given=given, facts=facts).verdict == verdict
 
 
-def test_what_is_not_named_is_silent_and_what_must_be_there_is_missed() -> None:
+def test_what_is_not_named_is_outside_and_what_must_be_there_is_missed() -> None:
     clay = FACTS._replace(shares=(*with_olive(0).shares, Share("KAOLIN", 10_000)))
-    assert found("KAOLIN", facts=clay) == Compared("KAOLIN", "0.99 %", "not named", "silent")  # 10 of 1010 g
+    assert found("KAOLIN", facts=clay) == Compared("KAOLIN", "0.99 %", "not named", "outside", True)  # 10 of 1010 g
     assert found(OLIVE, facts=clay) == Compared(OLIVE, "none", "30 % to 50 %", "outside")
     assert found("AQUA", facts=clay).verdict == "outside"  # 725 g of 1010 g
     assert not [one for one in compare(GIVEN, FACTS._replace(shares=()), on=ON) if one.what == "AQUA"]
@@ -108,7 +108,7 @@ def test_what_is_not_named_is_silent_and_what_must_be_there_is_missed() -> None:
 
 def test_a_fragrance_is_laid_beside_the_assessed_fragrances_alone() -> None:
     moved = GIVEN._replace(ingredients=(*GIVEN.ingredients, *GIVEN.fragrances), fragrances=())
-    assert found(LAVENDER, given=moved) == Compared(LAVENDER, "2.00 % fragrance", "not named", "silent")
+    assert found(LAVENDER, given=moved) == Compared(LAVENDER, "2.00 % fragrance", "not named", "outside", True)
     needed = GIVEN._replace(fragrances=(Bounds("CEDRUS ATLANTICA WOOD OIL", 10_000, 20_000),))
     one = found("CEDRUS ATLANTICA WOOD OIL", given=needed)
     assert (one.found, one.assessed, one.verdict) == ("no fragrance", "1 % to 2 %", "outside")
@@ -177,3 +177,21 @@ def test_each_market_asked_for_is_named_and_notified_or_not() -> None:
     ]
     early = found("notification EU", on=date(2026, 3, 9))
     assert (early.assessed, early.verdict) == ("N-7 from 10 Mar 2026", "outside")
+
+
+def test_an_ingredient_is_laid_beside_the_name_it_has_in_the_report() -> None:
+    """400 g and 100 g of olive oil are 50 % of 1000 g, as one soap in the report; the lye is in the soaps it names."""
+    soaps = (Bounds("SODIUM OLIVATE", 0, 500_000), Bounds("AQUA", 0, 250_000), Bounds("SODIUM COCOATE", 0, 200_000))
+    also = ((OLIVE, "SODIUM OLIVATE"), ("COCOS NUCIFERA OIL", "SODIUM COCOATE"))
+    given = GIVEN._replace(ingredients=soaps, also=also, held=("SODIUM HYDROXIDE",))
+    assert found(OLIVE, given=given) == Compared(OLIVE, "50 %", "at most 50 % as SODIUM OLIVATE", "inside")
+    assert found("SODIUM HYDROXIDE", given=given).verdict == "silent"
+    over = FACTS._replace(shares=(*FACTS.shares, Share(OLIVE, 1), Share("AQUA", -1)))
+    assert found(OLIVE, given=given, facts=over).verdict == "outside"
+
+
+def test_the_assessors_word_stands_in_place_of_the_report() -> None:
+    clay = FACTS._replace(shares=(*FACTS.shares, Share("KAOLIN", 10_000)))  # 10 of 1010 g, 0.990099 %
+    for highest, verdict in ((9_901, "inside"), (9_900, "outside")):
+        assert found("KAOLIN", given=GIVEN.with_word("KAOLIN", highest), facts=clay).verdict == verdict
+    assert found(LAVENDER, given=GIVEN.with_word(LAVENDER, 19_999)).verdict == "outside"  # the report allowed 2 %

@@ -17,7 +17,7 @@ from ledger.units.words import EVERY
 CUT, ON = date(2026, 5, 6), date(2026, 6, 10)
 DAY = timedelta(days=1)
 BARS = Bars("26-125-3", CUT, here=10, decisions=(("passed", ON),), deviations=(), decided=frozenset())
-SUPPLY = Supply(barred=(), another_market=True, uncovered=(), stale={})
+SUPPLY = Supply(barred=(), another_market=True, uncovered=(), unnamed=(), stale={})
 LABELS = Labels(markets=(("eu", "European Union"),), printed=True, on_bars=10, uncounted=None)
 LOOK, ASH = Check("look", "good", True), Check("look", "ash", False)
 FINISHED = Finished("plain-bar", ("look",), (LOOK,), LABELS)

@@ -49,6 +49,12 @@ highest_percent = 45
 [[ingredient]]
 inci = "COCOS NUCIFERA OIL"
 highest_percent = 30
+[[ingredient]]
+inci = "SODIUM HYDROXIDE"
+highest_percent = 60
+[[ingredient]]
+inci = "AQUA"
+highest_percent = 60
 [[notification]]
 market = "eu"
 reference = "E-1"

@@ -78,6 +78,15 @@ markets = ["xx"]
 [[ingredient]]
 inci = "OLEA EUROPAEA FRUIT OIL"
 highest_percent = 45
+[[ingredient]]
+inci = "COCOS NUCIFERA OIL"
+highest_percent = 60
+[[ingredient]]
+inci = "SODIUM HYDROXIDE"
+highest_percent = 60
+[[ingredient]]
+inci = "AQUA"
+highest_percent = 60
 """
 
 

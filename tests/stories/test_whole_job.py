@@ -24,6 +24,12 @@ highest_percent = 50
 [[ingredient]]
 inci = "COCOS NUCIFERA OIL"
 highest_percent = 22
+[[ingredient]]
+inci = "SODIUM HYDROXIDE"
+highest_percent = 60
+[[ingredient]]
+inci = "AQUA"
+highest_percent = 60
 [[notification]]
 market = "eu"
 reference = "N-7"

@@ -143,7 +143,7 @@ def confirm(question: str, yes: bool) -> None:
     """Ask before going on. Stops the run on no; raises BadInput where nobody can be asked."""
     if yes:
         return
-    if sys.stdin is None or not (sys.stdin.isatty() or _fed()):  # None: it was closed
+    if not can_answer():
         raise BadInput(f"{question} Say so with --yes.")
     let_go()
     if not typer.confirm(masked(question), err=True):
@@ -157,6 +157,11 @@ def warn_of(doubts: Iterable[str], yes: bool) -> None:
         warn(sentence)
     if said:
         confirm("Book it all the same?", yes)
+
+
+def can_answer() -> bool:
+    """Whether someone can be asked."""
+    return sys.stdin is not None and (sys.stdin.isatty() or _fed())  # None: it was closed
 
 
 def _fed() -> bool:

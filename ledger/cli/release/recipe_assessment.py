@@ -11,7 +11,7 @@ from ledger.cli.kit.show import say, say_wrapped, table
 from ledger.errors import BadInput
 from ledger.rows.recipe import recipe_by_code
 from ledger.units.dates import show_date
-from ledger.units.quantity import parse_pieces
+from ledger.units.quantity import parse_pieces, show_share
 from ledger.views.release.assessment import AssessmentView, batch_beside, recipe_beside
 
 
@@ -61,6 +61,9 @@ def _show(view: AssessmentView) -> None:
         ("particular", "found", "assessed", "lies"),
         [(one.what, one.found, one.assessed, one.verdict) for one in rows],
     )
+    for one in view.words:
+        when = f"{show_share(one.highest_ppm or 0, 2)} at most, by the word of {one.by}"
+        say_wrapped(f"{one.inci}: {when}{f', {show_date(one.on)}' if one.on else ''}: {one.word}")
     say("Shares are of everything weighed in, wrapping apart, as added.")
     if view.without_inci:
         say_wrapped(f"Without an INCI name, and so compared under their own: {', '.join(view.without_inci)}.")

@@ -40,6 +40,7 @@ class Compared(NamedTuple):
     found: str
     assessed: str
     verdict: Bounded
+    unnamed: bool = False  # an ingredient that the assessment does not name
 
 
 def compare(assessment: Assessment, facts: Assessed, *, on: date) -> tuple[Compared, ...]:
@@ -55,8 +56,8 @@ def compare(assessment: Assessment, facts: Assessed, *, on: date) -> tuple[Compa
         _process(assessment, facts),
         *_superfat(assessment, facts),
         _durability(assessment, facts),
-        *_shares(ingredients, assessment.ingredients, whole),
-        *_shares(fragrances, assessment.fragrances, whole, " fragrance"),
+        *_shares(ingredients, assessment, assessment.ingredients, whole),
+        *_shares(fragrances, assessment, assessment.fragrances, whole, " fragrance"),
         *(row for market, notified in facts.markets.items() for row in _market(assessment, market, notified, on)),
     )
 
@@ -99,20 +100,30 @@ def _durability(assessment: Assessment, facts: Assessed) -> Compared:
     return Compared("best before", f"{months} months", f"at most {most} months", _verdict(months <= most))
 
 
-def _shares(found: Iterable[Share], named: Iterable[Bounds], whole: int, kind: str = "") -> Iterator[Compared]:
+def _shares(
+    found: Iterable[Share], given: Assessment, named: Iterable[Bounds], whole: int, kind: str = ""
+) -> Iterator[Compared]:
+    """Each ingredient beside its bounds, under the name it has in the report; what that does not name lies outside."""
     masses: dict[str, int] = defaultdict(int)
+    own: dict[str, dict[str, None]] = defaultdict(dict)
+    also, bounds = dict(given.also), {one.inci: one for one in named}
     for one in found:
-        masses[inci_key(one.inci)] += one.mass_mg
-    bounds = {one.inci: one for one in named}
+        key = inci_key(one.inci)
+        name = key if key in bounds else also.get(key, key)
+        masses[name] += one.mass_mg
+        own[name][key] = None
     for name in sorted(filter(masses.get, masses), key=lambda name: (-masses[name], name)):
-        share = Fraction(masses[name] * WHOLE_PPM, whole)
+        share, what = Fraction(masses[name] * WHOLE_PPM, whole), ", ".join(own[name])
         if bound := bounds.get(name):
             low, high = bound.lowest_ppm, bound.highest_ppm
             inside = low * whole <= masses[name] * WHOLE_PPM <= high * whole
             assessed = _range(low, high) if low else f"at most {_exact(high)}"
-            yield Compared(name, _beside(share, low, high, decimals=2) + kind, assessed, _verdict(inside))
+            under = "" if list(own[name]) == [name] else f" as {name}"
+            yield Compared(what, _beside(share, low, high, decimals=2) + kind, assessed + under, _verdict(inside))
+        elif name in given.held:
+            yield Compared(what, show_share(round(share), 2) + kind, "in the soaps it names", "silent")
         else:
-            yield Compared(name, show_share(round(share), 2) + kind, "not named", "silent")
+            yield Compared(what, show_share(round(share), 2) + kind, "not named", "outside", unnamed=True)
     for name, bound in bounds.items():
         if bound.lowest_ppm and not masses.get(name):
             yield Compared(

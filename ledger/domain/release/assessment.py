@@ -15,7 +15,7 @@ class AssessmentFile(TomlFile):
     """A file of an assessment as it was parsed."""
 
     words = {
-        "": ("assessor", "reference", "on", "until", "process", "markets", "superfat", "durability_months"),
+        "": ("assessor", "reference", "on", "until", "process", "markets", "superfat", "durability_months", "recipes"),
         "ingredient": _BOUNDS,
         "fragrance": _BOUNDS,
         "notification": ("market", "reference", "on"),
@@ -52,6 +52,22 @@ class Assessment(NamedTuple):
     ingredients: tuple[Bounds, ...]
     fragrances: tuple[Bounds, ...]
     notifications: tuple[Notification, ...]
+    recipes: tuple[str, ...] = ()  # what the report names that it covers; nothing: the recipe it is booked for
+    also: tuple[tuple[str, str], ...] = ()  # names of ingredients, and the names they have in the report
+    held: tuple[str, ...] = ()  # alkalis that no name of their own stands for: they are in the soaps it names
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Every ingredient and fragrance it names."""
+        return tuple(one.inci for one in (*self.ingredients, *self.fragrances))
+
+    def with_word(self, inci: str, highest_ppm: int) -> "Assessment":
+        """The same with so much of one ingredient, scent or not, by the assessor's word in place of what was."""
+        bound = Bounds(inci, 0, highest_ppm)
+        return self._replace(
+            ingredients=(*(one for one in self.ingredients if one.inci != inci), bound),
+            fragrances=(*(one for one in self.fragrances if one.inci != inci), bound),
+        )
 
 
 def read_assessment(text: str, *, file: str) -> Assessment:
@@ -81,6 +97,7 @@ def read_assessment(text: str, *, file: str) -> Assessment:
         ingredients=ingredients,
         fragrances=_bounds(source, "fragrance"),
         notifications=_notifications(source, markets),
+        recipes=head.listed("recipes", '["morning", "evening"]') or (),
     )
 
 

@@ -10,6 +10,7 @@ from ledger.domain.release.supply import (
     STALE,
     Labels,
     Supply,
+    named,
     not_barred,
     stale_labels,
     stale_words,
@@ -64,13 +65,14 @@ def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing
     recipe's checklist that nobody looked at or that is not good, where they are not covered by an assessment and a
     notification, or their labels are not usable that day (unless `anyway` gives a reason), for bars with no label
     printed, or fewer labels on them than bars (unless `bare` gives one), and without a way round it, for bars that
-    hold what every market of hers prohibits.
+    hold what every market of hers prohibits, or what their assessment does not name.
     """
     after_the_cut(bars, asked.on)
     not_before_the_last(bars, asked.on)
     if not bars.passed:
         raise Refused(f"The bars of batch {bars.batch} are not passed for packing yet: soapledger pass {bars.batch}")
     not_barred(bars, supply)
+    named(bars, supply, finished.recipe)
     uncovered, stale = bars.undecided(*supply.uncovered), stale_labels(bars, supply)
     again, anyway = bars.status == "released", said(asked.anyway)
     if again and not (anyway and (stale or uncovered)):

@@ -19,6 +19,7 @@ class Supply:
     barred: tuple[str, ...]  # what her markets prohibit in them, in words for each
     another_market: bool  # a market of hers prohibits nothing in them
     uncovered: tuple[Doubt, ...]  # why no assessment or notification covers them
+    unnamed: tuple[Doubt, ...]  # what is in them that the assessment does not name, where all her markets ask for one
     stale: Mapping[str, Doubt]  # by market: why labels on them are not usable
 
 
@@ -38,18 +39,30 @@ def not_barred(bars: Bars, supply: Supply) -> None:
         raise Refused(f"The bars of batch {bars.batch} may not be supplied: {'; '.join(supply.barred)}.")
 
 
+def named(bars: Bars, supply: Supply, recipe: str | None) -> None:
+    """Raise Refused for bars that hold what their assessment does not name: the maker cannot decide that."""
+    if supply.unnamed:
+        raise Refused(
+            f"Batch {bars.batch} holds what its assessment does not name: {list_words(supply.unnamed)}. Only the "
+            f"assessor's written word lifts that: soapledger recipe word {recipe or 'WHICH'} INCI --up-to PERCENT --by "
+            "ASSESSOR --on DAY --text WORDS; a name it has in the report is said when that is booked: "
+            "soapledger recipe assess."
+        )
+
+
 def stale_labels(bars: Bars, supply: Supply) -> dict[str, Doubt]:
     """Why labels on the bars are not usable, by market, as far as nobody decided about that very run."""
     return {market: one for market, one in supply.stale.items() if bars.undecided(one)}
 
 
-def may_leave(bars: Bars, supply: Supply, on: date) -> None:
+def may_leave(bars: Bars, supply: Supply, on: date, recipe: str | None = None) -> None:
     """Raise Refused for released bars that may not leave on a day.
 
     While a deviation found by then is open, for what is prohibited, and unless someone decided so by name for bars
     that no assessment covers, that only some of her markets prohibit, or whose labels are not usable that day.
     """
     not_barred(bars, supply)
+    named(bars, supply, recipe)
     deviations_settled(bars, found_by=on)
     way = (
         "Nothing was written. To supply it all the same, a person decides so: "

@@ -21,7 +21,7 @@ from ledger.units.dates import show_date
 from ledger.units.quantity import show_share
 from ledger.units.wording import count
 from ledger.views.label.label_due import label_doubts, labels_on_bars
-from ledger.views.label.supply import barred_from_supply, labelled_markets, supply_doubts
+from ledger.views.label.supply import barred_from_supply, labelled_markets, supply_doubts, unnamed_doubts
 
 
 def bars_of(rows: Rows, batch: BatchRow, on: date) -> tuple[Bars, int]:
@@ -45,7 +45,8 @@ def supply_of(rows: Rows, batch: BatchRow, on: date) -> Supply:
     """What speaks against supplying bars on a day."""
     barred, another = barred_from_supply(rows, batch, on=on)
     stale = {market: Doubt("labels", why) for market, why in label_doubts(rows, batch, on=on).items()}
-    return Supply(barred, another, supply_doubts(rows, batch, on=on), stale)
+    doubts, unnamed = supply_doubts(rows, batch, on=on), unnamed_doubts(rows, batch, on=on)
+    return Supply(barred, another, tuple(one for one in doubts if one not in unnamed), unnamed, stale)
 
 
 def finished_of(rows: Rows, batch: BatchRow, on: date) -> Finished:

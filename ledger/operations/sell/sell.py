@@ -54,7 +54,7 @@ def _may_leave(tx: Transaction, code: str, number: int, on: date) -> LotRow:
             f"Batch {lot.code} has {count(held, 'bar')} in the workshop; {number} cannot leave. Nothing was written."
         )
     batch = find_batch(tx.rows, lot.code)
-    may_leave(bars_of(tx.rows, batch, on)[0], supply_of(tx.rows, batch, on), on)
+    may_leave(bars_of(tx.rows, batch, on)[0], supply_of(tx.rows, batch, on), on, batch.recipe_code)
     return lot
 
 

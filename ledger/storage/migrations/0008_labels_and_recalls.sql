@@ -1,1 +1,20 @@
 -- What labels and recalls keep of their own; each table stands under the words that say why it is there.
+
+-- What the report of an assessment says of an ingredient beyond its letters: the name it has there, matched when the
+-- report was booked; or the assessor's own written word on one the report does not name, with who gave it and when.
+CREATE TABLE assessment_covers (
+  id INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
+  assessment_id INTEGER NOT NULL REFERENCES assessment(id),
+  inci TEXT NOT NULL,
+  named TEXT,
+  word TEXT, highest_ppm INTEGER, by TEXT, "on" TEXT,
+  CHECK ((named IS NULL) = (word IS NOT NULL AND highest_ppm IS NOT NULL AND by IS NOT NULL AND "on" IS NOT NULL))
+);
+
+-- Words on a label that were questioned, and who let them stand: by the digest of all that was read, so that the same
+-- words are not asked about again.
+CREATE TABLE label_words (
+  id INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
+  market TEXT NOT NULL, digest TEXT NOT NULL, questioned TEXT NOT NULL, reason TEXT NOT NULL,
+  by TEXT NOT NULL, "on" TEXT NOT NULL
+);

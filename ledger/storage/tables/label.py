@@ -45,3 +45,15 @@ class LabelCount(Fact, table=True):
     used: int
     spoiled: int
     returned: int
+
+
+class LabelWords(Fact, table=True):
+    """Questioned words that a named person let stand for a market, by the digest of what was read."""
+
+    __tablename__ = "label_words"
+    market: str
+    digest: str
+    questioned: str
+    reason: str
+    by: str
+    on: date

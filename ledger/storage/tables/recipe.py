@@ -1,5 +1,7 @@
 """Recipes, their versions and assessments."""
 
+from datetime import date
+
 from sqlalchemy import String
 from sqlmodel import Field
 
@@ -43,3 +45,16 @@ class Assessment(Fact, table=True):
 
     recipe_id: int
     source: str
+
+
+class AssessmentCovers(Fact, table=True):
+    """One ingredient in a report: under another name, or by the assessor's written word."""
+
+    __tablename__ = "assessment_covers"
+    assessment_id: int
+    inci: str
+    named: str | None = None
+    word: str | None = None
+    highest_ppm: int | None = None
+    by: str | None = None
+    on: date | None = None

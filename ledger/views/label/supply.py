@@ -4,6 +4,7 @@ from datetime import date
 
 from ledger.domain.bench.decision import Doubt
 from ledger.domain.label.market import Market
+from ledger.domain.release.assessed import Compared
 from ledger.markets import laws_at
 from ledger.rows.batch import BatchRow
 from ledger.rows.opened import Rows
@@ -43,6 +44,25 @@ def supply_doubts(rows: Rows, batch: BatchRow, *, on: date) -> tuple[Doubt, ...]
     return (*barred, *over, *_not_assessed(rows, batch, on))
 
 
+def unnamed_doubts(rows: Rows, batch: BatchRow, *, on: date) -> tuple[Doubt, ...]:
+    """Those of the doubts that are about an ingredient the assessment does not name.
+
+    Nothing where a market of hers asks for no assessment: there a person decides, as of the rest.
+    """
+    hers = laws_at(settings(rows).addresses)
+    if not hers or not all(law.asks("assessment", on) for law in hers) or batch.recipe_code is None:
+        return ()
+    view = batch_beside(rows, recipe_by_code(rows, batch.recipe_code), batch.code, on=on)
+    return tuple(_outside(one) for one in view.compared if one.unnamed) if view else ()
+
+
+def _outside(one: Compared) -> Doubt:
+    notified = one.what.startswith("notification")
+    words = f"{one.what} is {one.found}, assessed {one.assessed}"
+    of = (f"date assessed {one.assessed}",) if one.what == "date" else ()  # the next day is no other doubt
+    return Doubt("notification" if notified else "assessment", words, of)
+
+
 def _not_assessed(rows: Rows, batch: BatchRow, on: date) -> tuple[Doubt, ...]:
     laws = [law for law in laws_at(settings(rows).addresses) if law.asks("assessment", on)]
     if not laws or batch.recipe_code is None:
@@ -57,9 +77,7 @@ def _not_assessed(rows: Rows, batch: BatchRow, on: date) -> tuple[Doubt, ...]:
     for one in view.compared:
         notified = one.what.startswith("notification")
         if one.verdict == "outside":
-            words = f"{one.what} is {one.found}, assessed {one.assessed}"
-            of = (f"date assessed {one.assessed}",) if one.what == "date" else ()  # the next day is no other doubt
-            found.append(Doubt("notification" if notified else "assessment", words, of))
+            found.append(_outside(one))
         elif one.verdict == "silent" and notified:
             words = f"there is no {one.what.replace('notification', 'notification for', 1)}"
             found.append(Doubt("notification", words))

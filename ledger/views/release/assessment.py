@@ -1,16 +1,17 @@
 """The latest safety assessment of a recipe, and how a version as written or a batch as weighed lies to it."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import NamedTuple
 
 from ledger.domain.release.assessed import Assessed, Compared, Share, compare
-from ledger.domain.release.assessment import Assessment, read_assessment
+from ledger.domain.release.assessment import Assessment, inci_key, read_assessment
 from ledger.errors import BadInput, Refused
 from ledger.markets import laws_at, market
+from ledger.reference.inci_names import salt_of, same_as
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.opened import Rows
-from ledger.rows.recipe import RecipeCard, latest_assessment_text, recipe_of
+from ledger.rows.recipe import Covered, RecipeCard, covered_by_latest, latest_assessment_text, recipe_of
 from ledger.rows.settings import settings
 from ledger.views.lye.lye_check import lye_check
 from ledger.views.recipe.ingredients import parts_of_batch
@@ -31,12 +32,43 @@ class AssessmentView(NamedTuple):
     outside: int  # how many particulars lie outside
     silent: int  # on how many the assessment is silent
     without_inci: tuple[str, ...]  # materials compared under their own names
+    words: tuple[Covered, ...]  # what the assessor wrote of single ingredients since
 
 
 def latest_assessment(rows: Rows, card: RecipeCard) -> Assessment | None:
     """The assessment booked last for a recipe; None when there is none."""
     text = latest_assessment_text(rows, card.id)
-    return read_assessment(text, file=f"assessment of {card.code}") if text is not None else None
+    if text is None:
+        return None
+    given, kept = read_assessment(text, file=f"assessment of {card.code}"), covered_by_latest(rows, card.id)
+    for one in kept[1] if kept else ():
+        if one.named is not None:
+            given = given._replace(also=(*given.also, (one.inci, one.named)))
+        elif one.highest_ppm is not None:
+            given = given.with_word(one.inci, one.highest_ppm)
+    return given
+
+
+def matched(given: Assessment, names: Iterable[str]) -> Assessment:
+    """The same with every name that by the reference tables means one that is in the report."""
+    known = {*given.names, *dict(given.also)}
+    also, held = list(given.also), list(given.held)
+    for name in dict.fromkeys(map(inci_key, names)):
+        if name in known:
+            continue
+        if found := same_as(name, given.names):
+            also.append((name, found))
+        elif salt_of(given.names, name):
+            held.append(name)
+    return given._replace(also=tuple(also), held=tuple(dict.fromkeys(held)))
+
+
+def not_named(rows: Rows, card: RecipeCard, given: Assessment) -> tuple[str, ...]:
+    """The ingredients of a recipe, as it stands, that a report does not name under any name known here."""
+    names = [one.inci for one in _shares_of_sheet(recipe_sheet(rows, card)) if one.mass_mg]
+    full = matched(given, names)
+    known = {*full.names, *dict(full.also), *full.held}
+    return tuple(dict.fromkeys(key for key in map(inci_key, names) if key not in known))
 
 
 def recipe_beside(
@@ -58,7 +90,7 @@ def recipe_beside(
     facts = Assessed(recipe.process, reckoned, recipe.best_before_months, shares, asked)
     named = [sheet.materials[line.material] for line in recipe.lines if line.role != "packaging"]
     without = tuple(dict.fromkeys(one.name for one in named if one.inci is None))
-    return _view(card, sheet.version, None, assessment, facts, without, on)
+    return _view(rows, card, sheet.version, None, assessment, facts, without, on)
 
 
 def batch_beside(
@@ -87,7 +119,7 @@ def batch_beside(
     whole = find_batch(rows, batch.part_of) if batch.part_of else batch
     superfat = lye_check(rows, whole.id).superfat_ppm
     facts = Assessed(recipe.process, superfat, recipe.best_before_months, shares, asked)
-    return _view(card, batch.recipe_version, batch.code, assessment, facts, (), on)
+    return _view(rows, card, batch.recipe_version, batch.code, assessment, facts, (), on)
 
 
 def _markets(rows: Rows, asked: Sequence[str], on: date) -> dict[str, bool]:
@@ -113,6 +145,7 @@ def _shares_of_batch(rows: Rows, batch: BatchRow, made: Compositions | None) -> 
 
 
 def _view(
+    rows: Rows,
     card: RecipeCard,
     version: int,
     batch: str | None,
@@ -121,8 +154,9 @@ def _view(
     without_inci: tuple[str, ...],
     on: date,
 ) -> AssessmentView:
+    assessment = matched(assessment, [one.inci for one in facts.shares])
     compared = compare(assessment, facts, on=on)
-    verdicts = [one.verdict for one in compared]
+    verdicts, kept = [one.verdict for one in compared], covered_by_latest(rows, card.id)
     return AssessmentView(
         recipe=card.code,
         product=card.name,
@@ -134,4 +168,5 @@ def _view(
         outside=verdicts.count("outside"),
         silent=verdicts.count("silent"),
         without_inci=without_inci,
+        words=tuple(one for one in kept[1] if one.word) if kept else (),
     )
