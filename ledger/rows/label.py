@@ -100,6 +100,23 @@ def wrapped_in(rows: sqlite3.Connection, batch_id: int) -> tuple[LotRow, ...]:
     return tuple(sorted(lots_by_id(rows, [row[0] for row in found]).values(), key=lambda lot: lot.code))
 
 
+class WordsStand(NamedTuple):
+    """Who let questioned words stand, when and why."""
+
+    by: str
+    on: date
+    reason: str
+
+
+def words_stand(rows: sqlite3.Connection, market: str, digest: str) -> WordsStand | None:
+    """Who let the words of that digest stand for a market last; None where nobody did."""
+    row = rows.execute(
+        'SELECT by, "on", reason FROM live_label_words WHERE market = ? AND digest = ? ORDER BY id DESC LIMIT 1',
+        (market, digest),
+    ).fetchone()
+    return WordsStand(row["by"], day(row["on"]), row["reason"]) if row else None
+
+
 class KeptLabel(NamedTuple):
     """A label as a run printed it: its particulars, and the sources of its layout and its sheet."""
 

@@ -33,6 +33,8 @@ NO_FREE_TEXT = {
     "lot.supplier_number_key": "the number on the drum once more, as it is compared",
     "label_run.market": "a market's code",
     "label_run.text_digest": "a digest",
+    "label_words.market": "a market's code",
+    "label_words.digest": "a digest",
     "label_approval.market": "a market's code",
     "label_approval.text_digest": "a digest",
     "market_address.market": "a market's code",

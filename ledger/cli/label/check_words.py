@@ -59,7 +59,10 @@ def say_check(check: LabelCheck, units: Units) -> None:
     if check.claims:
         say("Words to question before they are printed; nothing here passes them:")
         for words in check.claims:
-            say_wrapped(words, first="  ? ", indent="    ")
+            say_wrapped(words, first="    " if check.stand else "  ? ", indent="    ")
+        if check.stand:
+            let = f"{check.stand.by} let these words stand on {show_date(check.stand.on)}: {check.stand.reason}"
+            say_wrapped(let, first="    ", indent="    ")
     say(f"Approved: {check.approved or 'not this text, for this market'}.")
     for run in check.runs:
         counted = (
@@ -71,5 +74,5 @@ def say_check(check: LabelCheck, units: Units) -> None:
     say("What remains for you or a licensed assessor:")
     for words in check.remains:
         say_wrapped(words, first="  - ", indent="    ")
-    if open_ or check.claims:
+    if open_ or (check.claims and not check.stand):
         say("Signs: ! is missing, ? is for a person to decide, no sign was found.")

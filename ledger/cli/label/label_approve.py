@@ -1,12 +1,13 @@
 """soapledger label approve."""
 
 import shlex
+from typing import Annotated
 
 import typer
 
-from ledger.cli.kit.desk import desk
+from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch
-from ledger.cli.kit.show import say, say_wrapped
+from ledger.cli.kit.show import ask, can_answer, say, say_wrapped, warn
 from ledger.cli.label.figures import (
     Language,
     MarketOption,
@@ -18,7 +19,10 @@ from ledger.cli.label.figures import (
     sold_in,
     words_of,
 )
+from ledger.markets import market as market_of
 from ledger.operations.label.labels import LabelRequest, approve_label
+from ledger.rows.batch import find_batch
+from ledger.views.label.claimed import asked_words, claimed_words
 from ledger.views.label.label import label_text
 from ledger.views.label.net import net_doubts
 
@@ -31,6 +35,7 @@ def command(
     months: Months = None,
     language: Language = None,
     on: SupplyDay = None,
+    stand: Annotated[str | None, typer.Option("--stand", help="Why words that are questioned may stand on it.")] = None,
 ) -> None:
     """Approve, by name, what the label of a batch says for a market: soapledger --as NAME label approve CODE."""
     here = desk(ctx)
@@ -38,7 +43,10 @@ def command(
     mass, number = figures(net, months)
     words = words_of(here, market, language)
     request = LabelRequest(code, market, "", 0, here.day(on), mass, number, words=words)
-    text = approve_label(here.book(), request, by=here.decider)
+    by = here.decider
+    if stand is None:
+        stand = _ask_of_words(here, request)
+    text = approve_label(here.book(), request, by=by, stand=stand)
     say("Approved, word for word:")
     for line in text.splitlines():
         if line:
@@ -55,3 +63,31 @@ def command(
     say_words(words)
     spoken = f" --language {shlex.quote(language)}" if language else ""
     say(f"Next: soapledger label print {code} --market {market}{spoken} -o labels.pdf")
+
+
+def _ask_of_words(here: Desk, request: LabelRequest) -> str | None:
+    """Show what is questioned and was not let stand yet, and ask why it may; None where nobody answers."""
+    rows = here.rows()
+    view = label_text(
+        rows,
+        request.batch,
+        request.market,
+        on=request.on,
+        net=request.net,
+        best_before_months=request.best_before_months,
+        words=request.words,
+    )
+    soap_alone = market_of(view.market).asks("only soap", request.on)
+    words = claimed_words(rows, find_batch(rows, view.batch_code), view, soap_alone=soap_alone)
+    if not words.questioned or words.stand:
+        return None
+    for one in words.questioned:
+        warn(f"  ? {asked_words(one)}")
+    if not can_answer():
+        return None
+    try:
+        return ask("Why may these words stand (Enter: they may not)", default="") or None
+    except typer.Abort as stopped:
+        if isinstance(stopped.__context__, EOFError):
+            return None
+        raise

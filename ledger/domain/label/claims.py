@@ -1,9 +1,12 @@
-"""English words in a text of hers that a person questions before it is printed; nothing is ever passed."""
+"""Words in a text of hers that a person questions before it is printed; nothing is ever passed."""
 
 import re
 import unicodedata
 from functools import cache
 from typing import NamedTuple
+
+from ledger.domain.label.claim import Claim
+from ledger.domain.label.claim_words import MORE_CLAIMS
 
 
 class Questioned(NamedTuple):
@@ -13,17 +16,6 @@ class Questioned(NamedTuple):
     reason: str
     source: str
     status: str
-
-
-class Claim(NamedTuple):
-    """The forms of one claim: patterns in which ' ' is a space or a hyphen, and '~' is one or nothing."""
-
-    forms: tuple[str, ...]
-    reason: str
-    source: str
-    status: str
-    on_us_soap_only: bool = False
-    signs: tuple[str, ...] = ()  # what is no word, and stands anywhere
 
 
 _JOINT = r"[\s\-\u2010-\u2015]"
@@ -164,7 +156,7 @@ def _compiled(pattern: str) -> re.Pattern[str]:
 def _found(claim: Claim, seen: str) -> list[tuple[int, int]]:
     """Where forms of a claim stand. A form is compiled only for a text that holds the letters or a figure it needs.
 
-    All 75 together take longer than the rest of a label.
+    All of them together take longer than the rest of a label.
     """
     letters = seen.casefold().replace("\u0131", "i").replace("\u0307", "")  # a dotless i is an i, whatever its capital
     figure = any("0" <= sign <= "9" for sign in seen)
@@ -185,7 +177,7 @@ def question(text: str, *, market_is_soap: bool) -> tuple[Questioned, ...]:
     """
     seen = unicodedata.normalize("NFKC", text.translate(_UNSEEN))
     found: dict[tuple[str, str], tuple[int, Questioned]] = {}
-    for claim in CLAIMS:
+    for claim in (*CLAIMS, *MORE_CLAIMS):
         if claim.on_us_soap_only and not market_is_soap:
             continue
         spans = _found(claim, seen)

@@ -15,10 +15,12 @@ from ledger.rows.label import KeptLabel, Run, approved_by, kept_with, run_by_num
 from ledger.rows.lot import lot_by_id
 from ledger.rows.opened import Rows
 from ledger.storage.book import Book
-from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun
+from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun, LabelWords
+from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
 from ledger.views.label.allergens import barred_words
 from ledger.views.label.bands import bands_of
+from ledger.views.label.claimed import claimed_words
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label.label_kept import FORMAT, kept_text, label_from
 
@@ -64,16 +66,18 @@ def _view(rows: Rows, request: LabelRequest) -> tuple[LabelText, int]:
     return view, batch.yield_lot_id
 
 
-def approve_label(book: Book, request: LabelRequest, *, by: str) -> str:
+def approve_label(book: Book, request: LabelRequest, *, by: str, stand: str | None = None) -> str:
     """Book a named person's approval of what a label says, for one batch and market; returns the text.
 
-    Raises Refused for bars that are not passed for packing, and for a text that was approved already.
+    Raises Refused for bars that are not passed for packing, a text that was approved already, and for words that are
+    questioned, unless `stand` says why they stand or someone let those very words stand before.
     """
     with book.write("label approve") as tx:
         view, lot_id = _view(tx.rows, request)
         text = run_text(view)
         if known := approved_by(tx.rows, lot_id, view.market, digest_of(text)):
             raise Refused(f"That text was approved already, by {known[0]} on {show_date(known[1])}.")
+        _settle_words(tx, request, view, by=by, stand=stand)
         tx.add(
             LabelApproval(
                 lot_id=lot_id, market=view.market, on=request.on, by=by, text=text, text_digest=digest_of(text)
@@ -81,6 +85,30 @@ def approve_label(book: Book, request: LabelRequest, *, by: str) -> str:
         )
         tx.say(f"Approved the label of batch {view.batch_code} for {view.market}.")
     return text
+
+
+def _settle_words(tx: Transaction, request: LabelRequest, view: LabelText, *, by: str, stand: str | None) -> None:
+    soap_alone = market(view.market).asks("only soap", request.on)
+    words = claimed_words(tx.rows, find_batch(tx.rows, request.batch), view, soap_alone=soap_alone)
+    if not words.questioned or words.stand:
+        return
+    named = ", ".join(f"'{one.words}'" for one in words.questioned)
+    if not (stand or "").strip():
+        raise Refused(
+            f"The label says {named}, which a person decides first: soapledger label check {view.batch_code} --market "
+            f"{view.market}. Where they may stand: soapledger label approve {view.batch_code} --market {view.market} "
+            "--stand REASON; else take them out of the recipe."
+        )
+    tx.add(
+        LabelWords(
+            market=view.market,
+            digest=words.digest,
+            questioned=named,
+            reason=(stand or "").strip(),
+            by=by,
+            on=request.on,
+        )
+    )
 
 
 def print_labels(book: Book, request: LabelRequest, draw: Callable[[LabelText], object]) -> int:

@@ -4,20 +4,19 @@ from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple
 
-from ledger.domain.label.claims import question
 from ledger.domain.label.market import Market
 from ledger.domain.label.net_quantity import Net
 from ledger.domain.label.panel import Front
 from ledger.domain.label.words import Words
 from ledger.markets import market
 from ledger.rows.bars import bar_counts
-from ledger.rows.batch import BatchRow, find_batch
-from ledger.rows.label import Run, approved_by, runs
+from ledger.rows.batch import find_batch
+from ledger.rows.label import Run, WordsStand, approved_by, runs
 from ledger.rows.opened import Rows
-from ledger.rows.recipe import recipe_of
 from ledger.units.dates import show_date
 from ledger.units.gs1 import elements, in_words
 from ledger.units.wording import count
+from ledger.views.label.claimed import asked_words, claimed_words
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label.net import net_words
 from ledger.views.label.particulars import Particular, particulars
@@ -33,6 +32,7 @@ class LabelCheck(NamedTuple):
     net: tuple[str, ...]  # the last weighings against the rules of the market, a sentence for each
     gs1: str | None  # the element string, where she has a GTIN
     claims: tuple[str, ...]  # words to question, with the reason
+    stand: WordsStand | None  # who let those very words stand
     approved: str | None  # by whom, on which day
     runs: tuple[Run, ...]
     supplied: tuple[str, ...]  # bars that went out already, and which list of allergens holds for them
@@ -69,26 +69,20 @@ def label_check(
     lot_id = batch.yield_lot_id
     assert lot_id is not None
     approval = approved_by(rows, lot_id, label.market, digest_of(run_text(label)))
+    claimed = claimed_words(rows, batch, label, soap_alone=law.asks("only soap", on))
     return LabelCheck(
         on,
         label,
         particulars(rows, batch, label, on=on, made_of=made_of, months=best_before_months, front=front),
         net_words(rows, batch, label, law),
         _gs1(label),
-        _claims(rows, batch, label, soap_alone=law.asks("only soap", on)),
+        tuple(map(asked_words, claimed.questioned)),
+        claimed.stand,
         f"{approval[0]}, {show_date(approval[1])}" if approval else None,
         tuple(run for run in runs(rows, lot_id) if run.market == label.market),
         _supplied(rows, lot_id, law),
         label.remains,
     )
-
-
-def _claims(rows: Rows, batch: BatchRow, label: LabelText, *, soap_alone: bool) -> tuple[str, ...]:
-    """Words in what the maker wrote that are questioned; an empty answer passes nothing."""
-    recipe = recipe_of(rows, batch)
-    text = ". ".join(word for word in (label.product, label.function, recipe.label.claims if recipe else None) if word)
-    asked = question(text, market_is_soap=soap_alone)
-    return tuple(f"'{one.words}': {one.reason} [{one.source}; {one.status}]" for one in asked)
 
 
 def _gs1(label: LabelText) -> str | None:
