@@ -24,6 +24,7 @@ OTHERS = {
     "units/measures.py norm.unit": "typed",
     "units/measures.py unit_error.unit": "typed",
     "operations/record/attach.py attach.kind": "typed",
+    "operations/record/attach.py keep_paper.kind": "typed",
     "operations/bench/deviations.py decide_deviation.verdict": "typed: accept, rework or reject",
     "storage/tables/record.py Attachment.kind": "of a paper; earlier programs took it in any words",
     "rows/kept.py KeptPaper.kind": "likewise",

@@ -26,7 +26,7 @@ def command(
         Path | None, typer.Option("--paper", help=f"The letter, up to {MOST_PAPER // 1_000_000} MB.")
     ] = None,
 ) -> None:
-    """Book the assessor's written word on an ingredient that the report does not name; your own decision is none."""
+    """Book the assessor's word on what the report does not name, e.g. recipe word calendula KAOLIN --up-to 2%."""
     here = desk(ctx)
     given = Word(
         inci=inci,

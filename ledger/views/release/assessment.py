@@ -63,10 +63,17 @@ def matched(given: Assessment, names: Iterable[str]) -> Assessment:
     return given._replace(also=tuple(also), held=tuple(dict.fromkeys(held)))
 
 
+def _melted_with(sheet: RecipeSheet, given: Assessment) -> Assessment:
+    """As written nothing tells what soap that is melted again was made of; a batch as weighed tells it."""
+    melted = (inci_key(one.inci or one.name) for one in sheet.materials.values() if one.kind == "rework")
+    return given._replace(held=(*given.held, *melted))
+
+
 def not_named(rows: Rows, card: RecipeCard, given: Assessment) -> tuple[str, ...]:
     """The ingredients of a recipe, as it stands, that a report does not name under any name known here."""
-    names = [one.inci for one in _shares_of_sheet(recipe_sheet(rows, card)) if one.mass_mg]
-    full = matched(given, names)
+    sheet = recipe_sheet(rows, card)
+    names = [one.inci for one in _shares_of_sheet(sheet) if one.mass_mg]
+    full = matched(_melted_with(sheet, given), names)
     known = {*full.names, *dict(full.also), *full.held}
     return tuple(dict.fromkeys(key for key in map(inci_key, names) if key not in known))
 
@@ -88,6 +95,7 @@ def recipe_beside(
     shares = _shares_of_sheet(sheet)
     reckoned = sheet.formulation.pot.superfat().nominal_ppm if sheet.formulation else recipe.superfat_ppm
     facts = Assessed(recipe.process, reckoned, recipe.best_before_months, shares, asked)
+    assessment = _melted_with(sheet, assessment)
     named = [sheet.materials[line.material] for line in recipe.lines if line.role != "packaging"]
     without = tuple(dict.fromkeys(one.name for one in named if one.inci is None))
     return _view(rows, card, sheet.version, None, assessment, facts, without, on)
