@@ -32,7 +32,7 @@ from ledger.storage.tables.check import EquipmentCheck
 from ledger.storage.tables.complaint import Complaint, ComplaintStep
 from ledger.storage.tables.decision import DecisionDoubt
 from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun, LabelWords
-from ledger.storage.tables.material import Constituent, SkinLimit
+from ledger.storage.tables.material import Constituent, NameMeant, Peroxide, SkinLimit
 from ledger.storage.tables.reading import Deviation, DeviationDecision
 from ledger.storage.tables.recipe import Assessment, AssessmentCovers
 from ledger.storage.tables.release import FinishedCheck, RetainedSample
@@ -167,6 +167,8 @@ def fill(book: Book, shop: Shop) -> None:
         tx.add(AssessmentCovers(assessment_id=1, inci="KAOLIN", named="WHITE CLAY"))
         tx.add(Constituent(material_id=1, name="Linalool", share_ppm=1000, source="statement of 2 Mar 2026"))
         tx.add(SkinLimit(material_id=1, limit_ppm=30_000, certificate="OO-1", category="9", dated=date(2026, 3, 2)))
+        tx.add(NameMeant(material_id=1, name="linaloolo", meant=None, on=day, by="Nuala", reason="their letter"))
+        tx.add(Peroxide(material_id=1, umol_per_l=8000, source="certificate 114"))
         tx.add(DecisionDoubt(decision_id=1, subject="assessment", doubt="no assessment is kept"))
         tx.add(PlanTarget(plan_line_id=1, target=600_000, low=594_000, high=606_000))
         tx.say("Noted papers.")

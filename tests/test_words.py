@@ -18,6 +18,7 @@ OTHERS = {
     "cli/house/init.py command.units": "typed",
     "cli/material/material_add.py command.kind": "typed",
     "cli/material/material_list.py command.kind": "typed",
+    "cli/material/material_contains.py command.unit": "typed",
     "cli/stock/stock.py command.kind": "typed",
     "cli/tools/upkeep_add.py command.kind": "typed",
     "cli/tools/upkeep_list.py command.kind": "typed",

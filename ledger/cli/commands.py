@@ -35,6 +35,8 @@ WORK: dict[str, dict[str, Listed]] = {
         "material add": Listed("material", "Add a material"),
         "material edit": Listed("material", "Change what is known of a material"),
         "material contains": Listed("material", "State what an oil or fragrance contains"),
+        "material means": Listed("material", "Say what a name in a statement is"),
+        "material peroxide": Listed("material", "State the peroxide value of an oil"),
         "material limit": Listed("material", "State how much a certificate allows on the skin"),
         "material list": Listed("material", "List the materials"),
         "material show": Listed("material", "Show one material, each figure with where it comes from"),

@@ -45,9 +45,10 @@ MARKET = Market(
             status="read in a secondary text",
             since=date(2026, 4, 12),
             sold_on_until=date(2028, 7, 31),
-            bans=None,  # what Canada prohibits was not looked up
+            bans=None,  # what Canada prohibits or limits was not looked up
+            limits=None,
         ),
-        replace(LONG_LIST, source=_SOURCE, status="read in a secondary text", bans=None),
+        replace(LONG_LIST, source=_SOURCE, status="read in a secondary text", bans=None, limits=None),
     ),
     languages={"": "en fr"},
     colours=ColourRule(None, "which colours Canada permits", american=False),

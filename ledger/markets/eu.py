@@ -14,7 +14,8 @@ from ledger.domain.label.unit_price import show_per_kilogram, show_per_kilogram_
 # supplied (from memory, unverified). Rinse-off threshold 0.01 %, exceeded (read).
 LAST_DAY_OF_THE_FIRST_LIST = date(2026, 7, 31)
 SOLD_ON_UNTIL = date(2028, 7, 31)
-BANS = "Annex II to Regulation (EC) 1223/2009"  # HICC, Lilial and three oils: read in a secondary text
+BANS = "Annex II to Regulation (EC) 1223/2009"  # HICC, Lilial, atranols, three oils: read in a secondary text
+LIMITS = "Annex III to Regulation (EC) 1223/2009"  # its maxima and purities: read in a secondary text
 FIRST_LIST = AllergenList(
     name="the first list (24 names)",
     names="first",
@@ -24,6 +25,7 @@ FIRST_LIST = AllergenList(
     until=LAST_DAY_OF_THE_FIRST_LIST,
     sold_on_until=SOLD_ON_UNTIL,
     bans=BANS,
+    limits=LIMITS,
 )
 LONG_LIST = AllergenList(
     name="the long list (81 names)",
@@ -33,6 +35,7 @@ LONG_LIST = AllergenList(
     status="read; dates read in a secondary text",
     since=date(2026, 8, 1),
     bans=BANS,
+    limits=LIMITS,
 )
 
 # Directive 76/211/EEC asks for "sufficiently small" a share, and leaves the figure to the tests of its annex II.

@@ -76,6 +76,7 @@ MARKET = replace(
             until=None,
             sold_on_until=None,
             bans="Annex II as retained; from memory, unverified",
+            limits="Annex III as retained; from memory, unverified",
         ),
     ),
     rules=tuple(map(_own, EU.rules)),

@@ -7,8 +7,12 @@ from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache, lru_cache
 from pathlib import Path
-from typing import NamedTuple
+from typing import Literal, NamedTuple, get_args
 
+from ledger.units.words import checked
+
+LimitKind = Literal["maximum", "peroxide", "free of", "oral", "preserving"]
+_LIMIT_KINDS: tuple[LimitKind, ...] = get_args(LimitKind)
 _HERE = Path(__file__).parent
 _GREEK = {"α": "alpha", "β": "beta", "γ": "gamma", "δ": "delta"}
 _DASHES = dict.fromkeys(map(ord, "-_\u00ad\u2010\u2011\u2012\u2013\u2014\u2015\u2212"))
@@ -25,6 +29,28 @@ class Allergen(NamedTuple):
     first_list: bool  # among the first 26
     prohibited: bool  # by Annex II, which the entry then names
     source: str
+
+
+class EntryLimit(NamedTuple):
+    """What an entry asks beside its name on the label: a maximum, a purity, or where it is no line of a label."""
+
+    name: str
+    entry: str
+    kind: LimitKind
+    figure: Fraction | None  # percent of the finished product, or mmol/L of peroxides in the material itself
+    words: str
+    source: str
+    status: str
+
+    @property
+    def read(self) -> bool:
+        """Whether its figure was read anywhere; one from memory refuses nothing."""
+        return self.status.startswith("read")
+
+    @property
+    def maximum_ppm(self) -> Fraction | None:
+        """The highest share in the finished product."""
+        return self.figure * 10_000 if self.figure is not None and self.kind == "maximum" else None
 
 
 class Usual(NamedTuple):
@@ -51,6 +77,23 @@ def allergens() -> Mapping[str, Allergen]:
             row["name"], row["entry"], row["first_list"] == "yes", row["prohibited"] == "yes", row["source"]
         )
         for row in _rows("allergens.csv")
+    }
+
+
+@cache
+def entry_limits() -> Mapping[str, EntryLimit]:
+    """What entries ask beside their name on the label, by their label names."""
+    return {
+        row["name"]: EntryLimit(
+            row["name"],
+            row["entry"],
+            checked(row["kind"], _LIMIT_KINDS, what="a kind of limit"),
+            Fraction(row["figure"]) if row["figure"] else None,
+            row["words"],
+            row["source"],
+            row["status"],
+        )
+        for row in _rows("allergen_limits.csv")
     }
 
 
@@ -90,6 +133,24 @@ def _names() -> Mapping[str, _Name]:
         if plain(row["synonym"]) not in doubtful:
             found.setdefault(plain(row["synonym"]), _Name(row["name"], row["note"]))
     return found
+
+
+def is_cas_number(text: str) -> bool:
+    """Whether it is a CAS number by its form and its check digit: the others, weighted 1, 2, 3 … from the right."""
+    if not re.fullmatch(r"[1-9]\d{1,6}-\d\d-\d", text):
+        return False
+    *digits, check = (int(sign) for sign in text if sign.isdigit())
+    return sum(place * digit for place, digit in enumerate(reversed(digits), start=1)) % 10 == check
+
+
+def entries_of_number(number: str) -> tuple[str, ...]:
+    """The entries that a CAS number of several stands in; nothing for one that tells what it is."""
+    wanted = plain(number)
+    if wanted in _names():
+        return ()
+    return tuple(
+        row["name"] for row in _rows("allergens.csv") if wanted in {plain(one) for one in row["cas"].split(";")}
+    )
 
 
 @cache

@@ -129,6 +129,18 @@ _TRUST = (
     JOIN (SELECT lot_id, entry_id FROM live_label_approval UNION SELECT lot_id, entry_id FROM live_label_run) s
       ON s.lot_id = m.lot WHERE s.entry_id > :entry
     """,
+    # what a person said that a name in statements is, by labels of whatever holds a lot whose statement has it
+    """
+    SELECT s.entry_id, 0 FROM (WITH RECURSIVE made(lot) AS (
+        SELECT l.id FROM name_meant n JOIN constituent c ON c.name = n.name COLLATE NOCASE
+          AND (n.material_id IS NULL OR c.material_id = n.material_id)
+        JOIN lot l ON l.id = c.lot_id OR (c.lot_id IS NULL AND l.material_id = c.material_id)
+        WHERE n.entry_id = :entry
+        UNION SELECT y.lot_id FROM made JOIN movement v ON v.lot_id = made.lot AND v.kind = 'consumed'
+        JOIN movement y ON y.batch_id = v.batch_id AND y.kind = 'yielded') SELECT lot FROM made) m
+    JOIN (SELECT lot_id, entry_id FROM live_label_approval UNION SELECT lot_id, entry_id FROM live_label_run) s
+      ON s.lot_id = m.lot WHERE s.entry_id > :entry
+    """,
     # a pH read of the bars, and a deviation that was decided, by their pass or release
     """
     SELECT d.entry_id, 1 FROM (

@@ -169,6 +169,41 @@ def constituents_known(rows: sqlite3.Connection) -> set[str]:
     return {row[0] for row in found}
 
 
+class MeantRow(NamedTuple):
+    """What a person said that a name in statements is: an entry by its label name, or none."""
+
+    material_id: int | None  # None: of whatever material
+    name: str
+    meant: str | None
+    on: date
+    by: str
+    reason: str
+
+
+def names_meant(rows: sqlite3.Connection) -> list[MeantRow]:
+    """Everything that was said of a name, the first booked first."""
+    found = rows.execute('SELECT material_id, name, meant, "on", "by", reason FROM live_name_meant ORDER BY id')
+    return [MeantRow(row[0], row[1], row[2], day(row[3]), row[4], row[5]) for row in found]
+
+
+class PeroxideRow(NamedTuple):
+    """The peroxide value of a material or of one lot of it, and who says so."""
+
+    material_id: int
+    lot_code: str | None
+    umol_per_l: int
+    source: str
+
+
+def peroxides(rows: sqlite3.Connection) -> list[PeroxideRow]:
+    """Every peroxide value stated, the first booked first."""
+    found = rows.execute(
+        "SELECT p.material_id, l.code, p.umol_per_l, p.source FROM live_peroxide p LEFT JOIN lot l ON l.id = p.lot_id "
+        "ORDER BY p.id"
+    )
+    return [PeroxideRow(*row) for row in found]
+
+
 class Statement(NamedTuple):
     """That a material, or one lot of it, contains so much of something, and who says so."""
 
@@ -176,13 +211,14 @@ class Statement(NamedTuple):
     share_ppm: int
     source: str
     lot_code: str | None
+    stated: str | None = None  # as the statement has it, where that is no plain percentage
 
 
 def statements_of(rows: sqlite3.Connection, material_id: int) -> list[Statement]:
     """Every statement of what a material contains, the first booked first."""
     found = rows.execute(
-        "SELECT c.name, c.share_ppm, c.source, l.code FROM live_constituent c LEFT JOIN lot l ON l.id = c.lot_id "
-        "WHERE c.material_id = ? ORDER BY c.id",
+        "SELECT c.name, c.share_ppm, c.source, l.code, c.stated FROM live_constituent c "
+        "LEFT JOIN lot l ON l.id = c.lot_id WHERE c.material_id = ? ORDER BY c.id",
         (material_id,),
     )
     return [Statement(*row) for row in found]

@@ -19,7 +19,8 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("domain/material/allergens.py", "label/test_at_the_limit.py"): [
         ("share > threshold_ppm", "share >= threshold_ppm", "material/test_allergen_sums.py"),
-        ("elif own is None or held.name != own.name:", "else:"),
+        ("share > one.maximum_ppm", "share >= one.maximum_ppm", "material/test_allergen_sums.py"),
+        ("elif held and (own is None or held.name != own.name):", "elif held:"),
     ],
     ("domain/release/assessed.py", "release/test_assessed.py"): [
         ("_verdict(on <= assessment.until)", "_verdict(on < assessment.until)"),

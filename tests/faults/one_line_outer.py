@@ -7,6 +7,17 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ('f"{typed}@{held.code}" if held and "@" not in typed else typed', "typed"),
         ("max(position - 1, 0), True, False, None", "max(position - 1, 0), True, False, held"),
     ],
+    ("views/label/entry_limits.py", "stories/test_what_a_statement_says.py"): [
+        ("peroxide[lot] >= limit.figure * 1000", "peroxide[lot] > limit.figure * 1000"),
+        ("entry_limits()[one.name].read)", "one)"),
+    ],
+    ("views/material/meant.py", "stories/test_what_a_statement_says.py"): [
+        ("if not self._said or allergen_named(name):", "if not self._said:"),
+    ],
+    ("cli/material/statement.py", "material/test_statements.py"): [
+        ("values[0] > values[-1]", "values[0] >= values[-1]"),
+        ("if len(known) > 1:", "if len(known) > 2:"),
+    ],
     ("views/label/lot_label.py", "label/test_lot_label.py"): [
         ("lot.best_before < today", "lot.best_before <= today"),
         ("and lot.status == ACCEPTED", ""),

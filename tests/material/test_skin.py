@@ -262,7 +262,7 @@ def test_an_oil_renamed_at_the_bench_is_still_reckoned_with(scents: Shop) -> Non
     [
         ("sodium hydroxide", {"linalool": 1}, SOURCE, "is of the kind alkali; contents are stated for oils"),
         ("bay oil", {"linalool": 700_000, "eugenol": 300_001}, SOURCE, "add up to 100.0 %; look at the statement"),
-        ("bay oil", {"linalool": 0}, SOURCE, "linalool is stated as nothing"),
+        ("bay oil", {"linalool": -1}, SOURCE, "linalool is stated as less than nothing"),
         ("bay oil", {}, SOURCE, "Name what it contains"),
         ("bay oil", {"linalool": 1}, " ", "Where does it stand"),
         ("nutmeg oil", {"linalool": 1}, SOURCE, "No material is called 'nutmeg oil'"),

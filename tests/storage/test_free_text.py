@@ -28,6 +28,8 @@ NO_FREE_TEXT = {
     "attached_content.digest": "a digest",
     "attachment.digest": "a digest",
     "attachment.kind": "one of the program's kinds of papers",
+    "constituent.stated": "a figure with its unit",
+    "name_meant.meant": "the name of a row of the published allergens",
     "batch.code": "a number with a check character",
     "lot.code": "a number with a check character",
     "lot.supplier_number_key": "the number on the drum once more, as it is compared",

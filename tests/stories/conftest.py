@@ -1,16 +1,20 @@
 """The sample season, played once a day for all stories that only read it, whichever worker they run on."""
 
 import os
+import shutil
 import time
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 from pkgutil import iter_modules
+from typing import Any
 
 import pytest
 from commands_run import note_run
 from freezegun import freeze_time
+from scented import bars
+from shop import Shop, work_a_shop
 from typer.testing import CliRunner
 
 from ledger.cli.kit.loading import loaded
@@ -56,3 +60,14 @@ def play(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Season]:
         return Season(room / "season", result.stdout)
 
     return played
+
+
+@pytest.fixture
+def ready(shop: Shop, built: Any, frozen: Any) -> Any:  # noqa: ARG001
+    """Bars with 20 g of a fragrance, the day after they were passed."""
+    path, code = built(
+        "scented bars", lambda new: bars(replace(shop, book=new), "PARFUM"), built("shop", work_a_shop)[0]
+    )
+    shutil.copyfile(path, shop.book.path)
+    with freeze_time("2026-06-04 09:00:00"):
+        yield code

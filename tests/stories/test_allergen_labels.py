@@ -1,64 +1,26 @@
 """Names in statements that nobody knows, what is prohibited, and natural oils that are themselves on the list."""
 
 import json
-import shutil
-from dataclasses import replace
 from datetime import date
 from typing import Any
 
 import pytest
-from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut, deliver, planned, weighed
-from shop import PLAIN_BAR, Shop, work_a_shop
+from scented import CANADA, SOURCE, bars, told
+from shop import PLAIN_BAR, Shop
 
-from ledger.domain.release.bars import Passing
 from ledger.domain.release.releasing import Releasing
 from ledger.errors import Refused
 from ledger.operations.bench.bulk import strain_batch
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.material.skin import state_contents
 from ledger.operations.recipe.recipes import add_recipe
-from ledger.operations.release.release import pass_bars, release_bars
+from ledger.operations.release.release import release_bars
 from ledger.operations.sell.sell import add_stall, gift, stall_out
 from ledger.operations.stock.receive import DeliveryLine
 
 pytestmark = pytest.mark.usefixtures("frozen")
 ON = date(2026, 6, 4)
-CANADA = "ca=Nuala Quill; 3 Slip Lane, Port Emmer"
-SOURCE = "allergen statement of 2 Mar 2026"
-
-
-def scented(part: str, name: str, grams: str) -> str:
-    """The plain bar with one thing more."""
-    text = PLAIN_BAR.replace("plain-bar", "scented").replace("Plain Bar", "Scented")
-    return f'{text}\n[[{part}]]\nmaterial = "{name}"\ngrams = {grams}\n'
-
-
-def bars(shop: Shop, inci: str, *, kind: str = "fragrance", part: str = "fragrance", grams: str = "20") -> str:
-    """Ten bars with so much of a thing called 'sea scent', passed for packing on 3 June."""
-    add_material(shop.book, MaterialFacts("sea scent", inci), kind=kind, code=None)
-    deliver(shop.book, DeliveryLine("sea scent", 200_000, "S-1", 2000))
-    add_recipe(shop.book, scented(part, "sea scent", grams), file="s.toml")
-    code = cut(shop.book, "scented")
-    pass_bars(shop.book, code, Passing(on=date(2026, 6, 3), by="Nuala"))
-    return code
-
-
-@pytest.fixture
-def ready(shop: Shop, built: Any) -> Any:
-    """Bars with 20 g of a fragrance, the day after they were passed."""
-    path, code = built(
-        "scented bars", lambda new: bars(replace(shop, book=new), "PARFUM"), built("shop", work_a_shop)[0]
-    )
-    shutil.copyfile(path, shop.book.path)
-    with freeze_time("2026-06-04 09:00:00"):
-        yield code
-
-
-def told(run: Any, *words: str, **more: Any) -> str:
-    """What a command says, on one line."""
-    done = run(*words, **more)
-    return " ".join((done.stdout + done.stderr).split())
 
 
 def entries(shop: Shop) -> int:

@@ -48,6 +48,8 @@ for _word, _names in {
     "COUNTRY": "--country",
     "CURRENCY": "--currency",
     "UNITS": "--units",
+    "UNIT": "--unit",
+    "ENTRY": "--is",
     "ZONE": "--time-zone",
     "ALKALI": "--alkali",
     "LINE": "--line --except",

@@ -60,6 +60,8 @@ def command(
         say_wrapped(doubt, first="  ! ", indent="    ")
     for one in view.allergens.unknown if view.allergens else ():
         say_wrapped(f"Not known here, so not looked up in any list: {one}.", first="  ! ", indent="    ")
+    for words_of_entry in view.allergens.questions if view.allergens else ():
+        say_wrapped(words_of_entry, first="  ! ", indent="    ")
     say_words(words)
     spoken = f" --language {shlex.quote(language)}" if language else ""
     say(f"Next: soapledger label print {code} --market {market}{spoken} -o labels.pdf")

@@ -9,7 +9,6 @@ from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import say_wrapped
 from ledger.errors import BadInput
 from ledger.operations.material.materials import MaterialFacts, started_from
-from ledger.reference.allergens import plain
 from ledger.reference.find import find_reference
 from ledger.reference.tables import ReferenceAcid, ReferenceAlkali, ReferenceFat
 from ledger.rows.material import MaterialCard, material_by_code
@@ -68,17 +67,6 @@ def read_density(text: str) -> int:
     if not 200 <= density <= 2500:
         raise BadInput(f"A density of {text} cannot be; oils lie near 0.92 g/mL, water at 1.00.")
     return density
-
-
-def read_shares(shares: list[str]) -> dict[str, int]:
-    """What an oil contains, in ppm by the name as typed; raises BadInput for a name twice, however it is written."""
-    found: dict[str, int] = {}
-    for text in shares:
-        name, separator, percent = (part.strip() for part in text.rpartition("="))
-        if not separator or not name or plain(name) in {plain(one) for one in found}:
-            raise BadInput(f"'{text}' is not a constituent with its percent, once; write linalool=32.")
-        found[name] = parse_share(percent, what=f"the share of {name}")
-    return found
 
 
 def kind_of(like: str | None, alkali: str | None) -> MaterialKind | Literal[""]:

@@ -39,6 +39,7 @@ class AllergenList:
     until: date | None = None  # for bars first supplied up to that day
     sold_on_until: date | None = None  # bars in a shop's hands by `until` may be sold so long
     bans: str | None = None  # where what Annex II names is prohibited in this market, and how that is known
+    limits: str | None = None  # where the maxima and purities of its entries hold in this market, and how that is known
 
 
 class FigureHeight(NamedTuple):

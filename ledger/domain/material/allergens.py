@@ -25,6 +25,7 @@ class ListedAs(NamedTuple):
     name: str
     listed: bool  # on the list that applies
     prohibited: bool
+    maximum_ppm: Fraction | None = None  # of the finished product, by the entry itself
 
 
 class Found(NamedTuple):
@@ -35,6 +36,7 @@ class Found(NamedTuple):
     declared: bool
     prohibited: bool
     lots: tuple[str, ...]
+    over: bool = False  # more than its entry allows in the finished product, which no line on the label mends
 
 
 class AllergenAnswer(NamedTuple):
@@ -79,9 +81,9 @@ def allergens_in(
         hits = [(own, Fraction(part.mass_mg))]
         for name, ppm in (part.contains_ppm or {}).items():
             held = entry_of(name)
-            if held is None:
+            if held is None and ppm:
                 unknown.append(f"'{name}', {part.material}, lot {part.lot_code}")
-            elif own is None or held.name != own.name:
+            elif held and (own is None or held.name != own.name):
                 hits.append((held, Fraction(part.mass_mg * ppm, WHOLE_PPM)))
         for entry, mass in hits:
             if entry is not None and mass:
@@ -93,7 +95,8 @@ def allergens_in(
         share = mass * WHOLE_PPM / driest_mg
         one = entries[name]
         declared = one.listed and share > threshold_ppm
-        found.append(Found(name, share, declared, one.prohibited, tuple(sorted(lots[name]))))
+        over = one.maximum_ppm is not None and share > one.maximum_ppm
+        found.append(Found(name, share, declared, one.prohibited, tuple(sorted(lots[name])), over))
     return AllergenAnswer(
         tuple(sorted(found, key=lambda one: (-one.share_ppm, one.name))),
         tuple(dict.fromkeys(silent)),

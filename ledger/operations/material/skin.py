@@ -26,10 +26,17 @@ class LimitFacts:
 
 
 def state_contents(
-    book: Book, material: str, shares_ppm: Mapping[str, int], *, source: str, lot: str | None = None
+    book: Book,
+    material: str,
+    shares_ppm: Mapping[str, int],
+    *,
+    source: str,
+    lot: str | None = None,
+    written: Mapping[str, str] | None = None,
 ) -> MaterialCard:
     """Book what a material contains, by name, or what one lot of it does; a later statement stands in its place.
 
+    A share of nothing says that it holds none; `written` has those that are no plain percentage, as they are stated.
     Raises BadInput for a material that is neither fragrance nor oil, a lot of another material, no source, or
     shares over 100 %.
     """
@@ -47,8 +54,8 @@ def state_contents(
         if mine and mine.material_id != card.id:
             raise BadInput(f"Lot {mine.code} is {mine.material}, not {card.name}; look at --lot.")
         for name, share in shares_ppm.items():
-            if share <= 0:
-                raise BadInput(f"{name} is stated as nothing; leave it out, or write how much.")
+            if share < 0:
+                raise BadInput(f"{name} is stated as less than nothing; write how much, or 0 for none.")
             tx.add(
                 Constituent(
                     material_id=card.id,
@@ -56,10 +63,12 @@ def state_contents(
                     name=" ".join(name.split()),
                     share_ppm=share,
                     source=source.strip(),
+                    stated=(written or {}).get(name),
                 )
             )
         where = f"lot {mine.code} of {card.name}" if mine else card.name
-        tx.say(f"Stated what {where} contains: {', '.join(shares_ppm)}.")
+        held = [name for name, share in shares_ppm.items() if share]
+        tx.say(f"Stated what {where} contains: {', '.join(held) or 'nothing of what was asked'}.")
     return card
 
 

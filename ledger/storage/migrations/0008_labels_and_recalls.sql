@@ -18,3 +18,21 @@ CREATE TABLE label_words (
   market TEXT NOT NULL, digest TEXT NOT NULL, questioned TEXT NOT NULL, reason TEXT NOT NULL,
   by TEXT NOT NULL, "on" TEXT NOT NULL
 );
+
+-- A share as the statement has it, where that is no plain percentage: below a bound, or in parts per million.
+ALTER TABLE constituent ADD COLUMN stated TEXT;
+
+-- What a person says that a name in statements is which is not known here: an entry by its label name, or none. Of one
+-- material, or of all; the latest counts.
+CREATE TABLE name_meant (
+  id INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
+  material_id INTEGER REFERENCES material(id), name TEXT NOT NULL, meant TEXT,
+  "on" TEXT NOT NULL, "by" TEXT NOT NULL, reason TEXT NOT NULL
+);
+
+-- The peroxide value of a material or of one lot, which some entries ask for: in micromoles per litre; the latest counts.
+CREATE TABLE peroxide (
+  id INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
+  material_id INTEGER NOT NULL REFERENCES material(id), lot_id INTEGER REFERENCES lot(id),
+  umol_per_l INTEGER NOT NULL, source TEXT NOT NULL
+);

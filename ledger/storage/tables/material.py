@@ -48,6 +48,28 @@ class Constituent(Fact, table=True):
     name: str
     share_ppm: int
     source: str
+    stated: str | None = None
+
+
+class NameMeant(Fact, table=True):
+    """What a person says that a name in statements is, which is not known here; no `meant`: no entry's."""
+
+    __tablename__ = "name_meant"
+    material_id: int | None = None
+    name: str
+    meant: str | None = None
+    on: date
+    by: str
+    reason: str
+
+
+class Peroxide(Fact, table=True):
+    """The peroxide value of a material or of one lot of it; the latest counts."""
+
+    material_id: int
+    lot_id: int | None = None
+    umol_per_l: int
+    source: str
 
 
 class SkinLimit(Fact, table=True):

@@ -7,13 +7,24 @@ from typing import NamedTuple
 from ledger.domain.label.market import AllergenList, Market
 from ledger.domain.lye.composition import dried_to
 from ledger.domain.material.allergens import AllergenAnswer, Found, Holds, ListedAs, allergens_in
-from ledger.reference.allergens import Allergen, allergen_named, counted_as, remark_on, usual_contents
+from ledger.reference.allergens import (
+    Allergen,
+    allergen_named,
+    counted_as,
+    entry_limits,
+    plain,
+    remark_on,
+    usual_contents,
+)
 from ledger.rows.batch import BatchRow
-from ledger.rows.material import contents_of, materials_by_id
+from ledger.rows.lot import LotRow
+from ledger.rows.material import contents_of, materials_by_id, peroxides
 from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_of
 from ledger.units.quantity import show_share
 from ledger.views.cure.drying import driest_water, undried
+from ledger.views.label.entry_limits import limit_words, not_allowed
+from ledger.views.material.meant import Meanings, said_of
 from ledger.views.recipe.ingredients import bases_of_batch
 from ledger.views.recipe.skin import is_scent, read_as
 from ledger.views.stock.bases import Base
@@ -28,6 +39,7 @@ class AllergenLine(NamedTuple):
     declared: bool
     prohibited: bool
     lots: tuple[str, ...]
+    over: bool  # more than its entry allows in the finished product, where that is known to hold
 
 
 class Allergens(NamedTuple):
@@ -45,6 +57,14 @@ class Allergens(NamedTuple):
     unknown: tuple[str, ...]  # names in statements that are not known here, so that nothing was looked up for them
     barred: tuple[str, ...]  # what may not be in a bar in this market, with its source
     asked: tuple[str, ...]  # what the EU prohibits, where this market's own rule is not known here
+    above: tuple[str, ...]  # what is more than its entry allows, or less pure, with its source: not allowed
+    questions: tuple[str, ...]  # what the entries ask that nobody stated, or that is known from memory alone
+    said: tuple[str, ...]  # what persons said that names are which are not known here
+
+    @property
+    def refused(self) -> bool:
+        """Whether a bar may not be supplied in this market at all, as far as is known here."""
+        return bool(self.barred or self.above)
 
 
 class Holding(NamedTuple):
@@ -53,6 +73,8 @@ class Holding(NamedTuple):
     parts: tuple[Holds, ...]
     doubts: tuple[str, ...]
     driest_mg: int | None
+    peroxide: Mapping[str, int] = {}  # by lot, in micromoles per litre, where it is stated
+    said: tuple[str, ...] = ()
 
     def named_by(self, rule: AllergenList) -> AllergenAnswer:
         """What a list has to say of it."""
@@ -70,32 +92,45 @@ class Holding(NamedTuple):
 def batch_holding(rows: Rows, batch: BatchRow, compositions: Compositions | None = None) -> Holding:
     """What stands in the statements of every lot of a batch, else of its material."""
     bases = bases_of_batch(rows, batch.id, compositions)
-    parts, doubts = _parts(rows, bases)
+    parts, doubts, said = _parts(rows, bases)
     soap = undried(bases, materials_by_id(rows, {one.lot.material_id for one in bases}))
     driest = dried_to(soap, driest_water(recipe_of(rows, batch)), stage="at its driest").mass_mg if soap else None
-    return Holding(tuple(parts), tuple(dict.fromkeys(doubts)), driest)
+    doubted, told = (tuple(dict.fromkeys(words)) for words in (doubts, said))
+    return Holding(tuple(parts), doubted, driest, _peroxide(rows, bases), told)
 
 
 def allergens_of(holding: Holding, rule: AllergenList) -> Allergens:
     """What a list has to say of what a batch holds, as it is shown."""
     answer = holding.named_by(rule)
     banned = tuple(_banned(one, rule) for one in answer.found if one.prohibited)
+    above, questions = limit_words(answer.found, holding.parts, holding.peroxide, rule)
+    over = {one.name for one in answer.found if not_allowed(one, rule)}
     return Allergens(
         rule.name,
         f"{rule.source}; {rule.status}",
         rule.threshold_ppm,
         holding.driest_mg,
         tuple(
-            AllergenLine(one.name, round(one.share_ppm * 1000), one.declared, one.prohibited, one.lots)
+            AllergenLine(
+                one.name,
+                round(one.share_ppm * 1000),
+                one.declared and one.name not in over,
+                one.prohibited,
+                one.lots,
+                one.name in over,
+            )
             for one in answer.found
         ),
-        answer.declared,
+        tuple(name for name in answer.declared if name not in over),
         answer.prohibited,
         answer.no_statement,
         holding.doubts,
         answer.unknown,
         banned if rule.bans else (),
         () if rule.bans else banned,
+        above,
+        questions,
+        holding.said,
     )
 
 
@@ -103,25 +138,32 @@ def barred_words(rows: Rows, batch: BatchRow, laws: Sequence[Market], *, on: dat
     """What a batch holds that may not be in a bar, in words for each market that is known to prohibit any of it."""
     lists = [(law, listed) for law in laws if (listed := law.allergen_list(on))]
     holding = batch_holding(rows, batch) if lists else Holding((), (), None)
-    return tuple(said_barred(law, barred) for law, listed in lists if (barred := allergens_of(holding, listed).barred))
+    return tuple(said_barred(law, one) for law, listed in lists if (one := allergens_of(holding, listed)).refused)
 
 
-def said_barred(law: Market, barred: Sequence[str]) -> str:
+def said_barred(law: Market, found: Allergens) -> str:
     """What may not be in a bar of a market, in words."""
-    return f"it holds what is prohibited in {law.name}: {'; '.join(barred)}"
+    words = [f"it holds what is prohibited in {law.name}: {'; '.join(found.barred)}"] if found.barred else []
+    words += [f"it is not allowed in {law.name}: {'; '.join(found.above)}"] if found.above else []
+    return "; ".join(words)
 
 
-def _parts(rows: Rows, bases: Sequence[Base]) -> tuple[list[Holds], list[str]]:
-    """Each lot as received with its statement, and what leaves a question."""
+def _parts(rows: Rows, bases: Sequence[Base]) -> tuple[list[Holds], list[str], list[str]]:
+    """Each lot as received with its statement, what leaves a question, and what persons said of its names."""
     parts: list[Holds] = []
     doubts: list[str] = []
+    said: list[str] = []
+    meanings = Meanings(rows)
     contents = contents_of(rows, {(one.lot.material_id, one.lot.id) for one in bases})
     for one in bases:
-        inci, stated = one.carried or one.lot.inci or "", contents[one.lot.material_id, one.lot.id]
+        inci, written = one.carried or one.lot.inci or "", contents[one.lot.material_id, one.lot.id]
+        told = [meant for name in written if (meant := meanings.of(name, one.lot.material_id))]
+        said += [f"In the statement for {one.lot.material}, lot {one.lot.code}: {said_of(meant)}." for meant in told]
+        stated = meanings.counted(written, one.lot.material_id)
         fragrance = is_scent(one.lot.kind, inci)
         if fragrance and stated:
             doubts += _doubts(one.lot.material, one.lot.code, inci, stated)
-        if left_out := _left_out(contents[one.lot.material_id, None], stated):
+        if left_out := _left_out(meanings.counted(contents[one.lot.material_id, None], one.lot.material_id), stated):
             doubts.append(
                 f"The statement for {one.lot.material}, lot {one.lot.code}, does not name {', '.join(left_out)}, which "
                 "the one for the material does; it counts as none. Ask the supplier."
@@ -137,8 +179,31 @@ def _parts(rows: Rows, bases: Sequence[Base]) -> tuple[list[Holds], list[str]]:
                 "here as a fat is for a person."
             )
             inci = ""
-        parts.append(Holds(one.lot.material, one.lot.code, inci, one.mass_mg, stated or None, fragrance))
-    return parts, doubts
+        if doubt := _by_its_name(one.lot, inci):
+            doubts.append(doubt)
+        none = {plain(meant.name) for meant in told if meant.meant is None}
+        counts = {name: ppm for name, ppm in stated.items() if plain(name) not in none}
+        parts.append(Holds(one.lot.material, one.lot.code, inci, one.mass_mg, counts if written else None, fragrance))
+    return parts, doubts, said
+
+
+def _by_its_name(lot: LotRow, inci: str) -> str | None:
+    """A sentence for what is called as an entry is and has an INCI name of no such entry."""
+    called, own = allergen_named(lot.material), allergen_named(inci)
+    if lot.kind not in ("fragrance", "additive", "liquid") or called is None or (own and own.name == called.name):
+        return None
+    what = f"prohibited ({called.entry})" if called.prohibited else f"the entry {called.name} ({called.entry})"
+    return (
+        f"{lot.material}, lot {lot.code}: by its name it would be {what}, and its INCI name, {inci or 'none yet'}, is "
+        f'not one of it, so it is not counted so. If it is that: soapledger material edit "{lot.material}" --inci NAME'
+    )
+
+
+def _peroxide(rows: Rows, bases: Sequence[Base]) -> dict[str, int]:
+    """The latest peroxide value of each lot, else of its material, by the code of the lot."""
+    of_lots = {one.lot_code or one.material_id: one.umol_per_l for one in peroxides(rows)}
+    found = {one.lot.code: of_lots.get(one.lot.code, of_lots.get(one.lot.material_id)) for one in bases}
+    return {lot: value for lot, value in found.items() if value is not None}
 
 
 def _left_out(of_the_material: Mapping[str, int], stated: Mapping[str, int]) -> list[str]:
@@ -158,8 +223,10 @@ def _banned(one: Found, rule: AllergenList) -> str:
 def _entry(found: Allergen | None, rule: AllergenList) -> ListedAs | None:
     if found is None:
         return None
+    limit = entry_limits().get(found.name)
     listed = not found.prohibited and (rule.names == "long" or found.first_list)
-    return ListedAs(found.name, listed, found.prohibited)
+    listed = listed and (limit is None or limit.kind != "oral")
+    return ListedAs(found.name, listed, found.prohibited, limit.maximum_ppm if limit else None)
 
 
 def _doubts(material: str, lot: str, inci: str, stated: dict[str, int]) -> list[str]:

@@ -108,8 +108,8 @@ def label_text(
     declared = declare(parts, Naming(law.aqua, together, law.floats))
     listed = law.allergen_list(on)
     allergens = allergens_of(batch_holding(rows, batch, compositions), listed) if listed else None
-    if not checking and allergens and allergens.barred:
-        raise Refused(f"Batch {batch.code} gets no label: {said_barred(law, allergens.barred)}.")
+    if not checking and allergens and allergens.refused:
+        raise Refused(f"Batch {batch.code} gets no label: {said_barred(law, allergens)}.")
     made = batch.made_on or batch.planned_on
     kept = _durability(rows, batch, law, recipe, wishes, made, best_before_months, on)
     spoken = label_words(law.languages_in(own.country)) if words is None else words
@@ -232,9 +232,11 @@ def _own_remains(rows: Rows, batch: BatchRow, wishes: LabelWishes, allergens: Al
         found += allergens.doubts
         found += [
             f"What {one}, is: its name in the statement is not known here, neither as a label name nor as a synonym or "
-            "CAS number, so nothing was looked up for it."
+            "CAS number, so nothing was looked up for it. Say what it is: soapledger material means NAME --is ENTRY, "
+            "or --no-entry."
             for one in allergens.unknown
         ]
+        found += [*allergens.said, *allergens.questions]
         found += [
             f"Whether {one} may be in a bar here: the EU prohibits it, and the rule of this market is not known here."
             for one in allergens.asked

@@ -15,6 +15,7 @@ from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_by_code, recipe_of
 from ledger.units.dates import add_months, show_date
 from ledger.units.quantity import show_share
+from ledger.units.wording import count
 from ledger.units.words import MaterialKind
 from ledger.views.label.colours import colours_stand, nano_stands
 from ledger.views.label.label import LabelText
@@ -187,10 +188,15 @@ def _allergens(label: LabelText) -> tuple[str, str]:
     found = label.allergens
     if found is None:
         return "no list applies", "found"
-    if found.barred:
-        return f"PROHIBITED, so it gets no label and is not released: {'; '.join(found.barred)}", "missing"
+    if found.refused:
+        ways = (("PROHIBITED", found.barred), ("NOT ALLOWED", found.above))
+        return "; ".join(
+            f"{way}, so it gets no label and is not released: {'; '.join(what)}" for way, what in ways if what
+        ), "missing"
     asked = [f"not known here: {'; '.join(found.unknown)}"] if found.unknown else []
     asked += [f"prohibited in the EU, here for a person: {'; '.join(found.asked)}"] if found.asked else []
+    if found.questions:
+        asked.append(f"asked by its entries: {count(len(found.questions), 'thing')}, below")
     if found.no_statement:
         return "; ".join([f"no statement for {'; '.join(found.no_statement)}", *asked]), "missing"
     names = ", ".join(found.declared) or "none exceeds the threshold"

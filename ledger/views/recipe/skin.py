@@ -25,6 +25,7 @@ from ledger.rows.material import (
     contents_of,
     limits_of,
     materials_by_id,
+    peroxides,
     statements_of,
 )
 from ledger.rows.opened import Rows
@@ -33,6 +34,7 @@ from ledger.units.names import near
 from ledger.units.quantity import WHOLE_PPM, show_share
 from ledger.units.words import MaterialKind
 from ledger.views.lye.lye_check import meant_in
+from ledger.views.material.meant import Meanings, said_of
 from ledger.views.recipe.composition import Stages, batch_stages
 from ledger.views.recipe.ingredients import bases_of_lot
 from ledger.views.recipe.recipe import RecipeSheet
@@ -160,7 +162,9 @@ def _fragrances(rows: Rows, put_in: Iterable[PutIn]) -> list[FragranceIn]:
     cards = materials_by_id(rows, {material for material, _, _ in parts})
     contents = contents_of(rows, [(material, lot) for material, lot, _ in parts])
     limits = limits_of(rows, cards)
-    found = (_fragrance(cards[one], mass, dict(contents[one, lot]), limits[one]) for one, lot, mass in parts)
+    meanings = Meanings(rows)
+    counted = {part: meanings.counted(contents[part], part[0]) for part in {(one, lot) for one, lot, _ in parts}}
+    found = (_fragrance(cards[one], mass, dict(counted[one, lot]), limits[one]) for one, lot, mass in parts)
     return [one for one in found if one]
 
 
@@ -171,6 +175,7 @@ def _fragrance(
     if not (scent or contents or own):
         return None
     stated = bool(contents) or not scent
+    contents = {name: ppm for name, ppm in contents.items() if ppm}
     if own:  # what is itself a constituent counts with all its mass, once
         contents = {name: ppm for name, ppm in contents.items() if counted_as(name) != counted_as(own.name)}
         contents[own.name] = WHOLE_PPM
@@ -241,6 +246,12 @@ def read_as(name: str) -> str:
     return f"{name} (counted as {found.name}{f'; {remark}' if remark else ''})"
 
 
+def show_stated(share_ppm: int, stated: str | None) -> str:
+    """A share of a statement in percent, with what it was written as where that is another thing."""
+    percent = f"{share_ppm / 10_000:.2f}" if share_ppm % 100 == 0 else f"{share_ppm / 10_000:.4f}"
+    return f"{percent} %{f' (stated as {stated})' if stated else ''}" if share_ppm else "none"
+
+
 def constituent_doubt(rows: Rows, name: str) -> str | None:
     """A sentence for a name that is none known here and close to one that is; else None.
 
@@ -257,11 +268,18 @@ def constituent_doubt(rows: Rows, name: str) -> str | None:
 
 def stated(rows: Rows, material_id: int) -> list[str]:
     """What a material contains by each statement, and its limits on the skin, in words; what does not count says so."""
-    found = []
+    found, meanings = [], Meanings(rows)
     for one in statements_of(rows, material_id):
         where = f", lot {one.lot_code}" if one.lot_code else ""
+        said = meanings.of(one.name, material_id)
         unknown = "" if allergen_named(one.name) else "; not a name known here, so no label counts it"
-        found.append(f"contains {read_as(one.name)} {show_share(one.share_ppm, 2)}{where} [{one.source}]{unknown}")
+        share = show_stated(one.share_ppm, one.stated)
+        what = f"{read_as(one.name)} {share}" if one.share_ppm else f"no {read_as(one.name)}"
+        found.append(f"contains {what}{where} [{one.source}]{f'; {said_of(said)}' if said else unknown}")
+    for value in peroxides(rows):
+        if value.material_id == material_id:
+            where = f", lot {value.lot_code}" if value.lot_code else ""
+            found.append(f"peroxide value {value.umol_per_l / 1000:g} mmol/L{where} [{value.source}]")
     limits = [_limit(row) for row in limits_of(rows, [material_id])[material_id]]
     counts = _that_counts(limits)
     for limit in limits:

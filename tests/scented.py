@@ -1,0 +1,38 @@
+"""The plain bar with a scent, for tests of what a label says of it."""
+
+from datetime import date
+from typing import Any
+
+from making import cut, deliver
+from shop import PLAIN_BAR, Shop
+
+from ledger.domain.release.bars import Passing
+from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.release.release import pass_bars
+from ledger.operations.stock.receive import DeliveryLine
+
+CANADA = "ca=Nuala Quill; 3 Slip Lane, Port Emmer"
+SOURCE = "allergen statement of 2 Mar 2026"
+
+
+def scented(part: str, name: str, grams: str) -> str:
+    """The plain bar with one thing more."""
+    text = PLAIN_BAR.replace("plain-bar", "scented").replace("Plain Bar", "Scented")
+    return f'{text}\n[[{part}]]\nmaterial = "{name}"\ngrams = {grams}\n'
+
+
+def bars(shop: Shop, inci: str, *, kind: str = "fragrance", part: str = "fragrance", grams: str = "20") -> str:
+    """Ten bars with so much of a thing called 'sea scent', passed for packing on 3 June."""
+    add_material(shop.book, MaterialFacts("sea scent", inci), kind=kind, code=None)
+    deliver(shop.book, DeliveryLine("sea scent", 200_000, "S-1", 2000))
+    add_recipe(shop.book, scented(part, "sea scent", grams), file="s.toml")
+    code = cut(shop.book, "scented")
+    pass_bars(shop.book, code, Passing(on=date(2026, 6, 3), by="Nuala"))
+    return code
+
+
+def told(run: Any, *words: str, **more: Any) -> str:
+    """What a command says, on one line."""
+    done = run(*words, **more)
+    return " ".join((done.stdout + done.stderr).split())
