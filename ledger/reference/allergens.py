@@ -115,6 +115,7 @@ class _Name(NamedTuple):
 
     entry: str
     remark: str
+    read: bool = True  # whether a text was read that names it so; else it is from memory
 
 
 @cache
@@ -128,11 +129,15 @@ def _names() -> Mapping[str, _Name]:
     doubtful = {plain(number) for number in _TWO_PLANTS} | {one for one, names in by_number.items() if len(names) > 1}
     found |= {one: _Name(min(names), "") for one, names in by_number.items() if one not in doubtful}
     for row in _rows("allergen_oils.csv"):
-        found.setdefault(plain(row["inci"]), _Name(row["name"], ""))
+        found.setdefault(plain(row["inci"]), _Name(row["name"], "", _read(row)))
     for row in _rows("allergen_synonyms.csv"):
         if plain(row["synonym"]) not in doubtful:
-            found.setdefault(plain(row["synonym"]), _Name(row["name"], row["note"]))
+            found.setdefault(plain(row["synonym"]), _Name(row["name"], row["note"], _read(row)))
     return found
+
+
+def _read(row: Mapping[str, str]) -> bool:
+    return row["status"].startswith("read")
 
 
 def is_cas_number(text: str) -> bool:
@@ -178,6 +183,12 @@ def remark_on(name: str) -> str:
     """What a person should know of a name that is read as that of an entry; mostly nothing."""
     found = _looked_up(name)
     return found.remark if found else ""
+
+
+def from_memory(name: str) -> bool:
+    """Whether a name is read as that of an entry from memory alone, and no text was seen that names it so."""
+    found = _looked_up(name)
+    return found is not None and not found.read
 
 
 def counted_as(name: str) -> str:

@@ -252,3 +252,23 @@ def test_a_scent_called_as_an_entry_with_another_inci_name_is_asked_about(shop: 
         assert "its INCI name, PARFUM, is not one of it" in said
     edit_material(shop.book, "sea-scent", MaterialFacts("rose otto", "ROSA DAMASCENA FLOWER OIL"))
     assert "by its name it would be" not in told(run, "label", "check", ready)
+
+
+# "BMHCA" is from memory; "78-70-6" and "Citral" were read, and so was the first INCI name and not the second.
+def test_what_is_read_from_memory_alone_is_said(shop: Shop, ready: str, run: Any) -> None:
+    holds(shop, BMHCA=1, Citral=1, **{"78-70-6": 1})
+    said = told(run, "label", "check", ready)
+    assert "read from memory, unverified: BMHCA as Butylphenyl Methylpropional." in said
+    assert "Of sea scent, lot L" in said
+    assert "prohibited in the EU (II/1666" in told(run, "material", "show", "sea scent")
+    holds(shop, BMHCA=0, Citral=1)
+    assert "read from memory, unverified: BMHCA" not in told(run, "label", "check", ready)
+    for inci, memory in (("CITRUS SINENSIS PEEL OIL", False), ("CITRUS SINENSIS OIL", True)):
+        edit_material(shop.book, "sea-scent", MaterialFacts("sea scent", inci))
+        said = told(run, "label", "check", ready)
+        assert ("is Citrus Aurantium Peel Oil is from memory, unverified." in said) is memory
+
+
+def test_the_question_of_a_name_is_a_command_to_copy(shop: Shop, ready: str, run: Any) -> None:
+    holds(shop, **{"1,8-cineole": 10})
+    assert 'soapledger material means "1,8-cineole" --is ENTRY' in told(run, "label", "check", ready)

@@ -4,7 +4,7 @@ from ledger.cli.kit.show import say, say_wrapped, table
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, show_share
 from ledger.units.words import Units
-from ledger.views.label.allergens import AllergenLine
+from ledger.views.label.allergens import AllergenLine, Allergens
 from ledger.views.label.label_check import LabelCheck
 
 
@@ -47,7 +47,7 @@ def say_check(check: LabelCheck, units: Units) -> None:
         table(
             ("name", "share", "declared", "from"),
             [
-                (one.name, f"{one.share_ppb / 10_000_000:.4f} %", _declared(one), ", ".join(one.lots))
+                (one.name, f"{one.share_ppb / 10_000_000:.4f} %", _declared(one, found), ", ".join(one.lots))
                 for one in found.lines
             ],
             right=(1,),
@@ -79,7 +79,9 @@ def say_check(check: LabelCheck, units: Units) -> None:
         say("Signs: ! is missing, ? is for a person to decide, no sign was found.")
 
 
-def _declared(one: AllergenLine) -> str:
+def _declared(one: AllergenLine, found: Allergens) -> str:
     if one.over:
         return "NOT ALLOWED"
+    if one.prohibited and found.barred:
+        return "PROHIBITED"
     return "yes" if one.declared else ""

@@ -12,6 +12,7 @@ from ledger.reference.allergens import (
     allergen_named,
     counted_as,
     entry_limits,
+    from_memory,
     plain,
     remark_on,
     usual_contents,
@@ -181,10 +182,21 @@ def _parts(rows: Rows, bases: Sequence[Base]) -> tuple[list[Holds], list[str], l
             inci = ""
         if doubt := _by_its_name(one.lot, inci):
             doubts.append(doubt)
+        doubts += _from_memory(one.lot, inci, written)
         none = {plain(meant.name) for meant in told if meant.meant is None}
         counts = {name: ppm for name, ppm in stated.items() if plain(name) not in none}
         parts.append(Holds(one.lot.material, one.lot.code, inci, one.mass_mg, counts if written else None, fragrance))
     return parts, doubts, said
+
+
+def _from_memory(lot: LotRow, inci: str, written: Mapping[str, int]) -> list[str]:
+    """A sentence for names that are read as an entry's from memory: for a person who has the text before her."""
+    names = [name for name, ppm in written.items() if ppm and from_memory(name)]
+    known = [f"{name} as {found.name}" for name in names if (found := allergen_named(name))]
+    words = [f"Of {lot.material}, lot {lot.code}, read from memory, unverified: {', '.join(known)}."] if known else []
+    if (own := allergen_named(inci)) and from_memory(inci):
+        words.append(f"That {inci}, of {lot.material}, lot {lot.code}, is {own.name} is from memory, unverified.")
+    return words
 
 
 def _by_its_name(lot: LotRow, inci: str) -> str | None:

@@ -232,9 +232,10 @@ def _own_remains(rows: Rows, batch: BatchRow, wishes: LabelWishes, allergens: Al
         found += allergens.doubts
         found += [
             f"What {one}, is: its name in the statement is not known here, neither as a label name nor as a synonym or "
-            "CAS number, so nothing was looked up for it. Say what it is: soapledger material means NAME --is ENTRY, "
-            "or --no-entry."
+            "CAS number, so nothing was looked up for it. Say what it is: soapledger material means "
+            f'"{name}" --is ENTRY, or --no-entry.'
             for one in allergens.unknown
+            for name in [one[1:].partition("',")[0]]
         ]
         found += [*allergens.said, *allergens.questions]
         found += [

@@ -272,7 +272,9 @@ def stated(rows: Rows, material_id: int) -> list[str]:
     for one in statements_of(rows, material_id):
         where = f", lot {one.lot_code}" if one.lot_code else ""
         said = meanings.of(one.name, material_id)
-        unknown = "" if allergen_named(one.name) else "; not a name known here, so no label counts it"
+        entry = allergen_named(one.name)
+        unknown = "" if entry else "; not a name known here, so no label counts it"
+        unknown = f"; prohibited in the EU ({entry.entry})" if entry and entry.prohibited and one.share_ppm else unknown
         share = show_stated(one.share_ppm, one.stated)
         what = f"{read_as(one.name)} {share}" if one.share_ppm else f"no {read_as(one.name)}"
         found.append(f"contains {what}{where} [{one.source}]{f'; {said_of(said)}' if said else unknown}")
