@@ -214,3 +214,44 @@ def test_samples_have_a_place_and_a_day(shop: Any) -> None:
         (found,) = samples(rows)
     # made 6 May 2026, best before in 24 months, and 12 more
     assert (found.batch_code, found.bars, found.kept_at, found.keep_until) == (code, 2, "shelf 2", date(2029, 5, 6))
+
+
+def test_no_point_is_asked_where_the_release_is_refused_whatever_is_found(shop: Any, run: Any) -> None:
+    code = passed(shop)
+    with freeze_time("2026-06-10 09:00:00"):
+        for words, why in (
+            ((), "there is no safety assessment of Plain Bar"),
+            (("--anyway", "a trial"), "no label was printed for it"),
+            (("--anyway", "a trial", "--bare", "a trial", "--retain", "11"), "11 cannot be set aside"),
+        ):
+            refused = run("release", code, *words, input="9.6\ny\ny\n101 g\n", code=1).stderr
+            assert why in refused
+            assert "(y or n; a note)" not in refused
+        report_deviation(shop.book, code, "soft in the middle", on=PACKED)
+        refused = run("release", code, "--anyway", "a trial", "--bare", "a trial", input="9.6\n", code=1).stderr
+    assert "soft in the middle" in refused
+    assert "(y or n; a note)" not in refused
+
+
+def test_a_reason_given_beforehand_is_none_for_a_point_found_bad_since(shop: Any, run: Any) -> None:
+    """`--anyway` was for what the refusal named, the missing assessment; nobody had looked at the bars then."""
+    code = passed(shop)
+    given = ("--anyway", "a trial", "--bare", "a trial")
+    with freeze_time("2026-06-10 09:00:00"):
+        refused = run("release", code, *given, input="9.6\nn; cracked\ny\n101 g\n", code=1).stderr
+        assert f"Batch {code} is not good in look: cracked" in refused
+        assert f"soapledger batch decide {code} 1 accept" in refused
+        assert find_batch(shop.rows(), code).lot_status == "passed"
+        assert shop.rows().execute("SELECT found FROM deviation").fetchone()[0] == "look: cracked"
+        run("batch", "decide", code, "1", "accept", "--reason", "only the looks", "--by", "Nuala")
+        run("release", code, *given, input="9.6\nn; cracked\ny\n101 g\n")
+        said = shop.rows().execute("SELECT reason FROM decision ORDER BY id DESC").fetchone()[0]
+    assert "cracked" not in said  # decided as a deviation, and not by the reason for the assessment
+
+
+def test_a_point_said_to_be_bad_beside_the_reason_is_covered_by_it(shop: Any, run: Any) -> None:
+    code = passed(shop)
+    words = [word for one in ("pH=9.6", "look=n; cracked", "smell=y", "weight=101 g") for word in ("--check", one)]
+    with freeze_time("2026-06-10 09:00:00"):
+        done = run("release", code, "--anyway", "a trial", "--bare", "a trial", *words)
+    assert "released all the same by Nuala: look: cracked" in done.stdout + done.stderr

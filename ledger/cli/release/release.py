@@ -1,6 +1,8 @@
 """soapledger release."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
+from dataclasses import replace
+from datetime import date
 from typing import Annotated
 
 import typer
@@ -8,17 +10,21 @@ import typer
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import ask, count, say, say_wrapped, warn
+from ledger.domain.release.bars import said
 from ledger.domain.release.releasing import Releasing
 from ledger.domain.tools.bar_checks import FIGURES, FREE_ALKALI, Check, read_check
-from ledger.errors import BadInput
+from ledger.errors import BadInput, Refused
 from ledger.operations.release.release import release_bars
-from ledger.operations.release.release_checks import keep_bad_checks, open_checks
-from ledger.rows.batch import find_batch
+from ledger.operations.release.release_checks import keep_bad_checks, open_checks, refused_anyway
+from ledger.rows.batch import BatchRow, find_batch
+from ledger.rows.decision import deviations
 from ledger.rows.recipe import recipe_of
 from ledger.units.codes import read_batch_code
 from ledger.units.dates import parse_date
 from ledger.units.quantity import parse_pieces
 from ledger.units.signs import folded
+
+_LOOKED_AT = ("passed", "on hold", "rejected")
 
 
 def command(
@@ -53,34 +59,47 @@ def command(
     here, code = desk(ctx), read_batch_code(code)
     by = here.decider
     kept = parse_pieces(retain, what="the number of samples")
-    checks = _checks(here, code, check or ())
-    if not (anyway or "").strip() and keep_bad_checks(here.book(), code, checks, on=here.day(on)):
-        warn("What is not good is kept as a deviation.")
     asked = Releasing(
         on=here.day(on),
         by=by,
         retain=kept,
         kept_at=kept_at,
         keep_until=parse_date(keep_until, today=here.today, what="the day to keep them until") if keep_until else None,
-        checks=checks,
         reason=reason,
         anyway=anyway,
         bare=bare,
     )
-    left = release_bars(here.book(), code, asked)
+    batch = find_batch(here.rows(), code)
+    given = _given(here, batch, check or ())
+    if not said(anyway):
+        _keep_bad(here, code, given, asked.on)
+    refused_anyway(here.rows(), batch, asked)
+    found = _asked_for(here, batch, {one.what for one in given})
+    if (bad := _keep_bad(here, code, found, asked.on)) and said(anyway):  # which was said before that was found
+        raise Refused(
+            f"Batch {code} is not good in {'; '.join(bad)}, which --anyway does not cover; decide it: soapledger batch "
+            f'decide {code} {len(deviations(here.rows(), batch.id))} accept --reason "…"'
+        )
+    left = release_bars(here.book(), code, replace(asked, checks=[*given, *found]))
     samples = f", {count(kept, 'bar')} set aside as samples" if kept else ""
     say(f"Batch {code} is released by {by}: {count(left, 'bar')} may leave{samples}.")
-    if bad := [f"{one.what}: {one.found}" for one in checks if not one.good]:
+    if bad := [f"{one.what}: {one.found}" for one in (*given, *found) if not one.good]:
         say_wrapped(f"Not good, and released all the same by {by}: {'; '.join(bad)}.", first="  ! ", indent="    ")
 
 
-def _checks(here: Desk, code: str, texts: Sequence[str]) -> list[Check]:
-    """The --check options; what of the recipe's checklist they leave out is asked. Raises BadInput."""
-    batch = find_batch(here.rows(), code)
+def _keep_bad(here: Desk, code: str, found: Sequence[Check], on: date) -> list[str]:
+    """Keep what is not good as a deviation, and say so."""
+    if kept := keep_bad_checks(here.book(), code, found, on=on):
+        warn("What is not good is kept as a deviation.")
+    return kept
+
+
+def _given(here: Desk, batch: BatchRow, texts: Sequence[str]) -> list[Check]:
+    """The --check options. Raises BadInput."""
     recipe = recipe_of(here.rows(), batch)
-    if recipe is None or batch.lot_status not in ("passed", "on hold", "rejected"):
+    if recipe is None or batch.lot_status not in _LOOKED_AT:
         return []
-    wanted, found = open_checks(here.rows(), batch), []
+    found = []
     names = {folded(one): one for one in (*recipe.release_checks, FREE_ALKALI)}
     for text in texts:
         what, separator, typed = (part.strip() for part in text.partition("="))
@@ -88,14 +107,21 @@ def _checks(here: Desk, code: str, texts: Sequence[str]) -> list[Check]:
             raise BadInput(f"'{text}' is not a point with what was found; write it like 'look=y'.")
         name = names.get(folded(what), what)
         found.append(read_check(name, typed, ph=recipe.limits.ph, net_mg=recipe.net_weight_mg))
-    answered = {one.what for one in found}
-    for what in wanted:
-        while what not in answered:
+    return found
+
+
+def _asked_for(here: Desk, batch: BatchRow, given: Collection[str]) -> list[Check]:
+    """What was found at those points of the recipe's checklist that no reading and no option answers."""
+    recipe = recipe_of(here.rows(), batch)
+    if recipe is None or batch.lot_status not in _LOOKED_AT:
+        return []
+    found = list[Check]()
+    for what in open_checks(here.rows(), batch):
+        while what not in given and what not in (one.what for one in found):
             asked = "the figure; how it was measured" if what in FIGURES else "y or n; a note"
             typed = ask(f"{what} ({asked})", default="")
             try:
                 found.append(read_check(what, typed, ph=recipe.limits.ph, net_mg=recipe.net_weight_mg))
-                answered.add(what)
             except BadInput as error:
                 warn(f"  {error}")
     return found

@@ -1,12 +1,13 @@
 """The points looked at before bars are released, and the samples kept of them."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date
 
-from ledger.domain.release.releasing import Releasing, not_good
+from ledger.domain.release.releasing import Releasing, may_release, not_good
 from ledger.domain.tools.bar_checks import Check, missing
 from ledger.operations.bench.deviations import AT_RELEASE
-from ledger.operations.release.facts import bars_of, known_checks
+from ledger.operations.release.facts import bars_of, finished_of, known_checks, supply_of
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.lot import place_of_kind
 from ledger.rows.opened import Rows
@@ -24,6 +25,16 @@ def open_checks(rows: Rows, batch: BatchRow) -> list[str]:
     """The points of the recipe's checklist that a reading does not answer yet."""
     recipe = recipe_of(rows, batch)
     return missing(recipe.release_checks, known_checks(rows, batch)) if recipe else []
+
+
+def refused_anyway(rows: Rows, batch: BatchRow, asked: Releasing) -> None:
+    """Raise what a release is refused with whatever is found at its points, before anyone is asked for them."""
+    finished = finished_of(rows, batch, asked.on)
+    good = [Check(what, "", True) for what in finished.checklist]
+    finished = replace(finished, known=())
+    may_release(
+        bars_of(rows, batch, asked.on)[0], supply_of(rows, batch, asked.on), finished, replace(asked, checks=good)
+    )
 
 
 def keep_bad_checks(book: Book, code: str, checks: Sequence[Check], *, on: date) -> list[str]:
