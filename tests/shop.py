@@ -31,7 +31,7 @@ from ledger.storage.tables.bench import PlanTarget
 from ledger.storage.tables.check import EquipmentCheck
 from ledger.storage.tables.complaint import Complaint, ComplaintStep
 from ledger.storage.tables.decision import DecisionDoubt
-from ledger.storage.tables.label import LabelApproval, LabelCount, LabelRun, LabelWords
+from ledger.storage.tables.label import FirstSupply, LabelApproval, LabelCount, LabelRun, LabelWords
 from ledger.storage.tables.material import Constituent, NameMeant, Peroxide, SkinLimit
 from ledger.storage.tables.reading import Deviation, DeviationDecision
 from ledger.storage.tables.recipe import Assessment, AssessmentCovers
@@ -161,6 +161,9 @@ def fill(book: Book, shop: Shop) -> None:
             market="eu", digest="0" * 64, questioned="natural", reason="of the herb", by="Nuala", on=date(2026, 5, 5)
         )
         tx.add(words)
+        tx.add(
+            FirstSupply(lot_id=lot, on=day, bars=1, back=0, supplied_on=date(2026, 5, 9), whom="the fair", by="Nuala")
+        )
         tx.say("Printed 10 labels.")
     with book.write("recipe assess") as tx:
         tx.add(Assessment(recipe_id=1, source='assessor = "R. Lund"'))

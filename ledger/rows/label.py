@@ -8,6 +8,8 @@ from typing import NamedTuple
 from ledger.errors import BadInput
 from ledger.rows.lot import LotRow, lots_by_id
 from ledger.rows.opened import day, maybe_day
+from ledger.units.dates import show_date
+from ledger.units.wording import count
 
 
 @dataclass(frozen=True)
@@ -134,3 +136,42 @@ def kept_with(rows: sqlite3.Connection, number: int) -> KeptLabel | None:
         "SELECT lot_id, view, view_format, layout_source, sheet_source, start FROM label_run WHERE id = ?", (number,)
     ).fetchone()
     return None if None in (row["view"], row["layout_source"], row["sheet_source"]) else KeptLabel(*row)
+
+
+class FirstSupplied(NamedTuple):
+    """Bars under an earlier list that went on, as a person said when and to whom they were first supplied."""
+
+    on: date
+    bars: int
+    back: bool  # put back on sale here; else they left
+    supplied_on: date
+    whom: str
+    by: str
+
+    @property
+    def words(self) -> str:
+        """The same in words."""
+        went = f"{count(self.bars, 'bar')} {'put back on sale' if self.back else 'left'} on {show_date(self.on)}"
+        return f"{went}, first supplied on {show_date(self.supplied_on)} to {self.whom}, as {self.by} said."
+
+
+def first_supplies(rows: sqlite3.Connection, lot_id: int) -> tuple[FirstSupplied, ...]:
+    """Every such statement about the bars of a lot, as they were booked."""
+    found = rows.execute(
+        'SELECT "on", bars, back, supplied_on, whom, by FROM live_first_supply WHERE lot_id = ? ORDER BY id', (lot_id,)
+    )
+    return tuple(FirstSupplied(day(row[0]), row[1], bool(row[2]), day(row[3]), row["whom"], row["by"]) for row in found)
+
+
+def supplied_on(rows: sqlite3.Connection, lot_id: int, on: date) -> int:
+    """How many bars of a lot were sent, given, or taken to a stall or sold there on a day, as booked."""
+    row = rows.execute(
+        """
+        SELECT coalesce(-sum(v.quantity) FILTER (WHERE v.kind IN ('dispatched', 'given')), 0) + max(
+          coalesce(sum(v.quantity) FILTER (WHERE v.kind = 'moved' AND p.kind = 'stall' AND v.quantity > 0), 0),
+          coalesce(-sum(v.quantity) FILTER (WHERE v.kind = 'sold'), 0))
+        FROM live_movement v JOIN place p ON p.id = v.place_id WHERE v.lot_id = ? AND v."on" = ?
+        """,
+        (lot_id, on.isoformat()),
+    ).fetchone()
+    return int(row[0])

@@ -284,6 +284,9 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("domain/release/supply.py", "release/test_may_release.py"): [
         ("if labels.on_bars < leaving:", "if labels.on_bars <= leaving:"),
+        ("if last is None or on > last:", "if last is None or on >= last:", "release/test_first_supply.py"),
+        ("if before.on > one.until:", "if before.on >= one.until:", "release/test_first_supply.py"),
+        ("if number > before.booked:", "if number >= before.booked:", "release/test_first_supply.py"),
     ],
     ("domain/release/bars.py", "release/test_may_pass.py"): [
         ("if on < bars.cut_on:", "if on <= bars.cut_on:"),

@@ -5,7 +5,15 @@ import sqlite3
 from ledger.storage.book import Book
 from ledger.units.words import COLUMNS, FREE_TEXT, STAYS
 
-DATE = {"on", "best_before", "bought_on", "next_on", "keep_until", "dated"}  # a day, as the program writes it
+DATE = {
+    "on",
+    "best_before",
+    "bought_on",
+    "next_on",
+    "keep_until",
+    "dated",
+    "supplied_on",
+}  # a day, as the program writes it
 # Texts that nobody writes as she likes, each with what it is.
 NO_FREE_TEXT = {
     "entry.recorded_at": "a moment",

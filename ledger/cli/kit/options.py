@@ -39,6 +39,7 @@ for _word, _names in {
     "NAMES": "--inci --salts",
     "REASON": "--reason --anyway --lift --bare",
     "WORDS": "--business --note --done --seen --source --sap-source --health --bought --also",
+    "DAY; TO WHOM": "--first-supplied",
     "PLACE": "--at --kept-at",
     "PHONE": "--phone",
     "EMAIL": "--email",

@@ -10,6 +10,7 @@ import typer
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import ask, count, say, say_wrapped, warn
+from ledger.cli.stock.first_supply import First, first_supplied
 from ledger.domain.release.bars import said
 from ledger.domain.release.releasing import Releasing
 from ledger.domain.tools.bar_checks import FIGURES, FREE_ALKALI, Check, read_check
@@ -53,11 +54,13 @@ def command(
     bare: Annotated[
         str | None, typer.Option("--bare", help="Why bars that carry no label are released all the same.")
     ] = None,
+    first: First = None,
     on: On = None,
 ) -> None:
     """Release packed bars, by name: only then may they leave, e.g. soapledger release 26-118-0 --retain 1."""
     here, code = desk(ctx), read_batch_code(code)
     by = here.decider
+    said_first = first_supplied(here, first)
     kept = parse_pieces(retain, what="the number of samples")
     asked = Releasing(
         on=here.day(on),
@@ -73,14 +76,14 @@ def command(
     given = _given(here, batch, check or ())
     if not said(anyway):
         _keep_bad(here, code, given, asked.on)
-    refused_anyway(here.rows(), batch, asked)
+    refused_anyway(here.rows(), batch, asked, said_first)
     found = _asked_for(here, batch, {one.what for one in given})
     if (bad := _keep_bad(here, code, found, asked.on)) and said(anyway):  # which was said before that was found
         raise Refused(
             f"Batch {code} is not good in {'; '.join(bad)}, which --anyway does not cover; decide it: soapledger batch "
             f'decide {code} {len(deviations(here.rows(), batch.id))} accept --reason "…"'
         )
-    left = release_bars(here.book(), code, replace(asked, checks=[*given, *found]))
+    left = release_bars(here.book(), code, replace(asked, checks=[*given, *found]), said_first)
     samples = f", {count(kept, 'bar')} set aside as samples" if kept else ""
     say(f"Batch {code} is released by {by}: {count(left, 'bar')} may leave{samples}.")
     if bad := [f"{one.what}: {one.found}" for one in (*given, *found) if not one.good]:

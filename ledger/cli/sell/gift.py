@@ -8,6 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import count, say
 from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
+from ledger.cli.stock.first_supply import First, first_supplied
 from ledger.operations.sell.sell import gift
 
 
@@ -15,11 +16,12 @@ def command(
     ctx: typer.Context,
     bars: BARS,
     to: Annotated[str | None, typer.Option("--to", help="To whom, so that a recall can find them.")] = None,
+    first: First = None,
     on: On = None,
 ) -> None:
     """Give released bars away, e.g. soapledger gift 26-118-0=2 --to "the school fair"."""
     here = desk(ctx)
     wanted = read_bars(bars)
-    whom = gift(here.book(), wanted, to=to, on=here.day(on))
+    whom = gift(here.book(), wanted, to=to, on=here.day(on), first=first_supplied(here, first))
     say(f"{count(sum(wanted.values()), 'bar')} given to {whom}.")
     warn_of_holds(here, wanted)

@@ -8,6 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import count, say
 from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
+from ledger.cli.stock.first_supply import First, first_supplied
 from ledger.operations.sell.resell import resell
 
 
@@ -16,12 +17,13 @@ def command(
     bars: BARS,
     by: Annotated[str, typer.Option("--by", help="Who decided that they can be sold again.")],
     reason: Annotated[str, typer.Option("--reason", help="Why, e.g. the seal is unbroken.")],
+    first: First = None,
     on: On = None,
 ) -> None:
     """Put bars from the returns shelf back on sale, e.g. resell 26-118-0=3 --by Orla --reason "seal unbroken"."""
     here = desk(ctx)
     wanted = read_bars(bars)
-    resell(here.book(), wanted, on=here.day(on), by=by, reason=reason)
+    resell(here.book(), wanted, on=here.day(on), by=by, reason=reason, first=first_supplied(here, first))
     verb = "is" if sum(wanted.values()) == 1 else "are"
     say(f"{count(sum(wanted.values()), 'bar')} {verb} back on sale, as {by.strip()} decided.")
     warn_of_holds(here, wanted)

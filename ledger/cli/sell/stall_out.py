@@ -7,14 +7,15 @@ from ledger.cli.kit.options import On
 from ledger.cli.kit.show import count, say
 from ledger.cli.sell.stalls import Name
 from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
+from ledger.cli.stock.first_supply import First, first_supplied
 from ledger.operations.sell.sell import stall_out
 
 
-def command(ctx: typer.Context, name: Name, bars: BARS, on: On = None) -> None:
+def command(ctx: typer.Context, name: Name, bars: BARS, first: First = None, on: On = None) -> None:
     """Take released bars to a stall, e.g. soapledger stall out saturday 26-118-0=6 26-117-2=4."""
     here = desk(ctx)
     wanted = read_bars(bars)
-    place = stall_out(here.book(), name, wanted, on=here.day(on))
+    place = stall_out(here.book(), name, wanted, on=here.day(on), first=first_supplied(here, first))
     say(f"{count(sum(wanted.values()), 'bar')} taken to {place}.")
     warn_of_holds(here, wanted)
     say(f'Next, when you are home: soapledger stall back "{place}"')

@@ -8,8 +8,10 @@ from ledger.domain.bench.decision import Doubt, list_words
 from ledger.domain.release.bars import Bars, Settled, after_the_cut, deviations_settled, not_before_the_last, said
 from ledger.domain.release.supply import (
     STALE,
+    Before,
     Labels,
     Supply,
+    first_supplied_in_time,
     named,
     not_barred,
     stale_labels,
@@ -48,6 +50,7 @@ class Releasing:
     reason: str | None = None  # why bars on hold or rejected are released
     anyway: str | None = None
     bare: str | None = None  # why bars without labels are
+    before: Before | None = None  # when and to whom these very bars were first supplied
 
 
 @dataclass(frozen=True)
@@ -55,6 +58,7 @@ class Released(Settled):
     """What is written of a release: also what was looked at, nothing where they were released before."""
 
     checks: tuple[Check, ...]
+    by_first_supply: bool = False  # whether the bars go on under labels of a list that has ended
 
 
 def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing) -> Released:
@@ -65,7 +69,8 @@ def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing
     recipe's checklist that nobody looked at or that is not good, where they are not covered by an assessment and a
     notification, or their labels are not usable that day (unless `anyway` gives a reason), for bars with no label
     printed, or fewer labels on them than bars (unless `bare` gives one), and without a way round it, for bars that
-    hold what every market of hers prohibits, or what their assessment does not name.
+    hold what every market of hers prohibits, or what their assessment does not name, or carry labels of a list that has
+    ended and were not supplied before.
     """
     after_the_cut(bars, asked.on)
     not_before_the_last(bars, asked.on)
@@ -78,6 +83,7 @@ def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing
     if again and not (anyway and (stale or uncovered)):
         raise Refused(f"The bars of batch {bars.batch} are released already.")
     _may_be_packed_away(bars, finished, asked)
+    before = first_supplied_in_time(bars, supply, asked.on, bars.here - asked.retain, asked.before)
     checks = () if again else looked_at(bars, finished, asked.checks)
     accepted = {one.found for batch, one in bars.deviations if batch == bars.batch and one.verdict == "accepted"}
     bad = [one for one in not_good(bars, checks) if one.words not in accepted]
@@ -93,7 +99,7 @@ def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing
     reasons += [f"{UNCOVERED} ({list_words(uncovered)}); released all the same: {anyway}"] if uncovered else []
     reasons += [f"{STALE} ({list_words(stale.values())}); released all the same: {anyway}"] if stale else []
     reasons += [f"{one.words}; released bare: {said(asked.bare)}" for one in naked]
-    return Released("; ".join(reasons) or None, (*bad, *uncovered, *stale.values(), *naked), checks)
+    return Released("; ".join(reasons) or None, (*bad, *uncovered, *stale.values(), *naked), checks, before)
 
 
 def _all_the_same(option: str) -> str:

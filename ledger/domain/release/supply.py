@@ -1,15 +1,34 @@
 """Whether bars may be supplied on a day: nothing prohibited in them, covered by what was assessed, labels usable."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from ledger.domain.bench.decision import Doubt, list_words
 from ledger.domain.release.bars import Bars, deviations_settled
 from ledger.errors import Refused
+from ledger.units.dates import show_date
 from ledger.units.wording import count
 
 STALE = "its labels are not usable any more"  # before the reason of a decision to supply bars with them all the same
+
+
+@dataclass(frozen=True)
+class Changed:
+    """Labels of an earlier list of allergens, on bars that are first supplied after it ended."""
+
+    words: str
+    until: date  # bars first supplied up to that day may carry them
+    sold_on_until: date | None  # so long; None: not known
+
+
+@dataclass(frozen=True)
+class Before:
+    """When and to whom bars were first supplied, as a person says, and what the ledger has of that day."""
+
+    on: date
+    whom: str
+    booked: int  # bars of the batch that were supplied on that day and of which nobody said so yet
 
 
 @dataclass(frozen=True)
@@ -21,6 +40,7 @@ class Supply:
     uncovered: tuple[Doubt, ...]  # why no assessment or notification covers them
     unnamed: tuple[Doubt, ...]  # what is in them that the assessment does not name, where all her markets ask for one
     stale: Mapping[str, Doubt]  # by market: why labels on them are not usable
+    changed: Mapping[str, Changed] = field(default_factory=dict)  # by market: whose labels the end of a list reached
 
 
 @dataclass(frozen=True)
@@ -55,15 +75,52 @@ def stale_labels(bars: Bars, supply: Supply) -> dict[str, Doubt]:
     return {market: one for market, one in supply.stale.items() if bars.undecided(one)}
 
 
-def may_leave(bars: Bars, supply: Supply, on: date, recipe: str | None = None) -> None:
-    """Raise Refused for released bars that may not leave on a day.
+def first_supplied_in_time(bars: Bars, supply: Supply, on: date, number: int, before: Before | None) -> bool:
+    """Whether bars that go out on a day do so by what was said of their first supply; False where nothing asks for it.
 
-    While a deviation found by then is open, for what is prohibited, and unless someone decided so by name for bars
-    that no assessment covers, that only some of her markets prohibit, or whose labels are not usable that day.
+    Raises Refused for bars under labels of a list that has ended, unless they were first supplied while it held and
+    may be sold on that day.
+    """
+    changed = {key: one for key, one in supply.changed.items() if bars.undecided(Doubt("labels", one.words))}
+    for one in changed.values():
+        last = one.sold_on_until
+        if before is None:
+            said = (
+                f" Bars that were first supplied by {show_date(one.until)} may carry them until {show_date(last)}: add "
+                "--first-supplied 'DAY; TO WHOM'."
+                if last and on <= last
+                else ""
+            )
+            raise Refused(f"{stale_words(bars, changed)}{said} Nothing was written.")
+        if last is None or on > last:
+            ended = f"up to {show_date(last)} alone" if last else "so long as is not known here"
+            raise Refused(f"{stale_words(bars, changed)} Bars supplied before could be sold on {ended}.")
+        if before.on > one.until:
+            raise Refused(
+                f"Bars first supplied on {show_date(before.on)} were so after {show_date(one.until)}: "
+                f"{stale_words(bars, changed)}"
+            )
+        if number > before.booked:
+            raise Refused(
+                f"By what is booked, {count(before.booked, 'bar')} of batch {bars.batch} could have been first "
+                f"supplied on {show_date(before.on)}, not {number}. {stale_words(bars, changed)}"
+            )
+    return bool(changed)
+
+
+def may_leave(
+    bars: Bars, supply: Supply, on: date, number: int = 1, before: Before | None = None, *, recipe: str | None = None
+) -> bool:
+    """Whether so many released bars leave by what was said of their first supply. Raises Refused where they may not.
+
+    While a deviation found by then is open, for what is prohibited, under labels of a list that has ended, and unless
+    someone decided so by name for bars that no assessment covers, that only some of her markets prohibit, or whose
+    labels lack what was stated since.
     """
     not_barred(bars, supply)
     named(bars, supply, recipe)
     deviations_settled(bars, found_by=on)
+    again = first_supplied_in_time(bars, supply, on, number, before)
     way = (
         "Nothing was written. To supply it all the same, a person decides so: "
         f"soapledger release {bars.batch} --anyway REASON"
@@ -72,6 +129,7 @@ def may_leave(bars: Bars, supply: Supply, on: date, recipe: str | None = None) -
         raise Refused(f"{uncovered_words(bars, doubts)} {way}")
     if stale := stale_labels(bars, supply):
         raise Refused(f"{stale_words(bars, stale)} {way}")
+    return again
 
 
 def uncovered_words(bars: Bars, doubts: Iterable[Doubt]) -> str:
@@ -79,14 +137,14 @@ def uncovered_words(bars: Bars, doubts: Iterable[Doubt]) -> str:
     return f"Batch {bars.batch} is not covered by what was assessed: {list_words(doubts)}."
 
 
-def stale_words(bars: Bars, stale: Mapping[str, Doubt]) -> str:
+def stale_words(bars: Bars, stale: Mapping[str, Doubt | Changed]) -> str:
     """What is wrong with the labels, and how new ones are made."""
     ways = "; ".join(
         f"soapledger label approve {bars.batch} --market {one}, then soapledger label print {bars.batch} --market "
         f"{one} -o labels.pdf, then label count"
         for one in stale
     )
-    return f"Batch {bars.batch}: {STALE}: {list_words(stale.values())}. New labels: {ways}."
+    return f"Batch {bars.batch}: {STALE}: {'; '.join(one.words for one in stale.values())}. New labels: {ways}."
 
 
 def too_few_labels(bars: Bars, labels: Labels, leaving: int) -> tuple[Doubt, str] | None:

@@ -20,8 +20,8 @@ from ledger.rows.recipe import recipe_of
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_share
 from ledger.units.wording import count
-from ledger.views.label.label_due import label_doubts, labels_on_bars
 from ledger.views.label.supply import barred_from_supply, labelled_markets, supply_doubts, unnamed_doubts
+from ledger.views.label.usable import label_doubts, labels_on_bars
 
 
 def bars_of(rows: Rows, batch: BatchRow, on: date) -> tuple[Bars, int]:
@@ -41,12 +41,14 @@ def bars_of(rows: Rows, batch: BatchRow, on: date) -> tuple[Bars, int]:
     return bars, lot_id
 
 
-def supply_of(rows: Rows, batch: BatchRow, on: date) -> Supply:
-    """What speaks against supplying bars on a day."""
+def supply_of(rows: Rows, batch: BatchRow, on: date, *, coming: int = 0) -> Supply:
+    """What speaks against supplying bars on a day, those here and those that are coming back among them."""
     barred, another = barred_from_supply(rows, batch, on=on)
-    stale = {market: Doubt("labels", why) for market, why in label_doubts(rows, batch, on=on).items()}
+    found = label_doubts(rows, batch, on=on, coming=coming)
+    stale = {market: Doubt("labels", why) for market, why in found.stated.items()}
     doubts, unnamed = supply_doubts(rows, batch, on=on), unnamed_doubts(rows, batch, on=on)
-    return Supply(barred, another, tuple(one for one in doubts if one not in unnamed), unnamed, stale)
+    uncovered = tuple(one for one in doubts if one not in unnamed)
+    return Supply(barred, another, uncovered, unnamed, stale, found.changed)
 
 
 def finished_of(rows: Rows, batch: BatchRow, on: date) -> Finished:

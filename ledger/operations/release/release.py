@@ -1,12 +1,13 @@
 """Bars passed for packing, released or rejected: decisions by a named person."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from ledger.domain.release.bars import Passing, may_pass, may_reject
 from ledger.domain.release.releasing import Releasing, may_release
 from ledger.errors import BadInput, Refused
 from ledger.operations.release.facts import bars_of, finished_of, supply_of
+from ledger.operations.release.first_supply import FirstSupplied, before_of, write_first_supply
 from ledger.operations.release.release_checks import keep_samples
 from ledger.operations.stock.decide import decide
 from ledger.rows.batch import BatchRow, find_batch, plan_lines
@@ -82,7 +83,7 @@ def _wrap(tx: Transaction, batch: BatchRow, good: int, on: date) -> tuple[tuple[
     return tuple(used)
 
 
-def release_bars(book: Book, code: str, asked: Releasing) -> int:
+def release_bars(book: Book, code: str, asked: Releasing, first: FirstSupplied | None = None) -> int:
     """Release bars that were passed for packing, setting retained samples aside; returns how many may leave.
 
     Raises like `may_release`, and Refused where there are no bars.
@@ -91,7 +92,9 @@ def release_bars(book: Book, code: str, asked: Releasing) -> int:
         batch = find_batch(tx.rows, code)
         bars, lot_id = bars_of(tx.rows, batch, asked.on)
         supply, finished = supply_of(tx.rows, batch, asked.on), finished_of(tx.rows, batch, asked.on)
-        settled = may_release(bars, supply, finished, asked)
+        settled = may_release(bars, supply, finished, replace(asked, before=before_of(tx.rows, lot_id, first)))
+        if settled.by_first_supply and first:
+            write_first_supply(tx, lot_id, first, bars.here - asked.retain, on=asked.on, back=True)
         for one in settled.checks:
             tx.add(
                 FinishedCheck(

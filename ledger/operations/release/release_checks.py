@@ -8,6 +8,7 @@ from ledger.domain.release.releasing import Releasing, may_release, not_good
 from ledger.domain.tools.bar_checks import Check, missing
 from ledger.operations.bench.deviations import AT_RELEASE
 from ledger.operations.release.facts import bars_of, finished_of, known_checks, supply_of
+from ledger.operations.release.first_supply import FirstSupplied, before_of
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.lot import place_of_kind
 from ledger.rows.opened import Rows
@@ -27,14 +28,13 @@ def open_checks(rows: Rows, batch: BatchRow) -> list[str]:
     return missing(recipe.release_checks, known_checks(rows, batch)) if recipe else []
 
 
-def refused_anyway(rows: Rows, batch: BatchRow, asked: Releasing) -> None:
+def refused_anyway(rows: Rows, batch: BatchRow, asked: Releasing, first: FirstSupplied | None) -> None:
     """Raise what a release is refused with whatever is found at its points, before anyone is asked for them."""
-    finished = finished_of(rows, batch, asked.on)
+    bars, lot_id = bars_of(rows, batch, asked.on)
+    finished = replace(finished_of(rows, batch, asked.on), known=())
     good = [Check(what, "", True) for what in finished.checklist]
-    finished = replace(finished, known=())
-    may_release(
-        bars_of(rows, batch, asked.on)[0], supply_of(rows, batch, asked.on), finished, replace(asked, checks=good)
-    )
+    asked = replace(asked, checks=good, before=before_of(rows, lot_id, first))
+    may_release(bars, supply_of(rows, batch, asked.on), finished, asked)
 
 
 def keep_bad_checks(book: Book, code: str, checks: Sequence[Check], *, on: date) -> list[str]:

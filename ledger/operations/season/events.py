@@ -35,7 +35,7 @@ from ledger.units.money import parse_money
 from ledger.units.quantity import parse_mass
 from ledger.units.toml_reader import TomlFile
 from ledger.views.label.label import LabelText
-from ledger.views.label.label_due import label_doubts, labels_on_bars
+from ledger.views.label.usable import label_doubts, labels_on_bars
 
 Draw = Callable[[LabelText, int], bytes]
 
@@ -166,9 +166,9 @@ class Diary:
         for code in codes:
             with self.book.look() as rows:
                 batch = find_batch(rows, code)
-                stale = label_doubts(rows, batch, on=on)
+                doubts = label_doubts(rows, batch, on=on)
                 here = on_hand_at(rows, batch.yield_lot_id or 0, place_of_kind(rows, "workshop").id, on=on)
-            for market in stale:
+            for market in {**doubts.stated, **doubts.changed}:
                 self._label(code, market, here, on)
 
     def _do_release(self, event: dict[str, Any], on: date) -> None:

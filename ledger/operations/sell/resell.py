@@ -3,18 +3,25 @@
 from collections.abc import Mapping
 from datetime import date
 
+from ledger.domain.release.supply import first_supplied_in_time
 from ledger.errors import BadInput, Refused
+from ledger.operations.release.facts import bars_of, supply_of
+from ledger.operations.release.first_supply import FirstSupplied, before_of, write_first_supply
+from ledger.rows.batch import find_batch
 from ledger.rows.lot import find_lot, on_hand_at, place_of_kind
 from ledger.storage.book import Book
 from ledger.units.dates import show_date
 from ledger.units.wording import count
 
 
-def resell(book: Book, bars: Mapping[str, int], *, on: date, by: str, reason: str) -> None:
+def resell(
+    book: Book, bars: Mapping[str, int], *, on: date, by: str, reason: str, first: FirstSupplied | None = None
+) -> None:
     """Move bars from the returns shelf to the workshop, where bars for sale stand.
 
-    Raises Refused for bars that were not released on that day, or more than stood on the shelf on it or stand there
-    now; BadInput for no number, no name or no reason.
+    Raises Refused for bars that were not released on that day, that carry labels of a list that has ended and were not
+    first supplied while it held, or for more than stood on the shelf on it or stand there now; BadInput for no number,
+    no name or no reason.
     """
     if not by.strip():
         raise BadInput("Who decided that they can be sold again? Add --by NAME.")
@@ -38,6 +45,10 @@ def resell(book: Book, bars: Mapping[str, int], *, on: date, by: str, reason: st
                     f"The bars of batch {lot.code} are {lot.status} on {show_date(on)}; only released bars go back on "
                     "sale. Nothing was written."
                 )
+            batch = find_batch(tx.rows, lot.code)
+            facts, supply = bars_of(tx.rows, batch, on)[0], supply_of(tx.rows, batch, on, coming=number)
+            if first_supplied_in_time(facts, supply, on, number, before_of(tx.rows, lot.id, first)) and first:
+                write_first_supply(tx, lot.id, first, number, on=on, back=True)
             note = f"back on sale, {by.strip()}: {reason.strip()}"
             tx.transfer([(lot.id, number)], source_id=shelf.id, target_id=workshop.id, on=on, note=note)
         tx.say(f"Put {sum(bars.values())} bars from the returns shelf back on sale, as {by.strip()} decided.")

@@ -8,6 +8,7 @@ from ledger.domain.bench.status import in_words
 from ledger.domain.release.supply import may_leave
 from ledger.errors import BadInput, Refused
 from ledger.operations.release.facts import bars_of, supply_of
+from ledger.operations.release.first_supply import FirstSupplied, before_of, write_first_supply
 from ledger.rows.bars import bars_out
 from ledger.rows.batch import find_batch
 from ledger.rows.lot import LotRow, find_lot, on_hand_at, place_of_kind, places
@@ -36,8 +37,11 @@ def add_stall(book: Book, name: str) -> str:
     return code
 
 
-def _may_leave(tx: Transaction, code: str, number: int, on: date) -> LotRow:
-    """The bars of a batch, if so many of them may leave the workshop on that day. Raises Refused."""
+def _may_leave(tx: Transaction, code: str, number: int, on: date, first: FirstSupplied | None) -> LotRow:
+    """The bars of a batch, if so many of them may leave the workshop on that day. Raises Refused.
+
+    What is said of their first supply is kept where they leave by it.
+    """
     lot = find_lot(tx.rows, code, on=on)
     if lot.kind != "soap":
         raise Refused(f"Lot {lot.code} is {lot.material}; only bars are sold or given, by their batch code.")
@@ -54,17 +58,20 @@ def _may_leave(tx: Transaction, code: str, number: int, on: date) -> LotRow:
             f"Batch {lot.code} has {count(held, 'bar')} in the workshop; {number} cannot leave. Nothing was written."
         )
     batch = find_batch(tx.rows, lot.code)
-    may_leave(bars_of(tx.rows, batch, on)[0], supply_of(tx.rows, batch, on), on, batch.recipe_code)
+    bars, supply = bars_of(tx.rows, batch, on)[0], supply_of(tx.rows, batch, on)
+    before = before_of(tx.rows, lot.id, first)
+    if may_leave(bars, supply, on, number, before, recipe=batch.recipe_code) and first:
+        write_first_supply(tx, lot.id, first, number, on=on)
     return lot
 
 
-def stall_out(book: Book, stall: str, bars: Mapping[str, int], *, on: date) -> str:
+def stall_out(book: Book, stall: str, bars: Mapping[str, int], *, on: date, first: FirstSupplied | None = None) -> str:
     """Take released bars to a stall; returns its name. Raises Refused for bars that may not leave."""
     with book.write("stall out") as tx:
         place = stall_by_name(tx.rows, stall)
         workshop = place_of_kind(tx.rows, "workshop")
         for code, number in bars.items():
-            lot = _may_leave(tx, code, number, on)
+            lot = _may_leave(tx, code, number, on, first)
             tx.transfer([(lot.id, number)], source_id=workshop.id, target_id=place.id, on=on)
         tx.say(f"Took {sum(bars.values())} bars to {place.name}.")
     return place.name
@@ -126,14 +133,21 @@ def stall_back(
 
 
 def dispatch(
-    book: Book, customer: str, bars: Mapping[str, int], *, on: date, price_minor: int | None, note: str | None
+    book: Book,
+    customer: str,
+    bars: Mapping[str, int],
+    *,
+    on: date,
+    price_minor: int | None,
+    note: str | None,
+    first: FirstSupplied | None = None,
 ) -> str:
     """Send released bars to a customer; returns the customer's name. Raises Refused for bars that may not leave."""
     with book.write("dispatch") as tx:
         card = customer_by_code(tx.rows, customer)
         workshop = place_of_kind(tx.rows, "workshop")
         for code, number in bars.items():
-            lot = _may_leave(tx, code, number, on)
+            lot = _may_leave(tx, code, number, on, first)
             money = None if price_minor is None else price_minor * number
             sent = Moved(lot.id, -number, customer_id=card.id, money_minor=money, note=note)
             tx.move([sent], "dispatched", place_id=workshop.id, on=on)
@@ -141,13 +155,13 @@ def dispatch(
     return card.name
 
 
-def gift(book: Book, bars: Mapping[str, int], *, to: str | None, on: date) -> str:
+def gift(book: Book, bars: Mapping[str, int], *, to: str | None, on: date, first: FirstSupplied | None = None) -> str:
     """Give released bars away, to a known customer or to someone named in words; returns to whom."""
     with book.write("gift") as tx:
         card = next((one for one in customer_list(tx.rows) if to and folded(to) in (one.code, folded(one.name))), None)
         workshop = place_of_kind(tx.rows, "workshop")
         for code, number in bars.items():
-            lot = _may_leave(tx, code, number, on)
+            lot = _may_leave(tx, code, number, on, first)
             given = Moved(lot.id, -number, customer_id=card.id if card else None, note=None if card else to)
             tx.move([given], "given", place_id=workshop.id, on=on)
         tx.say(f"Gave {sum(bars.values())} bars away.")

@@ -36,3 +36,12 @@ CREATE TABLE peroxide (
   material_id INTEGER NOT NULL REFERENCES material(id), lot_id INTEGER REFERENCES lot(id),
   umol_per_l INTEGER NOT NULL, source TEXT NOT NULL
 );
+
+-- Bars under labels of an earlier list of allergens that go out again after it ended: when and to whom these very bars
+-- were first supplied, as a person said. `back`: they stand here again, put back on sale; else they left.
+CREATE TABLE first_supply (
+  id INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
+  lot_id INTEGER NOT NULL REFERENCES lot(id),
+  "on" TEXT NOT NULL, bars INTEGER NOT NULL CHECK (bars > 0), back INTEGER NOT NULL CHECK (back IN (0, 1)),
+  supplied_on TEXT NOT NULL, whom TEXT NOT NULL, by TEXT NOT NULL
+);

@@ -57,3 +57,16 @@ class LabelWords(Fact, table=True):
     reason: str
     by: str
     on: date
+
+
+class FirstSupply(Fact, table=True):
+    """When and to whom bars under an earlier list of allergens were first supplied, as a person said."""
+
+    __tablename__ = "first_supply"
+    lot_id: int
+    on: date
+    bars: int
+    back: int  # 1: they stand here again, put back on sale; 0: they left
+    supplied_on: date
+    whom: str
+    by: str

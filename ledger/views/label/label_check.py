@@ -11,7 +11,7 @@ from ledger.domain.label.words import Words
 from ledger.markets import market
 from ledger.rows.bars import bar_counts
 from ledger.rows.batch import find_batch
-from ledger.rows.label import Run, WordsStand, approved_by, runs
+from ledger.rows.label import Run, WordsStand, approved_by, first_supplies, runs
 from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
 from ledger.units.gs1 import elements, in_words
@@ -108,4 +108,12 @@ def _supplied(rows: Rows, lot_id: int, law: Market) -> tuple[str, ...]:
             found.append(f"{bars} {one.where} on {show_date(one.on)}: {listed.name} holds for {them}{until}.")
         elif one.where in ("on hand", "at a stall", "returned"):
             found.append(f"{bars} {one.where}: not supplied yet, or back; the day {they} decides.")
+    for said in first_supplies(rows, lot_id):
+        listed = law.allergen_list(said.supplied_on)
+        if listed and listed.sold_on_until and not said.back:
+            found.append(
+                f"{count(said.bars, 'bar')} left on {show_date(said.on)} under a label of {listed.name}, first "
+                f"supplied on {show_date(said.supplied_on)} to {said.whom}, as {said.by} said; to be sold by "
+                f"{show_date(listed.sold_on_until)}."
+            )
     return tuple(found)

@@ -1,6 +1,5 @@
 """Stock whose printed label stops being usable at a coming date, by market, with bars and where they are."""
 
-import re
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -10,11 +9,10 @@ from ledger.domain.label.market import AllergenList, Market
 from ledger.markets import known_market, market
 from ledger.rows.bars import BarCount, bar_counts
 from ledger.rows.batch import BatchRow, batches_coded
-from ledger.rows.label import Run, runs, text_of
-from ledger.rows.lot import on_hand_at, place_of_kind
+from ledger.rows.label import Run, first_supplies, runs, text_of
 from ledger.rows.opened import Rows
-from ledger.units.dates import show_date
 from ledger.views.label.allergens import Holding, batch_holding
+from ledger.views.label.usable import unnamed
 from ledger.views.stock.made_of import Compositions
 
 
@@ -64,17 +62,19 @@ def _due(
 ) -> Iterator[Due]:
     here = [one for one in _still_out(counts) if not one.left and one.where != "retained"]
     listed = law.allergen_list(today)
-    lacks = _unnamed(run, batch_holding(rows, batch, made), listed) if here and listed else []
+    lacks = unnamed(run, batch_holding(rows, batch, made), listed) if here and listed else []
     for rule in law.allergens:
         after = next((one for one in law.allergens if one.since and rule.until and one.since > rule.until), None)
         if rule.until is None or after is None or not _printed_under(rows, rule, run):
             continue
-        bars = list(_reached(counts, rule, today, by))
-        if (bars or lacks) and (more := _missing(batch_holding(rows, batch, made), rule, after)):
-            lacks = [one for one in lacks if one not in more]
-            names = f"{after.name} names {', '.join(more)} too"
+        bars = [*_reached(counts, rule, today, by), *_gone_on(rows, batch, rule, today, by)]
+        if not (bars or lacks):
+            continue
+        holding = batch_holding(rows, batch, made)
+        if words := _more(holding, rule, after):
+            lacks = [one for one in lacks if one not in _missing(holding, rule, after)]
             for one, until, why in bars:
-                yield Due(batch.code, law.code, one.count, one.where, until, f"{why}: {names}")
+                yield Due(batch.code, law.code, one.count, one.where, until, f"{why}: {words}")
     if lacks:
         why = f"by what is stated of its lots today, {', '.join(lacks)} is missing on run {run.number}"
         for one in here:
@@ -92,6 +92,20 @@ def _reached(
         shop = one.where == "dispatched" and one.on is not None and one.on <= rule.until
         if shop and rule.sold_on_until and today <= rule.sold_on_until <= by:
             yield one, rule.sold_on_until, f"supplied {one.on}, sold on until then"
+
+
+def _gone_on(
+    rows: Rows, batch: BatchRow, rule: AllergenList, today: date, by: date
+) -> Iterator[tuple[BarCount, date, str]]:
+    """Bars that left after the end of a list by what was said of their first supply; how many are sold is not known."""
+    last = rule.sold_on_until
+    if batch.yield_lot_id is None or last is None or not today <= last <= by:
+        return
+    for one in first_supplies(rows, batch.yield_lot_id):
+        if not one.back:
+            left = BarCount(batch.yield_lot_id, "left", one.whom, one.on, one.bars, True, None)
+            why = f"left {one.on}, first supplied {one.supplied_on} to {one.whom}, as {one.by} said; sold on until then"
+            yield left, last, why
 
 
 def _still_out(counts: Sequence[BarCount]) -> Iterator[BarCount]:
@@ -115,67 +129,16 @@ def _missing(holding: Holding, rule: AllergenList | None, after: AllergenList) -
     return sorted(set(holding.named_by(after).declared) - set(before))
 
 
-def _unnamed(run: Run, holding: Holding, listed: AllergenList) -> list[str]:
-    """What a list names in the bars, by what is stated of their lots today, and the text of a run does not."""
-    return [
-        name
-        for name in holding.named_by(listed).declared
-        if not re.search(rf"(?<!\w){re.escape(name)}(?!\w)", run.text, re.IGNORECASE)
-    ]
+def _more(holding: Holding, rule: AllergenList, after: AllergenList) -> str:
+    """What the later list asks of the bars beside what the earlier did, in words; nothing where that is nothing."""
+    names, silent = _missing(holding, rule, after), holding.named_by(after).no_statement
+    words = [f"{after.name} names {', '.join(names)} too"] if names else []
+    words += (
+        [f"nobody stated what {'; '.join(silent)} contains, so what {after.name} asks is not known"] if silent else []
+    )
+    return "; ".join(words)
 
 
 def _printed_under(rows: Rows, rule: AllergenList, run: Run) -> bool:
     """Whether a run carries what that list asks and no more: its text was first printed while the list held."""
     return rule.until is not None and text_of(rows, run) <= rule.until
-
-
-def label_doubts(rows: Rows, batch: BatchRow, *, on: date) -> dict[str, str]:
-    """Why the labels on the bars are not usable for bars supplied on a day: by market, a sentence for each.
-
-    Labels the day has made unusable are on the bars until newer ones, counted, are enough for all that are here; a run
-    that nobody counted may be on them too.
-    """
-    stale: dict[str, str] = {}
-    newer = Counter[str]()
-    for run, why in _lacking(rows, batch, on):
-        if why:
-            stale[run.market] = why
-        else:
-            newer[run.market] += run.used or 0
-    if not stale or batch.yield_lot_id is None:
-        return {}
-    here = on_hand_at(rows, batch.yield_lot_id, place_of_kind(rows, "workshop").id, on=on)
-    return {code: why for code, why in stale.items() if newer[code] < here}
-
-
-def labels_on_bars(rows: Rows, batch: BatchRow, *, on: date) -> int:
-    """How many labels are on the bars, for whatever market: printed, and neither spoiled nor returned.
-
-    Where newer labels are usable on the day, older ones that are not do not count.
-    """
-    counted = [(run, stale) for run, stale in _lacking(rows, batch, on) if run.counted is not None]
-    newer = {run.market for run, stale in counted if not stale}
-    return sum(run.used or 0 for run, stale in counted if not stale or run.market not in newer)
-
-
-def _lacking(rows: Rows, batch: BatchRow, on: date) -> list[tuple[Run, str | None]]:
-    """The runs printed for the bars, each with why it is not usable on a day; what they hold is worked out once."""
-    printed = runs(rows, batch.yield_lot_id) if batch.yield_lot_id is not None else ()
-    holding = batch_holding(rows, batch) if printed else Holding((), (), None)
-    return [(run, _out_of_date(rows, holding, run, on)) for run in printed]
-
-
-def _out_of_date(rows: Rows, holding: Holding, run: Run, on: date) -> str | None:
-    """What a run lacks for bars supplied on a day: what the list of that day names in them and its text does not.
-
-    Either the list has changed since the text was first printed, or what is stated of their lots has.
-    """
-    law = known_market(run.market)
-    listed = law.allergen_list(on) if law else None
-    more = _unnamed(run, holding, listed) if listed else []
-    if listed is None or not more:
-        return None
-    return (
-        f"run {run.number} for {run.market}, its text of {show_date(text_of(rows, run))}, does not name "
-        f"{', '.join(more)}, which {listed.name} asks for"
-    )

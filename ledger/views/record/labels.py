@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
-from ledger.rows.label import approvals, band_approved, runs, wrapped_in
+from ledger.rows.label import FirstSupplied, approvals, band_approved, first_supplies, runs, wrapped_in
 from ledger.units.dates import show_date
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import Column, Pieces, Words, grid
@@ -33,6 +33,7 @@ class Labels(Section):
 
     title = "Labels printed"
     labels: tuple[PrintedLabels, ...]
+    first_supplies: tuple[FirstSupplied, ...] = ()
 
     def paper(self, _: Head) -> Pieces:
         """Issued = used + spoiled + returned; a run that was not counted yet says so."""
@@ -53,7 +54,8 @@ class Labels(Section):
             Column("digest of the text", lambda one: one.text_digest[:12], 0.15),
             Column("approved by", lambda one: one.approved or "before approval was kept", 0.14),
         )
-        return (table if self.labels else Words("None printed yet."),)
+        said = (Words(one.words) for one in self.first_supplies)
+        return (table if self.labels else Words("None printed yet."), *said)
 
 
 def labels(read: Sources) -> Labels:
@@ -83,7 +85,8 @@ def labels(read: Sources) -> Labels:
                 approved=_approval(known.get((run.market, run.text_digest)), bands.get(run.market)),
             )
             for run in printed
-        )
+        ),
+        first_supplies(read.rows, lot),
     )
 
 
