@@ -30,11 +30,25 @@ class Run:
     spoiled: int | None
     returned: int | None
     reprint_of: int | None
+    specimen: int | None = None  # kept with the record of the batch
+    destroyed: int | None = None  # of the returned; the rest of them is kept
+
+    @property
+    def became(self) -> str:
+        """What became of its labels; together they are those that were issued."""
+        if self.counted is None:
+            return "not counted yet"
+        words = [f"{self.used} used", *([f"{self.specimen} specimen"] if self.specimen else [])]
+        words += [f"{self.spoiled} spoiled", f"{self.returned} returned"]
+        gone = self.destroyed
+        fate = f" ({gone} destroyed, {(self.returned or 0) - gone} kept)" if self.returned and gone is not None else ""
+        return f"{' + '.join(words)}{fate}"
 
 
 _SQL = """
 SELECT r.id AS number, l.code AS batch_code, r.market, r.layout, r."on", e.who AS by, r.count, r.text, r.text_digest,
-       c."on" AS counted, c.used, c.spoiled, c.returned, r.reprint_of
+       c."on" AS counted, c.used, c.spoiled, c.returned, c.specimen,
+       c.destroyed, r.reprint_of
 FROM live_label_run r JOIN lot l ON l.id = r.lot_id JOIN entry e ON e.id = r.entry_id
 LEFT JOIN live_label_count c ON c.id = (SELECT max(id) FROM live_label_count WHERE label_run_id = r.id)
 """

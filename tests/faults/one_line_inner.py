@@ -288,6 +288,10 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if before.on > one.until:", "if before.on >= one.until:", "release/test_first_supply.py"),
         ("if number > before.booked:", "if number >= before.booked:", "release/test_first_supply.py"),
     ],
+    ("domain/label/run.py", "label/test_count.py"): [
+        ("if destroyed > returned:", "if destroyed >= returned:"),
+        ("spoiled - returned > wanting)", "spoiled - returned >= wanting)"),
+    ],
     ("domain/release/bars.py", "release/test_may_pass.py"): [
         ("if on < bars.cut_on:", "if on <= bars.cut_on:"),
         ("bars.decisions[-1][1] > on:", "bars.decisions[-1][1] >= on:"),

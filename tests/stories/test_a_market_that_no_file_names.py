@@ -154,7 +154,7 @@ def test_its_lists_of_allergens_hold_on_their_days(ready: str, run: Any) -> None
 def test_labels_are_approved_printed_and_due_by_its_dates(ready: str, run: Any) -> None:
     assert f"label print {ready} --market xx" in told(run, "label", "approve", ready)
     said = told(run, "label", "print", ready, "-o", "l.pdf")
-    assert f"10 labels for batch {ready} (xx) in l.pdf." in said
+    assert f"11 labels for batch {ready} (xx) in l.pdf." in said
     assert [float(one) for one in PdfReader("l.pdf").pages[0].mediabox[2:]] == [612, 792]  # Letter, 8.5 x 11 in
     assert "100 g is declared: 99 g is the highest" in said
     run("label", "count", "1")

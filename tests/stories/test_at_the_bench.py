@@ -119,7 +119,7 @@ def section_3(said: str) -> None:
         "Deviations", "Yield", "weighed in", "not accounted for",
         "cut on", "ready on", "Cure and drying",
         "Looked at before the release", "pH", "look", "smell", "weight",
-        "digest of the text", "issued", "used", "spoiled", "returned",
+        "digest of the text", "issued", "used", "specimen", "spoiled", "returned",
         "Retained samples", "bars released", "10 Nov 2026", "Not logged:", "page 1 of", "Complaints", "Papers kept",
     ):  # fmt: skip
         assert words in said, words

@@ -27,7 +27,7 @@ for _word, _names in {
     "DATE": "--on --keep-until --next --bought-on --dated",
     "WEIGHT": "--weight --total --offcuts --waste --spent --net --net-weight --fats --scale-step",
     "MONEY": "--price --carriage --takings --labour",
-    "NUMBER": "--bars --count --wasted --retain --spoiled --returned --months --last "
+    "NUMBER": "--bars --count --wasted --retain --spoiled --returned --destroyed --specimen --months --last "
     "--version --start --amendment --leave",
     "DAYS": "--every",
     "VALUE": "--against --tolerance --density --sap",

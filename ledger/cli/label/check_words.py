@@ -66,10 +66,8 @@ def say_check(check: LabelCheck, units: Units) -> None:
             say_wrapped(let, first="    ", indent="    ")
     say(f"Approved: {check.approved or 'not this text, for this market'}.")
     for run in check.runs:
-        counted = (
-            f"{run.used} used, {run.spoiled} spoiled, {run.returned} returned" if run.counted else "not counted yet"
-        )
-        say(f"Run {run.number}, {show_date(run.on)}: {run.count} issued on {run.layout}; {counted}.")
+        became = run.became.replace(" + ", ", ")
+        say(f"Run {run.number}, {show_date(run.on)}: {run.count} issued on {run.layout}; {became}.")
     for words in check.supplied:
         say_wrapped(words)
     say("What remains for you or a licensed assessor:")

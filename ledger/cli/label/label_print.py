@@ -44,7 +44,9 @@ def command(
     pack: Pack = None,
     language: Language = None,
     sheet: Sheet = None,
-    number: Annotated[str | None, typer.Option("--count", help="How many (one for each bar here).")] = None,
+    number: Annotated[
+        str | None, typer.Option("--count", help="How many (one for each bar here, and the specimen).")
+    ] = None,
     start: Start = "1",
     net: Annotated[str | None, typer.Option("--net", help="Net weight per bar (else the recipe's).")] = None,
     months: Annotated[str | None, typer.Option("--months", help="Best before, months (else the recipe's).")] = None,
@@ -66,7 +68,7 @@ def command(
     batch = find_batch(here.rows(), code)
     bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
     weights = tuple(read_net(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
-    many = len(weights) or (parse_pieces(number, what="the number of labels") if number else max(bars, 1))
+    many = len(weights) or (parse_pieces(number, what="the number of labels") if number else bars + 1)
     first = parse_pieces(start, what="the position")
     shift = read_nudge(nudge)
 
@@ -108,7 +110,7 @@ def command(
     for doubt in () if weights else net_doubts(here.rows(), shown(request.on)):
         say_wrapped(doubt, first="  ! ", indent="    ")
     say_words(words)
-    say(f"Put them on, then count them: soapledger label count {run} --spoiled 0 --returned 0")
+    say(f"Keep one with the record, put the others on, then count them: soapledger label count {run}")
 
 
 def _source(kind: FileKind, name: str) -> str:

@@ -30,7 +30,7 @@ def command(
     shown = count(len(found), "run")
     words = Listed(
         f"{the_last(shown, more)}, {open_}{' of them' if more else ''} still to be counted.",
-        ("run", "batch", "market", "layout", "on", "issued", "used", "spoiled", "returned", "by"),
+        ("run", "batch", "market", "layout", "on", "issued", "used", "specimen", "spoiled", "returned", "by"),
         (
             (
                 str(one.number),
@@ -39,12 +39,16 @@ def command(
                 one.layout,
                 show_date(one.on),
                 str(one.count),
-                *(("–",) * 3 if one.counted is None else (str(one.used), str(one.spoiled), str(one.returned))),
+                *(
+                    ("–",) * 4
+                    if one.counted is None
+                    else (str(one.used), str(one.specimen or 0), str(one.spoiled), str(one.returned))
+                ),
                 one.by,
             )
             for one in found
         ),
-        right=(0, 5, 6, 7, 8),
+        right=(0, 5, 6, 7, 8, 9),
         none="No labels were printed yet. Print some: soapledger label print CODE -o labels.pdf",
         earlier=here.typed(f"label runs {code} --all" if code else "label runs --all") if more else "",
     )

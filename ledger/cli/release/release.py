@@ -15,10 +15,12 @@ from ledger.domain.release.bars import said
 from ledger.domain.release.releasing import Releasing
 from ledger.domain.tools.bar_checks import FIGURES, FREE_ALKALI, Check, read_check
 from ledger.errors import BadInput, Refused
+from ledger.operations.label.labels import Counted, count_run
 from ledger.operations.release.release import release_bars
 from ledger.operations.release.release_checks import keep_bad_checks, open_checks, refused_anyway
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.decision import deviations
+from ledger.rows.label import runs
 from ledger.rows.recipe import recipe_of
 from ledger.units.codes import read_batch_code
 from ledger.units.dates import parse_date
@@ -54,6 +56,8 @@ def command(
     bare: Annotated[
         str | None, typer.Option("--bare", help="Why bars that carry no label are released all the same.")
     ] = None,
+    spoiled: Annotated[str | None, typer.Option("--spoiled", help="Labels spoiled, of a run not counted yet.")] = None,
+    returned: Annotated[str | None, typer.Option("--returned", help="Labels unused, of a run not counted yet.")] = None,
     first: First = None,
     on: On = None,
 ) -> None:
@@ -76,7 +80,9 @@ def command(
     given = _given(here, batch, check or ())
     if not said(anyway):
         _keep_bad(here, code, given, asked.on)
-    refused_anyway(here.rows(), batch, asked, said_first)
+    refused_anyway(here.rows(), batch, asked, said_first, counted=False)
+    _count_labels(here, batch, spoiled, returned, asked.on)
+    refused_anyway(here.rows(), batch, asked, said_first, counted=True)
     found = _asked_for(here, batch, {one.what for one in given})
     if (bad := _keep_bad(here, code, found, asked.on)) and said(anyway):  # which was said before that was found
         raise Refused(
@@ -88,6 +94,30 @@ def command(
     say(f"Batch {code} is released by {by}: {count(left, 'bar')} may leave{samples}.")
     if bad := [f"{one.what}: {one.found}" for one in (*given, *found) if not one.good]:
         say_wrapped(f"Not good, and released all the same by {by}: {'; '.join(bad)}.", first="  ! ", indent="    ")
+
+
+def _count_labels(here: Desk, batch: BatchRow, spoiled: str | None, returned: str | None, on: date) -> None:
+    """Count the runs of labels that nobody counted yet: by the flags, else as is answered. Raises BadInput."""
+    open_ = [one.number for one in runs(here.rows(), batch.yield_lot_id) if one.counted is None]
+    given = (spoiled, returned) != (None, None)
+    if given and len(open_) != 1:
+        left = (
+            f"{count(len(open_), 'run')} of labels of batch {batch.code} {'is' if len(open_) == 1 else 'are'} uncounted"
+        )
+        raise BadInput(f"{left}, so --spoiled and --returned say nothing; count each: soapledger label count RUN")
+    for number in open_:
+        back = [spoiled or "0", returned or "0"]
+        if not given:
+            warn(
+                f"Run {number} of labels for batch {batch.code} is not counted yet: soapledger label count {number} "
+                "--spoiled 0 --returned 0"
+            )
+            back = [
+                ask(f"how many labels of run {number} {what}", default="0") for what in ("were spoiled", "are unused")
+            ]
+        counted = Counted(*(parse_pieces(one, what="the number of labels") for one in back))
+        done = count_run(here.book(), number, counted, on=on)
+        say(f"Run {done.number}: {done.count} issued = {done.became}.")
 
 
 def _keep_bad(here: Desk, code: str, found: Sequence[Check], on: date) -> list[str]:

@@ -28,12 +28,35 @@ def may_be_labelled(batch: str, *, status: str, now: str | None, then: str, on: 
         )
 
 
-def used_of(number: int, issued: int, *, printed_on: date, spoiled: int, returned: int, on: date) -> int:
+def specimens(issued: int, *, spoiled: int, returned: int, wanting: int) -> int:
+    """How many labels of a run are kept with the record where she does not say: one, if the bars leave one over."""
+    return int(issued - spoiled - returned > wanting)
+
+
+def used_of(
+    number: int,
+    issued: int,
+    *,
+    printed_on: date,
+    spoiled: int,
+    returned: int,
+    on: date,
+    specimen: int = 0,
+    destroyed: int = 0,
+) -> int:
     """How many labels of a run are on the bars.
 
-    Raises BadInput for more spoiled and returned than were issued, or a day before they were printed.
+    Raises BadInput for more spoiled, returned and kept as a specimen than were issued, for more destroyed than were
+    returned, or a day before they were printed.
     """
-    used = issued - spoiled - returned
+    used = issued - spoiled - returned - specimen
+    if destroyed > returned:
+        raise BadInput(f"{returned} labels of run {number} came back unused; {destroyed} of them cannot be destroyed.")
+    if used < 0 < specimen:
+        raise BadInput(
+            f"Run {number} issued {issued} labels; {spoiled}, {returned} and {specimen} as a specimen are more than "
+            "that."
+        )
     if used < 0:
         raise BadInput(f"Run {number} issued {issued} labels; {spoiled} and {returned} are more than that.")
     if on < printed_on:

@@ -6,7 +6,7 @@ from datetime import date
 
 from ledger.domain.label.net_quantity import Net
 from ledger.domain.label.panel import Front
-from ledger.domain.label.run import is_draft, may_be_labelled, used_of
+from ledger.domain.label.run import is_draft, may_be_labelled, specimens, used_of
 from ledger.domain.label.words import Words
 from ledger.errors import BadInput, Refused
 from ledger.markets import known_market, market
@@ -23,6 +23,7 @@ from ledger.views.label.bands import bands_of
 from ledger.views.label.claimed import claimed_words
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label.label_kept import FORMAT, kept_text, label_from
+from ledger.views.label.usable import bars_wanting
 
 _OWN_WEIGHTS = "\nEach with its own weight: "
 
@@ -250,14 +251,36 @@ def reprint_labels(
     return more.id
 
 
-def count_labels(book: Book, number: int, *, spoiled: int, returned: int, on: date) -> Run:
-    """Book back what was spoiled and what came back unused; the rest of the run is on the bars.
+@dataclass(frozen=True)
+class Counted:
+    """What became of the labels of a run that are not on the bars."""
 
-    Raises BadInput for an unknown run, or more than were issued.
+    spoiled: int = 0
+    returned: int = 0  # unused
+    destroyed: int = 0  # of the returned; the rest of them is kept
+    specimen: int | None = None  # kept with the record; None: one, if the bars leave one over
+
+
+def count_run(book: Book, number: int, counted: Counted, *, on: date) -> Run:
+    """Book what became of the labels of a run; the rest of them is on the bars.
+
+    Raises BadInput for an unknown run, more than were issued, or more destroyed than came back.
     """
     with book.write("label count") as tx:
         run = run_by_number(tx.rows, number)
-        used = used_of(number, run.count, printed_on=run.on, spoiled=spoiled, returned=returned, on=on)
-        tx.add(LabelCount(label_run_id=number, on=on, used=used, spoiled=spoiled, returned=returned))
-        tx.say(f"Counted run {number}: {used} used, {spoiled} spoiled, {returned} returned.")
-        return run_by_number(tx.rows, number)
+        back = {"spoiled": counted.spoiled, "returned": counted.returned}
+        specimen = counted.specimen
+        if specimen is None:
+            batch = find_batch(tx.rows, run.batch_code)
+            specimen = specimens(run.count, wanting=bars_wanting(tx.rows, batch, number, on=on), **back)
+        more = {"specimen": specimen, "destroyed": counted.destroyed}
+        used = used_of(number, run.count, printed_on=run.on, on=on, **back, **more)
+        tx.add(LabelCount(label_run_id=number, on=on, used=used, **back, **more))
+        done = run_by_number(tx.rows, number)
+        tx.say(f"Counted run {number}: {done.became.replace(' + ', ', ')}.")
+        return done
+
+
+def count_labels(book: Book, number: int, *, spoiled: int, returned: int, on: date) -> Run:
+    """The same where no label is kept as a specimen."""
+    return count_run(book, number, Counted(spoiled, returned, specimen=0), on=on)

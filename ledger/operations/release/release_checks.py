@@ -28,10 +28,17 @@ def open_checks(rows: Rows, batch: BatchRow) -> list[str]:
     return missing(recipe.release_checks, known_checks(rows, batch)) if recipe else []
 
 
-def refused_anyway(rows: Rows, batch: BatchRow, asked: Releasing, first: FirstSupplied | None) -> None:
-    """Raise what a release is refused with whatever is found at its points, before anyone is asked for them."""
+def refused_anyway(
+    rows: Rows, batch: BatchRow, asked: Releasing, first: FirstSupplied | None, *, counted: bool
+) -> None:
+    """Raise what a release is refused with whatever is found at its points, before anyone is asked for them.
+
+    Before runs of labels are `counted`, whatever that will find too.
+    """
     bars, lot_id = bars_of(rows, batch, asked.on)
     finished = replace(finished_of(rows, batch, asked.on), known=())
+    if not counted and finished.labels.uncounted is not None:
+        finished = replace(finished, labels=replace(finished.labels, uncounted=None, on_bars=bars.here))
     good = [Check(what, "", True) for what in finished.checklist]
     asked = replace(asked, checks=good, before=before_of(rows, lot_id, first))
     may_release(bars, supply_of(rows, batch, asked.on), finished, asked)

@@ -45,3 +45,8 @@ CREATE TABLE first_supply (
   "on" TEXT NOT NULL, bars INTEGER NOT NULL CHECK (bars > 0), back INTEGER NOT NULL CHECK (back IN (0, 1)),
   supplied_on TEXT NOT NULL, whom TEXT NOT NULL, by TEXT NOT NULL
 );
+
+-- Of the labels of a run: the one kept with the record of the batch, and those of the unused that were destroyed, the rest
+-- of which is kept; empty where it was not said.
+ALTER TABLE label_count ADD COLUMN specimen INTEGER;
+ALTER TABLE label_count ADD COLUMN destroyed INTEGER;

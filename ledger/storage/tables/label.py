@@ -45,6 +45,8 @@ class LabelCount(Fact, table=True):
     used: int
     spoiled: int
     returned: int
+    specimen: int | None = None  # kept with the record of the batch
+    destroyed: int | None = None  # of the returned
 
 
 class LabelWords(Fact, table=True):

@@ -66,6 +66,15 @@ def labels_on_bars(rows: Rows, batch: BatchRow, *, on: date) -> int:
     return sum(run.used or 0 for run, lacks in counted if lacks == _NOTHING or run.market not in newer)
 
 
+def bars_wanting(rows: Rows, batch: BatchRow, number: int, *, on: date) -> int:
+    """How many bars here want a label of a run: those for which the usable ones of other runs are not enough."""
+    if batch.yield_lot_id is None:
+        return 0
+    others = [run for run, lacks in _lacking(rows, batch, on) if run.number != number and lacks == _NOTHING]
+    here = on_hand_at(rows, batch.yield_lot_id, place_of_kind(rows, "workshop").id, on=on)
+    return max(0, here - sum(run.used or 0 for run in others))
+
+
 _NOTHING = _Lacks(None, None)
 
 

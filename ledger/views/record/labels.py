@@ -6,7 +6,7 @@ from datetime import date
 from ledger.rows.label import FirstSupplied, approvals, band_approved, first_supplies, runs, wrapped_in
 from ledger.units.dates import show_date
 from ledger.views.record.head import Head, Section
-from ledger.views.record.pieces import Column, Pieces, Words, grid
+from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
 from ledger.views.record.sources import Sources
 
 
@@ -25,6 +25,14 @@ class PrintedLabels:
     spoiled: int | None = None
     returned: int | None = None
     approved: str | None = None  # by whom, on which day
+    specimen: int | None = None
+    destroyed: int | None = None  # of the returned; the rest of them is kept
+    became: str = ""  # the same in words
+
+
+def _came_back(one: PrintedLabels) -> str:
+    gone = f", {one.destroyed} destroyed" if one.destroyed else ""
+    return "" if one.returned is None else f"{one.returned}{gone}"
 
 
 @dataclass(frozen=True)
@@ -36,7 +44,7 @@ class Labels(Section):
     first_supplies: tuple[FirstSupplied, ...] = ()
 
     def paper(self, _: Head) -> Pieces:
-        """Issued = used + spoiled + returned; a run that was not counted yet says so."""
+        """Issued = used + specimen + spoiled + returned; a run that was not counted yet says so."""
 
         def counted(number: int | None) -> str:
             return "" if number is None else str(number)
@@ -46,16 +54,26 @@ class Labels(Section):
             Column("run", lambda one: str(one.run), 0.05, right=True),
             Column("on", lambda one: show_date(one.on), 0.12),
             Column("market", lambda one: one.market, 0.08),
-            Column("layout", lambda one: one.layout, 0.12),
+            Column("layout", lambda one: one.layout, 0.1),
             Column("issued", lambda one: str(one.count), 0.07, right=True),
             Column("used", lambda one: counted(one.used) or "not counted", 0.09, right=True),
+            Column("specimen", lambda one: counted(one.specimen), 0.09, right=True),
             Column("spoiled", lambda one: counted(one.spoiled), 0.08, right=True),
-            Column("returned", lambda one: counted(one.returned), 0.1, right=True),
-            Column("digest of the text", lambda one: one.text_digest[:12], 0.15),
-            Column("approved by", lambda one: one.approved or "before approval was kept", 0.14),
+            Column("returned", _came_back, 0.1, right=True),
+            Column("digest of the text", lambda one: one.text_digest[:12], 0.12),
+            Column("approved by", lambda one: one.approved or "before approval was kept", 0.1),
         )
         said = (Words(one.words) for one in self.first_supplies)
         return (table if self.labels else Words("None printed yet."), *said)
+
+    def screen(self, _: Head) -> Pieces:
+        """Each run in a line."""
+        said = [
+            Words(f"labels, run {one.run} for {one.market}, {show_date(one.on)}: {one.count} issued = {one.became}.")
+            for one in self.labels
+        ]
+        said += [Words(one.words) for one in self.first_supplies]
+        return (GAP, *said) if said else ()
 
 
 def labels(read: Sources) -> Labels:
@@ -83,6 +101,9 @@ def labels(read: Sources) -> Labels:
                 spoiled=run.spoiled,
                 returned=run.returned,
                 approved=_approval(known.get((run.market, run.text_digest)), bands.get(run.market)),
+                specimen=run.specimen,
+                destroyed=run.destroyed,
+                became=run.became,
             )
             for run in printed
         ),

@@ -53,7 +53,7 @@ class BatchRecord:
     def on_screen(self) -> tuple[Section, ...]:
         """The sections in the order in which they are said: what is shortest first."""
         making = (self.lye, self.came_out, self.look_first, self.went_in, self.observed)
-        return (*making, self.outside, self.looked_at, self.decided, self.where)
+        return (*making, self.outside, self.looked_at, self.decided, self.labels, self.where)
 
     @property
     def facts(self) -> dict[str, Any]:
