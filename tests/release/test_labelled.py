@@ -300,6 +300,29 @@ def test_no_more_bars_leave_than_labels_are_on_them(
         assert release(shop, packed, PASSED, retain=retain) == leaves
 
 
+def test_the_labelled_bars_leave_and_the_others_stay_until_they_have_one(shop: Shop, packed: str) -> None:
+    """Ten bars, seven labels: seven leave by whatever door, and come back; then three more labels."""
+    label(shop, packed, PASSED, count=7)
+    assert release(shop, packed, PASSED, keep=True) == 7
+    for leave in doors(shop, packed, PASSED):
+        leave()
+    gift(shop.book, {packed: 4}, to="a neighbour", on=PASSED)  # seven are gone, three are here
+    for leave in doors(shop, packed, PASSED):
+        with pytest.raises(Refused, match="0 bars in the workshop have a label, and 1 would leave; 3 without one stay"):
+            leave()
+    take_back(shop.book, {packed: 1}, customer="heron", stall=None, on=PASSED, reason="torn")
+    with pytest.raises(Refused, match="3 without one stay"):
+        gift(shop.book, {packed: 1}, to="a neighbour", on=PASSED)
+    reprint_labels(shop.book, 1, 2, on=PASSED, start=1, draw=lambda *_: b"drawn")
+    with pytest.raises(Refused, match="3 without one stay"):  # nobody counted them yet
+        gift(shop.book, {packed: 1}, to="a neighbour", on=PASSED)
+    count_labels(shop.book, 2, spoiled=0, returned=0, on=PASSED)
+    with pytest.raises(Refused, match="2 bars in the workshop have a label, and 3 would leave; 1 without one stays"):
+        gift(shop.book, {packed: 3}, to="a neighbour", on=PASSED)
+    gift(shop.book, {packed: 2}, to="a neighbour", on=PASSED)
+    waste_lot(shop.book, packed, 1, place="workshop", on=PASSED, reason="cracked")
+
+
 def test_old_labels_do_not_count_beside_new_ones(shop: Shop, packed: str) -> None:
     label(shop, packed, LAST)
     label(shop, packed, FIRST, count=9)

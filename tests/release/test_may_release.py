@@ -9,7 +9,7 @@ import pytest
 from ledger.domain.bench.decision import Deviation, Doubt
 from ledger.domain.release.bars import Bars
 from ledger.domain.release.releasing import Finished, Released, Releasing, may_release
-from ledger.domain.release.supply import Labels, Supply, may_leave
+from ledger.domain.release.supply import KEPT, Labels, Supply, may_leave
 from ledger.domain.tools.bar_checks import Check
 from ledger.errors import BadInput, Refused
 from ledger.units.words import EVERY
@@ -179,6 +179,38 @@ def test_each_bar_that_leaves_has_a_label(on_bars: int, retain: int, words: str 
     settled = answer(BARS, SUPPLY, finished, retain=retain, bare=" sold by weight ")
     assert settled.reason == f"{words}; released bare: sold by weight"
     assert [one.subject for one in settled.doubts] == ["bare"]
+
+
+@pytest.mark.parametrize(("on_bars", "kept"), [(0, None), (1, 8), (8, 1), (9, 0), (10, 0)])
+def test_the_labelled_bars_alone_are_released(on_bars: int, kept: int | None) -> None:
+    """Ten bars, of which one is a sample."""
+    finished = labelled(on_bars=on_bars)
+    if kept is None:
+        said = refusal(BARS, SUPPLY, finished, retain=1, keep=True)
+        assert "it has 0 labels on its bars" in said
+        assert "--keep" not in said
+        return
+    settled = answer(BARS, SUPPLY, finished, retain=1, keep=True)
+    assert settled.kept == kept
+    assert [one.particulars for one in settled.doubts] == ([(KEPT,)] if kept else [])
+    assert kept == 0 or str(settled.reason).endswith(
+        "1 bar without one stays" if kept == 1 else "8 bars without one stay"
+    )
+    assert kept == 0 or "add --keep" in refusal(BARS, SUPPLY, finished, retain=1)
+
+
+@pytest.mark.parametrize(
+    ("unlabelled", "number", "refused"), [(3, 7, False), (3, 8, True), (10, 1, True), (0, 10, False)]
+)
+def test_no_more_leave_than_have_a_label_where_the_others_stay(unlabelled: int, number: int, refused: bool) -> None:
+    supply, bars = replace(SUPPLY, unlabelled=unlabelled), stood("passed", "released")
+    may_leave(bars, supply, ON, number)  # where nobody said that they stay
+    bars = replace(bars, decided=frozenset({("bare", KEPT)}))
+    if refused:
+        with pytest.raises(Refused, match=rf"{unlabelled} without one stays? until labels for them are printed"):
+            may_leave(bars, supply, ON, number)
+    else:
+        may_leave(bars, supply, ON, number)
 
 
 def test_bars_without_a_label_are_asked_about_where_a_bar_carries_one() -> None:

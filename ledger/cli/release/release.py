@@ -50,12 +50,14 @@ def command(
     anyway: Annotated[
         str | None,
         typer.Option(
-            "--anyway", help="Why bars not covered, not good in a point or under old labels are released all the same."
+            "--anyway",
+            help="Why bars not covered, not good, or whose labels lack what was stated since go all the same.",
         ),
     ] = None,
     bare: Annotated[
         str | None, typer.Option("--bare", help="Why bars that carry no label are released all the same.")
     ] = None,
+    keep: Annotated[bool, typer.Option("--keep", help="Bars without a label stay; the others are released.")] = False,
     spoiled: Annotated[str | None, typer.Option("--spoiled", help="Labels spoiled, of a run not counted yet.")] = None,
     returned: Annotated[str | None, typer.Option("--returned", help="Labels unused, of a run not counted yet.")] = None,
     first: First = None,
@@ -75,6 +77,7 @@ def command(
         reason=reason,
         anyway=anyway,
         bare=bare,
+        keep=keep,
     )
     batch = find_batch(here.rows(), code)
     given = _given(here, batch, check or ())

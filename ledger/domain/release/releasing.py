@@ -7,6 +7,7 @@ from datetime import date
 from ledger.domain.bench.decision import Doubt, list_words
 from ledger.domain.release.bars import Bars, Settled, after_the_cut, deviations_settled, not_before_the_last, said
 from ledger.domain.release.supply import (
+    KEPT,
     STALE,
     Before,
     Labels,
@@ -50,6 +51,7 @@ class Releasing:
     reason: str | None = None  # why bars on hold or rejected are released
     anyway: str | None = None
     bare: str | None = None  # why bars without labels are
+    keep: bool = False  # bars without a label stay, and the others are released
     before: Before | None = None  # when and to whom these very bars were first supplied
 
 
@@ -59,6 +61,7 @@ class Released(Settled):
 
     checks: tuple[Check, ...]
     by_first_supply: bool = False  # whether the bars go on under labels of a list that has ended
+    kept: int = 0  # bars without a label that stay
 
 
 def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing) -> Released:
@@ -98,8 +101,13 @@ def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing
     reasons += [f"not good in {list_words(bad)}; released all the same: {anyway}"] if bad else []
     reasons += [f"{UNCOVERED} ({list_words(uncovered)}); released all the same: {anyway}"] if uncovered else []
     reasons += [f"{STALE} ({list_words(stale.values())}); released all the same: {anyway}"] if stale else []
-    reasons += [f"{one.words}; released bare: {said(asked.bare)}" for one in naked]
-    return Released("; ".join(reasons) or None, (*bad, *uncovered, *stale.values(), *naked), checks, before)
+    kept = 0
+    if naked and not said(asked.bare):
+        kept = bars.here - asked.retain - finished.labels.on_bars
+        reasons += [f"{naked[0].words}; {count(kept, 'bar')} without one stay{'s' * (kept == 1)}"]
+    else:
+        reasons += [f"{one.words}; released bare: {said(asked.bare)}" for one in naked]
+    return Released("; ".join(reasons) or None, (*bad, *uncovered, *stale.values(), *naked), checks, before, kept)
 
 
 def _all_the_same(option: str) -> str:
@@ -147,9 +155,12 @@ def _naked(bars: Bars, labels: Labels, asked: Releasing) -> tuple[Doubt, ...]:
     found = too_few_labels(bars, labels, bars.here - asked.retain)
     if found is None or not bars.undecided(found[0]):
         return ()
-    if not said(asked.bare):
-        raise Refused(
-            f"Batch {bars.batch}: {found[0].words}. Print them: {found[1]}, then label count. Where bars are sold "
-            "without a label, add --bare REASON."
-        )
-    return (found[0],)
+    if said(asked.bare):
+        return (found[0],)
+    if asked.keep and labels.on_bars:
+        return (found[0]._replace(of=(KEPT,)),)
+    alone = " To release those with a label alone, add --keep." if labels.on_bars else ""
+    raise Refused(
+        f"Batch {bars.batch}: {found[0].words}. Print them: {found[1]}, then label count.{alone} Where bars are sold "
+        "without a label, add --bare REASON."
+    )

@@ -10,6 +10,7 @@ from ledger.errors import Refused
 from ledger.units.dates import show_date
 from ledger.units.wording import count
 
+KEPT = "bars without a label stay here"  # what a release of the labelled bars alone is kept under, among its doubts
 STALE = "its labels are not usable any more"  # before the reason of a decision to supply bars with them all the same
 
 
@@ -41,6 +42,7 @@ class Supply:
     unnamed: tuple[Doubt, ...]  # what is in them that the assessment does not name, where all her markets ask for one
     stale: Mapping[str, Doubt]  # by market: why labels on them are not usable
     changed: Mapping[str, Changed] = field(default_factory=dict)  # by market: whose labels the end of a list reached
+    unlabelled: int = 0  # more bars than labels were put on
 
 
 @dataclass(frozen=True)
@@ -108,18 +110,31 @@ def first_supplied_in_time(bars: Bars, supply: Supply, on: date, number: int, be
     return bool(changed)
 
 
+def with_a_label(bars: Bars, supply: Supply, number: int) -> None:
+    """Raise Refused for more bars than have a label, where the others were not released with them."""
+    left = max(0, bars.here - supply.unlabelled)
+    if ("bare", KEPT) in bars.decided and number > left:
+        bare = supply.unlabelled
+        raise Refused(
+            f"Of batch {bars.batch} {count(left, 'bar')} in the workshop {'has' if left == 1 else 'have'} a label, and "
+            f"{number} would leave; {bare} without one stay{'s' * (bare == 1)} until labels for them are printed and "
+            f"counted: soapledger label runs {bars.batch}, then label reprint RUN --count {bare} -o more.pdf"
+        )
+
+
 def may_leave(
     bars: Bars, supply: Supply, on: date, number: int = 1, before: Before | None = None, *, recipe: str | None = None
 ) -> bool:
     """Whether so many released bars leave by what was said of their first supply. Raises Refused where they may not.
 
-    While a deviation found by then is open, for what is prohibited, under labels of a list that has ended, and unless
-    someone decided so by name for bars that no assessment covers, that only some of her markets prohibit, or whose
-    labels lack what was stated since.
+    While a deviation found by then is open, for what is prohibited, without a label where those stay, under labels of a
+    list that has ended, and unless someone decided so by name for bars that no assessment covers, that only some of her
+    markets prohibit, or whose labels lack what was stated since.
     """
     not_barred(bars, supply)
     named(bars, supply, recipe)
     deviations_settled(bars, found_by=on)
+    with_a_label(bars, supply, number)
     again = first_supplied_in_time(bars, supply, on, number, before)
     way = (
         "Nothing was written. To supply it all the same, a person decides so: "

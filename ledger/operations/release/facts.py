@@ -21,7 +21,7 @@ from ledger.units.dates import show_date
 from ledger.units.quantity import show_share
 from ledger.units.wording import count
 from ledger.views.label.supply import barred_from_supply, labelled_markets, supply_doubts, unnamed_doubts
-from ledger.views.label.usable import label_doubts, labels_on_bars
+from ledger.views.label.usable import bars_without, label_doubts, labels_on_bars
 
 
 def bars_of(rows: Rows, batch: BatchRow, on: date) -> tuple[Bars, int]:
@@ -48,7 +48,7 @@ def supply_of(rows: Rows, batch: BatchRow, on: date, *, coming: int = 0) -> Supp
     stale = {market: Doubt("labels", why) for market, why in found.stated.items()}
     doubts, unnamed = supply_doubts(rows, batch, on=on), unnamed_doubts(rows, batch, on=on)
     uncovered = tuple(one for one in doubts if one not in unnamed)
-    return Supply(barred, another, uncovered, unnamed, stale, found.changed)
+    return Supply(barred, another, uncovered, unnamed, stale, found.changed, bars_without(rows, batch))
 
 
 def finished_of(rows: Rows, batch: BatchRow, on: date) -> Finished:

@@ -105,8 +105,9 @@ def release_bars(book: Book, code: str, asked: Releasing, first: FirstSupplied |
         decide(tx, decision, settled.doubts)
         if asked.retain:
             keep_samples(tx, batch, lot_id, asked)
-        tx.say(f"Released batch {batch.code}, {bars.here - asked.retain} bars.")
-    return bars.here - asked.retain
+        leaving = bars.here - asked.retain - settled.kept
+        tx.say(f"Released batch {batch.code}, {leaving} bars.")
+    return leaving
 
 
 def reject_bars(book: Book, code: str, *, on: date, by: str, reason: str) -> int:

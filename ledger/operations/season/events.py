@@ -19,7 +19,7 @@ from ledger.operations.bench.readings import ReadingValue, log_readings, read_re
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.complaint.complaints import Report, book_complaint
 from ledger.operations.cure.weighing import weigh_bars
-from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels
+from ledger.operations.label.labels import Counted, LabelRequest, approve_label, count_run, print_labels
 from ledger.operations.release.release import pass_bars, reject_bars, release_bars
 from ledger.operations.sell.sell import dispatch, gift, stall_back, stall_out, take_back
 from ledger.operations.stock.combine import combine
@@ -159,7 +159,8 @@ class Diary:
         print_labels(self.book, request, lambda view: self.draw(view, count))
         with self.book.look() as rows:
             run = runs(rows)[-1].number
-        count_labels(self.book, run, spoiled=spoiled, returned=returned, on=on)
+        specimen = min(1, returned)
+        count_run(self.book, run, Counted(spoiled, returned - specimen, specimen=specimen), on=on)
 
     def _label_anew(self, codes: Iterable[str], on: date) -> None:
         """Labels that the day made unusable are replaced before the bars leave, one for each bar here."""
