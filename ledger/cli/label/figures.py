@@ -5,8 +5,8 @@ from typing import Annotated
 import typer
 
 from ledger.cli.kit.desk import Desk
+from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.show import say_wrapped
-from ledger.documents.kit.layout import label_layout
 from ledger.domain.label import net_quantity
 from ledger.domain.label.panel import EXAMPLES, Front, read_front
 from ledger.domain.label.words import Words
@@ -48,13 +48,16 @@ def front_of(pack: str | None, layout: str, market: str) -> Front | None:
 
     Raises BadInput where neither says it and the law of the market goes by it.
     """
-    law, front = law_of(market), read_front(pack) if pack else label_layout(layout).pack
-    if front is None and law.figure_heights and law.heights_by == "panel":
+    law, front = law_of(market), read_front(pack) if pack else None
+    if law.heights_by != "panel":
+        return None
+    front = front or loaded("documents.kit.layout").label_layout(layout).pack
+    if front is None and law.figure_heights:
         raise BadInput(
             f"In {law.name} the height of the net quantity goes by the side of the pack that bears the front, and the "
             f"layout '{layout}' does not say it; measure and write it: --pack {EXAMPLES}."
         )
-    return front if law.heights_by == "panel" else None
+    return front
 
 
 def words_of(here: Desk, market: str, language: str | None) -> tuple[Words, ...]:
