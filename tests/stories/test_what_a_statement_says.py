@@ -208,6 +208,7 @@ def test_a_word_for_one_material_holds_for_no_other_and_before_one_for_all(shop:
     # 8028-48-6 stands in entries 350 and 351 (read), so it tells neither
     said = told(run, "material", "contains", "sea scent", "8028-48-6=10", "--source", SOURCE)
     assert "8028-48-6 is a number of Citrus Aurantium Flower Oil and of Citrus Aurantium Peel Oil" in said
+    assert "8028-48-6 is a number of Citrus Aurantium Flower Oil and of" in told(run, "label", "check", ready)
     say_what_it_is(shop.book, Meaning("8028-48-6", "neroli oil", ON, "Nuala", "r", material="olive oil"))
     assert len(allergens(run, ready, "--on", "2026-08-01")["unknown"]) == 1
     say_what_it_is(shop.book, Meaning("8028-48-6", "CITRUS SINENSIS PEEL OIL", ON, "Nuala", "r", material="sea scent"))
@@ -272,3 +273,10 @@ def test_what_is_read_from_memory_alone_is_said(shop: Shop, ready: str, run: Any
 def test_the_question_of_a_name_is_a_command_to_copy(shop: Shop, ready: str, run: Any) -> None:
     holds(shop, **{"1,8-cineole": 10})
     assert 'soapledger material means "1,8-cineole" --is ENTRY' in told(run, "label", "check", ready)
+
+
+# The inventory gives 84649-98-9 for cinnamon leaf as well as bark (read).
+def test_a_number_of_two_parts_of_a_plant_says_so(shop: Shop, ready: str, run: Any) -> None:
+    holds(shop, **{"84649-98-9": 10})
+    said = told(run, "label", "check", ready)
+    assert "84649-98-9 is a number of Cinnamomum Zeylanicum Bark Oil, and of another plant or part as well" in said

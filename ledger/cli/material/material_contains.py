@@ -12,11 +12,11 @@ from ledger.cli.kit.show import confirm, say_wrapped, table
 from ledger.cli.material.statement import ShareUnit, Sheet, Stated, read_statement, read_typed
 from ledger.errors import BadInput
 from ledger.operations.material.skin import state_contents
-from ledger.reference.allergens import allergen_named, entries_of_number
+from ledger.reference.allergens import allergen_named
 from ledger.rows.material import MaterialCard, material_by_code
 from ledger.units.wording import count
 from ledger.units.words import checked
-from ledger.views.material.meant import Meanings, said_of
+from ledger.views.material.meant import Meanings, number_words, said_of
 from ledger.views.recipe.skin import constituent_doubt, show_stated
 
 
@@ -100,8 +100,8 @@ def _say_of_names(card: MaterialCard, lines: Sequence[Stated], meanings: Meaning
     unknown = [one.name for one in lines if one.share_ppm and not allergen_named(one.name)]
     unknown = [name for name in unknown if meanings.of(name, card.id) is None]
     for name in unknown:
-        if entries := entries_of_number(name):
-            say_wrapped(f"{name} is a number of {' and of '.join(entries)}, so it does not tell which.")
+        if words := number_words(name):
+            say_wrapped(words)
     if unknown:
         say_wrapped(
             f"Not known here, so no label counts it: {', '.join(unknown)}. Its CAS number may be. Once you know what "

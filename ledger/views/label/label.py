@@ -24,6 +24,7 @@ from ledger.rows.recipe import recipe_by_code, recipe_of
 from ledger.rows.settings import settings
 from ledger.units.dates import MONTHS
 from ledger.views.label.allergens import Allergens, allergens_of, batch_holding, said_barred
+from ledger.views.material.meant import number_words
 from ledger.views.recipe.ingredients import declared_parts
 from ledger.views.release.assessment import latest_assessment
 from ledger.views.stock.made_of import Compositions
@@ -232,8 +233,8 @@ def _own_remains(rows: Rows, batch: BatchRow, wishes: LabelWishes, allergens: Al
         found += allergens.doubts
         found += [
             f"What {one}, is: its name in the statement is not known here, neither as a label name nor as a synonym or "
-            "CAS number, so nothing was looked up for it. Say what it is: soapledger material means "
-            f'"{name}" --is ENTRY, or --no-entry.'
+            f"CAS number, so nothing was looked up for it. {number_words(name) or ''}".rstrip()
+            + f' Say what it is: soapledger material means "{name}" --is ENTRY, or --no-entry.'
             for one in allergens.unknown
             for name in [one[1:].partition("',")[0]]
         ]

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from ledger.reference.allergens import allergen_named, plain
+from ledger.reference.allergens import allergen_named, entries_of_number, plain
 from ledger.rows.material import MeantRow, names_meant
 from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
@@ -29,6 +29,15 @@ class Meanings:
             under = said.meant if said and said.meant else name
             found[under] = found.get(under, 0) + ppm
         return found
+
+
+def number_words(name: str) -> str | None:
+    """A sentence for a CAS number that does not tell which entry it is; nothing for any other name."""
+    entries = entries_of_number(name)
+    if not entries:
+        return None
+    others = f" and of {' and of '.join(entries[1:])}" if entries[1:] else ", and of another plant or part as well"
+    return f"{name} is a number of {entries[0]}{others}, so it does not tell which."
 
 
 def said_of(one: MeantRow) -> str:
