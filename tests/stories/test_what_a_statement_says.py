@@ -13,6 +13,7 @@ from ledger.operations.keep.undo import undo
 from ledger.operations.material.materials import MaterialFacts, edit_material
 from ledger.operations.material.meant import Meaning, say_what_it_is, state_peroxide
 from ledger.operations.material.skin import state_contents
+from ledger.storage.tables.material import NameMeant
 
 pytestmark = pytest.mark.usefixtures("frozen")
 ON = date(2026, 6, 4)
@@ -280,3 +281,11 @@ def test_a_number_of_two_parts_of_a_plant_says_so(shop: Shop, ready: str, run: A
     holds(shop, **{"84649-98-9": 10})
     said = told(run, "label", "check", ready)
     assert "84649-98-9 is a number of Cinnamomum Zeylanicum Bark Oil, and of another plant or part as well" in said
+
+
+def test_a_word_of_before_a_name_was_known_counts_no_more(shop: Shop, ready: str, run: Any) -> None:
+    holds(shop, linalool=200_000)
+    with shop.book.write("material means") as tx:
+        tx.add(NameMeant(name="linalool", on=ON, by="Nuala", reason="not known then"))
+        tx.say("Said that linalool is no entry.")
+    assert allergens(run, ready)["declared"] == ["Linalool"]
