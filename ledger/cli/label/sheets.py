@@ -7,7 +7,8 @@ from typing import Annotated
 
 import typer
 
-from ledger.documents.kit.layout import label_layout, sheet_layout, usual_sheet
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.label.choosing import usual_sheet
 from ledger.documents.label.labels import draw_labels
 from ledger.domain.label.net_quantity import metric, own_weights
 from ledger.errors import BadInput

@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from itertools import product
 from math import hypot
+from typing import Any
 
 from ledger.documents.kit.layout_file import FileKind, LayoutFile, choice, fault, known_words, length, lengths, shipped
 from ledger.documents.kit.printed_code import KINDS
 from ledger.documents.kit.sheets import PAPER_MM, SheetLayout, sheet_layout
-from ledger.errors import BadInput
 from ledger.units.toml_reader import TomlPart
 
 __all__ = [
@@ -17,10 +17,8 @@ __all__ = [
     "Panel",
     "SheetLayout",
     "label_layout",
-    "larger_layouts",
     "sheet_layout",
     "shipped",
-    "usual_sheet",
 ]
 
 HOUSE_X_HEIGHT_MM = 1.2  # the law's text is never smaller; a house rule, few laws name a size
@@ -41,13 +39,16 @@ _NEEDED = {
     ),
 }  # fmt: skip
 _WELCOME = {
-    "bar": ("after_opening", "origin", "code", "leaflet"),
+    "bar": ("after_opening", "origin", "code", "leaflet", "business", "line", "use", "web", "price", "picture"),
     "notice": ("function", "net_quantity", "origin", "code"),
     "ticket": ("function", "origin", "batch_code", "code"),
     "rack": (),
     "lot": (),
 }
 PURPOSES = tuple(_NEEDED)
+ROLES = ("face", "back", "side", "tag")
+FAMILIES = ("plain", "leaf")
+INKS = ("colour", "black")
 FIELDS = tuple(dict.fromkeys(field for part in (_NEEDED, _WELCOME) for fields in part.values() for field in fields))
 
 
@@ -64,6 +65,7 @@ class Panel:
     foot_fields: tuple[str, ...]
     display_panel: bool = False  # part of what is shown to her customer: the principal display panel
     centred: bool = False
+    role: str | None = None  # "face", "back", "side", "tag"; None where the layout tells none
 
     @property
     def placed(self) -> tuple[str, ...]:
@@ -74,6 +76,9 @@ class Panel:
     def edges_mm(self) -> tuple[float, float, float, float]:
         """Left, right, top and foot."""
         return self.x_mm, self.x_mm + self.width_mm, self.y_mm, self.y_mm + self.height_mm
+
+
+Box = tuple[float, float, float, float]
 
 
 @dataclass(frozen=True)
@@ -101,6 +106,11 @@ class LabelLayout:
     cuts_mm: tuple[float, ...]
     rounds_mm: tuple[tuple[float, float, float], ...]  # circles to cut out: middle and diameter
     panels: tuple[Panel, ...]
+    family: str = "plain"  # "leaf" has our ornament where no picture of hers is
+    ink: str = "colour"  # "black" for brown board: heavy rules, no colour
+    business_pt: float = 0.0
+    blocks_mm: tuple[Box, ...] = ()  # what takes the product's colour: left, top, width, height
+    rules_mm: tuple[tuple[float, float, float], ...] = ()  # level rules: left, top, length
 
     @property
     def display_panel_cm2(self) -> float:
@@ -117,9 +127,11 @@ class LabelLayout:
 _HEAD = (
     "what", "name", "for", "width_mm", "height_mm", "law_min_x_height_mm", "law_max_pt", "product_pt",
     "product_min_pt", "what_pt", "price_pt", "mark_mm", "best_before_mark", "clear_space", "code", "module_mm",
-    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm",
+    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm", "family", "ink", "business_pt", "blocks_mm", "rules_mm",
 )  # fmt: skip
-_PANEL = ("name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields", "display_panel", "align")
+_PANEL = (
+    "role", "name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields", "display_panel", "align",
+)  # fmt: skip
 
 
 class _LabelFile(LayoutFile):
@@ -140,6 +152,7 @@ def label_layout(name: str) -> LabelLayout:
     code = choice(head, "code", tuple(KINDS)) if "code" in head.data or "code" in placed else None
     if code and "code" not in placed:
         raise fault(head, "code", "no panel has the field 'code' to print it in.")
+    what_pt = length(head, "what_pt", 6, 144)
     kind, product_pt = KINDS[code or "qr"], length(head, "product_pt", 6, 144)
     return LabelLayout(
         file=file.file,
@@ -151,7 +164,7 @@ def label_layout(name: str) -> LabelLayout:
         law_max_pt=length(head, "law_max_pt", 4, 30),
         product_pt=product_pt,
         product_min_pt=length(head, "product_min_pt", 6, 144),
-        what_pt=length(head, "what_pt", 6, 144),
+        what_pt=what_pt,
         price_pt=length(head, "price_pt", 6, 144, product_pt),
         mark_mm=length(head, "mark_mm", LEAST_MARK_MM, 20, 7.0),
         best_before_mark=head.flag("best_before_mark") or False,
@@ -163,7 +176,23 @@ def label_layout(name: str) -> LabelLayout:
         cuts_mm=lengths(head, "cuts_mm", 0, wide),
         rounds_mm=rounds,
         panels=panels,
+        family=choice(head, "family", FAMILIES, "plain"),
+        ink=choice(head, "ink", INKS, "colour"),
+        business_pt=length(head, "business_pt", 6, 144, what_pt),
+        blocks_mm=_several(head, "blocks_mm", 4, "blocks, each [left, top, width, height]; write [[3, 3, 60, 40]]"),
+        rules_mm=_several(head, "rules_mm", 3, "level rules, each [left, top, length]; write [[6, 12, 54]]"),
     )
+
+
+def _several(head: TomlPart, key: str, many: int, what: str) -> tuple[Any, ...]:
+    """Figures in groups of so many, each within the label."""
+    meant = f"{key} is a list of {what}."
+    found = tuple(tuple(length(n, key, 0, 280) for n in one.each(key, meant, many)) for one in head.each(key, meant))
+    wide, high = length(head, "width_mm", 10, 280), length(head, "height_mm", 10, 280)
+    for left, top, across, *down in found:
+        if left + across > wide + 0.01 or top + sum(down) > high + 0.01:
+            raise fault(head, key, "it reaches beyond its label.")
+    return found
 
 
 def _panels(
@@ -187,6 +216,10 @@ def _panels(
                     part, "x_mm", f"the panel lies across the edge of the round of {one[2]:g} mm; keep it in or out."
                 )
         panels.append(panel)
+    if any(one.role for one in panels):
+        for panel, part in zip(panels, parts, strict=True):
+            if panel.role is None:
+                raise fault(part, "role", f"the panel '{panel.name}' has none; write one of {', '.join(ROLES)}.")
     return tuple(panels)
 
 
@@ -201,6 +234,7 @@ def _panel(part: TomlPart, index: int, wide: float, high: float) -> Panel:
         foot_fields=known_words(part, "foot_fields", FIELDS),
         display_panel=part.flag("display_panel") or False,
         centred=choice(part, "align", ("left", "centre"), "left") == "centre",
+        role=choice(part, "role", ROLES) if "role" in part.data else None,
     )
 
 
@@ -228,17 +262,6 @@ def _rounds(head: TomlPart, wide: float, high: float) -> tuple[tuple[float, floa
     return tuple(rounds)
 
 
-def larger_layouts(layout: LabelLayout) -> tuple[str, ...]:
-    """The shipped layouts of the same purpose with more room than this one."""
-    room = sum(panel.width_mm * panel.height_mm for panel in layout.panels)
-    found = []
-    for name in shipped("label"):
-        other = label_layout(name)
-        if other.purpose == layout.purpose and sum(p.width_mm * p.height_mm for p in other.panels) > room:
-            found.append(name)
-    return tuple(found)
-
-
 def _over(one: Panel, other: Panel) -> bool:
     """Whether two panels lie over each other."""
     (left, right, top, foot), (o_left, o_right, o_top, o_foot) = one.edges_mm, other.edges_mm
@@ -252,16 +275,3 @@ def _crosses(panel: Panel, circle: tuple[float, float, float]) -> bool:
     farthest = max(hypot(px - x, py - y) for px, py in product((left, right), (top, foot)))
     nearest = hypot(min(max(x, left), right) - x, min(max(y, top), foot) - y)
     return nearest < across / 2 < farthest
-
-
-def usual_sheet(name: str, *, paper: str) -> str:
-    """The shipped sheet on her paper whose places fit a label most closely. Raises BadInput for an unknown label."""
-    label = label_layout(name)
-    fitting = []
-    for one in shipped("sheet"):
-        sheet = sheet_layout(one)
-        if sheet.paper == paper and sheet.width_mm >= label.width_mm and sheet.height_mm >= label.height_mm:
-            fitting.append((sheet.width_mm * sheet.height_mm, one))
-    if not fitting:
-        raise BadInput(f"No shipped {paper} sheet has room for the label '{label.name}'; name one with --sheet.")
-    return min(fitting)[1]

@@ -8,11 +8,13 @@ from reportlab.lib.colors import black
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.kit.fitting import Filled, Near, Room, fit
+from ledger.documents.kit.fitting import Filled, Near, Room
 from ledger.documents.kit.fonts import register
-from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout, larger_layouts
+from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout
 from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
+from ledger.documents.label.choosing import larger_layouts
 from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
+from ledger.documents.label.flowing import fit
 from ledger.errors import BadInput, Refused
 from ledger.views.label.lot_label import LotLabel
 
