@@ -39,7 +39,7 @@ TABLES_LAID = {
     5: ("514c480db2045ed60ce065e88000e362",),
     6: ("2cf823f82637875ecb490ce303ddd746",),
     7: ("1b419aa2d78267a4b282b5102f1d9689",),
-    8: ("1b419aa2d78267a4b282b5102f1d9689",),
+    8: ("1c95bdfc508a9854b158b08c7e3b49bc",),
 }
 GUARDS_LAID = "e39a7538aaeff5f8408c5b71d7fa9f91"
 

@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.kit.fitting import Room, Wanted, fit
+from ledger.documents.kit.fitting import Room, Wanted
+from ledger.documents.label.flowing import fit
 from ledger.documents.kit.fonts import BOLD, REGULAR, register, width
 from ledger.documents.kit.lines import break_lines
 

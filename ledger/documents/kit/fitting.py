@@ -63,6 +63,7 @@ class Room:
     top: tuple[Wanted | Picture, ...]
     foot: tuple[Wanted | Picture, ...]
     centred: bool = False
+    right: bool = False
     near: Near = Near()
     group: str = ""  # the rooms of a group have one size of type: the face, the law's text, the tag
 
@@ -174,13 +175,27 @@ def fill(room: Room, shrunk: Shrunk, gap: float, keep_parts: bool) -> Filled | M
     return filled
 
 
+def _share_before(room: Room) -> float:
+    """Which share of the room left over stands before a line."""
+    return 0.5 if room.centred else 1.0 if room.right else 0.0
+
+
 def _figure(one: Picture, room: Room, shrunk: Shrunk) -> Block | Missing:
     scale = 1 - (1 - one.least) * shrunk[1]
     wide, high = one.wide * scale, one.high * scale
     if wide > room.wide + 1e-6:
         return Missing(room.panel, one.field, wide - room.wide, "width", one.field)
-    x = (room.wide - wide) / 2 if room.centred else 0.0
+    x = (room.wide - wide) * _share_before(room)
     return Block(one.field, high, Filled((), (SetFigure(one, x, 0.0, high),)))
+
+
+def _even(one: Wanted, size: float, wide: float, broken: list[str], keep_parts: bool) -> list[str]:
+    """The same number of lines, as even in length as they go: a name is read as one thing."""
+    for share in (0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95):
+        other = break_lines(one.text, one.face, size, share * wide, keep_names=keep_parts)
+        if other and len(other) == len(broken):
+            return other
+    return broken
 
 
 def set_text(one: Wanted, room: Room, shrunk: Shrunk, gap: float, keep_parts: bool) -> Block | Missing:
@@ -206,8 +221,11 @@ def set_text(one: Wanted, room: Room, shrunk: Shrunk, gap: float, keep_parts: bo
     if broken is None:
         widest = max(width(word, one.face, size) for word in one.text.split(" "))
         return Missing(room.panel, one.field, widest - wide, "width", one.field)
+    if one.yields and room.group:
+        broken = _even(one, size, wide, broken, keep_parts)
     longest = max(width(text, one.face, size) for text in broken)
-    inset = (wide - longest) / 2 if room.centred else 0.0
+    before = _share_before(room)
+    inset = (wide - longest) * before
     ascent, descent = reach(one.text)
     leading = (ascent + descent) * size
     text_high = len(broken) * leading
@@ -219,7 +237,7 @@ def set_text(one: Wanted, room: Room, shrunk: Shrunk, gap: float, keep_parts: bo
             one.face,
             size,
             down + index * leading,
-            left + inset + ((longest - width(text, one.face, size)) / 2 if room.centred else 0.0),
+            left + inset + (longest - width(text, one.face, size)) * before,
         )
         for index, text in enumerate(broken)
     )

@@ -1,6 +1,6 @@
 """Label layouts, read from TOML files that a maker may copy and edit."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
 from math import hypot
 from typing import Any
@@ -48,6 +48,7 @@ _WELCOME = {
 PURPOSES = tuple(_NEEDED)
 ROLES = ("face", "back", "side", "tag")
 FAMILIES = ("plain", "leaf")
+_ALIGNS = ("left", "centre", "right")
 INKS = ("colour", "black")
 FIELDS = tuple(dict.fromkeys(field for part in (_NEEDED, _WELCOME) for fields in part.values() for field in fields))
 
@@ -65,6 +66,8 @@ class Panel:
     foot_fields: tuple[str, ...]
     display_panel: bool = False  # part of what is shown to her customer: the principal display panel
     centred: bool = False
+    right: bool = False  # set against its right edge
+    bare_width_mm: float | None = None  # its width where she has no picture
     role: str | None = None  # "face", "back", "side", "tag"; None where the layout tells none
 
     @property
@@ -112,6 +115,18 @@ class LabelLayout:
     blocks_mm: tuple[Box, ...] = ()  # what takes the product's colour: left, top, width, height
     rules_mm: tuple[tuple[float, float, float], ...] = ()  # level rules: left, top, length
 
+    def without_picture(self) -> "LabelLayout":
+        """The same where she has no picture: what stands beside its place takes the room."""
+        if self.family != "plain":
+            return self
+        panels = (replace(one, width_mm=one.bare_width_mm) if one.bare_width_mm else one for one in self.panels)
+        return replace(self, panels=tuple(one for one in panels if one.placed != ("picture",)))
+
+    @property
+    def parted(self) -> bool:
+        """Whether it tells its face from its back, each then fitted by itself."""
+        return any(panel.role for panel in self.panels)
+
     @property
     def display_panel_cm2(self) -> float:
         """The area of the panels that are displayed; of the largest where none is said to be."""
@@ -130,7 +145,7 @@ _HEAD = (
     "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm", "family", "ink", "business_pt", "blocks_mm", "rules_mm",
 )  # fmt: skip
 _PANEL = (
-    "role", "name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields", "display_panel", "align",
+    "role", "bare_width_mm", "name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields", "display_panel", "align",
 )  # fmt: skip
 
 
@@ -233,7 +248,9 @@ def _panel(part: TomlPart, index: int, wide: float, high: float) -> Panel:
         fields=known_words(part, "fields", FIELDS),
         foot_fields=known_words(part, "foot_fields", FIELDS),
         display_panel=part.flag("display_panel") or False,
-        centred=choice(part, "align", ("left", "centre"), "left") == "centre",
+        centred=choice(part, "align", _ALIGNS, "left") == "centre",
+        right=choice(part, "align", _ALIGNS, "left") == "right",
+        bare_width_mm=length(part, "bare_width_mm", 8, max(wide, 8)) if "bare_width_mm" in part.data else None,
         role=choice(part, "role", ROLES) if "role" in part.data else None,
     )
 

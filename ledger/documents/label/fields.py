@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 from functools import partial
@@ -15,6 +15,7 @@ from ledger.documents.kit.fitting import Picture, Wanted
 from ledger.documents.kit.fonts import BOLD, MEDIUM, REGULAR, in_one_form, size_for_figures, size_for_x_height
 from ledger.documents.kit.layout import KINDS, LabelLayout, Panel
 from ledger.documents.kit.printed_code import symbol
+from ledger.documents.label.face import draw_place, looks_of
 from ledger.errors import Refused
 from ledger.markets import known_market
 from ledger.units.dates import show_date
@@ -78,6 +79,11 @@ def _small(layout: LabelLayout, field: str, text: str, face: str = REGULAR, *, n
     return (Wanted(field, text, face, max(layout.law_max_pt, law), law, names),) if text else ()
 
 
+def _splitting(field: Field) -> Field:
+    """A long text of the law's, which may go on in the next panel."""
+    return tuple(replace(one, splits=True) if isinstance(one, Wanted) else one for one in field)
+
+
 def _shown(layout: LabelLayout, field: str, text: str, face: str, figures_mm: float = 0.0) -> Field:
     """What it is, what it weighs: the middle of three levels, its figures no lower than the law asks."""
     figures = size_for_figures(figures_mm)
@@ -88,7 +94,7 @@ def _shown(layout: LabelLayout, field: str, text: str, face: str, figures_mm: fl
 
 
 def _large(layout: LabelLayout, field: str, text: str, largest: float) -> Field:
-    return (Wanted(field, text, BOLD, largest, min(layout.product_min_pt, largest)),)
+    return (Wanted(field, text, BOLD, largest, min(layout.product_min_pt, largest), yields=True),)
 
 
 def _whole(text: str) -> str:
@@ -118,12 +124,22 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     law, panel = known_market(view.market), Fraction(layout.display_panel_cm2)
     figures = view.figure_height_mm or (law and law.figure_height(view.net_mg, panel)) or 0.0
     book = layout.mark_mm * mm
+    hers = {"business": max(layout.business_pt, 6.0), "line": 0.85 * layout.what_pt, "use": 0.85 * layout.what_pt}
+    law_pt = size_for_x_height(layout.law_min_x_height_mm)
     return {
+        **{
+            field: (Wanted(field, text, MEDIUM if field == "business" else REGULAR, max(pt, law_pt), law_pt),)
+            for field, pt in hers.items()
+            if (text := getattr(view, field))
+        },
+        "price": _shown(layout, "price", _whole(view.price or ""), BOLD),
+        "web": _web(view.web, layout),
+        "picture": _place(view, layout),
         "product": (*draft, *_large(layout, "product", view.product, layout.product_pt)),
-        "function": _shown(layout, "function", view.function, REGULAR, figures),
+        "function": _shown(layout, "function", view.function, REGULAR, 0.0 if layout.parted else figures),
         "net_quantity": _shown(layout, "net_quantity", _quantity(view.net_quantity), MEDIUM, figures),
-        "ingredients": _small(layout, "ingredients", heading, names=True),
-        "precautions": _small(layout, "precautions", " ".join(view.precautions)),
+        "ingredients": _splitting(_small(layout, "ingredients", heading, names=True)),
+        "precautions": _splitting(_small(layout, "precautions", " ".join(view.precautions))),
         "best_before": before,
         "after_opening": jar,
         "origin": _small(layout, "origin", view.origin or ""),
@@ -186,6 +202,27 @@ def _jar(months: int, layout: LabelLayout) -> Field:
         marks.open_jar(canvas, left, bottom, tall, months)
 
     return (Picture("after_opening", marks.jar_wide(months, high), high, draw),)
+
+
+def _place(view: LabelText, layout: LabelLayout) -> Field:
+    """Her picture or the ornament, as large as its panel."""
+    panel = next((one for one in layout.panels if "picture" in one.placed), None)
+    if panel is None or (layout.family == "plain" and view.picture is None):
+        return ()
+    wide, high, looks = panel.width_mm * mm, panel.height_mm * mm, looks_of(view, layout)
+
+    def draw(canvas: Canvas, left: float, bottom: float, tall: float) -> None:
+        draw_place(canvas, view, looks, panel, left, bottom, wide, tall)
+
+    return (Picture("picture", wide, high, draw),)
+
+
+def _web(text: str | None, layout: LabelLayout) -> Field:
+    """A web address as a code."""
+    if not text:
+        return ()
+    one, x = symbol("qr", text), layout.module_mm if layout.code == "qr" else KINDS["qr"].usual_mm
+    return (Picture("web", one.wide * x * mm, one.high * x * mm, one.draw, KINDS["qr"].least_mm / x),)
 
 
 def _code(text: str, layout: LabelLayout) -> Field:

@@ -18,7 +18,7 @@ def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str
     """Every panel filled, in the largest type that fits all panels of its group.
 
     The type of a group shrinks together, step by step, each field to its own minimum, so that the
-    law's text has one size; on the face the name shrinks before the rest. What is too long for a panel of the
+    law's text has one size. A panel of the face is a group by itself, in which the name shrinks first. What is too long for a panel of the
     law's text goes on in the next. Raises Refused naming the panel, the field, the millimetres missing, and the
     remedies: that under the empty name and that for the field; they are asked for only then.
     """
@@ -29,10 +29,11 @@ def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str
     filled: dict[int, Filled] = {}
     for group in dict.fromkeys(room.group for room in rooms):
         numbers = [index for index, room in enumerate(rooms) if room.group == group]
-        found = _fit_group([rooms[index] for index in numbers], group, gap)
-        if isinstance(found, Missing):
-            raise Refused(_said(found, remedies()))
-        filled.update(zip(numbers, found, strict=True))
+        for part in [[one] for one in numbers] if group == FACE else [numbers]:
+            found = _fit_group([rooms[index] for index in part], group, gap)
+            if isinstance(found, Missing):
+                raise Refused(_said(found, remedies()))
+            filled.update(zip(part, found, strict=True))
     return tuple(filled[index] for index in range(len(rooms)))
 
 
@@ -69,7 +70,10 @@ def _share(
         return room, ()
     taken: tuple[Wanted | Picture, ...] = ()
     for index, one in enumerate(room.top):
-        if not isinstance(fill(replace(room, top=(*taken, one)), shrunk, gap, keep_parts), Missing):
+        found = fill(replace(room, top=(*taken, one)), shrunk, gap, keep_parts)
+        if isinstance(found, Missing) and found.way == "width":
+            return room, ()  # smaller type keeps its words whole here
+        if not isinstance(found, Missing):
             taken = (*taken, one)
             continue
         rest = room.top[index:]

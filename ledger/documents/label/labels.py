@@ -4,7 +4,7 @@ import io
 from collections.abc import Sequence
 from math import inf
 
-from reportlab.lib.colors import black
+from reportlab.lib.colors import HexColor, black
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
@@ -13,8 +13,9 @@ from ledger.documents.kit.fonts import register
 from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout
 from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
 from ledger.documents.label.choosing import larger_layouts
+from ledger.documents.label.face import draw_ground, looks_of
 from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
-from ledger.documents.label.flowing import fit
+from ledger.documents.label.flowing import LAW, fit
 from ledger.errors import BadInput, Refused
 from ledger.views.label.lot_label import LotLabel
 
@@ -51,7 +52,8 @@ def _rooms(view: Printed, layout: LabelLayout) -> list[Room]:
     for panel in layout.panels:
         top, foot = (tuple(one for name in part for one in fields[name]) for part in (panel.fields, panel.foot_fields))
         wide, high = panel.width_mm * mm, panel.height_mm * mm
-        rooms.append(Room(panel.name, wide, high, top, foot, panel.centred, _near(panel, layout)))
+        group = {None: "", "back": LAW, "side": LAW}.get(panel.role, panel.role or "")
+        rooms.append(Room(panel.name, wide, high, top, foot, panel.centred, panel.right, _near(panel, layout), group))
     return rooms
 
 
@@ -102,7 +104,7 @@ def draw_labels(
     canvas = Canvas(out, pagesize=(wide, high), invariant=1)
     canvas.setTitle(_title(view))
     for number, one in enumerate(views):
-        _keep(canvas, f"label{number}", set_label(one, layout), layout, marked)
+        _keep(canvas, f"label{number}", one, layout, marked)
     for index in range(len(each) or count):
         position = (start - 1 + index) % sheet.places
         if index and position == 0:
@@ -129,18 +131,22 @@ def _title(view: Printed) -> str:
     return f"Rack card {view.batch_code}" if isinstance(view, RackText) else f"Labels {view.batch_code} {view.market}"
 
 
-def _keep(canvas: Canvas, name: str, filled: tuple[Filled, ...], layout: LabelLayout, marked: bool) -> None:
+def _keep(canvas: Canvas, name: str, view: Printed, layout: LabelLayout, marked: bool) -> None:
     """Draw one label once, to be shown at every place; its origin is its lower left corner."""
+    layout = layout if getattr(view, "picture", None) else layout.without_picture()
+    filled, looks = set_label(view, layout), looks_of(view, layout)
     high = layout.height_mm * mm
     canvas.beginForm(name, 0, 0, layout.width_mm * mm, high)
-    canvas.setFillColor(black)
+    draw_ground(canvas, looks)
     for panel, print_ in zip(layout.panels, filled, strict=True):
         left, top = panel.x_mm * mm, high - panel.y_mm * mm
+        for one in print_.figures:
+            canvas.setFillColor(black)
+            one.figure.draw(canvas, left + one.x, top - one.top - one.high, one.high)
+        canvas.setFillColor(HexColor(looks.ink(panel)))
         for line in print_.lines:
             canvas.setFont(line.face, line.size)
             canvas.drawString(left + line.x, top - line.base, line.text)
-        for one in print_.figures:
-            one.figure.draw(canvas, left + one.x, top - one.top - one.high, one.high)
     if marked:
         draw_rounds(canvas, layout)
     canvas.endForm()

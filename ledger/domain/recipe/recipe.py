@@ -128,6 +128,10 @@ class LabelWishes:
     origin: str | None = None
     after_opening_months: int | None = None
     gtin: str | None = None
+    line: str | None = None  # of her own, under the name; else that of her settings
+    use: str | None = None  # "for hands and kitchen"
+    colour: str | None = None  # of the product, as "#7a8f3c"
+    picture: str | None = None  # by the name of its file, attached to the recipe
 
 
 @dataclass(frozen=True)

@@ -1,13 +1,14 @@
 """Labels in their order: approved by a named person, printed as one run, and what became of them booked back."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from ledger.domain.label.run import is_draft, may_be_labelled, used_of
 from ledger.errors import BadInput, Refused
 from ledger.markets import known_market, market
 from ledger.rows.batch import find_batch
+from ledger.rows.kept import content_of
 from ledger.rows.label import KeptLabel, Run, approved_by, kept_with, run_by_number
 from ledger.rows.lot import lot_by_id
 from ledger.rows.opened import Rows
@@ -139,7 +140,10 @@ def labels_of(rows: Rows, number: int, *, on: date, the_same: bool) -> tuple[Run
         raise Refused(f"Batch {batch.code} gets no label: {words[0]}.")
     if the_same and _OWN_WEIGHTS in run.text:
         raise Refused(f"Each label of run {number} had a weight of its own; print anew: label print {batch.code}")
-    return run, kept, label_from(kept.view, kept.view_format)
+    view = label_from(kept.view, kept.view_format)
+    if view.picture:
+        view = replace(view, picture=view.picture._replace(content=content_of(rows, view.picture.sha256).content))
+    return run, kept, view
 
 
 def reprint_labels(

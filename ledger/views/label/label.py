@@ -18,6 +18,7 @@ from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_by_code, recipe_of
 from ledger.rows.settings import settings
 from ledger.views.label.allergens import Allergens, allergens_of, batch_holding, said_barred
+from ledger.views.label.picture import LabelPicture, picture_of
 from ledger.views.recipe.ingredients import declared_parts
 from ledger.views.release.assessment import latest_assessment
 from ledger.views.stock.made_of import Compositions
@@ -51,6 +52,13 @@ class LabelText:
     allergens: Allergens | None  # None where the market asks for none
     rules: tuple[Rule, ...]
     remains: tuple[str, ...]  # what a person or a licensed assessor still has to decide
+    business: str = ""  # the name she trades under
+    line: str | None = None  # of her own
+    use: str | None = None  # what it is for: "for hands and kitchen"
+    web: str | None = None  # printed as a code
+    price: str | None = None  # as it is printed
+    colour: str | None = None  # of the product
+    picture: LabelPicture | None = None
 
 
 def label_text(
@@ -121,12 +129,19 @@ def label_text(
         allergens=allergens,
         rules=tuple(rule for rule in law.rules if rule.holds(on)),
         remains=(*_own_remains(rows, batch, wishes, allergens), *law.remains),
+        business=own.business,
+        line=wishes.line or own.line,
+        use=wishes.use,
+        web=own.web,
+        colour=wishes.colour,
+        picture=picture_of(rows, batch.recipe_code, wishes.picture) if batch.recipe_code and wishes.picture else None,
     )
 
 
 def run_text(view: LabelText) -> str:
     """What one label says, as it is approved and kept with its run."""
     opened = f"{view.after_opening_months}M after opening" if view.after_opening_months else ""
+    hers = (view.line, view.use, view.web, view.price, view.picture and f"{view.picture.name} {view.picture.sha256}")
     return "\n".join(
         (
             view.product,
@@ -138,6 +153,7 @@ def run_text(view: LabelText) -> str:
             f"{view.responsible_name}, {view.responsible_address}",
             view.origin or "",
             view.batch_code,
+            *(one for one in hers if one),
         )
     )
 

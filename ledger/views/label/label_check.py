@@ -233,7 +233,8 @@ def net_doubts(rows: Rows, label: LabelText) -> tuple[str, ...]:
 def _claims(rows: Rows, batch: BatchRow, label: LabelText, *, soap_alone: bool) -> tuple[str, ...]:
     """Words in what the maker wrote that are questioned; an empty answer passes nothing."""
     recipe = recipe_of(rows, batch)
-    text = ". ".join(word for word in (label.product, label.function, recipe.label.claims if recipe else None) if word)
+    hers = (label.product, label.function, label.line, label.use, recipe.label.claims if recipe else None)
+    text = ". ".join(word for word in hers if word)
     asked = question(text, market_is_soap=soap_alone)
     return tuple(f"'{one.words}': {one.reason} [{one.source}; {one.status}]" for one in asked)
 
