@@ -9,7 +9,22 @@ from ledger.errors import BadInput
 from ledger.reference.shipped import templates
 
 LAYOUTS = (
-    *(f"label-{name}" for name in ("band", "pair", "round", "small", "wrap")),
+    *(
+        f"label-{name}"
+        for name in (
+            "band",
+            "box",
+            "leaf-band",
+            "leaf-box",
+            "leaf-round",
+            "leaf-tag",
+            "leaf-wrap",
+            "round",
+            "small",
+            "tag",
+            "wrap",
+        )
+    ),
     *("notice-shelf", "ticket-price", "card-rack", "lot-jar", "lot-drum"),
 )
 

@@ -40,20 +40,20 @@ def test_nine_ingredients_with_a_long_address_do_not_go_on_the_smallest(label) -
 def test_the_larger_layouts_named_do_take_it_and_the_band_is_not_named_for_it_does_not(label) -> None:
     """A name of 24 letters is wider than the band's side."""
     view = replace(label, ingredients=NINE, responsible_address=ADDRESS)
-    for layout, sheet in (("pair", "a4-8"), ("round", "a4-8"), ("wrap", "a4-2")):
+    for layout, sheet in (("box", "a4-8"), ("round", "a4-8"), ("wrap", "a4-2")):
         assert draw_labels(view, label_layout(layout), sheet_layout(sheet), count=1)
     assert "panel 'second side' has no room for the responsible person" in refusal(view, "band", "a4-6")
 
 
 def test_precautions_may_go_on_a_leaflet_tag_or_card(label) -> None:
-    said = refusal(replace(label, precautions=("Keep out of eyes. " * 40,)), "pair", "a4-8")
+    said = refusal(replace(label, precautions=("Keep out of eyes. " * 40,)), "box", "a4-8")
     assert "no room for the precautions" in said
     assert "leaflet, tag or card that goes with the bar" in said
     assert "notice beside it" not in said  # that is for ingredients alone
 
 
 def test_a_batch_code_may_stand_on_the_outer_packaging(label) -> None:
-    said = refusal(replace(label, batch_code="26-118-0-" * 6), "pair", "a4-8")
+    said = refusal(replace(label, batch_code="26-118-0-" * 6), "box", "a4-8")
     assert "no room for the batch code" in said
     assert "mm of width" in said
     assert "outer packaging alone: Art 19(1)(e)" in said

@@ -10,6 +10,8 @@ from reportlab.pdfgen.canvas import Canvas
 from ledger.documents.kit.fonts import FIGURE_HEIGHT, width
 from ledger.documents.kit.lines import break_lines, reach, tears
 
+FACE, LAW = "face", "law"  # groups of panels
+MOST_LINES = 3  # of a name on a face
 _CAPITAL = FIGURE_HEIGHT / 1000  # figures and capitals are equally high in this face
 
 
@@ -64,6 +66,7 @@ class Room:
     foot: tuple[Wanted | Picture, ...]
     centred: bool = False
     right: bool = False
+    middle: bool = False  # what is set stands in the middle of its height
     near: Near = Near()
     group: str = ""  # the rooms of a group have one size of type: the face, the law's text, the tag
 
@@ -169,9 +172,9 @@ def fill(room: Room, shrunk: Shrunk, gap: float, keep_parts: bool) -> Filled | M
     if used > room.high + 1e-6:
         most = max(blocks, key=lambda block: block.high).field
         return Missing(room.panel, over or blocks[-1].field, used - room.high, "height", most)
-    filled = Filled()
+    filled, left = Filled(), (room.high - used) / 2 if room.middle and not room.foot else 0.0
     for index, (block, top) in enumerate(zip(blocks, tops, strict=True)):
-        filled += block.filled.moved(0.0, top if index < len(room.top) else top + room.high - used)
+        filled += block.filled.moved(0.0, top + left if index < len(room.top) else top + room.high - used)
     return filled
 
 
@@ -221,7 +224,9 @@ def set_text(one: Wanted, room: Room, shrunk: Shrunk, gap: float, keep_parts: bo
     if broken is None:
         widest = max(width(word, one.face, size) for word in one.text.split(" "))
         return Missing(room.panel, one.field, widest - wide, "width", one.field)
-    if one.yields and room.group:
+    if room.group == FACE:
+        if one.yields and len(broken) > MOST_LINES:
+            return Missing(room.panel, one.field, (len(broken) - MOST_LINES) * size, "height", one.field)
         broken = _even(one, size, wide, broken, keep_parts)
     longest = max(width(text, one.face, size) for text in broken)
     before = _share_before(room)

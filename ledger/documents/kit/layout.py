@@ -3,9 +3,20 @@
 from dataclasses import dataclass, replace
 from itertools import product
 from math import hypot
-from typing import Any
 
-from ledger.documents.kit.layout_file import FileKind, LayoutFile, choice, fault, known_words, length, lengths, shipped
+from ledger.documents.kit.layout_file import (
+    FileKind,
+    LayoutFile,
+    choice,
+    fault,
+    figures,
+    known_words,
+    length,
+    lengths,
+    one_figure,
+    rounds_of,
+    shipped,
+)
 from ledger.documents.kit.printed_code import KINDS
 from ledger.documents.kit.sheets import PAPER_MM, SheetLayout, sheet_layout
 from ledger.units.toml_reader import TomlPart
@@ -53,6 +64,9 @@ INKS = ("colour", "black")
 FIELDS = tuple(dict.fromkeys(field for part in (_NEEDED, _WELCOME) for fields in part.values() for field in fields))
 
 
+Box = tuple[float, float, float, float]
+
+
 @dataclass(frozen=True)
 class Panel:
     """One field of print, in mm from the label's left and top; what flows from its top, what stands on its foot."""
@@ -67,7 +81,7 @@ class Panel:
     display_panel: bool = False  # part of what is shown to her customer: the principal display panel
     centred: bool = False
     right: bool = False  # set against its right edge
-    bare_width_mm: float | None = None  # its width where she has no picture
+    bare_mm: Box | None = None  # left, top, width and height where she has no picture
     role: str | None = None  # "face", "back", "side", "tag"; None where the layout tells none
 
     @property
@@ -79,9 +93,6 @@ class Panel:
     def edges_mm(self) -> tuple[float, float, float, float]:
         """Left, right, top and foot."""
         return self.x_mm, self.x_mm + self.width_mm, self.y_mm, self.y_mm + self.height_mm
-
-
-Box = tuple[float, float, float, float]
 
 
 @dataclass(frozen=True)
@@ -112,6 +123,7 @@ class LabelLayout:
     family: str = "plain"  # "leaf" has our ornament where no picture of hers is
     ink: str = "colour"  # "black" for brown board: heavy rules, no colour
     business_pt: float = 0.0
+    face_mm: Box | None = None  # all of the face
     blocks_mm: tuple[Box, ...] = ()  # what takes the product's colour: left, top, width, height
     rules_mm: tuple[tuple[float, float, float], ...] = ()  # level rules: left, top, length
 
@@ -119,8 +131,12 @@ class LabelLayout:
         """The same where she has no picture: what stands beside its place takes the room."""
         if self.family != "plain":
             return self
-        panels = (replace(one, width_mm=one.bare_width_mm) if one.bare_width_mm else one for one in self.panels)
-        return replace(self, panels=tuple(one for one in panels if one.placed != ("picture",)))
+        panels = []
+        for one in self.panels:
+            x, y, wide, high = one.bare_mm or (one.x_mm, one.y_mm, one.width_mm, one.height_mm)
+            if one.placed != ("picture",):
+                panels.append(replace(one, x_mm=x, y_mm=y, width_mm=wide, height_mm=high))
+        return replace(self, panels=tuple(panels))
 
     @property
     def parted(self) -> bool:
@@ -129,7 +145,9 @@ class LabelLayout:
 
     @property
     def display_panel_cm2(self) -> float:
-        """The area of the panels that are displayed; of the largest where none is said to be."""
+        """The area of the face; of the panels that are displayed, or of the largest, where a layout tells no face."""
+        if self.face_mm:
+            return self.face_mm[2] * self.face_mm[3] / 100
         areas = [p.width_mm * p.height_mm / 100 for p in self.panels if p.display_panel]
         return sum(areas) if areas else max(p.width_mm * p.height_mm / 100 for p in self.panels)
 
@@ -142,10 +160,12 @@ class LabelLayout:
 _HEAD = (
     "what", "name", "for", "width_mm", "height_mm", "law_min_x_height_mm", "law_max_pt", "product_pt",
     "product_min_pt", "what_pt", "price_pt", "mark_mm", "best_before_mark", "clear_space", "code", "module_mm",
-    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm", "family", "ink", "business_pt", "blocks_mm", "rules_mm",
+    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm", "family", "ink", "business_pt", "face_mm", "blocks_mm",
+    "rules_mm",
 )  # fmt: skip
 _PANEL = (
-    "role", "bare_width_mm", "name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields", "display_panel", "align",
+    "role", "bare_mm", "name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields",
+    "display_panel", "align",
 )  # fmt: skip
 
 
@@ -160,7 +180,7 @@ def label_layout(name: str) -> LabelLayout:
     head = file.head
     purpose = choice(head, "for", PURPOSES, "bar")
     wide, high = length(head, "width_mm", 10, 280), length(head, "height_mm", 10, 280)
-    rounds = _rounds(head, wide, high)
+    rounds = rounds_of(head, wide, high)
     panels = _panels(file, wide, high, rounds)
     placed = [field for panel in panels for field in panel.placed]
     _check_fields(head, purpose, placed)
@@ -194,20 +214,12 @@ def label_layout(name: str) -> LabelLayout:
         family=choice(head, "family", FAMILIES, "plain"),
         ink=choice(head, "ink", INKS, "colour"),
         business_pt=length(head, "business_pt", 6, 144, what_pt),
-        blocks_mm=_several(head, "blocks_mm", 4, "blocks, each [left, top, width, height]; write [[3, 3, 60, 40]]"),
-        rules_mm=_several(head, "rules_mm", 3, "level rules, each [left, top, length]; write [[6, 12, 54]]"),
+        face_mm=one_figure(head, "face_mm", wide, high),
+        blocks_mm=figures(
+            head, "blocks_mm", 4, wide, high, "blocks, each [left, top, width, height]; write [[3, 3, 60, 40]]"
+        ),
+        rules_mm=figures(head, "rules_mm", 3, wide, high, "level rules, each [left, top, length]; write [[6, 12, 54]]"),
     )
-
-
-def _several(head: TomlPart, key: str, many: int, what: str) -> tuple[Any, ...]:
-    """Figures in groups of so many, each within the label."""
-    meant = f"{key} is a list of {what}."
-    found = tuple(tuple(length(n, key, 0, 280) for n in one.each(key, meant, many)) for one in head.each(key, meant))
-    wide, high = length(head, "width_mm", 10, 280), length(head, "height_mm", 10, 280)
-    for left, top, across, *down in found:
-        if left + across > wide + 0.01 or top + sum(down) > high + 0.01:
-            raise fault(head, key, "it reaches beyond its label.")
-    return found
 
 
 def _panels(
@@ -250,7 +262,7 @@ def _panel(part: TomlPart, index: int, wide: float, high: float) -> Panel:
         display_panel=part.flag("display_panel") or False,
         centred=choice(part, "align", _ALIGNS, "left") == "centre",
         right=choice(part, "align", _ALIGNS, "left") == "right",
-        bare_width_mm=length(part, "bare_width_mm", 8, max(wide, 8)) if "bare_width_mm" in part.data else None,
+        bare_mm=one_figure(part, "bare_mm", wide, high),
         role=choice(part, "role", ROLES) if "role" in part.data else None,
     )
 
@@ -265,18 +277,6 @@ def _check_fields(head: TomlPart, purpose: str, placed: list[str]) -> None:
             raise fault(head, "fields", f"'{field}' does not belong on a layout for = \"{purpose}\".")
         if placed.count(field) > 1:
             raise fault(head, "fields", f"'{field}' stands {placed.count(field)} times; it belongs once at most.")
-
-
-def _rounds(head: TomlPart, wide: float, high: float) -> tuple[tuple[float, float, float], ...]:
-    """The circles to be cut out, each within the label."""
-    meant = "rounds_mm is a list of circles, each [x, y, diameter]; write rounds_mm = [[25, 25, 40]]."
-    rounds = []
-    for one in head.each("rounds_mm", meant):
-        x, y, across = (length(n, "rounds_mm", 0, max(wide, high)) for n in one.each("rounds_mm", meant, 3))
-        if min(x, y) < across / 2 - 0.01 or x + across / 2 > wide + 0.01 or y + across / 2 > high + 0.01:
-            raise fault(head, "rounds_mm", f"the round of {across:g} mm reaches beyond its label.")
-        rounds.append((x, y, across))
-    return tuple(rounds)
 
 
 def _over(one: Panel, other: Panel) -> bool:

@@ -13,6 +13,7 @@ from ledger.units.colour import BLACK, WHITE, ink_on
 from ledger.views.label.label import LabelText
 
 _HAIR, _HEAVY = 0.6, 2.0  # points
+_WINDOW = 1.2  # mm of white round a picture on a block of colour
 _ROUND_OFF = 1.6  # mm that a colour keeps off the edge of a round
 
 
@@ -47,16 +48,16 @@ def draw_ground(canvas: Canvas, looks: Looks) -> None:
     layout = looks.layout
     high = layout.height_mm * mm
     if looks.colour:
-        canvas.saveState()
-        if layout.rounds_mm:
-            path = canvas.beginPath()
-            for x, y, across in layout.rounds_mm:
-                path.circle(x * mm, high - y * mm, max(across / 2 - _ROUND_OFF, 0) * mm)
-            canvas.clipPath(path, stroke=0, fill=0)
-        canvas.setFillColor(HexColor(looks.colour))
         for left, top, wide, tall in layout.blocks_mm:
+            canvas.saveState()
+            for x, y, across in layout.rounds_mm:
+                if left < x < left + wide and top < y + across / 2 and y - across / 2 < top + tall:
+                    path = canvas.beginPath()
+                    path.circle(x * mm, high - y * mm, (across / 2 - _ROUND_OFF) * mm)
+                    canvas.clipPath(path, stroke=0, fill=0)
+            canvas.setFillColor(HexColor(looks.colour))
             canvas.rect(left * mm, high - (top + tall) * mm, wide * mm, tall * mm, stroke=0, fill=1)
-        canvas.restoreState()
+            canvas.restoreState()
     thick = _HEAVY if layout.ink == "black" else _HAIR
     for left, top, long in layout.rules_mm:
         over = looks.colour and any(
@@ -76,10 +77,14 @@ def draw_place(
 ) -> None:
     """The place for a picture: hers, or our ornament in the family "leaf", on a disc of the product's colour."""
     layout, picture = looks.layout, view.picture
-    ink = looks.ink(panel)
+    black_only = layout.ink == "black"
     if layout.family == "plain":
         if picture:
-            draw_picture(canvas, picture, left, bottom, wide, high, centred=panel.centred, ink=_only(ink, looks))
+            if looks.colour and looks.on_block(panel):  # hers stands on white, whatever its own ground is
+                _window(canvas, looks, panel, left, bottom)
+            draw_picture(
+                canvas, picture, left, bottom, wide, high, centred=panel.centred, right=panel.right, black=black_only
+            )
         return
     across = min(wide, high)
     x, y = left + (wide if panel.centred else across) / 2, bottom + high / 2
@@ -92,9 +97,11 @@ def draw_place(
             canvas.setFillColor(white)
             canvas.circle(x, y, across / 2 - ring, stroke=0, fill=1)
         side = (across - 2 * ring) * 0.7071 if looks.colour else across
-        draw_picture(canvas, picture, x - side / 2, y - side / 2, side, side, centred=True, ink=_only(BLACK, looks))
+        draw_picture(canvas, picture, x - side / 2, y - side / 2, side, side, centred=True, black=black_only)
         return
-    if looks.colour:
+    if looks.colour and looks.on_block(panel):
+        tall, on = across, HexColor(ink_on(looks.colour))
+    elif looks.colour:
         canvas.setFillColor(HexColor(looks.colour))
         canvas.circle(x, y, across / 2, stroke=0, fill=1)
         tall, on = 0.74 * across, HexColor(ink_on(looks.colour))
@@ -103,6 +110,14 @@ def draw_place(
     sprig(canvas, x, y - tall / 2, tall, on, HexColor(ground))
 
 
-def _only(ink: str, looks: Looks) -> str | None:
-    """The one colour a picture is drawn in: black for a label in black alone, else its own."""
-    return ink if looks.layout.ink == "black" else None
+def _window(canvas: Canvas, looks: Looks, panel: Panel, left: float, bottom: float) -> None:
+    """White under a picture on a block: a little more than its place, or all across the block where it is as wide."""
+    x, wide = panel.x_mm - _WINDOW, panel.width_mm + 2 * _WINDOW
+    for block_x, _, block_wide, _ in looks.layout.blocks_mm:
+        if block_x <= panel.x_mm and panel.width_mm > 0.75 * block_wide:
+            x, wide = block_x, block_wide
+    canvas.setFillColor(white)
+    canvas.rect(
+        left + (x - panel.x_mm) * mm, bottom - _WINDOW * mm, wide * mm, (panel.height_mm + 2 * _WINDOW) * mm,
+        stroke=0, fill=1,
+    )  # fmt: skip

@@ -102,6 +102,11 @@ def _whole(text: str) -> str:
     return text.replace(" ", "\u00a0")
 
 
+def _bound(text: str) -> str:
+    """A name in which no line ends with a single letter or an &; they go with the next word."""
+    return re.sub(r"(?<=\s)(\w|&) ", "\\1\u00a0", text)
+
+
 def _quantity(text: str) -> str:
     """A figure is not torn from its unit; words before it and brackets behind it may stand on lines of their own."""
     return re.sub(r"(?<=\d) (?!\(|per\b)", "\u00a0", text)
@@ -124,6 +129,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     law, panel = known_market(view.market), Fraction(layout.display_panel_cm2)
     figures = view.figure_height_mm or (law and law.figure_height(view.net_mg, panel)) or 0.0
     book = layout.mark_mm * mm
+    name = _bound(view.product) if layout.parted else view.product
     hers = {"business": max(layout.business_pt, 6.0), "line": 0.85 * layout.what_pt, "use": 0.85 * layout.what_pt}
     law_pt = size_for_x_height(layout.law_min_x_height_mm)
     return {
@@ -135,7 +141,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
         "price": _shown(layout, "price", _whole(view.price or ""), BOLD),
         "web": _web(view.web, layout),
         "picture": _place(view, layout),
-        "product": (*draft, *_large(layout, "product", view.product, layout.product_pt)),
+        "product": (*draft, *_large(layout, "product", name, layout.product_pt)),
         "function": _shown(layout, "function", view.function, REGULAR, 0.0 if layout.parted else figures),
         "net_quantity": _shown(layout, "net_quantity", _quantity(view.net_quantity), MEDIUM, figures),
         "ingredients": _splitting(_small(layout, "ingredients", heading, names=True)),

@@ -6,21 +6,32 @@ from math import ceil
 
 from reportlab.lib.units import mm
 
-from ledger.documents.kit.fitting import Filled, Missing, Picture, Room, Shrunk, Wanted, fill, plainly, set_text
+from ledger.documents.kit.fitting import (
+    FACE,
+    LAW,
+    Filled,
+    Missing,
+    Picture,
+    Room,
+    Shrunk,
+    Wanted,
+    fill,
+    plainly,
+    set_text,
+)
 from ledger.documents.kit.fonts import check_glyphs
 from ledger.errors import Refused
 
-FACE, LAW = "face", "law"
 _STEPS = 24
 
 
 def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str, str]]) -> tuple[Filled, ...]:
     """Every panel filled, in the largest type that fits all panels of its group.
 
-    The type of a group shrinks together, step by step, each field to its own minimum, so that the
-    law's text has one size. A panel of the face is a group by itself, in which the name shrinks first. What is too long for a panel of the
-    law's text goes on in the next. Raises Refused naming the panel, the field, the millimetres missing, and the
-    remedies: that under the empty name and that for the field; they are asked for only then.
+    The type of a group shrinks together, step by step, each field to its own minimum, so that the law's text has one
+    size; what is too long for a panel of it goes on in the next. A panel of the face is a group by itself, in which
+    the name shrinks first. Raises Refused naming the panel, the field, the millimetres missing, and the remedies:
+    that under the empty name and that for the field; they are asked for only then.
     """
     for room in rooms:
         for one in (*room.top, *room.foot):

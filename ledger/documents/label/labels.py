@@ -8,14 +8,14 @@ from reportlab.lib.colors import HexColor, black
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.kit.fitting import Filled, Near, Room
+from ledger.documents.kit.fitting import LAW, Filled, Near, Room
 from ledger.documents.kit.fonts import register
 from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout
 from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
 from ledger.documents.label.choosing import larger_layouts
 from ledger.documents.label.face import draw_ground, looks_of
 from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
-from ledger.documents.label.flowing import LAW, fit
+from ledger.documents.label.flowing import fit
 from ledger.errors import BadInput, Refused
 from ledger.views.label.lot_label import LotLabel
 
@@ -52,8 +52,11 @@ def _rooms(view: Printed, layout: LabelLayout) -> list[Room]:
     for panel in layout.panels:
         top, foot = (tuple(one for name in part for one in fields[name]) for part in (panel.fields, panel.foot_fields))
         wide, high = panel.width_mm * mm, panel.height_mm * mm
+        middle = panel.role == "face" and panel.centred
         group = {None: "", "back": LAW, "side": LAW}.get(panel.role, panel.role or "")
-        rooms.append(Room(panel.name, wide, high, top, foot, panel.centred, panel.right, _near(panel, layout), group))
+        rooms.append(
+            Room(panel.name, wide, high, top, foot, panel.centred, panel.right, middle, _near(panel, layout), group)
+        )
     return rooms
 
 
