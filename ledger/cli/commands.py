@@ -96,6 +96,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "label": Listed("label", "Labels: what they say, and printing them"),
         "label check": Listed("label", "Check what a label says, particular by particular"),
         "label approve": Listed("label", "Approve, by name, what the label of a batch says"),
+        "label try": Listed("label", "Print one label in every layout, to choose from"),
         "label print": Listed("label", "Print a sheet of labels"),
         "label reprint": Listed("label", "Print more labels of an earlier run"),
         "label runs": Listed("label", "List the print runs"),

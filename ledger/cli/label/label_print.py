@@ -10,13 +10,15 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force, On
 from ledger.cli.kit.show import count, say, say_wrapped
 from ledger.cli.label.figures import MarketOption, figures, sold_in
-from ledger.cli.label.sheets import Nudge, Output, Sheet, Start, draw_run, read_nudge, usual_sheet_of
+from ledger.cli.label.sheets import Black, Nudge, Output, Sheet, Start, draw_run, in_black, read_nudge, usual_sheet_of
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.kit.layout import label_layout, sheet_layout
 from ledger.documents.kit.layout_file import FileKind, layout_path
+from ledger.documents.label.doubts import look_doubts
 from ledger.operations.label.labels import LabelRequest, print_labels
 from ledger.rows.batch import find_batch
 from ledger.rows.lot import lot_by_id
+from ledger.units.money import parse_money, show_money
 from ledger.units.quantity import parse_mass, parse_pieces
 from ledger.units.toml_reader import toml_text
 from ledger.views.label.label import LabelText, label_text
@@ -38,6 +40,8 @@ def command(
         str | None, typer.Option("--own-weights", help="Each bar with its own weight: '98.2 g; 97.5 g; 99.1 g'.")
     ] = None,
     nudge: Nudge = None,
+    black: Black = False,
+    price: Annotated[str | None, typer.Option("--price", help="For a layout with a place for it.")] = None,
     draft: Annotated[bool, typer.Option("--draft", help="Marked DRAFT and not booked; at any time.")] = False,
     on: On = None,
     force: Force = False,
@@ -48,6 +52,9 @@ def command(
     mass, months_number = figures(net, months)
     paper = sheet or usual_sheet_of(layout, here.settings.country)
     form, page = _source("label", layout), _source("sheet", paper)
+    form = in_black(form) if black else form
+    currency = here.settings.currency
+    shown = show_money(parse_money(price, currency, what="the price"), currency) if price else None
     batch = find_batch(here.rows(), code)
     bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
     weights = tuple(parse_mass(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
@@ -70,12 +77,13 @@ def command(
         layout_source=form,
         sheet_source=page,
         start=first,
+        price=shown,
         own_weights_mg=weights,
     )
     if draft:
         check_free(output, force)
         view = label_text(here.rows(), code, market, on=here.today, net_mg=mass, best_before_months=months_number)
-        write_file(output, drawn(replace(view, draft=True)), force=force)
+        write_file(output, drawn(replace(view, draft=True, price=shown)), force=force)
         say(f"{count(many, 'label')} for batch {batch.code} ({market}) as a draft in {output}.")
         return
     with paper_of_entry(here, output, force=force) as put:
@@ -84,6 +92,9 @@ def command(
     here.again = here.typed("label runs")
     say(f"{count(many, 'label')} for batch {batch.code} ({market}) in {output}.")
     view = label_text(here.rows(), code, market, on=request.on, net_mg=mass, best_before_months=months_number)
+    looks = replace(label_layout(layout), ink="black") if black else label_layout(layout)
+    for words in look_doubts(view, looks) if looks.purpose == "bar" else ():
+        say_wrapped(words, first="  ! ", indent="    ")
     for words in () if weights else net_doubts(here.rows(), view):
         say_wrapped(words, first="  ! ", indent="    ")
     say(f"Put them on, then count them: soapledger label count {run} --spoiled 0 --returned 0")

@@ -1,6 +1,7 @@
 """What a label shows beside its words: the product's colour, the rules, the ornament, her picture."""
 
 from dataclasses import dataclass
+from math import sqrt
 
 from reportlab.lib.colors import HexColor, black, white
 from reportlab.lib.units import mm
@@ -13,6 +14,7 @@ from ledger.units.colour import BLACK, WHITE, ink_on
 from ledger.views.label.label import LabelText
 
 _HAIR, _HEAVY = 0.6, 2.0  # points
+_RING = 0.09  # of the disc round a picture, as a share of its radius
 _WINDOW = 1.2  # mm of white round a picture on a block of colour
 _ROUND_OFF = 1.6  # mm that a colour keeps off the edge of a round
 
@@ -90,13 +92,12 @@ def draw_place(
     x, y = left + (wide if panel.centred else across) / 2, bottom + high / 2
     ground = looks.colour or WHITE
     if picture:
-        ring = 0.09 * across / 2
         if looks.colour:
             canvas.setFillColor(HexColor(looks.colour))
             canvas.circle(x, y, across / 2, stroke=0, fill=1)
             canvas.setFillColor(white)
-            canvas.circle(x, y, across / 2 - ring, stroke=0, fill=1)
-        side = (across - 2 * ring) * 0.7071 if looks.colour else across
+            canvas.circle(x, y, (1 - _RING) * across / 2, stroke=0, fill=1)
+        side, _ = picture_room(looks, panel)
         draw_picture(canvas, picture, x - side / 2, y - side / 2, side, side, centred=True, black=black_only)
         return
     if looks.colour and looks.on_block(panel):
@@ -108,6 +109,15 @@ def draw_place(
     else:
         tall, on = across, black
     sprig(canvas, x, y - tall / 2, tall, on, HexColor(ground))
+
+
+def picture_room(looks: Looks, panel: Panel) -> tuple[float, float]:
+    """How wide and high her picture may be in its place, in points."""
+    wide, high = panel.width_mm * mm, panel.height_mm * mm
+    if looks.layout.family == "plain":
+        return wide, high
+    side = min(wide, high)
+    return (side, side) if looks.colour is None else (2 * ((1 - _RING) * side / sqrt(8)),) * 2
 
 
 def _window(canvas: Canvas, looks: Looks, panel: Panel, left: float, bottom: float) -> None:

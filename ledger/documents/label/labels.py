@@ -107,7 +107,7 @@ def draw_labels(
     canvas = Canvas(out, pagesize=(wide, high), invariant=1)
     canvas.setTitle(_title(view))
     for number, one in enumerate(views):
-        _keep(canvas, f"label{number}", one, layout, marked)
+        keep_label(canvas, f"label{number}", one, layout, marked=marked)
     for index in range(len(each) or count):
         position = (start - 1 + index) % sheet.places
         if index and position == 0:
@@ -134,7 +134,7 @@ def _title(view: Printed) -> str:
     return f"Rack card {view.batch_code}" if isinstance(view, RackText) else f"Labels {view.batch_code} {view.market}"
 
 
-def _keep(canvas: Canvas, name: str, view: Printed, layout: LabelLayout, marked: bool) -> None:
+def keep_label(canvas: Canvas, name: str, view: Printed, layout: LabelLayout, *, marked: bool) -> None:
     """Draw one label once, to be shown at every place; its origin is its lower left corner."""
     layout = layout if getattr(view, "picture", None) else layout.without_picture()
     filled, looks = set_label(view, layout), looks_of(view, layout)

@@ -37,6 +37,7 @@ class LabelRequest:
     layout_source: str | None = None
     sheet_source: str | None = None
     start: int = 1
+    price: str | None = None  # as it is printed
     own_weights_mg: tuple[int, ...] = ()  # each bar labelled with its own
 
 
@@ -54,7 +55,7 @@ def _view(tx: Transaction, request: LabelRequest) -> tuple[LabelText, int]:
     assert batch.yield_lot_id is not None
     then = lot_by_id(tx.rows, batch.yield_lot_id, on=request.on).status
     may_be_labelled(batch.code, status=view.status, now=batch.lot_status, then=then, on=request.on)
-    return view, batch.yield_lot_id
+    return replace(view, price=request.price), batch.yield_lot_id
 
 
 def approve_label(book: Book, request: LabelRequest, *, by: str) -> str:

@@ -141,7 +141,7 @@ def label_text(
 def run_text(view: LabelText) -> str:
     """What one label says, as it is approved and kept with its run."""
     opened = f"{view.after_opening_months}M after opening" if view.after_opening_months else ""
-    hers = (view.line, view.use, view.web, view.price, view.picture and f"{view.picture.name} {view.picture.sha256}")
+    hers = (view.line, view.use, view.web, view.picture and f"{view.picture.name} {view.picture.sha256}")
     return "\n".join(
         (
             view.product,
