@@ -62,8 +62,13 @@ def test_clear_space_round_a_net_quantity_in_two_lines(label, read) -> None:
     tight = replace(
         layout,
         panels=tuple(
-            replace(p, fields=("product", "net_quantity", "function"), foot_fields=()) if p.name == "front" else p
+            replace(
+                p, y_mm=16, height_mm=44, fields=("product", "net_quantity", "function"), foot_fields=(), bare_mm=None
+            )
+            if p.name == "what"
+            else p
             for p in layout.panels
+            if p.name in ("what", "back")
         ),
     )
     view = replace(label, net_quantity="Net Wt 3.52 oz (100 g)", figure_height_mm=3.1)

@@ -178,13 +178,13 @@ def test_a_roll_has_one_label_to_a_page_as_long_as_the_label(label, read) -> Non
 
 @pytest.mark.parametrize(
     ("layout", "square_cm"),
-    # by hand, the whole face: 66 × 46 mm; 46 × 65 mm; 55 × 80 mm; of the round its name and weight, see below
-    [("band", 30.36), ("box", 29.9), ("wrap", 44.0), ("round", 6.6 + 3.91)],
+    # by hand, the whole face: 66 × 46 mm; 46 × 65 mm; 55 × 80 mm; the square about the round: 50 × 50 mm
+    [("band", 30.36), ("box", 29.9), ("wrap", 44.0), ("round", 25.0)],
 )
 def test_the_area_of_the_principal_display_panel(layout: str, square_cm: float) -> None:
     assert label_layout(layout).display_panel_cm2 == pytest.approx(square_cm)
 
 
 def test_without_a_display_panel_the_largest_counts() -> None:
-    # label-small: 39 × 32 mm
-    assert label_layout("small").display_panel_cm2 == pytest.approx(12.48)
+    # notice-shelf: 150 × 92 mm
+    assert label_layout("notice-shelf").display_panel_cm2 == pytest.approx(138)

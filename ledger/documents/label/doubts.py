@@ -19,7 +19,7 @@ def look_doubts(view: LabelText, layout: LabelLayout) -> tuple[str, ...]:
         words = "black" if ink_on(looks.colour) == "#000000" else "white"
         found.append(
             f"The colour {looks.colour} stands out from white paper by {contrast(looks.colour, WHITE):.1f} to 1; a "
-            f"shape is seen at a glance from {SHAPE_CONTRAST:g} to 1 (WCAG 2.1, 1.4.11, from memory). What stands on it is "
-            f"{words}, at {contrast(looks.colour, ink_on(looks.colour)):.1f} to 1."
+            f"shape is seen at a glance from {SHAPE_CONTRAST:g} to 1 (WCAG 2.1, 1.4.11, from memory). What stands "
+            f"on it is {words}, at {contrast(looks.colour, ink_on(looks.colour)):.1f} to 1."
         )
     return tuple(found)

@@ -93,6 +93,14 @@ def _shown(layout: LabelLayout, field: str, text: str, face: str, figures_mm: fl
     return (Wanted(field, text, face, max(layout.what_pt, least), least, clear=clear),) if text else ()
 
 
+def _what(text: str, layout: LabelLayout, figures_mm: float) -> Field:
+    """What it is: as large as what it weighs, and on a face no law asks more of it than of other small letters."""
+    (shown,) = _shown(layout, "function", text, REGULAR, figures_mm) or (None,)
+    if not isinstance(shown, Wanted):
+        return ()
+    return (replace(shown, smallest=size_for_x_height(layout.law_min_x_height_mm)) if layout.parted else shown,)
+
+
 def _large(layout: LabelLayout, field: str, text: str, largest: float) -> Field:
     return (Wanted(field, text, BOLD, largest, min(layout.product_min_pt, largest), yields=True),)
 
@@ -142,7 +150,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
         "web": _web(view.web, layout),
         "picture": _place(view, layout),
         "product": (*draft, *_large(layout, "product", name, layout.product_pt)),
-        "function": _shown(layout, "function", view.function, REGULAR, 0.0 if layout.parted else figures),
+        "function": _what(view.function, layout, figures),
         "net_quantity": _shown(layout, "net_quantity", _quantity(view.net_quantity), MEDIUM, figures),
         "ingredients": _splitting(_small(layout, "ingredients", heading, names=True)),
         "precautions": _splitting(_small(layout, "precautions", " ".join(view.precautions))),

@@ -8,8 +8,9 @@ from typing import Literal
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, register, width
+from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, register
 from ledger.documents.kit.layout import FAMILIES, PAPER_MM, LabelLayout, label_layout, shipped
+from ledger.documents.kit.lines import break_lines
 from ledger.documents.kit.page import GREY
 from ledger.documents.label.labels import keep_label
 from ledger.errors import Refused
@@ -31,14 +32,14 @@ def draw_tries(view: LabelText, *, paper: str, ink: Literal["colour", "black"] =
         layouts = [(name, replace(label_layout(name), ink=ink)) for name in shipped("label")]
         mine = [one for one in layouts if one[1].purpose == "bar" and one[1].family == family]
         rows = _rows(sorted(mine, key=lambda one: -one[1].width_mm), wide)
-        left_over = high - sum(_tall(row[0][1]) + _CAPTION for row in rows)
-        top = left_over / 2
+        apart = (high - sum(_tall(row[0][1]) + _CAPTION for row in rows)) / (len(rows) + 1)
+        top = apart
         for row in rows:
             left = (wide - sum(one.width_mm + _GAP for _, one in row) + _GAP) / 2
             for name, layout in row:
                 _draw(canvas, view, name, layout, left, high - top - _CAPTION)
                 left += layout.width_mm + _GAP
-            top += _CAPTION + _tall(row[0][1])
+            top += _CAPTION + _tall(row[0][1]) + apart
         canvas.showPage()
     canvas.save()
     return out.getvalue()
@@ -70,8 +71,10 @@ def _draw(canvas: Canvas, view: LabelText, name: str, layout: LabelLayout, left:
     try:
         keep_label(canvas, name, view, layout, marked=True)
     except Refused as error:
-        reason = str(error).split(" even at")[0]
-        draw_text(canvas, left * mm + width(name, BOLD, _SIZE) + 6, (top + 0.8) * mm, reason[:110], REGULAR, _SIZE)
+        reason = str(error).split(" even at")[0] + "."
+        lines = break_lines(reason, REGULAR, _SIZE, layout.width_mm * mm) or [reason[:30]]
+        for index, line in enumerate(lines, 1):
+            draw_text(canvas, left * mm, top * mm - index * 1.25 * _SIZE, line, REGULAR, _SIZE)
         return
     canvas.saveState()
     canvas.setStrokeColor(GREY)
