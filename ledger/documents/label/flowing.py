@@ -1,5 +1,6 @@
 """Fits the panels of a label: each group of them in a size of its own, the law's text flowing from one to the next."""
 
+from bisect import bisect_left
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from math import ceil
@@ -49,25 +50,37 @@ def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str
 
 
 def _fit_group(rooms: Sequence[Room], group: str, gap: float) -> tuple[Filled, ...] | Missing:
-    missing = None
     steps: list[Shrunk] = [(step / _STEPS, 0.0 if group == FACE else step / _STEPS) for step in range(_STEPS + 1)]
     if group == FACE:
         steps += [(1.0, step / _STEPS) for step in range(1, _STEPS + 1)]
+    missing = None
     for keep_parts in (True, False):  # what is no list is torn at spaces only where it does not fit otherwise
+        if group:  # what does not fit in the smallest type is not tried in every other
+            missing = _laid(rooms, group, steps[-1], gap, keep_parts)
+            if isinstance(missing, Missing):
+                continue
         for step in steps:
-            filled: list[Filled] = []
-            over: tuple[Wanted | Picture, ...] = ()
-            for index, room in enumerate(rooms):
-                later = rooms[index + 1 :] if group == LAW else ()
-                room, over = _share(replace(room, top=(*over, *room.top)), later, step, gap, keep_parts)
-                missing = found = fill(room, step, gap, keep_parts)
-                if isinstance(found, Missing):
-                    break
-                filled.append(found)
-            else:
-                return tuple(filled)
+            missing = _laid(rooms, group, step, gap, keep_parts)
+            if not isinstance(missing, Missing):
+                return missing
     assert isinstance(missing, Missing)  # the smallest step was tried
     return missing
+
+
+def _laid(
+    rooms: Sequence[Room], group: str, step: Shrunk, gap: float, keep_parts: bool
+) -> tuple[Filled, ...] | Missing:
+    """A group at one size, what is too long going on in the next panel of the law's text."""
+    filled: list[Filled] = []
+    over: tuple[Wanted | Picture, ...] = ()
+    for index, room in enumerate(rooms):
+        later = rooms[index + 1 :] if group == LAW else ()
+        room, over = _share(replace(room, top=(*over, *room.top)), later, step, gap, keep_parts)
+        found = fill(room, step, gap, keep_parts)
+        if isinstance(found, Missing):
+            return found
+        filled.append(found)
+    return tuple(filled)
 
 
 def _share(
@@ -107,11 +120,15 @@ def _parted(
     if isinstance(block, Missing):
         return None
     lines = [line.text for line in block.filled.lines]
-    for kept in range(len(lines) - 2, 1, -1):
+
+    def held(kept: int) -> bool:
         first = replace(one, text=" ".join(lines[:kept]))
-        if not isinstance(fill(replace(room, top=(*taken, first)), shrunk, gap, keep_parts), Missing):
-            return first, replace(one, text=" ".join(lines[kept:]))
-    return None
+        return not isinstance(fill(replace(room, top=(*taken, first)), shrunk, gap, keep_parts), Missing)
+
+    kept = bisect_left(range(2, len(lines) - 1), True, key=lambda many: not held(many)) + 1
+    if kept < 2:
+        return None
+    return replace(one, text=" ".join(lines[:kept])), replace(one, text=" ".join(lines[kept:]))
 
 
 def _said(missing: Missing, known: Mapping[str, str]) -> str:

@@ -17,6 +17,7 @@ from ledger.documents.label.face import draw_ground, looks_of
 from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
 from ledger.documents.label.flowing import fit
 from ledger.errors import BadInput, Refused
+from ledger.views.label.label import LabelText
 from ledger.views.label.lot_label import LotLabel
 
 __all__ = ["RackText", "TicketText", "draw_labels", "draw_test_sheet", "set_label"]
@@ -38,11 +39,16 @@ def _takers(view: Printed, layout: LabelLayout) -> list[str]:
     found = []
     for name in larger_layouts(layout):
         try:
-            fit(_rooms(view, label_layout(name)), gap=GAP, remedies=dict)
+            fit(_rooms(view, _without(view, label_layout(name))), gap=GAP, remedies=dict)
         except Refused:
             continue
         found.append(name)
     return found
+
+
+def _without(view: Printed, layout: LabelLayout) -> LabelLayout:
+    """The layout as it is for this label: without the place of a picture where there is none."""
+    return layout if isinstance(view, LabelText) and view.picture else layout.without_picture()
 
 
 def _rooms(view: Printed, layout: LabelLayout) -> list[Room]:
@@ -136,7 +142,7 @@ def _title(view: Printed) -> str:
 
 def keep_label(canvas: Canvas, name: str, view: Printed, layout: LabelLayout, *, marked: bool) -> None:
     """Draw one label once, to be shown at every place; its origin is its lower left corner."""
-    layout = layout if getattr(view, "picture", None) else layout.without_picture()
+    layout = _without(view, layout)
     filled, looks = set_label(view, layout), looks_of(view, layout)
     high = layout.height_mm * mm
     canvas.beginForm(name, 0, 0, layout.width_mm * mm, high)

@@ -1,7 +1,5 @@
 """The ornament of the family "leaf": a sprig and a single leaf, drawn by ourselves as vectors."""
 
-from math import cos, radians, sin
-
 from reportlab.lib.colors import Color
 from reportlab.pdfgen.canvas import Canvas
 
@@ -10,7 +8,6 @@ from reportlab.pdfgen.canvas import Canvas
 _PAIRS = ((0.16, 0.30, 62), (0.33, 0.33, 54), (0.50, 0.30, 46), (0.66, 0.24, 38))
 _TIP = (0.76, 0.24)
 _WIDE = 0.36  # of a leaf, as a share of its length
-SPRIG_WIDE = 0.60
 
 
 def leaf(canvas: Canvas, x: float, y: float, long: float, angle: float, ink: Color, ground: Color | None) -> None:
@@ -40,26 +37,11 @@ def sprig(canvas: Canvas, middle: float, foot: float, high: float, ink: Color, g
     canvas.setStrokeColor(ink)
     canvas.setLineWidth(0.018 * high)
     canvas.setLineCap(1)
-    canvas.line(middle, foot, middle, foot + 0.80 * high)
+    canvas.line(middle, foot + 0.02 * high, middle, foot + 0.80 * high)
     for at, long, angle in _PAIRS:
         for side in (-1, 1):
             leaf(canvas, middle, foot + at * high, long * high, side * angle, ink, ground)
     leaf(canvas, middle, foot + _TIP[0] * high, _TIP[1] * high, 0, ink, ground)
-    canvas.restoreState()
-
-
-def wreath(canvas: Canvas, x: float, y: float, radius: float, ink: Color, ground: Color) -> None:
-    """Two branches round a circle, from its foot nearly to its top."""
-    canvas.saveState()
-    canvas.setStrokeColor(ink)
-    canvas.setLineWidth(0.018 * radius)
-    canvas.arc(x - radius, y - radius, x + radius, y + radius, 116, 308)
-    for side in (-1, 1):
-        for index in range(9):
-            turn = 14 + index * 15.5  # degrees from the foot
-            at_x, at_y = x + side * radius * sin(radians(turn)), y - radius * cos(radians(turn))
-            for off in (-32, 32):
-                leaf(canvas, at_x, at_y, 0.25 * radius, side * (90 - turn + off), ink, ground)
     canvas.restoreState()
 
 
