@@ -7,6 +7,19 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ('f"{typed}@{held.code}" if held and "@" not in typed else typed', "typed"),
         ("max(position - 1, 0), True, False, None", "max(position - 1, 0), True, False, held"),
     ],
+    ("documents/label/flowing.py", "label/test_faces.py"): [
+        ("0.0 if group == FACE else step / _STEPS", "step / _STEPS"),
+        ("rooms[index + 1 :] if group == LAW else ()", "()"),
+        ("[[one] for one in numbers] if group == FACE else [numbers]", "[numbers]"),
+    ],
+    ("documents/label/picture.py", "label/test_pictures.py"): [
+        ("dots < SHARP", "dots <= SHARP"),
+        ("if black and not one_colour(picture)", "if not one_colour(picture)"),
+    ],
+    ("documents/label/svg.py", "label/test_pictures.py"): [
+        ('short == "href" or short', "short"),
+        ("or len(self.states) > 60", ""),
+    ],
     ("views/label/lot_label.py", "label/test_lot_label.py"): [
         ("lot.best_before < today", "lot.best_before <= today"),
         ("and lot.status == ACCEPTED", ""),

@@ -142,7 +142,7 @@ def test_an_svg_of_one_ink_on_white_prints_in_one_colour() -> None:
     [
         (b"GIF89a", "neither an SVG nor a PNG"),
         (b"\x89PNG\r\n\x1a\n" + b"\0" * 40, "cannot be read to its end"),
-        (png(10, 10).content[:-20], "cannot be read to its end"),
+        (png(300, 300).content[:200], "cannot be read to its end"),
         (b"\x89PNG\r\n\x1a\n" + b"\0" * 5_000_000, "larger than 5 MB"),
     ],
     ids=("gif", "no-png", "cut-off", "large"),
@@ -153,7 +153,7 @@ def test_what_is_no_picture_is_refused_in_a_line(content: bytes, said: str) -> N
 
 
 def test_her_picture_stands_in_its_place_and_nowhere_else(label, read) -> None:
-    """A red square in the place of label-wrap.toml: 6.5 to 48.5 by 57 to 72.5 mm, so 15.5 mm about its middle."""
+    """A red square in the place of label-wrap.toml: 6.5 to 48.5 by 56.7 to 71 mm, so 14.3 mm about its middle."""
     picture = LabelPicture("red.svg", "", svg('<rect width="10" height="10" fill="#f00"/>'))
     layout = label_layout("wrap")
     page = SheetLayout("alone", "roll", 1, 1, 0, 0, 170, 110, 170, 110, cut_marks=False)
@@ -162,7 +162,7 @@ def test_her_picture_stands_in_its_place_and_nowhere_else(label, read) -> None:
     red, green, _ = read(data).image(scale=4).convert("RGB").split()
     found = Image.eval(green, lambda n: 255 * (n < 60)).point(lambda n: n)
     red_alone = Image.composite(red.point(lambda n: 255 * (n > 200)), Image.new("L", red.size), found)
-    assert [edge / dots for edge in red_alone.getbbox()] == pytest.approx([19.75, 57, 35.25, 72.5], abs=0.2)
+    assert [edge / dots for edge in red_alone.getbbox()] == pytest.approx([20.35, 56.7, 34.65, 71], abs=0.2)
 
 
 def test_a_layout_without_a_place_says_that_her_picture_is_not_on_it(label) -> None:
