@@ -119,6 +119,13 @@ def test_no_line_of_a_name_ends_with_a_single_letter_or_an_and(hers) -> None:
         assert not any(line.split("\u00a0")[-1] in ("&", "s", "a") for line in lines)
 
 
+def test_a_word_with_a_hyphen_breaks_there_where_it_is_too_wide(hers) -> None:
+    view = replace(hers, product="Ringelblumen-Lavendel-Seifenstück")
+    lines = [text for text, _ in sizes(view, label_layout("small"), "face")]
+    assert lines[1:4] == ["Ringelblumen-", "Lavendel-", "Seifenstück"]
+    assert "Batch\u00a026-118-0" in lines
+
+
 def dark_share(read, data: bytes, area: tuple[float, float, float, float]) -> float:
     """The share of a part of the page, in mm, that is darker than the middle grey."""
     dots = 72 / 25.4 * 4

@@ -1,5 +1,6 @@
 """Sets text and marks into one panel of a label at one size: it breaks at commas and spaces."""
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from math import inf
@@ -192,6 +193,13 @@ def _figure(one: Picture, room: Room, shrunk: Shrunk) -> Block | Missing:
     return Block(one.field, high, Filled((), (SetFigure(one, x, 0.0, high),)))
 
 
+def _at_hyphens(one: Wanted, size: float, wide: float) -> list[str] | None:
+    """Lines broken after a hyphen or a slash between letters too; never within an ingredient, a number or a code."""
+    parted = re.sub(r"(?<=[^\W\d][-/])(?=[^\W\d])", "\x1f ", one.text)
+    lines = break_lines(parted, one.face, size, wide, keep_names=False)
+    return [line.replace("\x1f ", "").rstrip("\x1f") for line in lines] if lines else None
+
+
 def _even(one: Wanted, size: float, wide: float, broken: list[str], keep_parts: bool) -> list[str]:
     """The same number of lines, as even in length as they go: a name is read as one thing."""
     for share in (0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95):
@@ -213,6 +221,8 @@ def set_text(one: Wanted, room: Room, shrunk: Shrunk, gap: float, keep_parts: bo
     left += mark.wide + gap if mark else 0.0
     wide = room.wide - left - right
     broken = break_lines(one.text, one.face, size, wide, keep_names=one.names or keep_parts)
+    if broken is None and room.group and not one.names:
+        broken = _at_hyphens(one, size, wide)
     if (
         broken
         and one.names
