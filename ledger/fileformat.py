@@ -39,7 +39,7 @@ TABLES_LAID = {
     5: ("514c480db2045ed60ce065e88000e362",),
     6: ("2cf823f82637875ecb490ce303ddd746",),
     7: ("1b419aa2d78267a4b282b5102f1d9689",),
-    8: ("6e5e7bdb01e32b57b03b069dd3e97442",),
+    8: ("9c7474fbf15da144ffa6d5f81fcd0bc1",),
 }
 GUARDS_LAID = "1fdc9fa9635fab2752917bb088c008df"
 

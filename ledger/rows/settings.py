@@ -40,6 +40,8 @@ class Settings(NamedTuple):
     scale_step_mg: int  # the smallest step her scale shows
     addresses: Mapping[str, Responsible]
     maker: str | None = None  # who decides where nobody else is named
+    web: str | None = None  # her address there
+    line: str | None = None  # of her own, on labels
 
     @property
     def scale(self) -> Scale:
@@ -78,6 +80,8 @@ def settings_if_any(rows: sqlite3.Connection) -> Settings | None:
         scale_step_mg=row["scale_step_mg"] or SCALE_STEP_MG,
         addresses=addresses,
         maker=row["maker"],
+        web=row["web"],
+        line=row["line"],
     )
 
 

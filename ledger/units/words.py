@@ -121,7 +121,7 @@ STAYS: dict[str, tuple[str, ...]] = {
     "complaint": ("decided_by",),
     "complaint_step": ("by", "decided_by"),
     "lot": ("supplier_number",),
-    "settings_revision": ("business", "phone", "maker"),
+    "settings_revision": ("business", "phone", "maker", "web", "line"),
     "market_address": ("name", "address"),
 }
 

@@ -146,6 +146,10 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if again and done else 0", "if False else 0", "tools/test_lower_limits.py"),
         ("elif not line.low <= line.used <= line.high:", "elif not line.low < line.used <= line.high:"),
     ],
+    ("units/colour.py", "units/test_colour.py"): [
+        ("share <= 0.03928 else", "share <= 0.5 else"),
+        ("0.2126 * red + 0.7152 * green", "0.7152 * red + 0.2126 * green"),
+    ],
     ("domain/label/market.py", "markets/test_markets.py"): [
         ("(size or 0) <= one.up_to)", "(size or 0) < one.up_to)"),
         ("== particular and rule.holds(on)", "== particular"),

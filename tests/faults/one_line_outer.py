@@ -18,6 +18,19 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("values[0] > values[-1]", "values[0] >= values[-1]"),
         ("if len(known) > 1:", "if len(known) > 2:"),
     ],
+    ("documents/label/flowing.py", "label/test_faces.py"): [
+        ("0.0 if group == FACE else step / _STEPS", "step / _STEPS"),
+        ("rooms[index + 1 :] if group == LAW else ()", "()"),
+        ("[[one] for one in numbers] if group == FACE else [numbers]", "[numbers]"),
+    ],
+    ("documents/label/picture.py", "label/test_pictures.py"): [
+        ("dots < SHARP", "dots <= SHARP"),
+        ("if black and not one_colour(picture)", "if not one_colour(picture)"),
+    ],
+    ("documents/label/svg.py", "label/test_pictures.py"): [
+        ('short == "href" or short', "short"),
+        ("or len(self.states) > 60", ""),
+    ],
     ("views/label/lot_label.py", "label/test_lot_label.py"): [
         ("lot.best_before < today", "lot.best_before <= today"),
         ("and lot.status == ACCEPTED", ""),

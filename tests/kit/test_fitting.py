@@ -7,9 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.kit.fitting import Room, Wanted, fit
+from ledger.documents.kit.fitting import Room, Wanted
 from ledger.documents.kit.fonts import BOLD, REGULAR, register, width
 from ledger.documents.kit.lines import break_lines
+from ledger.documents.label.flowing import fit
 
 register()
 NAMES = st.lists(st.sampled_from(["AQUA", "COCOS NUCIFERA OIL", "MEL", "CERA ALBA", "KAOLIN"]), min_size=1, max_size=20)

@@ -45,8 +45,8 @@ def test_cut_marks_are_as_the_sheet_says_unless_it_is_overridden(label, read) ->
     """Pairs on A4 begin 9 mm from the left and 18.5 mm from the top; the cut between the two is at 46 mm."""
     corner, cut = (8.0, 14.0, 10.0, 17.4), (54.0, 14.0, 56.0, 17.4)
     for box in (corner, cut):
-        assert inked(read, draw(label, "pair", "a4-8"), box)
-        assert not inked(read, draw(label, "pair", "a4-8", crop_marks=False), box)
+        assert inked(read, draw(label, "box", "a4-8"), box)
+        assert not inked(read, draw(label, "box", "a4-8", crop_marks=False), box)
 
 
 def test_folds_of_the_wrap_are_marked_at_the_head_and_at_the_side(label, read) -> None:
@@ -58,12 +58,17 @@ def test_folds_of_the_wrap_are_marked_at_the_head_and_at_the_side(label, read) -
 
 def test_clear_space_round_a_net_quantity_in_two_lines(label, read) -> None:
     """16 CFR 500.18, from memory: the height of the letters above and below; twice the width of an N at the sides."""
-    layout = label_layout("pair")
+    layout = label_layout("box")
     tight = replace(
         layout,
         panels=tuple(
-            replace(p, fields=("product", "net_quantity", "function"), foot_fields=()) if p.name == "front" else p
+            replace(
+                p, y_mm=16, height_mm=44, fields=("product", "net_quantity", "function"), foot_fields=(), bare_mm=None
+            )
+            if p.name == "what"
+            else p
             for p in layout.panels
+            if p.name in ("what", "back")
         ),
     )
     view = replace(label, net_quantity="Net Wt 3.52 oz (100 g)", figure_height_mm=3.1)

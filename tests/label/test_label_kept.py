@@ -19,6 +19,7 @@ from ledger.storage.tables.label import LabelRun
 from ledger.views.label import label_kept
 from ledger.views.label.label import LabelText
 from ledger.views.label.label_kept import FORMAT, kept_text, label_from
+from ledger.views.label.picture import LabelPicture
 
 KEPT = Path(__file__).with_name("labels")
 NOW = date(2026, 6, 1)
@@ -49,6 +50,16 @@ SET = LabelText(
     rules=(),
     remains=(),
 )
+# What format 2 keeps beside: what is hers. Of her picture the name and the digest; its content is among the papers.
+HERS = replace(
+    SET,
+    business="Tidewrack Soaps",
+    line="From the slipway",
+    use="For hands",
+    web="https://www.tidewrack.example",
+    colour="#5b6f4e",
+    picture=LabelPicture("wave.svg", "ab" * 32),
+)
 
 
 def kept(number: int) -> str:
@@ -57,11 +68,11 @@ def kept(number: int) -> str:
 
 @pytest.mark.parametrize("number", range(FORMAT + 1))
 def test_a_text_of_every_format_is_read_as_it_was_set(number: int) -> None:
-    assert label_from(kept(number), number or None) == SET
+    assert label_from(kept(number), number or None) == (SET if number < 2 else HERS)
 
 
 def test_the_format_of_today_is_written_as_its_text_stands() -> None:
-    assert kept_text(SET) == kept(FORMAT)
+    assert kept_text(HERS) == kept(FORMAT)
 
 
 def test_a_particular_that_an_earlier_format_lacked_is_what_was_set_then(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -101,6 +112,7 @@ def test_a_run_printed_again_keeps_its_own_format(shop: Shop) -> None:
         reprint_labels(shop.book, number, 1, on=NOW, start=1, draw=draw)
     # made on 1 April 2026, to keep 24 months: today March is printed, the month that has ended by 1 April 2028
     until = "Best used before the end of March 2028"
-    assert drawn == [replace(SET, best_before=until, languages="en", lettering=market("eu").lettering), SET]
+    now = replace(SET, best_before=until, languages="en", lettering=market("eu").lettering, business="Tidewrack Soaps")
+    assert drawn == [now, SET]
     formats = [row[0] for row in shop.rows().execute("SELECT view_format FROM label_run ORDER BY id")]
     assert formats == [FORMAT, None, FORMAT, None]

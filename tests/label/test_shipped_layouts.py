@@ -14,9 +14,15 @@ from ledger.documents.label.labels import draw_labels
 SHEETS = {
     "small": ("a4-24", "letter-21", "roll"),
     "band": ("a4-6", "letter-5"),
-    "pair": ("a4-8", "letter-8"),
+    "box": ("a4-8", "letter-8"),
+    "tag": ("a4-8", "letter-8"),
     "round": ("a4-8", "letter-8"),
     "wrap": ("a4-2", "letter-2"),
+    "leaf-band": ("a4-6", "letter-5"),
+    "leaf-box": ("a4-8", "letter-8"),
+    "leaf-tag": ("a4-8", "letter-8"),
+    "leaf-round": ("a4-8", "letter-8"),
+    "leaf-wrap": ("a4-2", "letter-2"),
     "notice-shelf": ("a4-2", "letter-2"),
     "sticker-small": ("a4-65", "letter-30", "roll"),
     "sticker-band": ("a4-6", "letter-5"),
@@ -92,7 +98,9 @@ def test_all_ink_of_letters_marks_and_codes_lies_within_a_panel(view, read, layo
     form = label_layout(layout)
     data = draw(view(layout, product=name), layout, sheet, crop_marks=False)
     slack = 0.2 * DOTS  # the side of a letter that stands at the very edge, and the edge of a dot
-    panels = [[edge * DOTS for edge in panel.edges_mm] for panel in form.panels]
+    rules = [(left, left + long, top - 2.5, top + 1) for left, top, long in form.rules_mm]
+    bare = [panel.edges_mm for panel in form.without_picture().panels]
+    panels = [[edge * DOTS for edge in edges] for edges in (*bare, *rules)]
     picture = label_alone(read, data, form, corner(layout, sheet))
     assert picture.histogram()[255] > 1000
     for left, right, top, foot in panels:  # dots from the first within the edges to the last
@@ -154,13 +162,13 @@ def test_a_round_keeps_all_its_ink_and_the_tag_takes_the_rest(view, read, sheet:
     """The shipped round: name, weight, batch and the hand-with-book mark; 1 mm is left for the scissors."""
     form = label_layout("round")
     ((x, y, across), _hole) = form.rounds_mm
-    data = draw(view("round"), "round", sheet, crop_marks=False)
+    data = draw(view("round", business="Tidewrack"), "round", sheet, crop_marks=False)
     for dot_x, dot_y in ink(label_alone(read, data, form, corner("round", sheet))):
         off = ((dot_x / DOTS - x) ** 2 + (dot_y / DOTS - y) ** 2) ** 0.5
         assert not across / 2 - 1 < off < across / 2
     left = corner("round", sheet)[0]
     on_round = "".join(one.sign for one in read(data).glyphs() if one.left < left + x + across / 2)
-    assert on_round.replace("Batch", "|Batch") == "Calendula&Lavender100g|Batch26-118-0"
+    assert on_round.replace("Batch", "|Batch") == "TidewrackCalendula&Lavender100g|Batch26-118-0"
 
 
 @pytest.mark.parametrize(("layout", "sheet"), [("wrap", "a4-2"), ("card-rack", "letter-8")])
@@ -176,13 +184,13 @@ def test_a_roll_has_one_label_to_a_page_as_long_as_the_label(label, read) -> Non
 
 @pytest.mark.parametrize(
     ("layout", "square_cm"),
-    # front panels by hand: 54 × 41 mm; 38 × 55 mm; 45 × 70 mm; the round 40 × 16.5 + 34 × 11.5 mm
-    [("band", 22.14), ("pair", 20.9), ("wrap", 31.5), ("round", 6.6 + 3.91)],
+    # by hand, the whole face: 66 × 46 mm; 46 × 65 mm; 55 × 80 mm; the square about the round: 50 × 50 mm
+    [("band", 30.36), ("box", 29.9), ("wrap", 44.0), ("round", 25.0)],
 )
 def test_the_area_of_the_principal_display_panel(layout: str, square_cm: float) -> None:
     assert label_layout(layout).display_panel_cm2 == pytest.approx(square_cm)
 
 
 def test_without_a_display_panel_the_largest_counts() -> None:
-    # label-small: 39 × 32 mm
-    assert label_layout("small").display_panel_cm2 == pytest.approx(12.48)
+    # notice-shelf: 150 × 92 mm
+    assert label_layout("notice-shelf").display_panel_cm2 == pytest.approx(138)

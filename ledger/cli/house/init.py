@@ -15,6 +15,7 @@ from ledger.storage.book import Book
 from ledger.units.measures import SYSTEMS, degree_unit, weights_of, with_degrees
 from ledger.units.money import parse_money
 from ledger.units.quantity import parse_mass
+from ledger.units.web import read_web
 from ledger.units.words import checked
 
 
@@ -39,6 +40,8 @@ def command(
         str | None, typer.Option("--maker", help="Your own name: who decides where nobody else is named.")
     ] = None,
     phone: Phone = None,
+    web: Annotated[str | None, typer.Option("--web", help="Your web address, for a code on labels.")] = None,
+    line: Annotated[str | None, typer.Option("--line", help="A line of your own, on the face of labels.")] = None,
     scale_step: Annotated[
         str | None, typer.Option("--scale-step", help="The smallest step your bench scale shows, e.g. '1 g' (0.1 g).")
     ] = None,
@@ -83,6 +86,8 @@ def command(
         time_zone=zone,
         addresses=addresses,
         maker=own,
+        web=read_web(web) if web else (old.web if old else None),
+        line=line or (old.line if old else None),
         phone=phone or (old.phone if old else None),
         labour_minor_per_hour=parse_money(labour, money, what="the cost of an hour")
         if labour

@@ -43,7 +43,7 @@ for _word, _names in {
     "PLACE": "--at --kept-at",
     "PHONE": "--phone",
     "EMAIL": "--email",
-    "ADDRESS": "--address",
+    "ADDRESS": "--address --web",
     "KIND": "--kind --category",
     "MARKET": "--market",
     "COUNTRY": "--country",

@@ -21,14 +21,17 @@ from ledger.cli.label.figures import (
     sold_in,
     words_of,
 )
-from ledger.cli.label.sheets import Nudge, Output, Sheet, Start, draw_run, read_nudge, usual_sheet_of
+from ledger.cli.label.sheets import Black, Nudge, Output, Sheet, Start, draw_run, in_black, read_nudge, usual_sheet_of
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.kit.layout import label_layout, sheet_layout
 from ledger.documents.kit.layout_file import FileKind, layout_path
+from ledger.documents.label.doubts import look_doubts
 from ledger.domain.label.net_quantity import read_net
 from ledger.operations.label.labels import LabelRequest, print_labels
 from ledger.rows.batch import find_batch
 from ledger.rows.lot import lot_by_id
+from ledger.units.money import parse_money
+from ledger.units.prices import show_price
 from ledger.units.quantity import parse_pieces
 from ledger.units.toml_reader import toml_text
 from ledger.views.label.label import LabelText, label_text
@@ -54,6 +57,8 @@ def command(
         str | None, typer.Option("--own-weights", help="Each bar with its own weight: '98.2 g; 97.5 g; 99.1 g'.")
     ] = None,
     nudge: Nudge = None,
+    black: Black = False,
+    price: Annotated[str | None, typer.Option("--price", help="For a layout with a place for it.")] = None,
     draft: Annotated[bool, typer.Option("--draft", help="Marked DRAFT and not booked; at any time.")] = False,
     on: On = None,
     force: Force = False,
@@ -65,6 +70,10 @@ def command(
     paper = sheet or usual_sheet_of(layout, here.settings.country)
     form, page = _source("label", layout), _source("sheet", paper)
     front, words = front_of(pack, layout, market), words_of(here, market, language)
+    form = in_black(form) if black else form
+    own = here.settings
+    amount = parse_money(price, own.currency, what="the price") if price else None
+    priced = show_price(amount, own.currency, own.country) if amount is not None else None
     batch = find_batch(here.rows(), code)
     bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
     weights = tuple(read_net(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
@@ -93,12 +102,13 @@ def command(
         layout_source=form,
         sheet_source=page,
         start=first,
+        price=priced,
         own_weights=weights,
         sticker=label_layout(layout).purpose == "sticker",
     )
     if draft:
         check_free(output, force)
-        write_file(output, drawn(replace(shown(here.today), draft=True)), force=force)
+        write_file(output, drawn(replace(shown(here.today), draft=True, price=priced)), force=force)
         say(f"{count(many, 'label')} for batch {batch.code} ({market}) as a draft in {output}.")
         say_words(words)
         return
@@ -107,7 +117,11 @@ def command(
         here.again = here.typed(f"label reprint {run}", output)
     here.again = here.typed("label runs")
     say(f"{count(many, 'label')} for batch {batch.code} ({market}) in {output}.")
-    for doubt in () if weights else net_doubts(here.rows(), shown(request.on)):
+    printed = shown(request.on)
+    looks = replace(label_layout(layout), ink="black") if black else label_layout(layout)
+    for doubt in look_doubts(printed, looks) if looks.purpose == "bar" else ():
+        say_wrapped(doubt, first="  ! ", indent="    ")
+    for doubt in () if weights else net_doubts(here.rows(), printed):
         say_wrapped(doubt, first="  ! ", indent="    ")
     say_words(words)
     say(f"Keep one with the record, put the others on, then count them: soapledger label count {run}")

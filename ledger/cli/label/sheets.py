@@ -1,5 +1,6 @@
 """Drawing a run of labels on its sheets."""
 
+import re
 import tempfile
 from dataclasses import replace
 from pathlib import Path
@@ -7,7 +8,8 @@ from typing import Annotated
 
 import typer
 
-from ledger.documents.kit.layout import label_layout, sheet_layout, usual_sheet
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.label.choosing import usual_sheet
 from ledger.documents.label.labels import draw_labels
 from ledger.domain.label.net_quantity import Net, metric, own_weights
 from ledger.errors import BadInput
@@ -19,12 +21,18 @@ Start = Annotated[str, typer.Option("--start", help="The first free position of 
 Nudge = Annotated[
     str | None, typer.Option("--nudge", help="For a printer that feeds askew: right and down, e.g. '0.5,-1' mm.")
 ]
+Black = Annotated[bool, typer.Option("--black", help="For brown board: black alone, heavy rules.")]
 Sheet = Annotated[str | None, typer.Option("--sheet", help="A sheet that is shipped, or a file of your own.")]
 
 
 def usual_sheet_of(layout: str, country: str) -> str:
     """The sheet a shipped layout goes on, by the paper of the country."""
     return usual_sheet(layout, paper=paper_in(country))
+
+
+def in_black(form: str) -> str:
+    """The text of a layout for black ink alone."""
+    return 'ink = "black"\n' + re.sub(r"(?m)^ink *=.*$", "# in black", form)
 
 
 def draw_run(

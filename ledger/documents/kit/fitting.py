@@ -1,18 +1,18 @@
-"""Sets text and marks into the panels of a label: it breaks at commas and spaces, shrinks, or is refused."""
+"""Sets text and marks into one panel of a label at one size: it breaks at commas and spaces."""
 
-from collections.abc import Callable, Mapping, Sequence
+import re
+from collections.abc import Callable
 from dataclasses import dataclass, replace
-from math import ceil, inf
+from math import inf
 from typing import Literal
 
-from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.kit.fonts import FIGURE_HEIGHT, check_glyphs, width
+from ledger.documents.kit.fonts import FIGURE_HEIGHT, width
 from ledger.documents.kit.lines import break_lines, reach, tears
-from ledger.errors import Refused
 
-_STEPS = 24
+FACE, LAW = "face", "law"  # groups of panels
+MOST_LINES = 3  # of a name on a face
 _CAPITAL = FIGURE_HEIGHT / 1000  # figures and capitals are equally high in this face
 _CLOSE = 1.0  # from line to line of a net quantity that keeps its own space round it
 
@@ -43,6 +43,8 @@ class Wanted:
     names: bool = False  # a list: a name that fits a line is never torn
     clear: bool = False  # a letter's height kept free above and below, twice the width of an N at the sides
     mark: Picture | None = None  # stands before it
+    splits: bool = False  # may go on in the next panel
+    yields: bool = False  # on a face this shrinks first
 
 
 @dataclass(frozen=True)
@@ -65,7 +67,10 @@ class Room:
     top: tuple[Wanted | Picture, ...]
     foot: tuple[Wanted | Picture, ...]
     centred: bool = False
+    right: bool = False
+    middle: bool = False  # what is set stands in the middle of its height
     near: Near = Near()
+    group: str = ""  # the rooms of a group have one size of type: the face, the law's text, the tag
 
 
 @dataclass(frozen=True)
@@ -108,7 +113,7 @@ class Filled:
 
 
 @dataclass(frozen=True)
-class _Block:
+class Block:
     """One field as it is set at one size, and how far the next print must stay off."""
 
     field: str
@@ -119,7 +124,7 @@ class _Block:
 
 
 @dataclass(frozen=True)
-class _Missing:
+class Missing:
     """What does not fit where, by how many points, and which field takes most of that panel."""
 
     panel: str
@@ -129,38 +134,10 @@ class _Missing:
     most: str
 
 
-def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str, str]]) -> tuple[Filled, ...]:
-    """Every panel filled, in the largest type that fits them all.
-
-    The type of all panels shrinks together, step by step, each field to its own minimum, so that the
-    law's text has one size on the whole label. Raises Refused naming the panel, the field, the
-    millimetres missing, and the remedies: that under the empty name and
-    that for the field; they are asked for only then.
-    """
-    for room in rooms:
-        for one in (*room.top, *room.foot):
-            if isinstance(one, Wanted):
-                check_glyphs(one.text, _plain(one.field))
-    missing = None
-    for keep_parts in (True, False):  # what is no list is torn at spaces only where it does not fit otherwise
-        for step in range(_STEPS + 1):
-            found = [_fill(room, step / _STEPS, gap, keep_parts) for room in rooms]
-            missing = next((one for one in found if isinstance(one, _Missing)), None)
-            if missing is None:
-                return tuple(one for one in found if not isinstance(one, _Missing))
-    assert missing is not None  # the smallest step was tried
-    known = remedies()
-    remedy = [known.get("", ""), known.get(missing.field, "")]
-    if missing.most != missing.field and missing.most in known:
-        remedy.append(f"Most room there goes to the {_plain(missing.most)}. {known[missing.most]}")
-    raise Refused(
-        f"The panel '{missing.panel}' has no room for the {_plain(missing.field)}: "
-        f"{ceil(missing.points / mm * 10) / 10:.1f} mm of {missing.way} are missing even at the smallest type allowed. "
-        f"{' '.join(one for one in remedy if one)} Nothing was printed."
-    )
+Shrunk = tuple[float, float]  # what yields, and the rest: from 0 (largest) to 1 (smallest)
 
 
-def _plain(field: str) -> str:
+def plainly(field: str) -> str:
     """How a field is called in a sentence."""
     called = {
         "leaflet": "hand-with-book mark",
@@ -168,16 +145,20 @@ def _plain(field: str) -> str:
         "code": "printed code",
         "best_before": "best-before date",
         "responsible": "responsible person",
+        "business": "name you trade under",
+        "line": "line of your own",
+        "use": "words on what it is for",
+        "web": "code of the web address",
     }
     return called.get(field, field.replace("_", " "))
 
 
-def _fill(room: Room, shrunk: float, gap: float, keep_parts: bool) -> Filled | _Missing:
-    """One panel at one step of shrinking, from 0 (largest) to 1 (smallest)."""
-    blocks: list[_Block] = []
+def fill(room: Room, shrunk: Shrunk, gap: float, keep_parts: bool) -> Filled | Missing:
+    """One panel at one step of shrinking."""
+    blocks: list[Block] = []
     for one in (*room.top, *room.foot):
-        block = _figure(one, room, shrunk) if isinstance(one, Picture) else _text(one, room, shrunk, gap, keep_parts)
-        if isinstance(block, _Missing):
+        block = _figure(one, room, shrunk) if isinstance(one, Picture) else set_text(one, room, shrunk, gap, keep_parts)
+        if isinstance(block, Missing):
             return block
         blocks.append(block)
     tops: list[float] = []
@@ -192,24 +173,47 @@ def _fill(room: Room, shrunk: float, gap: float, keep_parts: bool) -> Filled | _
         used += max(0.0, blocks[-1].below - room.near.below)
     if used > room.high + 1e-6:
         most = max(blocks, key=lambda block: block.high).field
-        return _Missing(room.panel, over or blocks[-1].field, used - room.high, "height", most)
-    filled = Filled()
+        return Missing(room.panel, over or blocks[-1].field, used - room.high, "height", most)
+    filled, left = Filled(), (room.high - used) / 2 if room.middle and not room.foot else 0.0
     for index, (block, top) in enumerate(zip(blocks, tops, strict=True)):
-        filled += block.filled.moved(0.0, top if index < len(room.top) else top + room.high - used)
+        filled += block.filled.moved(0.0, top + left if index < len(room.top) else top + room.high - used)
     return filled
 
 
-def _figure(one: Picture, room: Room, shrunk: float) -> _Block | _Missing:
-    scale = 1 - (1 - one.least) * shrunk
+def _share_before(room: Room) -> float:
+    """Which share of the room left over stands before a line."""
+    return 0.5 if room.centred else 1.0 if room.right else 0.0
+
+
+def _figure(one: Picture, room: Room, shrunk: Shrunk) -> Block | Missing:
+    scale = 1 - (1 - one.least) * shrunk[1]
     wide, high = one.wide * scale, one.high * scale
     if wide > room.wide + 1e-6:
-        return _Missing(room.panel, one.field, wide - room.wide, "width", one.field)
-    x = (room.wide - wide) / 2 if room.centred else 0.0
-    return _Block(one.field, high, Filled((), (SetFigure(one, x, 0.0, high),)))
+        return Missing(room.panel, one.field, wide - room.wide, "width", one.field)
+    x = (room.wide - wide) * _share_before(room)
+    return Block(one.field, high, Filled((), (SetFigure(one, x, 0.0, high),)))
 
 
-def _text(one: Wanted, room: Room, shrunk: float, gap: float, keep_parts: bool) -> _Block | _Missing:
-    size = one.largest - (one.largest - one.smallest) * shrunk
+def _at_hyphens(one: Wanted, size: float, wide: float) -> list[str] | None:
+    """Lines broken after a hyphen or a slash between letters too; never within an ingredient, a number or a code."""
+    parted = re.sub(r"(?<=[^\W\d][-/])(?=[^\W\d])", "\x1f ", one.text)
+    lines = break_lines(parted, one.face, size, wide, keep_names=False)
+    return [line.replace("\x1f ", "").rstrip("\x1f") for line in lines] if lines else None
+
+
+def _even(one: Wanted, size: float, wide: float, broken: list[str], keep_parts: bool) -> list[str]:
+    """The same number of lines, as even in length as they go: a name is read as one thing."""
+    for share in (0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95):
+        other = break_lines(one.text, one.face, size, share * wide, keep_names=keep_parts)
+        if other and len(other) == len(broken):
+            return other
+    return broken
+
+
+def set_text(one: Wanted, room: Room, shrunk: Shrunk, gap: float, keep_parts: bool) -> Block | Missing:
+    """One text as it is set in a panel at one size."""
+    by = shrunk[0] if one.yields else shrunk[1]
+    size = one.largest - (one.largest - one.smallest) * by
     letter, side = (_CAPITAL * size, 2 * width("N", one.face, size)) if one.clear else (0.0, 0.0)
     left, right = max(0.0, side - room.near.left), max(0.0, side - room.near.right)
     if one.clear and room.centred:
@@ -218,19 +222,26 @@ def _text(one: Wanted, room: Room, shrunk: float, gap: float, keep_parts: bool) 
     left += mark.wide + gap if mark else 0.0
     wide = room.wide - left - right
     broken = break_lines(one.text, one.face, size, wide, keep_names=one.names or keep_parts)
+    if broken is None and room.group and not one.names:
+        broken = _at_hyphens(one, size, wide)
     if (
         broken
         and one.names
-        and shrunk < 1
+        and by < 1
         and tears(one.text, one.face, size, wide)
         and not tears(one.text, one.face, one.smallest, wide)
     ):
-        return _Missing(room.panel, one.field, 0.0, "width", one.field)  # smaller type keeps the names whole
+        return Missing(room.panel, one.field, 0.0, "width", one.field)  # smaller type keeps the names whole
     if broken is None:
         widest = max(width(word, one.face, size) for word in one.text.split(" "))
-        return _Missing(room.panel, one.field, widest - wide, "width", one.field)
+        return Missing(room.panel, one.field, widest - wide, "width", one.field)
+    if room.group == FACE:
+        if one.yields and len(broken) > MOST_LINES:
+            return Missing(room.panel, one.field, (len(broken) - MOST_LINES) * size, "height", one.field)
+        broken = _even(one, size, wide, broken, keep_parts)
     longest = max(width(text, one.face, size) for text in broken)
-    inset = (wide - longest) / 2 if room.centred else 0.0
+    before = _share_before(room)
+    inset = (wide - longest) * before
     ascent, descent = reach(one.text)
     leading = (_CLOSE if one.clear else ascent + descent) * size
     text_high = (ascent + descent) * size + (len(broken) - 1) * leading
@@ -242,10 +253,10 @@ def _text(one: Wanted, room: Room, shrunk: float, gap: float, keep_parts: bool) 
             one.face,
             size,
             down + index * leading,
-            left + inset + ((longest - width(text, one.face, size)) / 2 if room.centred else 0.0),
+            left + inset + (longest - width(text, one.face, size)) * before,
         )
         for index, text in enumerate(broken)
     )
     figures = (SetFigure(mark, inset, (high - mark.high) / 2, mark.high),) if mark else ()
     above = letter - (ascent - _CAPITAL) * size if one.clear else 0.0
-    return _Block(one.field, high, Filled(lines, figures), above, letter)
+    return Block(one.field, high, Filled(lines, figures), above, letter)

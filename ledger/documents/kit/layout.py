@@ -1,14 +1,25 @@
 """Label layouts, read from TOML files that a maker may copy and edit."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import product
 from math import hypot
 
-from ledger.documents.kit.layout_file import FileKind, LayoutFile, choice, fault, known_words, length, lengths, shipped
+from ledger.documents.kit.layout_file import (
+    FileKind,
+    LayoutFile,
+    choice,
+    fault,
+    figures,
+    known_words,
+    length,
+    lengths,
+    one_figure,
+    rounds_of,
+    shipped,
+)
 from ledger.documents.kit.printed_code import KINDS
 from ledger.documents.kit.sheets import PAPER_MM, SheetLayout, sheet_layout
 from ledger.domain.label.panel import Front, read_front
-from ledger.errors import BadInput
 from ledger.units.toml_reader import TomlPart
 
 __all__ = [
@@ -18,10 +29,8 @@ __all__ = [
     "Panel",
     "SheetLayout",
     "label_layout",
-    "larger_layouts",
     "sheet_layout",
     "shipped",
-    "usual_sheet",
 ]
 
 HOUSE_X_HEIGHT_MM = 1.2  # the law's text is never smaller; a house rule, few laws name a size
@@ -43,7 +52,7 @@ _NEEDED = {
     ),
 }  # fmt: skip
 _WELCOME = {
-    "bar": ("after_opening", "origin", "code", "leaflet"),
+    "bar": ("after_opening", "origin", "code", "leaflet", "business", "line", "use", "web", "price", "picture"),
     "notice": ("function", "net_quantity", "origin", "code"),
     "sticker": ("after_opening", "code"),
     "ticket": ("business", "function", "origin", "batch_code", "code"),
@@ -51,7 +60,14 @@ _WELCOME = {
     "lot": (),
 }
 PURPOSES = tuple(_NEEDED)
+ROLES = ("face", "back", "side", "tag")
+FAMILIES = ("plain", "leaf")
+_ALIGNS = ("left", "centre", "right")
+INKS = ("colour", "black")
 FIELDS = tuple(dict.fromkeys(field for part in (_NEEDED, _WELCOME) for fields in part.values() for field in fields))
+
+
+Box = tuple[float, float, float, float]
 
 
 @dataclass(frozen=True)
@@ -67,6 +83,9 @@ class Panel:
     foot_fields: tuple[str, ...]
     display_panel: bool = False  # part of what is shown to her customer: the principal display panel
     centred: bool = False
+    right: bool = False  # set against its right edge
+    bare_mm: Box | None = None  # left, top, width and height where she has no picture
+    role: str | None = None  # "face", "back", "side", "tag"; None where the layout tells none
 
     @property
     def placed(self) -> tuple[str, ...]:
@@ -105,10 +124,34 @@ class LabelLayout:
     rounds_mm: tuple[tuple[float, float, float], ...]  # circles to cut out: middle and diameter
     panels: tuple[Panel, ...]
     pack: Front | None = None  # the side of the pack that bears the front
+    family: str = "plain"  # "leaf" has our ornament where no picture of hers is
+    ink: str = "colour"  # "black" for brown board: heavy rules, no colour
+    business_pt: float = 0.0
+    face_mm: Box | None = None  # all of the face
+    blocks_mm: tuple[Box, ...] = ()  # what takes the product's colour: left, top, width, height
+    rules_mm: tuple[tuple[float, float, float], ...] = ()  # level rules: left, top, length
+
+    def without_picture(self) -> "LabelLayout":
+        """The same where she has no picture: what stands beside its place takes the room."""
+        if self.family != "plain":
+            return self
+        panels = []
+        for one in self.panels:
+            x, y, wide, high = one.bare_mm or (one.x_mm, one.y_mm, one.width_mm, one.height_mm)
+            if one.placed != ("picture",):
+                panels.append(replace(one, x_mm=x, y_mm=y, width_mm=wide, height_mm=high))
+        return replace(self, panels=tuple(panels))
+
+    @property
+    def parted(self) -> bool:
+        """Whether it tells its face from its back, each then fitted by itself."""
+        return any(panel.role for panel in self.panels)
 
     @property
     def display_panel_cm2(self) -> float:
-        """The area of the panels that are displayed; of the largest where none is said to be."""
+        """The area of the face; of the panels that are displayed, or of the largest, where a layout tells no face."""
+        if self.face_mm:
+            return self.face_mm[2] * self.face_mm[3] / 100
         areas = [p.width_mm * p.height_mm / 100 for p in self.panels if p.display_panel]
         return sum(areas) if areas else max(p.width_mm * p.height_mm / 100 for p in self.panels)
 
@@ -121,9 +164,13 @@ class LabelLayout:
 _HEAD = (
     "what", "name", "for", "width_mm", "height_mm", "law_min_x_height_mm", "law_max_pt", "product_pt",
     "product_min_pt", "what_pt", "price_pt", "mark_mm", "best_before_mark", "clear_space", "code", "module_mm",
-    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm", "pack",
+    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm", "family", "ink", "business_pt", "face_mm", "blocks_mm",
+    "rules_mm", "pack",
 )  # fmt: skip
-_PANEL = ("name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields", "display_panel", "align")
+_PANEL = (
+    "role", "bare_mm", "name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields",
+    "display_panel", "align",
+)  # fmt: skip
 
 
 class _LabelFile(LayoutFile):
@@ -137,13 +184,14 @@ def label_layout(name: str) -> LabelLayout:
     head = file.head
     purpose = choice(head, "for", PURPOSES, "bar")
     wide, high = length(head, "width_mm", 10, 280), length(head, "height_mm", 10, 280)
-    rounds = _rounds(head, wide, high)
+    rounds = rounds_of(head, wide, high)
     panels = _panels(file, wide, high, rounds)
     placed = [field for panel in panels for field in panel.placed]
     _check_fields(head, purpose, placed)
     code = choice(head, "code", tuple(KINDS)) if "code" in head.data or "code" in placed else None
     if code and "code" not in placed:
         raise fault(head, "code", "no panel has the field 'code' to print it in.")
+    what_pt = length(head, "what_pt", 6, 144)
     kind, product_pt = KINDS[code or "qr"], length(head, "product_pt", 6, 144)
     return LabelLayout(
         file=file.file,
@@ -155,7 +203,7 @@ def label_layout(name: str) -> LabelLayout:
         law_max_pt=length(head, "law_max_pt", 4, 30),
         product_pt=product_pt,
         product_min_pt=length(head, "product_min_pt", 6, 144),
-        what_pt=length(head, "what_pt", 6, 144),
+        what_pt=what_pt,
         price_pt=length(head, "price_pt", 6, 144, product_pt),
         mark_mm=length(head, "mark_mm", LEAST_MARK_MM, 20, 7.0),
         best_before_mark=head.flag("best_before_mark") or False,
@@ -168,6 +216,14 @@ def label_layout(name: str) -> LabelLayout:
         rounds_mm=rounds,
         panels=panels,
         pack=head.read("pack", read_front),
+        family=choice(head, "family", FAMILIES, "plain"),
+        ink=choice(head, "ink", INKS, "colour"),
+        business_pt=length(head, "business_pt", 6, 144, what_pt),
+        face_mm=one_figure(head, "face_mm", wide, high),
+        blocks_mm=figures(
+            head, "blocks_mm", 4, wide, high, "blocks, each [left, top, width, height]; write [[3, 3, 60, 40]]"
+        ),
+        rules_mm=figures(head, "rules_mm", 3, wide, high, "level rules, each [left, top, length]; write [[6, 12, 54]]"),
     )
 
 
@@ -192,6 +248,10 @@ def _panels(
                     part, "x_mm", f"the panel lies across the edge of the round of {one[2]:g} mm; keep it in or out."
                 )
         panels.append(panel)
+    if any(one.role for one in panels):
+        for panel, part in zip(panels, parts, strict=True):
+            if panel.role is None:
+                raise fault(part, "role", f"the panel '{panel.name}' has none; write one of {', '.join(ROLES)}.")
     return tuple(panels)
 
 
@@ -205,7 +265,10 @@ def _panel(part: TomlPart, index: int, wide: float, high: float) -> Panel:
         fields=known_words(part, "fields", FIELDS),
         foot_fields=known_words(part, "foot_fields", FIELDS),
         display_panel=part.flag("display_panel") or False,
-        centred=choice(part, "align", ("left", "centre"), "left") == "centre",
+        centred=choice(part, "align", _ALIGNS, "left") == "centre",
+        right=choice(part, "align", _ALIGNS, "left") == "right",
+        bare_mm=one_figure(part, "bare_mm", wide, high),
+        role=choice(part, "role", ROLES) if "role" in part.data else None,
     )
 
 
@@ -221,29 +284,6 @@ def _check_fields(head: TomlPart, purpose: str, placed: list[str]) -> None:
             raise fault(head, "fields", f"'{field}' stands {placed.count(field)} times; it belongs once at most.")
 
 
-def _rounds(head: TomlPart, wide: float, high: float) -> tuple[tuple[float, float, float], ...]:
-    """The circles to be cut out, each within the label."""
-    meant = "rounds_mm is a list of circles, each [x, y, diameter]; write rounds_mm = [[25, 25, 40]]."
-    rounds = []
-    for one in head.each("rounds_mm", meant):
-        x, y, across = (length(n, "rounds_mm", 0, max(wide, high)) for n in one.each("rounds_mm", meant, 3))
-        if min(x, y) < across / 2 - 0.01 or x + across / 2 > wide + 0.01 or y + across / 2 > high + 0.01:
-            raise fault(head, "rounds_mm", f"the round of {across:g} mm reaches beyond its label.")
-        rounds.append((x, y, across))
-    return tuple(rounds)
-
-
-def larger_layouts(layout: LabelLayout) -> tuple[str, ...]:
-    """The shipped layouts of the same purpose with more room than this one."""
-    room = sum(panel.width_mm * panel.height_mm for panel in layout.panels)
-    found = []
-    for name in shipped("label"):
-        other = label_layout(name)
-        if other.purpose == layout.purpose and sum(p.width_mm * p.height_mm for p in other.panels) > room:
-            found.append(name)
-    return tuple(found)
-
-
 def _over(one: Panel, other: Panel) -> bool:
     """Whether two panels lie over each other."""
     (left, right, top, foot), (o_left, o_right, o_top, o_foot) = one.edges_mm, other.edges_mm
@@ -257,16 +297,3 @@ def _crosses(panel: Panel, circle: tuple[float, float, float]) -> bool:
     farthest = max(hypot(px - x, py - y) for px, py in product((left, right), (top, foot)))
     nearest = hypot(min(max(x, left), right) - x, min(max(y, top), foot) - y)
     return nearest < across / 2 < farthest
-
-
-def usual_sheet(name: str, *, paper: str) -> str:
-    """The shipped sheet on her paper whose places fit a label most closely. Raises BadInput for an unknown label."""
-    label = label_layout(name)
-    fitting = []
-    for one in shipped("sheet"):
-        sheet = sheet_layout(one)
-        if sheet.paper == paper and sheet.width_mm >= label.width_mm and sheet.height_mm >= label.height_mm:
-            fitting.append((sheet.width_mm * sheet.height_mm, one))
-    if not fitting:
-        raise BadInput(f"No shipped {paper} sheet has room for the label '{label.name}'; name one with --sheet.")
-    return min(fitting)[1]

@@ -2,7 +2,7 @@
 
 import os
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
@@ -75,6 +75,37 @@ def lengths(part: TomlPart, key: str, low: float, high: float) -> tuple[float, .
     """A list of numbers within bounds; empty where it is left out. Raises BadInput."""
     many = part.each(key, f"{key} is a list of numbers; write {key} = [60.0].")
     return tuple(length(one, key, low, high) for one in many)
+
+
+def figures(part: TomlPart, key: str, many: int, wide: float, high: float, what: str) -> tuple[Any, ...]:
+    """Lists of so many figures, left, top, width and perhaps height, each within the label."""
+    meant = f"{key} is a list of {what}."
+    found = tuple(tuple(length(n, key, 0, 280) for n in one.each(key, meant, many)) for one in part.each(key, meant))
+    for left, top, across, *down in found:
+        if left + across > wide + 0.01 or top + sum(down) > high + 0.01:
+            raise fault(part, key, "it reaches beyond its label.")
+    return found
+
+
+def one_figure(part: TomlPart, key: str, wide: float, high: float) -> Any:
+    """One left, top, width and height within the label; None where it is left out."""
+    meant = f"{key} is a left, a top, a width and a height; write {key} = [6.5, 15.0, 53.0, 18.0]."
+    found = tuple(length(one, key, 0, 280) for one in part.each(key, meant, 4))
+    if found and (found[0] + found[2] > wide + 0.01 or found[1] + found[3] > high + 0.01):
+        raise fault(part, key, "it reaches beyond its label.")
+    return found or None
+
+
+def rounds_of(head: TomlPart, wide: float, high: float) -> tuple[tuple[float, float, float], ...]:
+    """The circles to be cut out, each within the label."""
+    meant = "rounds_mm is a list of circles, each [x, y, diameter]; write rounds_mm = [[25, 25, 40]]."
+    rounds = []
+    for one in head.each("rounds_mm", meant):
+        x, y, across = (length(n, "rounds_mm", 0, max(wide, high)) for n in one.each("rounds_mm", meant, 3))
+        if min(x, y) < across / 2 - 0.01 or x + across / 2 > wide + 0.01 or y + across / 2 > high + 0.01:
+            raise fault(head, "rounds_mm", f"the round of {across:g} mm reaches beyond its label.")
+        rounds.append((x, y, across))
+    return tuple(rounds)
 
 
 def choice(part: TomlPart, key: str, known: tuple[str, ...], usual: str | None = None) -> str:

@@ -8,10 +8,11 @@ from math import ceil
 from reportlab.lib.colors import black
 from reportlab.lib.units import mm
 
-from ledger.documents.kit.fitting import Filled, Room, Wanted, fit
+from ledger.documents.kit.fitting import Filled, Room, Wanted
 from ledger.documents.kit.fonts import BOLD, HEAVY, MEDIUM, REGULAR, in_one_form, size_for_figures, size_for_x_height
 from ledger.documents.kit.pdf import About, new_canvas
-from ledger.documents.label.fields import size_for_letters
+from ledger.documents.label.flowing import fit
+from ledger.documents.label.levels import size_for_letters
 from ledger.documents.label.outlines import Step, advance, outline
 from ledger.domain.label.market import OVER
 from ledger.views.label.label import LabelText

@@ -1,6 +1,5 @@
 """What stands in each field of a label, ticket or card, in which type, and what is done when it does not fit."""
 
-import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
@@ -15,6 +14,18 @@ from ledger.documents.kit.fitting import Picture, Wanted
 from ledger.documents.kit.fonts import BOLD, HEAVY, MEDIUM, REGULAR, in_one_form, size_for_figures, size_for_x_height
 from ledger.documents.kit.layout import KINDS, LabelLayout, Panel
 from ledger.documents.kit.printed_code import symbol
+from ledger.documents.label.face import draw_place, looks_of
+from ledger.documents.label.levels import (
+    Field,
+    bound,
+    large,
+    quantity,
+    shown,
+    size_for_letters,
+    small,
+    splitting,
+    whole,
+)
 from ledger.domain.label.market import OVER
 from ledger.errors import Refused
 from ledger.markets import known_market
@@ -51,7 +62,6 @@ class RackText:
 
 
 Printed = LabelText | TicketText | RackText | LotLabel
-Field = tuple[Wanted | Picture, ...]
 _TAKES = {
     "bar": LabelText,
     "notice": LabelText,
@@ -81,64 +91,45 @@ def fields_of(view: Printed, layout: LabelLayout) -> dict[str, Field]:
     return {field: found.get(field, ()) for field in layout.placed}
 
 
-def _small(
-    layout: LabelLayout, field: str, text: str, face: str = REGULAR, *, names: bool = False, least_mm: float = 0.0
-) -> Field:
-    """A field of the law's text, its letters no lower than a law asks."""
-    law = max(size_for_x_height(layout.law_min_x_height_mm), size_for_letters(text, least_mm))
-    return (Wanted(field, text, face, max(layout.law_max_pt, law), law, names),) if text else ()
-
-
-def _shown(
-    layout: LabelLayout, field: str, text: str, face: str = REGULAR, least_pt: float = 0.0, *, clear: bool = False
-) -> tuple[Wanted, ...]:
-    """What it is, what it weighs: the middle of three levels, no smaller than the law asks."""
-    least = max(size_for_x_height(layout.law_min_x_height_mm), least_pt)
-    return (Wanted(field, text, face, max(layout.what_pt, least), least, clear=clear),) if text else ()
-
-
-def size_for_letters(text: str, millimetres: float) -> float:
-    """The size, in points, at which a text is so high: by its small letters where it has any, else by its capitals."""
-    return size_for_x_height(millimetres) if any(map(str.islower, text)) else size_for_figures(millimetres)
-
-
 def _net(view: LabelText, layout: LabelLayout) -> tuple[Field, float]:
     """The net quantity as its law wants it set, and the least size for what stands beside it."""
-    law, form, text = known_market(view.market), view.lettering, _quantity(view.net_quantity)
+    law, form, text = known_market(view.market), view.lettering, quantity(view.net_quantity)
     least_mm = view.figure_height_mm or (law and law.figure_height(view.net_mg, Fraction(layout.display_panel_cm2)))
     asked = (least_mm or 0.0) * form.drawn
     least = size_for_letters(text, asked) if form.measured == "letters" else size_for_figures(asked)
     least = max(least, size_for_letters(text, form.others_mm * form.drawn))
     clear = layout.clear_space or form.clear
-    found = _shown(layout, "net_quantity", text, HEAVY if form.bold else MEDIUM, least, clear=clear)
+    found = shown(layout, "net_quantity", text, HEAVY if form.bold else MEDIUM, least, clear=clear)
     if form.lowest:  # larger, it would reach above its place
         found = tuple(replace(one, largest=one.smallest) for one in found)
     return found, least
 
 
-def _large(layout: LabelLayout, field: str, text: str, largest: float) -> Field:
-    return (Wanted(field, text, BOLD, largest, min(layout.product_min_pt, largest)),)
-
-
-def _whole(text: str) -> str:
-    """A date, code or price that no line tears apart."""
-    return text.replace(" ", "\u00a0")
-
-
-def _quantity(text: str) -> str:
-    """A figure is not torn from its unit; words before it and brackets behind it may stand on lines of their own."""
-    return re.sub(r"(?<=\d) (?!\(|per\b)", "\u00a0", text)
+def _what(view: LabelText, layout: LabelLayout, figures_pt: float) -> Field:
+    """What it is: as large as what it weighs, and on a face no law asks more of it than of other small letters."""
+    form = view.lettering
+    letters = size_for_letters(view.function, form.others_mm * form.drawn)
+    beside = max(min(figures_pt, layout.what_pt) if form.lowest else figures_pt, letters)
+    least = max(size_for_x_height(layout.law_min_x_height_mm), letters)
+    return tuple(
+        replace(
+            one,
+            largest=max(one.largest, figures_pt),
+            smallest=min(one.smallest, least) if layout.parted else one.smallest,
+        )
+        for one in shown(layout, "function", view.function, least_pt=beside)
+    )
 
 
 def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     """The fields of a bar label or a notice."""
     form = view.lettering
     letters = form.others_mm * form.drawn
-    small = partial(_small, layout, least_mm=letters)
+    lawful = partial(small, layout, least_mm=letters)
     heading = f"{view.ingredients_heading}: {view.ingredients}" if view.ingredients else ""
     until = "\u00a0".join((view.best_before or "").rsplit(" ", 1))
     jar = _jar(view.after_opening_months, layout) if view.after_opening_months else ()
-    before = _small(layout, "best_before", until)
+    before = small(layout, "best_before", until)
     if before and (layout.best_before_mark or view.hourglass):
         glass = Picture("best_before", marks.HOURGLASS_WIDE * layout.mark_mm * mm, layout.mark_mm * mm, marks.hourglass)
         (text,) = before
@@ -146,26 +137,34 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
         before = (Wanted(text.field, text.text, text.face, text.largest, text.smallest, mark=glass),)
     elif not before and "after_opening" not in layout.placed:
         before = jar
-    draft = _small(layout, "draft", "DRAFT, not for sale" if view.draft else "", BOLD)
+    draft = small(layout, "draft", "DRAFT, not for sale" if view.draft else "", BOLD)
     no_head = " DRAFT" if view.draft and "product" not in layout.placed else ""  # a sticker has no other place for it
     net, figures = _net(view, layout)
-    beside = min(figures, layout.what_pt) if form.lowest else figures
-    beside = max(beside, size_for_letters(view.function, letters))
-    function = _shown(layout, "function", view.function, least_pt=beside)
     listed = max(letters, form.ingredients_mm * form.drawn)
     batch = f"{view.batch_word}\u00a0{view.batch_code}{no_head}".strip("\u00a0")
     book = layout.mark_mm * mm
+    name = bound(view.product) if layout.parted else view.product
+    hers = {"business": max(layout.business_pt, 6.0), "line": 0.85 * layout.what_pt, "use": 0.85 * layout.what_pt}
+    law_pt = size_for_x_height(layout.law_min_x_height_mm)
     return {
-        "product": (*draft, *_large(layout, "product", view.product, layout.product_pt)),
-        "function": tuple(replace(one, largest=max(one.largest, figures)) for one in function),
+        **{
+            field: (Wanted(field, text, MEDIUM if field == "business" else REGULAR, max(pt, law_pt), law_pt),)
+            for field, pt in hers.items()
+            if (text := getattr(view, field))
+        },
+        "price": shown(layout, "price", whole(view.price or ""), BOLD),
+        "web": _web(view.web, layout),
+        "picture": _place(view, layout),
+        "product": (*draft, *large(layout, "product", name, layout.product_pt)),
+        "function": _what(view, layout, figures),
         "net_quantity": net,
-        "ingredients": small("ingredients", heading, names=True, least_mm=listed),
-        "precautions": small("precautions", " ".join(view.precautions)),
+        "ingredients": splitting(lawful("ingredients", heading, names=True, least_mm=listed)),
+        "precautions": splitting(lawful("precautions", " ".join(view.precautions))),
         "best_before": before,
         "after_opening": jar,
-        "origin": small("origin", view.origin or ""),
-        "responsible": small("responsible", f"{view.responsible_name}, {view.responsible_address}"),
-        "batch_code": _small(layout, "batch_code", batch, BOLD),
+        "origin": lawful("origin", view.origin or ""),
+        "responsible": lawful("responsible", f"{view.responsible_name}, {view.responsible_address}"),
+        "batch_code": small(layout, "batch_code", batch, BOLD),
         "leaflet": (Picture("leaflet", marks.BOOK_WIDE * book, book, marks.hand_with_book),),
     }
 
@@ -174,29 +173,29 @@ def _own(view: TicketText | RackText, layout: LabelLayout) -> dict[str, Field]:
     """The fields of a price ticket or a rack card."""
     if isinstance(view, RackText):
         return {
-            "product": _large(layout, "product", view.product, layout.what_pt),
-            "batch_code": _large(layout, "batch_code", _whole(view.batch_code), layout.product_pt),
-            "made_on": _shown(layout, "made_on", _whole(f"Made {show_date(view.made_on)}")),
-            "ready_on": _shown(layout, "ready_on", _whole(f"Ready {show_date(view.ready_on)}"), BOLD),
+            "product": large(layout, "product", view.product, layout.what_pt),
+            "batch_code": large(layout, "batch_code", whole(view.batch_code), layout.product_pt),
+            "made_on": shown(layout, "made_on", whole(f"Made {show_date(view.made_on)}")),
+            "ready_on": shown(layout, "ready_on", whole(f"Ready {show_date(view.ready_on)}"), BOLD),
         }
-    figures, net = view.figure_height_mm, _quantity(view.net_quantity)
+    figures, net = view.figure_height_mm, quantity(view.net_quantity)
     return {
-        "product": _large(layout, "product", view.product, layout.product_pt),
-        "price": _large(layout, "price", _whole(view.price), layout.price_pt) if view.price else (),
-        "unit_price": _shown(layout, "unit_price", _quantity(view.unit_price)),
-        "net_quantity": _shown(
+        "product": large(layout, "product", view.product, layout.product_pt),
+        "price": large(layout, "price", whole(view.price), layout.price_pt) if view.price else (),
+        "unit_price": shown(layout, "unit_price", quantity(view.unit_price)),
+        "net_quantity": shown(
             layout, "net_quantity", net, MEDIUM, size_for_figures(OVER * figures), clear=layout.clear_space
         ),
-        "function": _shown(layout, "function", view.function),
-        "business": _shown(layout, "business", view.business),
-        "origin": _small(layout, "origin", view.origin or ""),
-        "batch_code": _small(layout, "batch_code", f"Batch\u00a0{view.batch_code}" if view.batch_code else "", BOLD),
+        "function": shown(layout, "function", view.function),
+        "business": shown(layout, "business", view.business),
+        "origin": small(layout, "origin", view.origin or ""),
+        "batch_code": small(layout, "batch_code", f"Batch\u00a0{view.batch_code}" if view.batch_code else "", BOLD),
     }
 
 
 def _lot(view: LotLabel, layout: LabelLayout) -> dict[str, Field]:
     """The fields of the label of a jar or a drum."""
-    small = size_for_x_height(layout.law_min_x_height_mm)
+    size = size_for_x_height(layout.law_min_x_height_mm)
     until = f"Best before {show_date(view.best_before)}" if view.best_before else ""
     day = show_date(view.as_of)
     words = (view.status.upper(), f"as of {day}" if view.usable else f"{day}: do not use")
@@ -205,15 +204,15 @@ def _lot(view: LotLabel, layout: LabelLayout) -> dict[str, Field]:
         """A mark as large as its panel."""
         panel: Panel = next(one for one in layout.panels if field in one.placed)
         wide, high = panel.width_mm * mm, panel.height_mm * mm
-        return (Picture(field, wide, high, partial(draw, wide=wide, small=small, **more)),)
+        return (Picture(field, wide, high, partial(draw, wide=wide, small=size, **more)),)
 
     return {
-        "lot_code": _large(layout, "lot_code", _whole(view.code), layout.product_pt),
-        "material": _large(layout, "material", view.material, layout.what_pt),
-        "came_from": _small(layout, "came_from", view.came_from),
-        "came_on": _small(layout, "came_on", _whole(f"{'Received' if view.received else 'Made'} {show_date(view.on)}")),
-        "best_before": _small(layout, "best_before", _whole(until)),
-        "caution": _small(layout, "caution", view.caution, BOLD),
+        "lot_code": large(layout, "lot_code", whole(view.code), layout.product_pt),
+        "material": large(layout, "material", view.material, layout.what_pt),
+        "came_from": small(layout, "came_from", view.came_from),
+        "came_on": small(layout, "came_on", whole(f"{'Received' if view.received else 'Made'} {show_date(view.on)}")),
+        "best_before": small(layout, "best_before", whole(until)),
+        "caution": small(layout, "caution", view.caution, BOLD),
         "status": filling("status", jar_marks.status, words=words, good=view.usable),
         "opened_on": filling("opened_on", jar_marks.opened),
     }
@@ -226,6 +225,27 @@ def _jar(months: int, layout: LabelLayout) -> Field:
         marks.open_jar(canvas, left, bottom, tall, months)
 
     return (Picture("after_opening", marks.jar_wide(months, high), high, draw),)
+
+
+def _place(view: LabelText, layout: LabelLayout) -> Field:
+    """Her picture or the ornament, as large as its panel."""
+    panel = next((one for one in layout.panels if "picture" in one.placed), None)
+    if panel is None or (layout.family == "plain" and view.picture is None):
+        return ()
+    wide, high, looks = panel.width_mm * mm, panel.height_mm * mm, looks_of(view, layout)
+
+    def draw(canvas: Canvas, left: float, bottom: float, tall: float) -> None:
+        draw_place(canvas, view, looks, panel, left, bottom, wide, tall)
+
+    return (Picture("picture", wide, high, draw),)
+
+
+def _web(text: str | None, layout: LabelLayout) -> Field:
+    """A web address as a code."""
+    if not text:
+        return ()
+    one, x = symbol("qr", text), layout.module_mm if layout.code == "qr" else KINDS["qr"].usual_mm
+    return (Picture("web", one.wide * x * mm, one.high * x * mm, one.draw, KINDS["qr"].least_mm / x),)
 
 
 def _code(text: str, layout: LabelLayout) -> Field:

@@ -4,17 +4,20 @@ import io
 from collections.abc import Sequence
 from math import inf
 
-from reportlab.lib.colors import black
+from reportlab.lib.colors import HexColor, black
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.kit.fitting import Filled, Near, Room, fit
+from ledger.documents.kit.fitting import LAW, Filled, Near, Room
 from ledger.documents.kit.fonts import in_one_form, register
-from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout, larger_layouts
+from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout
 from ledger.documents.kit.pdf import About, new_canvas
 from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
 from ledger.documents.kit.ruler import draw_ruler
+from ledger.documents.label.choosing import larger_layouts
+from ledger.documents.label.face import draw_ground, looks_of
 from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
+from ledger.documents.label.flowing import fit
 from ledger.documents.label.lowest import check_lowest
 from ledger.errors import BadInput, Refused
 from ledger.views.label.label import LabelText
@@ -42,11 +45,16 @@ def _takers(view: Printed, layout: LabelLayout) -> list[str]:
     found = []
     for name in larger_layouts(layout):
         try:
-            fit(_rooms(view, label_layout(name)), gap=GAP, remedies=dict)
+            fit(_rooms(view, _without(view, label_layout(name))), gap=GAP, remedies=dict)
         except Refused:
             continue
         found.append(name)
     return found
+
+
+def _without(view: Printed, layout: LabelLayout) -> LabelLayout:
+    """The layout as it is for this label: without the place of a picture where there is none."""
+    return layout if isinstance(view, LabelText) and view.picture else layout.without_picture()
 
 
 def _rooms(view: Printed, layout: LabelLayout) -> list[Room]:
@@ -56,7 +64,11 @@ def _rooms(view: Printed, layout: LabelLayout) -> list[Room]:
     for panel in layout.panels:
         top, foot = (tuple(one for name in part for one in fields[name]) for part in (panel.fields, panel.foot_fields))
         wide, high = panel.width_mm * mm, panel.height_mm * mm
-        rooms.append(Room(panel.name, wide, high, top, foot, panel.centred, _near(panel, layout)))
+        middle = panel.role == "face" and panel.centred
+        group = {None: "", "back": LAW, "side": LAW}.get(panel.role, panel.role or "")
+        rooms.append(
+            Room(panel.name, wide, high, top, foot, panel.centred, panel.right, middle, _near(panel, layout), group)
+        )
     return rooms
 
 
@@ -108,7 +120,7 @@ def draw_labels(
     out = io.BytesIO()
     canvas = new_canvas(out, (wide, high), in_one_form(About(_title(view), business, _subject(view))))
     for number, one in enumerate(views):
-        _keep(canvas, f"label{number}", set_label(one, layout), layout, marked)
+        keep_label(canvas, f"label{number}", one, layout, marked=marked)
     for index in range(len(each) or count):
         position = (start - 1 + index) % sheet.places
         if index and position == 0:
@@ -143,18 +155,22 @@ def _subject(view: Printed) -> str:
     return f"{draft}{view.product}, batch {view.batch_code}" if view.batch_code else view.product
 
 
-def _keep(canvas: Canvas, name: str, filled: tuple[Filled, ...], layout: LabelLayout, marked: bool) -> None:
+def keep_label(canvas: Canvas, name: str, view: Printed, layout: LabelLayout, *, marked: bool) -> None:
     """Draw one label once, to be shown at every place; its origin is its lower left corner."""
+    layout = _without(view, layout)
+    filled, looks = set_label(view, layout), looks_of(view, layout)
     high = layout.height_mm * mm
     canvas.beginForm(name, 0, 0, layout.width_mm * mm, high)
-    canvas.setFillColor(black)
+    draw_ground(canvas, looks)
     for panel, print_ in zip(layout.panels, filled, strict=True):
         left, top = panel.x_mm * mm, high - panel.y_mm * mm
+        for one in print_.figures:
+            canvas.setFillColor(black)
+            one.figure.draw(canvas, left + one.x, top - one.top - one.high, one.high)
+        canvas.setFillColor(HexColor(looks.ink(panel)))
         for line in print_.lines:
             canvas.setFont(line.face, line.size)
             canvas.drawString(left + line.x, top - line.base, line.text)
-        for one in print_.figures:
-            one.figure.draw(canvas, left + one.x, top - one.top - one.high, one.high)
     if marked:
         draw_rounds(canvas, layout)
     canvas.endForm()

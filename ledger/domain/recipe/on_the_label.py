@@ -2,6 +2,7 @@
 
 from ledger.domain.recipe.file import RecipeFile
 from ledger.domain.recipe.recipe import AS_ADDED, AS_SAPONIFIED, EACH_BY_NAME, TOGETHER, Herb, LabelWishes
+from ledger.units.colour import read_colour
 from ledger.units.gs1 import read_gtin
 
 
@@ -41,4 +42,8 @@ def read_label(source: RecipeFile) -> LabelWishes:
         opening_matters=matters,
         list_ingredients=label.flag("list_ingredients") or False,
         gtin=label.read("gtin", read_gtin),  # her own, by its check digit; none is ever made up
+        line=label.maybe_word("line"),
+        use=label.maybe_word("use"),
+        colour=label.read("colour", read_colour),
+        picture=label.maybe_word("picture"),
     )

@@ -130,6 +130,10 @@ class LabelWishes:
     gtin: str | None = None
     opening_matters: bool | None = None  # None: nobody decided
     list_ingredients: bool = False  # where no law asks for it too
+    line: str | None = None  # of her own, under the name; else that of her settings
+    use: str | None = None  # "for hands and kitchen"
+    colour: str | None = None  # of the product, as "#7a8f3c"
+    picture: str | None = None  # by the name of its file, attached to the recipe
 
 
 @dataclass(frozen=True)

@@ -36,6 +36,8 @@ class Setup:
     labour_minor_per_hour: int | None = None
     scale_step_mg: int | None = None  # None: a scale that reads 0.1 g
     maker: str | None = None  # her own name, who decides where nobody else is named
+    web: str | None = None  # her address there, printed as a code
+    line: str | None = None  # of her own, on labels
 
 
 def set_up(book: Book, setup: Setup) -> None:
@@ -64,6 +66,8 @@ def set_up(book: Book, setup: Setup) -> None:
                 labour_minor_per_hour=setup.labour_minor_per_hour,
                 scale_step_mg=setup.scale_step_mg,
                 maker=setup.maker,
+                web=setup.web,
+                line=setup.line,
             )
         )
         assert revision.id is not None

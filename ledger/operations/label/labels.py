@@ -1,7 +1,7 @@
 """Labels in their order: approved by a named person, printed as one run, and what became of them booked back."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from ledger.domain.label.net_quantity import Net
@@ -11,6 +11,7 @@ from ledger.domain.label.words import Words
 from ledger.errors import BadInput, Refused
 from ledger.markets import known_market, market
 from ledger.rows.batch import find_batch
+from ledger.rows.kept import content_of
 from ledger.rows.label import KeptLabel, Run, approved_by, kept_with, run_by_number
 from ledger.rows.lot import lot_by_id
 from ledger.rows.opened import Rows
@@ -44,6 +45,7 @@ class LabelRequest:
     start: int = 1
     front: Front | None = None  # the side of the pack that bears the front
     words: tuple[Words, ...] | None = None  # of its languages
+    price: str | None = None  # as it is printed
     own_weights: tuple[Net, ...] = ()  # each bar labelled with its own
     sticker: bool = False  # what changes with every batch alone; the rest stands on bands
 
@@ -64,7 +66,7 @@ def _view(rows: Rows, request: LabelRequest) -> tuple[LabelText, int]:
     assert batch.yield_lot_id is not None
     then = lot_by_id(rows, batch.yield_lot_id, on=request.on).status
     may_be_labelled(batch.code, status=view.status, now=batch.lot_status, then=then, on=request.on)
-    return view, batch.yield_lot_id
+    return replace(view, price=request.price), batch.yield_lot_id
 
 
 def approve_label(book: Book, request: LabelRequest, *, by: str, stand: str | None = None) -> str:
@@ -213,7 +215,10 @@ def labels_of(rows: Rows, number: int, *, on: date, the_same: bool) -> tuple[Run
         raise Refused(f"Batch {batch.code} gets no label: {words[0]}.")
     if the_same and _OWN_WEIGHTS in run.text:
         raise Refused(f"Each label of run {number} had a weight of its own; print anew: label print {batch.code}")
-    return run, kept, label_from(kept.view, kept.view_format)
+    view = label_from(kept.view, kept.view_format)
+    if view.picture:
+        view = replace(view, picture=view.picture._replace(content=content_of(rows, view.picture.sha256).content))
+    return run, kept, view
 
 
 def reprint_labels(

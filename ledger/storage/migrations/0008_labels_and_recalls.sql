@@ -50,3 +50,7 @@ CREATE TABLE first_supply (
 -- of which is kept; empty where it was not said.
 ALTER TABLE label_count ADD COLUMN specimen INTEGER;
 ALTER TABLE label_count ADD COLUMN destroyed INTEGER;
+
+-- What a label shows of her beside the name she trades under: her web address, printed as a code, and a line of her own.
+ALTER TABLE settings_revision ADD COLUMN web TEXT;
+ALTER TABLE settings_revision ADD COLUMN line TEXT;

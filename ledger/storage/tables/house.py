@@ -22,6 +22,8 @@ class SettingsRevision(Fact, table=True):
     labour_minor_per_hour: int | None = None
     scale_step_mg: int | None = None
     maker: str | None = None
+    web: str | None = None
+    line: str | None = None
 
 
 class MarketAddress(Fact, table=True):

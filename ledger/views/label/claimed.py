@@ -20,12 +20,13 @@ class LabelWords(NamedTuple):
 
 
 def claimed_words(rows: Rows, batch: BatchRow, label: LabelText, *, soap_alone: bool) -> LabelWords:
-    """Of the name, what it is, the claims and the precautions; an empty answer passes nothing.
+    """Of the name, what it is and is for, her line, the claims and the precautions; an empty answer passes nothing.
 
     The digest is of the words and of what is questioned of them, so that a program that knows more words asks again.
     """
     recipe = recipe_of(rows, batch)
-    read = (label.product, label.function, recipe.label.claims if recipe else None, *label.precautions)
+    hers = (label.product, label.function, label.line, label.use, recipe.label.claims if recipe else None)
+    read = (*hers, *label.precautions)
     text = ". ".join(word for word in read if word)
     asked = question(text, market_is_soap=soap_alone)
     digest = digest_of("\n".join((text, *(one.words for one in asked))))

@@ -24,6 +24,7 @@ from ledger.rows.recipe import recipe_by_code, recipe_of
 from ledger.rows.settings import settings
 from ledger.units.dates import MONTHS
 from ledger.views.label.allergens import Allergens, allergens_of, batch_holding, said_barred
+from ledger.views.label.picture import LabelPicture, picture_of
 from ledger.views.material.meant import number_words
 from ledger.views.recipe.ingredients import declared_parts
 from ledger.views.release.assessment import latest_assessment
@@ -66,6 +67,13 @@ class LabelText:
     untranslated: tuple[str, ...] = ()  # what a language has no words for
     words_from: tuple[str, ...] = ()  # where the words of durability stand, by language
     lettering: Lettering = AS_FIGURES  # how the net quantity and the rest are set
+    business: str = ""  # the name she trades under
+    line: str | None = None  # of her own
+    use: str | None = None  # what it is for: "for hands and kitchen"
+    web: str | None = None  # printed as a code
+    price: str | None = None  # as it is printed
+    colour: str | None = None  # of the product
+    picture: LabelPicture | None = None
 
 
 def label_text(
@@ -148,6 +156,12 @@ def label_text(
         untranslated=untranslated(spoken, (wishes.function, wishes.origin or "", *wishes.precautions)),
         words_from=tuple(f"{one.called}, {one.source}" for one in spoken if one.source),
         lettering=law.lettering.on(front.cm2 if front else None),
+        business=own.business,
+        line=wishes.line or own.line,
+        use=wishes.use,
+        web=own.web,
+        colour=wishes.colour,
+        picture=picture_of(rows, batch.recipe_code, wishes.picture) if batch.recipe_code and wishes.picture else None,
     )
 
 
@@ -161,6 +175,7 @@ def _net_of(recipe: Recipe | None) -> Net | None:
 def run_text(view: LabelText) -> str:
     """What one label says, as it is approved and kept with its run."""
     opened = f"{view.after_opening_months}M after opening" if view.after_opening_months else ""
+    hers = (view.line, view.use, view.web, view.picture and f"{view.picture.name} {view.picture.sha256}")
     return "\n".join(
         (
             view.product,
@@ -172,6 +187,7 @@ def run_text(view: LabelText) -> str:
             f"{view.responsible_name}, {view.responsible_address}",
             view.origin or "",
             view.batch_code,
+            *(one for one in hers if one),
         )
     )
 

@@ -1,0 +1,28 @@
+"""Which shipped layout has more room than another, and on which sheet a label goes."""
+
+from ledger.documents.kit.layout import LabelLayout, label_layout, sheet_layout, shipped
+from ledger.errors import BadInput
+
+
+def larger_layouts(layout: LabelLayout) -> tuple[str, ...]:
+    """The shipped layouts of the same purpose with more room than this one."""
+    room = sum(panel.width_mm * panel.height_mm for panel in layout.panels)
+    found = []
+    for name in shipped("label"):
+        other = label_layout(name)
+        if other.purpose == layout.purpose and sum(p.width_mm * p.height_mm for p in other.panels) > room:
+            found.append(name)
+    return tuple(found)
+
+
+def usual_sheet(name: str, *, paper: str) -> str:
+    """The shipped sheet on her paper whose places fit a label most closely. Raises BadInput for an unknown label."""
+    label = label_layout(name)
+    fitting = []
+    for one in shipped("sheet"):
+        sheet = sheet_layout(one)
+        if sheet.paper == paper and sheet.width_mm >= label.width_mm and sheet.height_mm >= label.height_mm:
+            fitting.append((sheet.width_mm * sheet.height_mm, one))
+    if not fitting:
+        raise BadInput(f"No shipped {paper} sheet has room for the label '{label.name}'; name one with --sheet.")
+    return min(fitting)[1]

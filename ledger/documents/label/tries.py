@@ -1,0 +1,89 @@
+"""Every shipped layout of a bar with one label on it, at printing size, on a sheet for each family."""
+
+import io
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Literal
+
+from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas
+
+from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, register
+from ledger.documents.kit.layout import FAMILIES, PAPER_MM, LabelLayout, label_layout, shipped
+from ledger.documents.kit.lines import break_lines
+from ledger.documents.kit.page import GREY
+from ledger.documents.label.labels import keep_label
+from ledger.errors import Refused
+from ledger.views.label.label import LabelText
+
+_CAPTION = 3.6  # mm over each row
+_GAP = 1.2
+_SIZE = 7.5
+
+
+def draw_tries(view: LabelText, *, paper: str, ink: Literal["colour", "black"] = "colour") -> bytes:
+    """One label in every shipped layout of a bar, a sheet a family; what does not fit is said there."""
+    register()
+    wide, high = PAPER_MM[paper]
+    out = io.BytesIO()
+    canvas = Canvas(out, pagesize=(wide * mm, high * mm), invariant=1)
+    canvas.setTitle(f"Labels to choose from, {view.batch_code}")
+    for family in FAMILIES:
+        layouts = [(name, replace(label_layout(name), ink=ink)) for name in shipped("label")]
+        mine = [one for one in layouts if one[1].purpose == "bar" and one[1].family == family]
+        rows = _rows(sorted(mine, key=lambda one: -one[1].width_mm), wide)
+        apart = (high - sum(_tall(row[0][1]) + _CAPTION for row in rows)) / (len(rows) + 1)
+        top = apart
+        for row in rows:
+            left = (wide - sum(one.width_mm + _GAP for _, one in row) + _GAP) / 2
+            for name, layout in row:
+                _draw(canvas, view, name, layout, left, high - top - _CAPTION)
+                left += layout.width_mm + _GAP
+            top += _CAPTION + _tall(row[0][1]) + apart
+        canvas.showPage()
+    canvas.save()
+    return out.getvalue()
+
+
+def _rows(layouts: Sequence[tuple[str, LabelLayout]], wide: float) -> list[list[tuple[str, LabelLayout]]]:
+    """The layouts in rows as wide as the paper."""
+    rows: list[list[tuple[str, LabelLayout]]] = []
+    for one in layouts:
+        if rows and sum(other.width_mm + _GAP for _, other in rows[-1]) + one[1].width_mm <= wide:
+            rows[-1].append(one)
+        else:
+            rows.append([one])
+    return rows
+
+
+def _blank(layout: LabelLayout) -> float:
+    """What is folded over at head and foot, and left out here."""
+    return layout.folds_y_mm[0] if layout.folds_y_mm else 0.0
+
+
+def _tall(layout: LabelLayout) -> float:
+    return layout.height_mm - 2 * _blank(layout)
+
+
+def _draw(canvas: Canvas, view: LabelText, name: str, layout: LabelLayout, left: float, top: float) -> None:
+    """One label with its name over it and its outline; `top` in mm from the foot of the paper."""
+    draw_text(canvas, left * mm, (top + 0.8) * mm, name, BOLD, _SIZE)
+    try:
+        keep_label(canvas, name, view, layout, marked=True)
+    except Refused as error:
+        reason = str(error).split(" even at")[0] + "."
+        lines = break_lines(reason, REGULAR, _SIZE, layout.width_mm * mm) or [reason[:30]]
+        for index, line in enumerate(lines, 1):
+            draw_text(canvas, left * mm, top * mm - index * 1.25 * _SIZE, line, REGULAR, _SIZE)
+        return
+    canvas.saveState()
+    canvas.setStrokeColor(GREY)
+    canvas.setLineWidth(0.3)
+    canvas.rect(left * mm, (top - _tall(layout)) * mm, layout.width_mm * mm, _tall(layout) * mm)
+    canvas.setDash(1.2, 1.8)
+    for fold in layout.folds_mm:
+        canvas.line((left + fold) * mm, (top - _tall(layout)) * mm, (left + fold) * mm, top * mm)
+    canvas.translate(left * mm, (top - layout.height_mm + _blank(layout)) * mm)
+    canvas.setDash()
+    canvas.doForm(name)
+    canvas.restoreState()
