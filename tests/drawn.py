@@ -16,6 +16,7 @@ from ledger.domain.label.declaration import DeclaredIngredient
 from ledger.domain.lye.composition import Composition, InTheSoap
 from ledger.domain.lye.fatty_acids import ProfileLine
 from ledger.domain.lye.uncertainty import Superfat
+from ledger.markets import market
 from ledger.rows.decision import RecordedDecision
 from ledger.rows.kept import Attached
 from ledger.rows.reading import FinishedLook
@@ -356,6 +357,7 @@ def label() -> LabelText:
         declared=(DeclaredIngredient("AQUA", 284_400, 194_000, ("L44-1",)),),
         rules=(),
         remains=(),
+        lettering=market("eu").lettering,
     )
 
 

@@ -45,7 +45,7 @@ def test_the_ruler_is_as_long_as_it_says_and_is_not_nudged(
 @pytest.mark.parametrize("sheet", shipped("sheet"))
 def test_every_shipped_sheet_with_an_edge_has_one_on_every_page(label, read, sheet: str) -> None:
     page = sheet_layout(sheet)
-    layout = next(one for one in ("wrap", "band", "pair", "small", "sticker-small") if fits(one, page))
+    layout = next(one for one in ("wrap", "band", "box", "small", "sticker-small") if fits(one, page))
     drawn = read(draw_labels(label, label_layout(layout), page, count=page.places + 1))
     for number in (0, 1):
         assert ("This line is" in drawn.text(number)) == (sheet not in NO_EDGE)

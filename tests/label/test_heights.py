@@ -17,7 +17,7 @@ from ledger.markets import market
 from ledger.operations.house.setup import set_up
 from ledger.reference.shipped import templates
 
-SHEET = {"small": "a4-24", "band": "a4-6", "pair": "a4-8", "round": "a4-8", "wrap": "a4-2"}
+SHEET = {"small": "a4-24", "band": "a4-6", "box": "a4-8", "round": "a4-8", "wrap": "a4-2"}
 SIXTEENTH = 25.4 / 16
 EDGE = 0.02  # mm, by which a box read back is off
 US = "Net Wt 3.52 oz (100 g)"
@@ -117,8 +117,8 @@ def test_in_the_us_it_keeps_its_space_and_stands_in_the_lowest_part(printed: Any
 
 def test_what_would_reach_above_the_lowest_part_is_refused(printed: Any) -> None:
     with pytest.raises(Refused, match=r"mm above the lowest 30% of the front, .*--layout wrap"):
-        printed("us-soap", "pair", "5 x 5 in")
-    assert printed("us-soap", "pair", "2 x 2.5 in")  # a front of 5 square inches or less is freed from it
+        printed("us-soap", "box", "5 x 5 in")
+    assert printed("us-soap", "box", "2 x 2.5 in")  # a front of 5 square inches or less is freed from it
 
 
 @pytest.mark.parametrize(("code", "bold"), [("us-soap", True), ("us-cosmetic", True), ("ca", True), ("eu", False)])
