@@ -152,6 +152,9 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("SELECT max(id) FROM live_deviation_decision", "SELECT min(id) FROM live_deviation_decision"),
     ],
     ("rows/equipment.py", "tools/test_upkeep_edges.py"): [
+        ('u."on" <= ?', 'u."on" < ?'),
+        ("if next_on > on else", "if next_on >= on else"),
+        ("if next_on == on else", "if next_on <= on else", "tools/test_upkeep_written.py"),
         ("if one.on <= on]", "if one.on < on]"),
         ("elif next_on and next_on <= on:", "elif next_on and next_on < on:"),
         ("JOIN live_reading c ON c.corrects", "JOIN reading c ON c.corrects", "bench/test_readings_edges.py"),
@@ -269,11 +272,6 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("views/recall/trace.py", "recall/test_trace_read.py"): [
         ("graph.children(node) if forward", "graph.parents(node) if forward"),
-    ],
-    ("rows/upkeep.py", "tools/test_upkeep_edges.py"): [
-        ('u."on" <= ?', 'u."on" < ?'),
-        ("if next_on > on else", "if next_on >= on else"),
-        ("if next_on == on else", "if next_on <= on else", "tools/test_upkeep_written.py"),
     ],
     ("views/cure/weighings.py", "bench/test_readings_edges.py"): [
         ("max(one.on for one in every)", "min(one.on for one in every)"),
