@@ -154,7 +154,11 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("rows/equipment.py", "tools/test_upkeep_edges.py"): [
         ('u."on" <= ?', 'u."on" < ?'),
         ("if next_on > on else", "if next_on >= on else"),
-        ("if next_on == on else", "if next_on <= on else", "tools/test_upkeep_written.py"),
+        (
+            '> on else "due today" if next_on == on',
+            '> on else "due today" if next_on <= on',
+            "tools/test_upkeep_written.py",
+        ),
         ("if one.on <= on]", "if one.on < on]"),
         ("elif next_on and next_on <= on:", "elif next_on and next_on < on:"),
         ("JOIN live_reading c ON c.corrects", "JOIN reading c ON c.corrects", "bench/test_readings_edges.py"),

@@ -80,7 +80,8 @@ def test_what_was_made_from_it_belongs_to_the_answer(shop: Any, run: Callable[..
     assert f"Plain Bar, batch {first}, and what was made of it: 2 batches, 11 bars. 1 here" in shown.splitlines()[0]
     by_code = {one["batch_code"]: one for one in answer(run, "bar", first)["batches"]}
     reworked = next(code for code in by_code if code not in (first, second))
-    assert by_code[second]["through"] == [first, reworked, lot, second]  # the bars have the code of their batch
+    way = [by_code[second][key] for key in ("first", "last", "after", "steps")]
+    assert way == [first, lot, reworked, 3]  # the bars have the code of their batch
     assert by_code[first]["used"] is None
     totals = answer(run, "bar", first)["totals"]
     assert (totals["made"], totals["reworked"], totals["on_hand"], totals["unexplained"]) == (11, 10, 1, 0)

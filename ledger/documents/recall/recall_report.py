@@ -11,6 +11,7 @@ from ledger.units.quantity import show_mass, whole
 from ledger.units.wording import count
 from ledger.units.words import Units
 from ledger.views.recall.recall import RecallAnswer
+from ledger.views.recall.recall_words import took_words, way_words
 
 TYPE = Type(large=22, head=12.5, body=9.5)
 
@@ -201,16 +202,16 @@ def _batches(view: RecallAnswer, wide: float) -> Table:
             one.batch_code,
             one.product,
             whole(show_date(one.made_on)),
-            "–" if one.used is None else _much(one.used, one.pieces, view.units),
+            took_words(one, view.units) or "–",
             str(one.bars_made) if one.yields_bars else "–",
             one.status,
-            " → ".join(one.through[:-1]) or "asked for",
+            way_words(one) or (f"from {one.first}" if one.steps else "asked for"),
         )
         for one in view.batches
     ]
-    shares = (0.11, 0.2, 0.12, 0.1, 0.06, 0.13, 0.28)
-    heads = ("batch", "product", "made", "took", "bars", "status", "reached through")
-    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(3, 4), bold=(0,))
+    shares = (0.11, 0.18, 0.12, 0.21, 0.06, 0.12, 0.2)
+    heads = ("batch", "product", "made", "of it in the batch", "bars", "status", "reached")
+    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(4,), bold=(0,))
 
 
 def _bars(view: RecallAnswer, wide: float) -> Table:
