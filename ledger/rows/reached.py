@@ -3,8 +3,10 @@
 import json
 import sqlite3
 from collections.abc import Collection, Mapping
+from datetime import date
 from typing import NamedTuple
 
+from ledger.rows.opened import day
 from ledger.units.words import MaterialKind, Process
 
 # From each lot on to what batches gave that took of it, wherever the two movements that stand for it still count.
@@ -120,3 +122,94 @@ def booked(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, Booked]
         (json.dumps(sorted({*lots})),),
     )
     return dict.fromkeys(lots, Booked(0, 0, 0, 0, 0, 0)) | {row[0]: Booked(*row[1:]) for row in found}
+
+
+class NumberKept(NamedTuple):
+    """A lot that came from a supplier with a number to learn, with what a notice could call it."""
+
+    code: str
+    material: str
+    material_id: int
+    supplier_id: int
+    supplier_number: str | None
+    on: date
+
+
+def numbers_kept(rows: sqlite3.Connection) -> list[NumberKept]:
+    """Every lot that was bought, in the order it came, for a number that is none of theirs."""
+    found = rows.execute(
+        """
+        SELECT l.code, r.name, l.material_id, l.supplier_id, l.supplier_number, l."on" FROM live_lot l
+        JOIN live_material_revision r ON r.id = (
+          SELECT max(id) FROM live_material_revision WHERE material_id = l.material_id)
+        JOIN supplier s ON s.id = l.supplier_id WHERE l.supplier_number IS NOT NULL OR NOT s.own ORDER BY l.id
+        """
+    )
+    return [NumberKept(row[0], row[1], row[2], row[3], row[4], day(row[5])) for row in found]
+
+
+# Up from batches, nearest first, and down from one lot: both only so far, since what is in everything tells nothing.
+_BEHIND = """
+WITH RECURSIVE up (lot, batch) AS (
+  SELECT NULL, value FROM json_each(:batches) UNION
+  SELECT v.lot_id, l.batch_id FROM up u CROSS JOIN movement v ON v.batch_id = u.batch AND v.kind = 'consumed'
+  CROSS JOIN lot l ON l.id = v.lot_id
+  WHERE (SELECT sum(quantity) FROM movement WHERE batch_id = u.batch AND lot_id = v.lot_id AND kind = 'consumed') <> 0
+  LIMIT :most)
+SELECT DISTINCT lot FROM up WHERE lot IS NOT NULL
+"""
+_SHARES = """
+WITH RECURSIVE node (lot) AS (
+  SELECT :lot UNION
+  SELECT y.lot_id FROM node n CROSS JOIN movement v ON v.lot_id = n.lot CROSS JOIN movement y ON y.batch_id = v.batch_id
+  WHERE v.kind = 'consumed' AND y.kind = 'yielded'
+    AND (SELECT sum(quantity) FROM movement WHERE batch_id = v.batch_id AND lot_id = n.lot AND kind = 'consumed') <> 0
+  LIMIT :most)
+SELECT l.batch_id, (SELECT count(*) FROM node) FROM node n CROSS JOIN lot l ON l.id = n.lot
+CROSS JOIN material k ON k.id = l.material_id WHERE k.kind = 'soap' AND l.batch_id IS NOT NULL
+"""
+
+
+def lots_behind(rows: sqlite3.Connection, batches: Collection[int], most: int) -> list[int]:
+    """The lots that batches were made from at any depth, the nearest; no more than about so many."""
+    found = rows.execute(_BEHIND, {"batches": json.dumps([*batches]), "most": most})
+    return [row[0] for row in found]
+
+
+def bars_sharing(rows: sqlite3.Connection, lot_id: int, most: int) -> list[int] | None:
+    """The batches of bars that a lot is in, by their row numbers; None where it is in more things than so many."""
+    found = rows.execute(_SHARES, {"lot": lot_id, "most": most}).fetchall()
+    return None if found and found[0][1] >= most else sorted({row[0] for row in found})
+
+
+def weighed_for_another(rows: sqlite3.Connection, material_id: int) -> list[int]:
+    """The batches of which a line asks for another material, and this one is in."""
+    found = rows.execute(
+        """
+        SELECT v.batch_id FROM lot l CROSS JOIN movement v ON v.lot_id = l.id CROSS JOIN plan_line p
+          ON p.id = v.plan_line_id
+        WHERE l.material_id = ? AND v.kind = 'consumed' AND p.material_id <> l.material_id
+        GROUP BY v.batch_id, v.plan_line_id, v.lot_id HAVING sum(v.quantity) <> 0
+        """,
+        (material_id,),
+    )
+    return sorted({row[0] for row in found})
+
+
+def batches_made_as(
+    rows: sqlite3.Connection,
+    *,
+    material_id: int | None = None,
+    recipe_id: int | None = None,
+    version: int | None = None,
+) -> list[int]:
+    """The batches that give a product, or were planned from a recipe, or one version of it."""
+    if material_id is not None:
+        found = rows.execute("SELECT id FROM live_batch WHERE material_id = ? ORDER BY id", (material_id,))
+    else:
+        found = rows.execute(
+            "SELECT b.id FROM recipe_version v CROSS JOIN live_batch b ON b.recipe_version_id = v.id "
+            "WHERE v.recipe_id = ?1 AND ?2 IN (v.number, 0) ORDER BY b.id",
+            (recipe_id, version or 0),
+        )
+    return [row[0] for row in found]

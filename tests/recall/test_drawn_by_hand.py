@@ -89,8 +89,8 @@ def test_the_grams_of_the_lot_come_to_what_was_received(drawn: Drawn) -> None:
     assert sums == (1_000_000, 700_000, 230_000, 0, 50_000, 20_000)
     assert lot.within == 200
     assert grams_words(lot, "metric") == (
-        "1\u00a0000 g received = 700 g in batches + 230 g on hand + 50 g thrown away + 20 g unexplained (more than what the "
-        "scale leaves open, 0.2 g)"
+        "1\u00a0000 g received = 700 g in batches + 230 g on hand + 50 g thrown away + 20 g unexplained "
+        "(more than what the scale leaves open, 0.2 g)"
     )
 
 

@@ -17,11 +17,20 @@ def test_the_first_page_alone_does_for_the_telephone(answer, read) -> None:
     assert "29 = 14 + 0 + 1 + 0 + 11 + 3 + 0 + 0 + 0" in first
 
 
-def test_what_cannot_be_excluded_stands_apart_and_is_announced(answer, read) -> None:
-    drawn = read(draw_recall(answer))
-    assert "1 more cannot be excluded" in drawn.text(0)
-    assert "L39-9" not in drawn.text(0)
-    assert "L39-9" in drawn.text(1)
+def test_what_cannot_be_excluded_stands_apart_on_the_first_page(answer, read) -> None:
+    first = read(draw_recall(answer)).text(0)
+    assert first.index("Where every bar is") < first.index("Cannot be excluded") < first.index("L39-9")
+    assert "more cannot be excluded" not in first
+
+
+@pytest.mark.parametrize(("doubts", "more"), [(5, 0), (6, 1)])
+def test_five_of_them_are_on_the_first_page_and_the_rest_is_announced(answer, read, doubts: int, more: int) -> None:
+    one = answer.cannot_exclude[0]
+    many = tuple(one._replace(what=f"lot L9{number}-9, olive oil") for number in range(doubts))
+    drawn = read(draw_recall(replace(answer, cannot_exclude=many)))
+    assert drawn.text(0).count("-9, olive oil") == 5
+    assert ("1 more cannot be excluded" in drawn.text(0)) is bool(more)
+    assert drawn.text().count("-9, olive oil") == doubts
 
 
 def test_a_way_through_an_infusion_and_offcuts_is_said_by_its_ends(answer, read) -> None:

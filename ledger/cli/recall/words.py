@@ -76,6 +76,18 @@ def say_answer(answer: RecallAnswer) -> None:
         say("Cannot be excluded:")
         for one in answer.cannot_exclude:
             say(f"  {one.what}: {one.why}.")
+    if answer.look_next:
+        say()
+        codes = " ".join(f"--bar {code}" for code in answer.bars_of)
+        say_wrapped("Look at next: these share a lot with it, and are in no figure above, no call and no hold.")
+        table(
+            ("batch", "product", "shares", "of", "which is in"),
+            [
+                (one.batch_code, one.product, one.lot_code, one.material, count(one.shared_by, "batch", "batches"))
+                for one in answer.look_next
+            ],
+        )
+        say(f"To take one in: soapledger recall of {codes} --bar {answer.look_next[0].batch_code}")
     if answer.held:
         say()
         how = " or ".join(answer.stopped)
@@ -97,8 +109,8 @@ def say_tree(answer: RecallAnswer) -> None:
             if item in below:
                 say(f"From lot {item}:")
             continue
-        lead = "  " * min(depth, _DEEPEST) + (f"step {depth}: " if depth > _DEEPEST else "")
-        say_wrapped(_batch_words(item, answer), first=lead, indent="  " * min(depth, _DEEPEST) + "    ")
+        lead = "  " * min(depth + 1, _DEEPEST) + (f"step {depth}: " if depth >= _DEEPEST else "")
+        say_wrapped(_batch_words(item, answer), first=lead, indent="  " * min(depth + 1, _DEEPEST) + "    ")
         waiting += [(depth + 1, after) for after in reversed(below.get(item.batch_code, []))]
 
 
@@ -114,17 +126,23 @@ def _batch_words(one: ReachedBatch, answer: RecallAnswer) -> str:
 
 def _what(answer: RecallAnswer) -> str:
     """What was asked for, in the words the answer begins with."""
-    if answer.batches and answer.bars_of:
-        named = {one.batch_code: one.product for one in answer.batches}
-        products = " and ".join(dict.fromkeys(named[code] for code in answer.bars_of))
-        more = ", and what was made of it" if len(answer.batches) > len(answer.bars_of) else ""
-        word = "batch" if len(answer.bars_of) == 1 else "batches"
-        return f"{products}, {word} {' and '.join(answer.bars_of)}{more}"
-    if len(answer.lots) > 1:
+    named = {one.batch_code: one.product for one in answer.batches}
+    said = []
+    if len(answer.lots) == 1:
+        first = answer.lots[0]
+        said.append(f"{first.material}, lot {first.lot_code} (their number {first.supplier_lot or 'unknown'})")
+    elif answer.lots:
         materials = " and ".join(dict.fromkeys(one.material for one in answer.lots))
-        return f"{count(len(answer.lots), 'lot')} of {materials}"
-    first = answer.lots[0]
-    return f"{first.material}, lot {first.lot_code} (their number {first.supplier_lot or 'unknown'})"
+        said.append(f"{count(len(answer.lots), 'lot')} of {materials}")
+    for codes, what in ((answer.bars_of, ""), (answer.labels_of, "labels of ")):
+        if codes:
+            products = " and ".join(dict.fromkeys(named[code] for code in codes))
+            word = "batch" if len(codes) == 1 else "batches"
+            listed = " and ".join(codes) if len(codes) < 4 else f"{codes[0]} and {len(codes) - 1} more"
+            said.append(f"{what}{products}, {word} {listed}")
+    asked_for = len(answer.bars_of) + len(answer.labels_of)
+    more = ", and what was made of it" if answer.bars_of and len(answer.batches) > asked_for else ""
+    return "; ".join(said) + more
 
 
 def _say_lots(answer: RecallAnswer) -> None:

@@ -134,6 +134,16 @@ class Holdable(NamedTuple):
     bars: bool
 
 
+class LookNext(NamedTuple):
+    """A batch that is in no figure of the answer, and the lot it shares that is in the fewest other batches."""
+
+    batch_code: str
+    product: str
+    lot_code: str
+    material: str
+    shared_by: int  # batches of bars that this lot is in, those asked about among them
+
+
 class CannotBeExcluded(NamedTuple):
     """Something the records cannot rule out, and why."""
 
@@ -164,4 +174,5 @@ class RecallAnswer:
     stopped: tuple[str, ...] = ()  # how what is here is stopped: "on hold", "rejected"; empty where nothing is here
     differences: tuple[Difference, ...] = ()
     notices: tuple[SoldAt, ...] = ()
+    look_next: tuple[LookNext, ...] = ()  # in no figure of the answer
     labels_of: tuple[str, ...] = ()  # the batch codes of which the labels alone are asked for

@@ -14,6 +14,7 @@ from ledger.views.recall.reach import Reach, Starts, Way, reach, ways
 from ledger.views.recall.recall import BarsAt, BulkAt, Holdable, NamedLot, ReachedBatch, RecallAnswer
 from ledger.views.recall.recall_complaints import complainants
 from ledger.views.recall.recall_doubts import cannot_exclude
+from ledger.views.recall.recall_next import look_next
 from ledger.views.recall.recall_people import contact_words, sold_at, to_call
 from ledger.views.recall.recall_totals import differences, totals
 
@@ -86,6 +87,7 @@ def recall_answer(
         stopped=tuple(status for status in STOPPED if any(lot.status == status for lot in here)),
         differences=differences(counts, cut, {lot.id: lot.code for lot in bar_lots}),
         notices=sold_at(counts, lots),
+        look_next=look_next(rows, starts, frozenset(batches)),
         labels_of=tuple(batch.code for batch in labelled),
     )
 

@@ -7,6 +7,19 @@ from ledger.rows.lot import LotRow
 from ledger.rows.people import Contact, CustomerCard
 from ledger.views.recall.recall import SoldAt, ToCall
 
+_GIFT = " (a gift)"
+
+
+def without_a_name(one: ToCall) -> ToCall:
+    """The same for others to read: a private person without name and details, who complained by number alone."""
+    if not one.private:
+        return one
+    if one.complaint:
+        name = f"complaint {one.complaint}"
+    else:
+        name = "a gift" if one.name.endswith(_GIFT) else "a private customer"
+    return one._replace(name=name, phone=None, email=None, address=None)
+
 
 def to_call(found: Sequence[BarsWith], known: Mapping[int, Contact] | Mapping[int, CustomerCard]) -> tuple[ToCall, ...]:
     """Everyone who has bars, who has most first; someone who gave all of theirs back is called no more."""
@@ -15,7 +28,7 @@ def to_call(found: Sequence[BarsWith], known: Mapping[int, Contact] | Mapping[in
 
 def _to_call(one: BarsWith, known: Mapping[int, Contact] | Mapping[int, CustomerCard]) -> ToCall:
     if one.customer_id is None:
-        name = f"{one.note or 'someone not named'} (a gift)"
+        name = f"{one.note or 'someone not named'}{_GIFT}"
         return ToCall(name, None, None, None, one.bars, one.codes, one.last_on, private=True)
     card = known[one.customer_id]
     return ToCall(
