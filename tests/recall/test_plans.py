@@ -15,7 +15,7 @@ from ledger.rows.lot import find_lot
 from ledger.rows.opened import Rows, as_known, open_rows
 from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall_answer import recall_answer
-from ledger.views.recall.recall_starts import asked_about
+from ledger.views.recall.recall_kinds import asked_about_anything
 from ledger.views.recall.recall_way import way_to
 from ledger.views.recall.trace import trace
 
@@ -74,7 +74,7 @@ def test_the_answer_and_the_way_to_a_batch_scan_nothing(rows: Rows) -> None:
     ],
 )
 def test_finding_what_a_question_means_scans_nothing(rows: Rows, question: Question) -> None:
-    assert scanned(rows, lambda: asked_about(rows, question, on=date(2026, 6, 1))) == []
+    assert scanned(rows, lambda: asked_about_anything(rows, question, on=date(2026, 6, 1))) == []
 
 
 @pytest.mark.parametrize("forward", [False, True])

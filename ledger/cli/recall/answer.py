@@ -75,7 +75,9 @@ def give_answer(here: Desk, question: Question, wanted: AnswerWanted) -> None:
     """Hold if told, say the answer, then write the contacts and last of all the report, which takes longest to draw."""
     wanted.check()
     rows = here.rows_as_of(wanted.as_of) if wanted.as_of else here.rows()
-    asked = asked_about(rows, question, on=here.today)
+    of_more = {start.kind for start in question.starts} & {"recipe", "tool", "instead"}
+    ask = loaded("views.recall.recall_kinds").asked_about_anything if of_more else asked_about
+    asked = ask(rows, question, on=here.today)
     starts = asked.starts
     if wanted.way:
         _say_way(way_to(rows, starts, find_batch(rows, wanted.way)), wanted.json)

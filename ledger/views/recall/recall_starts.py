@@ -1,26 +1,23 @@
 """What a question means here: the lots and batches that it begins with, and how it is said."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from datetime import date
 from typing import NamedTuple
 
 from ledger.domain.recall.question import Kind, Question
 from ledger.errors import BadInput, Refused
-from ledger.rows.batch import BatchRow, batches_by_id, batches_coded, find_batch
+from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.complaint import complaint
-from ledger.rows.equipment import checks_of, equipment_by_code
 from ledger.rows.label import run_by_number
 from ledger.rows.material import material_by_code
 from ledger.rows.opened import Rows
 from ledger.rows.people import supplier_by_code
-from ledger.rows.reached import batches_made_as, weighed_for_another
-from ledger.rows.recipe import recipe_by_code
+from ledger.rows.reached import batches_made_as
 from ledger.units.dates import show_date
 from ledger.units.quantity import parse_pieces
 from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall import CannotBeExcluded
 from ledger.views.recall.recall_search import Notice, bars_called, batches_meant, lots_meant
-from ledger.views.tools.equipment_doubts import touched_since_last_good
 
 
 class Asked(NamedTuple):
@@ -32,14 +29,19 @@ class Asked(NamedTuple):
     ours: tuple[str, ...] = ()  # numbers that a batch of ours has as well
 
 
-class _Meant(NamedTuple):
+class Meant(NamedTuple):
     batches: list[BatchRow]
     words: str
     doubts: tuple[CannotBeExcluded, ...] = ()
 
 
-def asked_about(rows: Rows, question: Question, *, on: date) -> Asked:
-    """The starts of a question. Raises BadInput or Refused where something of it matches nothing."""
+MeantBy = Callable[[Rows, str, Question, date], Meant]
+
+
+def asked_about(rows: Rows, question: Question, *, on: date, others: Mapping[Kind, MeantBy] = {}) -> Asked:
+    """The starts of a question; of other kinds than lots, bars, labels, products and complaints as `others` tell.
+
+    Raises BadInput or Refused where something of it matches nothing."""
     question.check()
     supplier = supplier_by_code(rows, question.supplier) if question.supplier else None
     material = material_by_code(rows, question.material) if question.material else None
@@ -52,11 +54,11 @@ def asked_about(rows: Rows, question: Question, *, on: date) -> Asked:
     notice = notice._replace(numbers=tuple(words))
     lots = lots_meant(rows, notice, every=question.every) if words or question.of_a_delivery else ()
     if question.of_a_delivery and supplier and material:
-        words.append(f"{material.name} from {supplier.name}{_between(question, 'received')}")
+        words.append(f"{material.name} from {supplier.name}{between(question, 'received')}")
     batches = {batch.id: batch for batch in batches_meant(rows, codes)}
     words += [batch.code for batch in batches.values()]
     doubts: list[CannotBeExcluded] = []
-    for kind, meant in _MEANT.items():
+    for kind, meant in {**MEANT, **others}.items():
         for what in question.of(kind):
             found = meant(rows, what, question, on)
             words.append(found.words)
@@ -69,7 +71,7 @@ def asked_about(rows: Rows, question: Question, *, on: date) -> Asked:
     return Asked(starts, tuple(words), tuple(doubts), tuple(code for code in called if code not in from_bars))
 
 
-def _between(question: Question, word: str) -> str:
+def between(question: Question, word: str) -> str:
     days = (("from", question.first), ("up to", question.last))
     span = "".join(f" {which} {show_date(day)}" for which, day in days if day)
     return f", {word}{span}" if span else ""
@@ -83,83 +85,37 @@ def _not_cut(batches: Iterable[BatchRow]) -> list[CannotBeExcluded]:
     ]
 
 
-def _sorted(batches: Iterable[BatchRow]) -> list[BatchRow]:
+def in_order(batches: Iterable[BatchRow]) -> list[BatchRow]:
     return sorted(batches, key=lambda batch: (batch.on, batch.id))
 
 
-def _within(batch: BatchRow, question: Question) -> bool:
+def within(batch: BatchRow, question: Question) -> bool:
     """Whether it was made, or cut, on one of the days; the first and the last are among them."""
     days = [day for day in (batch.made_on, batch.yielded_on) if day]
     return any((question.first or day) <= day <= (question.last or day) for day in days)
 
 
-def _product(rows: Rows, what: str, question: Question, _on: date) -> _Meant:
+def _product(rows: Rows, what: str, question: Question, _on: date) -> Meant:
     card = material_by_code(rows, what)
     found = batches_by_id(rows, batches_made_as(rows, material_id=card.id)).values()
-    made = _sorted(one for one in found if one.soap and _within(one, question))
+    made = in_order(one for one in found if one.soap and within(one, question))
     if not any(one.made for one in made):
-        raise BadInput(f"No bars of {card.name} were made{_between(question, '')[1:]}; widen it.")
-    return _Meant(made, f"{card.name}{_between(question, 'made')}")
+        raise BadInput(f"No bars of {card.name} were made{between(question, '')[1:]}; widen it.")
+    return Meant(made, f"{card.name}{between(question, 'made')}")
 
 
-def _recipe(rows: Rows, what: str, _question: Question, _on: date) -> _Meant:
-    name, _, number = what.partition("@")
-    card = recipe_by_code(rows, name)
-    version = parse_pieces(number, what="the version of the recipe") if number else None
-    if version is not None and not 1 <= version <= card.version:
-        raise BadInput(f"{card.name} has versions 1 to {card.version}; write {card.code}@{card.version}.")
-    made = _sorted(batches_by_id(rows, batches_made_as(rows, recipe_id=card.id, version=version)).values())
-    which = f"{card.name}, version {version}" if version else f"{card.name}, every version"
-    if not any(one.made_on for one in made):
-        raise Refused(f"Nothing was made of {which} yet.")
-    return _Meant(made, which)
-
-
-def _tool(rows: Rows, what: str, _question: Question, on: date) -> _Meant:
-    item = equipment_by_code(rows, what, on)
-    failed = [one for one in checks_of(rows, item.id) if not one.passed]
-    if not failed:
-        raise Refused(f"{item.name} failed no check; see: soapledger equipment show {item.code}")
-    touched = [touched_since_last_good(rows, item, one) for one in failed]
-    codes = {one.code for each in touched for one in each.batches}
-    made = _sorted(batches_coded(rows, codes).values())
-    unsaid = {one.code: one for each in touched for one in each.unsaid if one.code not in codes}
-    if not made and not unsaid:
-        raise Refused(f"Nothing was measured with {item.name} before it failed.")
-    doubts = tuple(
-        CannotBeExcluded(f"batch {one.code}, {one.product}", f"it was not said that {item.name} measured it, nor which")
-        for one in unsaid.values()
-    )
-    return _Meant(made, f"what {item.name} measured before it failed", doubts)
-
-
-def _instead(rows: Rows, what: str, question: Question, _on: date) -> _Meant:
-    card = material_by_code(rows, what)
-    found = batches_by_id(rows, weighed_for_another(rows, card.id)).values()
-    made = _sorted(one for one in found if _within(one, question))
-    if not made:
-        raise BadInput(f"{card.name} was weighed for no other material{_between(question, '')[1:]}.")
-    return _Meant(made, f"{card.name} weighed for another material")
-
-
-def _complaint(rows: Rows, what: str, _question: Question, _on: date) -> _Meant:
+def _complaint(rows: Rows, what: str, _question: Question, _on: date) -> Meant:
     card = complaint(rows, parse_pieces(what, what="the number of the complaint"))
     if card.batch_code is None:
         raise Refused(
             f"Complaint {card.number} does not say which batch; those it could be: "
             f"soapledger complaint show {card.number}"
         )
-    return _Meant([find_batch(rows, card.batch_code)], f"complaint {card.number}")
+    return Meant([find_batch(rows, card.batch_code)], f"complaint {card.number}")
 
 
 def _of_a_run(rows: Rows, what: str) -> BatchRow:
     return find_batch(rows, run_by_number(rows, parse_pieces(what, what="the number of the print run")).batch_code)
 
 
-_MEANT: dict[Kind, Callable[[Rows, str, Question, date], _Meant]] = {
-    "product": _product,
-    "recipe": _recipe,
-    "tool": _tool,
-    "instead": _instead,
-    "complaint": _complaint,
-}
+MEANT: Mapping[Kind, MeantBy] = {"product": _product, "complaint": _complaint}
