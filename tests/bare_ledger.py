@@ -96,9 +96,10 @@ class BareLedger:
         bars: int = 20,
         offcuts: bool = False,
         bars_mg: int | None = None,
+        loose_mg: int = 100_000,
         **more: Any,
     ) -> tuple[int, list[int]]:
-        """A batch that takes a gram of each lot used; returns it with the lots it gave."""
+        """A batch that takes a gram of each lot used, and gives so much loose; returns it with the lots it gave."""
         self.batches += 1
         product = "soap" if process in ("cold", "hot", "rebatch") else "mixed oil"
         batch = self.add(
@@ -114,7 +115,7 @@ class BareLedger:
         given = [self._lot(product, batch_id=batch, mass_mg=bars_mg)] + (
             [self._lot("offcuts", batch_id=batch)] if offcuts else []
         )
-        for lot, quantity in zip(given, (bars if product == "soap" else 100_000, 100_000), strict=False):
+        for lot, quantity in zip(given, (bars if product == "soap" else loose_mg, loose_mg), strict=False):
             self.move(lot, quantity, "yielded", batch_id=batch)
         return batch, given
 

@@ -124,6 +124,7 @@ WORK: dict[str, dict[str, Listed]] = {
     "Answer": {
         "trace": Listed("recall", "Go back from the code on a bar to every supplier's lot"),
         "recall": Listed("recall", "A lot or a bar is bad: which bars, where, whom to call"),
+        "recall of": Listed("recall", "Answer for anything, several at once"),
         "recall lot": Listed("recall", "Answer for one or several lot numbers"),
         "recall bar": Listed("recall", "Answer for the batch of a bar"),
         "complaint": Listed("complaint", "What customers report"),

@@ -107,18 +107,18 @@ class BarsWith(NamedTuple):
 
 
 def bars_with(rows: sqlite3.Connection, lots: Collection[int]) -> list[BarsWith]:
-    """Who has bars of some lots: the customers who did not give all of theirs back, then the gifts to others."""
+    """Who has bars of some lots: the customers who did not give all of a lot back, then the gifts to others."""
     customers = """
-        SELECT v.customer_id, NULL, -sum(v.quantity) AS bars, max(v."on"), group_concat(DISTINCT l.code)
-        FROM movement v JOIN lot l ON l.id = v.lot_id
-        WHERE v.customer_id IS NOT NULL AND v.lot_id IN (SELECT value FROM json_each(?))
-        GROUP BY v.customer_id HAVING bars > 0
+        SELECT customer_id, NULL, sum(bars), max(last), group_concat(code) FROM (
+          SELECT v.customer_id, l.code, -sum(v.quantity) AS bars, max(v."on") AS last
+          FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value JOIN lot l ON l.id = v.lot_id
+          WHERE v.customer_id IS NOT NULL GROUP BY v.customer_id, v.lot_id HAVING bars > 0)
+        GROUP BY customer_id
     """
     others = """
         SELECT NULL, v.note, -sum(v.quantity), max(v."on"), group_concat(DISTINCT l.code)
-        FROM live_movement v JOIN lot l ON l.id = v.lot_id
-        WHERE v.kind = 'given' AND v.customer_id IS NULL AND v.lot_id IN (SELECT value FROM json_each(?))
-        GROUP BY v.note
+        FROM json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value JOIN lot l ON l.id = v.lot_id
+        WHERE v.kind = 'given' AND v.customer_id IS NULL GROUP BY v.note
     """
     asked = (json.dumps(sorted({*lots})),)
     return [

@@ -142,6 +142,21 @@ def complaints(rows: sqlite3.Connection, *, batch_code: str | None = None) -> tu
     return tuple(one for one in found if batch_code in (None, one.batch_code))
 
 
+_ABOUT = """
+WHERE c.id IN (
+  SELECT id FROM live_complaint WHERE lot_id IN (SELECT value FROM json_each(:lots))
+  UNION SELECT complaint_id FROM live_complaint_step WHERE lot_id IN (SELECT value FROM json_each(:lots))
+  UNION SELECT id FROM live_complaint WHERE lot_id IS NULL AND "on" >= :since)
+ORDER BY c."on", c.id
+"""
+
+
+def complaints_about(rows: sqlite3.Connection, lots: Collection[int], since: date) -> list[ComplaintCard]:
+    """The complaints that ever named one of these lots of bars, and those since a day that named none; oldest first."""
+    asked = {"lots": json.dumps(list(lots)), "since": since.isoformat()}
+    return _cards(rows, rows.execute(_SQL + _ABOUT, asked).fetchall())
+
+
 def complaints_of_batch(rows: sqlite3.Connection, code: str) -> tuple[BatchComplaint, ...]:
     """The complaints of one batch without who reported them, for its record."""
     return tuple(

@@ -223,10 +223,14 @@ def came_in(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, int]:
     return dict.fromkeys(lots, 0) | {row[0]: row[1] for row in found}
 
 
-def moved_between(rows: sqlite3.Connection, lot_id: int, batch_id: int) -> int:
-    """So much of a lot went into a batch, or came of it, in mg or pieces."""
-    query = "SELECT coalesce(sum(quantity), 0) FROM movement WHERE lot_id = ? AND batch_id = ?"
-    return abs(int(rows.execute(query, (lot_id, batch_id)).fetchone()[0]))
+def moved_among(rows: sqlite3.Connection, batches: Collection[int]) -> dict[tuple[int, int], int]:
+    """So much of each lot went into each of some batches, or came of it, by (lot, batch), in mg or pieces."""
+    found = rows.execute(
+        "SELECT v.lot_id, v.batch_id, abs(sum(v.quantity)) FROM json_each(?) w CROSS JOIN movement v "
+        "ON v.batch_id = w.value GROUP BY v.batch_id, v.lot_id",
+        (json.dumps(sorted({*batches})),),
+    )
+    return {(row[0], row[1]): row[2] for row in found}
 
 
 class TakenBehind(NamedTuple):

@@ -54,6 +54,33 @@ def customer_list(rows: sqlite3.Connection, *, code: str | None = None) -> tuple
     )
 
 
+class Contact(NamedTuple):
+    """How to reach one customer."""
+
+    id: int
+    name: str
+    kind: CustomerKind
+    person: str | None
+    phone: str | None
+    email: str | None
+    address: str | None
+
+
+def contacts(rows: sqlite3.Connection, numbers: Sequence[int]) -> dict[int, Contact]:
+    """How to reach some customers, by their row numbers, in one statement."""
+    found = rows.execute(
+        """
+        SELECT c.id, coalesce(r.name, p.name, c.code) AS name, c.kind, p.name AS person, p.phone, p.email, p.address
+        FROM json_each(?) w CROSS JOIN live_customer c ON c.id = w.value
+        JOIN live_customer_revision r
+          ON r.id = (SELECT max(id) FROM live_customer_revision WHERE customer_id = c.id)
+        LEFT JOIN personal_text p ON p.personal_id = r.personal_id
+        """,
+        (json.dumps(list(numbers)),),
+    )
+    return {row["id"]: Contact(*row) for row in found}
+
+
 def customer_by_code(rows: sqlite3.Connection, text: str) -> CustomerCard:
     """The customer meant by a code, a name or the start of one. Raises BadInput with near matches."""
     code = match_name(

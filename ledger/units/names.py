@@ -1,7 +1,7 @@
 """Finding what she means by a code, a name, or the start of one."""
 
 import difflib
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from ledger.errors import BadInput
 from ledger.units.signs import folded
@@ -12,6 +12,28 @@ def near(text: str, known: Iterable[str], limit: int = 3, *, cutoff: float = 0.5
     by_fold = {folded(word): word for word in known}
     close = difflib.get_close_matches(folded(text), by_fold, n=limit, cutoff=cutoff)
     return [by_fold[word] for word in close]
+
+
+def nearest(text: str, known: Iterable[str], *, key: Callable[[str], str] = folded, limit: int = 3) -> list[str]:
+    """The known words that the fewest slips turn into what was typed: a sign wrong, missing or too many is one.
+
+    Not more than a third of its signs are wrong, and one may be in any; `key` is how both are compared.
+    """
+    wanted = key(text)
+    far = {word: _slips(wanted, key(word)) for word in dict.fromkeys(known)}
+    close = [word for word, slips in far.items() if slips <= max(1, len(wanted) // 3)]
+    return sorted(close, key=lambda word: far[word])[:limit]
+
+
+def _slips(one: str, other: str) -> int:
+    """The edit distance of two words (Levenshtein)."""
+    before = list(range(len(other) + 1))
+    for row, sign in enumerate(one, start=1):
+        here = [row]
+        for column, against in enumerate(other, start=1):
+            here.append(min(before[column] + 1, here[-1] + 1, before[column - 1] + (sign != against)))
+        before = here
+    return before[-1]
 
 
 def match_name(text: str, names: Sequence[tuple[str, str]], *, noun: str, add: str) -> str:

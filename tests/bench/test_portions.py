@@ -316,8 +316,9 @@ def test_a_recall_reaches_both_portions_through_the_dough_and_one_through_its_ow
     poured_and_cut(tide, slate, 4)
     oil = json.loads(run("recall", "lot", "4471/2", "-o", "oil.pdf", "--json").stdout)
     assert {one["batch_code"] for one in oil["batches"]} == {tide.batch, code, plain, slate}
-    through = {one["batch_code"]: one["through"] for one in oil["batches"]}
-    assert through[slate] == [tide.olive, code, dough_lot(tide, code), slate]
+    by_code = {one["batch_code"]: one for one in oil["batches"]}
+    way = [by_code[slate][key] for key in ("first", "after", "last", "steps")]
+    assert way == [tide.olive, code, dough_lot(tide, code), 3]
     assert oil["totals"]["made"] == 20  # ten of the shop's own batch, six and four
     assert oil["totals"]["unexplained"] == 0
     clay = json.loads(run("recall", "lot", "SC-1", "-o", "clay.pdf", "--json").stdout)

@@ -89,6 +89,8 @@ COMMANDS: dict[str, tuple[Measured, ...]] = {
             "trace | {lot} --forward",
             "recall lot | {drawn_lot}",
             "recall lot | {first_lot}",
+            "recall bar | {released}",
+            "recall of | --recipe {recipe_of_released}",
             "complaint show | {complaint}",
             "attachments | {lot}",
         ),

@@ -109,8 +109,8 @@ def test_a_batch_named_later_by_a_note_is_out_of_the_doubts_of_a_recall(shop: An
 
 
 def test_a_complaint_of_a_known_batch_names_how_to_ask_for_all_its_bars(shop: Any, run: Callable[..., Any]) -> None:
-    ask = f"Where all its bars are, and whom to call: soapledger recall bar {shop.batch}"
+    ask = "Where all its bars are, and whom to call: soapledger recall of --complaint"
     typed = shop.batch.replace("-", "")
-    assert ask in run("complaint", "add", "itched", "--batch", typed).stdout
+    assert f"{ask} 1" in run("complaint", "add", "itched", "--batch", typed).stdout
     run("complaint", "add", "too soft")
-    assert ask in run("complaint", "note", "2", "code read", "--batch", typed).stdout
+    assert f"{ask} 2" in run("complaint", "note", "2", "code read", "--batch", typed).stdout

@@ -176,6 +176,13 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("SELECT max(id) FROM live_deviation_decision", "SELECT min(id) FROM live_deviation_decision"),
     ],
     ("rows/equipment.py", "tools/test_upkeep_edges.py"): [
+        ('u."on" <= ?', 'u."on" < ?'),
+        ("if next_on > on else", "if next_on >= on else"),
+        (
+            '> on else "due today" if next_on == on',
+            '> on else "due today" if next_on <= on',
+            "tools/test_upkeep_written.py",
+        ),
         ("if one.on <= on]", "if one.on < on]"),
         ("elif next_on and next_on <= on:", "elif next_on and next_on < on:"),
         ("JOIN live_reading c ON c.corrects", "JOIN reading c ON c.corrects", "bench/test_readings_edges.py"),
@@ -273,17 +280,29 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("rows/bars.py", "recall/test_recall.py"): [
         (
-            "FROM live_movement v JOIN lot l ON l.id = v.lot_id\n        WHERE",
-            "FROM movement v JOIN lot l ON l.id = v.lot_id\n        WHERE",
+            "CROSS JOIN live_movement v ON v.lot_id = w.value JOIN lot l",
+            "CROSS JOIN movement v ON v.lot_id = w.value JOIN lot l",
             "sell/test_where_bars_are.py",
         ),
-        ("GROUP BY v.customer_id HAVING bars > 0", "GROUP BY v.customer_id"),
+        ("GROUP BY v.customer_id, v.lot_id HAVING bars > 0", "GROUP BY v.customer_id, v.lot_id"),
     ],
     ("views/recall/recall_complaints.py", "recall/test_recall.py"): [
         ("one.health or one.serious", "one.serious"),
     ],
-    ("views/recall/recall_doubts.py", "recall/test_recall.py"): [
-        ("one.on >= since", "one.on > since", "sell/test_where_bars_are.py"),
+    ("rows/complaint.py", "recall/test_recall.py"): [
+        ('"on" >= :since', '"on" > :since', "sell/test_where_bars_are.py"),
+    ],
+    ("domain/recall/dilution.py", "recall/test_drawn_by_hand.py"): [
+        ("min(fine, weight * FINE)", "fine"),
+        ("fine * weight // total if", "fine if"),
+    ],
+    ("rows/reached.py", "recall/test_drawn_by_hand.py"): [
+        ("NOT (n.worn AND m.kind = 'soap')", "1"),
+        ("AND (k.kind IN ('soap', 'packaging') OR NOT (n.worn OR m.kind = 'packaging'))\n", "\n"),
+    ],
+    ("views/recall/recall_starts.py", "recall/test_recall_of.py"): [
+        ("<= day <= (question.last", "<= day < (question.last"),
+        ("(question.first or day) <= day", "(question.first or day) < day"),
     ],
     ("rows/lot.py", "recall/test_recall_doubts.py"): [
         ("AND l.material_id IN (SELECT value FROM json_each(:materials))", "AND :materials IS NOT NULL"),
@@ -324,11 +343,6 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("views/recall/trace.py", "recall/test_trace_read.py"): [
         ("graph.children(node) if forward", "graph.parents(node) if forward"),
-    ],
-    ("rows/upkeep.py", "tools/test_upkeep_edges.py"): [
-        ('u."on" <= ?', 'u."on" < ?'),
-        ("if next_on > on else", "if next_on >= on else"),
-        ("if next_on == on else", "if next_on <= on else", "tools/test_upkeep_written.py"),
     ],
     ("views/cure/weighings.py", "bench/test_readings_edges.py"): [
         ("max(one.on for one in every)", "min(one.on for one in every)"),

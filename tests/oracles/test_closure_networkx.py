@@ -11,7 +11,9 @@ from ledger.domain.stock.graph import Node
 from ledger.rows.batch import batch_by_id
 from ledger.rows.lot import lot_by_id
 from ledger.rows.movement import graph_from
+from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.recall_way import way_to
 from ledger.views.recall.trace import trace
 
 
@@ -81,7 +83,9 @@ def test_the_way_shown_to_a_batch_is_a_real_way_and_none_is_shorter(season: Seas
     by_code = {season.code(one): one for one in season.graph if one[0] == "batch"}
     by_code |= {code: one for one in season.graph if (code := season.code(one)).startswith("L")}
     for batch in answer.batches:
-        way = [by_code[code] for code in batch.through]
+        steps = way_to(rows, Starts((lot_by_id(rows, node[1]),)), batch_by_id(rows, by_code[batch.batch_code][1]))
+        way = [by_code[step.code] for step in steps]
+        assert (batch.first, batch.last, batch.steps) == (steps[0].code, steps[-2].code, len(steps) - 1)
         assert way[0] == node
         assert way[-1] == by_code[batch.batch_code]
         assert nx.is_path(season.graph, way)

@@ -60,8 +60,12 @@ def test_the_answer_is_that_batch_alone_and_not_what_shares_its_lots(shop: Any, 
         f"Plain Bar, batch {shop.batch}: 1 batch, 10 bars. 10 here, 0 at a stall, 0 retained, 0 returned, 0 sold, "
         "0 dispatched, 0 given away, 0 thrown away, 0 unexplained."
     )
-    assert "26-002" not in shown
-    assert f"Next, to stop all that is here: soapledger recall bar {shop.batch} --hold" in shown
+    answered, look_next = shown.split("Look at next")
+    assert "26-002" not in answered
+    # both batches are of the same four lots, each in two batches of bars; the oils come first by their number
+    assert f"26-002-2  Plain Bar  {shop.olive}  " in look_next
+    assert f"To take one in: soapledger recall of --bar {shop.batch} --bar 26-002-2" in look_next
+    assert f"Hold 10 bars now? soapledger recall bar {shop.batch} --hold" in look_next
     found = answer(run, "bar", shop.batch)
     assert ([one["batch_code"] for one in found["batches"]], found["lots"]) == ([shop.batch], [])
     assert answer(run, "lot", "4471/2")["totals"]["made"] == 20
@@ -80,7 +84,8 @@ def test_what_was_made_from_it_belongs_to_the_answer(shop: Any, run: Callable[..
     assert f"Plain Bar, batch {first}, and what was made of it: 2 batches, 11 bars. 1 here" in shown.splitlines()[0]
     by_code = {one["batch_code"]: one for one in answer(run, "bar", first)["batches"]}
     reworked = next(code for code in by_code if code not in (first, second))
-    assert by_code[second]["through"] == [first, reworked, lot, second]  # the bars have the code of their batch
+    way = [by_code[second][key] for key in ("first", "last", "after", "steps")]
+    assert way == [first, lot, reworked, 3]  # the bars have the code of their batch
     assert by_code[first]["used"] is None
     totals = answer(run, "bar", first)["totals"]
     assert (totals["made"], totals["reworked"], totals["on_hand"], totals["unexplained"]) == (11, 10, 1, 0)
@@ -191,7 +196,7 @@ def test_what_is_rejected_is_not_called_on_hold(shop: Any, run: Callable[..., An
     """The ten bars are rejected; nothing of the batch is left to be stopped, whether it is asked or told."""
     run("reject", shop.batch, "--reason", "orange spots")
     assert "All of it that is here is rejected already." in run("recall", "bar", shop.batch).stdout
-    assert "Everything of it that is here is rejected." in run("recall", "bar", shop.batch, "--hold").stdout
+    assert "All of it that is here is rejected already." in run("recall", "bar", shop.batch, "--hold").stdout
     run("recall", "lot", "4471/2", "--hold")
     shown = run("recall", "lot", "4471/2").stdout  # the oil on hold, the bars rejected
     assert "All of it that is here is on hold or rejected already." in shown

@@ -20,8 +20,10 @@ from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
 from ledger.rows.batch import find_batch, plan_lines
 from ledger.rows.lot import find_lot
 from ledger.storage.book import Book
+from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall import RecallAnswer
 from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.recall_way import way_to
 from ledger.views.recall.trace import trace
 
 PETAL_OIL = """
@@ -131,8 +133,13 @@ def deep(shop: Any) -> Deep:
 def test_the_drum_reaches_bars_through_everything_that_was_made_of_it(deep: Deep) -> None:
     """Ten plain bars, six petal bars and one of the offcuts: 17, all still here."""
     answer = deep.ask(deep.shop.olive)
-    ways = {one.batch_code: one.through for one in answer.batches if one.yields_bars}
-    olive = deep.shop.olive
+    rows, olive = deep.shop.rows(), deep.shop.olive
+    starts = Starts((find_lot(rows, olive),))
+    ways = {
+        one.batch_code: tuple(step.code for step in way_to(rows, starts, find_batch(rows, one.batch_code)))
+        for one in answer.batches
+        if one.yields_bars
+    }
     assert ways == {
         deep.shop.batch: (olive, deep.shop.batch),
         deep.petal_bar: (olive, deep.infusion, deep.petal_oil, deep.petal_bar),
@@ -146,8 +153,12 @@ def test_the_drum_reaches_bars_through_everything_that_was_made_of_it(deep: Deep
     # 60 % of 1000 g, 1000 g into the petals, 60 % of 500 g, 90 g of offcuts
     assert took[deep.shop.batch] == 600_000
     assert took[deep.infusion] == 1_000_000
+    # 1000 g of oil and 80 g of petals came through as 900 g: at most all of that is the oil. 300 g of them went into
+    # the petal bars (1/3 of at most 900 g = 300 g), of which 90 of 660 g of what was cut are offcuts: 40.91 g
     assert took[deep.petal_bar] == 300_000
-    assert took[deep.twice_round] == 90_000
+    assert took[deep.twice_round] == 40_909
+    at_most = {one.batch_code for one in answer.batches if one.at_most}
+    assert at_most == {deep.petal_bar, deep.twice_round}
 
 
 def test_what_is_loose_and_still_here_is_named(deep: Deep) -> None:
@@ -164,11 +175,14 @@ def test_the_topping_reaches_the_drum_and_no_bar(deep: Deep) -> None:
 
 
 def test_two_lots_at_once_are_answered_as_one(deep: Deep) -> None:
-    """The combined drum took 3400 g of the old lot and 2000 g of the new: 5400 g of what is named."""
+    """The combined drum took 3400 g of the old lot and 2000 g of the new: 5400 g of what is named, all of it."""
     answer = deep.ask(deep.shop.olive, deep.topping)
     assert answer.totals.made == 17
     combined = [one for one in answer.batches if not one.yields_bars and one.batch_code != deep.infusion]
-    assert [one.used for one in combined] == [5_400_000]
+    assert [(one.used, one.share_ppm) for one in combined] == [(5_400_000, 1_000_000)]
+    # the drum took 5400 g, of which the old lot alone is 3400 g: 62.963 %
+    alone = [one for one in deep.ask(deep.shop.olive).batches if one.batch_code == combined[0].batch_code]
+    assert [(one.used, one.share_ppm) for one in alone] == [(3_400_000, 629_630)]
 
 
 def test_the_last_bar_traces_back_to_every_supplier_s_lot(deep: Deep) -> None:

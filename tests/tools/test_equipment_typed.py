@@ -17,7 +17,7 @@ def test_a_failed_check_names_the_batches_at_once_and_later(shop: Any, run: Call
     assert shown.startswith("bench scale showed 503 g against 500 g; it may be off by 1 g: failed.")
     for words in ("ever, for want of a good check", shop.batch, "weighed line 1, 2, 3, 4", "--retired"):
         assert words in shown
-    assert f"Where their bars are, and whom to call: soapledger recall bar {shop.batch}" in shown
+    assert "Where their bars are, and whom to call: soapledger recall of --tool bench-scale" in shown
     assert shop.batch in run("equipment", "show", "bench").stdout
     (touched,) = json.loads(run("equipment", "show", "bench", "--json").stdout)["touched"]
     assert [one["code"] for one in touched["batches"]] == [shop.batch]

@@ -6,8 +6,7 @@ from typing import Any
 import pytest
 from bare_ledger import BareLedger
 
-from ledger.rows.equipment import checks_of, equipment_list, sole
-from ledger.rows.upkeep import upkeep_list
+from ledger.rows.equipment import checks_of, equipment_list, sole, upkeep_list
 from ledger.views.tools.equipment_doubts import touched_since_last_good
 
 

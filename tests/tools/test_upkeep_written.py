@@ -7,7 +7,7 @@ import pytest
 
 from ledger.errors import BadInput
 from ledger.operations.tools.upkeep import UpkeepNote, add_upkeep
-from ledger.rows.upkeep import latest_approval, upkeep_list
+from ledger.rows.equipment import latest_approval, upkeep_list
 
 ON = date(2026, 5, 31)
 

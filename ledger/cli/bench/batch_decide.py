@@ -38,4 +38,6 @@ def command(
     say_wrapped(f"Deviation {which} of batch {batch.code} ({one.found}): {one.verdict}, by {decider}: {reason}.")
     if verdict == "reject":
         say(f'Next: soapledger reject {batch.code} --reason "deviation {which}"')
+    if verdict != "accept" and batch.soap and batch.made:
+        say(f"Where its bars are, and whom to call: soapledger recall bar {batch.code}")
     say_open(here, batch)

@@ -52,7 +52,7 @@ def command(
     if batch:
         code = complaint(here.rows(), number).batch_code
         say(f"To stop these bars: soapledger lot hold {code} --reason 'complaint {number}'")
-        say(f"Where all its bars are, and whom to call: soapledger recall bar {code}")
+        say(f"Where all its bars are, and whom to call: soapledger recall of --complaint {number}")
     else:
         say_wrapped("Its batch is not known, so a recall will name it among what cannot be excluded.")
         card = complaint(here.rows(), number)

@@ -34,4 +34,4 @@ def command(
         say_duties(here)
     if batch:
         say(f"To stop these bars: soapledger lot hold {card.batch_code} --reason 'complaint {which}'")
-        say(f"Where all its bars are, and whom to call: soapledger recall bar {card.batch_code}")
+        say(f"Where all its bars are, and whom to call: soapledger recall of --complaint {which}")

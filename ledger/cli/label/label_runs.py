@@ -50,6 +50,7 @@ def command(
         ),
         right=(0, 5, 6, 7, 8, 9),
         none="No labels were printed yet. Print some: soapledger label print CODE -o labels.pdf",
+        then="A run is misprinted? Where its bars are: soapledger recall of --labels RUN",
         earlier=here.typed(f"label runs {code} --all" if code else "label runs --all") if more else "",
     )
     answer(found, json, words)

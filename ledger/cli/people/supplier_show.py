@@ -6,8 +6,8 @@ from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Which
 from ledger.cli.kit.show import plain, say
+from ledger.rows.equipment import latest_approval
 from ledger.rows.people import supplier_by_code
-from ledger.rows.upkeep import latest_approval
 from ledger.units.dates import show_date
 from ledger.units.wording import count
 

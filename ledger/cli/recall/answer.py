@@ -1,6 +1,7 @@
-"""The answer to a supplier's call, and to the code on a bar: held, said, written."""
+"""The answer to a supplier's call, to the code on a bar, to whatever else is bad: held, said, written."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from shlex import quote
 from typing import Annotated, NamedTuple
@@ -8,23 +9,34 @@ from typing import Annotated, NamedTuple
 import typer
 
 from ledger import __version__
+from ledger.cli.kit.amounts import amount
+from ledger.cli.kit.answer import answer as given
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.loading import loaded
-from ledger.cli.kit.show import out_json, say
+from ledger.cli.kit.show import count, out_json, say, say_wrapped, table
 from ledger.cli.recall.words import say_answer
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.recall.contact_list import contact_list
+from ledger.domain.recall.question import Question
 from ledger.errors import BadInput
-from ledger.rows.batch import BatchRow
-from ledger.rows.lot import LotRow
+from ledger.rows.batch import find_batch
+from ledger.units.dates import show_date
+from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall import RecallAnswer
 from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.recall_starts import Asked, asked_about
+from ledger.views.recall.recall_way import way_to
+from ledger.views.recall.recall_words import already_words, to_hold_words
 
 Hold = Annotated[bool, typer.Option("--hold", help="Put all that is here on hold at once.")]
+Dry = Annotated[bool, typer.Option("-n", help="With --hold: say what it would hold, and hold nothing.")]
 Reason = Annotated[str, typer.Option("--reason", help="Why, for the hold.")]
 Exercise = Annotated[bool, typer.Option("--exercise", help="This is only an exercise.")]
 Output = Annotated[Path | None, typer.Option("-o", help="Write the report as a PDF file.")]
 Contacts = Annotated[Path | None, typer.Option("--csv", help="Write whom to call as a CSV file.")]
+Names = Annotated[bool, typer.Option("--names", help="With the names of private persons in the CSV file.")]
+ForWay = Annotated[str | None, typer.Option("--way", metavar="CODE", help="Show the whole way to this batch.")]
+AsOf = Annotated[str | None, typer.Option("--as-of", help="As it was known at an entry or on a day.")]
 Force = Annotated[bool, typer.Option("--force", help="Overwrite existing files.")]
 
 
@@ -39,11 +51,19 @@ class AnswerWanted(NamedTuple):
     paper: str
     force: bool
     json: bool
+    dry: bool = False
+    names: bool = False
+    way: str | None = None
+    as_of: str | None = None
 
     def check(self) -> None:
-        """Raise BadInput before anything is held, for an exercise that holds or a file that may not be written."""
+        """Raise BadInput before anything is held, for what does not go together or a file that may not be written."""
         if self.hold and self.exercise:
             raise BadInput("An exercise holds nothing back; leave out --hold, or --exercise if this is no exercise.")
+        if self.hold and self.as_of:
+            raise BadInput("What is here is held as it stands now; leave out --as-of, or --hold.")
+        if self.dry and not self.hold:
+            raise BadInput("-n says what --hold would hold; add --hold.")
         for path in (self.output, self.contacts):
             if path is not None:
                 check_free(path, self.force)
@@ -51,31 +71,47 @@ class AnswerWanted(NamedTuple):
             raise BadInput(f"The report and the list of whom to call cannot both be {self.output}; name two files.")
 
 
-def give_answer(
-    here: Desk, lots: Sequence[LotRow], bars_of: Sequence[BatchRow], asked: tuple[str, ...], wanted: AnswerWanted
-) -> None:
+def give_answer(here: Desk, question: Question, wanted: AnswerWanted) -> None:
     """Hold if told, say the answer, then write the contacts and last of all the report, which takes longest to draw."""
     wanted.check()
-    if wanted.hold:
+    rows = here.rows_as_of(wanted.as_of) if wanted.as_of else here.rows()
+    of_more = {start.kind for start in question.starts} & {"recipe", "tool", "instead"}
+    ask = loaded("views.recall.recall_kinds").asked_about_anything if of_more else asked_about
+    asked = ask(rows, question, on=here.today)
+    starts = asked.starts
+    if wanted.way:
+        _say_way(way_to(rows, starts, find_batch(rows, wanted.way)), wanted.json)
+        return
+    answer = recall_answer(
+        rows, starts.lots, bars_of=starts.bars_of, labelled=starts.labelled, asked=asked.words, program=__version__,
+        exercise=wanted.exercise,
+    )  # fmt: skip
+    if wanted.dry:
+        _say_to_hold(answer, wanted.json)
+        return
+    if wanted.hold and answer.stoppable:
         answer = loaded("operations.recall.hold_reached").hold_reached(
-            here.book(), lots, bars_of=bars_of, asked=asked, on=here.today, by=here.decider, reason=wanted.reason
-        )
+            here.book(), starts.lots, bars_of=starts.bars_of, labelled=starts.labelled, asked=asked.words,
+            on=here.today, by=here.decider, reason=wanted.reason,
+        )  # fmt: skip
         contacts = f" --csv {quote(str(wanted.contacts))}" if wanted.contacts else ""
-        here.again = here.typed(f"recall {_again(answer)}{contacts}", wanted.output)
-    else:
-        answer = recall_answer(
-            here.rows(), lots, bars_of=bars_of, asked=asked, program=__version__, exercise=wanted.exercise
-        )
+        here.again = here.typed(f"recall {again(question, asked.starts)}{contacts}", wanted.output)
+    if asked.doubts:
+        answer = replace(answer, cannot_exclude=(*answer.cannot_exclude, *asked.doubts))
     here.let_go()  # a long report is drawn without keeping a writer out
     if wanted.json:
         out_json(answer)
     else:
         say_answer(answer)
-        _say_next(answer)
+        _say_next(answer, asked, question, wanted)
+    _write_files(here, answer, question, asked, wanted)
+
+
+def _write_files(here: Desk, answer: RecallAnswer, question: Question, asked: Asked, wanted: AnswerWanted) -> None:
     if wanted.contacts:
         _write_contacts(answer, wanted.contacts, wanted)
         here.paper = wanted.contacts
-        here.again = here.again and here.typed(f"recall {_again(answer)}", wanted.output)
+        here.again = here.again and here.typed(f"recall {again(question, asked.starts)}", wanted.output)
     if wanted.output:
         drawn = loaded("documents.recall.recall_report").draw_recall(answer, paper=wanted.paper)
         write_file(wanted.output, drawn, force=wanted.force)
@@ -83,25 +119,59 @@ def give_answer(
             say(f"The report is {wanted.output}.")
 
 
-def _say_next(answer: RecallAnswer) -> None:
-    if answer.held:
+def again(question: Question, starts: Starts) -> str:
+    """The words behind `recall` that ask the same once more, numbers by our own codes, which no other lot has."""
+    lots = [lot.code for lot in starts.lots] if question.of("number") else []
+    bars = [batch.code for batch in starts.bars_of]
+    if {start.kind for start in question.starts} <= {"number", "bar"} and question.starts:
+        if not bars or not lots:
+            return f"bar {' '.join(bars)}" if bars else f"lot {' '.join(lots)}"
+        return f"of {' '.join(lots)} {' '.join(f'--bar {code}' for code in bars)}"
+    asked = [start for start in dict.fromkeys(question.starts) if start.kind != "number"]
+    words = [*lots, *(f"--{start.kind} {quote(start.what)}" for start in asked)]
+    if not lots:
+        narrowed = (("supplier", question.supplier), ("material", question.material))
+        words += [f"--{name} {quote(value)}" for name, value in narrowed if value]
+    words += [f"--{name} {day}" for name, day in (("from", question.first), ("to", question.last)) if day]
+    return f"{'of' if asked else 'lot'} {' '.join(words)}"
+
+
+def _say_way(steps: Sequence[NamedTuple], as_json: bool) -> None:
+    if given(steps, as_json):
+        return
+    say(f"{count(len(steps) - 1, 'step')}, the shortest way:")
+    table(("", "code", "what", "on"), [(str(n), *step[:2], show_date(step[2])) for n, step in enumerate(steps)])
+
+
+def _say_to_hold(answer: RecallAnswer, as_json: bool) -> None:
+    """What a hold would stop, lot by lot; nothing is held."""
+    if given(answer.stoppable, as_json):
+        return
+    if not answer.stoppable:
+        say(already_words(answer))
+        return
+    say(f"--hold would hold {to_hold_words(answer)}; nothing is held yet.")
+    rows = [(one.code, one.what, amount(one.quantity, one.pieces, answer.units)) for one in answer.stoppable]
+    table(("lot", "what", "here"), rows, right=(2,))
+
+
+def _say_next(answer: RecallAnswer, asked: Asked, question: Question, wanted: AnswerWanted) -> None:
+    """What she could do, as commands; a look-up opens and holds nothing by itself."""
+    for code in asked.ours:
+        say(f"{code} is the code of a batch of ours too; for its bars: soapledger recall bar {code}")
+    if answer.held or wanted.as_of:
         return
     if answer.stoppable:
-        say(f"Next, to stop all that is here: soapledger recall {_again(answer)} --hold")
-    elif answer.stopped:
-        say(f"All of it that is here is {' or '.join(answer.stopped)} already.")
-
-
-def _again(answer: RecallAnswer) -> str:
-    """The words that ask the same once more."""
-    if answer.bars_of:
-        return f"bar {' '.join(answer.bars_of)}"
-    return f"lot {' '.join(one.lot_code for one in answer.lots)}"
+        say(f"Hold {to_hold_words(answer)} now? soapledger recall {again(question, asked.starts)} --hold")
+    elif answer.stopped or wanted.hold:
+        say_wrapped(already_words(answer))
 
 
 def _write_contacts(answer: RecallAnswer, path: Path, wanted: AnswerWanted) -> None:
-    write_file(path, contact_list(answer), force=wanted.force)
+    write_file(path, contact_list(answer, names=wanted.names), force=wanted.force)
     if not wanted.json:
         say(f"Whom to call is in {path}.")
-        if any(one.complaint for one in answer.call):
-            say("Who complained stands in it by number alone: soapledger complaint show NUMBER")
+        if any(one.private for one in answer.call) and not wanted.names:
+            say_wrapped(
+                "Private persons stand in it without a name, who complained by number alone; with names: --names"
+            )

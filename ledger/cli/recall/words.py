@@ -3,7 +3,10 @@
 from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.show import count, say, say_wrapped, table
 from ledger.units.dates import show_date
-from ledger.views.recall.recall import RecallAnswer
+from ledger.views.recall.recall import ReachedBatch, RecallAnswer
+from ledger.views.recall.recall_words import differences_words, grams_words, took_words
+
+_DEEPEST = 8  # steps that are set in; deeper ones are numbered, so that the words keep to the screen
 
 
 def say_answer(answer: RecallAnswer) -> None:
@@ -23,22 +26,7 @@ def say_answer(answer: RecallAnswer) -> None:
         _say_lots(answer)
     if answer.batches:
         say()
-        table(
-            ("batch", "what", "made", "took", "bars", "status", "through"),
-            [
-                (
-                    one.batch_code,
-                    one.product,
-                    show_date(one.made_on),
-                    "" if one.used is None else amount(one.used, one.pieces, units),
-                    str(one.bars_made) if one.yields_bars else "",
-                    one.status,
-                    " → ".join(one.through[1:-1]),
-                )
-                for one in answer.batches
-            ],
-            right=(3, 4),
-        )
+        say_tree(answer)
     if answer.bars:
         say()
         table(
@@ -49,6 +37,8 @@ def say_answer(answer: RecallAnswer) -> None:
             ],
             right=(1,),
         )
+    for line in differences_words(answer):
+        say_wrapped(line, first="  ", indent="    ")
     for back in answer.back_on_sale:
         say_wrapped(f"Of batch {back.batch_code}, {back.words}.", first="  ", indent="    ")
     if answer.bulk:
@@ -73,30 +63,86 @@ def say_answer(answer: RecallAnswer) -> None:
     elif answer.bars:
         say()
         say("To call: nobody known by name has any of it.")
+    if answer.notices:
+        say()
+        say("Sold to buyers nobody knows by name; put up a notice:")
+        table(
+            ("where", "bars", "first sold", "last sold"),
+            [(one.place, str(one.bars), show_date(one.first_on), show_date(one.last_on)) for one in answer.notices],
+            right=(1,),
+        )
     if answer.cannot_exclude:
         say()
         say("Cannot be excluded:")
         for one in answer.cannot_exclude:
             say(f"  {one.what}: {one.why}.")
+    if answer.look_next:
+        say()
+        codes = " ".join(f"--bar {code}" for code in answer.bars_of)
+        say_wrapped("Look at next: these share a lot with it, and are in no figure above, no call and no hold.")
+        table(
+            ("batch", "product", "shares", "of", "which is in"),
+            [
+                (one.batch_code, one.product, one.lot_code, one.material, count(one.shared_by, "batch", "batches"))
+                for one in answer.look_next
+            ],
+        )
+        say(f"To take one in: soapledger recall of {codes} --bar {answer.look_next[0].batch_code}")
     if answer.held:
         say()
         how = " or ".join(answer.stopped)
         say(f"Everything of it that is here is {how}." if how else "Nothing of it is here any more.")
 
 
+def say_tree(answer: RecallAnswer) -> None:
+    """Every batch once, set in under the batch or lot that the shortest way to it comes from."""
+    below: dict[str, list[ReachedBatch]] = {}
+    for one in answer.batches:
+        below.setdefault(one.after or (one.first if one.steps else ""), []).append(one)
+    waiting: list[tuple[int, ReachedBatch | str]] = [(0, one) for one in reversed(below.get("", []))]
+    for lot in reversed(answer.lots):
+        waiting += [(1, one) for one in reversed(below.get(lot.lot_code, []))]
+        waiting += [(0, lot.lot_code)]
+    while waiting:
+        depth, item = waiting.pop()
+        if isinstance(item, str):
+            if item in below:
+                say(f"From lot {item}:")
+            continue
+        lead = "  " * min(depth + 1, _DEEPEST) + (f"step {depth}: " if depth >= _DEEPEST else "")
+        say_wrapped(_batch_words(item, answer), first=lead, indent="  " * min(depth + 1, _DEEPEST) + "    ")
+        waiting += [(depth + 1, after) for after in reversed(below.get(item.batch_code, []))]
+
+
+def _batch_words(one: ReachedBatch, answer: RecallAnswer) -> str:
+    took = took_words(one, answer.units)
+    bars = f"{count(one.bars_made, 'bar')}, " if one.yields_bars else ""
+    through = f", through {one.last}" if one.steps > 1 else ""
+    return (
+        f"{one.batch_code} {one.product}, {show_date(one.made_on)}: {f'{took}; ' if took else ''}{bars}{one.status}"
+        f"{through}"
+    )
+
+
 def _what(answer: RecallAnswer) -> str:
     """What was asked for, in the words the answer begins with."""
-    if answer.bars_of:
-        named = {one.batch_code: one.product for one in answer.batches}
-        products = " and ".join(dict.fromkeys(named[code] for code in answer.bars_of))
-        more = ", and what was made of it" if len(answer.batches) > len(answer.bars_of) else ""
-        word = "batch" if len(answer.bars_of) == 1 else "batches"
-        return f"{products}, {word} {' and '.join(answer.bars_of)}{more}"
-    if len(answer.lots) > 1:
+    named = {one.batch_code: one.product for one in answer.batches}
+    said = []
+    if len(answer.lots) == 1:
+        first = answer.lots[0]
+        said.append(f"{first.material}, lot {first.lot_code} (their number {first.supplier_lot or 'unknown'})")
+    elif answer.lots:
         materials = " and ".join(dict.fromkeys(one.material for one in answer.lots))
-        return f"{count(len(answer.lots), 'lot')} of {materials}"
-    first = answer.lots[0]
-    return f"{first.material}, lot {first.lot_code} (their number {first.supplier_lot or 'unknown'})"
+        said.append(f"{count(len(answer.lots), 'lot')} of {materials}")
+    for codes, what in ((answer.bars_of, ""), (answer.labels_of, "labels of ")):
+        if codes:
+            products = " and ".join(dict.fromkeys(named[code] for code in codes))
+            word = "batch" if len(codes) == 1 else "batches"
+            listed = " and ".join(codes) if len(codes) < 4 else f"{codes[0]} and {len(codes) - 1} more"
+            said.append(f"{what}{products}, {word} {listed}")
+    asked_for = len(answer.bars_of) + len(answer.labels_of)
+    more = ", and what was made of it" if answer.bars_of and len(answer.batches) > asked_for else ""
+    return "; ".join(said) + more
 
 
 def _say_lots(answer: RecallAnswer) -> None:
@@ -117,3 +163,5 @@ def _say_lots(answer: RecallAnswer) -> None:
         ],
         right=(4, 5),
     )
+    for one in answer.lots:
+        say_wrapped(f"{one.lot_code}: {grams_words(one, units)}.", first="  ", indent="    ")

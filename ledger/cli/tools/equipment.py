@@ -41,11 +41,11 @@ def say_touched(touched: Touched) -> None:
         )
 
 
-def say_where(here: Desk, touched: Touched) -> None:
+def say_where(here: Desk, item: EquipmentRow, touched: Touched) -> None:
     """How to ask where the bars are of the batches that were measured with it."""
     known = (find_batch(here.rows(), one.code) for one in touched.batches)
-    if codes := [batch.code for batch in known if batch.soap and batch.made]:
-        say(f"Where their bars are, and whom to call: soapledger recall bar {' '.join(codes)}")
+    if any(batch.soap and batch.made for batch in known):
+        say(f"Where their bars are, and whom to call: soapledger recall of --tool {item.code}")
 
 
 def _measured(one: TouchedBatch) -> str:

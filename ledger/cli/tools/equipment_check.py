@@ -48,5 +48,5 @@ def command(
     )
     if touched:
         say_touched(touched)
-        say_where(here, touched)
+        say_where(here, item, touched)
         say(f"Do not use it until it passes, or retire it: soapledger equipment edit {item.code} --retired")

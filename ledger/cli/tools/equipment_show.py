@@ -50,4 +50,4 @@ def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
         )
     for touched in doubts:
         say_touched(touched)
-        say_where(here, touched)
+        say_where(here, item, touched)

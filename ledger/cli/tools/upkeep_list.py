@@ -11,7 +11,7 @@ from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count
 from ledger.cli.kit.window import Every, Last, asked_for, latest
 from ledger.domain.tools.upkeep import kind_meant
-from ledger.rows.upkeep import upkeep_list
+from ledger.rows.equipment import upkeep_list
 from ledger.units.dates import parse_date, show_date
 
 

@@ -6,20 +6,23 @@ import re
 
 from ledger.documents.kit.csv_cells import plain_text
 from ledger.views.recall.recall import RecallAnswer
+from ledger.views.recall.recall_people import without_a_name
 
 
-def contact_list(answer: RecallAnswer) -> bytes:
+def contact_list(answer: RecallAnswer, *, names: bool = False) -> bytes:
     """One line for each customer reached, in UTF-8, and at the end one for each complaint.
 
-    The file may be handed on, so who complained stands in it by the number of the complaint alone: that someone was
-    harmed is for the ledger, and its report, to tell. Every text is in quotes, so that no sign of hers ends a cell; one
-    that starts like a formula gets a single quote before it; a telephone number is a tel: URI (RFC 3966), which every
-    spreadsheet keeps as text, with its plus sign and its noughts.
+    The file may be handed on, so unless `names` are asked for it tells of private persons only how many bars they have
+    and of which batch, and of who complained the number of the complaint: that someone was harmed is for the ledger,
+    and its report, to tell. Every text is in quotes, so that no sign of hers ends a cell; one that starts like a
+    formula gets a single quote before it; a telephone number is a tel: URI (RFC 3966), which every spreadsheet keeps as
+    text, with its plus sign and its noughts.
     """
     out = io.StringIO(newline="")
     writer = csv.writer(out, quoting=csv.QUOTE_NONNUMERIC)
     writer.writerow(["name", "phone", "email", "address", "bars", "batches", "last_on"])
-    for one in (one for one in answer.call if one.complaint is None):
+    told = answer.call if names else tuple(map(without_a_name, answer.call))
+    for one in sorted(told, key=lambda one: one.complaint or 0):
         texts = (
             plain_text(one.name),
             _phone(one.phone or ""),
@@ -27,8 +30,6 @@ def contact_list(answer: RecallAnswer) -> bytes:
             plain_text(one.address or ""),
         )
         writer.writerow([*texts, one.bars, " ".join(one.batches), one.last_on.isoformat()])
-    for one in sorted((one for one in answer.call if one.complaint), key=lambda one: one.complaint or 0):
-        writer.writerow([f"complaint {one.complaint}", "", "", "", 0, " ".join(one.batches), one.last_on.isoformat()])
     return out.getvalue().encode("utf-8")
 
 

@@ -1,5 +1,7 @@
 """The recall report: the first page alone must do for the telephone."""
 
+from collections.abc import Sequence
+
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, PageBreak, Paragraph, Spacer, Table
 
@@ -10,9 +12,11 @@ from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, whole
 from ledger.units.wording import count
 from ledger.units.words import Units
-from ledger.views.recall.recall import RecallAnswer
+from ledger.views.recall.recall import CannotBeExcluded, RecallAnswer
+from ledger.views.recall.recall_words import differences_words, grams_words, took_words, way_words
 
 TYPE = Type(large=22, head=12.5, body=9.5)
+_ON_PAGE_ONE = 5  # of what cannot be excluded; more of it begins the second page
 
 
 def draw_recall(view: RecallAnswer, *, paper: str = "A4") -> bytes:
@@ -24,12 +28,14 @@ def draw_recall(view: RecallAnswer, *, paper: str = "A4") -> bytes:
     sheet = Sheet(paper, code, "Recall report", view.business, view.printed_from, TYPE, mark)
     wide = sheet.width
     story = [*_first_page(view, wide), PageBreak()]
-    story += heading("Cannot be excluded", TYPE.head)
-    story.append(_doubts(view, wide) if view.cannot_exclude else _say(_no_doubts(view)))
+    if rest := view.cannot_exclude[_ON_PAGE_ONE:]:
+        story += heading("Cannot be excluded either", TYPE.head)
+        story.append(_doubts(rest, wide))
     story += heading("Batches reached", TYPE.head)
     story.append(_batches(view, wide) if view.batches else _say("It went into no batch."))
     story += heading("Bars, place by place", TYPE.head)
     story.append(_bars(view, wide) if view.bars else _say("No bars were made of it."))
+    story += [_say(line) for line in differences_words(view)]
     story += [_say(f"Of batch {one.batch_code}, {one.words}.") for one in view.back_on_sale]
     if view.bulk:
         story += heading("Loose material made from it that is here", TYPE.head)
@@ -60,7 +66,7 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
     if view.stopped and not view.stoppable and (not view.held or "rejected" in view.stopped):
         held = f"All of it that is here is {' or '.join(view.stopped)}."
     doubts = len(view.cannot_exclude)
-    said = f" {doubts} more cannot be excluded: see after the calls." if doubts else ""
+    few = view.cannot_exclude[:_ON_PAGE_ONE]
     story: list[Flowable] = [
         para(", ".join(view.asked), TYPE.large, bold=True, leading=1.15),
         Spacer(1, 1 * mm),
@@ -72,9 +78,17 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
         story += heading("Batch codes on the bars", TYPE.head)
         story.append(para(codes, TYPE.head, bold=True))
     story += heading("Where every bar is", TYPE.head)
-    story += [_totals(view, wide), Spacer(1, 2 * mm), _say(f"{held}{said}", bold=True)]
+    story += [_totals(view, wide), Spacer(1, 2 * mm), _say(held, bold=True)]
+    story += heading("Cannot be excluded", TYPE.head)
+    story.append(_doubts(few, wide) if few else _say(_no_doubts(view)))
+    if doubts > len(few):
+        story.append(_say(f"{doubts - len(few)} more cannot be excluded; they stand first overleaf.", bold=True))
     story += heading("Whom to call", TYPE.head)
     story.append(_call(view, wide) if view.call else _say("Nobody known by name has bars of it."))
+    story += [_say(f"Of lot {one.lot_code}: {grams_words(one, view.units)}.") for one in view.lots]
+    if view.notices:
+        story += heading("For a notice: sold to buyers nobody knows by name", TYPE.head)
+        story.append(_notices(view, wide))
     if view.totals.sold:
         sold = f"{view.totals.sold} bars were sold to buyers who are not customers on the books."
         if any(one.complaint for one in view.call):
@@ -171,6 +185,16 @@ def _totals(view: RecallAnswer, wide: float) -> Table:
     return table
 
 
+def _notices(view: RecallAnswer, wide: float) -> Table:
+    """Where a notice is put up, with the days between which the bars were sold there."""
+    rows = [
+        (one.place, str(one.bars), whole(show_date(one.first_on)), whole(show_date(one.last_on)))
+        for one in view.notices
+    ]
+    heads = ("where", "bars", "first sold", "last sold")
+    return grid(heads, rows, [wide * s for s in (0.5, 0.1, 0.2, 0.2)], TYPE.body, right=(1,), bold=(0,))
+
+
 def _call(view: RecallAnswer, wide: float) -> Table:
     """Who has bars, with a column to write in what was said."""
     rows = [
@@ -190,8 +214,8 @@ def _call(view: RecallAnswer, wide: float) -> Table:
     return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(3,), bold=(0, 1), row_height=10 * mm)
 
 
-def _doubts(view: RecallAnswer, wide: float) -> Table:
-    rows = [(one.what, one.why) for one in view.cannot_exclude]
+def _doubts(found: Sequence[CannotBeExcluded], wide: float) -> Table:
+    rows = [(one.what, one.why) for one in found]
     return grid(("what", "why"), rows, [wide * 0.45, wide * 0.55], TYPE.body)
 
 
@@ -201,16 +225,16 @@ def _batches(view: RecallAnswer, wide: float) -> Table:
             one.batch_code,
             one.product,
             whole(show_date(one.made_on)),
-            "–" if one.used is None else _much(one.used, one.pieces, view.units),
+            took_words(one, view.units) or "–",
             str(one.bars_made) if one.yields_bars else "–",
             one.status,
-            " → ".join(one.through[:-1]) or "asked for",
+            way_words(one) or (f"from {one.first}" if one.steps else "asked for"),
         )
         for one in view.batches
     ]
-    shares = (0.11, 0.2, 0.12, 0.1, 0.06, 0.13, 0.28)
-    heads = ("batch", "product", "made", "took", "bars", "status", "reached through")
-    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(3, 4), bold=(0,))
+    shares = (0.11, 0.18, 0.12, 0.21, 0.06, 0.12, 0.2)
+    heads = ("batch", "product", "made", "of it in the batch", "bars", "status", "reached")
+    return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(4,), bold=(0,))
 
 
 def _bars(view: RecallAnswer, wide: float) -> Table:

@@ -25,6 +25,10 @@ class Paths(Mapping[Node, tuple[Node, ...]]):
             before = self._came_from[before]
         return tuple(reversed(way))
 
+    def before(self, node: Node) -> Node | None:
+        """The node before one on the way to it; None for a start."""
+        return self._came_from[node]
+
     def __contains__(self, node: object) -> bool:
         return node in self._came_from
 
@@ -39,7 +43,7 @@ class Closure(NamedTuple):
     """Everything reached, nearest first, with the shortest way to each."""
 
     nodes: tuple[Node, ...]
-    paths: Mapping[Node, tuple[Node, ...]]
+    paths: Paths
 
     def of_kind(self, kind: NodeKind) -> tuple[int, ...]:
         """The row numbers of the lots, or of the batches, that were reached."""

@@ -10,8 +10,9 @@ from ledger.rows.lot import LotRow, lots_by_id
 from ledger.rows.settings import printed_from
 from ledger.storage.book import Book
 from ledger.storage.tables.decision import Decision
+from ledger.views.recall.reach import Starts, reach
 from ledger.views.recall.recall import RecallAnswer
-from ledger.views.recall.recall_answer import STOPPED, reached_from, recall_answer
+from ledger.views.recall.recall_answer import STOPPED, recall_answer
 
 
 def hold_reached(
@@ -19,6 +20,7 @@ def hold_reached(
     named: Sequence[LotRow],
     *,
     bars_of: Sequence[BatchRow] = (),
+    labelled: Sequence[BatchRow] = (),
     asked: Sequence[str],
     on: date,
     by: str,
@@ -30,14 +32,16 @@ def hold_reached(
     transaction and names its entry, which tells the holds.
     """
     with book.write("recall hold") as tx:
-        closure = reached_from(tx.rows, named, bars_of)
+        found = reach(tx.rows, Starts(tuple(named), tuple(bars_of), tuple(labelled)))
         held = []
-        for lot in sorted(lots_by_id(tx.rows, closure.of_kind("lot")).values(), key=lambda lot: lot.id):
+        for lot in sorted(lots_by_id(tx.rows, found.lots).values(), key=lambda lot: lot.id):
             if lot.on_hand and lot.status not in STOPPED:
                 tx.add(Decision(lot_id=lot.id, verdict="on hold", on=on, by=by, reason=reason))
                 held.append(lot.code)
         tx.say(f"Recall of {', '.join(asked)}: put {', '.join(held) or 'nothing'} on hold.")
-        answer = recall_answer(tx.rows, named, bars_of=bars_of, asked=asked, program=__version__, held=True)
+        answer = recall_answer(
+            tx.rows, named, bars_of=bars_of, labelled=labelled, asked=asked, program=__version__, held=True
+        )
         number = tx.entry
     with book.look() as rows:
         return replace(answer, printed_from=printed_from(rows, __version__, entry=number))

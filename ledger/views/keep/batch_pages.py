@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator
 
-from ledger.rows.bars import BarCount
+from ledger.rows.bars import BarCount, bars_with
 from ledger.rows.batch import BatchRow
 from ledger.units.dates import show_date
 from ledger.views.keep.everything import Everything
 from ledger.views.keep.page import Page, Part
 from ledger.views.recall.recall import ToCall
-from ledger.views.recall.recall_answer import to_call
+from ledger.views.recall.recall_people import to_call
 from ledger.views.record.head import Section
 from ledger.views.record.pieces import Column, Facts, Grid, grid
 from ledger.views.record.record import BatchRecord, batch_record
@@ -67,9 +67,9 @@ def _where(known: Everything, counts: list[BarCount]) -> Grid:
 
 def _to_call(known: Everything, batch: BatchRow) -> tuple[ToCall, ...]:
     """Whoever has bars of it or complained of one, in the order of a recall: whom it harmed first."""
-    lots = [known.lots[batch.yield_lot_id]] if batch.yield_lot_id else []
+    lots = [batch.yield_lot_id] if batch.yield_lot_id else []
     grave, others = (known.complained[of].get(batch.code, []) for of in (0, 1))
-    return (*grave, *to_call(known.rows, lots, known.customers), *others)
+    return (*grave, *others, *to_call(bars_with(known.rows, lots), known.customers))
 
 
 def _called(found: tuple[ToCall, ...]) -> Grid:

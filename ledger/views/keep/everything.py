@@ -7,6 +7,7 @@ from functools import cached_property
 from ledger.domain.stock.graph import Graph, Node
 from ledger.rows.bars import BarCount, bar_counts
 from ledger.rows.batch import BatchRow, batches
+from ledger.rows.complaint import complaints
 from ledger.rows.lot import LotRow, PlaceRow, all_lots, where_lots_are
 from ledger.rows.movement import graph_from, taken_into
 from ledger.rows.opened import Rows
@@ -67,7 +68,8 @@ class Everything:
         grave: dict[str, list[ToCall]] = defaultdict(list)
         others: dict[str, list[ToCall]] = defaultdict(list)
         codes = {batch.code for batch in self.batches.values()}
-        for found, told in zip((grave, others), complainants(self.rows, codes), strict=True):
+        told_of = [one for one in complaints(self.rows) if one.batch_code]
+        for found, told in zip((grave, others), complainants(told_of, codes), strict=True):
             for one in told:
                 found[one.batches[0]].append(one)
         return grave, others

@@ -17,10 +17,15 @@ class NamedLot(NamedTuple):
     supplier: str | None
     supplier_lot: str | None
     received_on: date
-    received: int  # mg or pieces
+    received: int  # mg or pieces; = into batches + on hand + returned + thrown away + unexplained
     on_hand: int
     pieces: bool
     status: str
+    into_batches: int = 0
+    returned: int = 0
+    wasted: int = 0
+    unexplained: int = 0
+    within: int = 0  # mg that the scale alone may leave unexplained: half a step for each time it was read
 
 
 class ReachedBatch(NamedTuple):
@@ -30,11 +35,17 @@ class ReachedBatch(NamedTuple):
     product: str
     made_on: date
     status: str
-    through: tuple[str, ...]  # lot and batch codes from what was named to this batch, in order, each once
-    used: int | None  # mg (or pieces) of the named or in-between lot that went in; None: it was asked for itself
+    first: str  # the code of what was named that the shortest way to it begins with
+    last: str  # the code of what it was made of that is the last on that way; its own where it was asked for itself
+    steps: int  # from code to code on that way
+    used: int | None  # mg of what was named that is in it, or pieces of a wrapping; None: it was asked for itself
     pieces: bool
     bars_made: int
     yields_bars: bool
+    after: str | None = None  # the batch before it on that way
+    share_ppm: int | None = None  # of all that went in; None where that is not known, or for a wrapping
+    in_a_bar_ug: int | None = None  # micrograms of what was named in one bar, if all was well mixed
+    at_most: bool = False  # behind an infusion: all that was steeped may have passed into the oil, or none
 
 
 @dataclass(frozen=True)
@@ -74,6 +85,8 @@ class ToCall(NamedTuple):
     batches: tuple[str, ...]
     last_on: date
     complaint: int | None = None  # its number
+    private: bool = False  # a person, not a shop
+    possible: bool = False  # the batch of the bar complained of is not known
 
 
 class Totals(NamedTuple):
@@ -90,6 +103,45 @@ class Totals(NamedTuple):
     wasted: int
     reworked: int  # booked back in as mass for a rebatch
     unexplained: int
+
+
+class Difference(NamedTuple):
+    """A batch of which bars are not all accounted for, or more than were made."""
+
+    batch_code: str
+    made: int
+    known: int  # here, and gone in a way that is told
+    unexplained: int
+
+
+class SoldAt(NamedTuple):
+    """Where bars were sold to nobody known by name, for a notice there."""
+
+    place: str
+    bars: int
+    first_on: date
+    last_on: date
+    batches: tuple[str, ...]
+
+
+class Holdable(NamedTuple):
+    """One lot of which something is here, neither on hold nor rejected."""
+
+    code: str
+    what: str
+    quantity: int  # mg or pieces
+    pieces: bool
+    bars: bool
+
+
+class LookNext(NamedTuple):
+    """A batch that is in no figure of the answer, and the lot it shares that is in the fewest other batches."""
+
+    batch_code: str
+    product: str
+    lot_code: str
+    material: str
+    shared_by: int  # batches of bars that this lot is in, those asked about among them
 
 
 class CannotBeExcluded(NamedTuple):
@@ -118,5 +170,9 @@ class RecallAnswer:
     printed_from: PrintedFrom
     bars_of: tuple[str, ...] = ()  # the batch codes asked for, as read from bars
     back_on_sale: tuple[BackOnSale, ...] = ()  # once on the returns shelf; counted wherever they are since
-    stoppable: tuple[str, ...] = ()  # lots of it of which something is here, neither on hold nor rejected
+    stoppable: tuple[Holdable, ...] = ()
     stopped: tuple[str, ...] = ()  # how what is here is stopped: "on hold", "rejected"; empty where nothing is here
+    differences: tuple[Difference, ...] = ()
+    notices: tuple[SoldAt, ...] = ()
+    look_next: tuple[LookNext, ...] = ()  # in no figure of the answer
+    labels_of: tuple[str, ...] = ()  # the batch codes of which the labels alone are asked for

@@ -4,7 +4,7 @@ from collections.abc import Collection, Mapping, Sequence
 
 from ledger.rows.bars import BarCount
 from ledger.rows.batch import BatchRow, batches_by_id, batches_coded, portions_of
-from ledger.rows.complaint import complaints
+from ledger.rows.complaint import ComplaintCard
 from ledger.rows.lot import LotRow, lots_without_a_number
 from ledger.rows.movement import graph_from
 from ledger.rows.opened import Rows
@@ -17,6 +17,7 @@ def cannot_exclude(
     rows: Rows,
     named: Sequence[LotRow],
     counts: Sequence[BarCount],
+    about: Sequence[ComplaintCard],
     *,
     asked: Sequence[BatchRow],
     reached: Collection[int],
@@ -24,13 +25,14 @@ def cannot_exclude(
 ) -> tuple[CannotBeExcluded, ...]:
     """Everything that may belong to it, each with the reason.
 
-    `counts` are the bars that were reached, `reached` the batches, `asked` those asked for by the code on a bar.
+    `counts` are the bars that were reached, `about` the complaints of them, or of no batch known since the first of
+    them was cut, `reached` the batches, `asked` those asked for by the code on a bar.
     """
     return (
         *_without_a_number(rows, named),
         *_of_the_same_dough(rows, asked, reached),
         *_missing(counts, lots),
-        *_without_a_batch(rows, counts, lots),
+        *_without_a_batch(about),
     )
 
 
@@ -86,14 +88,13 @@ def _missing(counts: Sequence[BarCount], lots: Mapping[int, LotRow]) -> list[Can
     ]
 
 
-def _without_a_batch(rows: Rows, counts: Sequence[BarCount], lots: Mapping[int, LotRow]) -> list[CannotBeExcluded]:
-    """Complaints about bars of an unknown batch, since the first reached bars were cut."""
-    since = min((lots[one.lot_id].on for one in counts), default=None)
+def _without_a_batch(about: Sequence[ComplaintCard]) -> list[CannotBeExcluded]:
+    """Complaints about bars of an unknown batch."""
     return [
         CannotBeExcluded(
             f"complaint {one.number} of {show_date(one.on)}",
             f"its batch is not known; bought {one.where or 'where and when is not known'}",
         )
-        for one in sorted(complaints(rows), key=lambda one: one.number)
-        if since is not None and one.on >= since and one.batch_code is None
+        for one in sorted(about, key=lambda one: one.number)
+        if one.batch_code is None
     ]

@@ -1,18 +1,22 @@
 """Which lots a notice means: by number as quoted, or by supplier, material and dates; and which batches a bar."""
 
 from collections.abc import Sequence
+from contextlib import suppress
 from datetime import date
 from typing import NamedTuple
 
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, find_batch, portions_of
 from ledger.rows.codes import near_words
-from ledger.rows.lot import LotRow, all_lots, lots_by_id
-from ledger.rows.movement import graph_from
+from ledger.rows.lot import LotRow, find_lot, lots_numbered, lots_of
 from ledger.rows.opened import Rows
-from ledger.units.codes import looks_like_batch_code, supplier_number_key
+from ledger.rows.reached import NumberKept, numbers_kept
+from ledger.units.codes import looks_like_batch_code, looks_like_lot_code, supplier_number_key
 from ledger.units.dates import show_date
-from ledger.units.names import near
+from ledger.units.names import nearest
+from ledger.views.recall.reach import Starts, reach
+
+_NAMED = 5  # so that the line stays one line
 
 
 class Notice(NamedTuple):
@@ -32,16 +36,16 @@ def lots_meant(rows: Rows, notice: Notice, *, every: bool = False) -> tuple[LotR
     narrow them where they are given. Raises BadInput when a number matches nothing, or lots of different
     suppliers or materials, unless `every` one of them is meant.
     """
-    fitting = [lot for lot in all_lots(rows) if _fits(lot, notice)]
-    if not notice.numbers:
+    if not notice.numbers and notice.material_id is not None:
+        fitting = tuple(lot for lot in lots_of(rows, notice.material_id) if _fits(lot, notice))
         if not fitting:
             raise BadInput("No lot fits that supplier, material and those days; widen them.")
-        return tuple(fitting)
+        return fitting
     found: dict[int, LotRow] = {}
     for number in notice.numbers:
-        matches = [lot for lot in fitting if _called(lot, number)]
+        matches = [lot for lot in _called(rows, number) if _fits(lot, notice)]
         if not matches:
-            raise BadInput(_nothing(rows, [lot for lot in fitting if lot.supplier_id is not None], number))
+            raise BadInput(_nothing(rows, notice, number))
         if len({(lot.supplier_id, lot.material_id) for lot in matches}) > 1 and not every:
             raise BadInput(_several(matches, number))
         found.update({lot.id: lot for lot in matches})
@@ -51,11 +55,8 @@ def lots_meant(rows: Rows, notice: Notice, *, every: bool = False) -> tuple[LotR
 def batches_meant(rows: Rows, codes: Sequence[str]) -> tuple[BatchRow, ...]:
     """The batches of some bars, each once. Raises like `find_batch`, and Refused for one of which no bar was cut."""
     found = {batch.id: batch for batch in (find_batch(rows, code) for code in codes)}
-    graph = graph_from(rows, [("batch", number) for number in found], "down")
-    reached = {number: graph.downstream([("batch", number)]).of_kind("lot") for number in found}
-    lots = lots_by_id(rows, {lot for each in reached.values() for lot in each})
     for batch in found.values():
-        if not any(lots[lot].kind == "soap" for lot in reached[batch.id]):
+        if not any(kind == "soap" for kind, _ in reach(rows, Starts(bars_of=(batch,))).found.lots.values()):
             raise Refused(f"Batch {batch.code} ({batch.product}) is {batch.status}; {_no_bars(rows, batch)}")
     return tuple(found.values())
 
@@ -68,13 +69,15 @@ def _no_bars(rows: Rows, batch: BatchRow) -> str:
     return "it gave no bars, and went into none."
 
 
-def bars_called(rows: Rows, notice: Notice) -> tuple[tuple[str, ...], bool]:
-    """The numbers of a notice that are codes of batches here, and whether all are, no lot is called so, and nothing
-    narrows them: then they were read from bars."""
+def bars_called(rows: Rows, notice: Notice) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The numbers of a notice that are codes of batches here, and those of them that were read from bars.
+
+    So they were where no lot is called so, and nothing narrows the notice.
+    """
     codes = tuple(number for number in notice.numbers if _is_batch(rows, number))
-    if not codes or notice != Notice(codes):
-        return codes, False
-    return codes, not any(_called(lot, code) for lot in all_lots(rows) for code in codes)
+    if not codes or notice != Notice(notice.numbers):
+        return codes, ()
+    return codes, tuple(code for code in codes if not _called(rows, code))
 
 
 def _is_batch(rows: Rows, text: str) -> bool:
@@ -84,15 +87,17 @@ def _is_batch(rows: Rows, text: str) -> bool:
         return False
 
 
-def _called(lot: LotRow, number: str) -> bool:
-    """Whether a number is this lot's: the supplier's for it as quoted by anyone, or our own code for it."""
-    if lot.supplier_number and supplier_number_key(lot.supplier_number) == supplier_number_key(number):
-        return True
-    # bars carry the batch's code and are no lot that a notice names
-    return lot.kind != "soap" and supplier_number_key(lot.code) == supplier_number_key(number)
+def _called(rows: Rows, number: str) -> list[LotRow]:
+    """The lots a number is for: the supplier's as quoted by anyone, or our own code; no bars, which carry a batch's."""
+    found = {lot.id: lot for lot in lots_numbered(rows, number)}
+    if looks_like_lot_code(number):
+        with suppress(Refused, BadInput):
+            own = find_lot(rows, number)
+            found[own.id] = own
+    return [lot for _, lot in sorted(found.items()) if lot.kind != "soap"]
 
 
-def _fits(lot: LotRow, notice: Notice) -> bool:
+def _fits(lot: LotRow | NumberKept, notice: Notice) -> bool:
     return (
         notice.supplier_id in (None, lot.supplier_id)
         and notice.material_id in (None, lot.material_id)
@@ -112,12 +117,19 @@ def _several(matches: Sequence[LotRow], number: str) -> str:
     )
 
 
-def _nothing(rows: Rows, bought: Sequence[LotRow], number: str) -> str:
-    close = near(number, [lot.supplier_number for lot in bought if lot.supplier_number])
+def _nothing(rows: Rows, notice: Notice, number: str) -> str:
+    bought = [lot for lot in numbers_kept(rows) if _fits(lot, notice)]
+    close = nearest(number, [lot.supplier_number for lot in bought if lot.supplier_number], key=supplier_number_key)
     hint = f" Near it: {', '.join(close)}." if close else ""
-    unknown = [f"{lot.code} {lot.material}" for lot in bought if lot.number_unknown]
+    if notice.supplier_id is not None:
+        known = dict.fromkeys(lot.supplier_number for lot in reversed(bought) if lot.supplier_number)
+        last = [one for one in known if one not in close][:_NAMED]
+        hint += f" The last from that supplier: {', '.join(last)}." if last else ""
+    unknown = [f"{lot.code} {lot.material}" for lot in reversed(bought) if not lot.supplier_number]
+    more = f" and {len(unknown) - _NAMED} more" if len(unknown) > _NAMED else ""
     could = (
-        f" These came without a number and could be it; recall one by our own code: {', '.join(unknown)}."
+        " These came without a number and could be it; recall one by our own code: "
+        f"{', '.join(unknown[:_NAMED])}{more}."
         if unknown
         else ""
     )

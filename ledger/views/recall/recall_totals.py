@@ -1,10 +1,10 @@
 """Adds up where the bars of a recall are, so that the figures come to the number made."""
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from ledger.rows.bars import BarCount
-from ledger.views.recall.recall import Totals
+from ledger.views.recall.recall import Difference, Totals
 
 
 def totals(counts: Sequence[BarCount], made: int) -> Totals:
@@ -45,3 +45,14 @@ def totals(counts: Sequence[BarCount], made: int) -> Totals:
         reworked=by_way["reworked"],
         unexplained=made - known,
     )
+
+
+def differences(
+    counts: Sequence[BarCount], made: Mapping[int, int], codes: Mapping[int, str]
+) -> tuple[Difference, ...]:
+    """The batches whose bars do not come to the number made, each by itself: one too many makes up for none missing."""
+    of: dict[int, list[BarCount]] = {lot: [] for lot in made}
+    for one in counts:
+        of[one.lot_id].append(one)
+    left = {lot: totals(each, made[lot]).unexplained for lot, each in of.items()}
+    return tuple(Difference(codes[lot], made[lot], made[lot] - open_, open_) for lot, open_ in left.items() if open_)

@@ -1,5 +1,6 @@
 """From a code on a bar back to every supplier's lot, or on from a lot to every bar."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
@@ -8,7 +9,7 @@ from ledger.errors import BadInput
 from ledger.rows.bars import BackOnSale, back_on_sale
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.lot import LotRow, find_lot, lots_by_id, lots_numbered
-from ledger.rows.movement import graph_from, moved_between
+from ledger.rows.movement import graph_from, moved_among
 from ledger.rows.opened import Rows
 from ledger.units.codes import looks_like_batch_code, looks_like_lot_code
 
@@ -57,6 +58,7 @@ def trace(rows: Rows, code: str, *, forward: bool = False) -> Trace:
     reached = graph.downstream([start]) if forward else graph.upstream([start])
     lots = lots_by_id(rows, reached.of_kind("lot"))
     made = batches_by_id(rows, reached.of_kind("batch"))
+    moved = moved_among(rows, made)
     steps: list[TraceStep] = []
     seen: set[Node] = set()
     waiting: list[tuple[int, Node, Node | None]] = [(0, start, None)]
@@ -64,7 +66,7 @@ def trace(rows: Rows, code: str, *, forward: bool = False) -> Trace:
         depth, node, before = waiting.pop()
         again = node in seen
         seen.add(node)
-        steps.append(_step(rows, depth, node, before, lots, made, again))
+        steps.append(_step(moved, depth, node, before, lots, made, again))
         if not again:
             following = graph.children(node) if forward else graph.parents(node)
             waiting += [(depth + 1, one, node) for one in reversed(following)]
@@ -97,7 +99,7 @@ def _bars_of(start: Node, made: dict[int, BatchRow]) -> tuple[int, ...]:
 
 
 def _step(
-    rows: Rows,
+    moved: Mapping[tuple[int, int], int],
     depth: int,
     node: Node,
     before: Node | None,
@@ -109,7 +111,7 @@ def _step(
     quantity, pieces = None, False
     if before is not None:
         lot_id, batch_id = (number, before[1]) if kind == "lot" else (before[1], number)
-        quantity = moved_between(rows, lot_id, batch_id)
+        quantity = moved.get((lot_id, batch_id), 0)
         pieces = lots[lot_id].counted
     if kind == "batch":
         batch = made[number]

@@ -1,0 +1,67 @@
+"""Who has bars that a recall reaches, and where others were sold to nobody known."""
+
+from collections.abc import Mapping, Sequence
+
+from ledger.rows.bars import BarCount, BarsWith
+from ledger.rows.lot import LotRow
+from ledger.rows.people import Contact, CustomerCard
+from ledger.views.recall.recall import SoldAt, ToCall
+
+_GIFT = " (a gift)"
+
+
+def without_a_name(one: ToCall) -> ToCall:
+    """The same for others to read: a private person without name and details, who complained by number alone."""
+    if not one.private:
+        return one
+    if one.complaint:
+        name = f"complaint {one.complaint}"
+    else:
+        name = "a gift" if one.name.endswith(_GIFT) else "a private customer"
+    return one._replace(name=name, phone=None, email=None, address=None)
+
+
+def to_call(found: Sequence[BarsWith], known: Mapping[int, Contact] | Mapping[int, CustomerCard]) -> tuple[ToCall, ...]:
+    """Everyone who has bars, who has most first; someone who gave all of theirs back is called no more."""
+    return tuple(sorted((_to_call(one, known) for one in found), key=lambda one: (-one.bars, one.name)))
+
+
+def _to_call(one: BarsWith, known: Mapping[int, Contact] | Mapping[int, CustomerCard]) -> ToCall:
+    if one.customer_id is None:
+        name = f"{one.note or 'someone not named'}{_GIFT}"
+        return ToCall(name, None, None, None, one.bars, one.codes, one.last_on, private=True)
+    card = known[one.customer_id]
+    return ToCall(
+        name=card.name + (f" ({card.person})" if card.kind == "shop" and card.person else ""),
+        phone=card.phone,
+        email=card.email,
+        address=card.address,
+        bars=one.bars,
+        batches=one.codes,
+        last_on=one.last_on,
+        private=card.kind == "person",
+    )
+
+
+def contact_words(card: Contact | None) -> str | None:
+    """Person, telephone and mail in one line; None where nothing is known."""
+    if card is None:
+        return None
+    return ", ".join(word for word in (card.person, card.phone, card.email) if word) or None
+
+
+def sold_at(counts: Sequence[BarCount], lots: Mapping[int, LotRow]) -> tuple[SoldAt, ...]:
+    """Every place where bars were sold to buyers who are not on the books, with the days between which they were."""
+    found: dict[str, SoldAt] = {}
+    for one in counts:
+        if one.where == "sold" and one.customer_id is None and one.on is not None:
+            code = lots[one.lot_id].code
+            so_far = found.get(one.detail, SoldAt(one.detail, 0, one.on, one.on, ()))
+            found[one.detail] = SoldAt(
+                one.detail,
+                so_far.bars + one.count,
+                min(so_far.first_on, one.on),
+                max(so_far.last_on, one.on),
+                so_far.batches if code in so_far.batches[-1:] else (*so_far.batches, code),
+            )
+    return tuple(sorted(found.values(), key=lambda one: (-one.bars, one.place)))

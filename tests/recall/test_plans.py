@@ -1,0 +1,82 @@
+"""No statement of a recall or a trace reads a whole table of what happens: what is reached alone is read."""
+
+import re
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+from making import cut
+
+from ledger.domain.recall.question import Question, Start
+from ledger.rows.batch import batch_by_id, find_batch
+from ledger.rows.lot import find_lot
+from ledger.rows.opened import Rows, as_known, open_rows
+from ledger.views.recall.reach import Starts
+from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.recall_kinds import asked_about_anything
+from ledger.views.recall.recall_way import way_to
+from ledger.views.recall.trace import trace
+
+pytestmark = pytest.mark.usefixtures("frozen")
+GROWING = ("movement", "plan_line", "reading", "decision")  # with the years, for every batch
+
+
+def scanned(rows: Rows, ask: Callable[[], object]) -> list[str]:
+    """The steps that look through all of a growing table, by the plans of every statement that asking runs."""
+    said: list[str] = []
+    rows.set_trace_callback(said.append)
+    ask()
+    rows.set_trace_callback(None)
+    found = []
+    for sql in dict.fromkeys(one for one in said if one.lstrip().upper().startswith(("SELECT", "WITH"))):
+        names = set(GROWING)
+        for table in GROWING:
+            names |= set(re.findall(rf"\b(?:live_)?{table} (?:AS )?([a-z]\w?)\b", sql))
+        for row in rows.execute(f"EXPLAIN QUERY PLAN {sql}"):
+            way, table = (*row["detail"].split(), "")[:2]
+            whole = way == "SCAN" or row["detail"].endswith("(entry_id<?)")  # all that was known by then
+            if whole and table.removeprefix("main.").removeprefix("live_") in names:
+                found.append(f"{row['detail']} in {' '.join(sql.split())[:90]}")
+    return found
+
+
+@pytest.fixture(params=["now", "as of"])
+def rows(request: pytest.FixtureRequest, shop: Any) -> Rows:
+    """The worked shop with a second batch, as it stands or as it was known at its last entry."""
+    cut(shop.book)
+    found = open_rows(Path(shop.book.path))
+    if request.param == "as of":
+        as_known(found, found.execute("SELECT max(id) FROM entry").fetchone()[0])
+    return found
+
+
+def test_a_scan_is_seen(rows: Rows) -> None:
+    assert scanned(rows, lambda: rows.execute("SELECT sum(v.quantity) FROM movement v").fetchall())
+
+
+def test_the_answer_and_the_way_to_a_batch_scan_nothing(rows: Rows) -> None:
+    lot, batch = find_lot(rows, "L1-X"), find_batch(rows, "26-001-4")
+    assert scanned(rows, lambda: recall_answer(rows, [lot], asked=["A"], program="test")) == []
+    assert scanned(rows, lambda: recall_answer(rows, [], bars_of=[batch], asked=["A"], program="test")) == []
+    assert scanned(rows, lambda: recall_answer(rows, [], labelled=[batch], asked=["A"], program="test")) == []
+    assert scanned(rows, lambda: way_to(rows, Starts((lot,)), batch_by_id(rows, batch.id))) == []
+
+
+@pytest.mark.parametrize(
+    "question",
+    [
+        Question((Start("number", "4471/2"), Start("bar", "26-001-4"))),
+        Question(supplier="tarnlow", material="olive oil"),
+        Question((Start("product", "plain bar"),)),
+        Question((Start("recipe", "plain-bar@1"),)),
+    ],
+)
+def test_finding_what_a_question_means_scans_nothing(rows: Rows, question: Question) -> None:
+    assert scanned(rows, lambda: asked_about_anything(rows, question, on=date(2026, 6, 1))) == []
+
+
+@pytest.mark.parametrize("forward", [False, True])
+def test_a_trace_scans_nothing(rows: Rows, forward: bool) -> None:
+    assert scanned(rows, lambda: trace(rows, "26-001-4", forward=forward)) == []
