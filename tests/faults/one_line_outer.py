@@ -242,7 +242,6 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("fine * weight // total if", "fine if"),
     ],
     ("rows/reached.py", "recall/test_drawn_by_hand.py"): [
-        ("NOT (n.worn AND m.kind = 'soap')", "1"),
         ("AND (k.kind IN ('soap', 'packaging') OR NOT (n.worn OR m.kind = 'packaging'))\n", "\n"),
     ],
     ("views/recall/recall_starts.py", "recall/test_recall_of.py"): [
