@@ -117,9 +117,9 @@ def test_its_recall_says_where_every_bar_is(number: int, run: Any, shown: Any) -
         **({"reworked": reworked} if reworked else {}),
     }
     assert [(one["name"], one["phone"], one["bars"]) for one in found["call"]] == [
+        ("no name kept (complaint 1)", None, 0),
         ("Harrow and Fenn", "+353 20 910 0188", 2),
         ("c-1", None, 1),  # erased
-        ("no name kept (complaint 1)", None, 0),
     ]
     assert "certificate.txt" in run("lot", "show", "L1-X").stdout
 
