@@ -22,7 +22,7 @@ WITH RECURSIVE node (lot, worn) AS (
   FROM node n CROSS JOIN lot l ON l.id = n.lot CROSS JOIN material m ON m.id = l.material_id
   CROSS JOIN movement v ON v.lot_id = n.lot CROSS JOIN movement y ON y.batch_id = v.batch_id
   CROSS JOIN lot g ON g.id = y.lot_id CROSS JOIN material k ON k.id = g.material_id
-  WHERE v.kind = 'consumed' AND y.kind = 'yielded' AND NOT (n.worn AND m.kind = 'soap')
+  WHERE v.kind = 'consumed' AND y.kind = 'yielded'
     AND (k.kind IN ('soap', 'packaging') OR NOT (n.worn OR m.kind = 'packaging'))
     AND (SELECT sum(quantity) FROM movement WHERE batch_id = v.batch_id AND lot_id = n.lot AND kind = 'consumed') <> 0
     AND (SELECT sum(quantity) FROM movement WHERE batch_id = v.batch_id AND lot_id = y.lot_id AND kind = 'yielded') <> 0

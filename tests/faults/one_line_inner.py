@@ -123,7 +123,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("<= tolerance\n", "< tolerance\n"),
     ],
     ("domain/recipe/formulate.py", "recipe/test_formulate.py"): [
-        ('target + (step if role == "alkali" else room)', "target + room"),
+        ('target + (scale.step_mg if role == "alkali" else room)', "target + room"),
         ("LEAST_FATS_MG <= total <=", "LEAST_FATS_MG < total <="),
     ],
     ("domain/label/handbook_133.py", "label/test_at_the_limit.py"): [
