@@ -358,4 +358,4 @@ def test_bars_are_weighed_at_packing_from_the_day_they_are_usable(shop: Any, run
     said = " ".join(run("label", "check", code, "--on", "2026-06-09").stdout.split())
     assert f"2026, {moment}." in said
     assert f"falls from 112 g {moment} to 105.09 g" in said
-    assert ("is not yet their answer; weigh some then" in said) == (moment != "at packing")
+    assert ("is not yet their answer; weigh some at packing" in said) == (moment != "at packing")

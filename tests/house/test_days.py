@@ -48,6 +48,8 @@ WORDS: dict[str, tuple[str, ...]] = {
     "cure weigh": (BATCH, "A=100g"),
     "cure show": (BATCH,),
     "cure calendar": ("-o", "rack.ics"),
+    "label band": ("L2-8", "band.txt"),
+    "label block": (BATCH, "--market", "eu", "-o", "block.svg"),
     "label print": (BATCH, "--market", "eu", "-o", "labels.pdf"),
     "label reprint": ("1", "--count", "1", "-o", "labels.pdf"),
     "label approve": (BATCH, "--market", "eu"),
@@ -57,6 +59,8 @@ WORDS: dict[str, tuple[str, ...]] = {
     "complaint add": ("itched",),
     "complaint note": ("1", "rang"),
     "complaint close": ("1", "bar replaced"),
+    "material means": ("linaloolo", "--no-entry", "--reason", "their letter"),
+    "recipe word": ("plain-bar", "KAOLIN", "--up-to", "2%", "--by", "R. Lund", "--text", "as written"),
     "upkeep add": ("cleaning", "pots"),
 }
 

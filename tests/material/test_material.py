@@ -267,14 +267,14 @@ def test_a_scale_that_cannot_be_is_one_line(run: Any, typed: str, says: str) -> 
 def test_a_coarse_scale_widens_what_is_ok(shop: Shop, run: Any) -> None:
     run("init", "--scale-step", "2 g")
     lines = lines_of(shop.book, planned(shop.book))
-    # the alkali, 146.826 g: half a percent is 0.734 g, less than the 2 g the scale can show, which reads 146 and 148 g of
-    # 144.826 to 148.826 g; 600 g of oil: 1 % is 6 g
+    # the alkali, 146.826 g: half a percent is 0.734 g, less than the 2 g the scale can show, which reads 146 and 148 g
+    # of 144.826 to 148.826 g; 600 g of oil: 1 % is 6 g
     assert (lines[3].low, lines[3].high) == (146_000, 148_000)
     assert (lines[0].low, lines[0].high) == (594_000, 606_000)
     run("init", "--scale-step", "0.01 oz")
     lines = lines_of(shop.book, planned(shop.book))
-    # 0.01 oz is 0.283 g
-    assert (lines[3].low, lines[3].high) == (146_092, 147_109)
+    # 0.01 oz is 0.283 g: of 146.092 to 147.109 g such a scale reads 517 to 519 of them
+    assert (lines[3].low, lines[3].high) == (517 * 283, 519 * 283)
 
 
 def test_a_material_is_shown_in_ounces(shop: Shop, run: Any) -> None:

@@ -32,6 +32,7 @@ from ledger.rows.batch import find_batch
 from ledger.rows.decision import decided
 from ledger.rows.opened import OlderLedger, open_rows
 from ledger.storage.book import Book
+from ledger.views.label.usable import label_doubts
 
 PASSED = date(2026, 6, 3)  # cut on 6 May, cured 28 days
 NEXT = PASSED + timedelta(days=1)
@@ -207,17 +208,28 @@ def label(shop: Shop, code: str, on: date, *, count: int = 10) -> int:
     return run
 
 
-def test_a_label_that_the_next_day_changes_is_a_later_doubt(shop: Shop, packed: str) -> None:
-    run = label(shop, packed, LAST)
+def test_a_label_that_the_next_day_changes_is_a_doubt_that_no_reason_decides(shop: Shop, packed: str) -> None:
+    label(shop, packed, LAST)
     release(shop, packed, LAST, anyway="a trial")  # no assessment
     leaves(shop, packed, LAST)
     stays(shop, packed, "does not name Camphor", FIRST)
-    release(shop, packed, FIRST, anyway="to one who knows")
+    with pytest.raises(Refused, match="released already"):
+        release(shop, packed, FIRST, anyway="to one who knows")
+    stays(shop, packed, "does not name Camphor", FIRST)
+
+
+def test_a_label_that_a_later_statement_makes_wrong_is_a_later_doubt(shop: Shop, packed: str) -> None:
+    run = label(shop, packed, PASSED)
+    release(shop, packed, anyway="a trial")  # no assessment
+    leaves(shop, packed)
+    state_contents(shop.book, "olive oil", {"limonene": 2_000}, source="another statement made up")
+    stays(shop, packed, "imonene")
+    release(shop, packed, anyway="to one who knows")
     assert [subject for subject, _ in subjects(shop)] == ["labels"]
-    leaves(shop, packed, FIRST)
-    reprint_labels(shop.book, run, 10, on=FIRST, start=1, draw=lambda *_: b"drawn")
-    count_labels(shop.book, run + 1, spoiled=0, returned=0, on=FIRST)
-    stays(shop, packed, rf"run {run + 1} for eu, its text of 31 Jul 2026, does not name Camphor", FIRST)
+    leaves(shop, packed)
+    reprint_labels(shop.book, run, 10, on=PASSED, start=1, draw=lambda *_: b"drawn")
+    count_labels(shop.book, run + 1, spoiled=0, returned=0, on=PASSED)
+    stays(shop, packed, rf"run {run + 1} for eu")
 
 
 def test_bare_is_asked_again_once_it_reads_otherwise(shop: Shop, packed: str) -> None:
@@ -357,12 +369,20 @@ def test_a_decision_at_the_scale_is_not_taken_back(shop: Shop) -> None:
         undo(shop.book, last_entry(shop))
 
 
+def as_one_doubt(rows: Any, batch: Any, **more: Any) -> Any:
+    """The end of a list of allergens was a doubt like any other, which a reason at the release decided."""
+    found = label_doubts(rows, batch, **more)
+    stated = {**found.stated, **{market: one.words for market, one in found.changed.items()}}
+    return found._replace(stated=stated, changed={})
+
+
 @pytest.fixture
 def older(book: Book, monkeypatch: pytest.MonkeyPatch) -> tuple[Shop, str, str]:
     """A shop whose decisions stand in their reasons alone: bars released under old labels, and a plan of shea."""
     with monkeypatch.context() as before:
         for module in ("release.release", "bench.superfat_guard"):
             before.setattr(f"ledger.operations.{module}.decide", lambda tx, decision, _: tx.add(decision))
+        before.setattr("ledger.operations.release.facts.label_doubts", as_one_doubt)
         shop = work_a_shop(book)
         code = pack(shop)
         label(shop, code, LAST)

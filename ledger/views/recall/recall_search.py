@@ -56,6 +56,8 @@ def batches_meant(rows: Rows, codes: Sequence[str]) -> tuple[BatchRow, ...]:
     """The batches of some bars, each once. Raises like `find_batch`, and Refused for one of which no bar was cut."""
     found = {batch.id: batch for batch in (find_batch(rows, code) for code in codes)}
     for batch in found.values():
+        if batch.soap and batch.yield_lot_id is not None:  # its own bars
+            continue
         if not any(kind == "soap" for kind, _ in reach(rows, Starts(bars_of=(batch,))).found.lots.values()):
             raise Refused(f"Batch {batch.code} ({batch.product}) is {batch.status}; {_no_bars(rows, batch)}")
     return tuple(found.values())
