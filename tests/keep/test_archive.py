@@ -280,6 +280,8 @@ def test_what_cannot_be_restored_leaves_no_file(run: Any, tmp_path: Path) -> Non
     assert "does not pass its check" in run("restore", "copy.db", "new.db", code=3).stderr
     (tmp_path / "words.txt").write_text("no ledger", encoding="utf-8")
     assert "does not begin as a ledger" in run("restore", "words.txt", "new.db", code=2).stderr
+    assert "There is no 999" in run("restore", "9" * 300, "new.db", code=2).stderr
+    assert "too long" in run("restore", "copy.db", "9" * 300, code=2).stderr
     assert "There is no nothing.db" in run("restore", "nothing.db", "new.db", code=2).stderr
     assert not (tmp_path / "new.db").exists()
 

@@ -1,5 +1,6 @@
 """Make a ledger again from a copy or from an archive, in a new file, and say what it lacks."""
 
+import os
 import shutil
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -38,9 +39,9 @@ def restore(source: Path, target: Path, *, present: Path, now: Callable[[], date
     for a target that exists or a source that is none, DamagedLedger for one that does not pass its check; then nothing
     is left of the new file.
     """
-    if target.exists():
+    if os.path.exists(target):  # false for a name too long for a file, of which pathlib raises
         raise BadInput(f"{target} is there already, and a ledger is only restored into a new file; name another.")
-    if not source.exists():
+    if not os.path.exists(source):
         raise BadInput(f"There is no {source}; name a copy of the ledger, or a folder that soapledger archive wrote.")
     if source.is_dir() and not (source / "data").is_dir():
         raise BadInput(f"{source} is no folder that soapledger archive wrote; to restore a copy in it, name its file.")
