@@ -25,7 +25,8 @@ def command(
     view = label_text(here.rows(), code, sold_in(here, market), on=here.today)
     doubts = {words for name in ("wrap", "leaf-wrap") for words in look_doubts(view, label_layout(name))}
     paper = paper_in(here.settings.country)
-    write_file(output, draw_tries(view, paper=paper, ink="black" if black else "colour"), force=force)
+    data = draw_tries(view, paper=paper, ink="black" if black else "colour", business=here.settings.business)
+    write_file(output, data, force=force)
     say(f"Every layout with the label of batch {view.batch_code} is in {output}, at printing size; nothing was booked.")
     for words in sorted(doubts):
         say_wrapped(words, first="  ! ", indent="    ")

@@ -11,7 +11,7 @@ from reportlab.pdfgen.canvas import Canvas
 from ledger.documents.kit.fitting import LAW, Filled, Near, Room
 from ledger.documents.kit.fonts import in_one_form, register
 from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout
-from ledger.documents.kit.pdf import About, new_canvas
+from ledger.documents.kit.pdf import LANGUAGE, About, new_canvas
 from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
 from ledger.documents.kit.ruler import draw_ruler
 from ledger.documents.label.choosing import larger_layouts
@@ -118,7 +118,7 @@ def draw_labels(
     marked = sheet.cut_marks if crop_marks is None else crop_marks
     wide, high = (side * mm for side in sheet.page_mm(layout.height_mm))
     out = io.BytesIO()
-    canvas = new_canvas(out, (wide, high), in_one_form(About(_title(view), business, _subject(view))))
+    canvas = new_canvas(out, (wide, high), in_one_form(about_label(view, business)))
     for number, one in enumerate(views):
         keep_label(canvas, f"label{number}", one, layout, marked=marked)
     for index in range(len(each) or count):
@@ -138,6 +138,12 @@ def draw_labels(
     canvas.showPage()
     canvas.save()
     return out.getvalue()
+
+
+def about_label(view: Printed, business: str) -> About:
+    """What a file of labels says of itself: the first of two languages is that of the law's text."""
+    first = view.languages.split(" ")[0] if isinstance(view, LabelText) else ""
+    return About(_title(view), business, _subject(view), first or LANGUAGE)
 
 
 def _title(view: Printed) -> str:

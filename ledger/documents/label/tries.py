@@ -8,11 +8,12 @@ from typing import Literal
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, register
+from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, in_one_form
 from ledger.documents.kit.layout import FAMILIES, PAPER_MM, LabelLayout, label_layout, shipped
 from ledger.documents.kit.lines import break_lines
 from ledger.documents.kit.page import GREY
-from ledger.documents.label.labels import keep_label
+from ledger.documents.kit.pdf import new_canvas
+from ledger.documents.label.labels import about_label, keep_label
 from ledger.errors import Refused
 from ledger.views.label.label import LabelText
 
@@ -21,13 +22,14 @@ _GAP = 1.2
 _SIZE = 7.5
 
 
-def draw_tries(view: LabelText, *, paper: str, ink: Literal["colour", "black"] = "colour") -> bytes:
+def draw_tries(
+    view: LabelText, *, paper: str, ink: Literal["colour", "black"] = "colour", business: str = ""
+) -> bytes:
     """One label in every shipped layout of a bar, a sheet a family; what does not fit is said there."""
-    register()
     wide, high = PAPER_MM[paper]
     out = io.BytesIO()
-    canvas = Canvas(out, pagesize=(wide * mm, high * mm), invariant=1)
-    canvas.setTitle(f"Labels to choose from, {view.batch_code}")
+    about = about_label(view, business)._replace(title=f"Labels to choose from, {view.batch_code}")
+    canvas = new_canvas(out, (wide * mm, high * mm), in_one_form(about))
     for family in FAMILIES:
         layouts = [(name, replace(label_layout(name), ink=ink)) for name in shipped("label")]
         mine = [one for one in layouts if one[1].purpose == "bar" and one[1].family == family]
