@@ -175,5 +175,5 @@ def test_the_hourglass_is_drawn_before_the_figures_on_every_layout(
     label: Any, layout: str, hourglass: bool, marks: int
 ) -> None:
     view = replace(label, best_before="04/2028", hourglass=hourglass)
-    drawn = [one for panel in set_label(view, label_layout(layout)) for one in panel.figures]
+    drawn = [one for panel in set_label(view, label_layout(layout))[1] for one in panel.figures]
     assert sum(one.figure.field == "best_before" for one in drawn) == marks
