@@ -19,7 +19,7 @@ def command(
     ctx: typer.Context, code: Batch, output: Output, market: MarketOption = None, black: Black = False,
     force: Force = False,
 ) -> None:  # fmt: skip
-    """Print one label in every layout on three sheets, to choose from: soapledger label try 26-118-0 -o try.pdf."""
+    """Print one label in each layout on three sheets, to choose from, e.g. soapledger label try 26-118-0 -o try.pdf."""
     here = desk(ctx)
     check_free(output, force)
     view = label_text(here.rows(), code, sold_in(here, market), on=here.today)
