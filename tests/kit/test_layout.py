@@ -14,6 +14,7 @@ LAYOUTS = (
         for name in (
             "band",
             "box",
+            "card",
             "leaf-band",
             "leaf-box",
             "leaf-round",

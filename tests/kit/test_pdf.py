@@ -18,6 +18,7 @@ from ledger.documents.bench.worksheet import draw_worksheet
 from ledger.documents.kit.layout import label_layout, sheet_layout
 from ledger.documents.kit.places import draw_test_sheet
 from ledger.documents.label.labels import draw_labels
+from ledger.documents.label.tries import draw_tries
 from ledger.documents.recall.recall_report import draw_recall
 from ledger.documents.recipe.recipe_sheet import draw_recipe_sheet
 from ledger.documents.record.batch_record import draw_batch_record
@@ -37,6 +38,11 @@ PAPERS: dict[str, tuple[str | None, Callable[[Any], bytes], str]] = {
     "labels, band": ("label", cards("band", "letter-5"), "Labels 26-118-0 eu"),
     "labels, wrap with a code": ("label", cards("wrap", "a4-2"), "Labels 26-118-0 eu"),
     "labels, round": ("label", cards("round", "a4-8"), "Labels 26-118-0 eu"),
+    "labels to choose from": (
+        "label",
+        lambda view: draw_tries(view, paper="A4", business=BUSINESS),
+        "Labels to choose from, 26-118-0",
+    ),
     "notice": ("label", cards("notice-shelf", "a4-2"), "Labels 26-118-0 eu"),
     "ticket": ("ticket", cards("ticket-price", "a4-24"), "Price tickets"),
     "rack": ("rack", cards("card-rack", "a4-8"), "Rack card 26-118-0"),
@@ -81,6 +87,13 @@ def test_a_file_says_what_it_is_whose_and_in_which_language(paper: tuple[bytes, 
     assert file.metadata.subject not in ("", "unspecified")
     assert file.metadata.creator == "soapledger"
     assert file.trailer["/Root"]["/Lang"] == "en"
+
+
+@pytest.mark.parametrize(("languages", "said"), [("", "en"), ("de", "de"), ("en fr", "en"), ("fr en", "fr")])
+def test_a_label_is_read_aloud_in_its_own_language(label: Any, languages: str, said: str) -> None:
+    view = replace(label, languages=languages)
+    for data in (cards("small", "a4-24")(view), draw_tries(view, paper="A4")):
+        assert PdfReader(io.BytesIO(data)).trailer["/Root"]["/Lang"] == said
 
 
 def test_another_program_finds_no_fault_in_a_file(paper: tuple[bytes, str], tmp_path: Path) -> None:

@@ -116,9 +116,23 @@ def test_in_the_us_it_keeps_its_space_and_stands_in_the_lowest_part(printed: Any
 
 
 def test_what_would_reach_above_the_lowest_part_is_refused(printed: Any) -> None:
-    with pytest.raises(Refused, match=r"mm above the lowest 30% of the front, .*--layout wrap"):
-        printed("us-soap", "box", "5 x 5 in")
-    assert printed("us-soap", "box", "2 x 2.5 in")  # a front of 5 square inches or less is freed from it
+    """A round has no foot that all its width stands on; one of 5 square inches or less is freed from it."""
+    with pytest.raises(Refused, match=r"the net quantity.*--layout .*box .*wrap"):
+        printed("us-soap", "round", "round 65 mm")
+    assert printed("us-soap", "round", "round 64 mm")
+
+
+@pytest.mark.parametrize(("layout", "pack"), [("band", "66 x 90 mm"), ("box", "5 x 5 in"), ("box", "2 x 2.5 in")])
+@pytest.mark.parametrize("name", ["Calendula, Honey & Oat Bar for the Kitchen Gardener", "Sea"])
+def test_where_it_has_no_room_in_its_place_it_takes_the_foot_of_the_face(
+    printed: Any, layout: str, pack: str, name: str
+) -> None:
+    """What it is stays over it, and smaller than the name of the product."""
+    page = printed("us-soap", layout, pack, product=name, function="Soap")
+    foot = max(one.bottom for one in of(page, name))
+    (soap,) = [one for one in of(page, "Soap") if one.sign == "S"]
+    assert foot < soap.top < of(page, US)[0].top
+    assert soap.size <= of(page, name)[0].size + EDGE
 
 
 @pytest.mark.parametrize(("code", "bold"), [("us-soap", True), ("us-cosmetic", True), ("ca", True), ("eu", False)])

@@ -6,7 +6,8 @@ from typing import Any
 
 import pytest
 
-from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.kit.layout import label_layout, sheet_layout, shipped
+from ledger.documents.label.doubts import check_placed
 from ledger.documents.label.labels import draw_labels
 from ledger.errors import Refused
 from ledger.reference.shipped import templates
@@ -82,3 +83,18 @@ def test_a_layout_of_another_purpose_is_refused(label, ticket) -> None:
         'The layout \'small, two panels\' is for = "bar"; take one for = "ticket" here.'
     )
     assert 'is for = "rack"; take one for = "bar"' in refusal(label, "card-rack", "a4-8")
+
+
+def test_an_origin_without_a_place_is_refused_and_never_left_out(label, tmp_path) -> None:
+    text = (templates() / "label-small.toml").read_text(encoding="utf-8")
+    assert ', "origin"]' in text
+    (tmp_path / "mine.toml").write_text(text.replace(', "origin"]', "]"), encoding="utf-8")
+    mine = label_layout(str(tmp_path / "mine.toml"))
+    check_placed(label, mine)
+    abroad = replace(label, origin="Made in Ireland")
+    with pytest.raises(
+        Refused, match=r"has no place for the origin 'Made in Ireland'; write \"origin\" among the fields"
+    ):
+        check_placed(abroad, mine)
+    for name in shipped("label"):
+        check_placed(abroad, label_layout(name))

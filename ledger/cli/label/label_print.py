@@ -25,7 +25,7 @@ from ledger.cli.label.sheets import Black, Nudge, Output, Sheet, Start, draw_run
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.kit.layout import label_layout, sheet_layout
 from ledger.documents.kit.layout_file import FileKind, layout_path
-from ledger.documents.label.doubts import look_doubts
+from ledger.documents.label.doubts import check_placed, look_doubts
 from ledger.domain.label.net_quantity import read_net
 from ledger.operations.label.labels import LabelRequest, print_labels
 from ledger.rows.batch import find_batch
@@ -82,6 +82,7 @@ def command(
     shift = read_nudge(nudge)
 
     def drawn(view: LabelText) -> bytes:
+        check_placed(view, label_layout(layout))
         files = (layout_path(layout, "label").name, layout_path(paper, "sheet").name)
         return draw_run(view, form, page, many, first, shift, weights, business=here.settings.business, files=files)
 

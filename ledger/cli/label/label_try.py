@@ -19,13 +19,14 @@ def command(
     ctx: typer.Context, code: Batch, output: Output, market: MarketOption = None, black: Black = False,
     force: Force = False,
 ) -> None:  # fmt: skip
-    """Print one label in every layout on two sheets, to choose from, e.g. soapledger label try 26-118-0 -o try.pdf."""
+    """Print one label in each layout on three sheets, to choose from, e.g. soapledger label try 26-118-0 -o try.pdf."""
     here = desk(ctx)
     check_free(output, force)
     view = label_text(here.rows(), code, sold_in(here, market), on=here.today)
     doubts = {words for name in ("wrap", "leaf-wrap") for words in look_doubts(view, label_layout(name))}
     paper = paper_in(here.settings.country)
-    write_file(output, draw_tries(view, paper=paper, ink="black" if black else "colour"), force=force)
+    data = draw_tries(view, paper=paper, ink="black" if black else "colour", business=here.settings.business)
+    write_file(output, data, force=force)
     say(f"Every layout with the label of batch {view.batch_code} is in {output}, at printing size; nothing was booked.")
     for words in sorted(doubts):
         say_wrapped(words, first="  ! ", indent="    ")

@@ -14,7 +14,7 @@ from ledger.documents.kit.lines import break_lines, reach, tears
 FACE, LAW = "face", "law"  # groups of panels
 MOST_LINES = 3  # of a name on a face
 _CAPITAL = FIGURE_HEIGHT / 1000  # figures and capitals are equally high in this face
-_CLOSE = 1.0  # from line to line of a net quantity that keeps its own space round it
+_CLOSE = 0.9  # from line to line of a net quantity that keeps its own space round it
 
 
 @dataclass(frozen=True)
@@ -238,7 +238,7 @@ def set_text(one: Wanted, room: Room, shrunk: Shrunk, gap: float, keep_parts: bo
     if room.group == FACE:
         if one.yields and len(broken) > MOST_LINES:
             return Missing(room.panel, one.field, (len(broken) - MOST_LINES) * size, "height", one.field)
-        broken = _even(one, size, wide, broken, keep_parts)
+        broken = broken if one.clear else _even(one, size, wide, broken, keep_parts)
     longest = max(width(text, one.face, size) for text in broken)
     before = _share_before(room)
     inset = (wide - longest) * before

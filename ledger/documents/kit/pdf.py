@@ -7,7 +7,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from ledger.documents.kit.fonts import REGULAR, register
 
-LANGUAGE = "en"  # what every paper is written in, so that it can be read aloud
+LANGUAGE = "en"  # what every paper but a label is written in, so that it can be read aloud
 
 
 class About(NamedTuple):
@@ -16,6 +16,7 @@ class About(NamedTuple):
     title: str
     author: str  # her business
     subject: str
+    language: str = LANGUAGE
 
 
 def as_file(about: About) -> dict[str, Any]:
@@ -29,7 +30,7 @@ def as_file(about: About) -> dict[str, Any]:
         "author": about.author,
         "subject": about.subject,
         "creator": "soapledger",
-        "lang": LANGUAGE,
+        "lang": about.language,
         "initialFontName": REGULAR,
         "displayDocTitle": True,
         "invariant": 1,
@@ -39,7 +40,7 @@ def as_file(about: About) -> dict[str, Any]:
 def new_canvas(out: io.BytesIO, size: tuple[float, float], about: About) -> Canvas:
     """A canvas of a page size in points; equal drawing gives equal bytes under one version."""
     register()
-    canvas = Canvas(out, pagesize=size, invariant=1, initialFontName=REGULAR, lang=LANGUAGE)
+    canvas = Canvas(out, pagesize=size, invariant=1, initialFontName=REGULAR, lang=about.language)
     canvas.setTitle(about.title)
     canvas.setAuthor(about.author)
     canvas.setSubject(about.subject)

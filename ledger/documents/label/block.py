@@ -10,7 +10,7 @@ from reportlab.lib.units import mm
 
 from ledger.documents.kit.fitting import Filled, Room, Wanted
 from ledger.documents.kit.fonts import BOLD, HEAVY, MEDIUM, REGULAR, in_one_form, size_for_figures, size_for_x_height
-from ledger.documents.kit.pdf import About, new_canvas
+from ledger.documents.kit.pdf import LANGUAGE, About, new_canvas
 from ledger.documents.label.flowing import fit
 from ledger.documents.label.levels import size_for_letters
 from ledger.documents.label.outlines import Step, advance, outline
@@ -45,7 +45,9 @@ def set_block(view: LabelText, *, width_mm: float, says: str, business: str, ban
     (filled,) = fit([room], gap=_GAP, remedies=lambda: {"": "Take a wider block (--width)."})
     high = max(line.base + 0.3 * line.size for line in filled.lines)
     words = "\n".join(one.text for one in wanted).replace("\u00a0", " ")
-    about = About(f"Text of the label {view.batch_code} {view.market}", business, says)
+    about = About(
+        f"Text of the label {view.batch_code} {view.market}", business, says, view.languages.split(" ")[0] or LANGUAGE
+    )
     return Block(filled, width_mm * mm, ceil(high / mm * 10) / 10 * mm, about, words, says)
 
 

@@ -3,8 +3,18 @@
 from ledger.documents.kit.layout import LabelLayout
 from ledger.documents.label.face import looks_of, picture_room
 from ledger.documents.label.picture import picture_doubts
+from ledger.errors import Refused
 from ledger.units.colour import SHAPE_CONTRAST, WHITE, contrast, ink_on
 from ledger.views.label.label import LabelText
+
+
+def check_placed(view: LabelText, layout: LabelLayout) -> None:
+    """Raise Refused for a label of a bar without the place for an origin that is to stand on it."""
+    if layout.purpose == "bar" and view.origin and "origin" not in layout.placed:
+        raise Refused(
+            f"The layout '{layout.name}' has no place for the origin '{view.origin}'; write \"origin\" among the "
+            "fields of a panel, or take a shipped layout, which all have one (--layout box). Nothing was printed."
+        )
 
 
 def look_doubts(view: LabelText, layout: LabelLayout) -> tuple[str, ...]:

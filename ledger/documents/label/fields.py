@@ -114,7 +114,7 @@ def _what(view: LabelText, layout: LabelLayout, figures_pt: float) -> Field:
     return tuple(
         replace(
             one,
-            largest=max(one.largest, figures_pt),
+            largest=max(one.largest, beside if form.lowest else figures_pt),
             smallest=min(one.smallest, least) if layout.parted else one.smallest,
         )
         for one in shown(layout, "function", view.function, least_pt=beside)

@@ -26,13 +26,17 @@ from ledger.errors import Refused
 _STEPS = 24
 
 
+class NoRoomOnFace(Refused):
+    """What is to stand on the face does not fit there; set otherwise it may."""
+
+
 def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str, str]]) -> tuple[Filled, ...]:
     """Every panel filled, in the largest type that fits all panels of its group.
 
     The type of a group shrinks together, step by step, each field to its own minimum, so that the law's text has one
     size; what is too long for a panel of it goes on in the next. A panel of the face is a group by itself, in which
     the name shrinks first. Raises Refused naming the panel, the field, the millimetres missing, and the remedies:
-    that under the empty name and that for the field; they are asked for only then.
+    that under the empty name and that for the field; they are asked for only then. It is NoRoomOnFace for the face.
     """
     for room in rooms:
         for one in (*room.top, *room.foot):
@@ -44,7 +48,7 @@ def fit(rooms: Sequence[Room], *, gap: float, remedies: Callable[[], Mapping[str
         for part in [[one] for one in numbers] if group == FACE else [numbers]:
             found = _fit_group([rooms[index] for index in part], group, gap)
             if isinstance(found, Missing):
-                raise Refused(_said(found, remedies()))
+                raise (NoRoomOnFace if group == FACE else Refused)(_said(found, remedies()))
             filled.update(zip(part, found, strict=True))
     return tuple(filled[index] for index in range(len(rooms)))
 

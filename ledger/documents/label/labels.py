@@ -1,7 +1,8 @@
 """A sheet of labels, tickets or cards."""
 
 import io
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
 from math import inf
 
 from reportlab.lib.colors import HexColor, black
@@ -11,14 +12,15 @@ from reportlab.pdfgen.canvas import Canvas
 from ledger.documents.kit.fitting import LAW, Filled, Near, Room
 from ledger.documents.kit.fonts import in_one_form, register
 from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout
-from ledger.documents.kit.pdf import About, new_canvas
+from ledger.documents.kit.pdf import LANGUAGE, About, new_canvas
 from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
 from ledger.documents.kit.ruler import draw_ruler
 from ledger.documents.label.choosing import larger_layouts
 from ledger.documents.label.face import draw_ground, looks_of
 from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
-from ledger.documents.label.flowing import fit
+from ledger.documents.label.flowing import NoRoomOnFace, fit
 from ledger.documents.label.lowest import check_lowest
+from ledger.documents.label.stacked import net_of, stacked
 from ledger.errors import BadInput, Refused
 from ledger.views.label.label import LabelText
 from ledger.views.label.lot_label import LotLabel
@@ -28,15 +30,36 @@ __all__ = ["RackText", "TicketText", "draw_labels", "draw_test_sheet", "set_labe
 GAP = 1.2 * mm
 
 
-def set_label(view: Printed, layout: LabelLayout) -> tuple[Filled, ...]:
+def set_label(view: Printed, layout: LabelLayout) -> tuple[LabelLayout, tuple[Filled, ...]]:
     """Fit every panel of one label; lines and marks in points from the left and top of their panel.
 
+    The panels are those of the layout that is given back with them: without the place of a picture where there is
+    none, and with the net quantity across the foot of the face where it has no room in its own place.
     Raises Refused for what does not fit or cannot be printed.
     """
     register()
-    filled = fit(_rooms(view, layout), gap=GAP, remedies=lambda: remedies(view, layout, _takers(view, layout)))
+    return _set(view, layout, lambda: remedies(view, layout, _takers(view, layout)))
+
+
+def _set(
+    view: Printed, layout: LabelLayout, known: Callable[[], Mapping[str, str]]
+) -> tuple[LabelLayout, tuple[Filled, ...]]:
+    form = layout if isinstance(view, LabelText) and view.picture else layout.without_picture()
+    try:
+        return form, _filled(view, form, dict)
+    except NoRoomOnFace:
+        net = net_of(fields_of(view, form)["net_quantity"])
+        other = stacked(form, net, view.lettering.lowest, GAP) if isinstance(view, LabelText) and net else None
+        form = other or form
+    except Refused:
+        pass  # said below with what to do, which is looked up only then
+    return form, _filled(view, form, known)
+
+
+def _filled(view: Printed, layout: LabelLayout, known: Callable[[], Mapping[str, str]]) -> tuple[Filled, ...]:
+    filled = fit(_rooms(view, layout), gap=GAP, remedies=known)
     if isinstance(view, LabelText):
-        check_lowest(view, layout, filled)
+        check_lowest(view, layout, filled, lambda: known().get("", ""))
     return filled
 
 
@@ -44,17 +67,10 @@ def _takers(view: Printed, layout: LabelLayout) -> list[str]:
     """The larger shipped layouts of the same purpose that do have room for it."""
     found = []
     for name in larger_layouts(layout):
-        try:
-            fit(_rooms(view, _without(view, label_layout(name))), gap=GAP, remedies=dict)
-        except Refused:
-            continue
-        found.append(name)
+        with suppress(Refused):
+            _set(view, label_layout(name), dict)
+            found.append(name)
     return found
-
-
-def _without(view: Printed, layout: LabelLayout) -> LabelLayout:
-    """The layout as it is for this label: without the place of a picture where there is none."""
-    return layout if isinstance(view, LabelText) and view.picture else layout.without_picture()
 
 
 def _rooms(view: Printed, layout: LabelLayout) -> list[Room]:
@@ -118,7 +134,7 @@ def draw_labels(
     marked = sheet.cut_marks if crop_marks is None else crop_marks
     wide, high = (side * mm for side in sheet.page_mm(layout.height_mm))
     out = io.BytesIO()
-    canvas = new_canvas(out, (wide, high), in_one_form(About(_title(view), business, _subject(view))))
+    canvas = new_canvas(out, (wide, high), in_one_form(about_label(view, business)))
     for number, one in enumerate(views):
         keep_label(canvas, f"label{number}", one, layout, marked=marked)
     for index in range(len(each) or count):
@@ -140,6 +156,12 @@ def draw_labels(
     return out.getvalue()
 
 
+def about_label(view: Printed, business: str) -> About:
+    """What a file of labels says of itself: the first of two languages is that of the law's text."""
+    first = view.languages.split(" ")[0] if isinstance(view, LabelText) else ""
+    return About(_title(view), business, _subject(view), first or LANGUAGE)
+
+
 def _title(view: Printed) -> str:
     if isinstance(view, LotLabel):
         return f"Lot labels {view.code}"
@@ -157,8 +179,8 @@ def _subject(view: Printed) -> str:
 
 def keep_label(canvas: Canvas, name: str, view: Printed, layout: LabelLayout, *, marked: bool) -> None:
     """Draw one label once, to be shown at every place; its origin is its lower left corner."""
-    layout = _without(view, layout)
-    filled, looks = set_label(view, layout), looks_of(view, layout)
+    layout, filled = set_label(view, layout)
+    looks = looks_of(view, layout)
     high = layout.height_mm * mm
     canvas.beginForm(name, 0, 0, layout.width_mm * mm, high)
     draw_ground(canvas, looks)

@@ -1,13 +1,13 @@
 """Where a law wants the net quantity: in the lowest part of the label's front."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from reportlab.lib.units import mm
 
 from ledger.documents.kit.fitting import Filled
 from ledger.documents.kit.fonts import FIGURE_HEIGHT, HEAVY
 from ledger.documents.kit.layout import LabelLayout, Panel
-from ledger.errors import Refused
+from ledger.documents.label.flowing import NoRoomOnFace
 from ledger.views.label.label import LabelText
 
 _PARENTHESIS = 0.8  # how far brackets reach above the line, as a share of the size; capitals and figures less
@@ -23,8 +23,8 @@ def front_edges_mm(layout: LabelLayout, panel: Panel) -> tuple[float, float]:
     return max(one for one in folds if one <= top), min(one for one in folds if one >= foot)
 
 
-def check_lowest(view: LabelText, layout: LabelLayout, filled: Sequence[Filled]) -> None:
-    """Raise Refused where the net quantity reaches above the part of the front that the law leaves it."""
+def check_lowest(view: LabelText, layout: LabelLayout, filled: Sequence[Filled], remedy: Callable[[], str]) -> None:
+    """Raise NoRoomOnFace where the net quantity reaches above the part of the front that the law leaves it."""
     share = view.lettering.lowest
     for panel, print_ in zip(layout.panels, filled, strict=True):
         lines = [one for one in print_.lines if one.face == HEAVY]
@@ -33,9 +33,8 @@ def check_lowest(view: LabelText, layout: LabelLayout, filled: Sequence[Filled])
         top, foot = front_edges_mm(layout, panel)
         limit = foot - share * (foot - top)
         over = limit - min(panel.y_mm + (one.base - FIGURE_HEIGHT / 1000 * one.size) / mm for one in lines)
-        if over > 0:
-            raise Refused(
+        if over > 1e-6:
+            raise NoRoomOnFace(
                 f"The net quantity reaches {over:.1f} mm above the lowest {share:.0%} of the front, where it has to "
-                f"stand in this market; take a layout with a larger front (--layout wrap), or in one of your own place "
-                "it lower or the panel wider. Nothing was printed."
+                f"stand in this market. {remedy()} Nothing was printed."
             )

@@ -1,4 +1,4 @@
-"""Every shipped layout of a bar with one label on it, at printing size, on a sheet for each family."""
+"""Every shipped layout of a bar with one label on it, at printing size, each family on sheets of its own."""
 
 import io
 from collections.abc import Sequence
@@ -8,46 +8,61 @@ from typing import Literal
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
-from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, register
+from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, in_one_form
 from ledger.documents.kit.layout import FAMILIES, PAPER_MM, LabelLayout, label_layout, shipped
 from ledger.documents.kit.lines import break_lines
 from ledger.documents.kit.page import GREY
-from ledger.documents.label.labels import keep_label
+from ledger.documents.kit.pdf import new_canvas
+from ledger.documents.label.labels import about_label, keep_label
 from ledger.errors import Refused
 from ledger.views.label.label import LabelText
 
+Row = list[tuple[str, LabelLayout]]
 _CAPTION = 3.6  # mm over each row
 _GAP = 1.2
 _SIZE = 7.5
 
 
-def draw_tries(view: LabelText, *, paper: str, ink: Literal["colour", "black"] = "colour") -> bytes:
-    """One label in every shipped layout of a bar, a sheet a family; what does not fit is said there."""
-    register()
+def draw_tries(view: LabelText, *, paper: str, ink: Literal["colour", "black"] = "colour", business: str = "") -> bytes:
+    """One label in every shipped layout of a bar, each family on its own sheets; what does not fit is said there."""
     wide, high = PAPER_MM[paper]
     out = io.BytesIO()
-    canvas = Canvas(out, pagesize=(wide * mm, high * mm), invariant=1)
-    canvas.setTitle(f"Labels to choose from, {view.batch_code}")
+    about = about_label(view, business)._replace(title=f"Labels to choose from, {view.batch_code}")
+    canvas = new_canvas(out, (wide * mm, high * mm), in_one_form(about))
     for family in FAMILIES:
         layouts = [(name, replace(label_layout(name), ink=ink)) for name in shipped("label")]
         mine = [one for one in layouts if one[1].purpose == "bar" and one[1].family == family]
-        rows = _rows(sorted(mine, key=lambda one: -one[1].width_mm), wide)
-        apart = (high - sum(_tall(row[0][1]) + _CAPTION for row in rows)) / (len(rows) + 1)
-        top = apart
-        for row in rows:
-            left = (wide - sum(one.width_mm + _GAP for _, one in row) + _GAP) / 2
-            for name, layout in row:
-                _draw(canvas, view, name, layout, left, high - top - _CAPTION)
-                left += layout.width_mm + _GAP
-            top += _CAPTION + _tall(row[0][1]) + apart
-        canvas.showPage()
+        for rows in _pages(_rows(sorted(mine, key=lambda one: -one[1].width_mm), wide), high):
+            top = apart = (high - sum(map(_row_tall, rows))) / (len(rows) + 1)
+            for row in rows:
+                left = (wide - sum(one.width_mm + _GAP for _, one in row) + _GAP) / 2
+                for name, layout in row:
+                    _draw(canvas, view, name, layout, left, high - top - _CAPTION)
+                    left += layout.width_mm + _GAP
+                top += _row_tall(row) + apart
+            canvas.showPage()
     canvas.save()
     return out.getvalue()
 
 
-def _rows(layouts: Sequence[tuple[str, LabelLayout]], wide: float) -> list[list[tuple[str, LabelLayout]]]:
+def _pages(rows: Sequence[Row], high: float) -> list[list[Row]]:
+    """The rows on as few sheets as they go on in their order."""
+    pages: list[list[Row]] = []
+    for row in rows:
+        if pages and sum(map(_row_tall, (*pages[-1], row))) <= high:
+            pages[-1].append(row)
+        else:
+            pages.append([row])
+    return pages
+
+
+def _row_tall(row: Row) -> float:
+    return _CAPTION + _tall(row[0][1])
+
+
+def _rows(layouts: Row, wide: float) -> list[Row]:
     """The layouts in rows as wide as the paper."""
-    rows: list[list[tuple[str, LabelLayout]]] = []
+    rows: list[Row] = []
     for one in layouts:
         if rows and sum(other.width_mm + _GAP for _, other in rows[-1]) + one[1].width_mm <= wide:
             rows[-1].append(one)
