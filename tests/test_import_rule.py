@@ -37,6 +37,7 @@ LIBRARIES = {
     "jinja2": {"documents"},
     "markupsafe": {"documents"},
     "reportlab": {"documents"},
+    "PIL": {"documents"},
     "fontpkg_ibm_plex_sans_condensed": {"documents"},
     "sqlmodel": {"storage", "operations"},
     "sqlalchemy": {"storage", "operations"},

@@ -22,9 +22,9 @@ def command(
 ) -> None:
     """Approve, by name, what stands on bands that a printer made; every batch in them is held against it."""
     here = desk(ctx)
-    text = read_given_text(file)
+    day, text = here.day(on), read_given_text(file)
     code = sold_in(here, market)
-    found = approve_band(here.book(), lot, code, text, file=str(file), on=here.day(on), by=here.decider)
+    found = approve_band(here.book(), lot, code, text, file=str(file), on=day, by=here.decider)
     say(f"Approved for {code}, word for word, what stands on the bands of lot {found.code}:")
     for line in text.splitlines():
         if line.strip():
