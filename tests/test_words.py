@@ -33,6 +33,7 @@ OTHERS = {
     "rows/kept.py LotPaper.kind": "likewise",
     "views/record/lye.py Lye.alkali_kind": "both alkalis in one phrase",
     "domain/lye/weighed.py LyeCheck.alkali_kind": "likewise",
+    "documents/kit/layout.py Panel.role": "of a panel on a label: face, back, side, tag",
     "documents/kit/boxes.py __init__.unit": "as it is printed in a box",
     "documents/kit/layout.py Panel.role": "of a panel: face, back, side or tag",
     "documents/kit/page.py Sheet.kind": "the title of a paper",

@@ -106,6 +106,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "label reprint": Listed("label", "Print more labels of an earlier run"),
         "label runs": Listed("label", "List the print runs"),
         "label count": Listed("label", "Book back the labels spoiled and unused"),
+        "label bare": Listed("label", "Settle once, by name, that a product is sold without a label"),
         "label due": Listed("label", "List stock whose printed label stops being usable"),
         "label ticket": Listed("label", "Print price cards"),
         "label rack": Listed("label", "Print a card for the curing rack"),

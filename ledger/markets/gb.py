@@ -68,6 +68,8 @@ MARKET = replace(
     elsewhere={
         what: where.replace("of Regulation (EC) 1223/2009", f"of {_RETAINED}") for what, where in EU.elsewhere.items()
     },
+    without_label="a notice right beside the bars may stand for the list of ingredients alone (Art 19(3) "
+    f"of {_RETAINED}, from memory, unverified); what holds for bars that are not pre-packed was not looked up",
     allergens=(
         replace(
             FIRST_LIST,

@@ -189,3 +189,71 @@ def supplied_on(rows: sqlite3.Connection, lot_id: int, on: date) -> int:
         (lot_id, on.isoformat()),
     ).fetchone()
     return int(row[0])
+
+
+class SoldBare(NamedTuple):
+    """What a person settled of the bars of a product at one outlet: sold without a label, or with one again."""
+
+    recipe: str
+    product: str
+    outlet: str
+    place_id: int | None
+    customer_id: int | None
+    on: date
+    bare: bool
+    notice: str | None
+    code_on: str | None
+    reason: str
+    by: str
+
+    @property
+    def words(self) -> str:
+        """The same in words."""
+        if not self.bare:
+            return f"{self.outlet}: with a label again from {show_date(self.on)}, as {self.by} decided: {self.reason}."
+        return (
+            f"{self.outlet}: without a label from {show_date(self.on)}, as {self.by} decided: {self.reason}. Notice: "
+            f"{self.notice}; the batch code is on the {self.code_on}."
+        )
+
+
+def sold_bare(rows: sqlite3.Connection, recipe: str | None = None) -> tuple[SoldBare, ...]:
+    """What was settled, of one recipe by its code or of all, in the order it was booked."""
+    found = rows.execute(
+        """
+        SELECT r.code AS recipe, n.name AS product, coalesce(p.name, k.name, t.name, c.code) AS outlet, s.place_id,
+               s.customer_id, s."on", s.bare, s.notice, s.code_on, s.reason, s.by
+        FROM live_sold_bare s JOIN live_recipe r ON r.id = s.recipe_id
+        JOIN live_recipe_version n ON n.id = (SELECT max(id) FROM live_recipe_version WHERE recipe_id = r.id)
+        LEFT JOIN live_place p ON p.id = s.place_id LEFT JOIN live_customer c ON c.id = s.customer_id
+        LEFT JOIN live_customer_revision k
+          ON k.id = (SELECT max(id) FROM live_customer_revision WHERE customer_id = c.id)
+        LEFT JOIN personal_text t ON t.personal_id = k.personal_id
+        WHERE :recipe IS NULL OR r.code = :recipe ORDER BY s.id
+        """,
+        {"recipe": recipe},
+    )
+    return tuple(SoldBare(**{**dict(row), "on": day(row["on"]), "bare": bool(row["bare"])}) for row in found)
+
+
+class WentOut(NamedTuple):
+    """Bars of a lot that went to a stall or a customer on a day; less than nothing: they came home from the stall."""
+
+    place_id: int | None
+    customer_id: int | None
+    on: date
+    bars: int
+
+
+def went_out(rows: sqlite3.Connection, lot_id: int) -> tuple[WentOut, ...]:
+    """Where bars of a lot were taken, sent and given."""
+    found = rows.execute(
+        """
+        SELECT CASE WHEN v.kind = 'moved' THEN v.place_id END, v.customer_id, v."on",
+               CASE WHEN v.kind = 'moved' THEN v.quantity ELSE -v.quantity END
+        FROM live_movement v JOIN place p ON p.id = v.place_id
+        WHERE v.lot_id = ? AND (v.kind IN ('dispatched', 'given') OR (v.kind = 'moved' AND p.kind = 'stall'))
+        """,
+        (lot_id,),
+    )
+    return tuple(WentOut(row[0], row[1], day(row[2]), row[3]) for row in found)

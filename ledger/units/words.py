@@ -30,6 +30,7 @@ Stage = Literal["in the fats", "with the lye", "at trace", "after the cook", "in
 EquipmentKind = Literal["scale", "thermometer", "pH meter"]
 UpkeepKind = Literal["cleaning", "training", "supplier approval", "self-inspection"]
 ReadingUnit = Literal["mg", "uL", "milli-C", "milli-pH", "min", "ppm"]
+CodeOn = Literal["bar", "tray"]  # where the batch code of bars without a label is
 # What a decision by name can be about; no guard holds these, since a row of it only says what it says.
 Subject = Literal[
     "superfat", "skin", "cure", "drying", "check", "prohibited", "assessment", "notification", "labels", "bare"
@@ -59,6 +60,7 @@ COLUMNS: dict[tuple[str, str], tuple[str, ...]] = {
     ("plan_line", "role"): get_args(Role),
     ("plan_line", "stage"): get_args(Stage),
     ("recipe_figures", "process"): get_args(Process),
+    ("sold_bare", "code_on"): get_args(CodeOn),
 }
 
 # The columns in which she writes what she likes, by table: an erasure may blank them, and the guards let it. A code is
@@ -95,6 +97,7 @@ FREE_TEXT: dict[str, tuple[str, ...]] = {
     "label_approval": ("text",),
     "label_words": ("questioned", "reason"),
     "first_supply": ("whom",),
+    "sold_bare": ("notice", "reason"),
     "constituent": ("name", "source"),
     "name_meant": ("name", "reason"),
     "peroxide": ("source",),
@@ -118,6 +121,7 @@ STAYS: dict[str, tuple[str, ...]] = {
     "label_words": ("by",),
     "assessment_covers": ("by",),
     "first_supply": ("by",),
+    "sold_bare": ("by",),
     "complaint": ("decided_by",),
     "complaint_step": ("by", "decided_by"),
     "lot": ("supplier_number",),

@@ -224,7 +224,7 @@ def test_no_point_is_asked_where_the_release_is_refused_whatever_is_found(shop: 
             (("--anyway", "a trial"), "no label was printed for it"),
             (("--anyway", "a trial", "--bare", "a trial", "--retain", "11"), "11 cannot be set aside"),
         ):
-            refused = run("release", code, *words, input="9.6\ny\ny\n101 g\n", code=1).stderr
+            refused = run("release", code, *words, input="label\n9.6\ny\ny\n101 g\n", code=1).stderr
             assert why in refused
             assert "(y or n; a note)" not in refused
         report_deviation(shop.book, code, "soft in the middle", on=PACKED)

@@ -7,10 +7,12 @@ from typing import Any
 
 import pytest
 from making import LOOKED_GOOD, MADE, cut, deliver, lines_of, planned
-from shop import NOW, SETUP, Shop, work_a_shop
+from shop import NOW, SETUP, Shop, released_before, work_a_shop
 
+from ledger.domain.bench.decision import Doubt
 from ledger.domain.release.bars import Passing
 from ledger.domain.release.releasing import Releasing
+from ledger.domain.release.supply import Supply
 from ledger.domain.tools.bar_checks import Check
 from ledger.errors import Refused
 from ledger.operations.bench.correct import correct_batch
@@ -24,7 +26,8 @@ from ledger.operations.material.skin import state_contents
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.assess import assess_recipe
-from ledger.operations.release.release import pass_bars, release_bars
+from ledger.operations.release.facts import supply_of
+from ledger.operations.release.release import pass_bars
 from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_out
 from ledger.operations.stock.lots import decide_lots
 from ledger.operations.stock.receive import DeliveryLine
@@ -32,7 +35,6 @@ from ledger.rows.batch import find_batch
 from ledger.rows.decision import decided
 from ledger.rows.opened import OlderLedger, open_rows
 from ledger.storage.book import Book
-from ledger.views.label.usable import label_doubts
 
 PASSED = date(2026, 6, 3)  # cut on 6 May, cured 28 days
 NEXT = PASSED + timedelta(days=1)
@@ -83,7 +85,8 @@ def pack(shop: Shop) -> str:
 
 
 def release(shop: Shop, code: str, on: date = PASSED, **more: Any) -> int:
-    return release_bars(shop.book, code, Releasing(on=on, by="Nuala", **{"checks": LOOKED_GOOD, **more}))
+    """Where bars are sold bare is none of the doubts asked about here, so they are released as before that."""
+    return released_before(shop.book, code, Releasing(on=on, by="Nuala", **{"checks": LOOKED_GOOD, **more}))
 
 
 def hold(shop: Shop, code: str, on: date = PASSED) -> None:
@@ -369,11 +372,11 @@ def test_a_decision_at_the_scale_is_not_taken_back(shop: Shop) -> None:
         undo(shop.book, last_entry(shop))
 
 
-def as_one_doubt(rows: Any, batch: Any, **more: Any) -> Any:
-    """The end of a list of allergens was a doubt like any other, which a reason at the release decided."""
-    found = label_doubts(rows, batch, **more)
-    stated = {**found.stated, **{market: one.words for market, one in found.changed.items()}}
-    return found._replace(stated=stated, changed={})
+def supply_before(rows: Any, batch: Any, on: date) -> Supply:
+    """What spoke against supplying bars to programs for which a reason lifted the end of a list of allergens too."""
+    found = supply_of(rows, batch, on)
+    ended = {market: Doubt("labels", one.words) for market, one in found.changed.items()}
+    return replace(found, stale={**found.stale, **ended}, changed={})
 
 
 @pytest.fixture
@@ -382,7 +385,7 @@ def older(book: Book, monkeypatch: pytest.MonkeyPatch) -> tuple[Shop, str, str]:
     with monkeypatch.context() as before:
         for module in ("release.release", "bench.superfat_guard"):
             before.setattr(f"ledger.operations.{module}.decide", lambda tx, decision, _: tx.add(decision))
-        before.setattr("ledger.operations.release.facts.label_doubts", as_one_doubt)
+        before.setattr("ledger.operations.release.release.supply_of", supply_before)
         shop = work_a_shop(book)
         code = pack(shop)
         label(shop, code, LAST)

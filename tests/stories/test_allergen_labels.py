@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from making import CHECKED, LOOKED_GOOD, cut, deliver, planned, weighed
 from scented import CANADA, SOURCE, bars, told
-from shop import PLAIN_BAR, Shop
+from shop import PLAIN_BAR, Shop, released_before
 
 from ledger.domain.release.releasing import Releasing
 from ledger.errors import Refused
@@ -15,7 +15,6 @@ from ledger.operations.bench.bulk import strain_batch
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.material.skin import state_contents
 from ledger.operations.recipe.recipes import add_recipe
-from ledger.operations.release.release import release_bars
 from ledger.operations.sell.sell import add_stall, gift, stall_out
 from ledger.operations.stock.receive import DeliveryLine
 
@@ -116,7 +115,8 @@ def test_a_statement_that_comes_after_the_release_closes_every_door(shop: Shop, 
     run("label", "print", ready, "-o", "l.pdf", "--count", "2")
     (number,) = (one["number"] for one in json.loads(run("label", "runs", ready, "--json").stdout))
     run("label", "count", str(number), "--returned", "2")
-    release_bars(shop.book, ready, Releasing(on=ON, by="Nuala", anyway="a trial", bare="a trial", checks=LOOKED_GOOD))
+    asked = Releasing(on=ON, by="Nuala", anyway="a trial", bare="a trial", checks=LOOKED_GOOD)
+    released_before(shop.book, ready, asked)
     add_stall(shop.book, "Quay market")
     stall_out(shop.book, "Quay market", {ready: 1}, on=ON)
     state_contents(shop.book, "sea scent", {"Lilial": 1000}, source="a letter of today")

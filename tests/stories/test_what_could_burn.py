@@ -90,6 +90,8 @@ def test_a_hold_is_lifted_only_by_saying_so_and_seen_by_whoever_dates_before_it(
         bench("pass", "26-001-4", "--lift", "the supplier took the notice back")
         bench("release", "26-001-4", "--anyway", "a trial", "--bare", "a trial", *CHECKED)
         bench("customer", "add", "The Grey Heron", "--shop")
+        there = ("--notice", "notice-shelf", "--code-on", "tray", "--reason", "sold by the piece")
+        bench("label", "bare", "plain", "--to", "grey", *there)
     with freeze_time("2026-11-22 10:00:00"):
         bench("lot", "hold", "26-001-4", "--reason", "a second notice")
         moved = bench("dispatch", "grey", "26-001-4=1", "--on", "2026-11-21")

@@ -38,6 +38,8 @@ for _word, _names in {
     "--to",
     "NAMES": "--inci --salts",
     "REASON": "--reason --anyway --lift --bare",
+    "NOTICE": "--notice",
+    "BAR|TRAY": "--code-on",
     "WORDS": "--business --note --done --seen --source --sap-source --health --bought --also",
     "DAY; TO WHOM": "--first-supplied",
     "PLACE": "--at --kept-at",

@@ -68,7 +68,7 @@ def say_check(check: LabelCheck, units: Units) -> None:
     for run in check.runs:
         became = run.became.replace(" + ", ", ")
         say(f"Run {run.number}, {show_date(run.on)}: {run.count} issued on {run.layout}; {became}.")
-    for words in check.supplied:
+    for words in (*check.bare, *check.supplied):
         say_wrapped(words)
     say("What remains for you or a licensed assessor:")
     for words in check.remains:

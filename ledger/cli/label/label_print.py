@@ -27,7 +27,7 @@ from ledger.documents.kit.layout import label_layout, sheet_layout
 from ledger.documents.kit.layout_file import FileKind, layout_path
 from ledger.documents.label.doubts import check_placed, look_doubts
 from ledger.domain.label.net_quantity import read_net
-from ledger.operations.label.labels import LabelRequest, print_labels
+from ledger.operations.label.labels import LabelRequest, approved_label, print_labels
 from ledger.rows.batch import find_batch
 from ledger.rows.lot import lot_by_id
 from ledger.units.money import parse_money
@@ -77,7 +77,9 @@ def command(
     batch = find_batch(here.rows(), code)
     bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
     weights = tuple(read_net(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
-    many = len(weights) or (parse_pieces(number, what="the number of labels") if number else bars + 1)
+    purpose = label_layout(layout).purpose
+    usual = 1 if purpose == "notice" else bars + 1
+    many = len(weights) or (parse_pieces(number, what="the number of labels") if number else usual)
     first = parse_pieces(start, what="the position")
     shift = read_nudge(nudge)
 
@@ -105,13 +107,22 @@ def command(
         start=first,
         price=priced,
         own_weights=weights,
-        sticker=label_layout(layout).purpose == "sticker",
+        sticker=purpose == "sticker",
     )
     if draft:
         check_free(output, force)
         write_file(output, drawn(replace(shown(here.today), draft=True, price=priced)), force=force)
         say(f"{count(many, 'label')} for batch {batch.code} ({market}) as a draft in {output}.")
         say_words(words)
+        return
+    if purpose == "notice":
+        check_free(output, force)
+        write_file(output, drawn(approved_label(here.rows(), request)[0]), force=force)
+        say(f"{count(many, 'notice')} for batch {batch.code} ({market}) in {output}.")
+        say_wrapped(
+            "A notice is on no bar, so no label is counted for it. Where it stands beside bars without one, that is "
+            f"settled once: soapledger label bare {batch.recipe_code} --stall STALL --notice {layout}"
+        )
         return
     with paper_of_entry(here, output, force=force) as put:
         run = print_labels(here.book(), request, lambda view: put(drawn(view)))

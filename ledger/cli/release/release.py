@@ -9,13 +9,14 @@ import typer
 
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, On
-from ledger.cli.kit.show import ask, count, say, say_wrapped, warn
+from ledger.cli.kit.show import ask, can_answer, count, say, say_wrapped, warn
 from ledger.cli.stock.first_supply import First, first_supplied
 from ledger.domain.release.bars import said
-from ledger.domain.release.releasing import Releasing
+from ledger.domain.release.releasing import Releasing, TooFewLabels
 from ledger.domain.tools.bar_checks import FIGURES, FREE_ALKALI, Check, read_check
 from ledger.errors import BadInput, Refused
 from ledger.operations.label.labels import Counted, count_run
+from ledger.operations.release.first_supply import FirstSupplied
 from ledger.operations.release.release import release_bars
 from ledger.operations.release.release_checks import keep_bad_checks, open_checks, refused_anyway
 from ledger.rows.batch import BatchRow, find_batch
@@ -26,6 +27,8 @@ from ledger.units.codes import read_batch_code
 from ledger.units.dates import parse_date
 from ledger.units.quantity import parse_pieces
 from ledger.units.signs import folded
+from ledger.units.words import checked
+from ledger.views.label.bare import bare_words
 
 _LOOKED_AT = ("passed", "on hold", "rejected")
 
@@ -55,7 +58,7 @@ def command(
         ),
     ] = None,
     bare: Annotated[
-        str | None, typer.Option("--bare", help="Why bars that carry no label are released all the same.")
+        str | None, typer.Option("--bare", help="Why bars without a label go, to where they are sold so alone.")
     ] = None,
     keep: Annotated[bool, typer.Option("--keep", help="Bars without a label stay; the others are released.")] = False,
     spoiled: Annotated[str | None, typer.Option("--spoiled", help="Labels spoiled, of a run not counted yet.")] = None,
@@ -83,9 +86,9 @@ def command(
     given = _given(here, batch, check or ())
     if not said(anyway):
         _keep_bad(here, code, given, asked.on)
-    refused_anyway(here.rows(), batch, asked, said_first, counted=False)
+    asked = _decided(here, batch, asked, said_first, counted=False)
     _count_labels(here, batch, spoiled, returned, asked.on)
-    refused_anyway(here.rows(), batch, asked, said_first, counted=True)
+    asked = _decided(here, batch, asked, said_first, counted=True)
     found = _asked_for(here, batch, {one.what for one in given})
     if (bad := _keep_bad(here, code, found, asked.on)) and said(anyway):  # which was said before that was found
         raise Refused(
@@ -97,6 +100,31 @@ def command(
     say(f"Batch {code} is released by {by}: {count(left, 'bar')} may leave{samples}.")
     if bad := [f"{one.what}: {one.found}" for one in (*given, *found) if not one.good]:
         say_wrapped(f"Not good, and released all the same by {by}: {'; '.join(bad)}.", first="  ! ", indent="    ")
+    for words in bare_words(here.rows(), batch, on=asked.on):
+        say_wrapped(words)
+
+
+def _decided(here: Desk, batch: BatchRow, asked: Releasing, first: FirstSupplied | None, *, counted: bool) -> Releasing:
+    """The same with what becomes of bars without a label, as is answered. Raises what the release is refused with."""
+    try:
+        refused_anyway(here.rows(), batch, asked, first, counted=counted)
+    except TooFewLabels as refused:
+        if not can_answer():
+            raise
+        warn(f"Batch {batch.code}: {refused.found}.")
+        ways = ("label", "bare", *(("keep",) if refused.some else ()))
+        try:
+            way = ask(f"label them, sell them bare{', or keep them here' * refused.some} ({', '.join(ways)})")
+        except typer.Abort:
+            raise refused from None
+        if checked(way, ways, what="what becomes of them") == "label":
+            raise
+        if way == "keep":
+            asked = replace(asked, keep=True)
+        else:
+            asked = replace(asked, bare=ask("why they are sold without a label"))
+        refused_anyway(here.rows(), batch, asked, first, counted=counted)
+    return asked
 
 
 def _count_labels(here: Desk, batch: BatchRow, spoiled: str | None, returned: str | None, on: date) -> None:

@@ -133,6 +133,7 @@ class Market:
     serious_effect: Duty
     remains: tuple[str, ...]  # what this program does not decide
     lettering: Lettering = Lettering(drawn=OVER)
+    without_label: str = "what a notice may stand for is not known here"  # beside bars that are sold without one
     languages: Mapping[str, str] = field(default_factory=dict)  # by country, "" for any other: "de", "en fr"
 
     def asks(self, particular: str, on: date) -> bool:

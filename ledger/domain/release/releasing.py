@@ -7,6 +7,7 @@ from datetime import date
 from ledger.domain.bench.decision import Doubt, list_words
 from ledger.domain.release.bars import Bars, Settled, after_the_cut, deviations_settled, not_before_the_last, said
 from ledger.domain.release.supply import (
+    BARE,
     KEPT,
     STALE,
     Before,
@@ -50,7 +51,7 @@ class Releasing:
     checks: Sequence[Check] = ()
     reason: str | None = None  # why bars on hold or rejected are released
     anyway: str | None = None
-    bare: str | None = None  # why bars without labels are
+    bare: str | None = None  # why bars without a label are, to go where they are sold so alone
     keep: bool = False  # bars without a label stay, and the others are released
     before: Before | None = None  # when and to whom these very bars were first supplied
 
@@ -102,11 +103,12 @@ def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing
     reasons += [f"{UNCOVERED} ({list_words(uncovered)}); released all the same: {anyway}"] if uncovered else []
     reasons += [f"{STALE} ({list_words(stale.values())}); released all the same: {anyway}"] if stale else []
     kept = 0
-    if naked and not said(asked.bare):
+    if naked and naked[0].of == (KEPT,):
         kept = bars.here - asked.retain - finished.labels.on_bars
         reasons += [f"{naked[0].words}; {count(kept, 'bar')} without one stay{'s' * (kept == 1)}"]
     else:
-        reasons += [f"{one.words}; released bare: {said(asked.bare)}" for one in naked]
+        where = f"for {', '.join(finished.labels.bare_at)} alone, as settled before"
+        reasons += [f"{one.words}; released bare: {said(asked.bare) or where}" for one in naked]
     return Released("; ".join(reasons) or None, (*bad, *uncovered, *stale.values(), *naked), checks, before, kept)
 
 
@@ -150,17 +152,33 @@ def not_good(bars: Bars, checks: Iterable[Check]) -> tuple[Doubt, ...]:
     return bars.undecided(*(Doubt("check", f"{one.what}: {one.found}") for one in checks if not one.good))
 
 
+class TooFewLabels(Refused):
+    """Bars would leave without a label, and nobody said yet what becomes of them."""
+
+    def __init__(self, batch: str, found: str, way: str, *, some: bool) -> None:
+        """Say what was found, how they are labelled, and what else may be decided; `some` of them have a label."""
+        alone = " To release those with a label alone, add --keep." if some else ""
+        super().__init__(
+            f"Batch {batch}: {found}. Print them: {way}, then label count.{alone} Where bars are sold without a label, "
+            "add --bare REASON."
+        )
+        self.found, self.some = found, some
+
+
+def sold_bare(found: Doubt) -> Doubt:
+    """That bars are released without a label, to go where they are sold so and nowhere else."""
+    return found._replace(of=(*found.particulars, BARE))
+
+
 def _naked(bars: Bars, labels: Labels, asked: Releasing) -> tuple[Doubt, ...]:
     """That bars would leave without labels, as far as nobody decided so. Raises Refused without a reason for it."""
     found = too_few_labels(bars, labels, bars.here - asked.retain)
     if found is None or not bars.undecided(found[0]):
         return ()
     if said(asked.bare):
-        return (found[0],)
+        return (sold_bare(found[0]),)
     if asked.keep and labels.on_bars:
         return (found[0]._replace(of=(KEPT,)),)
-    alone = " To release those with a label alone, add --keep." if labels.on_bars else ""
-    raise Refused(
-        f"Batch {bars.batch}: {found[0].words}. Print them: {found[1]}, then label count.{alone} Where bars are sold "
-        "without a label, add --bare REASON."
-    )
+    if labels.bare_at and not asked.keep:
+        return (sold_bare(found[0]),)
+    raise TooFewLabels(bars.batch, found[0].words, found[1], some=bool(labels.on_bars))

@@ -11,6 +11,7 @@ from ledger.units.dates import show_date
 from ledger.units.wording import count
 
 KEPT = "bars without a label stay here"  # what a release of the labelled bars alone is kept under, among its doubts
+BARE = "bars without a label go where they are sold so"  # the same of a release of all; who, and where, stands apart
 STALE = "its labels are not usable any more"  # before the reason of a decision to supply bars with them all the same
 
 
@@ -42,7 +43,7 @@ class Supply:
     unnamed: tuple[Doubt, ...]  # what is in them that the assessment does not name, where all her markets ask for one
     stale: Mapping[str, Doubt]  # by market: why labels on them are not usable
     changed: Mapping[str, Changed] = field(default_factory=dict)  # by market: whose labels the end of a list reached
-    unlabelled: int = 0  # more bars than labels were put on
+    unlabelled: int = 0  # bars here without a label
 
 
 @dataclass(frozen=True)
@@ -53,6 +54,7 @@ class Labels:
     printed: bool  # for whatever market
     on_bars: int  # neither spoiled nor returned
     uncounted: int | None  # the first run of which nobody said what became of it
+    bare_at: tuple[str, ...] = ()  # where bars of the product are sold without one, as was settled before
 
 
 def not_barred(bars: Bars, supply: Supply) -> None:
@@ -110,31 +112,55 @@ def first_supplied_in_time(bars: Bars, supply: Supply, on: date, number: int, be
     return bool(changed)
 
 
-def with_a_label(bars: Bars, supply: Supply, number: int) -> None:
-    """Raise Refused for more bars than have a label, where the others were not released with them."""
-    left = max(0, bars.here - supply.unlabelled)
-    if ("bare", KEPT) in bars.decided and number > left:
-        bare = supply.unlabelled
-        raise Refused(
-            f"Of batch {bars.batch} {count(left, 'bar')} in the workshop {'has' if left == 1 else 'have'} a label, and "
-            f"{number} would leave; {bare} without one stay{'s' * (bare == 1)} until labels for them are printed and "
-            f"counted: soapledger label runs {bars.batch}, then label reprint RUN --count {bare} -o more.pdf"
-        )
+@dataclass(frozen=True)
+class Door:
+    """Where bars go, as far as a bar without a label asks."""
+
+    bare: bool = False  # it is settled that the product is sold there without a label
+    option: str = ""  # how the outlet is named where that is settled; nothing for who is not on the books
+
+
+def bare_way(recipe: str | None, option: str = "--stall STALL (or --to CUSTOMER)") -> str:
+    """How it is settled that the bars of a product are sold without a label at an outlet."""
+    return (
+        f"it is settled that it is sold so there: soapledger label bare {recipe or 'RECIPE'} {option} --notice "
+        "notice-shelf --code-on tray --reason WHY"
+    )
+
+
+def with_a_label(bars: Bars, supply: Supply, number: int, door: Door, recipe: str | None) -> None:
+    """Raise Refused for more bars than have a label, where the others stay or go to settled outlets alone."""
+    left, bare = max(0, bars.here - supply.unlabelled), supply.unlabelled
+    if door.bare or number <= left or not {("bare", KEPT), ("bare", BARE)} & bars.decided:
+        return
+    settle = f"; or until {bare_way(recipe, door.option)}" if door.option else ""
+    raise Refused(
+        f"Of batch {bars.batch} {count(left, 'bar')} in the workshop {'has' if left == 1 else 'have'} a label, and "
+        f"{number} would leave; {bare} without one stay{'s' * (bare == 1)} until labels for them are printed and "
+        f"counted: soapledger label print {bars.batch} --count {bare} -o more.pdf{settle}"
+    )
 
 
 def may_leave(
-    bars: Bars, supply: Supply, on: date, number: int = 1, before: Before | None = None, *, recipe: str | None = None
+    bars: Bars,
+    supply: Supply,
+    on: date,
+    number: int = 1,
+    before: Before | None = None,
+    *,
+    recipe: str | None = None,
+    door: Door = Door(),
 ) -> bool:
     """Whether so many released bars leave by what was said of their first supply. Raises Refused where they may not.
 
-    While a deviation found by then is open, for what is prohibited, without a label where those stay, under labels of a
-    list that has ended, and unless someone decided so by name for bars that no assessment covers, that only some of her
-    markets prohibit, or whose labels lack what was stated since.
+    While a deviation found by then is open, for what is prohibited, without a label where it is not settled that bars
+    are sold so, under labels of a list that has ended, and unless someone decided so by name for bars that no
+    assessment covers, that only some of her markets prohibit, or whose labels lack what was stated since.
     """
     not_barred(bars, supply)
     named(bars, supply, recipe)
     deviations_settled(bars, found_by=on)
-    with_a_label(bars, supply, number)
+    with_a_label(bars, supply, number, door, recipe)
     again = first_supplied_in_time(bars, supply, on, number, before)
     way = (
         "Nothing was written. To supply it all the same, a person decides so: "

@@ -7,12 +7,12 @@ from math import floor
 from ledger.domain.bench.decision import Doubt
 from ledger.domain.release.bars import Bars
 from ledger.domain.release.releasing import Finished
-from ledger.domain.release.supply import Labels, Supply
+from ledger.domain.release.supply import Door, Labels, Supply
 from ledger.domain.tools.bar_checks import FREE_ALKALI, Check, read_check
 from ledger.errors import Refused
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.decision import decided, deviations, verdicts
-from ledger.rows.label import runs
+from ledger.rows.label import SoldBare, runs, sold_bare
 from ledger.rows.lot import on_hand_at, place_of_kind
 from ledger.rows.opened import Rows
 from ledger.rows.reading import read_of_the_bars
@@ -20,8 +20,9 @@ from ledger.rows.recipe import recipe_of
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_share
 from ledger.units.wording import count
+from ledger.views.label.bare import Outlet, bare_outlets, bars_without, settled_at
 from ledger.views.label.supply import barred_from_supply, labelled_markets, supply_doubts, unnamed_doubts
-from ledger.views.label.usable import bars_without, label_doubts, labels_on_bars
+from ledger.views.label.usable import label_doubts, labels_on_bars
 
 
 def bars_of(rows: Rows, batch: BatchRow, on: date) -> tuple[Bars, int]:
@@ -51,6 +52,16 @@ def supply_of(rows: Rows, batch: BatchRow, on: date, *, coming: int = 0) -> Supp
     return Supply(barred, another, uncovered, unnamed, stale, found.changed, bars_without(rows, batch))
 
 
+def door_of(rows: Rows, batch: BatchRow, outlet: Outlet, on: date, *, option: str) -> Door:
+    """Where bars go on a day, and whether those of the batch are sold there without a label."""
+    settled = settled_at(_settled(rows, batch), outlet, on)
+    return Door(bool(settled and settled.bare), option)
+
+
+def _settled(rows: Rows, batch: BatchRow) -> tuple[SoldBare, ...]:
+    return sold_bare(rows, batch.recipe_code) if batch.recipe_code else ()
+
+
 def finished_of(rows: Rows, batch: BatchRow, on: date) -> Finished:
     """What was found of the bars, and the labels printed for them."""
     printed, recipe = runs(rows, batch.yield_lot_id), recipe_of(rows, batch)
@@ -59,6 +70,7 @@ def finished_of(rows: Rows, batch: BatchRow, on: date) -> Finished:
         printed=bool(printed),
         on_bars=labels_on_bars(rows, batch, on=on),
         uncounted=next((run.number for run in printed if run.counted is None), None),
+        bare_at=tuple(one.outlet for one in bare_outlets(_settled(rows, batch), on)),
     )
     return Finished(batch.recipe_code, recipe.release_checks if recipe else (), known_checks(rows, batch), labels)
 

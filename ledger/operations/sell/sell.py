@@ -7,12 +7,12 @@ from datetime import date
 from ledger.domain.bench.status import in_words
 from ledger.domain.release.supply import may_leave
 from ledger.errors import BadInput, Refused
-from ledger.operations.release.facts import bars_of, supply_of
+from ledger.operations.release.facts import bars_of, door_of, supply_of
 from ledger.operations.release.first_supply import FirstSupplied, before_of, write_first_supply
 from ledger.rows.bars import bars_out
 from ledger.rows.batch import find_batch
-from ledger.rows.lot import LotRow, find_lot, on_hand_at, place_of_kind, places
-from ledger.rows.people import customer_by_code, customer_list
+from ledger.rows.lot import LotRow, PlaceRow, find_lot, on_hand_at, place_of_kind, places
+from ledger.rows.people import CustomerCard, customer_by_code, customer_list
 from ledger.storage.book import Book
 from ledger.storage.tables.stock import Place
 from ledger.storage.transaction import Transaction
@@ -22,6 +22,7 @@ from ledger.units.money import share_out
 from ledger.units.shortcode import short_code
 from ledger.units.signs import folded
 from ledger.units.wording import count
+from ledger.views.label.bare import Outlet
 from ledger.views.stock.stall import at_stall, stall_by_name
 
 
@@ -37,8 +38,12 @@ def add_stall(book: Book, name: str) -> str:
     return code
 
 
-def _may_leave(tx: Transaction, code: str, number: int, on: date, first: FirstSupplied | None) -> LotRow:
-    """The bars of a batch, if so many of them may leave the workshop on that day. Raises Refused.
+def _may_leave(
+    tx: Transaction, code: str, number: int, on: date, first: FirstSupplied | None, to: PlaceRow | CustomerCard | None
+) -> LotRow:
+    """The bars of a batch, if so many of them may leave the workshop on that day, for a stall or a customer.
+
+    Raises Refused.
 
     What is said of their first supply is kept where they leave by it.
     """
@@ -60,7 +65,11 @@ def _may_leave(tx: Transaction, code: str, number: int, on: date, first: FirstSu
     batch = find_batch(tx.rows, lot.code)
     bars, supply = bars_of(tx.rows, batch, on)[0], supply_of(tx.rows, batch, on)
     before = before_of(tx.rows, lot.id, first)
-    if may_leave(bars, supply, on, number, before, recipe=batch.recipe_code) and first:
+    stall = to is not None and isinstance(to, PlaceRow)
+    outlet = Outlet(to.id if stall else None, None if stall else to.id) if to else Outlet()
+    option = f"--{'stall' if stall else 'to'} {to.code}" if to else ""
+    door = door_of(tx.rows, batch, outlet, on, option=option)
+    if may_leave(bars, supply, on, number, before, recipe=batch.recipe_code, door=door) and first:
         write_first_supply(tx, lot.id, first, number, on=on)
     return lot
 
@@ -71,7 +80,7 @@ def stall_out(book: Book, stall: str, bars: Mapping[str, int], *, on: date, firs
         place = stall_by_name(tx.rows, stall)
         workshop = place_of_kind(tx.rows, "workshop")
         for code, number in bars.items():
-            lot = _may_leave(tx, code, number, on, first)
+            lot = _may_leave(tx, code, number, on, first, place)
             tx.transfer([(lot.id, number)], source_id=workshop.id, target_id=place.id, on=on)
         tx.say(f"Took {sum(bars.values())} bars to {place.name}.")
     return place.name
@@ -147,7 +156,7 @@ def dispatch(
         card = customer_by_code(tx.rows, customer)
         workshop = place_of_kind(tx.rows, "workshop")
         for code, number in bars.items():
-            lot = _may_leave(tx, code, number, on, first)
+            lot = _may_leave(tx, code, number, on, first, card)
             money = None if price_minor is None else price_minor * number
             sent = Moved(lot.id, -number, customer_id=card.id, money_minor=money, note=note)
             tx.move([sent], "dispatched", place_id=workshop.id, on=on)
@@ -161,7 +170,7 @@ def gift(book: Book, bars: Mapping[str, int], *, to: str | None, on: date, first
         card = next((one for one in customer_list(tx.rows) if to and folded(to) in (one.code, folded(one.name))), None)
         workshop = place_of_kind(tx.rows, "workshop")
         for code, number in bars.items():
-            lot = _may_leave(tx, code, number, on, first)
+            lot = _may_leave(tx, code, number, on, first, card)
             given = Moved(lot.id, -number, customer_id=card.id if card else None, note=None if card else to)
             tx.move([given], "given", place_id=workshop.id, on=on)
         tx.say(f"Gave {sum(bars.values())} bars away.")

@@ -54,3 +54,15 @@ ALTER TABLE label_count ADD COLUMN destroyed INTEGER;
 -- What a label shows of her beside the name she trades under: her web address, printed as a code, and a line of her own.
 ALTER TABLE settings_revision ADD COLUMN web TEXT;
 ALTER TABLE settings_revision ADD COLUMN line TEXT;
+
+-- Where bars of a product are sold without a label, as a person decided once for an outlet: a stall, or who buys them. With
+-- the notice that stands there and where the batch code is; `bare` 0: from that day on with a label again. The latest counts.
+CREATE TABLE sold_bare (
+  id INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
+  recipe_id INTEGER NOT NULL REFERENCES recipe(id),
+  place_id INTEGER REFERENCES place(id), customer_id INTEGER REFERENCES customer(id),
+  "on" TEXT NOT NULL, bare INTEGER NOT NULL CHECK (bare IN (0, 1)),
+  notice TEXT, code_on TEXT, reason TEXT NOT NULL, by TEXT NOT NULL,
+  CHECK ((place_id IS NULL) <> (customer_id IS NULL)),
+  CHECK (bare = (notice IS NOT NULL AND code_on IS NOT NULL))
+);

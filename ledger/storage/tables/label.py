@@ -2,7 +2,11 @@
 
 from datetime import date
 
+from sqlalchemy import String
+from sqlmodel import Field
+
 from ledger.storage.tables.entry import Fact
+from ledger.units.words import CodeOn
 
 
 class LabelRun(Fact, table=True):
@@ -71,4 +75,19 @@ class FirstSupply(Fact, table=True):
     back: int  # 1: they stand here again, put back on sale; 0: they left
     supplied_on: date
     whom: str
+    by: str
+
+
+class SoldBare(Fact, table=True):
+    """That bars of a product are sold without a label at an outlet, or from a day on no more; the latest counts."""
+
+    __tablename__ = "sold_bare"
+    recipe_id: int
+    place_id: int | None = None  # a stall; else who buys them
+    customer_id: int | None = None
+    on: date
+    bare: int  # 1: without; 0: with a label again
+    notice: str | None = None  # which stands there
+    code_on: CodeOn | None = Field(default=None, sa_type=String)  # where the batch code is
+    reason: str
     by: str

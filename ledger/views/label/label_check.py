@@ -16,6 +16,7 @@ from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
 from ledger.units.gs1 import elements, in_words
 from ledger.units.wording import count
+from ledger.views.label.bare import bare_words
 from ledger.views.label.claimed import asked_words, claimed_words
 from ledger.views.label.label import LabelText, digest_of, label_text, run_text
 from ledger.views.label.net import net_words
@@ -35,6 +36,7 @@ class LabelCheck(NamedTuple):
     stand: WordsStand | None  # who let those very words stand
     approved: str | None  # by whom, on which day
     runs: tuple[Run, ...]
+    bare: tuple[str, ...]  # where the product is sold without a label
     supplied: tuple[str, ...]  # bars that went out already, and which list of allergens holds for them
     remains: tuple[str, ...]
 
@@ -80,6 +82,7 @@ def label_check(
         claimed.stand,
         f"{approval[0]}, {show_date(approval[1])}" if approval else None,
         tuple(run for run in runs(rows, lot_id) if run.market == label.market),
+        bare_words(rows, batch, on=on),
         _supplied(rows, lot_id, law),
         label.remains,
     )

@@ -8,7 +8,6 @@ from typing import NamedTuple
 from ledger.domain.label.market import AllergenList
 from ledger.domain.release.supply import Changed
 from ledger.markets import known_market
-from ledger.rows.bars import bar_counts
 from ledger.rows.batch import BatchRow
 from ledger.rows.label import Run, first_supplies, runs, text_of
 from ledger.rows.lot import on_hand_at, place_of_kind
@@ -65,15 +64,6 @@ def labels_on_bars(rows: Rows, batch: BatchRow, *, on: date) -> int:
     counted = [(run, lacks) for run, lacks in _lacking(rows, batch, on) if run.counted is not None]
     newer = {run.market for run, lacks in counted if lacks == _NOTHING}
     return sum(run.used or 0 for run, lacks in counted if lacks == _NOTHING or run.market not in newer)
-
-
-def bars_without(rows: Rows, batch: BatchRow) -> int:
-    """How many more bars there are, here and wherever they were supplied, than labels were ever put on."""
-    if batch.yield_lot_id is None:
-        return 0
-    supplied = ("on hand", "at a stall", "returned", "sold", "dispatched", "given")
-    bars = sum(one.count for one in bar_counts(rows, [batch.yield_lot_id]) if one.where in supplied)
-    return max(0, bars - sum(run.used or 0 for run in runs(rows, batch.yield_lot_id)))
 
 
 def bars_wanting(rows: Rows, batch: BatchRow, number: int, *, on: date) -> int:

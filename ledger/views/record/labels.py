@@ -5,6 +5,7 @@ from datetime import date
 
 from ledger.rows.label import FirstSupplied, approvals, band_approved, first_supplies, runs, wrapped_in
 from ledger.units.dates import show_date
+from ledger.views.label.bare import bare_words
 from ledger.views.record.head import Head, Section
 from ledger.views.record.pieces import GAP, Column, Pieces, Words, grid
 from ledger.views.record.sources import Sources
@@ -42,6 +43,7 @@ class Labels(Section):
     title = "Labels printed"
     labels: tuple[PrintedLabels, ...]
     first_supplies: tuple[FirstSupplied, ...] = ()
+    without_label: tuple[str, ...] = ()  # where its product is sold so, and how many of these may go there alone
 
     def paper(self, _: Head) -> Pieces:
         """Issued = used + specimen + spoiled + returned; a run that was not counted yet says so."""
@@ -63,7 +65,7 @@ class Labels(Section):
             Column("digest of the text", lambda one: one.text_digest[:12], 0.12),
             Column("approved by", lambda one: one.approved or "before approval was kept", 0.1),
         )
-        said = (Words(one.words) for one in self.first_supplies)
+        said = map(Words, (*(one.words for one in self.first_supplies), *self.without_label))
         return (table if self.labels else Words("None printed yet."), *said)
 
     def screen(self, _: Head) -> Pieces:
@@ -72,7 +74,7 @@ class Labels(Section):
             Words(f"labels, run {one.run} for {one.market}, {show_date(one.on)}: {one.count} issued = {one.became}.")
             for one in self.labels
         ]
-        said += [Words(one.words) for one in self.first_supplies]
+        said += map(Words, (*(one.words for one in self.first_supplies), *self.without_label))
         return (GAP, *said) if said else ()
 
 
@@ -108,6 +110,7 @@ def labels(read: Sources) -> Labels:
             for run in printed
         ),
         first_supplies(read.rows, lot),
+        bare_words(read.rows, read.batch, on=None),
     )
 
 
