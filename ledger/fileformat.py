@@ -25,8 +25,8 @@ TABLES = frozenset(
     customer customer_revision decision decision_doubt delivery deviation deviation_decision entry entry_salt
     equipment equipment_check equipment_revision erasure finished_check first_supply label_approval label_count
     label_run label_words lot market_address material material_revision movement name_meant peroxide personal
-    personal_text place plan_line plan_target reading recipe recipe_figures recipe_version retained_sample
-    settings_revision skin_limit supplier supplier_revision upkeep
+    personal_text place plan_line plan_target reading recall recall_close recall_step recipe recipe_figures
+    recipe_version retained_sample settings_revision skin_limit supplier supplier_revision upkeep
     """.split()  # noqa: SIM905
 )
 # What the tables of each format were ever laid as, and the views and guards of this revision (`schema_digest`);
@@ -39,9 +39,9 @@ TABLES_LAID = {
     5: ("514c480db2045ed60ce065e88000e362",),
     6: ("2cf823f82637875ecb490ce303ddd746",),
     7: ("1b419aa2d78267a4b282b5102f1d9689",),
-    8: ("9c7474fbf15da144ffa6d5f81fcd0bc1",),
+    8: ("9f40e1c202f6ccdea4a30066e5ae1d41",),
 }
-GUARDS_LAID = "1fdc9fa9635fab2752917bb088c008df"
+GUARDS_LAID = "7b17c25396cdf1ae78c12ade04863121"
 
 # Against a file of unknown origin (https://sqlite.org/security.html): "Untrusted SQLite Database Files" asks for
 # cell_size_check and no memory map; its advice on functions in a schema, for trusted_schema off. What it asks first,
