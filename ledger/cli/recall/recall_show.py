@@ -10,6 +10,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import Force, Json, Pdf
 from ledger.cli.kit.paper import PAPER, paper_size
+from ledger.cli.kit.show import say_wrapped
 from ledger.cli.recall.life_words import say_life
 from ledger.cli.recall.named import Number
 from ledger.documents.kit.files import check_free
@@ -30,13 +31,17 @@ def command(
     if output:
         check_free(output, force)
     life = recall_life(here.rows(), number, on=here.today, program=__version__)
-    told = life if names or not output else discreet(here.rows(), life)
+    size, told = paper_size(paper), life
+    if output:
+        told = life if names else discreet(here.rows(), life)
+        told = loaded("views.recall.recall_paper").recall_paper(here.rows(), told)
     here.let_go()
-    size = paper_size(paper)
     drawn = Paper(
         f"The report of recall {life.card.name} is {output}.",
-        lambda: loaded("documents.recall.recall_report").draw_life(told, paper=size),
+        lambda: loaded("documents.recall.life_report").draw_life(told, size=size),
         output,
         force,
     )
     answer(life, json, lambda: say_life(life), paper=drawn)
+    if output and not names and any(one.one.private for one in life.people):
+        say_wrapped("Private persons stand in it without a name and a number; with both: --names")

@@ -1,7 +1,7 @@
 """A recall that was opened: its answer asked again, who was told of those who have bars, and what else was done."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import NamedTuple
@@ -119,7 +119,9 @@ def recall_life(rows: Rows, text: str, *, on: date, program: str) -> RecallLife:
 
 def discreet(rows: Rows, life: RecallLife) -> RecallLife:
     """The same for others to read: private persons without names and details, and no word of theirs."""
-    shops = {one.name for one in customer_list(rows) if one.kind == "shop"}
+    customers = customer_list(rows)
+    shops = {one.name for one in customers if one.kind == "shop"}
+    persons = {one.id for one in customers if one.kind == "person"}
     people = tuple(
         one._replace(one=without_a_name(one.one), answer=None) if one.one.private else one for one in life.people
     )
@@ -130,7 +132,16 @@ def discreet(rows: Rows, life: RecallLife) -> RecallLife:
         for one in life.answer.bars
     )
     answer = replace(life.answer, call=tuple(map(without_a_name, life.answer.call)), bars=bars)
-    return replace(life, people=people, answer=answer)
+    steps = tuple(_discreet_step(one, persons) for one in life.card.steps)
+    return replace(life, people=people, answer=answer, card=life.card._replace(steps=steps))
+
+
+def _discreet_step(step: RecallStep, persons: Collection[int]) -> RecallStep:
+    whose = _whose(step)
+    if whose is None or (step.customer_id is not None and step.customer_id not in persons):
+        return step
+    named = {"customer": "a private customer", "whom": "a gift"}.get(whose[0], step.whom)
+    return step._replace(whom=named, words=None)
 
 
 def _whose(step: RecallStep) -> tuple[str, int | str] | None:
