@@ -131,6 +131,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "recall show": Listed("recall", "Show a recall as it stands, or print its report"),
         "recall list": Listed("recall", "List the recalls, open, closed and rehearsed"),
         "recall note": Listed("recall", "Note who was told, what came back, what was done"),
+        "recall notice": Listed("recall", "Draft a notice for a customer, a shop or a stall"),
         "recall close": Listed("recall", "Close a recall, by name, with its conclusion"),
         "recall rehearse": Listed("recall", "Rehearse a recall, as the yearly exercise"),
         "complaint": Listed("complaint", "What customers report"),

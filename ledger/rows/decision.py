@@ -165,7 +165,7 @@ class RecallCard(NamedTuple):
     question: str
     asked_at: int
     reason: str
-    hazard: str | None
+    hazard: str | None  # the latest word on it
     found_by: str | None
     exercise: bool
     took_ms: int | None
@@ -209,9 +209,11 @@ def recalls(rows: sqlite3.Connection, *, number: int | None = None) -> tuple[Rec
             (row["number"],),
         ).fetchone()
         card = RecallCard(**{**dict(row), "on": day(row["on"]), "exercise": bool(row["exercise"])})
+        done = tuple(RecallStep(**{**dict(one), "on": day(one["on"])}) for one in steps)
         cards.append(
             card._replace(
-                steps=tuple(RecallStep(**{**dict(one), "on": day(one["on"])}) for one in steps),
+                hazard=next((one.words for one in reversed(done) if one.kind == "hazard"), card.hazard),
+                steps=done,
                 closed=RecallClosed(**{**dict(end), "on": day(end["on"])}) if end else None,
             )
         )

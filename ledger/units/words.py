@@ -35,7 +35,7 @@ Subject = Literal[
     "superfat", "skin", "cure", "drying", "check", "prohibited", "assessment", "notification", "labels", "bare"
 ]  # fmt: skip
 RecallStepKind = Literal[
-    "told", "answered", "returned", "destroyed", "notice", "insurer", "authority", "class", "level", "note"
+    "told", "answered", "returned", "destroyed", "notice", "insurer", "authority", "class", "level", "hazard", "note"
 ]
 Word = TypeVar("Word", bound=str)
 LIKELY_NOTHING = "likely nothing"  # of a superfat that is above zero as reckoned

@@ -28,6 +28,8 @@ Authority = Annotated[Some, typer.Option("--authority", metavar="NAME", help="Th
 Class = Annotated[Some, typer.Option("--class", metavar="CLASS", help="The class that the authority set: I, II, III.")]
 LevelSet = Annotated[Some, typer.Option("--level", metavar="LEVEL", help="How many are asked: A, 'B 40', C, D, E.")]
 
+Hazard = Annotated[Some, typer.Option("--hazard", metavar="WORDS", help="What the danger is, as it is known now.")]
+
 
 def command(
     ctx: typer.Context,
@@ -44,6 +46,7 @@ def command(
     authority: Authority = None,
     class_: Class = None,
     level: LevelSet = None,
+    hazard: Hazard = None,
     on: On = None,
 ) -> None:
     """Note what was done, e.g. recall note R1 "has four, brings them" --told tern-hall --how telephone."""
@@ -67,6 +70,8 @@ def command(
         done.append(Done("class", authority, words=class_) if class_ else Done("authority", authority, how))
     if level:
         done.append(Done("level", words=level))
+    if hazard:
+        done.append(Done("hazard", words=hazard))
     if from_ and not (returned or destroyed):
         raise BadInput("--from says whose bars came back or were destroyed; add --returned or --destroyed NUMBER.")
     if how and not (told or answered or notice or insurer or authority):
@@ -84,7 +89,7 @@ def _with_words(done: list[Done], words: Some) -> list[Done]:
     """The words go with the answer, else with the first thing done that takes any, else they are a note."""
     if not words:
         return done or [Done("note")]
-    takes = [place for place, one in enumerate(done) if one.kind not in ("level", "class")]
+    takes = [place for place, one in enumerate(done) if one.kind not in ("level", "class", "hazard")]
     answers = [place for place in takes if done[place].kind == "answered"]
     if not takes:
         return [*done, Done("note", words=words)]

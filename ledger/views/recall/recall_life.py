@@ -109,7 +109,7 @@ def recall_life(rows: Rows, text: str, *, on: date, program: str) -> RecallLife:
         card=card,
         answer=answer,
         people=_people(answer, card.steps, which),
-        others=tuple(one for one in card.steps if _whose(one) is None and one.kind != "level"),
+        others=tuple(one for one in card.steps if _whose(one) is None and one.kind not in ("level", "hazard")),
         level=which,
         level_said=chosen is not None,
         firm=tuple(dict.fromkeys(own.addresses.values())),

@@ -52,8 +52,9 @@ def step_words(step: RecallStep) -> str:
         "authority": f"authority told: {whom}",
         "class": f"class {step.words}, set by {whom}",
         "level": f"effectiveness checks at level {step.words}",
+        "hazard": f"the hazard is {step.words}",
         "note": step.words or "",
     }[step.kind]
     how = f", by {step.how}" if step.how else ""
-    words = f": {step.words}" if step.words and step.kind not in ("class", "level", "note") else ""
+    words = f": {step.words}" if step.words and step.kind not in ("class", "level", "hazard", "note") else ""
     return f"{said}{how}{words}"
