@@ -25,8 +25,8 @@ TABLES = frozenset(
     customer customer_revision decision decision_doubt delivery deviation deviation_decision entry entry_salt
     equipment equipment_check equipment_revision erasure finished_check first_supply label_approval label_count
     label_run label_words lot market_address material material_revision movement name_meant peroxide personal
-    personal_text place plan_line plan_target reading recipe recipe_figures recipe_version retained_sample
-    settings_revision skin_limit sold_bare supplier supplier_revision upkeep
+    personal_text place plan_line plan_target reading recall recall_close recall_step recipe recipe_figures
+    recipe_version retained_sample settings_revision skin_limit sold_bare supplier supplier_revision upkeep
     """.split()  # noqa: SIM905
 )
 # What the tables of each format were ever laid as, and the views and guards of this revision (`schema_digest`);
@@ -39,9 +39,9 @@ TABLES_LAID = {
     5: ("514c480db2045ed60ce065e88000e362",),
     6: ("2cf823f82637875ecb490ce303ddd746",),
     7: ("1b419aa2d78267a4b282b5102f1d9689",),
-    8: ("da87ddf544a13bf5aa09985245f37e49",),
+    8: ("00fd6955e4d068a2f7b795503a205d63",),
 }
-GUARDS_LAID = "d42b0d690ec87ed5f9eac3eadb176c92"
+GUARDS_LAID = "2f07a18b17039d826ac69bf05901c1b4"
 
 # Against a file of unknown origin (https://sqlite.org/security.html): "Untrusted SQLite Database Files" asks for
 # cell_size_check and no memory map; its advice on functions in a schema, for trusted_schema off. What it asks first,

@@ -36,6 +36,7 @@ from ledger.storage.tables.decision import DecisionDoubt
 from ledger.storage.tables.label import FirstSupply, LabelApproval, LabelCount, LabelRun, LabelWords, SoldBare
 from ledger.storage.tables.material import Constituent, NameMeant, Peroxide, SkinLimit
 from ledger.storage.tables.reading import Deviation, DeviationDecision
+from ledger.storage.tables.recall import Recall, RecallClose, RecallStep
 from ledger.storage.tables.recipe import Assessment, AssessmentCovers
 from ledger.storage.tables.release import FinishedCheck, RetainedSample
 from ledger.storage.tables.tools import Equipment, EquipmentRevision, Upkeep
@@ -213,4 +214,8 @@ def fill(book: Book, shop: Shop) -> None:
         person = remember_person(tx, PersonDetails(name="Ida Marsh", health="a rash on both hands"))
         tx.add(Complaint(on=date(2026, 5, 20), lot_id=lot, what="a rash", serious=0, personal_id=person))
         tx.add(ComplaintStep(complaint_id=1, on=date(2026, 5, 21), by="Nuala", action="rang her"))
+        asked = '{"format": 1, "starts": [["complaint", "1"]]}'
+        tx.add(Recall(on=date(2026, 5, 21), by="Nuala", question=asked, asked_at=24, reason="a rash"))
+        tx.add(RecallStep(recall_id=1, on=date(2026, 5, 21), by="Nuala", kind="notice", whom="Quay market"))
+        tx.add(RecallClose(recall_id=1, on=date(2026, 5, 22), by="Nuala", conclusion="not the soap", unexplained=0))
         tx.say("Noted a complaint.")

@@ -1,4 +1,4 @@
-"""What a named person has to decide before work goes on, and what was decided already."""
+"""What a named person has to decide before work goes on, what was decided already, and the recalls that were opened."""
 
 import sqlite3
 from collections.abc import Iterable
@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from ledger.domain.bench.decision import Deviation, Doubt, undecided
 from ledger.rows.opened import day, maybe_day
-from ledger.units.words import Verdict
+from ledger.units.words import RecallStepKind, Verdict
 
 
 def decided(
@@ -127,3 +127,103 @@ def decided_of(rows: sqlite3.Connection, lot_id: int) -> tuple[LotDecided, ...]:
     """Every decision about a lot that counts, as they were booked."""
     query = 'SELECT "on", verdict, by, reason, entry_id FROM live_decision WHERE lot_id = ? ORDER BY id'
     return tuple(LotDecided(day(row[0]), *row[1:]) for row in rows.execute(query, (lot_id,)))
+
+
+class RecallStep(NamedTuple):
+    """One thing that was done about a recall."""
+
+    entry: int
+    on: date
+    by: str
+    kind: RecallStepKind
+    customer_id: int | None
+    complaint: int | None
+    whom: str | None  # the customer, the complaint, or as it was typed
+    how: str | None
+    bars: int | None
+    words: str | None
+
+
+class RecallClosed(NamedTuple):
+    """How a recall ended."""
+
+    entry: int
+    on: date
+    by: str
+    conclusion: str
+    unexplained: int
+    reason: str | None
+
+
+class RecallCard(NamedTuple):
+    """One recall as it was opened, with what was done since; not its answer."""
+
+    number: int
+    entry: int
+    on: date
+    by: str
+    question: str
+    asked_at: int
+    reason: str
+    hazard: str | None  # the latest word on it
+    found_by: str | None
+    exercise: bool
+    took_ms: int | None
+    steps: tuple[RecallStep, ...] = ()
+    closed: RecallClosed | None = None
+
+    @property
+    def name(self) -> str:
+        """As people say it: R1."""
+        return f"R{self.number}"
+
+    def last(self, kind: RecallStepKind) -> RecallStep | None:
+        """The latest step of a kind; it counts."""
+        return next((one for one in reversed(self.steps) if one.kind == kind), None)
+
+
+def recalls(rows: sqlite3.Connection, *, number: int | None = None) -> tuple[RecallCard, ...]:
+    """Every recall that counts, oldest first; only the one of a number where told."""
+    found = rows.execute(
+        'SELECT id AS number, entry_id AS entry, "on", by, question, asked_at, reason, hazard, found_by, exercise, '
+        "took_ms FROM live_recall WHERE :number IS NULL OR id = :number ORDER BY id",
+        {"number": number},
+    ).fetchall()
+    cards = []
+    for row in found:
+        steps = rows.execute(
+            """
+            SELECT s.entry_id AS entry, s."on", s.by, s.kind, s.customer_id, s.complaint_id AS complaint,
+                   coalesce(r.name, p.name, c.code, s.whom) AS whom, s.how, s.bars, s.words
+            FROM live_recall_step s LEFT JOIN customer c ON c.id = s.customer_id
+            LEFT JOIN live_customer_revision r
+              ON r.id = (SELECT max(id) FROM live_customer_revision WHERE customer_id = c.id)
+            LEFT JOIN personal_text p ON p.personal_id = r.personal_id
+            WHERE s.recall_id = ? ORDER BY s."on", s.id
+            """,
+            (row["number"],),
+        )
+        end = rows.execute(
+            'SELECT entry_id AS entry, "on", by, conclusion, unexplained, reason FROM live_recall_close '
+            "WHERE recall_id = ? ORDER BY id DESC LIMIT 1",
+            (row["number"],),
+        ).fetchone()
+        card = RecallCard(**{**dict(row), "on": day(row["on"]), "exercise": bool(row["exercise"])})
+        done = tuple(RecallStep(**{**dict(one), "on": day(one["on"])}) for one in steps)
+        cards.append(
+            card._replace(
+                hazard=next((one.words for one in reversed(done) if one.kind == "hazard"), card.hazard),
+                steps=done,
+                closed=RecallClosed(**{**dict(end), "on": day(end["on"])}) if end else None,
+            )
+        )
+    return tuple(cards)
+
+
+def lots_used(rows: sqlite3.Connection) -> tuple[str, ...]:
+    """Our codes of the lots a supplier sent of which something went into a batch, oldest first."""
+    found = rows.execute(
+        "SELECT code FROM live_lot l WHERE supplier_id IS NOT NULL AND EXISTS "
+        "(SELECT 1 FROM live_movement v WHERE v.lot_id = l.id AND v.kind = 'consumed') ORDER BY id"
+    )
+    return tuple(row[0] for row in found)

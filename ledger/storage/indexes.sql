@@ -43,6 +43,8 @@ CREATE INDEX finished_check_lot ON finished_check (lot_id);
 CREATE INDEX retained_sample_lot ON retained_sample (lot_id);
 CREATE INDEX complaint_lot ON complaint (lot_id);
 CREATE INDEX complaint_step_of ON complaint_step (complaint_id);
+CREATE INDEX recall_step_of ON recall_step (recall_id);
+CREATE INDEX recall_close_of ON recall_close (recall_id);
 CREATE INDEX attachment_lot ON attachment (lot_id);
 CREATE INDEX attachment_batch ON attachment (batch_id);
 CREATE INDEX attachment_content ON attachment (digest);

@@ -35,6 +35,9 @@ CodeOn = Literal["bar", "tray"]  # where the batch code of bars without a label 
 Subject = Literal[
     "superfat", "skin", "cure", "drying", "check", "prohibited", "assessment", "notification", "labels", "bare"
 ]  # fmt: skip
+RecallStepKind = Literal[
+    "told", "answered", "returned", "destroyed", "notice", "insurer", "authority", "class", "level", "hazard", "note"
+]
 Word = TypeVar("Word", bound=str)
 LIKELY_NOTHING = "likely nothing"  # of a superfat that is above zero as reckoned
 # Notes of a weight that nobody read from the scale: taken from the plan, what a way out comes to, or a volume.
@@ -61,6 +64,7 @@ COLUMNS: dict[tuple[str, str], tuple[str, ...]] = {
     ("plan_line", "stage"): get_args(Stage),
     ("recipe_figures", "process"): get_args(Process),
     ("sold_bare", "code_on"): get_args(CodeOn),
+    ("recall_step", "kind"): get_args(RecallStepKind),
 }
 
 # The columns in which she writes what she likes, by table: an erasure may blank them, and the guards let it. A code is
@@ -108,6 +112,9 @@ FREE_TEXT: dict[str, tuple[str, ...]] = {
     "upkeep": ("what",),
     "complaint": ("bought", "what"),
     "complaint_step": ("action",),
+    "recall": ("reason", "hazard", "found_by"),
+    "recall_step": ("whom", "how", "words"),
+    "recall_close": ("conclusion", "reason"),
 }
 STAYS: dict[str, tuple[str, ...]] = {
     "entry": ("who",),
@@ -124,6 +131,9 @@ STAYS: dict[str, tuple[str, ...]] = {
     "sold_bare": ("by",),
     "complaint": ("decided_by",),
     "complaint_step": ("by", "decided_by"),
+    "recall": ("by", "question"),
+    "recall_step": ("by",),
+    "recall_close": ("by",),
     "lot": ("supplier_number",),
     "settings_revision": ("business", "phone", "maker", "web", "line"),
     "market_address": ("name", "address"),

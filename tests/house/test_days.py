@@ -55,8 +55,6 @@ WORDS: dict[str, tuple[str, ...]] = {
     "label approve": (BATCH, "--market", "eu"),
     "label count": ("1", "--returned", "0"),
     "label bare": ("plain-bar", "--stall", "quay", "--notice", "notice-shelf", "--code-on", "tray", "--reason", "so"),
-    "label block": (BATCH, "--market", "eu", "-o", "block.svg"),
-    "label band": ("L1-X", "band.txt", "--market", "eu"),
     "material means": ("linaloolo", "--no-entry", "--reason", "their letter"),
     "recipe word": ("plain-bar", "KAOLIN", "--up-to", "2 %", "--by", "R. Lund", "--text", "yes"),
     "stall out": ("Quay market", f"{BATCH}=1"),
@@ -64,8 +62,6 @@ WORDS: dict[str, tuple[str, ...]] = {
     "complaint add": ("itched",),
     "complaint note": ("1", "rang"),
     "complaint close": ("1", "bar replaced"),
-    "material means": ("linaloolo", "--no-entry", "--reason", "their letter"),
-    "recipe word": ("plain-bar", "KAOLIN", "--up-to", "2%", "--by", "R. Lund", "--text", "as written"),
     "upkeep add": ("cleaning", "pots"),
 }
 

@@ -10,6 +10,7 @@ from ledger.rows.lot import LotRow, lots_by_id
 from ledger.rows.settings import printed_from
 from ledger.storage.book import Book
 from ledger.storage.tables.decision import Decision
+from ledger.storage.transaction import Transaction
 from ledger.views.recall.reach import Starts, reach
 from ledger.views.recall.recall import RecallAnswer
 from ledger.views.recall.recall_answer import STOPPED, recall_answer
@@ -32,12 +33,7 @@ def hold_reached(
     transaction and names its entry, which tells the holds.
     """
     with book.write("recall hold") as tx:
-        found = reach(tx.rows, Starts(tuple(named), tuple(bars_of), tuple(labelled)))
-        held = []
-        for lot in sorted(lots_by_id(tx.rows, found.lots).values(), key=lambda lot: lot.id):
-            if lot.on_hand and lot.status not in STOPPED:
-                tx.add(Decision(lot_id=lot.id, verdict="on hold", on=on, by=by, reason=reason))
-                held.append(lot.code)
+        held = hold_here(tx, Starts(tuple(named), tuple(bars_of), tuple(labelled)), on=on, by=by, reason=reason)
         tx.say(f"Recall of {', '.join(asked)}: put {', '.join(held) or 'nothing'} on hold.")
         answer = recall_answer(
             tx.rows, named, bars_of=bars_of, labelled=labelled, asked=asked, program=__version__, held=True
@@ -45,3 +41,13 @@ def hold_reached(
         number = tx.entry
     with book.look() as rows:
         return replace(answer, printed_from=printed_from(rows, __version__, entry=number))
+
+
+def hold_here(tx: Transaction, starts: Starts, *, on: date, by: str, reason: str) -> list[str]:
+    """Hold every lot reached of which something is here, inside another operation; returns their codes."""
+    held = []
+    for lot in sorted(lots_by_id(tx.rows, reach(tx.rows, starts).lots).values(), key=lambda lot: lot.id):
+        if lot.on_hand and lot.status not in STOPPED:
+            tx.add(Decision(lot_id=lot.id, verdict="on hold", on=on, by=by, reason=reason))
+            held.append(lot.code)
+    return held

@@ -66,3 +66,31 @@ CREATE TABLE sold_bare (
   CHECK ((place_id IS NULL) <> (customer_id IS NULL)),
   CHECK (bare = (notice IS NOT NULL AND code_on IS NOT NULL))
 );
+
+-- A recall: what was asked and at which entry, never what was answered, since that is asked again; who opened it and why.
+-- An exercise holds nothing and keeps how long its answer took.
+CREATE TABLE recall (
+  id INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
+  "on" TEXT NOT NULL, by TEXT NOT NULL, question TEXT NOT NULL, asked_at INTEGER NOT NULL,
+  reason TEXT NOT NULL, hazard TEXT, found_by TEXT,
+  exercise INTEGER NOT NULL CHECK (exercise IN (0, 1)), took_ms INTEGER,
+  CHECK ((took_ms IS NULL) = (exercise = 0))
+);
+
+-- What was done about it: who was told and answered, what came back or was destroyed, where a notice went up, who else was
+-- told, the class an authority gave it, how many are asked whether they were reached.
+CREATE TABLE recall_step (
+  id INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
+  recall_id INTEGER NOT NULL REFERENCES recall(id), "on" TEXT NOT NULL, by TEXT NOT NULL, kind TEXT NOT NULL,
+  customer_id INTEGER REFERENCES customer(id), complaint_id INTEGER REFERENCES complaint(id),
+  whom TEXT, how TEXT, bars INTEGER CHECK (bars > 0), words TEXT,
+  CHECK (customer_id IS NULL OR complaint_id IS NULL)
+);
+
+-- Its end, by name: what was concluded, and why of bars that nobody can tell of.
+CREATE TABLE recall_close (
+  id INTEGER PRIMARY KEY, entry_id INTEGER NOT NULL REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
+  recall_id INTEGER NOT NULL REFERENCES recall(id), "on" TEXT NOT NULL, by TEXT NOT NULL,
+  conclusion TEXT NOT NULL, unexplained INTEGER NOT NULL, reason TEXT,
+  CHECK (unexplained = 0 OR reason IS NOT NULL)
+);

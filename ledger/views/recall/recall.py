@@ -87,6 +87,7 @@ class ToCall(NamedTuple):
     complaint: int | None = None  # its number
     private: bool = False  # a person, not a shop
     possible: bool = False  # the batch of the bar complained of is not known
+    customer_id: int | None = None  # where it is one on the books
 
 
 class Totals(NamedTuple):

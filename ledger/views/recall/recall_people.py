@@ -40,6 +40,7 @@ def _to_call(one: BarsWith, known: Mapping[int, Contact] | Mapping[int, Customer
         batches=one.codes,
         last_on=one.last_on,
         private=card.kind == "person",
+        customer_id=one.customer_id,
     )
 
 

@@ -1,0 +1,52 @@
+"""Says how a recall stands: what was asked and why, its answer now, who was told, what else was done."""
+
+from ledger.cli.kit.show import count, say, say_wrapped, table
+from ledger.cli.recall.words import say_answer
+from ledger.units.dates import show_date
+from ledger.views.recall.recall_life import RecallLife
+from ledger.views.recall.recall_steps import effectiveness_words, state_words, step_words
+
+
+def say_life(life: RecallLife) -> None:
+    """One recall on the screen."""
+    card = life.card
+    say_wrapped(state_words(card))
+    for name, value in (("hazard", card.hazard), ("found by", card.found_by)):
+        if value:
+            say_wrapped(f"{name}: {value}", first="  ", indent="    ")
+    say()
+    say_answer(life.answer)
+    say()
+    if life.people:
+        say(f"Told: {len(life.people) - len(life.not_told)} of {len(life.people)}.")
+        table(
+            ("name", "bars", "told", "how", "answered", "back", "destroyed", "what they said"),
+            [
+                (
+                    one.one.name,
+                    str(one.one.bars or ""),
+                    show_date(one.told_on) if one.told_on else "no",
+                    one.how or "",
+                    show_date(one.answered_on) if one.answered_on else "",
+                    str(one.back or ""),
+                    str(one.destroyed or ""),
+                    one.answer or "",
+                )
+                for one in life.people
+            ],
+            right=(1, 5, 6),
+        )
+    say_wrapped(effectiveness_words(life))
+    if life.others:
+        say("Done beside that:")
+        for step in life.others:
+            say_wrapped(f"{show_date(step.on)}, {step.by}: {step_words(step)}", first="  ", indent="    ")
+    if card.closed or card.exercise:
+        return
+    name = card.name
+    if life.not_told:
+        first = life.not_told[0].one
+        whom = f"complaint {first.complaint}" if first.complaint else first.name
+        say(f'{count(len(life.not_told), "call")} left: soapledger recall note {name} --told "{whom}" --how telephone')
+    else:
+        say(f'When it is over: soapledger recall close {name} --conclusion "…"')

@@ -1,0 +1,95 @@
+"""A recall notice as it is drafted: the words of its template, with what the ledger knows put in."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from ledger.domain.recall.dulling import dulling
+from ledger.errors import Refused
+from ledger.reference.recall_notices import NoticeDraft
+from ledger.rows.settings import PrintedFrom
+from ledger.units.dates import show_date
+from ledger.units.wording import count
+from ledger.views.recall.recall_paper import RecallPaper
+
+
+@dataclass(frozen=True)
+class RecallNotice:
+    """One notice; `dulled` are words in it that lower the sense of risk."""
+
+    recall: str
+    to_hang: bool
+    business: str
+    headline: str
+    parts: tuple[tuple[str, str], ...]
+    dulled: tuple[str, ...]
+    exercise: bool
+    printed_from: PrintedFrom
+
+
+def recall_notice(paper: RecallPaper, draft: NoticeDraft, *, on: date) -> RecallNotice:
+    """Fill a draft. Raises Refused where the hazard, which every notice says, was not stated, or no bars are meant."""
+    life, card = paper.life, paper.life.card
+    if not card.hazard:
+        raise Refused(f"A notice says what the hazard is: soapledger recall note {card.name} --hazard WORDS")
+    if not paper.products:
+        raise Refused(f"Recall {card.name} reaches no bars, so there is nothing to put on a notice.")
+    chosen = card.last("class")
+    values = {
+        "business": life.answer.business,
+        "contact": contact_words(paper),
+        "products": "\n".join(
+            f"{one.name}{f', {one.net}' if one.net else ''}, batch {', '.join(one.codes)}" for one in paper.products
+        ),
+        "sold": _sold(paper),
+        "reason": _sentence(card.reason),
+        "hazard": _sentence(card.hazard),
+        "class": f"Class {chosen.words}, set by {chosen.whom}." if chosen else "",
+        "recall": card.name,
+        "date": show_date(on),
+    }
+    parts = tuple((heading, _filled(text, values)) for heading, text in draft.parts)
+    said = " ".join([draft.headline, *(word for part in parts for word in part)])
+    return RecallNotice(
+        card.name,
+        draft.to_hang,
+        life.answer.business,
+        draft.headline,
+        parts,
+        dulling(said),
+        card.exercise,
+        life.answer.printed_from,
+    )
+
+
+def contact_words(paper: RecallPaper) -> str:
+    """Whom to call: the firm, its address, its telephone, as far as the ledger has them."""
+    life = paper.life
+    first = life.firm[0] if life.firm else None
+    words = [life.answer.business, *([first.address.replace("\n", ", ")] if first else [])]
+    return f"{', '.join(words)}, telephone {life.phone or '____________'}."
+
+
+def _filled(text: str, values: dict[str, str]) -> str:
+    for name, value in values.items():
+        text = text.replace(f"{{{name}}}", value)
+    return text.strip()
+
+
+def _sentence(text: str) -> str:
+    said = text[:1].upper() + text[1:]
+    return said if said.endswith((".", "!", "?")) else f"{said}."
+
+
+def _sold(paper: RecallPaper) -> str:
+    answer = paper.life.answer
+    said = [
+        f"{one.place}, {show_date(one.first_on)}"
+        + (f" to {show_date(one.last_on)}" if one.last_on != one.first_on else "")
+        for one in answer.notices
+    ]
+    sent = sorted(one.on for one in answer.bars if one.where in ("dispatched", "given") and one.on)
+    if sent:
+        until = f" to {show_date(sent[-1])}" if sent[-1] != sent[0] else ""
+        shops = count(len({one.detail for one in answer.bars if one.where in ("dispatched", "given")}), "customer")
+        said.append(f"through {shops} of ours, from {show_date(sent[0])}{until}")
+    return "\n".join(said) or "Not yet, as far as is known."

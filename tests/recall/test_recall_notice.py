@@ -1,0 +1,130 @@
+"""A notice is drafted with what the law asks, from words she may change, and is never sent."""
+
+import shutil
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pypdf
+import pytest
+
+from ledger.domain.recall.dulling import dulling
+from ledger.operations.sell.sell import add_stall, stall_back, stall_out
+from ledger.reference.shipped import templates
+
+pytestmark = pytest.mark.usefixtures("frozen")
+Run = Callable[..., Any]
+
+
+@pytest.fixture
+def opened(shop: Any, run: Run) -> Any:
+    """Three bars were sold at the quay on 9 May; the recall is open."""
+    day = date(2026, 5, 9)
+    add_stall(shop.book, "the quay")
+    stall_out(shop.book, "the quay", {shop.batch: 4}, on=day)
+    stall_back(shop.book, "the quay", {shop.batch: 1}, on=day, takings_minor=1350)
+    run("recall", "open", "4471/2", "--reason", "rancid", "--hazard", "irritates the skin")
+    return shop
+
+
+@pytest.mark.parametrize(
+    ("whom", "says"),
+    [
+        (
+            "customer",
+            ("PRODUCT SAFETY RECALL", "Stop using it at once", "Tell us whether you have", "pass this on"),
+        ),
+        ("shop", ("URGENT: PRODUCT SAFETY RECALL", "off the shelf today", "Tell your customers", "customers told")),
+        ("stall", ("PRODUCT SAFETY RECALL", "Stop using it at once", "bring it back here", "pass this on")),
+    ],
+)
+def test_a_notice_says_what_the_law_asks(opened: Any, run: Run, whom: str, says: tuple[str, ...]) -> None:
+    """Art 36(2): headline, product, codes, where and when sold, hazard, what to do, remedy, contact; 21 CFR 7.49(c)."""
+    said = " ".join(run("recall", "notice", "R1", whom).stdout.split())
+    particulars = (
+        "Plain Bar, 100 g",
+        opened.batch,
+        "the quay, 9 May 2026",
+        "Irritates the skin.",
+        "money back",
+        "telephone",
+    )
+    for words in (*says, *particulars, "A draft; nothing was sent."):
+        assert words in said
+    assert dulling(said) == ()
+    assert "{" not in said
+
+
+def test_her_own_words_beside_the_ledger_go_before_ours(opened: Any, run: Run) -> None:
+    own = opened.book.path.parent / "notice-recall-stall.toml"
+    shutil.copy(templates() / own.name, own)
+    own.write_text(
+        own.read_text(encoding="utf-8").replace("bring it back here", "bring it to the dairy"), encoding="utf-8"
+    )
+    assert "bring it to the dairy" in " ".join(run("recall", "notice", "R1", "stall").stdout.split())
+    own.write_text(
+        'what = "recall notice"\nfor = "stall"\nheadline = "Recall"\n[[part]]\nheading = "a"\ntext = "{lot}"\n'
+    )
+    said = run("recall", "notice", "R1", "stall", code=2).stderr
+    assert said.startswith("notice-recall-stall.toml, line 6 [part]: '{lot}' is not known here; known: {business}")
+
+
+def largest(page: pypdf.PageObject) -> float:
+    """The largest type on a page, in points."""
+    found: list[float] = []
+
+    def note(text: str, _cm: Any, _tm: Any, _font: Any, size: float) -> None:
+        if text.strip():
+            found.append(size)
+
+    page.extract_text(visitor_text=note)
+    return max(found)
+
+
+def test_a_notice_is_one_page_and_the_one_to_hang_is_larger(opened: Any, run: Run, tmp_path: Path) -> None:
+    sizes = {}
+    for whom in ("customer", "shop", "stall"):
+        path = tmp_path / f"{whom}.pdf"
+        said = run("recall", "notice", "R1", whom, "-o", str(path)).stdout
+        assert "a draft; nothing was sent" in said
+        [page] = pypdf.PdfReader(path).pages
+        assert opened.batch in page.extract_text()
+        found: list[float] = []
+        page.extract_text(
+            visitor_text=lambda text, _cm, _tm, _font, size, found=found: found.append(size) if text else None
+        )
+        sizes[whom] = max(found)
+    assert sizes["stall"] > sizes["customer"] == sizes["shop"]
+
+
+def test_without_a_hazard_there_is_no_notice_and_it_may_be_said_later(shop: Any, run: Run) -> None:
+    run("recall", "open", shop.olive, "--reason", "rancid", "--found-by", "them")
+    said = run("recall", "notice", "R1", "stall", code=1).stderr
+    assert "soapledger recall note R1 --hazard WORDS" in said
+    run("recall", "note", "R1", "--hazard", "as a precaution, irritates")
+    drafted = run("recall", "notice", "R1", "stall")
+    assert "precaution" in drafted.stderr
+    run("recall", "note", "R1", "--hazard", "irritates the skin")
+    assert run("recall", "notice", "R1", "stall").stderr == ""
+    assert "hazard: irritates the skin" in run("recall", "show", "R1").stdout
+
+
+def test_for_whom_it_is_is_one_of_three(opened: Any, run: Run) -> None:
+    assert "write customer or shop or stall" in run("recall", "notice", "R1", "market", code=2).stderr
+    run("recall", "rehearse", opened.water)
+    assert "what the hazard is" in run("recall", "notice", "R2", "stall", code=1).stderr
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("A Voluntary  recall", ("voluntary",)),
+        ("in rare\nsituations it stings", ("in rare situations",)),
+        ("involuntary", ()),
+        ("as a precautionary measure; no accidents were reported", ("precautionary", "no accidents")),
+        ("stop using it", ()),
+    ],
+)
+def test_words_that_lower_the_sense_of_risk_are_named(text: str, found: tuple[str, ...]) -> None:
+    assert dulling(text) == found
