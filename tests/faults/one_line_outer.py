@@ -23,6 +23,16 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("rooms[index + 1 :] if group == LAW else ()", "()"),
         ("[[one] for one in numbers] if group == FACE else [numbers]", "[numbers]"),
     ],
+    ("documents/label/stacked.py", "label/test_heights.py"): [
+        ("reach + _OVERSHOOT", "reach"),
+        ("max(block.above, gap) / mm", "gap / mm"),
+    ],
+    ("documents/label/doubts.py", "label/test_refusals.py"): [
+        ('if layout.purpose == "bar" and view.origin and', "if view.origin and"),
+    ],
+    ("documents/label/tries.py", "label/test_heights.py"): [
+        ("_on(view, layout), layout", "view, layout"),
+    ],
     ("documents/label/picture.py", "label/test_pictures.py"): [
         ("dots < SHARP", "dots <= SHARP"),
         ("if black and not one_colour(picture)", "if not one_colour(picture)"),
@@ -349,6 +359,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("documents/label/labels.py", "label/test_labels.py"): [
         ("if not 1 <= start <= sheet.places:", "if not 1 <= start < sheet.places:"),
         ("if layout.width_mm > sheet.width_mm + 0.01", "if layout.width_mm >= sheet.width_mm"),
+        ("first or LANGUAGE", "LANGUAGE", "kit/test_pdf.py"),
     ],
     ("documents/kit/places.py", "kit/test_places.py"): [
         ("-MOST_NUDGE_MM <= millimetres <= MOST_NUDGE_MM", "-MOST_NUDGE_MM < millimetres < MOST_NUDGE_MM"),

@@ -1,5 +1,6 @@
 """The net quantity and the law's letters, measured back from the printed page: height, weight, clear space, place."""
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -11,6 +12,7 @@ from shop import ADDRESS, SETUP, Shop
 
 from ledger.documents.kit.layout import label_layout, sheet_layout
 from ledger.documents.label.labels import draw_labels
+from ledger.documents.label.tries import draw_tries
 from ledger.domain.label.panel import read_front
 from ledger.errors import Refused
 from ledger.markets import market
@@ -113,6 +115,19 @@ def test_in_the_us_it_keeps_its_space_and_stands_in_the_lowest_part(printed: Any
     begins, ends = (0, 46) if layout == "band" else (15, 95)  # of the wrap, between its level folds
     capitals = [one.top for one in net if one.sign in "NW352100"]
     assert min(capitals) - above >= ends - 0.3 * (ends - begins) - EDGE
+
+
+def test_the_sheet_to_choose_from_has_the_heights_of_each_pack(label: Any, read: Any) -> None:
+    """Over 5 square inches are the packs of both bands and wraps, and without one the face of the card, 85 x 110 mm."""
+    view = replace(label, market="us-soap", net_quantity=US, figure_height_mm=None, ingredients="WATER")
+    view = replace(view, lettering=market("us-soap").lettering, product="Sea", function="Soap")
+    page = read(draw_tries(view, paper="Letter"))
+    letters = [one for number in range(3) for one in page.glyphs(number)]
+    joined = "".join(one.sign for one in letters)
+    heights = [high(letters[one.start()]) for one in re.finditer("NetWt", joined)]
+    assert len(heights) == 12
+    assert sum(one >= 2 * SIXTEENTH for one in heights) == 5
+    assert all(one >= SIXTEENTH for one in heights)
 
 
 def test_what_would_reach_above_the_lowest_part_is_refused(printed: Any) -> None:

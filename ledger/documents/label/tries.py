@@ -15,6 +15,7 @@ from ledger.documents.kit.page import GREY
 from ledger.documents.kit.pdf import new_canvas
 from ledger.documents.label.labels import about_label, keep_label
 from ledger.errors import Refused
+from ledger.markets import known_market
 from ledger.views.label.label import LabelText
 
 Row = list[tuple[str, LabelLayout]]
@@ -71,6 +72,15 @@ def _rows(layouts: Row, wide: float) -> list[Row]:
     return rows
 
 
+def _on(view: LabelText, layout: LabelLayout) -> LabelText:
+    """The label as its law has it set on the pack that a layout is for."""
+    law, front = known_market(view.market), layout.pack
+    if law is None or front is None:
+        return view
+    high = law.figure_height(view.net_mg, front.cm2)
+    return replace(view, figure_height_mm=high, lettering=law.lettering.on(front.cm2))
+
+
 def _blank(layout: LabelLayout) -> float:
     """What is folded over at head and foot, and left out here."""
     return layout.folds_y_mm[0] if layout.folds_y_mm else 0.0
@@ -84,7 +94,7 @@ def _draw(canvas: Canvas, view: LabelText, name: str, layout: LabelLayout, left:
     """One label with its name over it and its outline; `top` in mm from the foot of the paper."""
     draw_text(canvas, left * mm, (top + 0.8) * mm, name, BOLD, _SIZE)
     try:
-        keep_label(canvas, name, view, layout, marked=True)
+        keep_label(canvas, name, _on(view, layout), layout, marked=True)
     except Refused as error:
         reason = str(error).split(" even at")[0] + "."
         lines = break_lines(reason, REGULAR, _SIZE, layout.width_mm * mm) or [reason[:30]]
