@@ -63,7 +63,7 @@ def test_what_is_due_up_to_the_last_day_of_the_list(labelled: Shop, run: Run, by
     assert [one["bars"] for one in json.loads(run("label", "due", "--by", by, "--json").stdout)] == bars
     if not bars:
         said = run("label", "due", "--by", by).stdout
-        assert said == "No printed label stops being usable up to 30 Jul 2026, as far as the rules here go.\n"
+        assert said == "No printed label stops being usable up to 30 Jul 2026, by the rules known here.\n"
 
 
 def test_a_price_ticket_says_what_a_kilogram_costs(shop: Shop, run: Run) -> None:

@@ -54,7 +54,10 @@ def command(
     view = label_text(here.rows(), code, market, on=request.on, net=mass, best_before_months=number, words=words)
     for one in view.allergens.no_statement if view.allergens else ():
         say_wrapped(
-            f"Nobody stated what {one} holds, so its allergens are not on the label.", first="  ! ", indent="    "
+            f"Nobody stated what {one} holds, so the allergens in it are not on the label, but for its own name "
+            "where that is listed.",
+            first="  ! ",
+            indent="    ",
         )
     for doubt in net_doubts(here.rows(), view):
         say_wrapped(doubt, first="  ! ", indent="    ")

@@ -29,4 +29,6 @@ def command(
     for line in text.splitlines():
         if line.strip():
             say_wrapped(line.strip(), first="  ", indent="  ")
-    say("Next, once bars are wrapped in them: soapledger label print CODE --layout sticker-small -o stickers.pdf")
+    say_wrapped(
+        "Next, once bars are wrapped in them: soapledger label print CODE --layout sticker-small -o stickers.pdf"
+    )

@@ -7,7 +7,7 @@ import typer
 from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Json, On
-from ledger.cli.kit.show import ask, can_answer, count, say, say_wrapped
+from ledger.cli.kit.show import ask, can_answer, count, say_wrapped
 from ledger.errors import BadInput
 from ledger.markets import laws_at
 from ledger.operations.label.bare import Bare, end_bare, settle_bare
@@ -60,7 +60,7 @@ def command(
         if law.declares_ingredients:
             say_wrapped(f"{law.name}: {law.without_label}.", first="  ? ", indent="    ")
     say_wrapped("What a notice may stand for where they are sold is the rule of that country, and for a person.")
-    say("To take it back from a day on, add --end, --reason and --on to the same recipe and outlet.")
+    say_wrapped("To take it back from a day on, add --end, --reason and --on to the same recipe and outlet.")
 
 
 def _given(what: str, typed: str | None, option: str) -> str:
@@ -76,8 +76,8 @@ def _listed(here: Desk, recipe: str | None, json: bool) -> None:
     rows = here.rows()
     found = sold_bare(rows, recipe_by_code(rows, recipe).code if recipe else None)
     words = Listed(
-        f"{count(len(found), 'word')} on bars sold without a label; of each product and outlet the last counts.",
-        ("product", "outlet", "from", "label", "notice", "code on", "by", "why"),
+        f"{count(len(found), 'decision')} on bars sold without a label; for each product and outlet the last counts.",
+        ("product", "outlet", "from", "label", "notice", "code on"),
         (
             (
                 one.product,
@@ -86,12 +86,10 @@ def _listed(here: Desk, recipe: str | None, json: bool) -> None:
                 "none" if one.bare else "again",
                 one.notice or "",
                 one.code_on or "",
-                one.by,
-                one.reason,
             )
             for one in found
         ),
-        none="Nothing is settled: every bar leaves with a label. "
-        "For an outlet: soapledger label bare RECIPE --stall STALL",
+        none="Every bar leaves with a label: nothing else is settled.",
+        then="Who decided and why: soapledger label bare --json, or batch show of such a batch",
     )
     answer(found, json, words)

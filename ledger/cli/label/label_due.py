@@ -28,6 +28,6 @@ def command(
         ("batch", "market", "bars", "where", "until", "why"),
         ((one.batch_code, one.market, str(one.bars), one.where, show_date(one.until), one.why) for one in found),
         right=(2,),
-        none=f"No printed label stops being usable up to {show_date(until)}, as far as the rules here go.",
+        none=f"No printed label stops being usable up to {show_date(until)}, by the rules known here.",
     )
     answer(found, json, words)

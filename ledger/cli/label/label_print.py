@@ -28,8 +28,9 @@ from ledger.documents.kit.layout_file import FileKind, layout_path
 from ledger.documents.label.doubts import check_placed, look_doubts
 from ledger.domain.label.net_quantity import read_net
 from ledger.operations.label.labels import LabelRequest, approved_label, print_labels
-from ledger.rows.batch import find_batch
-from ledger.rows.lot import lot_by_id
+from ledger.rows.batch import BatchRow, find_batch
+from ledger.rows.lot import on_hand_at, place_of_kind
+from ledger.rows.opened import Rows
 from ledger.units.money import parse_money
 from ledger.units.prices import show_price
 from ledger.units.quantity import parse_pieces
@@ -75,7 +76,7 @@ def command(
     amount = parse_money(price, own.currency, what="the price") if price else None
     priced = show_price(amount, own.currency, own.country) if amount is not None else None
     batch = find_batch(here.rows(), code)
-    bars = lot_by_id(here.rows(), batch.yield_lot_id).on_hand if batch.yield_lot_id else 0
+    bars = _bars_here(here.rows(), batch)
     weights = tuple(read_net(one, what="the weight") for one in (own_weights or "").split(";") if one.strip())
     purpose = label_layout(layout).purpose
     usual = 1 if purpose == "notice" else bars + 1
@@ -136,7 +137,12 @@ def command(
     for doubt in () if weights else net_doubts(here.rows(), printed):
         say_wrapped(doubt, first="  ! ", indent="    ")
     say_words(words)
-    say(f"Keep one with the record, put the others on, then count them: soapledger label count {run}")
+    say_wrapped(f"Keep one with the record, put the others on, then count them: soapledger label count {run}")
+
+
+def _bars_here(rows: Rows, batch: BatchRow) -> int:
+    """How many bars stand in the workshop; retained samples and what is at a stall want no label."""
+    return on_hand_at(rows, batch.yield_lot_id, place_of_kind(rows, "workshop").id) if batch.yield_lot_id else 0
 
 
 def _source(kind: FileKind, name: str) -> str:

@@ -30,7 +30,7 @@ def command(
     shown = count(len(found), "run")
     words = Listed(
         f"{the_last(shown, more)}, {open_}{' of them' if more else ''} still to be counted.",
-        ("run", "batch", "market", "layout", "on", "issued", "used", "specimen", "spoiled", "returned", "by"),
+        ("run", "batch", "market", "layout", "on", "issued", "used", "specimen", "spoiled", "unused"),
         (
             (
                 str(one.number),
@@ -44,7 +44,6 @@ def command(
                     if one.counted is None
                     else (str(one.used), str(one.specimen or 0), str(one.spoiled), str(one.returned))
                 ),
-                one.by,
             )
             for one in found
         ),

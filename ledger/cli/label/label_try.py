@@ -4,7 +4,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force
-from ledger.cli.kit.show import say, say_wrapped
+from ledger.cli.kit.show import say_wrapped
 from ledger.cli.label.figures import MarketOption, sold_in
 from ledger.cli.label.sheets import Black, Output
 from ledger.documents.kit.files import check_free, write_file
@@ -27,7 +27,9 @@ def command(
     paper = paper_in(here.settings.country)
     data = draw_tries(view, paper=paper, ink="black" if black else "colour", business=here.settings.business)
     write_file(output, data, force=force)
-    say(f"Every layout with the label of batch {view.batch_code} is in {output}, at printing size; nothing was booked.")
+    say_wrapped(
+        f"Every layout with the label of batch {view.batch_code} is in {output}, at printing size; nothing was booked."
+    )
     for words in sorted(doubts):
         say_wrapped(words, first="  ! ", indent="    ")
-    say(f"Print with the one you choose: soapledger label print {view.batch_code} --layout NAME -o labels.pdf")
+    say_wrapped(f"Print with the one you choose: soapledger label print {view.batch_code} --layout NAME -o labels.pdf")

@@ -104,6 +104,7 @@ def _say_of_names(card: MaterialCard, lines: Sequence[Stated], meanings: Meaning
             say_wrapped(words)
     if unknown:
         say_wrapped(
-            f"Not known here, so no label counts it: {', '.join(unknown)}. Its CAS number may be. Once you know what "
-            f'it is: soapledger material means "{unknown[0]}" --is ENTRY --reason WHY, or --no-entry.'
+            f"Not known here, so no label counts it: {', '.join(unknown)}. State it by its CAS number, which may be "
+            f'known; or, once you know what it is: soapledger material means "{unknown[0]}" --is ENTRY --reason WHY, '
+            "or --no-entry."
         )

@@ -6,7 +6,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, On
-from ledger.cli.kit.show import count, say
+from ledger.cli.kit.show import count, say, say_wrapped
 from ledger.domain.release.bars import Passing
 from ledger.markets import home_markets
 from ledger.operations.release.release import pass_bars
@@ -44,4 +44,4 @@ def command(
     say(f"{count(done.good, 'bar')} of batch {code} passed for packing{f' ({wrapping})' if wrapping else ''}.")
     home = home_markets(here.settings.addresses, here.settings.country)
     where = f" --market {home[0].code}" if len(home) == 1 else ""
-    say(f"Next: soapledger label check {code}{where}, then label approve and label print, then release")
+    say_wrapped(f"Next: soapledger label check {code}{where}, then label approve and label print, then release")

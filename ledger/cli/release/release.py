@@ -97,7 +97,7 @@ def command(
         )
     left = release_bars(here.book(), code, replace(asked, checks=[*given, *found]), said_first)
     samples = f", {count(kept, 'bar')} set aside as samples" if kept else ""
-    say(f"Batch {code} is released by {by}: {count(left, 'bar')} may leave{samples}.")
+    say_wrapped(f"Batch {code} is released by {by}: {count(left, 'bar')} may leave{samples}.")
     if bad := [f"{one.what}: {one.found}" for one in (*given, *found) if not one.good]:
         say_wrapped(f"Not good, and released all the same by {by}: {'; '.join(bad)}.", first="  ! ", indent="    ")
     for words in bare_words(here.rows(), batch, on=asked.on):

@@ -76,7 +76,8 @@ def _due(
             for one, until, why in bars:
                 yield Due(batch.code, law.code, one.count, one.where, until, f"{why}: {words}")
     if lacks:
-        why = f"by what is stated of its lots today, {', '.join(lacks)} is missing on run {run.number}"
+        named = f"{', '.join(lacks)} {'is' if len(lacks) == 1 else 'are'} missing"
+        why = f"by what is stated of its lots today, {named} on run {run.number}"
         for one in here:
             yield Due(batch.code, law.code, one.count, one.where, today, why)
 
