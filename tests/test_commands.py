@@ -106,6 +106,7 @@ def test_an_option_says_what_it_takes(run: Any) -> None:
     ("typed", "meant"),
     [
         (("recall", "4471/2"), "soapledger recall lot '4471/2'"),
+        (("recall", "R1"), "soapledger recall show 'R1'"),
         (("batch", "26-118-0"), "soapledger batch show '26-118-0'"),
         (("label", "26-118-0"), "soapledger label check '26-118-0'"),
     ],

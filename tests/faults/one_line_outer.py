@@ -324,6 +324,24 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("lot.on >= notice.received_from", "lot.on > notice.received_from", "sell/test_where_bars_are.py"),
         ("notice.supplier_id in (None, lot.supplier_id)", "True"),
     ],
+    ("domain/recall/effectiveness.py", "recall/test_recall_life.py"): [
+        ("return -(-share.numerator // share.denominator)", "return share.numerator // share.denominator"),
+        ("int(behind) > 10", "int(behind) >= 10"),
+    ],
+    ("operations/recall/recall_life.py", "recall/test_recall_life.py"): [
+        ("and not one.closed:", "and True:"),
+        ("if on < card.on:", "if on <= card.on:"),
+        ("if life.unexplained and not", "if False and not"),
+    ],
+    ("cli/recall/recall_list.py", "recall/test_recall_life.py"): [
+        ("again < here.today", "again <= here.today"),
+    ],
+    ("views/recall/recall_life.py", "recall/test_life_report.py"): [
+        ("step._replace(whom=named, words=None)", "step"),
+    ],
+    ("documents/recall/way_drawn.py", "recall/test_life_report.py"): [
+        ("len(answer.batches) > MOST", "len(answer.batches) >= MOST"),
+    ],
     ("views/recall/recall_totals.py", "recall/test_recall_totals.py"): [
         ("part = min(back", "part = max(back"),
         (

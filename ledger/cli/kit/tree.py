@@ -1,5 +1,6 @@
 """The tree of commands: each is loaded and built when it is named, and takes its values without pydantic."""
 
+import re
 from collections.abc import Iterator, MutableMapping
 from functools import cache
 from pathlib import Path
@@ -137,6 +138,11 @@ class _Shelf(MutableMapping[str, Any]):
     __delitem__ = __getitem__
 
 
+_RECALL = re.compile(r"[Rr]\d+")
+# The words that a code or a number in the place of a command may want: those of a recall's number, and of any other.
+_MEANT = (("show",), ("lot", "show", "check"))
+
+
 class Group(_Plainly, TyperGroup):
     """A group of commands; called alone, it shows its help."""
 
@@ -157,7 +163,7 @@ class Group(_Plainly, TyperGroup):
         try:
             return super().resolve_command(ctx, args)
         except typer.TyperException as error:
-            word = next((one for one in ("show", "lot", "check") if one in self.commands), None)
+            word = next((one for one in _MEANT[_RECALL.fullmatch(args[0]) is None] if one in self.commands), None)
             if self.words and word and any(sign.isdigit() for sign in args[0]) and hasattr(error, "message"):
                 error.message = f"{args[0]!r} is no command; write soapledger {self.words} {word} {args[0]!r}."
             raise

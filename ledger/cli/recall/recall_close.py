@@ -22,7 +22,7 @@ def command(
     reason: Annotated[str | None, typer.Option("--reason", help="Why bars are unexplained, if any are.")] = None,
     on: On = None,
 ) -> None:
-    """Close a recall, by name, e.g. soapledger recall close R1 --conclusion "all back, destroyed on 4 May"."""
+    """Close a recall, by name, with its conclusion, e.g. recall close R1 --conclusion "all back, destroyed"."""
     here = desk(ctx)
     if conclusion is None and can_answer():
         conclusion = ask("How did it end?")

@@ -16,7 +16,7 @@ _YEARLY = 12  # months between two exercises: common practice, no source
 
 
 def command(ctx: typer.Context, last: Last = None, every: Every = False, json: Json = False) -> None:
-    """List the recalls: every open one, and the last fifty closed or rehearsed."""
+    """List the recalls, open, closed and rehearsed: every open one, and the last fifty of the others."""
     number = asked_for(last, every)
     here = desk(ctx)
     found = recalls(here.rows())

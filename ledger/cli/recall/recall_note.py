@@ -49,7 +49,7 @@ def command(
     hazard: Hazard = None,
     on: On = None,
 ) -> None:
-    """Note what was done, e.g. recall note R1 "has four, brings them" --told tern-hall --how telephone."""
+    """Note who was told, what came back, what was done, e.g. recall note R1 "keeps four" --told tern-hall."""
     if class_ and not authority:
         raise BadInput("Only an authority sets a class; say which: --authority NAME")
     one = answered or (told[0] if told and len(told) == 1 else None)

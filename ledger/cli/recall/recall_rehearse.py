@@ -27,7 +27,7 @@ def command(
     hold: Annotated[bool, typer.Option("--hold", help="Not in an exercise, which holds nothing.")] = False,
     on: On = None,
 ) -> None:
-    """Rehearse a recall of a lot, by chance where none is named: timed, added up, kept as proof; nothing is held."""
+    """Rehearse a recall, as the yearly exercise: a lot by chance or named, timed, added up, kept, not held."""
     if hold:
         raise BadInput("An exercise holds nothing back; leave out --hold, or use: soapledger recall open")
     here = desk(ctx)

@@ -26,7 +26,7 @@ def command(
     force: Force = False,
     json: Json = False,
 ) -> None:
-    """Show a recall: its answer asked again now, who was told, what came back; or the report of it as a PDF file."""
+    """Show a recall as it stands, or print its report: the answer asked again now, who was told, what came back."""
     here = desk(ctx)
     if output:
         check_free(output, force)
