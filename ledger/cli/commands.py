@@ -101,7 +101,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "label approve": Listed("label", "Approve, by name, what the label of a batch says"),
         "label band": Listed("label", "Approve, by name, what stands on bands that a printer made"),
         "label block": Listed("label", "Write the law's text of an approved label as outlines"),
-        "label try": Listed("label", "Print one label in every layout on two sheets, to choose from"),
+        "label try": Listed("label", "Print one label in each layout on three sheets, to choose from"),
         "label print": Listed("label", "Print a sheet of labels"),
         "label reprint": Listed("label", "Print more labels of an earlier run"),
         "label runs": Listed("label", "List the print runs"),

@@ -27,7 +27,7 @@ class _NoticeFile(TomlFile):
 
 def notice_draft(whom: str, folder: Path | None = None) -> NoticeDraft:
     """The draft for a customer, a shop or a stall. Raises BadInput with file and line for one that is not whole."""
-    name = f"notice-recall-{checked(whom, get_args(For), what='whom a notice is for')}.toml"
+    name = f"recall-{checked(whom, get_args(For), what='whom a notice is for')}.toml"
     places = [place / name for place in (folder, templates()) if place is not None]
     path = next((one for one in places if one.exists()), places[-1])
     file = _NoticeFile(toml_text(path), path.name)

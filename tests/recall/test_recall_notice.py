@@ -57,7 +57,7 @@ def test_a_notice_says_what_the_law_asks(opened: Any, run: Run, whom: str, says:
 
 
 def test_her_own_words_beside_the_ledger_go_before_ours(opened: Any, run: Run) -> None:
-    own = opened.book.path.parent / "notice-recall-stall.toml"
+    own = opened.book.path.parent / "recall-stall.toml"
     shutil.copy(templates() / own.name, own)
     own.write_text(
         own.read_text(encoding="utf-8").replace("bring it back here", "bring it to the dairy"), encoding="utf-8"
@@ -67,7 +67,7 @@ def test_her_own_words_beside_the_ledger_go_before_ours(opened: Any, run: Run) -
         'what = "recall notice"\nfor = "stall"\nheadline = "Recall"\n[[part]]\nheading = "a"\ntext = "{lot}"\n'
     )
     said = run("recall", "notice", "R1", "stall", code=2).stderr
-    assert said.startswith("notice-recall-stall.toml, line 6 [part]: '{lot}' is not known here; known: {business}")
+    assert said.startswith("recall-stall.toml, line 6 [part]: '{lot}' is not known here; known: {business}")
 
 
 def largest(page: pypdf.PageObject) -> float:
