@@ -288,7 +288,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("domain/release/supply.py", "release/test_may_release.py"): [
         ("if labels.on_bars < leaving:", "if labels.on_bars <= leaving:"),
-        ("and number > left:", "and number >= left:"),
+        ("number <= left or", "number < left or"),
         ("if last is None or on > last:", "if last is None or on >= last:", "release/test_first_supply.py"),
         ("if before.on > one.until:", "if before.on >= one.until:", "release/test_first_supply.py"),
         ("if number > before.booked:", "if number >= before.booked:", "release/test_first_supply.py"),
