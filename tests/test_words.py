@@ -34,6 +34,7 @@ OTHERS = {
     "views/record/lye.py Lye.alkali_kind": "both alkalis in one phrase",
     "domain/lye/weighed.py LyeCheck.alkali_kind": "likewise",
     "documents/kit/boxes.py __init__.unit": "as it is printed in a box",
+    "documents/kit/layout.py Panel.role": "what a panel is on a label, read from a file of hers",
     "documents/kit/page.py Sheet.kind": "the title of a paper",
     "documents/kit/printed_code.py symbol.kind": "of a printed code",
     "domain/release/assessed.py _shares.kind": "what is printed behind a share",

@@ -72,8 +72,8 @@ _TAKES = {
 }
 
 
-# What it is stays readable beside a large net quantity: "reasonably related to the most prominent printed matter" (16 CFR
-# 500.4, from memory, unverified). This share of its usual size is a house rule.
+# What it is stays readable beside a large net quantity: "reasonably related to the most prominent printed matter"
+# (16 CFR 500.4, from memory, unverified). This share of its usual size is a house rule.
 _NEAR = 0.75
 
 
