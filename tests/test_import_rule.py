@@ -36,6 +36,7 @@ LIBRARIES = {
     "icalendar": {"documents"},
     "jinja2": {"documents"},
     "markupsafe": {"documents"},
+    "PIL": {"documents"},
     "reportlab": {"documents"},
     "PIL": {"documents"},
     "fontpkg_ibm_plex_sans_condensed": {"documents"},
