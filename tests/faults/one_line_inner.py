@@ -33,6 +33,12 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("domain/release/supply.py", "release/test_not_named.py"): [
         ("if supply.unnamed:", "if False:"),
     ],
+    ("views/label/bare.py", "release/test_bare.py"): [
+        ("== outlet and one.on <= on)", "== outlet and one.on < on)"),
+        ("if one and one.bare)", "if one)"),
+        ("max(0, without - max(0, gone))", "without"),
+        ("gone -= sum(", "gone += 0 * sum("),
+    ],
     ("operations/record/word.py", "release/test_not_named.py"): [
         ("if given.on < report.on:", "if given.on <= date(1, 1, 1):"),
         ("if folded(given.by.strip()) != folded(report.assessor):", "if False:"),
@@ -288,7 +294,8 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("domain/release/supply.py", "release/test_may_release.py"): [
         ("if labels.on_bars < leaving:", "if labels.on_bars <= leaving:"),
-        ("number <= left or", "number < left or"),
+        ("or number <= left or", "or number < left or"),
+        ("if door.bare or", "if False or", "release/test_bare.py"),
         ("if last is None or on > last:", "if last is None or on >= last:", "release/test_first_supply.py"),
         ("if before.on > one.until:", "if before.on >= one.until:", "release/test_first_supply.py"),
         ("if number > before.booked:", "if number >= before.booked:", "release/test_first_supply.py"),

@@ -95,3 +95,15 @@ def test_nothing_is_counted_where_the_release_is_refused_anyway(shop: Shop, read
     refused = run("release", ready, "--spoiled", "0", *CHECKED, code=1).stderr
     assert "there is no safety assessment" in refused
     assert runs(shop.rows())[0].counted is None
+
+
+def test_what_was_counted_is_not_counted_anew_without_a_word(shop: Shop, ready: str, run: Any) -> None:
+    assert f"soapledger release {ready}" in run("label", "count", "1", "--spoiled", "1").stdout
+    before = shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
+    refused = run("label", "count", "1", code=1).stderr
+    assert "Run 1 was counted already: 11 issued = 10 used + 1 spoiled + 0 returned" in refused
+    assert shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0] == before
+    run("release", ready, "--anyway", "a trial", *CHECKED)
+    again = run("label", "count", "1", "--spoiled", "0").stdout
+    assert "11 issued = 10 used + 1 specimen" in again
+    assert "soapledger release" not in again  # they are released

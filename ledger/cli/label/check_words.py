@@ -67,7 +67,7 @@ def say_check(check: LabelCheck, units: Units) -> None:
     say(f"Approved: {check.approved or 'not this text, for this market'}.")
     for run in check.runs:
         became = run.became.replace(" + ", ", ")
-        say(f"Run {run.number}, {show_date(run.on)}: {run.count} issued on {run.layout}; {became}.")
+        say_wrapped(f"Run {run.number}, {show_date(run.on)}: {run.count} issued on {run.layout}; {became}.")
     for words in (*check.bare, *check.supplied):
         say_wrapped(words)
     say("What remains for you or a licensed assessor:")

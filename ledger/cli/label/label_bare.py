@@ -76,7 +76,7 @@ def _listed(here: Desk, recipe: str | None, json: bool) -> None:
     rows = here.rows()
     found = sold_bare(rows, recipe_by_code(rows, recipe).code if recipe else None)
     words = Listed(
-        f"{count(len(found), 'decision')} on bars sold without a label; for each product and outlet the last counts.",
+        f"{count(len(found), 'decision')} on bars without a label; the last for each outlet counts.",
         ("product", "outlet", "from", "label", "notice", "code on"),
         (
             (

@@ -7,7 +7,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force
-from ledger.cli.kit.show import say, say_wrapped
+from ledger.cli.kit.show import say_wrapped
 from ledger.cli.label.cards import print_card
 from ledger.cli.label.figures import MarketOption, sold_in
 from ledger.cli.label.sheets import Nudge, Output, Sheet, Start
@@ -75,6 +75,6 @@ def command(
     )
     print_card(here, (text,), layout, sheet, number, start, nudge, output, force)
     if market is None:
-        say(f"They are for {law.name} ({law.code}); for another market add --market.")
+        say_wrapped(f"They are for {law.name} ({law.code}); for another market add --market.")
     for words in unit.remains if unit else (f"No rule on the price of a kilogram is known here for {law.name}.",):
         say_wrapped(words)
