@@ -1,6 +1,7 @@
 """A recall has a life: opened with its hold, told and answered, closed by name; each step told and taken back."""
 
 import json
+import shlex
 from collections.abc import Callable
 from datetime import date
 from typing import Any
@@ -119,7 +120,7 @@ def test_each_step_is_taken_back_the_newest_first_and_a_hold_is_not(sold: Any, r
         card = recalls(sold.rows())[0]
         assert card.closed is None
         assert len(card.steps) == left
-    assert "is a decision" in run("undo", str(opened), "--yes", code=1).stderr
+    assert "soapledger recall close R1" in run("undo", str(opened), "--yes", code=1).stderr
     run("check")
 
 
@@ -162,6 +163,27 @@ def test_a_closed_one_takes_nothing_more_and_says_how_to_go_on(sold: Any, run: R
         assert f"soapledger undo {end.entry}" in said
     run("recall", "open", "4471/2", "--reason", "once more")  # a closed one asks no longer
     assert [one.name for one in recalls(sold.rows())] == ["R1", "R2"]
+
+
+def test_where_what_was_asked_about_was_taken_back_it_says_so_and_can_be_closed(sold: Any, run: Run) -> None:
+    run("complaint", "add", "a rash", "--batch", sold.batch)
+    about = sold.rows().execute("SELECT max(id) FROM entry").fetchone()[0]
+    run("recall", "open", "--complaint", "1", "--reason", "a rash")
+    run("undo", str(about), "--yes")
+    said = " ".join(run("recall", "show", "R1").stdout.split())
+    assert "Nothing answers to it any more. what was asked, complaint 1: There is no complaint 1" in said
+    run("recall", "close", "R1", "--conclusion", "was another soap")
+
+
+@pytest.mark.parametrize("way", ["lot", "bar", "of"])
+def test_a_look_up_says_how_to_open_what_it_shows(sold: Any, run: Run, way: str) -> None:
+    asked = {"lot": ("4471/2",), "bar": (sold.batch,), "of": ("4471/2", "--product", "Plain Bar")}[way]
+    lines = run("recall", way, *asked).stdout.splitlines()
+    line = next(one for one in lines if "soapledger recall open" in one)
+    words = shlex.split(line.split("soapledger ")[1])
+    run(*words)
+    shown = life(run)["answer"]["totals"]
+    assert shown == json.loads(run("recall", way, *asked, "--json").stdout)["totals"]
 
 
 def test_bars_unexplained_want_a_reason_at_the_close(sold: Any, run: Run) -> None:

@@ -136,6 +136,12 @@ def again(question: Question, starts: Starts) -> str:
     return f"{'of' if asked else 'lot'} {' '.join(words)}"
 
 
+def opening(words: str) -> str:
+    """The same words behind `recall open`, which takes batches as options."""
+    way, _, rest = words.partition(" ")
+    return " ".join(f"--bar {code}" for code in rest.split()) if way == "bar" else rest
+
+
 def _say_way(steps: Sequence[NamedTuple], as_json: bool) -> None:
     if given(steps, as_json):
         return
@@ -162,7 +168,9 @@ def _say_next(answer: RecallAnswer, asked: Asked, question: Question, wanted: An
     if answer.held or wanted.as_of:
         return
     if answer.stoppable:
-        say(f"Hold {to_hold_words(answer)} now? soapledger recall {again(question, asked.starts)} --hold")
+        words = again(question, asked.starts)
+        say(f"Hold {to_hold_words(answer)} now? soapledger recall {words} --hold")
+        say(f"As a recall that is told, noted and closed: soapledger recall open {opening(words)} --reason WORDS")
     elif answer.stopped or wanted.hold:
         say_wrapped(already_words(answer))
 

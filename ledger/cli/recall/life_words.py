@@ -11,11 +11,17 @@ def say_life(life: RecallLife) -> None:
     """One recall on the screen."""
     card = life.card
     say_wrapped(state_words(card))
-    for name, value in (("hazard", card.hazard), ("found by", card.found_by)):
+    asked = f"entry {card.asked_at}; as it was known then, a look-up takes --as-of {card.asked_at}"
+    for name, value in (("hazard", card.hazard), ("found by", card.found_by), ("asked at", asked)):
         if value:
             say_wrapped(f"{name}: {value}", first="  ", indent="    ")
     say()
-    say_answer(life.answer)
+    if life.answer.lots or life.answer.batches:
+        say_answer(life.answer)
+    else:  # what it asks about was taken back since
+        say_wrapped("Nothing answers to it any more.")
+        for one in life.answer.cannot_exclude:
+            say_wrapped(f"{one.what}: {one.why}.", first="  ", indent="    ")
     say()
     if life.people:
         say(f"Told: {len(life.people) - len(life.not_told)} of {len(life.people)}.")

@@ -5,6 +5,7 @@ from itertools import groupby
 from operator import attrgetter
 
 from ledger.errors import Refused
+from ledger.rows.decision import recalls
 from ledger.rows.dependants import Dependant, dependants
 from ledger.rows.history import decides, entry_written, erases, starts_the_ledger
 from ledger.rows.movement import moved_by
@@ -39,6 +40,11 @@ def undo(book: Book, number: int) -> Undone:
         if erases(tx.rows, number):
             raise Refused(f"Entry {number} ({said}) erased for good; it cannot be taken back.")
         if decides(tx.rows, number):
+            if opened := next((one for one in recalls(tx.rows) if one.entry == number), None):
+                raise Refused(
+                    f"Entry {number} opened recall {opened.name} and held what was here; it is closed, not taken back, "
+                    f"and each hold is decided anew: soapledger recall close {opened.name} --conclusion WORDS"
+                )
             raise Refused(
                 f"Entry {number} ({said}) is a decision; it is not taken back but followed by another, "
                 "such as soapledger lot hold or reject, and both stay to be read."

@@ -8,12 +8,13 @@ from typing import NamedTuple
 
 from ledger.domain.recall.effectiveness import EVERYBODY, Level, level
 from ledger.domain.recall.question import Question, question_from
-from ledger.errors import BadInput
+from ledger.errors import BadInput, Refused
 from ledger.rows.decision import RecallCard, RecallStep, recalls
 from ledger.rows.opened import Rows
 from ledger.rows.people import customer_list
 from ledger.rows.settings import Responsible, settings
-from ledger.views.recall.recall import RecallAnswer, ToCall
+from ledger.views.recall.reach import Starts
+from ledger.views.recall.recall import CannotBeExcluded, RecallAnswer, ToCall
 from ledger.views.recall.recall_answer import recall_answer
 from ledger.views.recall.recall_kinds import asked_about_anything
 from ledger.views.recall.recall_people import without_a_name
@@ -100,7 +101,7 @@ def answered_now(rows: Rows, asked: Asked, *, program: str, exercise: bool) -> R
 def recall_life(rows: Rows, text: str, *, on: date, program: str) -> RecallLife:
     """One recall, its question asked again now. Raises BadInput for an unknown number."""
     card = recall_meant(rows, text)
-    asked = asked_about_anything(rows, question_from(card.question), on=on)
+    asked = _asked_again(rows, question_from(card.question), on)
     answer = answered_now(rows, asked, program=program, exercise=card.exercise)
     chosen = card.last("level")
     which = level(chosen.words) if chosen and chosen.words else EVERYBODY
@@ -115,6 +116,15 @@ def recall_life(rows: Rows, text: str, *, on: date, program: str) -> RecallLife:
         firm=tuple(dict.fromkeys(own.addresses.values())),
         phone=own.phone,
     )
+
+
+def _asked_again(rows: Rows, question: Question, on: date) -> Asked:
+    """What a kept question means now; where what it names was taken back since, nothing, and that is said."""
+    try:
+        return asked_about_anything(rows, question, on=on)
+    except (BadInput, Refused) as error:
+        words = asked_for(question)
+        return Asked(Starts(), (words,), (CannotBeExcluded(f"what was asked, {words}", str(error).rstrip(".")),))
 
 
 def discreet(rows: Rows, life: RecallLife) -> RecallLife:
