@@ -38,7 +38,6 @@ LIBRARIES = {
     "markupsafe": {"documents"},
     "PIL": {"documents"},
     "reportlab": {"documents"},
-    "PIL": {"documents"},
     "fontpkg_ibm_plex_sans_condensed": {"documents"},
     "sqlmodel": {"storage", "operations"},
     "sqlalchemy": {"storage", "operations"},

@@ -35,7 +35,6 @@ OTHERS = {
     "domain/lye/weighed.py LyeCheck.alkali_kind": "likewise",
     "documents/kit/layout.py Panel.role": "of a panel on a label: face, back, side, tag",
     "documents/kit/boxes.py __init__.unit": "as it is printed in a box",
-    "documents/kit/layout.py Panel.role": "what a panel is on a label, read from a file of hers",
     "documents/kit/page.py Sheet.kind": "the title of a paper",
     "documents/kit/printed_code.py symbol.kind": "of a printed code",
     "domain/release/assessed.py _shares.kind": "what is printed behind a share",
