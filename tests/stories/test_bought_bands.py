@@ -63,10 +63,12 @@ def test_stickers_are_printed_for_bars_in_bands_that_were_approved_once(banded: 
     assert "Nobody approved what this label says yet" in refused
     said = approve(run, bands, ON_IT.format(names=names)).stdout
     assert f"what stands on the bands of lot {bands}" in said
-    assert stickers(run, batch).stdout.startswith(f"10 labels for batch {batch} (eu) in stickers.pdf.")
+    assert stickers(run, batch).stdout.startswith(
+        f"11 labels for batch {batch} (eu) in stickers.pdf."
+    )  # one is the specimen
     page = PdfReader("stickers.pdf").pages[0].extract_text().replace("\xa0", " ")
-    assert page.count(f"Batch {batch}") == 10
-    assert page.count("100 g") == 10
+    assert page.count(f"Batch {batch}") == 11
+    assert page.count("100 g") == 11
     assert "OLEA" not in page.upper()
     record = json.loads(run("batch", "show", batch, "--json").stdout)
     assert record["labels"][0]["approved"] == f"Nuala, 1 Jun 2026, on the band {bands}"
