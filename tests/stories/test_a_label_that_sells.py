@@ -43,7 +43,7 @@ def test_a_label_from_its_recipe_to_its_reprint(batch: str, run) -> None:
     said = run("label", "try", batch, "--market", "eu", "-o", "try.pdf").stdout
     assert said.startswith(f"Every layout with the label of batch {batch} is in try.pdf, at printing size;")
     assert "label try" in RUN
-    assert " ".join(text("try.pdf").split()).count("From the slipway") == 8  # not on the smallest and the rounds
+    assert " ".join(text("try.pdf").split()).count("From the slipway") == 9  # not on the smallest and the rounds
     run("label", "try", batch, "--market", "eu", "--black", "-o", "black.pdf")
 
     approved = run("label", "approve", batch, "--market", "eu").stdout

@@ -63,7 +63,9 @@ def test_stickers_are_printed_for_bars_in_bands_that_were_approved_once(banded: 
     assert "Nobody approved what this label says yet" in refused
     said = approve(run, bands, ON_IT.format(names=names)).stdout
     assert f"what stands on the bands of lot {bands}" in said
-    assert stickers(run, batch).stdout.startswith(f"11 labels for batch {batch} (eu) in stickers.pdf.")
+    assert stickers(run, batch).stdout.startswith(
+        f"11 labels for batch {batch} (eu) in stickers.pdf."
+    )  # one is the specimen
     page = PdfReader("stickers.pdf").pages[0].extract_text().replace("\xa0", " ")
     assert page.count(f"Batch {batch}") == 11
     assert page.count("100 g") == 11

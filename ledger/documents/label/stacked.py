@@ -14,6 +14,7 @@ from ledger.documents.label.lowest import front_edges_mm
 _EDGE = 1.9  # mm that print keeps off the edge of the label
 _LEAST_NAME = 8.0  # points
 _OVERSHOOT = 0.1  # mm that a round figure reaches over a level one
+_CLEAR = 2.4  # mm
 _FIELD = "net_quantity"
 
 
@@ -82,6 +83,9 @@ def _squeezed(one: Panel, own: Panel, top: float, share: float) -> Panel:
     if one is own:
         fields, foots = (tuple(name for name in part if name != _FIELD) for part in (one.fields, one.foot_fields))
         one = replace(one, fields=fields, foot_fields=foots)
+    elif one.placed == ("picture",):  # as narrow as it is low, and the white round it clear of a rule over it
+        y += min(_CLEAR, (foot - y) / 4) * (1 - share) / share
+        left = right - (right - left) * share if one.right else left
     elif y < own.edges_mm[3] and own.y_mm < foot and "picture" not in one.placed and own.placed == (_FIELD,):
         left, right = min(left, own.x_mm), max(right, own.edges_mm[1])
     return replace(one, x_mm=left, width_mm=right - left, y_mm=top + (y - top) * share, height_mm=(foot - y) * share)
