@@ -62,6 +62,10 @@ WORDS: dict[str, tuple[str, ...]] = {
     "complaint add": ("itched",),
     "complaint note": ("1", "rang"),
     "complaint close": ("1", "bar replaced"),
+    "recall open": ("4471/2", "--reason", "theirs is bad"),
+    "recall note": ("R1", "rang them"),
+    "recall close": ("R1", "--conclusion", "all back"),
+    "recall rehearse": ("4471/2",),
     "upkeep add": ("cleaning", "pots"),
 }
 
