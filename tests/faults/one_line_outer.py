@@ -236,7 +236,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if country not in law.seats.split():", "if False:"),
         ("last_day_printed(day) if label.best_before else day", "day"),
     ],
-    ("views/label/words.py", "label/test_words_stand.py"): [
+    ("views/label/claimed.py", "label/test_words_stand.py"): [
         ("*label.precautions)", ")"),
     ],
     ("views/recipe/outlived.py", "label/test_particulars.py"): [
