@@ -123,7 +123,7 @@ class Door:
 def bare_way(recipe: str | None, option: str = "--stall STALL (or --to CUSTOMER)") -> str:
     """How it is settled that the bars of a product are sold without a label at an outlet."""
     return (
-        f"it is settled that it is sold so there: soapledger label bare {recipe or 'RECIPE'} {option} --notice "
+        f"it is settled that it is sold bare there: soapledger label bare {recipe or 'RECIPE'} {option} --notice "
         "notice-shelf --code-on tray --reason WHY"
     )
 

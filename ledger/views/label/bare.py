@@ -70,7 +70,7 @@ def bare_words(rows: Rows, batch: BatchRow, *, on: date | None) -> tuple[str, ..
     may = (
         f"may leave for {outlets} alone"
         if outlets
-        else f"may leave once they have one, or {bare_way(batch.recipe_code)}"
+        else f"may leave once they have one, or once {bare_way(batch.recipe_code)}"
     )
     return (f"{count(number, 'bar')} here without a label {may}.", *words)
 
