@@ -105,7 +105,16 @@ def test_a_refused_point_of_the_release_is_not_followed_by_good(shop: Shop, run:
     run("batch", "cut", code, "10", "--weight", "1300 g", "--on", "2026-05-06")
     run("pass", code, "--on", "2026-06-05", "--anyway", "a trial")
     before = shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
-    run("release", code, "--on", "2026-06-05", "--anyway", "a trial", input=typed("9.6; 1 % in water", "!", ""), code=1)
+    run(
+        "release",
+        code,
+        "--on",
+        "2026-06-05",
+        "--anyway",
+        "a trial",
+        input=typed("x", "bare", "a trial", "9.6; 1 % in water", "!", ""),
+        code=1,
+    )
     assert shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0] == before
 
 

@@ -184,7 +184,17 @@ def test_a_last_entry_cut_off_is_not_found_by_the_chain_but_by_the_seal(full: An
     guards = guards_of(path)
     raw = unguarded(path)
     last = raw.execute("SELECT max(id) FROM entry").fetchone()[0]
-    for table in ("complaint_step", "complaint", "personal_text", "personal", "entry_salt", "entry"):
+    for table in (
+        "recall_close",
+        "recall_step",
+        "recall",
+        "complaint_step",
+        "complaint",
+        "personal_text",
+        "personal",
+        "entry_salt",
+        "entry",
+    ):
         column = {"entry": "id", "personal_text": "personal_id IN (SELECT id FROM personal WHERE entry_id"}.get(
             table, "entry_id"
         )

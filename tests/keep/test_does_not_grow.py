@@ -11,6 +11,7 @@ from shop import Shop
 
 from ledger.domain.release.bars import Passing
 from ledger.domain.release.releasing import Releasing
+from ledger.operations.label.bare import Bare, settle_bare
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars, release_bars
 from ledger.operations.sell.sell import dispatch
@@ -90,6 +91,8 @@ def test_no_answer_about_one_thing_grows_with_the_rest(shop: Shop, work: Any) ->
         ("batch", "list", "--last", "1"),
         ("label", "runs", "--last", "3"),
     )
+    outlet = Bare("plain-bar", None, "larder", date(2026, 3, 1), "Nuala", "its bars lie open")
+    settle_bare(shop.book, outlet, notice="notice-shelf", code_on="tray")
     season(shop, 1)
     before = [work(*words) for words in asked]
     for number in (2, 3, 4):

@@ -27,7 +27,6 @@ from ledger.units.codes import read_batch_code
 from ledger.units.dates import parse_date
 from ledger.units.quantity import parse_pieces
 from ledger.units.signs import folded
-from ledger.units.words import checked
 from ledger.views.label.bare import bare_words
 
 _LOOKED_AT = ("passed", "on hold", "rejected")
@@ -113,11 +112,15 @@ def _decided(here: Desk, batch: BatchRow, asked: Releasing, first: FirstSupplied
             raise
         warn(f"Batch {batch.code}: {refused.found}.")
         ways = ("label", "bare", *(("keep",) if refused.some else ()))
-        try:
-            way = ask(f"label them, sell them bare{', or keep them here' * refused.some} ({', '.join(ways)})")
-        except typer.Abort:
-            raise refused from None
-        if checked(way, ways, what="what becomes of them") == "label":
+        way = ""
+        while way not in ways:
+            try:
+                way = ask(f"label them, sell them bare{', or keep them here' * refused.some} ({', '.join(ways)})")
+            except typer.Abort:
+                raise refused from None
+            if way not in ways:
+                warn(f"  '{way}' is not what becomes of them; write {' or '.join(ways)}.")
+        if way == "label":
             raise
         if way == "keep":
             asked = replace(asked, keep=True)
