@@ -1,4 +1,4 @@
-"""The ways to name what is bad, for a recall that is opened or rehearsed: the same as those of `recall of`."""
+"""The ways to name what is bad, for a look-up and for a recall that is opened alike."""
 
 from datetime import date
 from typing import Annotated

@@ -21,8 +21,7 @@ from ledger.cli.recall.answer import (
     Reason,
     give_answer,
 )
-from ledger.domain.recall.question import Question, Start
-from ledger.units.dates import parse_date
+from ledger.cli.recall.named import question_of
 
 
 def command(
@@ -51,12 +50,7 @@ def command(
         hold, reason, exercise, output, csv_file, paper_size(paper), force, json, dry, names, way, as_of
     )
     here = desk(ctx)
-    question = Question(
-        tuple(Start("number", number) for number in numbers or ()),
-        supplier,
-        material,
-        parse_date(from_, today=here.today, what="the day of --from") if from_ else None,
-        parse_date(to, today=here.today, what="the day of --to") if to else None,
-        every,
+    question = question_of(
+        {"number": numbers}, supplier=supplier, material=material, days=(from_, to), every=every, today=here.today
     )
     give_answer(here, question, wanted)

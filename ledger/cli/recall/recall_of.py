@@ -1,7 +1,5 @@
 """soapledger recall of."""
 
-from typing import Annotated
-
 import typer
 
 from ledger.cli.kit.desk import desk
@@ -21,36 +19,41 @@ from ledger.cli.recall.answer import (
     Reason,
     give_answer,
 )
-from ledger.domain.recall.question import Kind, Question, Start
-from ledger.units.dates import parse_date
-
-Numbers = Annotated[list[str] | None, typer.Argument(help="Their lot numbers, our lot codes, batch codes from bars.")]
-Many = list[str] | None
+from ledger.cli.recall.named import (
+    Bar,
+    Complaint,
+    Fitting,
+    From,
+    Instead,
+    LabelsOf,
+    Many,
+    Material,
+    Numbers,
+    Product,
+    Recipe,
+    Supplier,
+    To,
+    Tool,
+    question_of,
+)
+from ledger.domain.recall.question import Kind
 
 
 def command(
     ctx: typer.Context,
     numbers: Numbers = None,
-    bar: Annotated[Many, typer.Option("--bar", metavar="CODE", help="The batch of a bar.")] = None,
-    product: Annotated[Many, typer.Option("--product", metavar="NAME", help="A soap, made between the days.")] = None,
-    labels: Annotated[Many, typer.Option("--labels", metavar="RUN", help="A print run, as after a misprint.")] = None,
-    tool: Annotated[Many, typer.Option("--tool", metavar="NAME", help="All that a failed tool measured.")] = None,
-    instead: Annotated[
-        Many, typer.Option("--instead", metavar="NAME", help="A material that was weighed for another.")
-    ] = None,
-    recipe: Annotated[
-        Many, typer.Option("--recipe", metavar="NAME", help="A recipe, or NAME@2 for one version.")
-    ] = None,
-    complaint: Annotated[Many, typer.Option("--complaint", metavar="NUMBER", help="What a complaint is about.")] = None,
-    supplier: Annotated[str | None, typer.Option("--supplier", help="Only lots from this supplier.")] = None,
-    material: Annotated[str | None, typer.Option("--material", help="Only lots of this material.")] = None,
-    from_: Annotated[
-        str | None, typer.Option("--from", metavar="DATE", help="Received, or made, on this day or later.")
-    ] = None,
-    to: Annotated[
-        str | None, typer.Option("--to", metavar="DATE", help="Received, or made, on this day or earlier.")
-    ] = None,
-    every: Annotated[bool, typer.Option("--all", help="All lots that fit, where several do.")] = False,
+    bar: Bar = None,
+    product: Product = None,
+    labels: LabelsOf = None,
+    tool: Tool = None,
+    instead: Instead = None,
+    recipe: Recipe = None,
+    complaint: Complaint = None,
+    supplier: Supplier = None,
+    material: Material = None,
+    from_: From = None,
+    to: To = None,
+    every: Fitting = False,
     hold: Hold = False,
     dry: Dry = False,
     reason: Reason = "recall",
@@ -73,12 +76,5 @@ def command(
         "number": numbers, "bar": bar, "product": product, "labels": labels, "tool": tool, "instead": instead,
         "recipe": recipe, "complaint": complaint,
     }  # fmt: skip
-    question = Question(
-        tuple(Start(kind, what) for kind, words in asked.items() for what in words or ()),
-        supplier,
-        material,
-        parse_date(from_, today=here.today, what="the day of --from") if from_ else None,
-        parse_date(to, today=here.today, what="the day of --to") if to else None,
-        every,
-    )
+    question = question_of(asked, supplier=supplier, material=material, days=(from_, to), every=every, today=here.today)
     give_answer(here, question, wanted)
