@@ -165,3 +165,10 @@ def test_where_the_height_goes_by_the_panel_the_panel_is_asked_for(shop: Any, ru
     words = ("label", "block", shop.batch, "--market", "us-soap", "--draft", "-o", "us.svg")
     assert "--pack '2 x 3 in'" in run(*words, code=2).stderr
     run(*words, "--pack", "2 x 3 in")
+
+
+@pytest.mark.usefixtures("frozen")
+@pytest.mark.parametrize(("language", "said"), [("de", 'lang="de"'), ("en", 'lang="en"')])
+def test_the_outlines_say_which_language_their_words_are_in(shop: Any, run: Any, language: str, said: str) -> None:
+    run("label", "block", shop.batch, "--market", "eu", "--language", language, "--draft", "-o", "block.svg")
+    assert said in Path("block.svg").read_text(encoding="utf-8")

@@ -90,7 +90,7 @@ def block_svg(block: Block) -> bytes:
     return (
         '<?xml version="1.0" encoding="UTF-8"?>\n'
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide:g}mm" height="{high:g}mm" '
-        f'viewBox="0 0 {wide:g} {high:g}" lang="en">\n'
+        f'viewBox="0 0 {wide:g} {high:g}" lang="{block.about.language}">\n'
         f"<title>{escape(block.about.title)}</title>\n"
         f"<desc>{escape(block.says)}\n{escape(block.words)}</desc>\n"
         f'<g fill="#000">\n{paths}\n</g>\n</svg>\n'
