@@ -12,8 +12,8 @@ except ImportError:
 from ledger.errors import DamagedLedger, LedgerError, Refused, StrangeSchema
 
 APPLICATION_ID = 0x50AB1ED6
-SCHEMA_VERSION = 8
-LAID_REVISION = 5  # of the views and guards; it rises whenever their text differs
+SCHEMA_VERSION = 9
+LAID_REVISION = 6  # of the views and guards; it rises whenever their text differs
 
 _HIGHEST = 9999  # a higher format number was written by no program, and neither was one below 1
 
@@ -21,12 +21,14 @@ _HIGHEST = 9999  # a higher format number was written by no program, and neither
 SCHEMA = "SELECT type, name, tbl_name, sql FROM main.sqlite_schema WHERE type <> 'index'"
 TABLES = frozenset(
     """
-    assessment assessment_covers attached_content attachment batch blanked complaint complaint_step constituent
-    customer customer_revision decision decision_doubt delivery deviation deviation_decision entry entry_salt
-    equipment equipment_check equipment_revision erasure finished_check first_supply label_approval label_count
-    label_run label_words lot market_address material material_revision movement name_meant peroxide personal
-    personal_text place plan_line plan_target reading recall recall_close recall_step recipe recipe_figures
-    recipe_version retained_sample settings_revision skin_limit sold_bare supplier supplier_revision upkeep
+    assessment assessment_covers assumed_batch assumed_ticked attached_content attachment batch blanked
+    complaint complaint_step constituent cost_rate customer customer_order customer_revision customer_terms
+    decision decision_doubt delivery deviation deviation_decision entry entry_salt equipment equipment_check
+    equipment_revision erasure fee finished_check first_supply invoice invoice_sale label_approval label_count
+    label_run label_words lot market_address material material_revision movement name_meant order_end order_line
+    payment peroxide personal personal_text place plan_line plan_target price reading recall recall_close
+    recall_step recipe recipe_figures recipe_version retained_sample sale sale_line settings_revision skin_limit
+    sold_bare supplier supplier_revision tax_rate upkeep work
     """.split()  # noqa: SIM905
 )
 # What the tables of each format were ever laid as, and the views and guards of this revision (`schema_digest`);
@@ -40,8 +42,9 @@ TABLES_LAID = {
     6: ("2cf823f82637875ecb490ce303ddd746",),
     7: ("1b419aa2d78267a4b282b5102f1d9689",),
     8: ("00fd6955e4d068a2f7b795503a205d63",),
+    9: ("63ca1e25615d15903e51dd8b78a9cf1a",),
 }
-GUARDS_LAID = "2f07a18b17039d826ac69bf05901c1b4"
+GUARDS_LAID = "d0168f54ec17844fd7b3edf43684230d"
 
 # Against a file of unknown origin (https://sqlite.org/security.html): "Untrusted SQLite Database Files" asks for
 # cell_size_check and no memory map; its advice on functions in a schema, for trusted_schema off. What it asks first,

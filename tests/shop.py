@@ -22,23 +22,38 @@ from ledger.operations.people.suppliers import SupplierDetails, add_supplier
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.record.attach import attach
 from ledger.operations.release.release import pass_bars, release_bars
-from ledger.operations.sell.sell import add_stall, stall_back, stall_out
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.stall_back import stall_back
+from ledger.operations.sell.stall_out import stall_out
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
 from ledger.rows.batch import find_batch, plan_lines
 from ledger.rows.opened import open_rows
 from ledger.rows.settings import Responsible
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, remember_person
-from ledger.storage.tables.bench import PlanTarget
+from ledger.storage.tables.bench import PlanTarget, Work
 from ledger.storage.tables.check import EquipmentCheck
 from ledger.storage.tables.complaint import Complaint, ComplaintStep
 from ledger.storage.tables.decision import DecisionDoubt
+from ledger.storage.tables.house import CostRate
 from ledger.storage.tables.label import FirstSupply, LabelApproval, LabelCount, LabelRun, LabelWords, SoldBare
 from ledger.storage.tables.material import Constituent, NameMeant, Peroxide, SkinLimit
 from ledger.storage.tables.reading import Deviation, DeviationDecision
 from ledger.storage.tables.recall import Recall, RecallClose, RecallStep
 from ledger.storage.tables.recipe import Assessment, AssessmentCovers
 from ledger.storage.tables.release import FinishedCheck, RetainedSample
+from ledger.storage.tables.sale import (
+    CustomerOrder,
+    CustomerTerms,
+    Fee,
+    Invoice,
+    InvoiceSale,
+    OrderEnd,
+    OrderLine,
+    Price,
+    TaxRate,
+)
+from ledger.storage.tables.stock import AssumedBatch, AssumedTicked
 from ledger.storage.tables.tools import Equipment, EquipmentRevision, Upkeep
 from ledger.views.people.erasable import erasable_complaint, erasable_customer
 
@@ -219,3 +234,28 @@ def fill(book: Book, shop: Shop) -> None:
         tx.add(RecallStep(recall_id=1, on=date(2026, 5, 21), by="Nuala", kind="notice", whom="Quay market"))
         tx.add(RecallClose(recall_id=1, on=date(2026, 5, 22), by="Nuala", conclusion="not the soap", unexplained=0))
         tx.say("Noted a complaint.")
+    _sell(book)
+
+
+def _sell(book: Book) -> None:
+    """A row in each table of what is agreed, promised, priced, charged, assumed and worked."""
+    day = date(2026, 5, 9)
+    with book.write("sale") as tx:
+        movement = tx.rows.execute("SELECT id FROM movement WHERE kind = 'sold'").fetchone()[0]
+        for row in (
+            CustomerTerms(customer_id=1, on=day, pay_days=30),
+            Price(recipe_id=1, on=day, price_minor=650),
+            TaxRate(on=day, rate_ppm=230_000, name="VAT"),
+            CustomerOrder(customer_id=1, on=day, due_on=date(2026, 5, 20)),
+            OrderLine(order_id=1, recipe_id=1, bars=3),
+            OrderEnd(order_id=1, on=day, by="Nuala", reason="she thought better of it"),
+            Fee(place_id=1, on=day, kind="pitch", amount_minor=1500),
+            Invoice(number=1, kind="invoice", on=day, customer_id=1),
+            InvoiceSale(invoice_id=1, sale_id=1),
+            AssumedBatch(movement_id=movement, lot_id=1),
+            AssumedTicked(movement_id=movement, on=day, by="Nuala"),
+            Work(batch_id=1, on=day, stage="making", minutes=45, by="Nuala"),
+            CostRate(on=day, kind="hour", minor=1500),
+        ):
+            tx.add(row)
+        tx.say("Noted what was sold.")

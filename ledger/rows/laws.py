@@ -96,8 +96,8 @@ def only_released_bars_left(rows: sqlite3.Connection) -> Iterator[Finding]:
         SELECT l.code, v."on", v.entry_id FROM material m JOIN lot l ON l.material_id = m.id
         JOIN movement v ON v.lot_id = l.id JOIN place p ON p.id = v.place_id
         WHERE m.kind = 'soap' AND CASE WHEN v.quantity < 0
-            THEN v.kind IN ('dispatched', 'given') OR (v.kind = 'sold' AND p.kind <> 'stall')
-            ELSE v.quantity > 0 AND v.kind = 'moved' AND p.kind = 'stall' END
+            THEN v.kind IN ('dispatched', 'given') OR (v.kind = 'sold' AND p.kind NOT IN ('stall', 'consignment'))
+            ELSE v.quantity > 0 AND v.kind = 'moved' AND p.kind IN ('stall', 'consignment') END
           AND {_COUNTS} AND {_STATUS} <> 'released'
     """
     for batch, on, entry in rows.execute(query):

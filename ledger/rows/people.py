@@ -262,7 +262,8 @@ class Had(NamedTuple):
 def had_by_customers(rows: sqlite3.Connection) -> tuple[Had, ...]:
     """Everything that went to a customer or came back from one and counts, by its days."""
     found = rows.execute(
-        'SELECT v.customer_id, v."on", v.kind, l.code, -v.quantity, v.money_minor, v.entry_id FROM live_movement v '
-        'JOIN lot l ON l.id = v.lot_id WHERE v.customer_id IS NOT NULL ORDER BY v."on", v.id'
+        'SELECT v.customer_id, v."on", v.kind, l.code, -v.quantity, coalesce(v.money_minor, (SELECT '
+        "sum(n.gross_minor - n.reduction_minor) FROM live_sale_line n WHERE n.movement_id = v.id)), v.entry_id "
+        'FROM live_movement v JOIN lot l ON l.id = v.lot_id WHERE v.customer_id IS NOT NULL ORDER BY v."on", v.id'
     )
     return tuple(Had(row[0], day(row[1]), *row[2:]) for row in found)

@@ -27,13 +27,13 @@ WHEN NEW.kind = 'consumed' AND NEW.quantity < 0 BEGIN
                     ORDER BY id DESC LIMIT 1), 'curing') IN ('rejected', 'on hold'));
 END;
 
--- A sale at a stall is not guarded: the bars had left by then, and what happened must be recordable.
+-- A sale at a stall or at a shop's count is not guarded: the bars had left by then, and what happened must be recordable.
 CREATE TRIGGER only_released_bars_leave BEFORE INSERT ON movement
 WHEN NEW.quantity < 0 AND NEW.kind IN ('sold', 'dispatched', 'given') BEGIN
   SELECT RAISE(ABORT, 'guard: Those bars were not released on that date; only released bars leave.') WHERE
     (SELECT m.kind FROM material m JOIN lot l ON l.material_id = m.id WHERE l.id = NEW.lot_id) = 'soap'
     AND (NEW.kind IN ('dispatched', 'given')
-         OR (NEW.kind = 'sold' AND (SELECT kind FROM place WHERE id = NEW.place_id) <> 'stall'))
+         OR (NEW.kind = 'sold' AND (SELECT kind FROM place WHERE id = NEW.place_id) NOT IN ('stall', 'consignment')))
     AND coalesce((SELECT verdict FROM live_decision WHERE lot_id = NEW.lot_id AND "on" <= NEW."on"
                   ORDER BY id DESC LIMIT 1), 'curing') <> 'released';
 END;
@@ -41,11 +41,16 @@ END;
 CREATE TRIGGER only_released_bars_go_to_a_stall BEFORE INSERT ON movement
 WHEN NEW.quantity > 0 AND NEW.kind = 'moved' BEGIN
   SELECT RAISE(ABORT, 'guard: Those bars were not released on that date; only released bars leave.') WHERE
-    (SELECT kind FROM place WHERE id = NEW.place_id) = 'stall'
+    (SELECT kind FROM place WHERE id = NEW.place_id) IN ('stall', 'consignment')
     AND NOT EXISTS (SELECT 1 FROM movement m WHERE m.lot_id = NEW.lot_id AND m.place_id = NEW.place_id
                     AND m.quantity = -NEW.quantity AND m."on" = NEW."on")  -- an undone 'stall back'
     AND coalesce((SELECT verdict FROM live_decision WHERE lot_id = NEW.lot_id AND "on" <= NEW."on"
                   ORDER BY id DESC LIMIT 1), 'curing') <> 'released';
+END;
+
+CREATE TRIGGER invoice_follows_the_one_before BEFORE INSERT ON invoice BEGIN
+  SELECT RAISE(ABORT, 'guard: The number of an invoice follows the one before it.') WHERE
+    EXISTS (SELECT 1 FROM invoice) AND NEW.number <> (SELECT max(number) + 1 FROM invoice);
 END;
 
 CREATE TRIGGER details_erased_only_on_decision BEFORE DELETE ON personal_text BEGIN

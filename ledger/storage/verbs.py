@@ -92,15 +92,19 @@ class LotVerbs(ABC):
         )
         return numbers
 
-    def move(self, moved: Iterable[Moved], way: Way, *, place_id: int, on: date) -> None:
-        """Book what came to a place or went from it on a day, all in one way."""
-        self.add_rows("movement", [one._asdict() | {"kind": way, "place_id": place_id, "on": on} for one in moved])
+    def move(self, moved: Iterable[Moved], way: Way, *, place_id: int, on: date) -> Sequence[int]:
+        """Book what came to a place or went from it on a day, all in one way; returns the numbers, in that order."""
+        rows = [one._asdict() | {"kind": way, "place_id": place_id, "on": on} for one in moved]
+        return self.add_rows("movement", rows)
 
     def transfer(
         self, lots: Iterable[tuple[int, int]], *, source_id: int, target_id: int, on: date, note: str | None = None
-    ) -> None:
-        """Take so much of each lot (its number, mg or pieces) from one place to another: two movements for each."""
-        self.add_rows(
+    ) -> Sequence[int]:
+        """Take so much of each lot (its number, mg or pieces) from one place to another: two movements for each.
+
+        Returns the numbers of those that came to the second place, in the order of the lots.
+        """
+        numbers = self.add_rows(
             "movement",
             [
                 {"lot_id": lot_id, "place_id": place_id, "on": on, "quantity": signed, "kind": "moved", "note": note}
@@ -108,6 +112,7 @@ class LotVerbs(ABC):
                 for place_id, signed in ((source_id, -quantity), (target_id, quantity))
             ],
         )
+        return numbers[1::2]
 
 
 def _lot_row(lot: NewLot) -> dict[str, object]:

@@ -43,7 +43,8 @@ WHERE EXISTS (SELECT 1 FROM live_movement v WHERE v.batch_id = b.id AND v.kind =
 CREATE VIEW sales AS -- laid by soapledger: bars that left, and those that came back (below zero)
 SELECT v."on" AS day, l.code AS batch, mr.name AS product, v.kind AS way,
        CASE WHEN v.customer_id IS NULL THEN p.name ELSE coalesce(cr.name, t.name, c.code) END AS who_or_where,
-       -v.quantity AS bars, v.money_minor * 1.0 / own.coins AS money, own.currency, v.note
+       -v.quantity AS bars, coalesce(v.money_minor, (SELECT sum(n.gross_minor - n.reduction_minor) FROM live_sale_line n
+         WHERE n.movement_id = v.id)) * 1.0 / own.coins AS money, own.currency, v.note
 FROM live_movement v JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id
 JOIN material m ON m.id = l.material_id AND m.kind = 'soap'
 JOIN live_material_revision mr ON mr.id = (SELECT max(id) FROM live_material_revision WHERE material_id = m.id)

@@ -30,6 +30,15 @@ Stage = Literal["in the fats", "with the lye", "at trace", "after the cook", "in
 EquipmentKind = Literal["scale", "thermometer", "pH meter"]
 UpkeepKind = Literal["cleaning", "training", "supplier approval", "self-inspection"]
 ReadingUnit = Literal["mg", "uL", "milli-C", "milli-pH", "min", "ppm"]
+SaleKind = Literal["sale", "return", "credit"]
+LineKind = Literal["bars", "other", "difference", "carriage"]  # other: goods that are not in the ledger
+PaidBy = Literal["cash", "card", "bank", "other"]
+FeeKind = Literal["pitch", "card", "post", "commission", "other"]
+InvoiceKind = Literal["invoice", "credit note"]
+CarriageBy = Literal["value", "mass"]
+RejectedBars = Literal["load the good", "written off"]
+WorkStage = Literal["making", "cutting", "finishing", "wrapping", "other"]
+CostRateKind = Literal["hour", "batch"]
 CodeOn = Literal["bar", "tray"]  # where the batch code of bars without a label is
 # What a decision by name can be about; no guard holds these, since a row of it only says what it says.
 Subject = Literal[
@@ -64,6 +73,15 @@ COLUMNS: dict[tuple[str, str], tuple[str, ...]] = {
     ("plan_line", "stage"): get_args(Stage),
     ("recipe_figures", "process"): get_args(Process),
     ("sold_bare", "code_on"): get_args(CodeOn),
+    ("sale", "kind"): get_args(SaleKind),
+    ("sale_line", "kind"): get_args(LineKind),
+    ("payment", "way"): get_args(PaidBy),
+    ("fee", "kind"): get_args(FeeKind),
+    ("invoice", "kind"): get_args(InvoiceKind),
+    ("delivery", "carriage_by"): get_args(CarriageBy),
+    ("settings_revision", "rejected_bars"): get_args(RejectedBars),
+    ("work", "stage"): get_args(WorkStage),
+    ("cost_rate", "kind"): get_args(CostRateKind),
     ("recall_step", "kind"): get_args(RecallStepKind),
 }
 
@@ -112,6 +130,13 @@ FREE_TEXT: dict[str, tuple[str, ...]] = {
     "upkeep": ("what",),
     "complaint": ("bought", "what"),
     "complaint_step": ("action",),
+    "tax_rate": ("name",),
+    "customer_order": ("note",),
+    "order_end": ("reason",),
+    "sale": ("whom", "terms"),
+    "sale_line": ("words",),
+    "payment": ("note",),
+    "fee": ("note",),
     "recall": ("reason", "hazard", "found_by"),
     "recall_step": ("whom", "how", "words"),
     "recall_close": ("conclusion", "reason"),
@@ -134,8 +159,11 @@ STAYS: dict[str, tuple[str, ...]] = {
     "recall": ("by", "question"),
     "recall_step": ("by",),
     "recall_close": ("by",),
+    "order_end": ("by",),
+    "assumed_ticked": ("by",),
+    "work": ("by",),
     "lot": ("supplier_number",),
-    "settings_revision": ("business", "phone", "maker", "web", "line"),
+    "settings_revision": ("business", "phone", "maker", "web", "line", "tax_number"),
     "market_address": ("name", "address"),
 }
 

@@ -13,7 +13,7 @@ from benchmarks.facts import QUERIES, Facts
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.operations.bench.plan import PlanRequest, plan_batch
-from ledger.operations.sell.sell import gift
+from ledger.operations.sell.gift import gift
 
 
 def test_the_words_of_a_command_begin_with_it() -> None:

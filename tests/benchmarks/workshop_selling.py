@@ -14,7 +14,11 @@ from ledger.operations.complaint.complaints import (
     note_complaint,
 )
 from ledger.operations.keep.undo import undo
-from ledger.operations.sell.sell import dispatch, gift, stall_back, stall_out, take_back
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.gift import gift
+from ledger.operations.sell.stall_back import stall_back
+from ledger.operations.sell.stall_out import stall_out
+from ledger.operations.sell.take_back import take_back
 from ledger.operations.stock.lots import waste_lot
 from ledger.operations.tools.checks import check_equipment
 from ledger.operations.tools.upkeep import UpkeepNote, add_upkeep

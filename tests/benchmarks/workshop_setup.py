@@ -10,7 +10,7 @@ from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.people.suppliers import SupplierDetails, add_supplier
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.assess import assess_recipe
-from ledger.operations.sell.sell import add_stall
+from ledger.operations.sell.add_stall import add_stall
 from ledger.operations.tools.equipment import EquipmentDetails, add_equipment
 from ledger.reference.find import find_reference
 from ledger.rows.settings import Responsible

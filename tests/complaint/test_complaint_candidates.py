@@ -5,7 +5,10 @@ from typing import Any
 
 from ledger.operations.complaint.complaints import Noted, Report, book_complaint, note_complaint
 from ledger.operations.people.customers import CustomerDetails, add_customer
-from ledger.operations.sell.sell import add_stall, dispatch, stall_back, stall_out
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.stall_back import stall_back
+from ledger.operations.sell.stall_out import stall_out
 from ledger.rows.complaint import complaint
 from ledger.storage.personal import PersonDetails
 from ledger.views.complaint.complaint_candidates import candidate_batches

@@ -359,12 +359,16 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("operations/sell/resell.py", "sell/test_resell.py"): [
         ("held = min(on_hand_at", "held = max(on_hand_at"),
     ],
-    ("operations/sell/sell.py", "sell/test_sell_edges.py"): [
+    ("operations/sell/leaving.py", "sell/test_sell_edges.py"): [
         ("held = min(on_hand_at", "held = max(on_hand_at"),
         ("if number > held:", "if number >= held:"),
+    ],
+    ("operations/sell/stall_back.py", "sell/test_sell_edges.py"): [
         ("if on < one.out_on:", "if on <= one.out_on:"),
+        ("tx.move([Moved(lot_id, -n)", "tx.move([Moved(lot_id, n)"),
+    ],
+    ("operations/sell/take_back.py", "sell/test_sell_edges.py"): [
         ("if number > out:", "if number >= out:"),
-        ("Moved(standing[code].lot_id, -number,", "Moved(standing[code].lot_id, number,"),
     ],
     ("errors.py", "house/test_main.py"): [
         ("exit_code = 1", "exit_code = 2"),

@@ -13,7 +13,7 @@ import typer
 from ledger.cli.kit import show
 from ledger.cli.kit.desk import Desk
 from ledger.operations.keep.check import check
-from ledger.operations.sell.sell import add_stall
+from ledger.operations.sell.add_stall import add_stall
 from ledger.rows import opened as reading
 from ledger.rows.opened import Rows, as_known, one_state, open_rows
 from ledger.storage import book as book_module
@@ -24,7 +24,7 @@ WRITER = """
 import sys, time
 from datetime import UTC, datetime
 from pathlib import Path
-from ledger.operations.sell.sell import add_stall
+from ledger.operations.sell.add_stall import add_stall
 from ledger.storage.book import Book
 book = Book(Path(sys.argv[1]), who="child", now=lambda: datetime.now(UTC))
 print("open", flush=True)

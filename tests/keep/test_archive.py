@@ -14,7 +14,7 @@ from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.operations.keep.archive import check_archive, keep_archive
 from ledger.operations.keep.check import check
 from ledger.operations.keep.restore import restore
-from ledger.operations.sell.sell import add_stall
+from ledger.operations.sell.add_stall import add_stall
 from ledger.rows.opened import open_rows
 
 

@@ -11,7 +11,7 @@ from shop import NOW
 from ledger.domain.keep.copies import kept
 from ledger.errors import Refused
 from ledger.operations.keep.backup import keep_day_copy
-from ledger.operations.sell.sell import add_stall
+from ledger.operations.sell.add_stall import add_stall
 from ledger.storage.book import Book
 
 TODAY = date(2026, 6, 1)  # a Monday

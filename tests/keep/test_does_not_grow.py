@@ -14,7 +14,7 @@ from ledger.domain.release.releasing import Releasing
 from ledger.operations.label.bare import Bare, settle_bare
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars, release_bars
-from ledger.operations.sell.sell import dispatch
+from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.stock.receive import DeliveryLine
 
 pytestmark = pytest.mark.usefixtures("frozen")

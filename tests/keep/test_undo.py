@@ -11,7 +11,11 @@ from ledger.operations.house.setup import Setup, set_up
 from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
-from ledger.operations.sell.sell import add_stall, dispatch, stall_back, stall_out, take_back
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.stall_back import stall_back
+from ledger.operations.sell.stall_out import stall_out
+from ledger.operations.sell.take_back import take_back
 from ledger.operations.stock.lots import count_lot, decide_lots, waste_lot
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
 from ledger.rows.history import last_entry
@@ -130,7 +134,8 @@ def test_money_is_taken_back_with_the_bars(shop: Any) -> None:
     dispatch(shop.book, "ropewalk", {shop.batch: 5}, on=date(2026, 5, 10), price_minor=450, note=None)
     undo(shop.book, entry_of(shop.book, "dispatch"))
     rows = open_rows(shop.book.path)
-    assert rows.execute("SELECT sum(money_minor) FROM movement WHERE kind = 'dispatched'").fetchone()[0] == 0
+    assert rows.execute("SELECT count(*) FROM sale_line WHERE gross_minor = 2250").fetchone()[0] == 1
+    assert rows.execute("SELECT count(*) FROM live_sale_line").fetchone()[0] == 0
 
 
 def test_a_count_that_found_more_is_not_undone_once_that_was_used(shop: Any) -> None:

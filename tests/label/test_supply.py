@@ -17,7 +17,10 @@ from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.assess import assess_recipe
 from ledger.operations.release.release import pass_bars
-from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_out
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.gift import gift
+from ledger.operations.sell.stall_out import stall_out
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.batch import find_batch
 from ledger.views.label.supply import supply_doubts

@@ -13,7 +13,12 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
-from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_back, stall_out, take_back
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.gift import gift
+from ledger.operations.sell.stall_back import stall_back
+from ledger.operations.sell.stall_out import stall_out
+from ledger.operations.sell.take_back import take_back
 from ledger.operations.stock.lots import count_lot, waste_lot
 from ledger.rows.bars import bar_counts
 from ledger.rows.lot import find_lot

@@ -7,7 +7,10 @@ import pytest
 
 from ledger.errors import Refused
 from ledger.operations.recall.hold_reached import hold_reached
-from ledger.operations.sell.sell import add_stall, gift, stall_back, stall_out
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.gift import gift
+from ledger.operations.sell.stall_back import stall_back
+from ledger.operations.sell.stall_out import stall_out
 from ledger.operations.stock.lots import decide_lots
 from ledger.rows.lot import find_lot
 from ledger.views.recall.recall import RecallAnswer

@@ -10,7 +10,7 @@ import pytest
 
 from ledger.documents.recall.way_drawn import MOST, way_of
 from ledger.operations.people.customers import CustomerDetails, add_customer
-from ledger.operations.sell.sell import dispatch
+from ledger.operations.sell.dispatch import dispatch
 from ledger.rows.settings import PrintedFrom
 from ledger.storage.personal import PersonDetails
 from ledger.views.recall.recall import BarsAt, NamedLot, ReachedBatch, RecallAnswer, Totals

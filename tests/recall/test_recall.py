@@ -15,7 +15,12 @@ from typer.testing import CliRunner
 from ledger.cli.main import app
 from ledger.errors import Refused
 from ledger.operations.people.customers import CustomerDetails, add_customer
-from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_back, stall_out, take_back
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.gift import gift
+from ledger.operations.sell.stall_back import stall_back
+from ledger.operations.sell.stall_out import stall_out
+from ledger.operations.sell.take_back import take_back
 from ledger.operations.stock.lots import count_lot
 from ledger.storage.personal import PersonDetails
 

@@ -13,7 +13,7 @@ from ledger.domain.recall.question import Question, Start
 from ledger.errors import BadInput
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.recall.recall_life import Opening, close_recall, open_recall
-from ledger.operations.sell.sell import dispatch
+from ledger.operations.sell.dispatch import dispatch
 from ledger.rows.decision import recalls
 from ledger.storage.personal import PersonDetails
 

@@ -10,7 +10,9 @@ import pypdf
 import pytest
 
 from ledger.domain.recall.dulling import dulling
-from ledger.operations.sell.sell import add_stall, stall_back, stall_out
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.stall_back import stall_back
+from ledger.operations.sell.stall_out import stall_out
 from ledger.reference.shipped import templates
 
 pytestmark = pytest.mark.usefixtures("frozen")

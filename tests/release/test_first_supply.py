@@ -26,8 +26,12 @@ from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.first_supply import FirstSupplied
 from ledger.operations.release.release import pass_bars, release_bars
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.gift import gift
 from ledger.operations.sell.resell import resell
-from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_out, take_back
+from ledger.operations.sell.stall_out import stall_out
+from ledger.operations.sell.take_back import take_back
 from ledger.operations.stock.lots import decide_lots
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.label import runs

@@ -23,7 +23,11 @@ from ledger.operations.label.labels import LabelRequest, approve_label, count_la
 from ledger.operations.material.skin import state_contents
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars, release_bars
-from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_out, take_back
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.gift import gift
+from ledger.operations.sell.stall_out import stall_out
+from ledger.operations.sell.take_back import take_back
 from ledger.operations.stock.lots import waste_lot
 from ledger.rows.label import runs
 from ledger.views.label.label_check import label_check

@@ -15,7 +15,9 @@ from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.material.skin import state_contents
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.recipe.recipes import add_recipe
-from ledger.operations.sell.sell import add_stall, dispatch, stall_out
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.stall_out import stall_out
 from ledger.storage.personal import PersonDetails
 from ledger.storage.tables.label import LabelRun
 

@@ -13,8 +13,9 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.sell.resell import resell
-from ledger.operations.sell.sell import dispatch, take_back
+from ledger.operations.sell.take_back import take_back
 from ledger.operations.stock.lots import decide_lots
 from ledger.rows.history import last_entry
 from ledger.rows.lot import find_lot, whereabouts

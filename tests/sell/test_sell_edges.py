@@ -6,7 +6,11 @@ import pytest
 from shop import Shop
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.sell.sell import add_stall, gift, stall_back, stall_out, take_back
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.gift import gift
+from ledger.operations.sell.stall_back import stall_back
+from ledger.operations.sell.stall_out import stall_out
+from ledger.operations.sell.take_back import take_back
 from ledger.rows.bars import bar_counts
 from ledger.rows.lot import find_lot
 

@@ -28,7 +28,10 @@ from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.assess import assess_recipe
 from ledger.operations.release.facts import supply_of
 from ledger.operations.release.release import pass_bars
-from ledger.operations.sell.sell import add_stall, dispatch, gift, stall_out
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.gift import gift
+from ledger.operations.sell.stall_out import stall_out
 from ledger.operations.stock.lots import decide_lots
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.batch import find_batch

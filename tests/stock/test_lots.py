@@ -7,7 +7,8 @@ import pytest
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.plan import PlanRequest, plan_batch
-from ledger.operations.sell.sell import add_stall, stall_out
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.stall_out import stall_out
 from ledger.operations.stock.lots import count_lot, decide_lots, waste_lot
 from ledger.rows.lot import find_lot, whereabouts
 

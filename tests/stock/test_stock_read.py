@@ -5,7 +5,8 @@ from typing import Any
 
 from ledger.operations.bench.discard import discard_batch
 from ledger.operations.bench.plan import PlanRequest, plan_batch
-from ledger.operations.sell.sell import add_stall, stall_out
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.stall_out import stall_out
 from ledger.operations.stock.lots import waste_lot
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
 from ledger.rows.material import material_by_code

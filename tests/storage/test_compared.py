@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from ledger.errors import Refused
-from ledger.operations.sell.sell import add_stall
+from ledger.operations.sell.add_stall import add_stall
 from ledger.storage.book import Book
 from ledger.storage.compared import Compared, compared
 

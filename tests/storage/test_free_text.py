@@ -13,6 +13,8 @@ DATE = {
     "keep_until",
     "dated",
     "supplied_on",
+    "due_on",
+    "pay_by",
 }  # a day, as the program writes it
 # Texts that nobody writes as she likes, each with what it is.
 NO_FREE_TEXT = {
@@ -55,6 +57,8 @@ NO_FREE_TEXT = {
     "settings_revision.country": "a code of ISO 3166",
     "settings_revision.currency": "a code of ISO 4217",
     "settings_revision.time_zone": "the name of a time zone",
+    "customer_terms.country": "a code of ISO 3166",
+    "tax_rate.country": "a code of ISO 3166",
     "skin_limit.category": "a number of the standard's",
 }
 

@@ -18,7 +18,7 @@ from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.recall.contact_list import contact_list
 from ledger.errors import BadInput, Refused
 from ledger.operations.keep.backup import keep_copy
-from ledger.operations.sell.sell import add_stall
+from ledger.operations.sell.add_stall import add_stall
 from ledger.storage.book import Book
 from ledger.storage.output import written_beside
 

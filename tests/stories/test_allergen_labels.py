@@ -15,7 +15,9 @@ from ledger.operations.bench.bulk import strain_batch
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.material.skin import state_contents
 from ledger.operations.recipe.recipes import add_recipe
-from ledger.operations.sell.sell import add_stall, gift, stall_out
+from ledger.operations.sell.add_stall import add_stall
+from ledger.operations.sell.gift import gift
+from ledger.operations.sell.stall_out import stall_out
 from ledger.operations.stock.receive import DeliveryLine
 
 pytestmark = pytest.mark.usefixtures("frozen")

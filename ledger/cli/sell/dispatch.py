@@ -9,7 +9,7 @@ from ledger.cli.kit.options import On
 from ledger.cli.kit.show import count, say
 from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
 from ledger.cli.stock.first_supply import First, first_supplied
-from ledger.operations.sell.sell import dispatch
+from ledger.operations.sell.dispatch import dispatch
 from ledger.units.money import parse_money
 
 

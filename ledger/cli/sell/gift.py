@@ -9,7 +9,7 @@ from ledger.cli.kit.options import On
 from ledger.cli.kit.show import count, say
 from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
 from ledger.cli.stock.first_supply import First, first_supplied
-from ledger.operations.sell.sell import gift
+from ledger.operations.sell.gift import gift
 
 
 def command(

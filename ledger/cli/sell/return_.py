@@ -9,7 +9,7 @@ from ledger.cli.kit.options import On
 from ledger.cli.kit.show import count, say
 from ledger.cli.stock.bars import BARS, read_bars
 from ledger.errors import BadInput
-from ledger.operations.sell.sell import take_back
+from ledger.operations.sell.take_back import take_back
 
 
 def command(

@@ -5,7 +5,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.show import say_wrapped
 from ledger.cli.sell.stalls import Name
-from ledger.operations.sell.sell import add_stall
+from ledger.operations.sell.add_stall import add_stall
 
 
 def command(ctx: typer.Context, name: Name) -> None:

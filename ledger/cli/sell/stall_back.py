@@ -9,7 +9,7 @@ from ledger.cli.kit.options import On
 from ledger.cli.kit.show import ask, count, say, warn
 from ledger.cli.sell.stalls import Name
 from ledger.cli.stock.bars import read_bars
-from ledger.operations.sell.sell import stall_back
+from ledger.operations.sell.stall_back import stall_back
 from ledger.rows.lot import find_lot
 from ledger.units.money import parse_money
 from ledger.units.quantity import parse_pieces

@@ -8,7 +8,7 @@ from ledger.cli.kit.show import count, say
 from ledger.cli.sell.stalls import Name
 from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
 from ledger.cli.stock.first_supply import First, first_supplied
-from ledger.operations.sell.sell import stall_out
+from ledger.operations.sell.stall_out import stall_out
 
 
 def command(ctx: typer.Context, name: Name, bars: BARS, first: First = None, on: On = None) -> None:

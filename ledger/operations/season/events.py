@@ -21,7 +21,11 @@ from ledger.operations.complaint.complaints import Report, book_complaint
 from ledger.operations.cure.weighing import weigh_bars
 from ledger.operations.label.labels import Counted, LabelRequest, approve_label, count_run, print_labels
 from ledger.operations.release.release import pass_bars, reject_bars, release_bars
-from ledger.operations.sell.sell import dispatch, gift, stall_back, stall_out, take_back
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.gift import gift
+from ledger.operations.sell.stall_back import stall_back
+from ledger.operations.sell.stall_out import stall_out
+from ledger.operations.sell.take_back import take_back
 from ledger.operations.stock.combine import combine
 from ledger.operations.stock.lots import count_lot, decide_lots, waste_lot
 from ledger.rows.batch import find_batch, plan_lines

@@ -16,7 +16,7 @@ from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.assess import assess_recipe
 from ledger.operations.season.events import Diary
 from ledger.operations.season.rows import delivery_line, material_facts, person_details
-from ledger.operations.sell.sell import add_stall
+from ledger.operations.sell.add_stall import add_stall
 from ledger.operations.stock.receive import DeliveryNote, receive
 from ledger.rows.settings import Responsible
 from ledger.units.codes import supplier_number_key

@@ -10,6 +10,7 @@ from ledger.units.words import (
     Process,
     Role,
     Stage,
+    WorkStage,
 )
 
 
@@ -50,3 +51,13 @@ class PlanTarget(Fact, table=True):
     target: int
     low: int
     high: int
+
+
+class Work(Fact, table=True):
+    """Minutes of work on a batch, by what was done."""
+
+    batch_id: int
+    on: date
+    stage: WorkStage = Field(sa_type=String)
+    minutes: int
+    by: str

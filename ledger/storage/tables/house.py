@@ -1,12 +1,12 @@
-"""The ledger's own settings."""
+"""The ledger's own settings, and what an hour costs."""
+
+from datetime import date
 
 from sqlalchemy import String
 from sqlmodel import Field
 
 from ledger.storage.tables.entry import Fact
-from ledger.units.words import (
-    Units,
-)
+from ledger.units.words import CostRateKind, RejectedBars, Units
 
 
 class SettingsRevision(Fact, table=True):
@@ -24,6 +24,8 @@ class SettingsRevision(Fact, table=True):
     maker: str | None = None
     web: str | None = None
     line: str | None = None
+    tax_number: str | None = None
+    rejected_bars: RejectedBars | None = Field(default=None, sa_type=String)  # None: they load the good ones
 
 
 class MarketAddress(Fact, table=True):
@@ -34,3 +36,12 @@ class MarketAddress(Fact, table=True):
     market: str
     name: str
     address: str
+
+
+class CostRate(Fact, table=True):
+    """What an hour of work, or a batch beside its materials, costs from a day on."""
+
+    __tablename__ = "cost_rate"
+    on: date
+    kind: CostRateKind = Field(sa_type=String)
+    minor: int

@@ -7,6 +7,7 @@ from sqlmodel import Field
 
 from ledger.storage.tables.entry import Fact
 from ledger.units.words import (
+    CarriageBy,
     PlaceKind,
     Way,
 )
@@ -18,6 +19,7 @@ class Place(Fact, table=True):
     code: str
     name: str
     kind: PlaceKind = Field(sa_type=String)
+    customer_id: int | None = None  # of a consignment: at whose shop
 
 
 class Delivery(Fact, table=True):
@@ -27,6 +29,7 @@ class Delivery(Fact, table=True):
     note_number: str | None = None
     on: date
     carriage_minor: int = 0
+    carriage_by: CarriageBy | None = Field(default=None, sa_type=String)  # None: by value
 
 
 class Lot(Fact, table=True):
@@ -64,3 +67,20 @@ class Movement(Fact, table=True):
     customer_id: int | None = None
     money_minor: int | None = None
     note: str | None = None
+
+
+class AssumedBatch(Fact, table=True):
+    """A movement whose batch was assumed: its bars may as well be of this lot."""
+
+    __tablename__ = "assumed_batch"
+    movement_id: int
+    lot_id: int
+
+
+class AssumedTicked(Fact, table=True):
+    """Somebody looked: the batch of that movement is as booked."""
+
+    __tablename__ = "assumed_ticked"
+    movement_id: int
+    on: date
+    by: str

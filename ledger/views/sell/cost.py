@@ -1,6 +1,6 @@
 """What a batch cost, from the lots that really went in."""
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -11,6 +11,7 @@ from ledger.rows.movement import MovementRow, Taken, batches_behind, movements_o
 from ledger.rows.opened import Rows
 from ledger.rows.reading import minutes_worked
 from ledger.rows.recipe import versions_by_id
+from ledger.rows.sell.sale import taken_for
 from ledger.rows.settings import settings
 from ledger.units.words import Role, UsedAs
 
@@ -70,6 +71,9 @@ class _Coster:
         self.moves: dict[int, list[MovementRow]] = defaultdict(list)
         for move in movements_of(rows, self.lots):
             self.moves[move.lot_id].append(move)
+        self.taken: Counter[int] = Counter()
+        for gained in taken_for(rows, bars):
+            self.taken[gained.lot_id] += gained.money_minor
         self.offcuts, self.minutes = offcuts_of(rows, self.made), minutes_worked(rows, self.made)
         versions = {one.recipe_version_id for one in self.made.values() if one.recipe_version_id is not None}
         self.recipes = versions_by_id(rows, versions)
@@ -128,7 +132,7 @@ class _Coster:
             good_bars=good,
             reworked_bars=reworked,
             per_bar_minor=each_bar(to_bars, good + reworked),
-            taken_minor=sum(one.money_minor or 0 for one in bars),
+            taken_minor=self.taken[batch.yield_lot_id or 0],
             unknown=tuple(unknown),
         )
 

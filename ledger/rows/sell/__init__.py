@@ -1,0 +1,1 @@
+"""What was sold, promised, priced and charged."""
