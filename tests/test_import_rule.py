@@ -27,7 +27,7 @@ DEPTH = {part: depth for depth, layer in enumerate(LAYERS) for part in layer}
 # Inside a layer a subject sees only subjects before it; the order of the work, what all are made with first.
 SUBJECTS = (
     *("kit", "house", "people", "material", "tools", "stock", "lye", "recipe", "bench", "cure", "release", "label"),
-    *("sell", "complaint", "recall", "record", "keep", "season"),
+    *("sale", "sell", "shop", "cost", "complaint", "recall", "record", "keep", "season"),
 )
 TURN = {subject: turn for turn, subject in enumerate(SUBJECTS)}
 # Where each library may be seen; any other that is not in the standard library, nowhere.

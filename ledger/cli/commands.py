@@ -120,7 +120,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "return": Listed("sell", "Book bars that came back, on the returns shelf"),
         "resell": Listed("sell", "Put bars from the returns shelf back on sale"),
         "gift": Listed("sell", "Give released bars away"),
-        "cost": Listed("sell", "Show what a batch cost, lot by lot"),
+        "cost": Listed("cost", "Show what a batch cost, lot by lot"),
     },
     "Answer": {
         "trace": Listed("recall", "Go back from the code on a bar to every supplier's lot"),

@@ -26,10 +26,10 @@ from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.batch import portions_of
 from ledger.rows.history import last_entry
 from ledger.rows.lot import find_lot
+from ledger.views.cost.cost import batch_cost
 from ledger.views.recall.trace import trace
 from ledger.views.recipe.ingredients import parts_of_batch
 from ledger.views.record.record import batch_record
-from ledger.views.sell.cost import batch_cost
 from ledger.views.stock.stock import stock
 
 CUT = date(2026, 5, 7)

@@ -84,7 +84,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("purest = max(", "purest = min("),
         ("counted.get((one.material_id, one.stage), True)", "True"),
     ],
-    ("domain/stock/costing.py", "stock/test_costing.py"): [
+    ("domain/cost/costing.py", "cost/test_costing.py"): [
         ("before, min(used, whole))", "before, used)"),
         ('if one.quantity > 0 and one.way != "consumed")', "if one.quantity > 0)"),
         ("total_minor - wrapping_minor, [bars", "total_minor, [bars"),

@@ -119,7 +119,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         (
             'live_reading c WHERE c.corrects = r.id) "\n        "GROUP',
             'live_reading c WHERE 0) "\n        "GROUP',
-            "sell/test_cost_edges.py",
+            "cost/test_cost_edges.py",
         ),
     ],
     ("views/bench/bench.py", "stories/test_the_day_of_a_reading.py"): [
@@ -147,13 +147,13 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
             "bench/test_readings_edges.py",
         ),
     ],
-    ("rows/reading.py", "sell/test_cost_edges.py"): [
+    ("rows/reading.py", "cost/test_cost_edges.py"): [
         ("'labour' AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id)", "'labour'"),
     ],
-    ("views/sell/cost.py", "sell/test_cost_edges.py"): [
+    ("views/cost/cost.py", "cost/test_cost_edges.py"): [
         ("batch.made - wasted - reworked", "batch.made - reworked"),
     ],
-    ("rows/movement.py", "sell/test_cost_edges.py"): [
+    ("rows/movement.py", "cost/test_cost_edges.py"): [
         ("WHERE v.kind <> 'moved' ORDER", "ORDER"),
         ("live_movement v ON v.lot_id = w.value WHERE", "movement v ON v.lot_id = w.value WHERE"),
     ],

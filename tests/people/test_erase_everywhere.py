@@ -30,7 +30,7 @@ CONTACT = PersonDetails(phone="020 910 0166", email="zoe@fallon.example", addres
 WORDS = ("Zoë", "Fallon", "Gorse Hill", "910 0166", "020-910", "pays late")
 LETTER, PICTURE = f"I am {NAME}.".encode(), b"\xff\xd8 her likeness"
 # The entry that attached the last paper: 25 of the shop, hers, one a table, 3 papers.
-LAST = 25 + 1 + len(FREE_TEXT.keys() - {"entry", "attachment"}) + 3
+LAST = 26 + 1 + len(FREE_TEXT.keys() - {"entry", "attachment"}) + 3
 ALONE = {"lot": "L99-9", "batch": "26-099-9"}  # codes of their own, where a row is written once more
 
 

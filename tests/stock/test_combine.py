@@ -14,8 +14,8 @@ from ledger.rows.lot import LotRow, find_lot, place_of_kind
 from ledger.rows.material import material_by_code
 from ledger.storage.tables.bench import Batch
 from ledger.storage.verbs import FirstDecision, LotFigures, NewLot
+from ledger.views.cost.cost import batch_cost
 from ledger.views.recall.trace import trace
-from ledger.views.sell.cost import batch_cost
 
 CAME = date(2026, 5, 20)
 ON = date(2026, 6, 1)

@@ -2,8 +2,8 @@
 
 from bare_ledger import BareLedger
 
+from ledger.views.cost.cost import batch_cost
 from ledger.views.recipe.ingredients import bases_of_batch
-from ledger.views.sell.cost import batch_cost
 from ledger.views.stock.made_of import Compositions
 
 TIMES = 300

@@ -15,13 +15,13 @@ from ledger.rows.batch import BatchRow, batch_by_id, find_batch
 from ledger.rows.lot import available, find_lot, held_at, where_lots_are
 from ledger.rows.movement import came_in, movements_of, offcuts_of, taken_into
 from ledger.rows.reading import masses_in, minutes_worked
+from ledger.views.cost.cost import batch_cost
 from ledger.views.cure.cure import cure_list
 from ledger.views.recall.recall import RecallAnswer
 from ledger.views.recall.recall_answer import recall_answer
 from ledger.views.recall.recall_search import batches_meant
 from ledger.views.recipe.ingredients import bases_of_batch
 from ledger.views.recipe.skin import skin_checks
-from ledger.views.sell.cost import batch_cost
 from ledger.views.stock.made_of import Compositions
 from ledger.views.stock.stall import at_stall
 

@@ -1,1 +1,1 @@
-"""What leaves, and what it cost."""
+"""What leaves: stalls, shops, gifts, and what comes back."""

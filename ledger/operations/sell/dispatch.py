@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from datetime import date
 
 from ledger.operations.release.first_supply import FirstSupplied
-from ledger.operations.sell.booked import Outlets, SoldBars, book_sale
+from ledger.operations.sale.booked import Outlets, SoldBars, book_sale
 from ledger.operations.sell.leaving import may_go
 from ledger.rows.lot import place_of_kind
 from ledger.rows.people import customer_by_code

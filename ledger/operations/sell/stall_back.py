@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.errors import BadInput, Refused
-from ledger.operations.sell.booked import Outlets, Paid, SoldBars, book_sale
+from ledger.operations.sale.booked import Outlets, Paid, SoldBars, book_sale
 from ledger.rows.lot import find_lot, place_of_kind
 from ledger.storage.book import Book
 from ledger.storage.verbs import Moved

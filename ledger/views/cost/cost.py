@@ -4,7 +4,7 @@ from collections import Counter, defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ledger.domain.stock.costing import Move, bars_and_offcuts, each_bar, labour_cost, lot_shares
+from ledger.domain.cost.costing import Move, bars_and_offcuts, each_bar, labour_cost, lot_shares
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.lot import LotRow, lots_by_id
 from ledger.rows.movement import MovementRow, Taken, batches_behind, movements_of, offcuts_of, taken_into

@@ -3,9 +3,9 @@
 import pytest
 from bare_ledger import BareLedger
 
-from ledger.cli.sell.cost import each_of
+from ledger.cli.cost.cost import each_of
 from ledger.units.codes import batch_code
-from ledger.views.sell.cost import BatchCost, batch_cost
+from ledger.views.cost.cost import BatchCost, batch_cost
 
 KILOGRAM = 1_000_000
 

@@ -12,7 +12,7 @@ from ledger.cli.kit.show import count, say, table
 from ledger.cli.kit.window import Every, Last, asked_for, latest, the_last
 from ledger.rows.batch import batches
 from ledger.units.money import show_money
-from ledger.views.sell.cost import BatchCost, batch_cost
+from ledger.views.cost.cost import BatchCost, batch_cost
 
 
 def command(

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.stock.costing import (
+from ledger.domain.cost.costing import (
     Move,
     Outflow,
     bars_and_offcuts,

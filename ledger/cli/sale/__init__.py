@@ -1,0 +1,1 @@
+"""Prices, taxes, and what changed hands."""

@@ -1,0 +1,1 @@
+"""Promises to customers, bars on sale or return, notes and invoices."""

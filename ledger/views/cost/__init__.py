@@ -1,0 +1,1 @@
+"""What was made cost, and what all of it is worth."""

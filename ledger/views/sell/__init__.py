@@ -1,1 +1,0 @@
-"""What leaves, and what it cost."""
