@@ -5,6 +5,7 @@ import sqlite3
 from collections.abc import Callable
 from datetime import date
 
+from ledger.domain.stock.usual import Came
 from ledger.errors import Refused
 from ledger.units.codes import keys_kept, near_codes, same_number
 
@@ -45,6 +46,16 @@ def batch_codes_given(rows: sqlite3.Connection, year: int) -> int:
 
 
 KEYS = "(SELECT value FROM json_each(:keys))"  # those of `keys_kept`
+
+
+def came_ever(rows: sqlite3.Connection, material_id: int) -> list[Came]:
+    """Every lot of a material that a supplier sent, as much as came and what it cost with the carriage."""
+    found = rows.execute(
+        "SELECT sum(v.quantity), l.cost_minor FROM live_lot l JOIN live_movement v ON v.lot_id = l.id "
+        "AND v.kind = 'received' WHERE l.material_id = ? AND l.supplier_id IS NOT NULL GROUP BY l.id ORDER BY l.id",
+        (material_id,),
+    )
+    return [Came(*row) for row in found]
 
 
 def came_alike(

@@ -91,9 +91,9 @@ def test_a_delivery_is_one_entry_or_nothing(shop: Any) -> None:
         (DeliveryLine("plain-bar", 10, "A1", 700), "from your own batches"),
         (DeliveryLine("water", 1000, "A1", 700, sap_mg_per_kg=(190_000, 190_000)), "not a fat"),
         # 0.134 g NaOH per g, typed where mg KOH per g is meant
-        (DeliveryLine("olive oil", 1000, "A1", 700, sap_mg_per_kg=(134, 134)), "given for NaOH"),
-        (DeliveryLine("olive oil", 1000, "A1", 700, sap_mg_per_kg=(196_000, 184_000)), "lower figure first"),
-        (DeliveryLine("olive oil", 1000, "A1", 700, purity_ppm=990_000), "neither an alkali nor an acid"),
+        (DeliveryLine("olive oil", 1_000_000, "A1", 700, sap_mg_per_kg=(134, 134)), "given for NaOH"),
+        (DeliveryLine("olive oil", 1_000_000, "A1", 700, sap_mg_per_kg=(196_000, 184_000)), "lower figure first"),
+        (DeliveryLine("olive oil", 1_000_000, "A1", 700, purity_ppm=990_000), "neither an alkali nor an acid"),
         (DeliveryLine("sodium hydroxide", 1000, "A1", 700, purity_ppm=1_010_000), "between 50 and 100 %"),
         (DeliveryLine("sodium hydroxide", 1000, "A1", 700, purity_ppm=9_900), "write 99 for 99 %"),
     ],
@@ -114,10 +114,10 @@ def test_a_delivery_without_lines_is_bad_input(shop: Any) -> None:
     ("line", "says"),
     [
         # 4471/2 came on 2 Mar; other capitals, dashes and a prefix make it no other number
-        (DeliveryLine("olive oil", 1000, "LOT 4471-2", 700), "came before under their number LOT 4471-2, as L1-X"),
-        (DeliveryLine("olive oil", 1000, "N1", 700, best_before=date(2026, 5, 19)), "best before 19 May 2026"),
+        (DeliveryLine("olive oil", 1_000_000, "LOT 4471-2", 700), "came before under their number LOT 4471-2, as L1-X"),
+        (DeliveryLine("olive oil", 1_000_000, "N1", 700, best_before=date(2026, 5, 19)), "best before 19 May 2026"),
         # the shop's olive oil has 190.0; 200 is more than a twentieth above it (199.5), 199 is not
-        (DeliveryLine("olive oil", 1000, "N1", 700, sap_mg_per_kg=(200_000, 200_000)), "far from the 190.0"),
+        (DeliveryLine("olive oil", 1_000_000, "N1", 700, sap_mg_per_kg=(200_000, 200_000)), "far from the 190.0"),
     ],
 )
 def test_what_to_look_at_twice_is_said(shop: Any, line: DeliveryLine, says: str) -> None:
@@ -133,7 +133,7 @@ def test_a_twentieth_to_each_side_of_the_known_value_is_near_enough(
     shop: Any, low: int, high: int, doubted: bool
 ) -> None:
     """The shop's olive oil has 190: 180.5 to 199.5 (common practice, no source)."""
-    line = DeliveryLine("olive oil", 1000, "N1", 700, sap_mg_per_kg=(low, high))
+    line = DeliveryLine("olive oil", 1_000_000, "N1", 700, sap_mg_per_kg=(low, high))
     assert bool(doubts(shop.rows(), DeliveryNote("tarnlow", ON, (line,)))) is doubted
 
 
@@ -152,9 +152,9 @@ def test_an_acid_is_of_more_than_nothing_and_at_most_pure(shop: Any, ppm: int, c
 @pytest.mark.parametrize(
     "line",
     [
-        DeliveryLine("coconut oil", 1000, "4471/2", 700),  # their number for another material
-        DeliveryLine("olive oil", 1000, "4471/3", 700, best_before=ON),
-        DeliveryLine("olive oil", 1000, None, 700, sap_mg_per_kg=(181_000, 199_000)),
+        DeliveryLine("coconut oil", 1_000_000, "4471/2", 700),  # their number for another material
+        DeliveryLine("olive oil", 1_000_000, "4471/3", 700, best_before=ON),
+        DeliveryLine("olive oil", 1_000_000, None, 700, sap_mg_per_kg=(181_000, 199_000)),
     ],
 )
 def test_a_plain_line_raises_no_doubt(shop: Any, line: DeliveryLine) -> None:

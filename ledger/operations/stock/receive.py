@@ -4,21 +4,24 @@ from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.lye.saponification import check_purity
+from ledger.domain.stock.usual import AT_ONCE_MG, TIMES, Came, far_more, price_far_off
 from ledger.errors import BadInput
 from ledger.reference.plausible import check_sap, purity_doubt, sap_doubt, sap_range
-from ledger.rows.codes import came_alike, came_before, lot_codes_given
+from ledger.rows.codes import came_alike, came_before, came_ever, lot_codes_given
 from ledger.rows.lot import place_of_kind
 from ledger.rows.material import MaterialCard, materials_named
 from ledger.rows.opened import Rows
 from ledger.rows.people import supplier_by_code
+from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.tables.stock import Delivery
 from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import FirstDecision, LotFigures, NewLot
 from ledger.units.codes import lot_code
 from ledger.units.dates import show_best_before
-from ledger.units.money import share_out
-from ledger.units.quantity import WHOLE_PPM
+from ledger.units.money import share_out, show_money
+from ledger.units.quantity import WHOLE_PPM, show_mass
+from ledger.units.words import in_pieces
 
 
 @dataclass(frozen=True)
@@ -183,7 +186,8 @@ def doubts(rows: Rows, note: DeliveryNote) -> tuple[str, ...]:
     """What to look at twice before a delivery is booked, a sentence for each; she decides.
 
     A number of this supplier's that came before for the same material, a best-before that has passed, a
-    saponification value far from what the material has. Raises BadInput like `receive`.
+    saponification value far from what the material has, ten times what ever came or its price. Raises BadInput like
+    `receive`.
     """
     supplier = supplier_by_code(rows, note.supplier)
     found, material = [], materials_named(rows)
@@ -198,6 +202,7 @@ def doubts(rows: Rows, note: DeliveryNote) -> tuple[str, ...]:
             and (codes := came_alike(rows, supplier.id, card.code, note.on, line.quantity))
         ):
             found.append(f"As much {card.name} came from there on that day already, as {', '.join(codes)}.")
+        found += _size_doubts(rows, card, line)
         if line.best_before and line.best_before < note.on:
             found.append(f"{card.name} was best before {show_best_before(line.best_before)}, before it came.")
         if line.purity_ppm is not None and card.alkali_kind and not card.dissolved:
@@ -209,3 +214,24 @@ def doubts(rows: Rows, note: DeliveryNote) -> tuple[str, ...]:
         if line.sap_mg_per_kg and (doubt := _sap_doubt(card, *line.sap_mg_per_kg)):
             found.append(doubt)
     return tuple(found)
+
+
+def _size_doubts(rows: Rows, card: MaterialCard, line: DeliveryLine) -> list[str]:
+    earlier, own = came_ever(rows, card.id), settings(rows)
+    counted = in_pieces(card.kind)
+
+    def shown(quantity: int) -> str:
+        return f"{quantity} pieces" if counted else show_mass(quantity, own.units)
+
+    found = []
+    if (most := far_more(line.quantity, earlier)) is not None:
+        found.append(
+            f"{shown(line.quantity)} of {card.name} are {TIMES} times or more the most that ever came at once, "
+            f"{shown(most)}."
+        )
+    elif not earlier and not counted and line.quantity > AT_ONCE_MG:
+        found.append(f"{shown(line.quantity)} of {card.name} are much for a delivery to a bench.")
+    if price_far_off(Came(line.quantity, line.cost_minor), earlier) and line.cost_minor:
+        cost = show_money(line.cost_minor, own.currency)
+        found.append(f"{cost} for {shown(line.quantity)} of {card.name} is {TIMES} times off every price so far.")
+    return found
