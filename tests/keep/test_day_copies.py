@@ -50,6 +50,16 @@ def made(day: date) -> str:
 
 
 @pytest.mark.usefixtures("shop", "frozen")
+def test_a_folder_that_is_not_there_is_no_name_for_a_file(run: Any, tmp_path: Path) -> None:
+    """`backup stick/` is what she types for a stick that is not in."""
+    refused = run("backup", "stick/", code=2)
+    assert refused.stderr.strip() == "There is no folder stick/; make it or put the stick in, then do it again."
+    assert not (tmp_path / "stick").exists()
+    (tmp_path / "stick").mkdir()
+    assert "soap-2026-06-01.db" in run("backup", "stick/").stdout
+
+
+@pytest.mark.usefixtures("shop", "frozen")
 def test_a_copy_in_a_folder_is_named_by_the_day(run: Any, tmp_path: Path) -> None:
     (tmp_path / "stick").mkdir()
     said = run("backup", "stick").stdout

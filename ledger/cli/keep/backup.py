@@ -1,5 +1,6 @@
 """soapledger backup."""
 
+import os
 import shlex
 from pathlib import Path
 from typing import Annotated
@@ -10,7 +11,7 @@ from ledger.cli.keep.words import damage
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.show import count, say, warn
 from ledger.domain.keep.copies import DAYS, MONTHS, WEEKS
-from ledger.errors import DamagedLedger
+from ledger.errors import BadInput, DamagedLedger
 from ledger.fileformat import is_ledger
 from ledger.operations.keep.backup import DayCopy, keep_copy, keep_day_copy
 
@@ -18,22 +19,24 @@ from ledger.operations.keep.backup import DayCopy, keep_copy, keep_day_copy
 def command(
     ctx: typer.Context,
     target: Annotated[
-        Path, typer.Argument(help="Where to put the copy: a file, or a folder that keeps one for each day.")
+        str, typer.Argument(help="Where to put the copy: a file, or a folder that keeps one for each day.")
     ],
     force: Annotated[bool, typer.Option("--force", help="Overwrite an older copy.")] = False,
 ) -> None:
     """Copy the whole ledger and check the copy, e.g. soapledger backup /media/stick."""
-    here = desk(ctx)
+    here, place = desk(ctx), Path(target)
+    if target.endswith(("/", os.sep)) and not place.is_dir():
+        raise BadInput(f"There is no folder {target}; make it or put the stick in, then do it again.")
     try:
         here.rows()  # an older ledger is brought up to date first
     except DamagedLedger:
         if not is_ledger(here.path):
             raise
-    if target.is_dir():
-        done = keep_day_copy(here.path, target, today=here.today)
+    if place.is_dir():
+        done = keep_day_copy(here.path, place, today=here.today)
         copy, verdict = done.path, done.verdict
     else:
-        done, copy, verdict = None, target, keep_copy(here.path, target, overwrite=force)
+        done, copy, verdict = None, place, keep_copy(here.path, place, overwrite=force)
     if verdict.findings:
         say(f"{copy} holds all that is in {here.path}, as it is.")
         raise DamagedLedger(damage(verdict, here.path, ()))
