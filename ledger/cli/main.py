@@ -14,7 +14,7 @@ from ledger.cli.kit.ending import ended
 from ledger.cli.kit.heard import heard, tell_unprintable
 from ledger.cli.kit.show import say, say_numbered, show_plainly
 from ledger.cli.kit.tree import Group
-from ledger.errors import LedgerError
+from ledger.errors import LedgerError, NotShown
 
 INTERRUPTED = 130  # what the command line gives back for Ctrl-C outside a question
 
@@ -31,6 +31,8 @@ class Root(Group):
             code = super().main(*args, **{**kwargs, "standalone_mode": False, "obj": here})
             if code == INTERRUPTED:
                 raise typer.Abort
+            if sys.stdout is None:  # closed by the caller, as `>&-` does
+                raise NotShown("There is no output to show the answer on.")
             if any(book.handed_over for book in here.books):
                 tell_unprintable()
         except Exception as error:

@@ -48,6 +48,21 @@ def test_an_answer_on_a_full_disk_says_which_entry_stands(shop: Any) -> None:
     ]
 
 
+def test_an_answer_that_has_nowhere_to_go_is_said_to_have_none(shop: Any) -> None:
+    """Standard output closed by the caller, as `>&-` does."""
+    before = entries(shop.book.path)
+    done = shell("soapledger stall add 'Quay market' >&-")
+    assert done.returncode == 5
+    told = done.stderr.decode()
+    assert "There is no output to show the answer on" in told
+    now = entries(shop.book.path)
+    assert len(now) == len(before) + 1
+    assert f"Entry {len(now)} stands in soap.db: {now[-1]}" in told
+    done = shell("soapledger stock >&-")
+    assert done.returncode == 5
+    assert "nothing was written in the ledger" in done.stderr.decode()
+
+
 def test_a_plan_that_cannot_be_shown_names_its_paper_and_the_command_that_shows_it(shop: Any) -> None:
     done = shell("soapledger batch plan plain-bar --on 2026-05-04 -o sheet.pdf > /dev/full")
     assert done.returncode == 5
