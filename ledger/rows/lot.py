@@ -62,6 +62,10 @@ class LotRow(NamedTuple):
         """Whether a supplier's lot number was never learnt (her own growing has none to learn)."""
         return self.supplier_id is not None and self.supplier_number is None and not self.supplier_own
 
+    def out_of_date(self, today: date) -> bool:
+        """Whether it would be used but for its day, which has passed."""
+        return self.status == "accepted" and self.best_before is not None and self.best_before < today
+
 
 # :on NULL asks for the latest status; the latest decision taken up to a date is the status on it.
 LOT_SQL = """

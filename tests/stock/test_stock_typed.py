@@ -40,3 +40,15 @@ def test_an_unknown_material_is_bad_input_with_near_matches(run: Any) -> None:
 @pytest.mark.usefixtures("book")
 def test_an_empty_shelf_is_said_with_what_to_do_next(run: Any) -> None:
     assert run("stock").stdout == "Nothing is on hand yet.\nNext: soapledger receive SUPPLIER\n"
+
+
+@pytest.mark.usefixtures("shop")
+def test_a_lot_past_its_day_is_out_of_date_from_the_day_after(run: Any) -> None:
+    """Accepted, but no batch takes it any more; its jar says the same (label of a lot)."""
+    for number, last in (("A1", "2026-06-01"), ("A2", "2026-05-31")):  # today, and the day before
+        run("receive", "tarn", "--line", f"coconut oil; 2 kg; lot {number}; best before {last}", "--accept", "--yes")
+    shown = run("stock", "coconut").stdout
+    (today,) = (line for line in shown.splitlines() if "1 Jun 2026" in line)
+    assert "accepted" in today
+    assert sum("out of date" in line for line in shown.splitlines()) == 2  # in the table, and what to do about it
+    assert "1 lot is out of date: use none of it" in shown

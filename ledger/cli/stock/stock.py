@@ -8,7 +8,7 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, say, table
+from ledger.cli.kit.show import count, say, say_wrapped, table
 from ledger.errors import BadInput
 from ledger.rows.material import material_by_code
 from ledger.units.dates import show_best_before
@@ -65,9 +65,16 @@ def command(
                     line.lot.code,
                     amount(line.lot.on_hand, line.counted, units),
                     amount(line.free, line.counted, units) if line.free != line.lot.on_hand else "",
-                    line.lot.status,
+                    "out of date" if line.lot.out_of_date(here.today) else line.lot.status,
                     show_best_before(line.lot.best_before) if line.lot.best_before else "",
                     places,
                 )
             )
     table(("material", "lot", "on hand", "free", "status", "best before", "where"), body, right=(2, 3))
+    if late := [
+        line.lot.code for one in found for line in one.lots if line.lot.on_hand and line.lot.out_of_date(here.today)
+    ]:
+        say_wrapped(
+            f"{count(len(late), 'lot')} {'is' if len(late) == 1 else 'are'} out of date: use none of it. "
+            f"Next, once looked at: soapledger lot reject {' '.join(late)} --reason REASON"
+        )

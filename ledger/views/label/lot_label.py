@@ -40,7 +40,6 @@ def lot_label(rows: Rows, code: str, today: date) -> LotLabel:
             f"Lot {lot.code} is bars; a label for bars is made with soapledger label print {lot.code}, "
             f"a card for the rack with soapledger label rack {lot.code}"
         )
-    late = lot.best_before is not None and lot.best_before < today and lot.status == ACCEPTED
     return LotLabel(
         code=lot.code,
         material=lot.material,
@@ -48,7 +47,7 @@ def lot_label(rows: Rows, code: str, today: date) -> LotLabel:
         received=lot.supplier_id is not None,
         on=lot.on,
         best_before=lot.best_before,
-        status="out of date" if late else lot.status,
+        status="out of date" if lot.out_of_date(today) else lot.status,
         as_of=today,
         caution=" ".join(cautions().by_step.get("jar", ())) if lot.kind == "alkali" else "",
     )
