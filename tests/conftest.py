@@ -3,6 +3,7 @@
 What of the program a test does not need is not imported for it.
 """
 
+import gc
 import os
 import shutil
 import tempfile
@@ -52,6 +53,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 def pytest_configure(config: pytest.Config) -> None:
     """Ledgers of tests are kept in memory where there is room for three runs: a disk is waited for at every entry."""
+    gc.set_threshold(100_000)  # as the console command does: looking for waste took an eighth of a run
     settings.register_profile("each run", max_examples=40, deadline=None)
     settings.register_profile("slow", max_examples=400, deadline=None)
     settings.load_profile("slow" if config.getoption("--slow") else "each run")
