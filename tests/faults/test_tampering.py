@@ -16,6 +16,7 @@ from ledger.errors import StrangeSchema
 from ledger.operations.keep.check import Verdict, check
 from ledger.rows.opened import OlderLedger, open_rows
 from ledger.storage.book import Book
+from ledger.storage.chain import fact_tables
 from ledger.storage.verify import verify
 
 
@@ -184,21 +185,9 @@ def test_a_last_entry_cut_off_is_not_found_by_the_chain_but_by_the_seal(full: An
     guards = guards_of(path)
     raw = unguarded(path)
     last = raw.execute("SELECT max(id) FROM entry").fetchone()[0]
-    for table in (
-        "recall_close",
-        "recall_step",
-        "recall",
-        "complaint_step",
-        "complaint",
-        "personal_text",
-        "personal",
-        "entry_salt",
-        "entry",
-    ):
-        column = {"entry": "id", "personal_text": "personal_id IN (SELECT id FROM personal WHERE entry_id"}.get(
-            table, "entry_id"
-        )
-        raw.execute(f"DELETE FROM {table} WHERE {column} = {last}{')' if '(' in column else ''}")
+    for table in fact_tables(raw):
+        raw.execute(f"DELETE FROM {table} WHERE entry_id = {last}")
+    raw.execute(f"DELETE FROM entry WHERE id = {last}")
     verdict = finish(raw, path, guards)
     assert verdict.findings == ()
     assert verdict.head != seal
