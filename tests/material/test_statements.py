@@ -103,7 +103,15 @@ def test_of_name_and_number_the_one_that_is_known_is_kept(tmp_path: Path) -> Non
 @pytest.mark.parametrize(
     ("row", "says"),
     [
-        ("Linalool;78-70-6;traces", "the share of Linalool, 78-70-6 cannot be read from 'traces'"),
+        (
+            "Linalool;78-70-6;traces",
+            "the share of Linalool, 78-70-6 is said as 'traces', which is no figure. Ask the supplier for the most "
+            "there may be and write that, as <0.01; write none where there is none.",
+        ),
+        ("Linalool;78-70-6;tr.", "the share of Linalool, 78-70-6 is said as 'tr.', which is no figure."),
+        ("Linalool;78-70-6;< LOQ", "the share of Linalool, 78-70-6 is said as '< LOQ', which is no figure."),
+        ("Linalool;78-70-6;+", "the share of Linalool, 78-70-6 is said as '+', which is no figure."),
+        ("Linalool;78-70-6;3..2", "the share of Linalool, 78-70-6 cannot be read from '3..2'"),
         (
             "Linalool;5989-27-5;3",
             "name and number are not of the same entry: 5989-27-5 is Limonene and Linalool is Linalool. Ask the ",

@@ -61,6 +61,11 @@ def read_share(text: str, *, what: str, unit: ShareUnit | None = "percent") -> t
         return 0, None
     body = re.sub(r"^(<=|<|\u2264|max\.?|up to|bis)\s*", "", typed, flags=re.IGNORECASE)
     bound = body != typed
+    if not any(map(str.isdigit, body)):
+        raise BadInput(
+            f"{what} is said as '{typed}', which is no figure. Ask the supplier for the most there may be and write "
+            "that, as <0.01; write none where there is none."
+        )
     number, own = body, unit
     if ending := re.search(r"\s*(%|percent|ppm|mg/kg)(\s*w/w)?$", body, re.IGNORECASE):
         number, own = body[: ending.start()], _UNITS[ending[1].casefold()]
