@@ -49,7 +49,8 @@ def test_what_is_due_up_to_a_year_from_today(labelled: Shop, run: Run) -> None:
     assert all(len(line) <= 80 for line in said)
 
 
-def test_the_runs_fit_a_screen_of_80_columns(labelled: Shop, run: Run) -> None:
+@pytest.mark.usefixtures("labelled")
+def test_the_runs_fit_a_screen_of_80_columns(run: Run) -> None:
     said = run("label", "runs").stdout.splitlines()
     assert "10, not counted yet" in said[2]
     run("label", "count", "1", "--spoiled", "2", "--returned", "1")

@@ -56,7 +56,8 @@ def test_nothing_is_said_where_none_is_taken_for_bare(packed: str, run: Any) -> 
     assert "without a label" not in said(run, "stall", "out", "church", f"{packed}=7")
 
 
-def test_it_is_said_when_it_is_settled(packed: str, run: Any) -> None:
+@pytest.mark.usefixtures("packed")
+def test_it_is_said_when_it_is_settled(run: Any) -> None:
     told = said(
         run, "label", "bare", "plain-bar", "--stall", "church", "--notice", "n", "--code-on", "tray", "--reason", "r"
     )

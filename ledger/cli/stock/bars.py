@@ -54,6 +54,6 @@ def say_presumed_bare(here: Desk, before: Mapping[str, int]) -> None:
             moved, first = ("gone", "to go") if bars > 0 else ("home again", "sold")
             are = "is" if abs(bars) == 1 else "are"
             say_wrapped(
-                f"Of batch {code}, {count(abs(bars), 'bar')} without a label {are} counted as {moved}: where it is sold "
-                f"bare, those without are taken to be the first {first}. Nobody looked which they were."
+                f"Of batch {code}, {count(abs(bars), 'bar')} without a label {are} counted as {moved}: where it is "
+                f"sold bare, those without are taken to be the first {first}. Nobody looked which they were."
             )
