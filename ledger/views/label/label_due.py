@@ -91,9 +91,9 @@ def _reached(
     for one in _still_out(counts):
         if not one.left and one.where != "retained" and rule.until <= by:
             yield one, rule.until, "to be supplied by then"
-        if one.where == "dispatched" and one.on is not None and one.on <= rule.until:
-            if rule.sold_on_until and today <= rule.sold_on_until <= by:
-                yield one, rule.sold_on_until, f"supplied {show_date(one.on)}, sold on until then"
+        last = rule.sold_on_until if one.where == "dispatched" else None
+        if last and one.on is not None and one.on <= rule.until and today <= last <= by:
+            yield one, last, f"supplied {show_date(one.on)}, sold on until then"
 
 
 def _gone_on(
