@@ -65,8 +65,6 @@ FAMILIES = ("plain", "leaf")
 _ALIGNS = ("left", "centre", "right")
 INKS = ("colour", "black")
 FIELDS = tuple(dict.fromkeys(field for part in (_NEEDED, _WELCOME) for fields in part.values() for field in fields))
-
-
 Box = tuple[float, float, float, float]
 
 
