@@ -81,9 +81,10 @@ MARKET = Market(
         ),
         Rule(
             "letters",
-            "all else that is required at least 1.6 mm, by the small letter o or by capitals where all is capitals",
-            "Consumer Packaging and Labelling Regulations, sec 14(1) and 15",
-            "measuring read; the height from memory, unverified",
+            "all else that is required at least 1.6 mm, by the small letter o or by capitals where all is capitals; "
+            "0.8 mm where all of it stands on a display surface of 10 cm² or less, of which no use is made here",
+            "Consumer Packaging and Labelling Regulations, sec 14(1), 15 and 16",
+            "measuring read; the heights from memory, unverified",
         ),
         Rule(
             "narrow band",

@@ -26,7 +26,7 @@ LAYOUTS = (
             "wrap",
         )
     ),
-    *("sticker-small", "sticker-band", "notice-shelf", "ticket-price", "ticket-shelf", "ticket-stall"),
+    *("sticker-small", "sticker-large", "sticker-band", "notice-shelf", "ticket-price", "ticket-shelf", "ticket-stall"),
     *("card-rack", "lot-jar", "lot-drum"),
 )
 

@@ -26,6 +26,7 @@ SHEETS = {
     "leaf-wrap": ("a4-2", "letter-2"),
     "notice-shelf": ("a4-2", "letter-2"),
     "sticker-small": ("a4-65", "letter-30", "roll"),
+    "sticker-large": ("a4-24", "letter-21", "roll"),
     "sticker-band": ("a4-6", "letter-5"),
     "ticket-price": ("a4-24", "letter-21", "roll"),
     "ticket-shelf": ("a4-8", "letter-8"),

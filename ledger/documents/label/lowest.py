@@ -25,7 +25,7 @@ def front_edges_mm(layout: LabelLayout, panel: Panel) -> tuple[float, float]:
 
 def check_lowest(view: LabelText, layout: LabelLayout, filled: Sequence[Filled], remedy: Callable[[], str]) -> None:
     """Raise NoRoomOnFace where the net quantity reaches above the part of the front that the law leaves it."""
-    share = view.lettering.lowest
+    share = 0.0 if layout.purpose == "sticker" else view.lettering.lowest  # where a sticker goes is said beside it
     for panel, print_ in zip(layout.panels, filled, strict=True):
         lines = [one for one in print_.lines if one.face == HEAVY]
         if not share or not lines:
