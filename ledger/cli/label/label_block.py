@@ -73,7 +73,7 @@ def command(
     if not bands and (low := view.lettering.lowest):
         say_wrapped(
             f"In {law.name} the net quantity stands in the lowest {100 * low:g} % of the front, level with its foot, "
-            "and keeps a letter's height above and below and two widths of N at its sides free: set it apart if need be."
+            "and keeps a letter's height above and below and two widths of N at its sides free: set it apart for that."
         )
     if view.after_opening_months and not bands:
         say(f"Set the open jar with {view.after_opening_months}M beside it; the block holds words alone.")

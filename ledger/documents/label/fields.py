@@ -48,6 +48,9 @@ class TicketText:
     batch_code: str = ""
     code_text: str = ""
     figure_height_mm: float = 0.0
+    batch_word: str = "Batch"
+    languages: str = ""  # of its words: "en fr"
+    colour: str | None = None  # of the product
 
 
 @dataclass(frozen=True)
@@ -194,7 +197,9 @@ def _own(view: TicketText | RackText, layout: LabelLayout) -> dict[str, Field]:
         "function": shown(layout, "function", view.function),
         "business": shown(layout, "business", view.business),
         "origin": small(layout, "origin", view.origin or ""),
-        "batch_code": small(layout, "batch_code", f"Batch\u00a0{view.batch_code}" if view.batch_code else "", BOLD),
+        "batch_code": small(
+            layout, "batch_code", f"{view.batch_word}\u00a0{view.batch_code}".strip() if view.batch_code else "", BOLD
+        ),
     }
 
 

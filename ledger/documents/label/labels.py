@@ -168,7 +168,7 @@ def draw_labels(
 
 def about_label(view: Printed, business: str) -> About:
     """What a file of labels says of itself: the first of two languages is that of the law's text."""
-    first = view.languages.split(" ")[0] if isinstance(view, LabelText) else ""
+    first = view.languages.split(" ")[0] if isinstance(view, LabelText | TicketText) else ""
     return About(_title(view), business, _subject(view), first or LANGUAGE)
 
 
