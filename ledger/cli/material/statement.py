@@ -61,7 +61,7 @@ def read_share(text: str, *, what: str, unit: ShareUnit | None = "percent") -> t
         return 0, None
     body = re.sub(r"^(<=|<|\u2264|max\.?|up to|bis)\s*", "", typed, flags=re.IGNORECASE)
     bound = body != typed
-    if not any(map(str.isdigit, body)):
+    if body and not re.search(r"[\d<]", body):
         raise BadInput(
             f"{what} is said as '{typed}', which is no figure. Ask the supplier for the most there may be and write "
             "that, as <0.01; write none where there is none."
