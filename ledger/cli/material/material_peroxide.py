@@ -23,8 +23,8 @@ def command(
     figure = value.strip().removesuffix("mmol/L").strip()
     if any(map(str.isalpha, figure)):
         raise BadInput(
-            f"A peroxide value stands in mmol/L, as the entries ask for it, and '{value}' is in another measure; ask the "
-            "supplier for mmol/L and write it like 12.5."
+            f"A peroxide value stands in mmol/L, as the entries ask for it, and '{value}' is in another measure; ask "
+            "the supplier for mmol/L and write it like 12.5."
         )
     umol = round(parse_number(figure, what="the peroxide value") * 1000)
     where = state_peroxide(desk(ctx).book(), which, umol, source=source, lot=lot)
