@@ -16,6 +16,12 @@ STAMPED = (
     "Figures stamped or moulded into the bar or its box stand 1/16 in higher than printed ones (16 CFR 500.21, 21 CFR "
     "701.13(i); from memory, unverified); no such figures are drawn or measured here."
 )
+UNDATED = Rule(
+    "durability",
+    "no date is asked for, as far as is known here; one that is printed all the same is to be true",
+    "none found",
+    "from memory, unverified",
+)
 MARKET = Market(
     code="us-soap",
     address="us",
@@ -65,6 +71,7 @@ MARKET = Market(
             "16 CFR 500.20 and 500.21 (2015 edition); 21 CFR 701.13(f), (h)",
             "read; the letter measured, the clear space and the 30 % from memory, unverified",
         ),
+        UNDATED,
         Rule(
             "voluntary ingredients",
             "no list is asked for; one that is given all the same is given whole and true",
