@@ -6,6 +6,7 @@ from datetime import date
 from ledger.domain.label.market import OVER, ColourRule, Duty, FigureHeight, Lettering, Market, Rule
 from ledger.domain.label.net_quantity import metric
 from ledger.markets.eu import FIRST_LIST, LONG_LIST
+from ledger.markets.us_soap import UNDATED
 
 # SOR/2024-63: the 24 from 12 April 2026; the long list for new products from 1 August 2026, for existing ones by
 # 1 August 2028; the same thresholds (read in a secondary text, or from memory).
@@ -81,9 +82,10 @@ MARKET = Market(
         ),
         Rule(
             "letters",
-            "all else that is required at least 1.6 mm, by the small letter o or by capitals where all is capitals",
-            "Consumer Packaging and Labelling Regulations, sec 14(1) and 15",
-            "measuring read; the height from memory, unverified",
+            "all else that is required at least 1.6 mm, by the small letter o or by capitals where all is capitals; "
+            "0.8 mm where all of it stands on a display surface of 10 cm² or less, of which no use is made here",
+            "Consumer Packaging and Labelling Regulations, sec 14(1), 15 and 16",
+            "measuring read; the heights from memory, unverified",
         ),
         Rule(
             "narrow band",
@@ -91,6 +93,7 @@ MARKET = Market(
             "Consumer Packaging and Labelling Regulations, after sec 7",
             "read in the version of 2013; what makes a band narrow from memory, unverified",
         ),
+        UNDATED,
         Rule("colours", "in any order behind the rest", "Cosmetic Regulations, sec 21.4(2)", "read"),
         Rule("allergens", "each that exceeds 0.01 % in a rinse-off product", _SOURCE, "read in a secondary text"),
         Rule("function", "identity in both languages", "Cosmetic Regulations", "read in a secondary text"),

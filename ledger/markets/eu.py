@@ -157,6 +157,9 @@ MARKET = Market(
         "batch_code": "Where the bar is too small, the batch code may stand on the outer packaging alone: "
         f"Art 19(1)(e) {_LAW}.",
     },
+    # Art 19(2) lets precautions and ingredients go onto a tag, and nothing else
+    not_on_tag=("responsible", "best_before", "after_opening"),
+    tag_source="Art 19(2), read in a secondary text",
     without_label="a notice right beside the bars may stand for the list of ingredients alone (Art 19(3) "
     f"{_LAW}); for bars that are not pre-packed or are packed on request each country has its own rules (Art 19(4), "
     "read in a secondary text: in Germany a label, tag or card with the particulars, KosmetikV § 5)",

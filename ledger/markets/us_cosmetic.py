@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from ledger.domain.label.market import ColourRule, Duty, Rule
-from ledger.markets.us_soap import INCH_MM
+from ledger.markets.us_soap import INCH_MM, STAMPED
 from ledger.markets.us_soap import MARKET as SOAP
 
 # 21 CFR 701.3 and 701.13, read in the 2015 edition; MoCRA 2022 read in a secondary text.
@@ -24,7 +24,13 @@ MARKET = replace(
             "21 CFR 701.3 (2015 edition)",
             "read",
         ),
-        Rule("letters of the ingredients", "at least 1/16 in (1.5875 mm)", "21 CFR 701.3(b) (2015 edition)", "read"),
+        Rule(
+            "letters of the ingredients",
+            "at least 1/16 in (1.5875 mm); half that where the surface is under 12 sq in, of which no use is made "
+            "here: the house minimum is higher",
+            "21 CFR 701.3(b) (2015 edition) and (p)",
+            "(b) read, (p) read in a secondary text",
+        ),
         Rule(
             "colours",
             "listed ones alone, by their American name; a CI number may stand behind it in brackets, not alone; a "
@@ -46,6 +52,7 @@ MARKET = replace(
         status="read in a secondary text; the label from memory, unverified",
     ),
     remains=(
+        STAMPED,
         "Whether the name of each fat is the one this market expects: names here are INCI names.",
         "The listing of the product and the registration of the place where it is made (MoCRA 2022), and what a small "
         "business is spared.",

@@ -11,6 +11,17 @@ from ledger.domain.label.unit_price import show_per_pound
 # 21 CFR 701.20 (what is soap), 16 CFR 500.6-500.21 (net quantity); read in the 2015 edition.
 INCH_MM = Fraction("25.4")  # exactly (NIST SP 811, memory)
 SQUARE_INCH_CM2 = (INCH_MM / 10) ** 2
+_POUND = "No federal rule on the price of a pound was found; whether your state asks for it is for you to look up."
+STAMPED = (
+    "Figures stamped or moulded into the bar or its box stand 1/16 in higher than printed ones (16 CFR 500.21, 21 CFR "
+    "701.13(i); from memory, unverified); no such figures are drawn or measured here."
+)
+UNDATED = Rule(
+    "durability",
+    "no date is asked for, as far as is known here; one that is printed all the same is to be true",
+    "none found",
+    "from memory, unverified",
+)
 MARKET = Market(
     code="us-soap",
     address="us",
@@ -60,6 +71,7 @@ MARKET = Market(
             "16 CFR 500.20 and 500.21 (2015 edition); 21 CFR 701.13(f), (h)",
             "read; the letter measured, the clear space and the 30 % from memory, unverified",
         ),
+        UNDATED,
         Rule(
             "voluntary ingredients",
             "no list is asked for; one that is given all the same is given whole and true",
@@ -83,7 +95,7 @@ MARKET = Market(
     ),
     elsewhere={},
     # no federal rule was found; states have theirs, by the pound (from memory, unverified)
-    unit_prices=(UnitPrice(show_per_pound, ("Whether your state asks for the price of a pound.",), asked=False),),
+    unit_prices=(UnitPrice(show_per_pound, (_POUND,), asked=False),),
     serious_effect=Duty(
         says="no duty to report one effect of a bar that is only soap was found; ask before you rest on that",
         to="the Consumer Product Safety Commission (CPSC)",
@@ -93,6 +105,7 @@ MARKET = Market(
     remains=(
         "Whether it is soap or a cosmetic: only what is labelled, sold and represented as nothing but soap falls "
         "outside 21 CFR 701.3 (21 CFR 701.20).",
+        STAMPED,
         "Whether an ingredient list is printed all the same: list_ingredients = true under [label] in the recipe.",
     ),
 )

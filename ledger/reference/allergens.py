@@ -16,6 +16,11 @@ _LIMIT_KINDS: tuple[LimitKind, ...] = get_args(LimitKind)
 _HERE = Path(__file__).parent
 _GREEK = {"α": "alpha", "β": "beta", "γ": "gamma", "δ": "delta"}
 _DASHES = dict.fromkeys(map(ord, "-_\u00ad\u2010\u2011\u2012\u2013\u2014\u2015\u2212"))
+_NUMBER = re.compile(
+    r"(?:\bcas\b[\s:.#-]*(?:no|nr|n|number)?[\s:.#°]*)?(?<![\d-])(\d{2,7}-\d\d-\d)(?![\d-])", re.IGNORECASE
+)
+_HYPHENS = dict.fromkeys(map(ord, "\u2010\u2011\u2012\u2013\u2212"), "-")
+_MARKS = dict.fromkeys(map(ord, "®™©"))
 # The inventory gives these for another plant or part as well, so a name is asked for: cinnamon leaf as well as bark,
 # Eucalyptus citriodora as well as globulus (inventory read). Those that stand in two entries drop out by themselves.
 _TWO_PLANTS = ("84649-98-9", "8000-48-4")
@@ -99,14 +104,14 @@ def entry_limits() -> Mapping[str, EntryLimit]:
 
 @lru_cache(maxsize=4096)  # an answer about many batches looks the same few names up again and again
 def plain(name: str) -> str:
-    """A name as it is looked up: capitals, hyphens, spaces, accents, Greek letters and a leading "CAS" do not count."""
-    text = name.casefold()
+    """A name as it is looked up: capitals, hyphens, spaces, accents, ®, Greek letters, a leading "CAS" do not count."""
+    text = name.casefold().translate(_MARKS)
     if not text.isascii():
         text = unicodedata.normalize("NFKD", text)
         text = "".join(_GREEK.get(sign, sign) for sign in text if not unicodedata.combining(sign))
     text = text.strip()
     if text.startswith("cas"):
-        text = re.sub(r"^cas[\s:.#]*(no|nr|number)?[\s:.#]*(?=\d)", "", text)
+        text = re.sub(r"^cas[\s:.#-]*(no|nr|n|number)?[\s:.#°]*(?=\d)", "", text)
     return "".join(text.split()).translate(_DASHES)
 
 
@@ -170,8 +175,33 @@ def allergen_named(name: str) -> Allergen | None:
 
 
 def _looked_up(name: str) -> _Name | None:
-    """A name as it stands, else without what is in brackets: LAVANDULA ANGUSTIFOLIA (LAVENDER) OIL."""
-    return _names().get(plain(name)) or _names().get(plain(without_brackets(name)))
+    """A name as it stands, else by what it is made of; nothing where that is of two entries, which is asked about.
+
+    That is: a CAS number in it; a name without its common one in brackets, LAVANDULA ANGUSTIFOLIA (LAVENDER) OIL; or
+    names side by side, Lyral / HICC, each of which is known. What stands in brackets speaks against it, not for it.
+    """
+    if found := _names().get(plain(name)):
+        return found
+    plainly = name.translate(_HYPHENS)
+    numbers = [one for one in _NUMBER.findall(plainly) if is_cas_number(one)]
+    words = _NUMBER.sub("", plainly).strip(" ,;:")
+    by_number = [one for one in map(_known, numbers) if one]
+    found = _known(words) or _known(without_brackets(words)) or _side_by_side(words)
+    beside = [one for one in map(_known, re.findall(r"\(([^()]*)\)", words)) if one]
+    if len({one.entry for one in (*by_number, *beside, *([found] if found else []))}) > 1:
+        return None
+    return found or (by_number[0] if by_number and len(by_number) == len(numbers) else None)
+
+
+def _known(name: str) -> _Name | None:
+    return _names().get(plain(name))
+
+
+def _side_by_side(words: str) -> _Name | None:
+    """What several names mean alike, where each of them is known."""
+    parts = [one for one in re.split(r"[/;|]", words) if any(map(str.isalpha, one))]
+    known = [one for one in map(_known, parts) if one]
+    return known[0] if known and len(known) == len(parts) and len({one.entry for one in known}) == 1 else None
 
 
 def without_brackets(name: str) -> str:

@@ -13,7 +13,7 @@ _MONTHS = 12
 
 class _WordsFile(TomlFile):
     words = {
-        "": ("what", "language", "name", "best_before", "months", "date", "made_in", "batch", "source"),
+        "": ("what", "language", "name", "best_before", "months", "date", "made_in", "batch", "per", "source"),
         "translation": ("of", "is"),
     }
     noun = "file of words"
@@ -73,6 +73,7 @@ def _read(path: Path, expected: str | None = None) -> Words:
         date=date,
         made_in=head.word("made_in"),
         batch=head.word("batch"),
+        per=head.maybe_word("per") or "",
         translations={part.word("of"): part.word("is") for part in file.parts("translation")},
         source=head.word("source"),
     )

@@ -16,10 +16,21 @@ def currency_digits(code: str) -> int:
     return DECIMALS[code]
 
 
+# The signs that a price is written with; any other currency keeps its code. Common practice, no source.
+SIGNS = {
+    "GBP": "£", "USD": "$", "CAD": "$", "AUD": "$", "NZD": "$", "EUR": "€", "JPY": "¥", "PLN": "zł", "CZK": "Kč",
+    "SEK": "kr", "NOK": "kr", "DKK": "kr",
+}  # fmt: skip
+
+
 def parse_money(text: str, currency: str, *, what: str = "the amount of money") -> int:
     """An amount such as 12.40 in minor units. Raises BadInput for more decimals than there are coins."""
     digits = currency_digits(currency)
-    plain = text.strip().removeprefix(currency).removesuffix(currency).strip()
+    plain, sign = text.strip(), SIGNS.get(currency, currency)
+    for own in (currency, sign):
+        plain = plain.removeprefix(own).removesuffix(own).strip()
+    if strange := next((one for one in dict.fromkeys(SIGNS.values()) if one in plain), None):
+        raise BadInput(f"{opening(what)} '{text.strip()}' is written with {strange}, and money is {currency} here.")
     minor = parse_number(plain, what=what) * 10**digits
     if minor.denominator != 1:
         raise BadInput(

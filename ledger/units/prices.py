@@ -1,12 +1,8 @@
 """A price as a country writes it on a shelf: £6.50, $6.50, 6,50 €."""
 
-from ledger.units.money import currency_digits, show_money
+from ledger.errors import BadInput
+from ledger.units.money import SIGNS, currency_digits, parse_money, show_money
 
-# The signs that a price is written with; any other currency keeps its code. Common practice, no source.
-_SIGNS = {
-    "GBP": "£", "USD": "$", "CAD": "$", "AUD": "$", "NZD": "$", "EUR": "€", "JPY": "¥", "PLN": "zł", "CZK": "Kč",
-    "SEK": "kr", "NOK": "kr", "DKK": "kr",
-}  # fmt: skip
 _BEFORE = {"GBP", "USD", "CAD", "AUD", "NZD", "JPY"}
 # Where the sign of the euro stands before the figures, and where a point parts euro from cent: in all other countries
 # it stands behind them, after a comma (the Interinstitutional Style Guide of the EU, 7.3.3, from memory, unverified).
@@ -16,7 +12,7 @@ _EURO_BEFORE = {*_EURO_WITH_POINT, "NL", "AT"}
 
 def show_price(minor: int, currency: str, country: str) -> str:
     """Minor units as they stand on a price card in a country; one line, not to be broken."""
-    sign, digits = _SIGNS.get(currency), currency_digits(currency)
+    sign, digits = SIGNS.get(currency), currency_digits(currency)
     if sign is None:
         return show_money(minor, currency).replace(" ", "\u00a0")
     point = currency in _BEFORE or (currency == "EUR" and country in _EURO_WITH_POINT)
@@ -26,3 +22,19 @@ def show_price(minor: int, currency: str, country: str) -> str:
     if currency in _BEFORE or (currency == "EUR" and country in _EURO_BEFORE):
         return f"{sign}{figures}" if point else f"{sign}\u00a0{figures}"
     return f"{figures}\u00a0{sign}"
+
+
+def parse_price(text: str, currency: str, *, what: str) -> tuple[int, str]:
+    """A price as it is written, and its currency: that of its sign or code, else the one given.
+
+    So a sign for a stall abroad is in the money that is paid there. Raises BadInput for a sign of several currencies.
+    """
+    plain = text.strip()
+    typed = next((one for one in SIGNS if plain.startswith(one) or plain.endswith(one)), None)
+    sign = next((one for one in SIGNS.values() if plain.startswith(one) or plain.endswith(one)), None)
+    if typed is None and sign is not None and sign != SIGNS.get(currency):
+        several = [one for one, its in SIGNS.items() if its == sign]
+        if len(several) > 1:
+            raise BadInput(f"'{plain}' may be {' or '.join(several)}; write the code, such as 6.50 {several[0]}.")
+        (typed,) = several
+    return parse_money(plain, typed or currency, what=what), typed or currency

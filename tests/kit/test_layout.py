@@ -26,7 +26,7 @@ LAYOUTS = (
             "wrap",
         )
     ),
-    *("sticker-small", "sticker-band", "notice-shelf", "ticket-price", "ticket-shelf", "ticket-stall"),
+    *("sticker-small", "sticker-large", "sticker-band", "notice-shelf", "ticket-price", "ticket-shelf", "ticket-stall"),
     *("card-rack", "lot-jar", "lot-drum"),
 )
 
@@ -47,7 +47,7 @@ def change(tmp_path: Path):
 
 def test_every_shipped_layout_and_sheet_is_read() -> None:
     assert {label_layout(name).file for name in shipped("label")} == {f"{name}.toml" for name in LAYOUTS}
-    assert len([sheet_layout(name) for name in shipped("sheet")]) == 11
+    assert len([sheet_layout(name) for name in shipped("sheet")]) == 13
 
 
 @pytest.mark.parametrize(
@@ -142,12 +142,12 @@ def test_a_faulty_sheet_is_named_by_file_line_and_reason(change, old: str, new: 
             "line 21: module_mm = 0.7 cannot be",
         ),
         ("label-round", "50.0]", "55.0]", "rounds_mm: the round of 55 mm reaches beyond its label"),
-        ("label-round", "[26.0, 32.5, 50.0]", "[26.0, 32.5]", "line 11: rounds_mm is a list of circles"),
+        ("label-round", "[26.0, 32.5, 50.0]", "[26.0, 32.5]", "line 14: rounds_mm is a list of circles"),
         (
             "label-round",
             "x_mm = 6.0",
             "x_mm = 2.0",
-            "line 36 [panel], x_mm: the panel lies across the edge of the round",
+            "line 39 [panel], x_mm: the panel lies across the edge of the round",
         ),
         ("notice-shelf", '"ingredients"]', '"ingredients", "precautions"]', "'precautions' does not belong"),
         ("ticket-price", '"unit_price"', '"function"', "'unit_price' stands 0 times"),

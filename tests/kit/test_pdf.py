@@ -37,7 +37,7 @@ PAPERS: dict[str, tuple[str | None, Callable[[Any], bytes], str]] = {
     "labels, small": ("label", cards("small", "a4-24"), "Labels 26-118-0 eu"),
     "labels, band": ("label", cards("band", "letter-5"), "Labels 26-118-0 eu"),
     "labels, wrap with a code": ("label", cards("wrap", "a4-2"), "Labels 26-118-0 eu"),
-    "labels, round": ("label", cards("round", "a4-8"), "Labels 26-118-0 eu"),
+    "labels, round": ("label", cards("round", "a4-6-tag"), "Labels 26-118-0 eu"),
     "labels to choose from": (
         "label",
         lambda view: draw_tries(view, paper="A4", business=BUSINESS),

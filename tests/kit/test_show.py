@@ -4,7 +4,7 @@ import sys
 
 import pytest
 
-from ledger.cli.kit.show import say_wrapped, warn_of
+from ledger.cli.kit.show import say_wrapped, table, warn_of
 from ledger.errors import BadInput
 
 
@@ -26,3 +26,27 @@ def test_where_nobody_can_be_asked_a_doubt_is_refused_with_what_to_type(monkeypa
     warn_of(("The recipe gives 10 bars, and 1 were cut.",), yes=True)
     with pytest.raises(BadInput, match="Say so with --yes"):
         warn_of(("The recipe gives 10 bars, and 1 were cut.",), yes=False)
+
+
+def test_a_table_wider_than_the_screen_goes_on_below_in_the_columns_that_may(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """48 - 2 - 8 - 2 - 2 - 4 = 30 signs are left to it; no number is torn from what it counts, nothing is lost."""
+    monkeypatch.setenv("COLUMNS", "48")
+    rows = [("26-001-4", "12 of 14; 1 specimen and 11 that were spoiled by rain", "3"), ("26-002-2", "none", "4")]
+    table(("batch", "what became of them", "bars"), rows, right=(2,), wraps=(1,))
+    shown = capsys.readouterr().out.splitlines()
+    assert all(len(line) <= 48 for line in shown)
+    assert shown[1:] == [
+        f"  26-001-4  {'12 of 14; 1 specimen and':30}     3",
+        "            11 that were spoiled by rain",
+        f"  26-002-2  {'none':30}     4",
+    ]
+
+
+def test_a_table_that_fits_is_left_as_it_is(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "100")
+    table(("batch", "why"), [("26-001-4", "a reason of some length that goes on for a while")], wraps=(1,))
+    assert capsys.readouterr().out.splitlines()[1] == "  26-001-4  a reason of some length that goes on for a while"

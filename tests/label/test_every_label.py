@@ -162,6 +162,7 @@ def low_and_clear(layout: str, glyphs: Sequence[Any], net: Sequence[Any]) -> Non
     """In the lowest 30 % of the piece the face is on, and clear of all other letters."""
     form = label_layout(layout)
     begins, ends = (form.folds_y_mm[0], form.folds_y_mm[1]) if form.folds_y_mm else (0.0, form.height_mm)
+    ends = min(ends, *form.cuts_y_mm, form.height_mm)
     (capital,) = [one for one in net if one.sign == "N"]
     assert min(one.top for one in net if one.sign not in "()") >= ends - 0.3 * (ends - begins) - 0.02
     letter, side = capital.bottom - capital.top, 2 * (capital.right - capital.left)

@@ -155,7 +155,7 @@ def test_the_ornament_stands_where_she_has_no_picture(hers, read) -> None:
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
 def test_every_layout_is_shown_on_three_sheets(hers, read, paper: str) -> None:
-    """Those of the family "plain" want two: 46, 110, 80, 65 and 65 mm of rows are more than a sheet has."""
+    """Those of "plain" want two: 46, 110, 80, 85 and 65 mm of rows are more than a sheet has; the second has room."""
     drawn = read(draw_tries(hers, paper=paper))
     assert len(drawn.pages) == 3
     said = drawn.text()

@@ -154,6 +154,14 @@ def test_a_best_before_later_than_that_of_an_oil_is_for_a_person(shop: Shop, mon
     assert [oil for oil in ("coconut oil", "olive oil") if oil in one.found] == late
 
 
+@pytest.mark.parametrize("market", ["us-soap", "us-cosmetic", "ca"])
+def test_a_date_that_no_rule_asks_for_is_looked_at_all_the_same(shop: Shop, market: str) -> None:
+    address = "9 Elm St, Portland, OR 97201" if market != "ca" else "4 Haute, Montreal, Canada"
+    found = at(shop, address, market, "durability")
+    assert "no date is asked for" in found.says
+    assert found.found.startswith("Best used before the end of March 2028")
+
+
 @pytest.mark.usefixtures("shop")
 def test_it_is_said_at_the_plan_too(run: Any) -> None:
     said = " ".join(run("batch", "plan", "plain-bar").stdout.split())

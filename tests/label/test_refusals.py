@@ -40,7 +40,7 @@ def test_nine_ingredients_with_a_long_address_do_not_go_on_the_smallest(label) -
 
 def test_the_larger_layouts_named_do_take_it(label) -> None:
     view = replace(label, ingredients=NINE, responsible_address=ADDRESS)
-    for layout, sheet in (("band", "a4-6"), ("box", "a4-8"), ("round", "a4-8"), ("wrap", "a4-2")):
+    for layout, sheet in (("band", "a4-6"), ("box", "a4-8"), ("round", "a4-6-tag"), ("wrap", "a4-2")):
         assert draw_labels(view, label_layout(layout), sheet_layout(sheet), count=1)
 
 
@@ -98,3 +98,31 @@ def test_an_origin_without_a_place_is_refused_and_never_left_out(label, tmp_path
         check_placed(abroad, mine)
     for name in shipped("label"):
         check_placed(abroad, label_layout(name))
+
+
+@pytest.mark.parametrize(("code", "refused"), [("eu", True), ("gb", True), ("us-soap", False), ("ca", False)])
+def test_who_is_responsible_and_the_date_never_stand_on_a_tag_alone(label, tmp_path, code: str, refused: bool) -> None:
+    """Art 19(2) lets precautions and ingredients go onto a tag; every shipped layout has the others on the bar."""
+    text = (templates() / "label-tag.toml").read_text(encoding="utf-8")
+    assert text.count('role = "back"') == 2
+    (tmp_path / "mine.toml").write_text(text.replace('role = "back"', 'role = "tag"'), encoding="utf-8")
+    sold = replace(label, market=code)
+    if refused:
+        says = "the responsible person and the best-before date never stand on a tag alone"
+        with pytest.raises(Refused, match=says):
+            check_placed(sold, label_layout(str(tmp_path / "mine.toml")))
+    else:
+        check_placed(sold, label_layout(str(tmp_path / "mine.toml")))
+    for name in shipped("label"):
+        check_placed(sold, label_layout(name))
+
+
+def test_no_mark_points_to_a_tag_on_which_nothing_stands(label, read) -> None:
+    form, page = label_layout("tag"), sheet_layout("a4-6-tag")
+    empty = replace(label, ingredients="", precautions=())
+    marked, bare = (read(draw_labels(one, form, page, count=1)).image(scale=4) for one in (label, empty))
+    mm = 4 * 72 / 25.4
+    place = (9 + 84.5, 21 + 66.6, 9 + 93.0, 21 + 83.4)
+    corner = tuple(round(one * mm) for one in place)
+    assert min(marked.convert("L").crop(corner).tobytes()) < 64
+    assert min(bare.convert("L").crop(corner).tobytes()) > 192

@@ -16,16 +16,17 @@ SHEETS = {
     "band": ("a4-6", "letter-5"),
     "box": ("a4-8", "letter-8"),
     "card": ("a4-2", "letter-2"),
-    "tag": ("a4-8", "letter-8"),
-    "round": ("a4-8", "letter-8"),
+    "tag": ("a4-6-tag", "letter-6-tag"),
+    "round": ("a4-6-tag", "letter-6-tag"),
     "wrap": ("a4-2", "letter-2"),
     "leaf-band": ("a4-6", "letter-5"),
     "leaf-box": ("a4-8", "letter-8"),
-    "leaf-tag": ("a4-8", "letter-8"),
-    "leaf-round": ("a4-8", "letter-8"),
+    "leaf-tag": ("a4-6-tag", "letter-6-tag"),
+    "leaf-round": ("a4-6-tag", "letter-6-tag"),
     "leaf-wrap": ("a4-2", "letter-2"),
     "notice-shelf": ("a4-2", "letter-2"),
     "sticker-small": ("a4-65", "letter-30", "roll"),
+    "sticker-large": ("a4-24", "letter-21", "roll"),
     "sticker-band": ("a4-6", "letter-5"),
     "ticket-price": ("a4-24", "letter-21", "roll"),
     "ticket-shelf": ("a4-8", "letter-8"),
@@ -168,8 +169,12 @@ def test_a_round_keeps_all_its_ink_and_the_tag_takes_the_rest(view, read, sheet:
     for dot_x, dot_y in ink(label_alone(read, data, form, corner("round", sheet))):
         off = ((dot_x / DOTS - x) ** 2 + (dot_y / DOTS - y) ** 2) ** 0.5
         assert not across / 2 - 1 < off < across / 2
-    left = corner("round", sheet)[0]
-    on_round = "".join(one.sign for one in read(data).glyphs() if one.left < left + x + across / 2)
+    left, top = corner("round", sheet)
+    on_round = "".join(
+        one.sign
+        for one in read(data).glyphs()
+        if one.left < left + x + across / 2 and one.bottom < top + y + across / 2
+    )
     assert on_round.replace("Batch", "|Batch") == "TidewrackCalendula&LavenderSoap100g|Batch26-118-0"
 
 

@@ -190,11 +190,11 @@ def test_contents_are_stated_with_or_without_a_percent_sign(run: Any, book: Any)
         (("linalool",), "'linalool' is not a constituent with its percent"),
         (("=5",), "'=5' is not a constituent"),
         (("linalool=",), "cannot be read"),
-        (("linalool=some",), "cannot be read"),
+        (("linalool=some",), "is said as 'some', which is no figure"),
         (("linalool=1-2-3",), "write 0.5, <0.01, or 0.1-0.5 with the lower one first"),
         (("linalool=0.5-0.1",), "write 0.5, <0.01, or 0.1-0.5 with the lower one first"),
         (("linalool=<",), "cannot be read"),
-        (("linalool=traces",), "cannot be read"),
+        (("linalool=traces",), "is said as 'traces', which is no figure"),
         (("linalool=-1",), "cannot be below zero"),
     ],
 )

@@ -103,7 +103,20 @@ def test_of_name_and_number_the_one_that_is_known_is_kept(tmp_path: Path) -> Non
 @pytest.mark.parametrize(
     ("row", "says"),
     [
-        ("Linalool;78-70-6;traces", "the share of Linalool, 78-70-6 cannot be read from 'traces'"),
+        (
+            "Linalool;78-70-6;traces",
+            "the share of Linalool, 78-70-6 is said as 'traces', which is no figure. Ask the supplier for the most "
+            "there may be and write that, as <0.01; write none where there is none.",
+        ),
+        ("Linalool;78-70-6;tr.", "the share of Linalool, 78-70-6 is said as 'tr.', which is no figure."),
+        ("Linalool;78-70-6;< LOQ", "the share of Linalool, 78-70-6 is said as '< LOQ', which is no figure."),
+        ("Linalool;78-70-6;+", "the share of Linalool, 78-70-6 is said as '+', which is no figure."),
+        ("Linalool;78-70-6;>0,1", "the share of Linalool, 78-70-6 is said as '>0,1', which leaves open how much"),
+        ("Linalool;78-70-6;ca. 3", "the share of Linalool, 78-70-6 is said as 'ca. 3', which leaves open how much"),
+        ("Linalool;78-70-6;3;2", "it has more cells than there are headings, 'Linalool, 78-70-6, 3, 2'; a figure with"),
+        ('"Linalool;78-70-6;3', "a quotation mark is not closed, or more follows a closed one"),
+        ('"Lina"lool;78-70-6;3', "a quotation mark is not closed, or more follows a closed one"),
+        ("Linalool;78-70-6;3..2", "the share of Linalool, 78-70-6 cannot be read from '3..2'"),
         (
             "Linalool;5989-27-5;3",
             "name and number are not of the same entry: 5989-27-5 is Limonene and Linalool is Linalool. Ask the ",
@@ -193,3 +206,11 @@ def test_a_line_amiss_books_nothing_of_the_file(scent: Shop, run: Any, tmp_path:
     file.write_text(STATEMENT.replace("33,2", "99,9"), encoding="utf-8")
     assert "add up to 101.5 %" in run(*words, "--csv", str(file), code=2).stderr
     assert stated(scent) == []
+
+
+def test_a_figure_with_a_comma_between_commas_is_never_cut_off(tmp_path: Path) -> None:
+    """0,4 would be read as none, and a prohibited name with it."""
+    with pytest.raises(BadInput, match="line 3: it has more cells than there are headings"):
+        sheet(tmp_path, "name,CAS,percent\nLinalool,78-70-6,35\nBMHCA,80-54-6,0,4\n")
+    found = sheet(tmp_path, 'name,CAS,percent\nLinalool,78-70-6,"35,2",\n')
+    assert [one.share_ppm for one in found.lines] == [352_000]

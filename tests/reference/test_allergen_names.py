@@ -32,6 +32,23 @@ def read(name: str) -> str | None:
         ("78-70-6", "Linalool"),
         ("CAS 78-70-6", "Linalool"),
         ("CAS No. 78-70-6", "Linalool"),
+        ("CAS-Nr. 78-70-6", "Linalool"),
+        ("CAS n° 78-70-6", "Linalool"),
+        ("Coriander alcohol x, 78-70-6", "Linalool"),
+        ("Linalool (CAS-Nr.: 78‑70‑6)", "Linalool"),
+        ("Linalool (80-54-6)", None),  # which of the two it is, a person says
+        ("Linalool 80-54-6", None),
+        ("Lilial, 78-70-6", None),
+        ("Linalool (Lilial)", None),
+        ("Linalool, 126-90-9", "Linalool"),  # a number of an isomer, in no table here, says nothing against it
+        ("Something, 126-90-9", None),
+        ("cinnamon leaf oil, 84649-98-9", None),  # a number of bark and leaf
+        ("Lyral / HICC", "Hydroxyisohexyl 3-Cyclohexene Carboxaldehyde"),
+        ("Lyral / Linalool", None),
+        ("Linalool / something else", None),
+        ("LYRAL®", "Hydroxyisohexyl 3-Cyclohexene Carboxaldehyde"),
+        ("Lilial™", "Butylphenyl Methylpropional"),
+        ("peru balsam", "Myroxylon Pereirae Oil/Extract"),
         ("78‑70‑6", "Linalool"),
         ("cassia oil", "Cinnamomum Cassia Leaf Oil"),  # begins with the letters of CAS
         ("isoeugenol", "Isoeugenol"),

@@ -48,6 +48,17 @@ def test_what_is_due_up_to_a_year_from_today(labelled: Shop, run: Run) -> None:
     (row,) = (line for line in said if labelled.batch in line)
     assert row.split()[:9] == [labelled.batch, "eu", "10", "on", "hand", "31", "Jul", "2026", "to"]
     assert "Camphor too" in " ".join(" ".join(said).split())
+    assert all(len(line) <= 80 for line in said)
+
+
+@pytest.mark.usefixtures("labelled")
+def test_the_runs_fit_a_screen_of_80_columns(run: Run) -> None:
+    said = run("label", "runs").stdout.splitlines()
+    assert "10, not counted yet" in said[2]
+    run("label", "count", "1", "--spoiled", "2", "--returned", "1")
+    said = run("label", "runs").stdout.splitlines()
+    assert "7 of 10; 2 spoiled, 1 unused" in " ".join(" ".join(said).split())
+    assert all(len(line) <= 80 for line in said)
 
 
 def test_bars_of_one_batch_at_two_places_are_one_batch_that_is_due(labelled: Shop, run: Run) -> None:

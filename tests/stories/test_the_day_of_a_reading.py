@@ -65,6 +65,9 @@ def test_lines_of_a_csv_file_keep_their_day_too(bars: str, run: Any, tmp_path: A
     found = read(run, bars)
     assert ("2026-05-07", "unmoulded", "09:30") in found
     assert ("2026-05-07", "lye temperature", "49.0 °C") in found
+    (tmp_path / "read.csv").write_text("line,weight\nc,49,5 C\n", encoding="utf-8")
+    refused = run("batch", "log", bars, "--csv", "read.csv", "--correct", code=2).stderr
+    assert "read.csv, line 2: there are more values than columns" in refused
 
 
 @freeze_time("2026-06-10 09:00:00")

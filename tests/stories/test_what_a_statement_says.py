@@ -107,6 +107,8 @@ def test_a_peroxide_value_that_nobody_stated_is_asked(shop: Shop, ready: str, ru
     assert asked in said
     assert "it is to be below 20 mmol/L for Limonene (III/88;" in said
     assert asked in told(run, "label", "approve", ready)
+    other = told(run, "material", "peroxide", "sea scent", "10 meq/kg", "--source", "c 1", code=2)
+    assert "'10 meq/kg' is in another measure; ask the supplier for mmol/L" in other
     assert "sea scent: peroxide value 19.999 mmol/L (c 1)." in told(
         run, "material", "peroxide", "sea scent", "19.999", "--source", "c 1"
     )

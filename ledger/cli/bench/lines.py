@@ -142,6 +142,11 @@ def _read_csv(
         raise BadInput(f"{path}, line 1: the columns are line, weight and, if needed, lot.")
     found: dict[int, list[Weighed]] = {}
     for row in reader:
+        if any(row.get(None) or ()):
+            raise BadInput(
+                f"{path}, line {reader.line_num}: there are more values than columns; put quotes round one that has a "
+                "comma in it."
+            )
         if not (row["weight"] or "").strip():
             continue
         lot = f"@{row['lot'].strip()}" if (row.get("lot") or "").strip() else ""

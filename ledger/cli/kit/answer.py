@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.loading import loaded
-from ledger.cli.kit.show import out_json, say, table, warn
+from ledger.cli.kit.show import out_json, say, say_wrapped, table, warn
 
 
 class Listed(NamedTuple):
@@ -17,6 +17,7 @@ class Listed(NamedTuple):
     columns: Sequence[str]
     rows: Iterable[Sequence[str]]
     right: Collection[int] = ()
+    wraps: Collection[int] = ()  # columns whose texts go on below themselves where the screen is too narrow
     none: str = ""  # said alone where nothing was found
     then: str = ""  # said last
     earlier: str = ""  # where earlier ones are left out, the command that shows them
@@ -64,9 +65,9 @@ def _say_list(found: Any, words: Listed) -> None:
     if not found and words.none:
         say(words.none)
         return
-    say(words.head)
-    table(words.columns, list(words.rows), right=words.right)
+    say_wrapped(words.head)
+    table(words.columns, list(words.rows), right=words.right, wraps=words.wraps)
     if words.then:
-        say(words.then)
+        say_wrapped(words.then)
     if words.earlier:
         say(f"Earlier ones: {words.earlier}")

@@ -29,6 +29,7 @@ _PLAIN = {
     **{"→": "->", "−": "-", "≈": "about ", "≤": "<=", "≥": ">=", "×": "x", "–": "-", "…": "...", "\u00a0": " "},
     **{"°": "deg ", "±": "+/-", "•": "-", "‑": "-", "—": "-", "’": "'", "⁄": "/", "✓": "OK"},
 }
+_LEAST_WRAPPED = 12  # no column of a table is made narrower
 _numbered: list[str] = []  # the signs of this run that were shown by their number
 
 
@@ -84,7 +85,7 @@ def hush(stream: IO[str]) -> None:
 
 def say_wrapped(text: str, *, indent: str = "", first: str = "") -> None:
     """A longer text, wrapped to the width of the screen; `first` stands before its first line."""
-    wide = max(40, shutil.get_terminal_size((80, 24)).columns)
+    wide = screen_width()
     glued = _UNIT.sub(lambda found: found[1] + _GLUE, text)  # a number stays on the line of its unit
     lines = textwrap.fill(glued, wide, initial_indent=first or indent, subsequent_indent=indent, break_on_hyphens=False)
     say(lines.replace(_GLUE, " "))
@@ -98,22 +99,54 @@ def warn(text: str) -> None:
         hush(sys.stderr)
 
 
-def table(headers: Sequence[str], rows: Sequence[Sequence[str]], *, right: Collection[int] = ()) -> None:
+def screen_width() -> int:
+    """How many signs a line of the screen holds: 80 where that is not known."""
+    return max(40, shutil.get_terminal_size((80, 24)).columns)
+
+
+def table(
+    headers: Sequence[str],
+    rows: Sequence[Sequence[str]],
+    *,
+    right: Collection[int] = (),
+    wraps: Collection[int] = (),
+) -> None:
     """A plain table, columns in `right` set to the right; empty columns are left out.
 
-    Nothing more is read for the answer: whoever pages through a long one keeps no writer out.
+    Where it is wider than the screen, the texts in the columns `wraps` go on below themselves. Nothing more is read for
+    the answer: whoever pages through a long one keeps no writer out.
     """
     let_go()
     rows = [tuple(map(masked, row)) for row in rows]
     kept = [i for i in range(len(headers)) if any(row[i] for row in rows)]
     widths = {i: max(len(headers[i]), *(len(row[i]) for row in rows)) for i in kept}
 
+    over = sum(widths.values()) + 2 * len(kept) - screen_width()
+    narrow = [i for i in kept if i in wraps]
+    while over > 0 and (widest := max(narrow, key=lambda i: widths[i], default=None)) is not None:
+        if widths[widest] <= max(_LEAST_WRAPPED, len(headers[widest])):
+            break
+        widths[widest] -= 1
+        over -= 1
+
     def line(cells: Sequence[str]) -> str:
         return "  ".join(cells[i].rjust(widths[i]) if i in right else cells[i].ljust(widths[i]) for i in kept).rstrip()
 
     say("  " + line(headers))
     for row in rows:
-        say("  " + line(row))
+        lines = {i: _below(row[i], widths[i]) for i in narrow if len(row[i]) > widths[i]}
+        for number in range(max((len(one) for one in lines.values()), default=1)):
+            cells = [
+                (lines[i][number] if number < len(lines[i]) else "") if i in lines else cell if number == 0 else ""
+                for i, cell in enumerate(row)
+            ]
+            say("  " + line(cells))
+
+
+def _below(text: str, wide: int) -> list[str]:
+    """A text in lines of a width, a number on the line of what it counts."""
+    glued = re.sub(r"(?<=\d) (?=[^\W\d])", _GLUE, text)
+    return [line.replace(_GLUE, " ") for line in textwrap.wrap(glued, wide, break_on_hyphens=False)]
 
 
 def plain(value: Any) -> Any:

@@ -46,18 +46,35 @@ Layout = Annotated[str, typer.Option("--layout", help="A layout that is shipped,
 def front_of(pack: str | None, layout: str, market: str) -> Front | None:
     """The side of the pack that bears the front: hers, or as the layout says.
 
-    Raises BadInput where neither says it and the law of the market goes by it.
+    Raises BadInput where neither says it, the law of the market goes by it, and the layout has the net quantity.
     """
     law, front = law_of(market), read_front(pack) if pack else None
     if law.heights_by != "panel":
         return None
-    front = front or loaded("documents.kit.layout").label_layout(layout).pack
-    if front is None and law.figure_heights:
+    form = loaded("documents.kit.layout").label_layout(layout)
+    front = front or form.pack
+    if front is None and law.figure_heights and "net_quantity" in form.placed:
         raise BadInput(
             f"In {law.name} the height of the net quantity goes by the side of the pack that bears the front, and the "
             f"layout '{layout}' does not say it; measure and write it: --pack {EXAMPLES}."
         )
     return front
+
+
+def say_front(market: str, layout: str, pack: str | None, front: Front | None) -> None:
+    """By which pack the net quantity was set where she named none, and where a sticker with it goes."""
+    form, law = loaded("documents.kit.layout").label_layout(layout), law_of(market)
+    if front is None or "net_quantity" not in form.placed:
+        return
+    if pack is None:
+        say_wrapped(
+            f"The net quantity is as high as a front of {front.words} asks, for which the layout is made; for another "
+            f"add --pack, written like that."
+        )
+    if form.purpose == "sticker" and (low := law.lettering.on(front.cm2).lowest):
+        say_wrapped(
+            f"In {law.name} the net quantity stands in the lowest {100 * low:g} % of the front: the sticker goes there."
+        )
 
 
 def words_of(here: Desk, market: str, language: str | None) -> tuple[Words, ...]:
@@ -78,7 +95,8 @@ def say_words(words: tuple[Words, ...]) -> None:
         )
         return
     wordless = [one.language for one in words if not one.best_before]
-    say_wrapped(f"Its words are in {' and '.join(one.called for one in words)}; for another: --language de")
+    other = next(one for one in ("de", "fr", "en") if one not in [spoken.language for spoken in words] or one == "en")
+    say_wrapped(f"Its words are in {' and '.join(one.called for one in words)}; for another: --language {other}")
     for one in wordless:
         say_wrapped(
             f"No words for the date are known here in {one}, so the hourglass stands before it; a file of your "

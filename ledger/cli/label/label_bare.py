@@ -56,6 +56,10 @@ def command(
         f"{name} is sold without a label at {where} from {show_date(day)}, as {by} decided; it is not asked again."
     )
     say_wrapped(f"Notice: {said}. The batch code is on the {place}.")
+    say_wrapped(
+        "Of a batch that has bars with a label and bars without, those without are taken to be the first to go there; "
+        "so take those."
+    )
     for law in laws_at(here.settings.addresses):
         if law.declares_ingredients:
             say_wrapped(f"{law.name}: {law.without_label}.", first="  ? ", indent="    ")

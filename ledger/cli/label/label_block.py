@@ -68,5 +68,12 @@ def command(
     high = block.high * 25.4 / 72
     say(f"The text of batch {view.batch_code} for {law.code} is {output}, {wide:g} × {high:.1f} mm; do not scale it.")
     say_wrapped(f"{says}.")
+    if view.hourglass and view.best_before and not bands:
+        say_wrapped(f"Set the hourglass before {view.best_before}; the block holds words alone.")
+    if not bands and (low := view.lettering.lowest):
+        say_wrapped(
+            f"In {law.name} the net quantity stands in the lowest {100 * low:g} % of the front, level with its foot, "
+            "and keeps a letter's height above and below and two widths of N at its sides free: set it apart for that."
+        )
     if view.after_opening_months and not bands:
         say(f"Set the open jar with {view.after_opening_months}M beside it; the block holds words alone.")

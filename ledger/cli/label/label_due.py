@@ -28,6 +28,7 @@ def command(
         ("batch", "market", "bars", "where", "until", "why"),
         ((one.batch_code, one.market, str(one.bars), one.where, show_date(one.until), one.why) for one in found),
         right=(2,),
+        wraps=(3, 5),
         none=f"No printed label stops being usable up to {show_date(until)}, by the rules known here.",
     )
     answer(found, json, words)

@@ -17,6 +17,7 @@ from ledger.cli.label.figures import (
     Pack,
     figures,
     front_of,
+    say_front,
     say_words,
     sold_in,
     words_of,
@@ -115,6 +116,7 @@ def command(
         write_file(output, drawn(replace(shown(here.today), draft=True, price=priced)), force=force)
         say(f"{count(many, 'label')} for batch {batch.code} ({market}) as a draft in {output}.")
         say_words(words)
+        say_front(market, layout, pack, front)
         return
     if purpose == "notice":
         check_free(output, force)
@@ -137,6 +139,7 @@ def command(
     for doubt in () if weights else net_doubts(here.rows(), printed):
         say_wrapped(doubt, first="  ! ", indent="    ")
     say_words(words)
+    say_front(market, layout, pack, front)
     say_wrapped(f"Keep one with the record, put the others on, then count them: soapledger label count {run}")
 
 

@@ -10,7 +10,7 @@ from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count
 from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more, the_last
 from ledger.rows.batch import find_batch
-from ledger.rows.label import runs
+from ledger.rows.label import Run, runs
 from ledger.units.dates import show_date
 
 
@@ -30,7 +30,7 @@ def command(
     shown = count(len(found), "run")
     words = Listed(
         f"{the_last(shown, more)}, {open_}{' of them' if more else ''} still to be counted.",
-        ("run", "batch", "market", "layout", "on", "issued", "used", "specimen", "spoiled", "unused"),
+        ("run", "batch", "market", "layout", "on", "used"),
         (
             (
                 str(one.number),
@@ -38,18 +38,23 @@ def command(
                 one.market,
                 one.layout,
                 show_date(one.on),
-                str(one.count),
-                *(
-                    ("–",) * 4
-                    if one.counted is None
-                    else (str(one.used), str(one.specimen or 0), str(one.spoiled), str(one.returned))
-                ),
+                _became(one),
             )
             for one in found
         ),
-        right=(0, 5, 6, 7, 8, 9),
+        right=(0,),
+        wraps=(3, 5),
         none="No labels were printed yet. Print some: soapledger label print CODE -o labels.pdf",
         then="A run is misprinted? Where its bars are: soapledger recall of --labels RUN",
         earlier=here.typed(f"label runs {code} --all" if code else "label runs --all") if more else "",
     )
     answer(found, json, words)
+
+
+def _became(run: Run) -> str:
+    """How many of the labels of a run are on bars, of how many, and what became of the others."""
+    if run.counted is None:
+        return f"{run.count}, not counted yet"
+    others = ((run.specimen, "specimen"), (run.spoiled, "spoiled"), (run.returned, "unused"))
+    said = ", ".join(f"{number} {what}" for number, what in others if number)
+    return f"{run.used} of {run.count}{f'; {said}' if said else ''}"

@@ -61,6 +61,16 @@ def read_share(text: str, *, what: str, unit: ShareUnit | None = "percent") -> t
         return 0, None
     body = re.sub(r"^(<=|<|\u2264|max\.?|up to|bis)\s*", "", typed, flags=re.IGNORECASE)
     bound = body != typed
+    if body and not re.search(r"[\d<]", body):
+        raise BadInput(
+            f"{what} is said as '{typed}', which is no figure. Ask the supplier for the most there may be and write "
+            "that, as <0.01; write none where there is none."
+        )
+    if re.match(r"(>|\u2265|~|\u2248|ca\b|about\b|approx|etwa\b|environ\b)", body, re.IGNORECASE):
+        raise BadInput(
+            f"{what} is said as '{typed}', which leaves open how much there may be. Ask the supplier for the most, and "
+            "write that: 0.5, or <0.5."
+        )
     number, own = body, unit
     if ending := re.search(r"\s*(%|percent|ppm|mg/kg)(\s*w/w)?$", body, re.IGNORECASE):
         number, own = body[: ending.start()], _UNITS[ending[1].casefold()]
@@ -91,18 +101,32 @@ def read_statement(path: Path, unit: ShareUnit | None) -> Sheet:
     """A supplier's file, whatever separates its columns. Raises BadInput naming the line that cannot be read."""
     text = hear(read_given_text(path))
     for separator in ("\t", ";", ","):
-        try:
-            reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator)
-            cells = [(reader.line_num, [" ".join(cell.split()) for cell in row]) for row in reader]
-        except csv.Error as error:
-            raise BadInput(f"{path} cannot be read as a table ({error}).") from None
+        cells, amiss = _cells(path, text, separator)
         for place, (number, row) in enumerate(cells[:_MOST_BEFORE]):
             if found := _columns(path, number, row, unit):
+                if amiss:
+                    raise BadInput(
+                        f"{path}, line {amiss}: a quotation mark is not closed, or more follows a closed one. Mend "
+                        "that line, else what stands behind it is lost. Nothing of the file was booked."
+                    )
                 return _sheet(path, cells[place + 1 :], number - 1, found)
     raise BadInput(
         f"{path} has no line of headings that is understood: one column for the name or the CAS number, and one for "
         "the share, headed as in: name; CAS; percent. Write them above the figures."
     )
+
+
+def _cells(path: Path, text: str, separator: str) -> tuple[list[tuple[int, list[str]]], int | None]:
+    """The rows of a table with the lines they end on, and the line on which its quotation marks are amiss."""
+    rows: list[tuple[int, list[str]]] = []
+    strictly = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
+    try:
+        rows += ((strictly.line_num, [" ".join(cell.split()) for cell in row]) for row in strictly)
+    except csv.Error as error:
+        if "field larger" in str(error):
+            raise BadInput(f"{path} cannot be read as a table ({error}).") from None
+        return rows, rows[-1][0] + 1 if rows else 1
+    return rows, None
 
 
 class _Columns(NamedTuple):
@@ -111,6 +135,7 @@ class _Columns(NamedTuple):
     share: int
     unit: ShareUnit | None
     words: str
+    wide: int  # how many columns have a heading
 
 
 def _columns(path: Path, line: int, row: Sequence[str], unit: ShareUnit | None) -> _Columns | None:
@@ -133,7 +158,8 @@ def _columns(path: Path, line: int, row: Sequence[str], unit: ShareUnit | None) 
     own = next((_UNITS[word] for word in ("%", "percent", "prozent", "ppm", "mg/kg") if word in heads[share]), unit)
     name = named[0] if named else None
     used = [row[i] for i in (name, cas, share) if i is not None]
-    return _Columns(name, cas, share, own, f"{', '.join(used)}{f' in {own}' if own else ''}")
+    wide = max(i for i, head in enumerate(heads) if head) + 1
+    return _Columns(name, cas, share, own, f"{', '.join(used)}{f' in {own}' if own else ''}", wide)
 
 
 def _sheet(path: Path, cells: Sequence[tuple[int, Sequence[str]]], before: int, columns: _Columns) -> Sheet:
@@ -144,6 +170,11 @@ def _sheet(path: Path, cells: Sequence[tuple[int, Sequence[str]]], before: int, 
         if not any(row):
             continue
         try:
+            if any(row[columns.wide :]):
+                raise BadInput(
+                    f"it has more cells than there are headings, '{', '.join(row)}'; a figure with a comma in it "
+                    "stands in quotes, or is written with a point."
+                )
             name, cas, share = (_cell(row, i) for i in (columns.name, columns.cas, columns.share))
             kept, called = _named(name, cas)
             if share.casefold() in _SILENT:

@@ -7,7 +7,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import count, say
-from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
+from ledger.cli.stock.bars import BARS, read_bars, say_presumed_bare, warn_of_holds, without_a_label
 from ledger.cli.stock.first_supply import First, first_supplied
 from ledger.operations.sell.gift import gift
 
@@ -22,6 +22,8 @@ def command(
     """Give released bars away, e.g. soapledger gift 26-118-0=2 --to "the school fair"."""
     here = desk(ctx)
     wanted = read_bars(bars)
+    bare = without_a_label(here, wanted)
     whom = gift(here.book(), wanted, to=to, on=here.day(on), first=first_supplied(here, first))
     say(f"{count(sum(wanted.values()), 'bar')} given to {whom}.")
+    say_presumed_bare(here, bare)
     warn_of_holds(here, wanted)

@@ -8,7 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import ask, count, say, warn
 from ledger.cli.sell.stalls import Name
-from ledger.cli.stock.bars import read_bars
+from ledger.cli.stock.bars import read_bars, say_presumed_bare, without_a_label
 from ledger.operations.sell.stall_back import stall_back
 from ledger.rows.lot import find_lot
 from ledger.units.money import parse_money
@@ -34,8 +34,10 @@ def command(
             typed = ask(f"{one.product} {one.code}: {one.bars} went out; how many came back", default="0")
             wanted[one.code] = parse_pieces(typed)
     money = parse_money(takings, here.settings.currency, what="the takings") if takings else None
+    bare = without_a_label(here, wanted)
     ended = stall_back(here.book(), place.code, wanted, on=here.day(on), takings_minor=money)
     sold = sum(number for _, number in ended.sold)
     say(f"{ended.stall}: {count(sold, 'bar')} sold, {ended.back} came home.")
+    say_presumed_bare(here, bare)
     for code in ended.held:
         warn(f"Bars of batch {code}, which is on hold, were sold; see: soapledger lot show {code}")

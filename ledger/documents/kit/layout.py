@@ -65,8 +65,6 @@ FAMILIES = ("plain", "leaf")
 _ALIGNS = ("left", "centre", "right")
 INKS = ("colour", "black")
 FIELDS = tuple(dict.fromkeys(field for part in (_NEEDED, _WELCOME) for fields in part.values() for field in fields))
-
-
 Box = tuple[float, float, float, float]
 
 
@@ -121,6 +119,7 @@ class LabelLayout:
     folds_mm: tuple[float, ...]
     folds_y_mm: tuple[float, ...]
     cuts_mm: tuple[float, ...]
+    cuts_y_mm: tuple[float, ...]
     rounds_mm: tuple[tuple[float, float, float], ...]  # circles to cut out: middle and diameter
     panels: tuple[Panel, ...]
     pack: Front | None = None  # the side of the pack that bears the front
@@ -164,8 +163,8 @@ class LabelLayout:
 _HEAD = (
     "what", "name", "for", "width_mm", "height_mm", "law_min_x_height_mm", "law_max_pt", "product_pt",
     "product_min_pt", "what_pt", "price_pt", "mark_mm", "best_before_mark", "clear_space", "code", "module_mm",
-    "folds_mm", "folds_y_mm", "cuts_mm", "rounds_mm", "family", "ink", "business_pt", "face_mm", "blocks_mm",
-    "rules_mm", "pack",
+    "folds_mm", "folds_y_mm", "cuts_mm", "cuts_y_mm", "rounds_mm", "family", "ink", "business_pt", "face_mm",
+    "blocks_mm", "rules_mm", "pack",
 )  # fmt: skip
 _PANEL = (
     "role", "bare_mm", "name", "x_mm", "y_mm", "width_mm", "height_mm", "fields", "foot_fields",
@@ -213,6 +212,7 @@ def label_layout(name: str) -> LabelLayout:
         folds_mm=lengths(head, "folds_mm", 0, wide),
         folds_y_mm=lengths(head, "folds_y_mm", 0, high),
         cuts_mm=lengths(head, "cuts_mm", 0, wide),
+        cuts_y_mm=lengths(head, "cuts_y_mm", 0, high),
         rounds_mm=rounds,
         panels=panels,
         pack=head.read("pack", read_front),

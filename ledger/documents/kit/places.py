@@ -48,7 +48,7 @@ def draw_marks(canvas: Canvas, layout: LabelLayout, sheet: SheetLayout, high: fl
     canvas.setStrokeColor(GREY)
     canvas.setLineWidth(0.4)
     for dash, downs, acrosses in (
-        ((), (0.0, layout.height_mm), (0.0, *layout.cuts_mm, layout.width_mm)),
+        ((), (0.0, *layout.cuts_y_mm, layout.height_mm), (0.0, *layout.cuts_mm, layout.width_mm)),
         ((1.2, 1.2), layout.folds_y_mm, layout.folds_mm),
     ):
         canvas.setDash(*dash)

@@ -65,7 +65,7 @@ def _wanted(view: LabelText, bands: bool) -> tuple[Wanted, ...]:
     heading = f"{view.ingredients_heading}: {view.ingredients}" if view.ingredients else ""
     net = max(house, least, size_for_letters(view.net_quantity, others))
     each_batch = (
-        Wanted("net_quantity", view.net_quantity, HEAVY if form.bold else MEDIUM, net, net),
+        Wanted("net_quantity", view.net_quantity, HEAVY if form.bold else MEDIUM, net, net, clear=form.clear),
         law("best_before", view.best_before),
         law("batch_code", f"{view.batch_word}\u00a0{view.batch_code}".strip("\u00a0"), BOLD),
     )

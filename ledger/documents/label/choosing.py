@@ -5,14 +5,18 @@ from ledger.errors import BadInput
 
 
 def larger_layouts(layout: LabelLayout) -> tuple[str, ...]:
-    """The shipped layouts of the same purpose with more room than this one."""
-    room = sum(panel.width_mm * panel.height_mm for panel in layout.panels)
-    found = []
-    for name in shipped("label"):
-        other = label_layout(name)
-        if other.purpose == layout.purpose and sum(p.width_mm * p.height_mm for p in other.panels) > room:
-            found.append(name)
-    return tuple(found)
+    """The shipped layouts of the same purpose with more room than this one, in all or on the face."""
+    room, face = _room(layout), layout.display_panel_cm2
+    others = ((name, label_layout(name)) for name in shipped("label"))
+    return tuple(
+        name
+        for name, other in others
+        if other.purpose == layout.purpose and (_room(other) > room or other.display_panel_cm2 > face)
+    )
+
+
+def _room(layout: LabelLayout) -> float:
+    return sum(panel.width_mm * panel.height_mm for panel in layout.panels)
 
 
 def usual_sheet(name: str, *, paper: str) -> str:

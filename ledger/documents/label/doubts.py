@@ -1,19 +1,30 @@
 """What she should know of how a label looks before she prints it; a person decides."""
 
+from ledger.documents.kit.fitting import plainly
 from ledger.documents.kit.layout import LabelLayout
 from ledger.documents.label.face import looks_of, picture_room
 from ledger.documents.label.picture import picture_doubts
 from ledger.errors import Refused
+from ledger.markets import known_market
 from ledger.units.colour import SHAPE_CONTRAST, WHITE, contrast, ink_on
 from ledger.views.label.label import LabelText
 
 
 def check_placed(view: LabelText, layout: LabelLayout) -> None:
-    """Raise Refused for a label of a bar without the place for an origin that is to stand on it."""
+    """Raise Refused for a label of a bar without the place for an origin, or with what its market lets on no tag."""
     if layout.purpose == "bar" and view.origin and "origin" not in layout.placed:
         raise Refused(
             f"The layout '{layout.name}' has no place for the origin '{view.origin}'; write \"origin\" among the "
             "fields of a panel, or take a shipped layout, which all have one (--layout box). Nothing was printed."
+        )
+    law = known_market(view.market)
+    tags = [field for panel in layout.panels if panel.role == "tag" for field in panel.placed]
+    if law and (alone := [plainly(field) for field in law.not_on_tag if field in tags]):
+        raise Refused(
+            f"In {law.name} the {' and the '.join(alone)} never {'stands' if len(alone) == 1 else 'stand'} on a tag "
+            f"alone ({law.tag_source}), and the layout '{layout.name}' has {'it' if len(alone) == 1 else 'them'} "
+            'there; give them a panel of role = "back" that goes onto the bar, or take a shipped layout, of which tag, '
+            "card and round have a strip for it. Nothing was printed."
         )
 
 

@@ -41,8 +41,7 @@ class Looks:
 
 def looks_of(view: object, layout: LabelLayout) -> Looks:
     """The colours of a label."""
-    coloured = isinstance(view, LabelText) and layout.ink == "colour"
-    return Looks(view.colour if coloured else None, layout)  # type: ignore[attr-defined]
+    return Looks(getattr(view, "colour", None) if layout.ink == "colour" else None, layout)
 
 
 def draw_ground(canvas: Canvas, looks: Looks) -> None:

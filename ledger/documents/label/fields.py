@@ -48,6 +48,9 @@ class TicketText:
     batch_code: str = ""
     code_text: str = ""
     figure_height_mm: float = 0.0
+    batch_word: str = "Batch"
+    languages: str = ""  # of its words: "en fr"
+    colour: str | None = None  # of the product
 
 
 @dataclass(frozen=True)
@@ -147,7 +150,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     net, figures = _net(view, layout)
     listed = max(letters, form.ingredients_mm * form.drawn)
     batch = f"{view.batch_word}\u00a0{view.batch_code}{no_head}".strip("\u00a0")
-    book = layout.mark_mm * mm
+    book, elsewhere = layout.mark_mm * mm, heading or view.precautions  # else nothing stands where the mark points
     name = bound(view.product) if layout.parted else view.product
     hers = {"business": max(layout.business_pt, 6.0), "line": 0.85 * layout.what_pt, "use": 0.85 * layout.what_pt}
     law_pt = size_for_x_height(layout.law_min_x_height_mm)
@@ -170,7 +173,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
         "origin": lawful("origin", view.origin or ""),
         "responsible": lawful("responsible", f"{view.responsible_name}, {view.responsible_address}"),
         "batch_code": small(layout, "batch_code", batch, BOLD),
-        "leaflet": (Picture("leaflet", marks.BOOK_WIDE * book, book, marks.hand_with_book),),
+        "leaflet": (Picture("leaflet", marks.BOOK_WIDE * book, book, marks.hand_with_book),) if elsewhere else (),
     }
 
 
@@ -194,7 +197,9 @@ def _own(view: TicketText | RackText, layout: LabelLayout) -> dict[str, Field]:
         "function": shown(layout, "function", view.function),
         "business": shown(layout, "business", view.business),
         "origin": small(layout, "origin", view.origin or ""),
-        "batch_code": small(layout, "batch_code", f"Batch\u00a0{view.batch_code}" if view.batch_code else "", BOLD),
+        "batch_code": small(
+            layout, "batch_code", f"{view.batch_word}\u00a0{view.batch_code}".strip() if view.batch_code else "", BOLD
+        ),
     }
 
 

@@ -28,6 +28,7 @@ from ledger.views.label.lot_label import LotLabel
 __all__ = ["RackText", "TicketText", "draw_labels", "draw_test_sheet", "set_label"]
 
 GAP = 1.2 * mm
+_TOUCH = 1e-6  # mm; panels that touch, as reckoned, lie beside each other and not over
 
 
 def set_label(view: Printed, layout: LabelLayout) -> tuple[LabelLayout, tuple[Filled, ...]]:
@@ -89,18 +90,27 @@ def _rooms(view: Printed, layout: LabelLayout) -> list[Room]:
 
 
 def _near(panel: Panel, layout: LabelLayout) -> Near:
-    """How far the next panel with print in it lies on every side, in points."""
+    """How far the next panel with print in it lies on every side of the same piece, in points."""
     left, right, above, below = inf, inf, inf, inf
     x0, x1, y0, y1 = panel.edges_mm
     for other in layout.panels:
         ox0, ox1, oy0, oy1 = other.edges_mm
-        if other is panel or not other.placed:
+        if other is panel or not other.placed or _cut_apart(panel, other, layout):
             continue
-        if oy0 < y1 and y0 < oy1:
+        if oy0 < y1 - _TOUCH and y0 < oy1 - _TOUCH:
             left, right = (min(left, x0 - ox1), right) if ox0 < x0 else (left, min(right, ox0 - x1))
-        if ox0 < x1 and x0 < ox1:
+        if ox0 < x1 - _TOUCH and x0 < ox1 - _TOUCH:
             above, below = (min(above, y0 - oy1), below) if oy0 < y0 else (above, min(below, oy0 - y1))
     return Near(left * mm, right * mm, above * mm, below * mm)
+
+
+def _cut_apart(panel: Panel, other: Panel, layout: LabelLayout) -> bool:
+    """Whether two panels lie on two sides of a cut."""
+    x0, _, y0, _ = panel.edges_mm
+    ox0, _, oy0, _ = other.edges_mm
+    return any((x0 < cut) != (ox0 < cut) for cut in layout.cuts_mm) or any(
+        (y0 < cut) != (oy0 < cut) for cut in layout.cuts_y_mm
+    )
 
 
 def draw_labels(
@@ -158,7 +168,7 @@ def draw_labels(
 
 def about_label(view: Printed, business: str) -> About:
     """What a file of labels says of itself: the first of two languages is that of the law's text."""
-    first = view.languages.split(" ")[0] if isinstance(view, LabelText) else ""
+    first = view.languages.split(" ")[0] if isinstance(view, LabelText | TicketText) else ""
     return About(_title(view), business, _subject(view), first or LANGUAGE)
 
 

@@ -14,18 +14,18 @@ _PARENTHESIS = 0.8  # how far brackets reach above the line, as a share of the s
 
 
 def front_edges_mm(layout: LabelLayout, panel: Panel) -> tuple[float, float]:
-    """Top and foot of the piece of the label that a panel stands on: a round, or what level folds leave of it."""
+    """Top and foot of the piece of the label that a panel stands on: a round, or what level folds and cuts leave."""
     _, _, top, foot = panel.edges_mm
     for _, y, across in layout.rounds_mm:
         if y - across / 2 <= top and foot <= y + across / 2:
             return y - across / 2, y + across / 2
-    folds = (0.0, *layout.folds_y_mm, layout.height_mm)
-    return max(one for one in folds if one <= top), min(one for one in folds if one >= foot)
+    ends = (0.0, *layout.folds_y_mm, *layout.cuts_y_mm, layout.height_mm)
+    return max(one for one in ends if one <= top), min(one for one in ends if one >= foot)
 
 
 def check_lowest(view: LabelText, layout: LabelLayout, filled: Sequence[Filled], remedy: Callable[[], str]) -> None:
     """Raise NoRoomOnFace where the net quantity reaches above the part of the front that the law leaves it."""
-    share = view.lettering.lowest
+    share = 0.0 if layout.purpose == "sticker" else view.lettering.lowest  # where a sticker goes is said beside it
     for panel, print_ in zip(layout.panels, filled, strict=True):
         lines = [one for one in print_.lines if one.face == HEAVY]
         if not share or not lines:

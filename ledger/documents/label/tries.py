@@ -25,25 +25,30 @@ _SIZE = 7.5
 
 
 def draw_tries(view: LabelText, *, paper: str, ink: Literal["colour", "black"] = "colour", business: str = "") -> bytes:
-    """One label in every shipped layout of a bar, each family on its own sheets; what does not fit is said there."""
+    """One label in every shipped layout of a bar, family by family; what does not fit is said there."""
     wide, high = PAPER_MM[paper]
     out = io.BytesIO()
     about = about_label(view, business)._replace(title=f"Labels to choose from, {view.batch_code}")
     canvas = new_canvas(out, (wide * mm, high * mm), in_one_form(about))
-    for family in FAMILIES:
-        layouts = [(name, replace(label_layout(name), ink=ink)) for name in shipped("label")]
-        mine = [one for one in layouts if one[1].purpose == "bar" and one[1].family == family]
-        for rows in _pages(_rows(sorted(mine, key=lambda one: -one[1].width_mm), wide), high):
-            top = apart = (high - sum(map(_row_tall, rows))) / (len(rows) + 1)
-            for row in rows:
-                left = (wide - sum(one.width_mm + _GAP for _, one in row) + _GAP) / 2
-                for name, layout in row:
-                    _draw(canvas, view, name, layout, left, high - top - _CAPTION)
-                    left += layout.width_mm + _GAP
-                top += _row_tall(row) + apart
-            canvas.showPage()
+    layouts = [(name, replace(label_layout(name), ink=ink)) for name in shipped("label")]
+    bars = sorted((one for one in layouts if one[1].purpose == "bar"), key=_size)
+    families = [_rows([one for one in bars if one[1].family == family], wide) for family in FAMILIES]
+    for rows in _closed_up([page for family in families for page in _pages(family, high)], high):
+        top = apart = (high - sum(map(_row_tall, rows))) / (len(rows) + 1)
+        for row in rows:
+            left = (wide - sum(one.width_mm + _GAP for _, one in row) + _GAP) / 2
+            for name, layout in row:
+                _draw(canvas, view, name, layout, left, high - top - _CAPTION)
+                left += layout.width_mm + _GAP
+            top += _row_tall(row) + apart
+        canvas.showPage()
     canvas.save()
     return out.getvalue()
+
+
+def _size(one: tuple[str, LabelLayout]) -> tuple[float, float]:
+    """The widest first, and of those the highest, so that those of a row are as high as each other."""
+    return -one[1].width_mm, -one[1].height_mm
 
 
 def _pages(rows: Sequence[Row], high: float) -> list[list[Row]]:
@@ -57,8 +62,18 @@ def _pages(rows: Sequence[Row], high: float) -> list[list[Row]]:
     return pages
 
 
+def _closed_up(pages: list[list[Row]], high: float) -> list[list[Row]]:
+    """The same with what stands on the last sheet put onto an earlier one that has the room."""
+    *before, last = pages
+    for one in before:
+        if sum(map(_row_tall, (*one, *last))) <= high:
+            one += last
+            return before
+    return pages
+
+
 def _row_tall(row: Row) -> float:
-    return _CAPTION + _tall(row[0][1])
+    return _CAPTION + max(_tall(one) for _, one in row)
 
 
 def _rows(layouts: Row, wide: float) -> list[Row]:
@@ -105,9 +120,12 @@ def _draw(canvas: Canvas, view: LabelText, name: str, layout: LabelLayout, left:
     canvas.setStrokeColor(GREY)
     canvas.setLineWidth(0.3)
     canvas.rect(left * mm, (top - _tall(layout)) * mm, layout.width_mm * mm, _tall(layout) * mm)
+    ends = [top - cut + _blank(layout) for cut in layout.cuts_y_mm]
+    for cut in ends:
+        canvas.line(left * mm, cut * mm, (left + layout.width_mm) * mm, cut * mm)
     canvas.setDash(1.2, 1.8)
     for fold in layout.folds_mm:
-        canvas.line((left + fold) * mm, (top - _tall(layout)) * mm, (left + fold) * mm, top * mm)
+        canvas.line((left + fold) * mm, max(top - _tall(layout), *ends, 0.0) * mm, (left + fold) * mm, top * mm)
     canvas.translate(left * mm, (top - layout.height_mm + _blank(layout)) * mm)
     canvas.setDash()
     canvas.doForm(name)

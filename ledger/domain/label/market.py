@@ -133,6 +133,8 @@ class Market:
     serious_effect: Duty
     remains: tuple[str, ...]  # what this program does not decide
     lettering: Lettering = Lettering(drawn=OVER)
+    not_on_tag: tuple[str, ...] = ()  # which fields of a layout never stand on a tag alone
+    tag_source: str = ""  # where that stands, and how it is known
     without_label: str = "what a notice may stand for is not known here"  # beside bars that are sold without one
     languages: Mapping[str, str] = field(default_factory=dict)  # by country, "" for any other: "de", "en fr"
 

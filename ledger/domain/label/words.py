@@ -19,6 +19,7 @@ class Words(NamedTuple):
     date: str = "{month} {year}"
     made_in: str = ""
     batch: str = ""
+    per: str = ""  # between a price and the weight it is for: 59.09 per kg
     translations: Mapping[str, str] = {}
     source: str = ""  # where the words of durability stand, and how that is known
 
@@ -55,6 +56,16 @@ def untranslated(spoken: Sequence[Words], texts: Iterable[str]) -> tuple[str, ..
 def batch_word(spoken: Sequence[Words]) -> str:
     """What stands before the batch code; nothing where a language has no word for it, since none is asked for."""
     return _each(one.batch for one in spoken) if all(one.batch for one in spoken) else ""
+
+
+def by_weight(spoken: Sequence[Words], price: str) -> str:
+    """The price of a weight, "59.09 per kg"; where a language has no word for it, with a stroke, which needs none."""
+    amount, _, unit = price.partition(" per ")
+    if not unit:
+        return price
+    if not spoken or not all(one.per for one in spoken):
+        return f"{amount}/{unit}"
+    return f"{amount} {_each(f'{one.per} {unit}' for one in spoken)}"
 
 
 def _one(words: Words, text: str) -> str:

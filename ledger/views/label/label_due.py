@@ -11,6 +11,7 @@ from ledger.rows.bars import BarCount, bar_counts
 from ledger.rows.batch import BatchRow, batches_coded
 from ledger.rows.label import Run, first_supplies, runs, text_of
 from ledger.rows.opened import Rows
+from ledger.units.dates import show_date
 from ledger.views.label.allergens import Holding, batch_holding
 from ledger.views.label.usable import unnamed
 from ledger.views.stock.made_of import Compositions
@@ -90,9 +91,9 @@ def _reached(
     for one in _still_out(counts):
         if not one.left and one.where != "retained" and rule.until <= by:
             yield one, rule.until, "to be supplied by then"
-        shop = one.where == "dispatched" and one.on is not None and one.on <= rule.until
-        if shop and rule.sold_on_until and today <= rule.sold_on_until <= by:
-            yield one, rule.sold_on_until, f"supplied {one.on}, sold on until then"
+        last = rule.sold_on_until if one.where == "dispatched" else None
+        if last and one.on is not None and one.on <= rule.until and today <= last <= by:
+            yield one, last, f"supplied {show_date(one.on)}, sold on until then"
 
 
 def _gone_on(
@@ -105,7 +106,10 @@ def _gone_on(
     for one in first_supplies(rows, batch.yield_lot_id):
         if not one.back:
             left = BarCount(batch.yield_lot_id, "left", one.whom, one.on, one.bars, True, None)
-            why = f"left {one.on}, first supplied {one.supplied_on} to {one.whom}, as {one.by} said; sold on until then"
+            why = (
+                f"left {show_date(one.on)}, first supplied {show_date(one.supplied_on)} to {one.whom}, as {one.by} "
+                "said; sold on until then"
+            )
             yield left, last, why
 
 

@@ -220,4 +220,4 @@ def _covered(one: Checked, particular: str) -> tuple[str, str]:
     name = f"{view.assessment.reference} of {view.assessment.assessor}, {show_date(view.assessment.on)}"
     if outside:
         return f"{name}; outside it: {'; '.join(f'{each.what} {each.found}' for each in outside)}", "missing"
-    return f"{name}; nothing compared lies outside, silent on {view.silent}", "for a person"
+    return f"{name}; nothing compared lies outside, and it is silent on {view.silent or 'none'}", "for a person"
