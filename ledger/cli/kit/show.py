@@ -82,11 +82,27 @@ def hush(stream: IO[str]) -> None:
         return
 
 
-def say_wrapped(text: str, *, indent: str = "", first: str = "") -> None:
+def _wide() -> int:
+    return max(40, shutil.get_terminal_size((80, 24)).columns)
+
+
+def say_next(text: str) -> None:
+    """A sentence that ends with a command to copy: wrapped, and the command on one line of its own where it is long."""
+    sentence, begins, command = text.partition("soapledger ")
+    if len(text) <= _wide() or not begins:
+        say_wrapped(text)
+        return
+    if sentence.strip():
+        say_wrapped(sentence.strip())
+    say(f"  {begins}{command}")
+
+
+def say_wrapped(text: str, *, indent: str = "", first: str | None = None) -> None:
     """A longer text, wrapped to the width of the screen; `first` stands before its first line."""
-    wide = max(40, shutil.get_terminal_size((80, 24)).columns)
+    wide = _wide()
     glued = _UNIT.sub(lambda found: found[1] + _GLUE, text)  # a number stays on the line of its unit
-    lines = textwrap.fill(glued, wide, initial_indent=first or indent, subsequent_indent=indent, break_on_hyphens=False)
+    lead = indent if first is None else first
+    lines = textwrap.fill(glued, wide, initial_indent=lead, subsequent_indent=indent, break_on_hyphens=False)
     say(lines.replace(_GLUE, " "))
 
 

@@ -13,7 +13,7 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import answer as given
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.loading import loaded
-from ledger.cli.kit.show import count, out_json, say, say_wrapped, table
+from ledger.cli.kit.show import count, out_json, say, say_next, say_wrapped, table
 from ledger.cli.recall.words import say_answer
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.recall.contact_list import contact_list
@@ -154,9 +154,9 @@ def _say_to_hold(answer: RecallAnswer, as_json: bool) -> None:
     if given(answer.stoppable, as_json):
         return
     if not answer.stoppable:
-        say(already_words(answer))
+        say_wrapped(already_words(answer))
         return
-    say(f"--hold would hold {to_hold_words(answer)}; nothing is held yet.")
+    say_wrapped(f"--hold would hold {to_hold_words(answer)}; nothing is held yet.")
     rows = [(one.code, one.what, amount(one.quantity, one.pieces, answer.units)) for one in answer.stoppable]
     table(("lot", "what", "here"), rows, right=(2,))
 
@@ -164,13 +164,13 @@ def _say_to_hold(answer: RecallAnswer, as_json: bool) -> None:
 def _say_next(answer: RecallAnswer, asked: Asked, question: Question, wanted: AnswerWanted) -> None:
     """What she could do, as commands; a look-up opens and holds nothing by itself."""
     for code in asked.ours:
-        say(f"{code} is the code of a batch of ours too; for its bars: soapledger recall bar {code}")
+        say_next(f"{code} is the code of a batch of ours too; for its bars: soapledger recall bar {code}")
     if answer.held or wanted.as_of:
         return
     if answer.stoppable:
         words = again(question, asked.starts)
-        say(f"Hold {to_hold_words(answer)} now? soapledger recall {words} --hold")
-        say(f"As a recall that is told, noted and closed: soapledger recall open {opening(words)} --reason WORDS")
+        say_next(f"Hold {to_hold_words(answer)} now? soapledger recall {words} --hold")
+        say_next(f"As a recall that is told, noted and closed: soapledger recall open {opening(words)} --reason WORDS")
     elif answer.stopped or wanted.hold:
         say_wrapped(already_words(answer))
 

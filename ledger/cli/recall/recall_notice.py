@@ -10,7 +10,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import Force, Json, Pdf
 from ledger.cli.kit.paper import PAPER, paper_size
-from ledger.cli.kit.show import say, say_wrapped, warn
+from ledger.cli.kit.show import say, say_next, say_wrapped, warn
 from ledger.cli.recall.named import Number
 from ledger.documents.kit.files import check_free
 from ledger.reference.recall_notices import notice_draft
@@ -51,7 +51,7 @@ def command(
         )
     if not json:
         name = life.card.name
-        say(f"When it is up or sent: soapledger recall note {name} --notice PLACE, or --told NAME --how letter")
+        say_next(f"When it is up or sent: soapledger recall note {name} --notice PLACE, or --told NAME --how letter")
 
 
 def _say(found: RecallNotice) -> None:

@@ -8,7 +8,7 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, say, table
+from ledger.cli.kit.show import count, say, say_wrapped, table
 from ledger.errors import BadInput
 from ledger.rows.material import material_by_code
 from ledger.units.dates import show_best_before
@@ -46,12 +46,12 @@ def command(
     bars = sum(one.on_hand for one in found if one.kind == "soap")
     if what:
         one = found[0]
-        say(
+        say_wrapped(
             f"{one.name}: {amount(one.on_hand, one.counted, units)} on hand in {count(lots, 'lot')}, "
             f"{amount(one.free, one.counted, units)} of it free."
         )
     else:
-        say(f"{count(len(found), 'material')} on hand in {count(lots, 'lot')}; {count(bars, 'bar')} of soap.")
+        say_wrapped(f"{count(len(found), 'material')} on hand in {count(lots, 'lot')}; {count(bars, 'bar')} of soap.")
     body = []
     for one in found:
         for index, line in enumerate(one.lots):
