@@ -4,7 +4,7 @@ import sys
 
 import pytest
 
-from ledger.cli.kit.show import say_wrapped, warn_of
+from ledger.cli.kit.show import say_next, say_wrapped, warn_of
 from ledger.errors import BadInput
 
 
@@ -26,3 +26,14 @@ def test_where_nobody_can_be_asked_a_doubt_is_refused_with_what_to_type(monkeypa
     warn_of(("The recipe gives 10 bars, and 1 were cut.",), yes=True)
     with pytest.raises(BadInput, match="Say so with --yes"):
         warn_of(("The recipe gives 10 bars, and 1 were cut.",), yes=False)
+
+
+def test_a_command_to_copy_is_not_broken(capsys: pytest.CaptureFixture[str]) -> None:
+    """80 columns: a line of 80 stays one, of 81 the command goes below; each line of a text is told by itself."""
+    for long in (0, 1):
+        before = f"{'Seventeen bars. ' * 3}Next: {'x' * long}"
+        command = f"soapledger stall out {'y' * (80 - 54 - 21)}"
+        say_next(f"Nothing yet.\n{before}{command}")
+        told = capsys.readouterr().out.splitlines()
+        assert len(before + command) == 80 + long
+        assert told == ["Nothing yet.", *([f"{before}{command}"] if not long else [before.strip(), f"  {command}"])]

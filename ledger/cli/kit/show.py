@@ -87,14 +87,15 @@ def _wide() -> int:
 
 
 def say_next(text: str) -> None:
-    """A sentence that ends with a command to copy: wrapped, and the command on one line of its own where it is long."""
-    sentence, begins, command = text.partition("soapledger ")
-    if len(text) <= _wide() or not begins:
-        say_wrapped(text)
-        return
-    if sentence.strip():
-        say_wrapped(sentence.strip())
-    say(f"  {begins}{command}")
+    """Sentences that end with a command to copy, line by line: wrapped, a command that is long on a line of its own."""
+    for line in text.split("\n"):
+        sentence, begins, command = line.partition("soapledger ")
+        if len(line) <= _wide() or not begins:
+            say_wrapped(line)
+            continue
+        if sentence.strip():
+            say_wrapped(sentence.strip())
+        say(f"  {begins}{command}")
 
 
 def say_wrapped(text: str, *, indent: str = "", first: str | None = None) -> None:
