@@ -92,7 +92,7 @@ def _contact(life: RecallLife) -> str:
 def _still_out(life: RecallLife) -> str:
     totals = life.answer.totals
     out = totals.sold + totals.dispatched + totals.given
-    destroyed = sum(one.destroyed for one in life.people)
+    destroyed = sum(one.bars or 0 for one in life.card.steps if one.kind == "destroyed")
     rest = f" Of these, {count(destroyed, 'bar')} destroyed where they were, as was said." if destroyed else ""
     return (
         f"{count(out, 'bar')} with customers and unknown buyers, {totals.at_stall} at a stall. "
