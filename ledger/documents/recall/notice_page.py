@@ -18,7 +18,9 @@ def draw_notice(notice: RecallNotice, *, size: str = "A4") -> bytes:
     notice = printable(notice)
     mark = "EXERCISE" if notice.exercise else None
     kind = _TO_HANG if notice.to_hang else TYPE
-    sheet = Sheet(size, f"Recall {notice.recall}", "Notice", notice.business, notice.printed_from, TYPE, mark)
+    sheet = Sheet(
+        size, f"Recall {notice.recall}", "Notice", notice.business, notice.printed_from, TYPE, mark, notice.language
+    )
     story: list[Flowable] = [para(notice.headline, kind.large, bold=True, leading=1.1), Spacer(1, 5 * mm)]
     for turn, (head, text) in enumerate(notice.parts):
         part = [*heading(head, kind.head), para(text, kind.body)]
