@@ -23,7 +23,8 @@ class NoticeWords(NamedTuple):
     span: str = "{first} to {last}"
     batch: str = "batch"
     telephone: str = "telephone"
-    through: str = "through {number} of our customers, from {first} to {last}"
+    through: str = "through {number} of our customers, {days}"
+    given: str = "given away, {days}"
     unsold: str = "Not yet, as far as is known."
     class_: str = "Class {class}, set by {whom}."
 
@@ -50,7 +51,7 @@ class NoticeDraft(NamedTuple):
 
 
 # What must stand in a word, so that nothing is lost from the notice.
-_HOLD = {"date": ("day", "month", "year"), "span": ("first", "last"), "through": ("number", "first", "last"),
+_HOLD = {"date": ("day", "month", "year"), "span": ("first", "last"), "through": ("number", "days"), "given": ("days",),
          "class": ("class", "whom")}  # fmt: skip
 
 
@@ -58,7 +59,7 @@ class _NoticeFile(TomlFile):
     words = {
         "": ("what", "for", "language", "headline"),
         "part": ("heading", "text"),
-        "words": ("months", "date", "span", "batch", "telephone", "through", "unsold", "class"),
+        "words": ("months", "date", "span", "batch", "telephone", "through", "given", "unsold", "class"),
     }
     once = ("words",)
     noun = "recall notice"

@@ -137,8 +137,8 @@ GERMAN = {
     'telephone = "telephone"': 'telephone = "Telefon"',
     'date = "{day} {month} {year}"': 'date = "{day}. {month} {year}"',
     'span = "{first} to {last}"': 'span = "{first} bis {last}"',
-    'through = "through {number} of our customers, from {first} to {last}"':
-        'through = "über {number} unserer Kunden, vom {first} bis {last}"',
+    'through = "through {number} of our customers, {days}"': 'through = "über {number} unserer Kunden, {days}"',
+    'given = "given away, {days}"': 'given = "verschenkt, {days}"',
     'unsold = "Not yet, as far as is known."': 'unsold = "Noch nicht, soviel wir wissen."',
     'class = "Class {class}, set by {whom}."': 'class = "Klasse {class}, festgesetzt von {whom}."',
     '"October"': '"Oktober"', '"June"': '"Juni"', '"May"': '"Mai"',
@@ -174,19 +174,23 @@ def test_a_language_is_added_by_copying_a_file(opened: Any, run: Run) -> None:
 
 
 def test_bars_sent_and_the_class_are_told_in_her_language_too(opened: Any, run: Run) -> None:
-    """One bar went to one shop on 12 May, one to another on 20 May."""
+    """One bar went to one shop on 12 May, one to another on 20 May, and one as a gift to nobody on the books."""
     run("undo", "--yes")
     for name, day in (("Tern Hall", "2026-05-12"), ("Quay Gifts", "2026-05-20")):
         run("customer", "add", name, "--shop")
         run("dispatch", name, f"{opened.batch}=1", "--price", "4", "--on", day)
+    run("gift", f"{opened.batch}=1", "--to", "the ferryman", "--on", "2026-05-21")
     run("recall", "open", "4471/2", "--reason", "rancid", "--hazard", "irritates the skin")
     run("recall", "note", "R2", "--authority", "das Amt", "--class", "II")
     in_german(opened, "shop")
     text = " ".join(run("recall", "notice", "R2", "shop", "--language", "DE").stdout.split())
-    assert "über 2 unserer Kunden, vom 12. Mai 2026 bis 20. Mai 2026" in text
+    assert "über 2 unserer Kunden, 12. Mai 2026 bis 20. Mai 2026" in text
+    assert "verschenkt, 21. Mai 2026" in text
     assert "Klasse II, festgesetzt von das Amt." in text
     ours = " ".join(run("recall", "notice", "R2", "shop").stdout.split())
-    assert "through 2 of our customers, from 12 May 2026 to 20 May 2026" in ours
+    assert "through 2 of our customers, 12 May 2026 to 20 May 2026" in ours
+    assert "given away, 21 May 2026" in ours
+    assert "ferryman" not in ours
     assert "Class II, set by das Amt." in ours
 
 

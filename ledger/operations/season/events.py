@@ -24,6 +24,7 @@ from ledger.operations.release.release import pass_bars, reject_bars, release_ba
 from ledger.operations.sell.sell import dispatch, gift, stall_back, stall_out, take_back
 from ledger.operations.stock.combine import combine
 from ledger.operations.stock.lots import count_lot, decide_lots, waste_lot
+from ledger.reference.shipped import templates
 from ledger.rows.batch import find_batch, plan_lines
 from ledger.rows.decision import open_deviations
 from ledger.rows.label import runs
@@ -38,6 +39,7 @@ from ledger.views.label.label import LabelText
 from ledger.views.label.usable import label_doubts, labels_on_bars
 
 Draw = Callable[[LabelText, int], bytes]
+LAYOUT, SHEET = "label-band", "sheet-a4-6"  # all labels of the season are bands of six to a sheet
 
 
 @dataclass
@@ -154,7 +156,8 @@ class Diary:
         self._label(code, event["market"], printed, on, spoiled=spoiled, returned=left_over)
 
     def _label(self, code: str, market: str, count: int, on: date, *, spoiled: int = 0, returned: int = 0) -> None:
-        request = LabelRequest(code, market, "belly band", count, on)
+        form, page = ((templates() / f"{name}.toml").read_text(encoding="utf-8") for name in (LAYOUT, SHEET))
+        request = LabelRequest(code, market, "belly band", count, on, layout_source=form, sheet_source=page)
         approve_label(self.book, request, by=self.maker)
         print_labels(self.book, request, lambda view: self.draw(view, count))
         with self.book.look() as rows:

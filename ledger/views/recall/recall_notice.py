@@ -1,12 +1,13 @@
 """A recall notice as it is drafted: the words of its template, with what the ledger knows put in."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
 from ledger.domain.recall.dulling import dulling
 from ledger.errors import Refused
 from ledger.reference.recall_notices import NoticeDraft, NoticeWords
 from ledger.rows.settings import PrintedFrom
+from ledger.views.recall.recall_labels import LabelOf
 from ledger.views.recall.recall_paper import RecallPaper
 
 
@@ -23,6 +24,7 @@ class RecallNotice:
     exercise: bool
     language: str
     printed_from: PrintedFrom
+    labels: tuple[LabelOf, ...] = field(default=(), metadata={"inner": True})  # drawn, and in no JSON
 
 
 def recall_notice(paper: RecallPaper, draft: NoticeDraft, *, on: date) -> RecallNotice:
@@ -60,6 +62,7 @@ def recall_notice(paper: RecallPaper, draft: NoticeDraft, *, on: date) -> Recall
         card.exercise,
         draft.language,
         life.answer.printed_from,
+        paper.labels,
     )
 
 
@@ -85,9 +88,9 @@ def _sentence(text: str) -> str:
 def _sold(paper: RecallPaper, words: NoticeWords) -> str:
     answer = paper.life.answer
     said = [f"{one.place}, {words.between(one.first_on, one.last_on)}" for one in answer.notices]
-    sent = sorted(one.on for one in answer.bars if one.where in ("dispatched", "given") and one.on)
-    if sent:
-        through = len({one.detail for one in answer.bars if one.where in ("dispatched", "given")})
-        line = words.through.replace("{number}", str(through))
-        said.append(line.replace("{first}", words.day(sent[0])).replace("{last}", words.day(sent[-1])))
+    for way, line in (("dispatched", words.through), ("given", words.given)):
+        gone = [one for one in answer.bars if one.where == way and one.on]
+        if days := sorted(one.on for one in gone if one.on):
+            line = line.replace("{number}", str(len({one.detail for one in gone})))
+            said.append(line.replace("{days}", words.between(days[0], days[-1])))
     return "\n".join(said) or words.unsold

@@ -28,8 +28,15 @@ def without_names(answer: RecallAnswer) -> RecallAnswer:
     return replace(
         answer,
         call=tuple(map(without_a_name, answer.call)),
-        bars=tuple(replace(one, detail=SOMEBODY, contact=None) if one.private else one for one in answer.bars),
+        bars=tuple(
+            replace(one, detail="a private person", contact=None) if one.private else one for one in answer.bars
+        ),
     )
+
+
+def left_out(one: ToCall) -> bool:
+    """Whether name and details of someone to call were left out."""
+    return one.private and one == without_a_name(one)
 
 
 def names_persons(answer: RecallAnswer) -> bool:
