@@ -47,8 +47,9 @@ pytest_plugins = ["commands_run", "papers"]
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    """--slow also runs what takes too long for every run."""
+    """--slow also runs what takes too long for every run; --examples asks every property so often."""
     parser.addoption("--slow", action="store_true", help="also the long fault runs")
+    parser.addoption("--examples", type=int, metavar="N", help="so many examples of each property")
 
 
 def pytest_configure(config: pytest.Config) -> None:
@@ -56,7 +57,9 @@ def pytest_configure(config: pytest.Config) -> None:
     gc.set_threshold(100_000)  # as the console command does: looking for waste took an eighth of a run
     settings.register_profile("each run", max_examples=40, deadline=None)
     settings.register_profile("slow", max_examples=400, deadline=None)
-    settings.load_profile("slow" if config.getoption("--slow") else "each run")
+    settings.register_profile("as asked", max_examples=config.getoption("--examples") or 400, deadline=None)
+    usual = "slow" if config.getoption("--slow") else "each run"
+    settings.load_profile("as asked" if config.getoption("--examples") else usual)
     memory = Path("/dev/shm")
     if os.access(memory, os.W_OK) and shutil.disk_usage(memory).free > 2 * 1024**3:
         os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", str(memory))

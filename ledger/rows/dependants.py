@@ -168,6 +168,20 @@ def _by_trust(rows: sqlite3.Connection, entry: int) -> list[Dependant]:
     return [Dependant(_entry(rows, number), decision) for number, decision in sorted(found)]
 
 
+def after_a_hold(rows: sqlite3.Connection, entry: int) -> tuple[Dependant, ...]:
+    """What was decided about the lots that an entry held, and what was made of them as lots on hold, since."""
+    found = rows.execute(
+        """
+        SELECT d.entry_id, 1 FROM decision h JOIN live_decision d ON d.lot_id = h.lot_id
+        WHERE h.entry_id = :entry AND d.entry_id > :entry
+        UNION SELECT v.entry_id, 0 FROM decision h JOIN live_movement v ON v.lot_id = h.lot_id
+        WHERE h.entry_id = :entry AND v.entry_id > :entry AND v.kind = 'consumed' ORDER BY 1
+        """,
+        {"entry": entry},
+    )
+    return tuple(Dependant(_entry(rows, row[0]), bool(row[1])) for row in found.fetchall())
+
+
 def _by_stock(rows: sqlite3.Connection, entry: int) -> list[str]:
     """What was taken later from where this entry had put it."""
     found = []

@@ -133,19 +133,30 @@ class Measured(NamedTuple):
     item: int | None
 
 
-# Weighings of plan lines name no scale; packaging is counted. A reading that was corrected counts as corrected.
+_AFTER_ALL = 2**62  # a number no entry has
+# The last entry of which no day can be later than a check's: none is written for a day to come.
+_WRITTEN = "SELECT id FROM entry WHERE id < ? AND recorded_at < ? ORDER BY id DESC LIMIT 1"
+# Of the batches planned by then (nothing is measured before the day that is planned for), those planned after the
+# check, and the others of which something was written since. Weighings of plan lines name no scale; packaging is
+# counted. A reading that was corrected counts as corrected.
 _MEASURED = """
+WITH one (id) AS MATERIALIZED (
+  SELECT id FROM batch WHERE "on" > coalesce(:since, '') AND "on" <= :until
+  UNION SELECT batch_id FROM movement WHERE entry_id > :written AND plan_line_id IS NOT NULL
+  UNION SELECT batch_id FROM reading WHERE entry_id > :written
+)
 SELECT b.code, mr.name AS product, x.line, x.what, x."on", x.item FROM (
   SELECT v.batch_id, v."on", v.entry_id, p.number AS line, NULL AS what, NULL AS item, v.id AS place
-  FROM live_movement v JOIN plan_line p ON p.id = v.plan_line_id
+  FROM one CROSS JOIN plan_line p ON p.batch_id = one.id CROSS JOIN live_movement v ON v.plan_line_id = p.id
   WHERE :unit = 'mg' AND v.kind = 'consumed' AND p.role <> 'packaging'
   UNION ALL
-  SELECT r.batch_id, r."on", r.entry_id, NULL, r.what, r.equipment_id, r.id FROM live_reading r
+  SELECT r.batch_id, r."on", r.entry_id, NULL, r.what, r.equipment_id, r.id
+  FROM one CROSS JOIN live_reading r ON r.batch_id = one.id
   WHERE r.unit = :unit AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id)
     AND (r.equipment_id IS NOT NULL OR r.what IS NOT :trial)
 ) x
-JOIN live_batch b ON b.id = x.batch_id
-JOIN live_material_revision mr ON mr.id = (
+CROSS JOIN live_batch b ON b.id = x.batch_id
+CROSS JOIN live_material_revision mr ON mr.id = (
   SELECT max(id) FROM live_material_revision WHERE material_id = b.material_id)
 WHERE x."on" <= :until AND (:since IS NULL OR x."on" > :since OR (x."on" = :since AND x.entry_id > :entry))
 ORDER BY b.id, x."on", x.place
@@ -159,12 +170,17 @@ def measured_between(
 
     On the day of the check only what was written after it. A reading `but` counts only with the item it names.
     """
+    written = _AFTER_ALL
+    if since:
+        before = rows.execute(_WRITTEN, (since.entry, since.on.isoformat())).fetchone()
+        written = before[0] if before else 0
     asked = {
         "unit": unit,
         "trial": but,
         "until": until.isoformat(),
         "since": since.on.isoformat() if since else None,
         "entry": since.entry if since else 0,
+        "written": written,
     }
     return [
         Measured(row["code"], row["product"], row["line"], row["what"], day(row["on"]), row["item"])

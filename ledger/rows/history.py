@@ -97,6 +97,12 @@ def erases(rows: sqlite3.Connection, entry: int) -> bool:
     return rows.execute(query, (entry,)).fetchone() is not None
 
 
+def holds_for_a_recall(rows: sqlite3.Connection, entry: int) -> bool:
+    """Whether the entry held lots for what was asked of all of them at once."""
+    query = "SELECT 1 FROM entry WHERE id = ? AND verb IN ('recall hold', 'recall open')"
+    return rows.execute(query, (entry,)).fetchone() is not None
+
+
 def decides(rows: sqlite3.Connection, entry: int) -> bool:
     """Whether the entry decides about a lot or a batch that an earlier one made."""
     query = """

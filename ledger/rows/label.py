@@ -1,6 +1,8 @@
 """The labels that were approved, printed and counted."""
 
+import json
 import sqlite3
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
@@ -150,6 +152,19 @@ def kept_with(rows: sqlite3.Connection, number: int) -> KeptLabel | None:
         "SELECT lot_id, view, view_format, layout_source, sheet_source, start FROM label_run WHERE id = ?", (number,)
     ).fetchone()
     return None if None in (row["view"], row["layout_source"], row["sheet_source"]) else KeptLabel(*row)
+
+
+def last_kept(rows: sqlite3.Connection, codes: Collection[str]) -> KeptLabel | None:
+    """The label of the last run for bars of these batches that is kept with its layout; None where none is."""
+    row = rows.execute(
+        """
+        SELECT r.lot_id, r.view, r.view_format, r.layout_source, r.sheet_source, r.start
+        FROM json_each(?) w CROSS JOIN lot l ON l.code = w.value CROSS JOIN live_label_run r ON r.lot_id = l.id
+        WHERE r.view IS NOT NULL AND r.layout_source <> '' AND r.sheet_source IS NOT NULL ORDER BY r.id DESC LIMIT 1
+        """,
+        (json.dumps([*codes]),),
+    ).fetchone()
+    return KeptLabel(*row) if row else None
 
 
 class FirstSupplied(NamedTuple):

@@ -148,16 +148,12 @@ def numbers_kept(rows: sqlite3.Connection) -> list[NumberKept]:
     return [NumberKept(row[0], row[1], row[2], row[3], row[4], day(row[5])) for row in found]
 
 
-# Up from batches, nearest first, and down from one lot: both only so far, since what is in everything tells nothing.
-_BEHIND = """
-WITH RECURSIVE up (lot, batch) AS (
-  SELECT NULL, value FROM json_each(:batches) UNION
-  SELECT v.lot_id, l.batch_id FROM up u CROSS JOIN movement v ON v.batch_id = u.batch AND v.kind = 'consumed'
-  CROSS JOIN lot l ON l.id = v.lot_id
-  WHERE (SELECT sum(quantity) FROM movement WHERE batch_id = u.batch AND lot_id = v.lot_id AND kind = 'consumed') <> 0
-  LIMIT :most)
-SELECT DISTINCT lot FROM up WHERE lot IS NOT NULL
+_TAKEN = """
+SELECT v.lot_id, l.batch_id FROM json_each(?) w CROSS JOIN movement v ON v.batch_id = w.value
+CROSS JOIN lot l ON l.id = v.lot_id
+WHERE v.kind = 'consumed' GROUP BY v.lot_id, v.batch_id HAVING sum(v.quantity) <> 0
 """
+# Down from one lot only so far, since what is in everything tells nothing.
 _SHARES = """
 WITH RECURSIVE node (lot) AS (
   SELECT :lot UNION
@@ -170,10 +166,9 @@ CROSS JOIN material k ON k.id = l.material_id WHERE k.kind = 'soap' AND l.batch_
 """
 
 
-def lots_behind(rows: sqlite3.Connection, batches: Collection[int], most: int) -> list[int]:
-    """The lots that batches were made from at any depth, the nearest; no more than about so many."""
-    found = rows.execute(_BEHIND, {"batches": json.dumps([*batches]), "most": most})
-    return [row[0] for row in found]
+def lots_taken(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, int | None]:
+    """The lots that batches took of, each with the batch that gave it, if one did."""
+    return {row[0]: row[1] for row in rows.execute(_TAKEN, (json.dumps([*batches]),))}
 
 
 def bars_sharing(rows: sqlite3.Connection, lot_id: int, most: int) -> list[int] | None:

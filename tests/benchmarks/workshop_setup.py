@@ -197,15 +197,21 @@ _ASSESSED = (
     "AQUA",
     "SODIUM HYDROXIDE",
 )
+_ASSESSED_TOO = {"additive": "ingredient", "botanical": "ingredient", "fragrance": "fragrance"}  # each kind's table
 
 
 def assessment(process: str, on: date) -> str:
-    """What an invented assessor's report supports, with no end."""
+    """What an invented assessor's report supports, with no end: nothing leaves that it does not name."""
     head = (
         f'assessor = "Corin Vale"\nreference = "CV-{process}"\non = {on}\nprocess = ["{process}"]\n'
         'markets = ["eu"]\nsuperfat = [1, 15]\ndurability_months = 24\n'
     )
     lines = "".join(f'[[ingredient]]\ninci = "{inci}"\nhighest_percent = 70\n' for inci in _ASSESSED)
+    lines += "".join(
+        f'[[{_ASSESSED_TOO[stuff.kind]}]]\ninci = "{stuff.inci}"\nhighest_percent = 10\n'
+        for stuff in STUFF.values()
+        if stuff.kind in _ASSESSED_TOO
+    )
     return head + lines + f'[[notification]]\nmarket = "eu"\nreference = "N-{process}"\non = {on}\n'
 
 

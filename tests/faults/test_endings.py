@@ -305,7 +305,7 @@ def test_stopping_outside_a_prompt_is_said_too(run: Any, monkeypatch: Any) -> No
         raise KeyboardInterrupt
 
     monkeypatch.setattr(stall_add, "say_wrapped", stopped)
-    monkeypatch.setattr(answer, "say", stopped)
+    monkeypatch.setattr(answer, "say_next", stopped)
     assert "Stopped.\nEntry" in run("stall", "add", "Quay market", code=5).stderr
     assert "Stopped; nothing written." in run("stall", "list", code=1).stderr
 

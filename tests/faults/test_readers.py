@@ -177,7 +177,8 @@ def test_before_she_is_asked_others_may_write(
 
     monkeypatch.setattr(typer, "confirm", answer)
     run("customer", "erase", "person-1", "--reason", "asked")
-    run("undo", "1", code=1)
+    stall = shop.rows().execute("SELECT max(id) FROM entry WHERE verb = 'stall add'").fetchone()[0]
+    run("undo", str(stall))
     assert asked == [True, True]
     assert check(shop.rows()).findings == ()
 

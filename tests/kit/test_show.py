@@ -4,7 +4,7 @@ import sys
 
 import pytest
 
-from ledger.cli.kit.show import say_wrapped, table, warn_of
+from ledger.cli.kit.show import say_next, say_wrapped, table, warn_of
 from ledger.errors import BadInput
 
 
@@ -50,3 +50,14 @@ def test_a_table_that_fits_is_left_as_it_is(
     monkeypatch.setenv("COLUMNS", "100")
     table(("batch", "why"), [("26-001-4", "a reason of some length that goes on for a while")], wraps=(1,))
     assert capsys.readouterr().out.splitlines()[1] == "  26-001-4  a reason of some length that goes on for a while"
+
+
+def test_a_command_to_copy_is_not_broken(capsys: pytest.CaptureFixture[str]) -> None:
+    """80 columns: a line of 80 stays one, of 81 the command goes below; each line of a text is told by itself."""
+    for long in (0, 1):
+        before = f"{'Seventeen bars. ' * 3}Next: {'x' * long}"
+        command = f"soapledger stall out {'y' * (80 - 54 - 21)}"
+        say_next(f"Nothing yet.\n{before}{command}")
+        told = capsys.readouterr().out.splitlines()
+        assert len(before + command) == 80 + long
+        assert told == ["Nothing yet.", *([f"{before}{command}"] if not long else [before.strip(), f"  {command}"])]

@@ -15,6 +15,7 @@ from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.recall.recall_life import Opening, close_recall, open_recall
 from ledger.operations.sell.dispatch import dispatch
 from ledger.rows.decision import recalls
+from ledger.rows.lot import find_lot
 from ledger.storage.personal import PersonDetails
 
 pytestmark = pytest.mark.usefixtures("frozen")
@@ -109,19 +110,62 @@ def test_where_all_is_held_already_it_says_so_and_can_be_taken_back(sold: Any, r
     assert recalls(sold.rows())[0].name == "R2"  # the first number is not given again
 
 
-def test_each_step_is_taken_back_the_newest_first_and_a_hold_is_not(sold: Any, run: Run) -> None:
+def status_of(sold: Any, code: str) -> str:
+    return str(find_lot(sold.rows(), code).status)
+
+
+def test_each_step_is_taken_back_the_newest_first_and_last_the_opening_with_its_holds(sold: Any, run: Run) -> None:
+    """As long as something stands on it, that is named; then all is as it was, and bars may leave again."""
     run(*OPEN)
     opened = recalls(sold.rows())[0].entry
+    assert {status_of(sold, sold.olive), status_of(sold, sold.batch)} == {"on hold"}
     for words in (("--told", "tern-hall"), ("--notice", "the quay"), ("--level", "C"), ("x",)):
         run("recall", "note", "R1", *words)
     run("recall", "close", "R1", "--conclusion", "over")
     for left in (4, 3, 2, 1, 0):
+        said = run("undo", str(opened), code=1).stderr  # refused before she is asked
+        assert said.count("\n") == 1
+        assert "depend" in said
         run("undo", "--yes")
         card = recalls(sold.rows())[0]
         assert card.closed is None
         assert len(card.steps) == left
-    assert "soapledger recall close R1" in run("undo", str(opened), "--yes", code=1).stderr
+    run("undo", str(opened), "--yes")
+    assert recalls(sold.rows()) == ()
+    assert (status_of(sold, sold.olive), status_of(sold, sold.batch)) == ("accepted", "released")
+    assert "1 bar dispatched to Tern Hall" in run("dispatch", "tern-hall", f"{sold.batch}=1", "--price", "4").stdout
     run("check")
+
+
+@pytest.mark.parametrize("hold", [("recall", "lot", "4471/2", "--hold"), OPEN])
+def test_a_hold_of_a_recall_is_not_taken_back_once_something_held_was_decided_about(
+    sold: Any, run: Run, hold: tuple[str, ...]
+) -> None:
+    run(*hold)
+    held = sold.rows().execute("SELECT max(id) FROM entry").fetchone()[0]
+    run("lot", "accept", sold.olive, "--reason", "the letter meant another")
+    said = run("undo", str(held), "--yes", code=1).stderr
+    assert f"entry {held + 1} (" in said
+    assert "hold is decided anew" in said
+    assert said.count("\n") == 1
+    assert ("soapledger recall close R1" in said) is (hold == OPEN)
+    assert status_of(sold, sold.batch) == "on hold"
+
+
+def test_a_hold_of_a_look_up_is_taken_back_whole_and_one_by_hand_is_not(sold: Any, run: Run) -> None:
+    run("recall", "lot", "4471/2", "--hold")
+    run("undo", "--yes")
+    assert (status_of(sold, sold.olive), status_of(sold, sold.batch)) == ("accepted", "released")
+    run("lot", "hold", sold.olive, "--reason", "looks odd")
+    assert "is a decision; it is not taken back but followed by another" in run("undo", "--yes", code=1).stderr
+    run("check")
+
+
+def test_a_hold_of_a_recall_is_not_taken_back_once_bars_on_hold_were_reworked(sold: Any, run: Run) -> None:
+    run(*OPEN)
+    opened = recalls(sold.rows())[0].entry
+    run("rework", sold.batch, "390 g")
+    assert f"entry {opened + 1} (" in run("undo", str(opened), "--yes", code=1).stderr
 
 
 @pytest.mark.parametrize(

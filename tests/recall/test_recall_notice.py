@@ -48,6 +48,7 @@ def test_a_notice_says_what_the_law_asks(opened: Any, run: Run, whom: str, says:
         "Plain Bar, 100 g",
         opened.batch,
         "the quay, 9 May 2026",
+        "1 June 2026",
         "Irritates the skin.",
         "money back",
         "telephone",
@@ -130,3 +131,98 @@ def test_for_whom_it_is_is_one_of_three(opened: Any, run: Run) -> None:
 )
 def test_words_that_lower_the_sense_of_risk_are_named(text: str, found: tuple[str, ...]) -> None:
     assert dulling(text) == found
+
+
+GERMAN = {
+    'headline = "Product safety recall"': 'language = "de"\nheadline = "Produktsicherheitsrückruf"',
+    'batch = "batch"': 'batch = "Charge"',
+    'telephone = "telephone"': 'telephone = "Telefon"',
+    'date = "{day} {month} {year}"': 'date = "{day}. {month} {year}"',
+    'span = "{first} to {last}"': 'span = "{first} bis {last}"',
+    'through = "through {number} of our customers, {days}"': 'through = "über {number} unserer Kunden, {days}"',
+    'given = "given away, {days}"': 'given = "verschenkt, {days}"',
+    'unsold = "Not yet, as far as is known."': 'unsold = "Noch nicht, soviel wir wissen."',
+    'class = "Class {class}, set by {whom}."': 'class = "Klasse {class}, festgesetzt von {whom}."',
+    '"October"': '"Oktober"', '"June"': '"Juni"', '"May"': '"Mai"',
+}  # fmt: skip
+
+
+def in_german(opened: Any, whom: str) -> None:
+    """Ours copied beside her ledger, with the words that the program puts in."""
+    text = (templates() / f"recall-{whom}.toml").read_text(encoding="utf-8")
+    for ours, theirs in GERMAN.items():
+        assert ours in text or "headline" in ours
+        text = text.replace(ours, theirs)
+    text = text.replace('headline = "Urgent: product', 'language = "de"\nheadline = "Eilig: product')
+    (Path(opened.book.path).parent / f"recall-{whom}-de.toml").write_text(text, encoding="utf-8")
+
+
+def test_a_language_is_added_by_copying_a_file(opened: Any, run: Run) -> None:
+    """Three bars sold on 9 May; the notice is of 1 June. What was noted of the recall stands as she wrote it."""
+    in_german(opened, "stall")
+    shown = run("recall", "notice", "R1", "stall", "--language", "de", "-o", "de.pdf")
+    assert "looked for in English alone" in shown.stderr
+    text = " ".join(run("recall", "notice", "R1", "stall", "--language", "de").stdout.split())
+    for words in ("PRODUKTSICHERHEITSRÜCKRUF", f"Charge {opened.batch}", "9. Mai 2026", "1. Juni 2026", "Telefon"):
+        assert words in text
+    for ours in ("batch 26", "May", "June", ", telephone"):
+        assert ours not in text
+    pdf = pypdf.PdfReader("de.pdf")
+    assert "Produktsicherheitsrückruf" in pdf.pages[0].extract_text()
+    assert pdf.trailer["/Root"]["/Lang"] == "de"
+    english = run("recall", "notice", "R1", "stall")
+    assert "PRODUCT SAFETY RECALL" in english.stdout
+    assert english.stderr == ""
+
+
+def test_bars_sent_and_the_class_are_told_in_her_language_too(opened: Any, run: Run) -> None:
+    """One bar went to one shop on 12 May, one to another on 20 May, and one as a gift to nobody on the books."""
+    run("undo", "--yes")
+    for name, day in (("Tern Hall", "2026-05-12"), ("Quay Gifts", "2026-05-20")):
+        run("customer", "add", name, "--shop")
+        run("dispatch", name, f"{opened.batch}=1", "--price", "4", "--on", day)
+    run("gift", f"{opened.batch}=1", "--to", "the ferryman", "--on", "2026-05-21")
+    run("recall", "open", "4471/2", "--reason", "rancid", "--hazard", "irritates the skin")
+    run("recall", "note", "R2", "--authority", "das Amt", "--class", "II")
+    in_german(opened, "shop")
+    text = " ".join(run("recall", "notice", "R2", "shop", "--language", "DE").stdout.split())
+    assert "über 2 unserer Kunden, 12. Mai 2026 bis 20. Mai 2026" in text
+    assert "verschenkt, 21. Mai 2026" in text
+    assert "Klasse II, festgesetzt von das Amt." in text
+    ours = " ".join(run("recall", "notice", "R2", "shop").stdout.split())
+    assert "through 2 of our customers, 12 May 2026 to 20 May 2026" in ours
+    assert "given away, 21 May 2026" in ours
+    assert "ferryman" not in ours
+    assert "Class II, set by das Amt." in ours
+
+
+@pytest.mark.parametrize(
+    ("ours", "theirs", "said"),
+    [
+        ('language = "de"', 'language = "nl"', "language is de, as in its name, not 'nl'"),
+        ('batch = "Charge"', "", "[words]: batch is missing"),
+        ('"Oktober", ', "", "months are the twelve names in their order; here are 11"),
+        ("{first} bis {last}", "{first} bis", "span says {first} and {last}"),
+        ("{day}. {month} {year}", "{day}. {month}", "date says {day} and {month} and {year}"),
+    ],
+)
+def test_a_file_of_another_language_is_whole(opened: Any, run: Run, ours: str, theirs: str, said: str) -> None:
+    in_german(opened, "customer")
+    path = Path(opened.book.path).parent / "recall-customer-de.toml"
+    text = path.read_text(encoding="utf-8")
+    assert ours in text
+    path.write_text(text.replace(ours, theirs), encoding="utf-8")
+    told = run("recall", "notice", "R1", "customer", "--language", "de", code=2).stderr
+    assert said in told
+    assert told.startswith("recall-customer-de.toml, line")
+
+
+@pytest.mark.usefixtures("opened")
+def test_a_language_without_a_file_says_what_to_copy(run: Run) -> None:
+    said = run("recall", "notice", "R1", "stall", "--language", "nl", code=2).stderr
+    assert said == (
+        "There is no recall-stall-nl.toml; copy templates/recall-stall.toml beside your ledger under that name, write "
+        'language = "nl" in it, and put its words into that language.\n'
+    )
+    assert "two letters" in run("recall", "notice", "R1", "stall", "--language", "dutch", code=2).stderr
+    assert "PRODUCT SAFETY RECALL" in run("recall", "notice", "R1", "stall", "--language", "en").stdout

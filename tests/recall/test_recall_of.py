@@ -117,7 +117,7 @@ def test_a_version_of_a_recipe_and_a_complaint_at_once_are_one_answer(shop: Any,
     assert bars(run, "--complaint", "1") == [other]
     assert bars(run, "--complaint", "1", shop.batch) == [shop.batch, other]
     shown = run("recall", "of", "--complaint", "1", "4471/2").stdout
-    assert "2 batches, 20 bars" in shown.splitlines()[0]
+    assert "2 batches, 20 bars" in " ".join(shown.split("\n\n")[0].split())
     assert f"soapledger recall of {shop.olive} --complaint 1 --hold" in shown
     assert "does not say which batch" in run("recall", "of", "--complaint", "2", code=1).stderr
     assert "There is no complaint 3" in run("recall", "of", "--complaint", "3", code=2).stderr

@@ -12,11 +12,13 @@ pytestmark = pytest.mark.usefixtures("frozen")
 
 
 def test_a_bar_is_shown_with_the_drums_below_it(shop: Any, run: Callable[..., Any]) -> None:
-    lines = run("trace", shop.batch).stdout.splitlines()
+    shown = run("trace", shop.batch).stdout
+    lines = shown.replace("\n" + 7 * " ", " ").splitlines()  # so far in goes what did not fit the line
     assert lines[0] == f"Plain Bar (cold), {shop.batch}, goes back to 4 lots as received."
     assert lines[1] == f"Plain Bar (cold), batch {shop.batch}, made 1 Apr 2026, released"
     olive = f"olive oil, lot {shop.olive} from Tarnlow Oils, their number 4471/2, received 2 Mar 2026, accepted"
     assert f"   600 g  {olive}" in lines
+    assert max(map(len, shown.splitlines())) <= 80
     assert any(f"lot {shop.water} from Tarnlow Oils, their number unknown, received" in line for line in lines)
 
 

@@ -1,17 +1,28 @@
 """Which batches a failed check throws doubt on; the shop's batch was weighed on 1 Apr 2026 on five lines."""
 
-from datetime import date
+from contextlib import closing
+from datetime import UTC, date, datetime
 from typing import Any
 
 from ledger.operations.tools.checks import check_equipment
 from ledger.operations.tools.equipment import EquipmentDetails, add_equipment
 from ledger.rows.equipment import checks_of, equipment_by_code
+from ledger.storage.book import Book
 from ledger.storage.tables.reading import Reading
 from ledger.views.tools.equipment_doubts import Touched, touched_since_last_good
-from tests.making import cut
+from tests.making import cut, planned, weighed
 
 FAILED = date(2026, 5, 10)
 MADE = date(2026, 4, 1)
+# The day it was weighed, when it was planned, and when the weighing was written down.
+DAYS = {
+    "before the good check": (date(2026, 5, 4), date(2026, 5, 4), date(2026, 5, 6)),
+    "planned before the good check": (date(2026, 5, 8), date(2026, 5, 2), date(2026, 5, 8)),
+    "weighed before the check was written": (date(2026, 5, 6), date(2026, 5, 3), date(2026, 5, 6)),
+    "weighed on the day of the failed one": (date(2026, 5, 10), date(2026, 5, 9), date(2026, 5, 11)),
+    "written late": (date(2026, 5, 9), date(2026, 5, 1), date(2026, 5, 25)),
+    "after the failed one": (date(2026, 5, 11), date(2026, 5, 9), date(2026, 5, 11)),
+}
 
 
 def item(shop: Any, name: str, kind: str = "scale", expected: int = 500_000, tolerance: int = 1000) -> str:
@@ -100,3 +111,38 @@ def test_a_ph_that_names_no_meter_is_the_only_meters_or_cannot_be_excluded(shop:
     item(shop, "old meter", "pH meter", 7000, 50)
     touched = failed(shop, meter, 7100)
     assert (touched.batches, [one.readings for one in touched.unsaid]) == ((), [("pH",)])
+
+
+def test_a_batch_counts_by_the_day_of_its_weighing_whenever_it_was_planned_or_written_down(shop: Any) -> None:
+    """The scale was good on 5 May and failed on 10 May; each batch is planned, weighed and written on days of its own.
+
+    The good check itself was written on 7 May, two days late.
+    """
+    item(shop, "bench scale")
+    made = {}
+    steps = [(each[place], kind, one) for one, each in DAYS.items() for place, kind in ((1, "plan"), (2, "weigh"))]
+    steps += [(date(2026, 5, 7), "good", ""), (date(2026, 5, 10), "bad", "")]
+    for day, kind, one in sorted(steps):
+        with closing(written_on(shop, day)) as book:
+            if kind == "plan":
+                made[one] = planned(book, on=day, fats_mg=500_000)
+            elif kind == "weigh":
+                weighed(book, made[one], on=DAYS[one][0])
+            else:
+                found, on = (500_000, date(2026, 5, 5)) if kind == "good" else (450_000, day)
+                check_equipment(book, "bench-scale", found, on=on, by="Nuala")
+    rows = shop.rows()
+    card = equipment_by_code(rows, "bench-scale", FAILED)
+    touched = touched_since_last_good(rows, card, checks_of(rows, card.id)[-1])
+    names = {code: one for one, code in made.items()}
+    assert sorted(names[code] for code in codes(touched.batches)) == [
+        "planned before the good check",
+        "weighed before the check was written",
+        "weighed on the day of the failed one",
+        "written late",
+    ]
+
+
+def written_on(shop: Any, day: date) -> Book:
+    """The ledger on a day, at noon."""
+    return Book(shop.book.path, who="Nuala", now=lambda: datetime(day.year, day.month, day.day, 12, tzinfo=UTC))

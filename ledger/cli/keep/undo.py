@@ -7,8 +7,8 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Yes
 from ledger.cli.kit.show import confirm, say
-from ledger.operations.keep.undo import undo
-from ledger.rows.history import entry_written, last_entry
+from ledger.operations.keep.undo import may_be_taken_back, undo
+from ledger.rows.history import last_entry
 from ledger.units.quantity import parse_pieces
 
 
@@ -20,6 +20,6 @@ def command(
     """Take back an entry by another one; both stay to be read, e.g. soapledger undo 41."""
     here = desk(ctx)
     number = parse_pieces(entry, what="the entry") if entry else last_entry(here.rows())
-    confirm(f"Take back entry {number} ({entry_written(here.rows(), number).said})?", yes)
+    confirm(f"Take back entry {number} ({may_be_taken_back(here.rows(), number).rstrip('.')})?", yes)
     undone = undo(here.book(), number)
     say(f"Entry {undone.entry} is taken back: {undone.said}")

@@ -7,7 +7,7 @@ from typing import Any, NamedTuple
 
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.loading import loaded
-from ledger.cli.kit.show import out_json, say, say_wrapped, table, warn
+from ledger.cli.kit.show import out_json, say, say_next, table, warn
 
 
 class Listed(NamedTuple):
@@ -63,11 +63,11 @@ def paper_of_entry(here: Desk, output: Path | None, *, force: bool) -> Iterator[
 
 def _say_list(found: Any, words: Listed) -> None:
     if not found and words.none:
-        say(words.none)
+        say_next(words.none)
         return
-    say_wrapped(words.head)
+    say_next(words.head)
     table(words.columns, list(words.rows), right=words.right, wraps=words.wraps)
     if words.then:
-        say_wrapped(words.then)
+        say_next(words.then)
     if words.earlier:
-        say(f"Earlier ones: {words.earlier}")
+        say_next(f"Earlier ones: {words.earlier}")

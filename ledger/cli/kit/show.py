@@ -83,11 +83,24 @@ def hush(stream: IO[str]) -> None:
         return
 
 
-def say_wrapped(text: str, *, indent: str = "", first: str = "") -> None:
+def say_next(text: str) -> None:
+    """Sentences that end with a command to copy, line by line: wrapped, a command that is long on a line of its own."""
+    for line in text.split("\n"):
+        sentence, begins, command = line.partition("soapledger ")
+        if len(line) <= screen_width() or not begins:
+            say_wrapped(line)
+            continue
+        if sentence.strip():
+            say_wrapped(sentence.strip())
+        say(f"  {begins}{command}")
+
+
+def say_wrapped(text: str, *, indent: str = "", first: str | None = None) -> None:
     """A longer text, wrapped to the width of the screen; `first` stands before its first line."""
     wide = screen_width()
     glued = _UNIT.sub(lambda found: found[1] + _GLUE, text)  # a number stays on the line of its unit
-    lines = textwrap.fill(glued, wide, initial_indent=first or indent, subsequent_indent=indent, break_on_hyphens=False)
+    lead = indent if first is None else first
+    lines = textwrap.fill(glued, wide, initial_indent=lead, subsequent_indent=indent, break_on_hyphens=False)
     say(lines.replace(_GLUE, " "))
 
 

@@ -13,7 +13,7 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import answer as given
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.loading import loaded
-from ledger.cli.kit.show import count, out_json, say, say_wrapped, table
+from ledger.cli.kit.show import count, out_json, say, say_next, say_wrapped, table
 from ledger.cli.recall.words import say_answer
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.recall.contact_list import contact_list
@@ -24,6 +24,7 @@ from ledger.units.dates import show_date
 from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall import RecallAnswer
 from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.recall_people import names_persons, without_names
 from ledger.views.recall.recall_starts import Asked, asked_about
 from ledger.views.recall.recall_way import way_to
 from ledger.views.recall.recall_words import already_words, to_hold_words
@@ -34,7 +35,7 @@ Reason = Annotated[str, typer.Option("--reason", help="Why, for the hold.")]
 Exercise = Annotated[bool, typer.Option("--exercise", help="This is only an exercise.")]
 Output = Annotated[Path | None, typer.Option("-o", help="Write the report as a PDF file.")]
 Contacts = Annotated[Path | None, typer.Option("--csv", help="Write whom to call as a CSV file.")]
-Names = Annotated[bool, typer.Option("--names", help="With the names of private persons in the CSV file.")]
+Names = Annotated[bool, typer.Option("--names", help="With the names of private persons in the files.")]
 ForWay = Annotated[str | None, typer.Option("--way", metavar="CODE", help="Show the whole way to this batch.")]
 AsOf = Annotated[str | None, typer.Option("--as-of", help="As it was known at an entry or on a day.")]
 Force = Annotated[bool, typer.Option("--force", help="Overwrite existing files.")]
@@ -113,10 +114,16 @@ def _write_files(here: Desk, answer: RecallAnswer, question: Question, asked: As
         here.paper = wanted.contacts
         here.again = here.again and here.typed(f"recall {again(question, asked.starts)}", wanted.output)
     if wanted.output:
-        drawn = loaded("documents.recall.recall_report").draw_recall(answer, paper=wanted.paper)
+        told = answer if wanted.names else without_names(answer)
+        drawn = loaded("documents.recall.recall_report").draw_recall(told, paper=wanted.paper)
         write_file(wanted.output, drawn, force=wanted.force)
         if not wanted.json:
             say(f"The report is {wanted.output}.")
+    if (wanted.output or wanted.contacts) and not (wanted.names or wanted.json) and names_persons(answer):
+        where = "both" if wanted.output and wanted.contacts else "it"
+        say_wrapped(
+            f"Private persons stand in {where} without a name, who complained by number alone; with names: --names"
+        )
 
 
 def again(question: Question, starts: Starts) -> str:
@@ -154,9 +161,9 @@ def _say_to_hold(answer: RecallAnswer, as_json: bool) -> None:
     if given(answer.stoppable, as_json):
         return
     if not answer.stoppable:
-        say(already_words(answer))
+        say_wrapped(already_words(answer))
         return
-    say(f"--hold would hold {to_hold_words(answer)}; nothing is held yet.")
+    say_wrapped(f"--hold would hold {to_hold_words(answer)}; nothing is held yet.")
     rows = [(one.code, one.what, amount(one.quantity, one.pieces, answer.units)) for one in answer.stoppable]
     table(("lot", "what", "here"), rows, right=(2,))
 
@@ -164,13 +171,13 @@ def _say_to_hold(answer: RecallAnswer, as_json: bool) -> None:
 def _say_next(answer: RecallAnswer, asked: Asked, question: Question, wanted: AnswerWanted) -> None:
     """What she could do, as commands; a look-up opens and holds nothing by itself."""
     for code in asked.ours:
-        say(f"{code} is the code of a batch of ours too; for its bars: soapledger recall bar {code}")
+        say_next(f"{code} is the code of a batch of ours too; for its bars: soapledger recall bar {code}")
     if answer.held or wanted.as_of:
         return
     if answer.stoppable:
         words = again(question, asked.starts)
-        say(f"Hold {to_hold_words(answer)} now? soapledger recall {words} --hold")
-        say(f"As a recall that is told, noted and closed: soapledger recall open {opening(words)} --reason WORDS")
+        say_next(f"Hold {to_hold_words(answer)} now? soapledger recall {words} --hold")
+        say_next(f"As a recall that is told, noted and closed: soapledger recall open {opening(words)} --reason WORDS")
     elif answer.stopped or wanted.hold:
         say_wrapped(already_words(answer))
 
@@ -179,7 +186,3 @@ def _write_contacts(answer: RecallAnswer, path: Path, wanted: AnswerWanted) -> N
     write_file(path, contact_list(answer, names=wanted.names), force=wanted.force)
     if not wanted.json:
         say(f"Whom to call is in {path}.")
-        if any(one.private for one in answer.call) and not wanted.names:
-            say_wrapped(
-                "Private persons stand in it without a name, who complained by number alone; with names: --names"
-            )

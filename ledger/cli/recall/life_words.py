@@ -1,6 +1,8 @@
 """Says how a recall stands: what was asked and why, its answer now, who was told, what else was done."""
 
-from ledger.cli.kit.show import count, say, say_wrapped, table
+from shlex import quote
+
+from ledger.cli.kit.show import count, say, say_next, say_wrapped, table
 from ledger.cli.recall.words import say_answer
 from ledger.units.dates import show_date
 from ledger.views.recall.recall_life import RecallLife
@@ -53,6 +55,7 @@ def say_life(life: RecallLife) -> None:
     if life.not_told:
         first = life.not_told[0].one
         whom = f"complaint {first.complaint}" if first.complaint else first.name
-        say(f'{count(len(life.not_told), "call")} left: soapledger recall note {name} --told "{whom}" --how telephone')
+        calls = count(len(life.not_told), "call")
+        say_next(f"{calls} left: soapledger recall note {name} --told {quote(whom)} --how telephone")
     else:
-        say(f'When it is over: soapledger recall close {name} --conclusion "…"')
+        say_next(f'When it is over: soapledger recall close {name} --conclusion "…"')

@@ -7,7 +7,7 @@ import typer
 from ledger import __version__
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
-from ledger.cli.kit.show import ask, can_answer, say, say_wrapped
+from ledger.cli.kit.show import ask, can_answer, say, say_next, say_wrapped
 from ledger.cli.recall.named import Number
 from ledger.operations.recall.recall_life import close_recall
 from ledger.views.recall.recall_life import recall_life
@@ -35,6 +35,6 @@ def command(
             f"{'was' if len(life.not_told) == 1 else 'were'} not noted as told."
         )
     if "on hold" in life.answer.stopped:
-        say("What it held stays on hold until someone decides: soapledger lot accept or reject, or release.")
+        say_next("What it held stays on hold until someone decides: soapledger lot accept or reject, or release.")
     assert card.closed is not None
-    say(f"To go on with it after all: soapledger undo {card.closed.entry}")
+    say_next(f"To go on with it after all: soapledger undo {card.closed.entry}")

@@ -6,7 +6,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
-from ledger.cli.kit.show import say
+from ledger.cli.kit.show import say, say_next
 from ledger.cli.recall.named import Number
 from ledger.errors import BadInput
 from ledger.operations.recall.recall_life import Done, note_recall
@@ -81,8 +81,8 @@ def command(
     name = note_recall(here.book(), number, done, on=here.day(on), by=here.who)
     say(f"Recall {name} has the note.")
     if returned:
-        say("The bars themselves, on the returns shelf: soapledger return CODE=NUMBER --from NAME")
-    say(f"How it stands: soapledger recall show {name}")
+        say_next("The bars themselves, on the returns shelf: soapledger return CODE=NUMBER --from NAME")
+    say_next(f"How it stands: soapledger recall show {name}")
 
 
 def _with_words(done: list[Done], words: Some) -> list[Done]:

@@ -10,7 +10,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import Force, Json, Pdf
 from ledger.cli.kit.paper import PAPER, paper_size
-from ledger.cli.kit.show import say, say_wrapped, warn
+from ledger.cli.kit.show import say, say_next, say_wrapped, warn
 from ledger.cli.recall.named import Number
 from ledger.documents.kit.files import check_free
 from ledger.reference.recall_notices import notice_draft
@@ -23,6 +23,9 @@ def command(
     ctx: typer.Context,
     number: Number,
     whom: Annotated[str, typer.Argument(help="customer, shop or stall.", metavar="WHOM")],
+    language: Annotated[
+        str | None, typer.Option("--language", metavar="LL", help="In the language of a file you made, e.g. de.")
+    ] = None,
     output: Pdf = None,
     paper: PAPER = "a4",
     force: Force = False,
@@ -32,7 +35,7 @@ def command(
     here = desk(ctx)
     if output:
         check_free(output, force)
-    draft = notice_draft(whom, here.path.absolute().parent)
+    draft = notice_draft(whom, here.path.absolute().parent, language)
     rows, size = here.rows(), paper_size(paper)
     life = recall_life(rows, number, on=here.today, program=__version__)
     found = recall_notice(recall_paper(rows, life), draft, on=here.today)
@@ -49,9 +52,11 @@ def command(
             f"It says {' and '.join(found.dulled)}, which lowers the sense of risk; in the EU a notice has no such "
             "words (Regulation (EU) 2023/988, Art 36(2), read in a secondary text)."
         )
+    if found.language != "en":
+        warn("Words that lower the sense of risk are looked for in English alone; look through it for them yourself.")
     if not json:
         name = life.card.name
-        say(f"When it is up or sent: soapledger recall note {name} --notice PLACE, or --told NAME --how letter")
+        say_next(f"When it is up or sent: soapledger recall note {name} --notice PLACE, or --told NAME --how letter")
 
 
 def _say(found: RecallNotice) -> None:

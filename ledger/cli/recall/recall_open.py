@@ -8,7 +8,7 @@ from ledger import __version__
 from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, On
-from ledger.cli.kit.show import ask, can_answer, count, out_json, say, say_wrapped, table
+from ledger.cli.kit.show import ask, can_answer, count, out_json, say_next, say_wrapped, table
 from ledger.cli.recall.named import (
     Bar,
     Complaint,
@@ -89,5 +89,6 @@ def command(
         return
     done = f"put {', '.join(held)} on hold" if held else already_words(life.answer).lower().rstrip(".")
     say_wrapped(f"Recall {number} is open: {done}.")
-    say(f"{count(len(life.people), 'call')} to make, and whatever else is to be done: soapledger recall show {number}")
-    say(f"For the telephone, as a report: soapledger recall show {number} -o {number}.pdf")
+    calls = count(len(life.people), "call")
+    say_next(f"{calls} to make, and whatever else is to be done: soapledger recall show {number}")
+    say_next(f"For the telephone, as a report: soapledger recall show {number} -o {number}.pdf")

@@ -7,7 +7,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
-from ledger.cli.kit.show import say, say_wrapped
+from ledger.cli.kit.show import say, say_next, say_wrapped
 from ledger.cli.recall.named import Bar, Fitting, Many, Material, Numbers, Supplier, question_of
 from ledger.domain.recall.question import Kind
 from ledger.errors import BadInput, Refused
@@ -45,6 +45,6 @@ def command(
     number = rehearse(here.book(), question, on=here.day(on), by=here.decider, reason=reason)
     card = recall_meant(here.rows(), number)
     assert card.closed is not None
-    say(f"EXERCISE. Recall {number} is kept as the proof of it; nothing was held.")
+    say_wrapped(f"EXERCISE. Recall {number} is kept as the proof of it; nothing was held.")
     say_wrapped(card.closed.conclusion)
-    say(f"As a report, marked as an exercise: soapledger recall show {number} -o {number}.pdf")
+    say_next(f"As a report, marked as an exercise: soapledger recall show {number} -o {number}.pdf")

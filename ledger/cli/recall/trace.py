@@ -8,7 +8,7 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, say
+from ledger.cli.kit.show import count, say_wrapped
 from ledger.units.dates import show_date
 from ledger.views.recall.trace import trace
 
@@ -30,9 +30,9 @@ def command(
         others = len(set(found.batches) - {found.code})
         other = "other " if found.code in found.batches else ""
         into = count(others, f"{other}batch", f"{other}batches") if others else f"no {other}batch"
-        say(f"{found.what}, {found.code}, went into {into}.")
+        say_wrapped(f"{found.what}, {found.code}, went into {into}.")
     else:
-        say(f"{found.what}, {found.code}, goes back to {count(len(found.supplier_lots), 'lot')} as received.")
+        say_wrapped(f"{found.what}, {found.code}, goes back to {count(len(found.supplier_lots), 'lot')} as received.")
     for step in found.steps:
         held = "" if step.quantity is None else amount(step.quantity, step.pieces, here.settings.units) + "  "
         origin = ""
@@ -42,12 +42,10 @@ def command(
                 origin += f", their number {step.supplier_lot or 'unknown'}"
         word = "received" if step.supplier else "made"
         more = " (see above)" if step.seen_before else ""
-        say(
-            f"{lead(step.depth)}{held}{step.what}, {step.kind} {step.code}{origin}, "
-            f"{word} {show_date(step.on)}, {step.status}{more}"
-        )
+        said = f"{held}{step.what}, {step.kind} {step.code}{origin}, {word} {show_date(step.on)}, {step.status}{more}"
+        say_wrapped(said, first=lead(step.depth), indent="   " * min(step.depth, _DEEPEST) + "    ")
     for back in found.back_on_sale:
-        say(f"Of batch {back.batch_code}, {back.words}.")
+        say_wrapped(f"Of batch {back.batch_code}, {back.words}.")
 
 
 def lead(depth: int) -> str:

@@ -1,7 +1,7 @@
 """Says the answer to a recall: what was asked for, every bar, and whom to call."""
 
 from ledger.cli.kit.amounts import amount
-from ledger.cli.kit.show import count, say, say_wrapped, table
+from ledger.cli.kit.show import count, say, say_next, say_wrapped, table
 from ledger.units.dates import show_date
 from ledger.views.recall.recall import ReachedBatch, RecallAnswer
 from ledger.views.recall.recall_words import differences_words, grams_words, took_words
@@ -13,7 +13,7 @@ def say_answer(answer: RecallAnswer) -> None:
     """The answer on the screen: the sentence for the telephone, then the tables."""
     totals = answer.totals
     with_bars = [one for one in answer.batches if one.yields_bars]
-    say(
+    say_wrapped(
         f"{'EXERCISE. ' if answer.exercise else ''}{_what(answer)}: {count(len(with_bars), 'batch', 'batches')}, "
         f"{count(totals.made, 'bar')}. {totals.on_hand} here, {totals.at_stall} at a stall, "
         f"{totals.retained} retained, {totals.returned} returned, {totals.sold} sold, "
@@ -75,7 +75,7 @@ def say_answer(answer: RecallAnswer) -> None:
         say()
         say("Cannot be excluded:")
         for one in answer.cannot_exclude:
-            say(f"  {one.what}: {one.why}.")
+            say_wrapped(f"{one.what}: {one.why}.", first="  ", indent="    ")
     if answer.look_next:
         say()
         codes = " ".join(f"--bar {code}" for code in answer.bars_of)
@@ -87,7 +87,7 @@ def say_answer(answer: RecallAnswer) -> None:
                 for one in answer.look_next
             ],
         )
-        say(f"To take one in: soapledger recall of {codes} --bar {answer.look_next[0].batch_code}")
+        say_next(f"To take one in: soapledger recall of {codes} --bar {answer.look_next[0].batch_code}")
     if answer.held:
         say()
         how = " or ".join(answer.stopped)

@@ -28,6 +28,7 @@ from ledger.views.bench.worksheet import worksheet
 from ledger.views.cure.cure import cure_list
 from ledger.views.label.label import LabelText, label_text
 from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.recall_people import without_names
 from ledger.views.recall.recall_search import Notice, lots_meant
 from ledger.views.record.record import batch_record
 
@@ -87,7 +88,7 @@ def _main_job(here: Desk, season: Season, folder: Path) -> None:
         ("worksheet.pdf", draw_worksheet(sheet, cautions=cautions())),
         ("batch-record.pdf", draw_batch_record(record)),
         ("labels.pdf", _sheet_of_bands(replace(label, draft=True), 6, _business(season))),
-        ("recall.pdf", draw_recall(answer)),
+        ("recall.pdf", draw_recall(without_names(answer))),
         ("whom-to-call.csv", contact_list(answer)),
     ):
         write_file(folder / name, data, force=True)

@@ -46,12 +46,12 @@ def command(
     bars = sum(one.on_hand for one in found if one.kind == "soap")
     if what:
         one = found[0]
-        say(
+        say_wrapped(
             f"{one.name}: {amount(one.on_hand, one.counted, units)} on hand in {count(lots, 'lot')}, "
             f"{amount(one.free, one.counted, units)} of it free."
         )
     else:
-        say(f"{count(len(found), 'material')} on hand in {count(lots, 'lot')}; {count(bars, 'bar')} of soap.")
+        say_wrapped(f"{count(len(found), 'material')} on hand in {count(lots, 'lot')}; {count(bars, 'bar')} of soap.")
     body = []
     for one in found:
         for index, line in enumerate(one.lots):

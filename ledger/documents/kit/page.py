@@ -15,7 +15,7 @@ from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, TableStyle
 
 from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, printable, register, runs
-from ledger.documents.kit.pdf import About, as_file
+from ledger.documents.kit.pdf import LANGUAGE, About, as_file
 from ledger.reference.shipped import templates_digest
 from ledger.rows.settings import PrintedFrom
 from ledger.units.dates import show_date
@@ -51,6 +51,7 @@ class Sheet:
     printed_from: PrintedFrom
     type: Type
     mark: str | None = None  # DRAFT or EXERCISE, across the head
+    language: str = LANGUAGE
 
     @property
     def width(self) -> float:
@@ -130,7 +131,9 @@ def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
     """The same, with the number of pages it took."""
     out = io.BytesIO()
     size = PAPERS[sheet.paper]
-    about = About(f"{sheet.kind} {sheet.code}", sheet.business, f"{sheet.kind}, {_source(sheet.printed_from)}")
+    about = About(
+        f"{sheet.kind} {sheet.code}", sheet.business, f"{sheet.kind}, {_source(sheet.printed_from)}", sheet.language
+    )
     document = BaseDocTemplate(out, pagesize=size, **as_file(about))
     frame = Frame(MARGIN, _BOTTOM, size[0] - 2 * MARGIN, size[1] - _TOP - _BOTTOM, 0, 0, 0, 0)
     document.addPageTemplates([PageTemplate(frames=[frame])])

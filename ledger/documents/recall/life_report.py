@@ -1,11 +1,14 @@
 """The report of a recall that was opened, in the order of 21 CFR 7.46(a); its first page must do for the telephone."""
 
+from collections.abc import Callable
+
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, PageBreak, Paragraph, Spacer, Table
 
 from ledger.documents.kit.blocks import facts, grid, heading
 from ledger.documents.kit.fonts import printable
-from ledger.documents.kit.page import PAPERS, Sheet, build, para
+from ledger.documents.kit.page import PAPERS, Sheet, build, para, plain
+from ledger.documents.label.shown import label_shown
 from ledger.documents.recall.recall_report import no_doubts
 from ledger.documents.recall.recall_tables import (
     TYPE,
@@ -15,6 +18,7 @@ from ledger.documents.recall.recall_tables import (
     doubts_table,
     lots_table,
     notices_table,
+    phone_words,
     totals_sum,
 )
 from ledger.documents.recall.way_drawn import MOST, WayDrawn, way_of
@@ -26,6 +30,7 @@ from ledger.views.recall.recall_paper import RecallPaper, span_words
 from ledger.views.recall.recall_steps import effectiveness_words, state_words, step_words
 from ledger.views.recall.recall_words import differences_words, grams_words
 
+_PICTURE = 56 * mm
 _FIRST_TO_CALL, _FIRST_PRODUCTS = 6, 6  # on page one; the tables further on have all
 
 
@@ -45,6 +50,7 @@ def draw_life(paper: RecallPaper, *, size: str = "A4") -> bytes:
     story += [
         PageBreak(),
         *_part("1. The product", _products(paper, wide)),
+        *_labels(paper, wide),
         *([Spacer(1, 2 * mm), lots_table(answer, wide)] if answer.lots else []),
         *([_say(state_words(life.card))] if life.card.exercise else []),
         *_part("2. The reason, and how it was found", *_found(life)),
@@ -92,7 +98,7 @@ def _contact(life: RecallLife) -> str:
 def _still_out(life: RecallLife) -> str:
     totals = life.answer.totals
     out = totals.sold + totals.dispatched + totals.given
-    destroyed = sum(one.destroyed for one in life.people)
+    destroyed = sum(one.bars or 0 for one in life.card.steps if one.kind == "destroyed")
     rest = f" Of these, {count(destroyed, 'bar')} destroyed where they were, as was said." if destroyed else ""
     return (
         f"{count(out, 'bar')} with customers and unknown buyers, {totals.at_stall} at a stall. "
@@ -109,17 +115,21 @@ def _first_page(paper: RecallPaper, wide: float) -> list[Flowable]:
         Spacer(1, 2 * mm),
         para(state_words(card) if not card.exercise else f"EXERCISE of {show_date(card.on)}, by {card.by}", TYPE.head),
         Spacer(1, 3 * mm),
-        facts(
-            [
-                ("reason", card.reason),
-                ("hazard", card.hazard or "not stated yet"),
-                ("class", _class(life)),
-                ("made", span_words(paper)),
-                ("asked at", f"entry {card.asked_at}; answered again for this paper"),
-            ],
-            TYPE.body,
-            label_width=22 * mm,
-            total=wide,
+        _beside(
+            paper,
+            wide,
+            lambda room: facts(
+                [
+                    ("reason", card.reason),
+                    ("hazard", card.hazard or "not stated yet"),
+                    ("class", _class(life)),
+                    ("made", span_words(paper)),
+                    ("asked at", f"entry {card.asked_at}; answered again for this paper"),
+                ],
+                TYPE.body,
+                label_width=22 * mm,
+                total=room,
+            ),
         ),
         *_part("The product, and the codes on its bars", _products(paper, wide, _FIRST_PRODUCTS)),
         *_part("Where every bar is", totals_sum(answer, wide), Spacer(1, 2 * mm), _say(_still_out(life), bold=True)),
@@ -127,7 +137,7 @@ def _first_page(paper: RecallPaper, wide: float) -> list[Flowable]:
     call = [one for one in life.people if not one.told_on] or list(life.people)
     head = "Whom to call" if life.not_told else "Whom to call: all were told"
     rows = [
-        (one.one.name, whole(one.one.phone or "no number"), str(one.one.bars or "–"), "\n".join(one.one.batches), "")
+        (one.one.name, phone_words(one.one), str(one.one.bars or "–"), "\n".join(one.one.batches), "")
         for one in call[:_FIRST_TO_CALL]
     ]
     shares = (0.3, 0.2, 0.08, 0.14, 0.28)
@@ -146,6 +156,29 @@ def _first_page(paper: RecallPaper, wide: float) -> list[Flowable]:
     if answer.cannot_exclude:
         story.append(_say(f"{count(len(answer.cannot_exclude), 'thing')} cannot be excluded; see further on."))
     return story
+
+
+def _beside(paper: RecallPaper, wide: float, told: Callable[[float], Flowable]) -> Flowable:
+    """What is told, with the face of the label of what most bars are of beside it, where one was kept."""
+    most = {one.name: one.bars for one in sorted(paper.products, key=lambda one: one.bars)}
+    for one in sorted(paper.labels, key=lambda one: -most[one.product]):
+        if shown := label_shown(one.label, one.layout_source, wide=_PICTURE, high=32 * mm):
+            table = Table([[told(wide - _PICTURE - 4 * mm), shown]], colWidths=[wide - _PICTURE, _PICTURE])
+            table.setStyle(plain(("RIGHTPADDING", (0, 0), (0, 0), 4 * mm)))
+            return table
+    return told(wide)
+
+
+def _labels(paper: RecallPaper, wide: float) -> list[Flowable]:
+    """The faces of all labels that were kept, three beside each other."""
+    shown = [label_shown(one.label, one.layout_source, wide=wide / 3 - 4 * mm, high=40 * mm) for one in paper.labels]
+    drawn = [one for one in shown if one]
+    rows = [[*drawn[place : place + 3], "", ""][:3] for place in range(0, len(drawn), 3)]
+    if not rows:
+        return []
+    table = Table(rows, colWidths=[wide / 3] * 3)
+    table.setStyle(plain(("BOTTOMPADDING", (0, 0), (-1, -1), 3 * mm)))
+    return [Spacer(1, 2 * mm), table]
 
 
 def _class(life: RecallLife) -> str:
@@ -185,7 +218,7 @@ def _people(life: RecallLife, wide: float) -> Flowable:
     rows = [
         (
             one.one.name,
-            "\n".join(word for word in (one.one.phone, one.one.email, one.one.address) if word) or "no number",
+            "\n".join(word for word in (one.one.phone, one.one.email, one.one.address) if word) or phone_words(one.one),
             str(one.one.bars or "–"),
             "\n".join(one.one.batches),
             " ".join([whole(show_date(one.told_on)), one.how or ""]) if one.told_on else "no",

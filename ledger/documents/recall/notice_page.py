@@ -1,15 +1,16 @@
-"""A recall notice as a page: the headline seen from afar, room for a picture of the bar, the parts in their order."""
+"""A recall notice as a page: the headline seen from afar, the labels by which a bar is known, the parts in order."""
 
-from reportlab.lib.colors import black
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 
 from ledger.documents.kit.blocks import heading
 from ledger.documents.kit.fonts import printable
 from ledger.documents.kit.page import Sheet, Type, build, para, plain
+from ledger.documents.label.shown import label_shown
 from ledger.views.recall.recall_notice import RecallNotice
 
 TYPE = Type(large=30, head=13, body=11.5)
+_WIDE, _HIGH, _PICTURES = 60 * mm, 45 * mm, 2
 _TO_HANG = Type(large=46, head=19, body=16)
 
 
@@ -18,16 +19,26 @@ def draw_notice(notice: RecallNotice, *, size: str = "A4") -> bytes:
     notice = printable(notice)
     mark = "EXERCISE" if notice.exercise else None
     kind = _TO_HANG if notice.to_hang else TYPE
-    sheet = Sheet(size, f"Recall {notice.recall}", "Notice", notice.business, notice.printed_from, TYPE, mark)
+    sheet = Sheet(
+        size, f"Recall {notice.recall}", "Notice", notice.business, notice.printed_from, TYPE, mark, notice.language
+    )
     story: list[Flowable] = [para(notice.headline, kind.large, bold=True, leading=1.1), Spacer(1, 5 * mm)]
     for turn, (head, text) in enumerate(notice.parts):
         part = [*heading(head, kind.head), para(text, kind.body)]
-        if turn:
+        pictures = [] if turn else _pictures(notice)
+        if not pictures:
             story.append(KeepTogether(part))
             continue
-        picture = Table([[para("picture of the bar", 8)]], colWidths=[48 * mm], rowHeights=[36 * mm])
-        picture.setStyle(plain(("BOX", (0, 0), (-1, -1), 0.4, black), ("LEFTPADDING", (0, 0), (-1, -1), 4)))
-        beside = Table([[part, picture]], colWidths=[sheet.width - 52 * mm, 52 * mm])
+        beside = Table([[part, pictures]], colWidths=[sheet.width - _WIDE - 2 * mm, _WIDE + 2 * mm])
         beside.setStyle(plain(("RIGHTPADDING", (0, 0), (0, 0), 8)))
         story.append(beside)
     return build(story, sheet)
+
+
+def _pictures(notice: RecallNotice) -> list[Flowable]:
+    """The faces of the labels, one over the other, as many as there is room for beside the products."""
+    found: list[Flowable] = []
+    for one in notice.labels[:_PICTURES]:
+        if shown := label_shown(one.label, one.layout_source, wide=_WIDE, high=_HIGH):
+            found += [shown, Spacer(1, 2 * mm)]
+    return found

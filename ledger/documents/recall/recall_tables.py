@@ -11,7 +11,8 @@ from ledger.documents.kit.page import Type, para, plain
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, whole
 from ledger.units.words import Units
-from ledger.views.recall.recall import CannotBeExcluded, RecallAnswer
+from ledger.views.recall.recall import CannotBeExcluded, RecallAnswer, ToCall
+from ledger.views.recall.recall_people import left_out
 from ledger.views.recall.recall_words import took_words, way_words
 
 TYPE = Type(large=22, head=12.5, body=9.5)
@@ -102,12 +103,17 @@ def notices_table(view: RecallAnswer, wide: float) -> Table:
     return grid(heads, rows, [wide * s for s in (0.5, 0.1, 0.2, 0.2)], TYPE.body, right=(1,), bold=(0,))
 
 
+def phone_words(one: ToCall) -> str:
+    """The telephone number on one line; or why there is none."""
+    return whole(one.phone) if one.phone else "left out" if left_out(one) else "no number"
+
+
 def call_table(view: RecallAnswer, wide: float) -> Table:
     """Who has bars, with a column to write in what was said."""
     rows = [
         (
             one.name,
-            whole(one.phone or "no number"),
+            phone_words(one),
             "\n".join(word for word in (one.email, one.address) if word),
             str(one.bars or "–"),
             "\n".join(one.batches),

@@ -6,9 +6,10 @@ from operator import attrgetter
 
 from ledger.errors import Refused
 from ledger.rows.decision import recalls
-from ledger.rows.dependants import Dependant, dependants
-from ledger.rows.history import decides, entry_written, erases, starts_the_ledger
+from ledger.rows.dependants import Dependant, after_a_hold, dependants
+from ledger.rows.history import decides, entry_written, erases, holds_for_a_recall, starts_the_ledger
 from ledger.rows.movement import moved_by
+from ledger.rows.opened import Rows
 from ledger.storage.book import Book
 from ledger.storage.verbs import Moved
 
@@ -29,28 +30,7 @@ def undo(book: Book, number: int) -> Undone:
     undo, or was taken back already; BadInput for an entry that is not there.
     """
     with book.write("undo", reverses=number) as tx:
-        entry = entry_written(tx.rows, number)
-        if entry.reverses is not None:
-            raise Refused(f"Entry {number} is itself an undo; do again what it took back.")
-        if entry.undone_by is not None:
-            raise Refused(f"Entry {number} was taken back already.")
-        said = entry.said.rstrip(".")
-        if starts_the_ledger(tx.rows, number):
-            raise Refused("The start of a ledger is not taken back; change what is wrong with: soapledger init")
-        if erases(tx.rows, number):
-            raise Refused(f"Entry {number} ({said}) erased for good; it cannot be taken back.")
-        if decides(tx.rows, number):
-            if opened := next((one for one in recalls(tx.rows) if one.entry == number), None):
-                raise Refused(
-                    f"Entry {number} opened recall {opened.name} and held what was here; it is closed, not taken back, "
-                    f"and each hold is decided anew: soapledger recall close {opened.name} --conclusion WORDS"
-                )
-            raise Refused(
-                f"Entry {number} ({said}) is a decision; it is not taken back but followed by another, "
-                "such as soapledger lot hold or reject, and both stay to be read."
-            )
-        if found := dependants(tx.rows, number):
-            raise Refused(_held_by(number, said, found))
+        said = may_be_taken_back(tx.rows, number)
         for (way, place_id, on), alike in groupby(moved_by(tx.rows, number), attrgetter("kind", "place_id", "on")):
             mirrored = [
                 Moved(
@@ -65,15 +45,50 @@ def undo(book: Book, number: int) -> Undone:
                 for one in alike
             ]
             tx.move(mirrored, way, place_id=place_id, on=on)
-        tx.say(f"Took back entry {number}: {entry.said}")
-        return Undone(number, entry.said)
+        tx.say(f"Took back entry {number}: {said}")
+        return Undone(number, said)
 
 
-def _held_by(entry: int, said: str, found: tuple[Dependant, ...]) -> str:
+def may_be_taken_back(rows: Rows, number: int) -> str:
+    """What an entry says, where it may be taken back; raises as `undo`."""
+    entry = entry_written(rows, number)
+    if entry.reverses is not None:
+        raise Refused(f"Entry {number} is itself an undo; do again what it took back.")
+    if entry.undone_by is not None:
+        raise Refused(f"Entry {number} was taken back already.")
+    said = entry.said.rstrip(".")
+    if starts_the_ledger(rows, number):
+        raise Refused("The start of a ledger is not taken back; change what is wrong with: soapledger init")
+    if erases(rows, number):
+        raise Refused(f"Entry {number} ({said}) erased for good; it cannot be taken back.")
+    if holds_for_a_recall(rows, number):
+        if found := (*after_a_hold(rows, number), *dependants(rows, number)):
+            raise Refused(_held_by(number, said, found, _instead(rows, number)))
+    elif decides(rows, number):
+        raise Refused(
+            f"Entry {number} ({said}) is a decision; it is not taken back but followed by another, "
+            "such as soapledger lot hold or reject, and both stay to be read."
+        )
+    elif found := dependants(rows, number):
+        raise Refused(_held_by(number, said, found))
+    return entry.said
+
+
+def _instead(rows: Rows, number: int) -> str:
+    """What becomes of an entry that held lots for a recall, once something was decided about them."""
+    opened = next((one.name for one in recalls(rows) if one.entry == number), None)
+    close = f" The recall is closed: soapledger recall close {opened} --conclusion WORDS" if opened else ""
+    return f"Each hold is decided anew, with soapledger lot accept or reject, or release.{close}"
+
+
+def _held_by(entry: int, said: str, found: tuple[Dependant, ...], instead: str | None = None) -> str:
+    """`instead`: what is done where a decision depends on it."""
+    found = tuple(dict.fromkeys(found))
     names = ", ".join(one.name for one in found[:5]) + (f" and {len(found) - 5} more" if len(found) > 5 else "")
     verb = "depends" if len(found) == 1 else "depend"
     advice = (
-        "A decision is not taken back; book what is true now instead, with soapledger lot count or lot waste."
+        instead
+        or "A decision is not taken back; book what is true now instead, with soapledger lot count or lot waste."
         if any(one.decision for one in found)
         else "Take that back first, the latest first."
     )

@@ -28,6 +28,7 @@ from ledger.operations.sell.stall_out import stall_out
 from ledger.operations.sell.take_back import take_back
 from ledger.operations.stock.combine import combine
 from ledger.operations.stock.lots import count_lot, decide_lots, waste_lot
+from ledger.reference.shipped import templates
 from ledger.rows.batch import find_batch, plan_lines
 from ledger.rows.decision import open_deviations
 from ledger.rows.label import runs
@@ -42,6 +43,7 @@ from ledger.views.label.label import LabelText
 from ledger.views.label.usable import label_doubts, labels_on_bars
 
 Draw = Callable[[LabelText, int], bytes]
+LAYOUT, SHEET = "label-band", "sheet-a4-6"  # all labels of the season are bands of six to a sheet
 
 
 @dataclass
@@ -158,7 +160,8 @@ class Diary:
         self._label(code, event["market"], printed, on, spoiled=spoiled, returned=left_over)
 
     def _label(self, code: str, market: str, count: int, on: date, *, spoiled: int = 0, returned: int = 0) -> None:
-        request = LabelRequest(code, market, "belly band", count, on)
+        form, page = ((templates() / f"{name}.toml").read_text(encoding="utf-8") for name in (LAYOUT, SHEET))
+        request = LabelRequest(code, market, "belly band", count, on, layout_source=form, sheet_source=page)
         approve_label(self.book, request, by=self.maker)
         print_labels(self.book, request, lambda view: self.draw(view, count))
         with self.book.look() as rows:

@@ -61,6 +61,7 @@ class BarsAt:
     count: int
     left: bool
     contact: str | None
+    private: bool = False  # with a person, on the books or not
 
 
 class BulkAt(NamedTuple):

@@ -148,4 +148,5 @@ def _bars(one: BarCount, lot: LotRow, known: Mapping[int, Contact]) -> BarsAt:
         count=one.count,
         left=one.left,
         contact=contact_words(customer),
+        private=customer.kind == "person" if customer else one.where == "given",
     )

@@ -8,6 +8,7 @@ from ledger.rows.complaint import ComplaintCard
 from ledger.rows.lot import LotRow, lots_without_a_number
 from ledger.rows.movement import graph_from
 from ledger.rows.opened import Rows
+from ledger.rows.people import contacts
 from ledger.units.dates import show_date
 from ledger.units.wording import count
 from ledger.views.recall.recall import CannotBeExcluded
@@ -32,7 +33,7 @@ def cannot_exclude(
         *_without_a_number(rows, named),
         *_of_the_same_dough(rows, asked, reached),
         *_missing(counts, lots),
-        *_without_a_batch(about),
+        *_without_a_batch(rows, about),
     )
 
 
@@ -88,13 +89,19 @@ def _missing(counts: Sequence[BarCount], lots: Mapping[int, LotRow]) -> list[Can
     ]
 
 
-def _without_a_batch(about: Sequence[ComplaintCard]) -> list[CannotBeExcluded]:
-    """Complaints about bars of an unknown batch."""
+def _without_a_batch(rows: Rows, about: Sequence[ComplaintCard]) -> list[CannotBeExcluded]:
+    """Complaints about bars of an unknown batch; a person they were sent or given to is named among whom to call."""
+    found = sorted((one for one in about if one.batch_code is None), key=lambda one: one.number)
+    known = contacts(rows, [one.customer_id for one in found if one.customer_id is not None])
+    persons = {number for number, one in known.items() if one.kind == "person"}
     return [
         CannotBeExcluded(
             f"complaint {one.number} of {show_date(one.on)}",
-            f"its batch is not known; bought {one.where or 'where and when is not known'}",
+            "its batch is not known; " + ("had from us directly" if one.customer_id in persons else _bought(one.where)),
         )
-        for one in sorted(about, key=lambda one: one.number)
-        if one.batch_code is None
+        for one in found
     ]
+
+
+def _bought(where: str) -> str:
+    return f"bought {where or 'where and when is not known'}"

@@ -9,18 +9,19 @@ from typing import NamedTuple
 from ledger.domain.recall.effectiveness import EVERYBODY, Level, level
 from ledger.domain.recall.question import Question, question_from
 from ledger.errors import BadInput, Refused
+from ledger.rows.bars import BarsWith
 from ledger.rows.decision import RecallCard, RecallStep, recalls
 from ledger.rows.opened import Rows
-from ledger.rows.people import customer_list
+from ledger.rows.people import contacts, customer_list
 from ledger.rows.settings import Responsible, settings
 from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall import CannotBeExcluded, RecallAnswer, ToCall
 from ledger.views.recall.recall_answer import recall_answer
 from ledger.views.recall.recall_kinds import asked_about_anything
-from ledger.views.recall.recall_people import without_a_name
+from ledger.views.recall.recall_people import SOMEBODY, to_call, without_a_name, without_names
 from ledger.views.recall.recall_starts import Asked
 
-_WITH_SOMEBODY = ("dispatched", "given", "came back")
+_ABOUT_SOMEBODY = ("told", "answered", "returned", "destroyed")
 
 
 class Told(NamedTuple):
@@ -109,7 +110,7 @@ def recall_life(rows: Rows, text: str, *, on: date, program: str) -> RecallLife:
     return RecallLife(
         card=card,
         answer=answer,
-        people=_people(answer, card.steps, which),
+        people=_people(rows, answer, card.steps, which),
         others=tuple(one for one in card.steps if _whose(one) is None and one.kind not in ("level", "hazard")),
         level=which,
         level_said=chosen is not None,
@@ -129,28 +130,19 @@ def _asked_again(rows: Rows, question: Question, on: date) -> Asked:
 
 def discreet(rows: Rows, life: RecallLife) -> RecallLife:
     """The same for others to read: private persons without names and details, and no word of theirs."""
-    customers = customer_list(rows)
-    shops = {one.name for one in customers if one.kind == "shop"}
-    persons = {one.id for one in customers if one.kind == "person"}
+    persons = {one.id for one in customer_list(rows) if one.kind == "person"}
     people = tuple(
         one._replace(one=without_a_name(one.one), answer=None) if one.one.private else one for one in life.people
     )
-    bars = tuple(
-        replace(one, detail="a private customer", contact=None)
-        if one.where in _WITH_SOMEBODY and one.detail and one.detail not in shops
-        else one
-        for one in life.answer.bars
-    )
-    answer = replace(life.answer, call=tuple(map(without_a_name, life.answer.call)), bars=bars)
     steps = tuple(_discreet_step(one, persons) for one in life.card.steps)
-    return replace(life, people=people, answer=answer, card=life.card._replace(steps=steps))
+    return replace(life, people=people, answer=without_names(life.answer), card=life.card._replace(steps=steps))
 
 
 def _discreet_step(step: RecallStep, persons: Collection[int]) -> RecallStep:
     whose = _whose(step)
     if whose is None or (step.customer_id is not None and step.customer_id not in persons):
         return step
-    named = {"customer": "a private customer", "whom": "a gift"}.get(whose[0], step.whom)
+    named = {"customer": SOMEBODY, "whom": "someone with a gift"}.get(whose[0], step.whom)
     return step._replace(whom=named, words=None)
 
 
@@ -160,7 +152,7 @@ def _whose(step: RecallStep) -> tuple[str, int | str] | None:
         return "customer", step.customer_id
     if step.complaint is not None:
         return "complaint", step.complaint
-    if step.kind in ("told", "answered") and step.whom:
+    if step.kind in _ABOUT_SOMEBODY and step.whom:
         return "whom", step.whom
     return None
 
@@ -171,16 +163,19 @@ def _key(one: ToCall) -> tuple[str, int | str]:
     return ("complaint", one.complaint) if one.complaint is not None else ("whom", one.name)
 
 
-def _people(answer: RecallAnswer, steps: Sequence[RecallStep], which: Level) -> tuple[Told, ...]:
+def _people(rows: Rows, answer: RecallAnswer, steps: Sequence[RecallStep], which: Level) -> tuple[Told, ...]:
     """Everyone to call, then those who were told and have none any more."""
     known = {_key(one): one for one in answer.call}
+    on_the_books = contacts(rows, [one.customer_id for one in steps if one.customer_id is not None])
     for step in steps:
         whose = _whose(step)
-        if whose is not None and whose not in known:
-            known[whose] = ToCall(
-                step.whom or "not known any more", None, None, None, 0, (), step.on, complaint=step.complaint,
-                private=True, customer_id=step.customer_id,
-            )  # fmt: skip
+        if whose is None or whose in known:
+            continue
+        if step.customer_id in on_the_books:
+            known[whose] = to_call((BarsWith(step.customer_id, None, 0, step.on, ()),), on_the_books)[0]
+        else:
+            name = step.whom or "not known any more"
+            known[whose] = ToCall(name, None, None, None, 0, (), step.on, complaint=step.complaint, private=True)
     asked = {*which.chosen(sorted(known, key=lambda key: (known[key].name, str(key))))}
     people = []
     for key, one in known.items():

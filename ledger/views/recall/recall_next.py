@@ -1,9 +1,11 @@
 """What to look at next: other bars that share a lot with those asked about, the rarest lot first."""
 
+from itertools import islice
+
 from ledger.rows.batch import batches_by_id
 from ledger.rows.lot import lots_by_id
 from ledger.rows.opened import Rows
-from ledger.rows.reached import bars_sharing, lots_behind
+from ledger.rows.reached import bars_sharing, lots_taken
 from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall import LookNext
 
@@ -17,11 +19,11 @@ def look_next(rows: Rows, starts: Starts, reached: frozenset[int]) -> tuple[Look
     asked = [batch.id for batch in starts.bars_of]
     if not asked:
         return ()
-    sharing = {lot: bars_sharing(rows, lot, _COMMON) for lot in lots_behind(rows, asked, _BEHIND)}
-    rare = sorted((len(batches), lot) for lot, batches in sharing.items() if batches is not None)
+    sharing = _sharing(rows, asked)
+    rare = sorted((len(batches), lot) for lot, batches in sharing.items())
     found: dict[int, tuple[int, int]] = {}
     for many, lot in rare:
-        for batch in reversed(sharing[lot] or ()):
+        for batch in reversed(sharing[lot]):
             if batch not in reached:
                 found.setdefault(batch, (lot, many))
     shown = dict(list(found.items())[:_SHOWN])
@@ -32,3 +34,17 @@ def look_next(rows: Rows, starts: Starts, reached: frozenset[int]) -> tuple[Look
         for batch, (lot, many) in shown.items()
         if batch in made and lot in lots
     )
+
+
+def _sharing(rows: Rows, batches: list[int]) -> dict[int, list[int]]:
+    """The rare lots behind batches, each with the batches of bars it is in.
+
+    What is behind a common lot is in all that this is in, so it is common too and is not looked at.
+    """
+    found: dict[int, list[int] | None] = {}
+    while batches and len(found) < _BEHIND:
+        new = ((lot, made_by) for lot, made_by in lots_taken(rows, batches).items() if lot not in found)
+        taken = dict(islice(new, _BEHIND - len(found)))
+        found |= {lot: bars_sharing(rows, lot, _COMMON) for lot in taken}
+        batches = [made_by for lot, made_by in taken.items() if made_by is not None and found[lot] is not None]
+    return {lot: sharing for lot, sharing in found.items() if sharing is not None}

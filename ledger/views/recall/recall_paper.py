@@ -10,6 +10,7 @@ from ledger.rows.recipe import recipe_of
 from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass
 from ledger.units.wording import count
+from ledger.views.recall.recall_labels import LabelOf, label_of
 from ledger.views.recall.recall_life import RecallLife
 from ledger.views.recall.recall_steps import step_words
 
@@ -39,11 +40,14 @@ class RecallPaper:
     life: RecallLife
     products: tuple[ProductRecalled, ...]
     timeline: tuple[Happened, ...]
+    labels: tuple[LabelOf, ...] = ()  # of those products of which one was kept
 
 
 def recall_paper(rows: Rows, life: RecallLife) -> RecallPaper:
     """One recall as its report tells it."""
-    return RecallPaper(life, products_of(rows, life), _timeline(life))
+    products = products_of(rows, life)
+    labels = (label_of(rows, one.name, one.codes) for one in products)
+    return RecallPaper(life, products, _timeline(life), tuple(one for one in labels if one))
 
 
 def products_of(rows: Rows, life: RecallLife) -> tuple[ProductRecalled, ...]:

@@ -1,13 +1,15 @@
 """Who has bars that a recall reaches, and where others were sold to nobody known."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from ledger.rows.bars import BarCount, BarsWith
 from ledger.rows.lot import LotRow
 from ledger.rows.people import Contact, CustomerCard
-from ledger.views.recall.recall import SoldAt, ToCall
+from ledger.views.recall.recall import RecallAnswer, SoldAt, ToCall
 
 _GIFT = " (a gift)"
+SOMEBODY = "a private customer"
 
 
 def without_a_name(one: ToCall) -> ToCall:
@@ -17,8 +19,29 @@ def without_a_name(one: ToCall) -> ToCall:
     if one.complaint:
         name = f"complaint {one.complaint}"
     else:
-        name = "a gift" if one.name.endswith(_GIFT) else "a private customer"
+        name = "a gift" if one.name.endswith(_GIFT) else SOMEBODY
     return one._replace(name=name, phone=None, email=None, address=None)
+
+
+def without_names(answer: RecallAnswer) -> RecallAnswer:
+    """The whole answer for others to read: private persons without names and details, in every table of it."""
+    return replace(
+        answer,
+        call=tuple(map(without_a_name, answer.call)),
+        bars=tuple(
+            replace(one, detail="a private person", contact=None) if one.private else one for one in answer.bars
+        ),
+    )
+
+
+def left_out(one: ToCall) -> bool:
+    """Whether name and details of someone to call were left out."""
+    return one.private and one == without_a_name(one)
+
+
+def names_persons(answer: RecallAnswer) -> bool:
+    """Whether a private person is named in it."""
+    return answer != without_names(answer)
 
 
 def to_call(found: Sequence[BarsWith], known: Mapping[int, Contact] | Mapping[int, CustomerCard]) -> tuple[ToCall, ...]:
