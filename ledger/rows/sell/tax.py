@@ -1,12 +1,13 @@
 """The rates of tax that were set, and those that hold at an outlet on a day."""
 
+import json
 import sqlite3
+from collections.abc import Iterable
 from datetime import date
 from typing import NamedTuple
 
 from ledger.domain.sale.tax import Rate, Where, rate_that_holds
 from ledger.rows.opened import day
-from ledger.rows.sell.price import recipes_of as recipes_of
 
 
 def tax_rates(rows: sqlite3.Connection) -> tuple[Rate, ...]:
@@ -46,3 +47,13 @@ def taxes_at(rows: sqlite3.Connection, *, place_id: int | None, customer_id: int
     """What tax is booked at an outlet on a day: none while no rate was set."""
     rates = tax_rates(rows)
     return TaxesHere(rates, where_sold(rows, place_id, customer_id, on) if rates else Where(), on)
+
+
+def recipes_of(rows: sqlite3.Connection, lots: Iterable[int]) -> dict[int, int]:
+    """The product (its recipe) that the bars of some lots are, by the lot; lots of no recipe are left out."""
+    found = rows.execute(
+        "SELECT l.id, v.recipe_id FROM json_each(?) w CROSS JOIN lot l ON l.id = w.value "
+        "JOIN batch b ON b.id = l.batch_id JOIN recipe_version v ON v.id = b.recipe_version_id",
+        (json.dumps(sorted({*lots})),),
+    )
+    return {row[0]: row[1] for row in found}
