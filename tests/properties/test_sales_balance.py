@@ -81,6 +81,7 @@ class Run:
     book: Book
     batch: str
     tally: Tally
+    first: int = 0  # the last entry before the steps
 
     def entry(self) -> int:
         rows = open_rows(self.book.path)
@@ -133,6 +134,8 @@ class Run:
             gift(self.book, one, to="The Ropewalk", on=on, what_for="sample")
         elif what == "undo":
             number = self.entry() - bars
+            if number <= self.first:
+                return
             undo(self.book, number)
             done.pop(number, None)
             self.tally.prices = {s: p for s, p in self.tally.prices.items() if s in self.tally.stands()}
@@ -163,6 +166,7 @@ def test_any_sequence_agrees_with_the_tally(base: tuple[bytes, str], steps: list
         path.write_bytes(start)
         book = Book(path, who="Nuala", now=lambda: datetime(2026, 6, 1, 9, 30, tzinfo=UTC))
         run = Run(book, batch, Tally())
+        run.first = run.entry()
         for what, bars, days, amount in steps:
             before = path.read_bytes()
             try:
