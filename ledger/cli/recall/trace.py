@@ -46,6 +46,8 @@ def command(
         say_wrapped(said, first=lead(step.depth), indent="   " * min(step.depth, _DEEPEST) + "    ")
     for back in found.back_on_sale:
         say_wrapped(f"Of batch {back.batch_code}, {back.words}.")
+    for one in found.on_the_shelf:
+        say_wrapped(f"Of batch {one.batch_code}, {one.words}.")
 
 
 def lead(depth: int) -> str:

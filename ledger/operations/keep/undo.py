@@ -1,5 +1,6 @@
 """Take one entry back: an entry of its own that mirrors its movements."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import groupby
 from operator import attrgetter
@@ -10,6 +11,7 @@ from ledger.rows.dependants import Dependant, after_a_hold, dependants
 from ledger.rows.history import decides, entry_written, erases, holds_for_a_recall, starts_the_ledger
 from ledger.rows.movement import moved_by
 from ledger.rows.opened import Rows
+from ledger.rows.sell.paid import followed
 from ledger.storage.book import Book
 from ledger.storage.verbs import Moved
 
@@ -70,7 +72,7 @@ def may_be_taken_back(rows: Rows, number: int) -> str:
             "such as soapledger lot hold or reject, and both stay to be read."
         )
     elif found := dependants(rows, number):
-        raise Refused(_held_by(number, said, found))
+        raise Refused(_held_by(number, said, found, sales=followed(rows, number)))
     return entry.said
 
 
@@ -81,8 +83,10 @@ def _instead(rows: Rows, number: int) -> str:
     return f"Each hold is decided anew, with soapledger lot accept or reject, or release.{close}"
 
 
-def _held_by(entry: int, said: str, found: tuple[Dependant, ...], instead: str | None = None) -> str:
-    """`instead`: what is done where a decision depends on it."""
+def _held_by(
+    entry: int, said: str, found: tuple[Dependant, ...], instead: str | None = None, sales: Sequence[int] = ()
+) -> str:
+    """`instead`: what is done where a decision depends on it; `sales`: those that were paid or taken back since."""
     found = tuple(dict.fromkeys(found))
     names = ", ".join(one.name for one in found[:5]) + (f" and {len(found) - 5} more" if len(found) > 5 else "")
     verb = "depends" if len(found) == 1 else "depend"
@@ -90,6 +94,9 @@ def _held_by(entry: int, said: str, found: tuple[Dependant, ...], instead: str |
         instead
         or "A decision is not taken back; book what is true now instead, with soapledger lot count or lot waste."
         if any(one.decision for one in found)
+        else f"Of sale {sales[0]} something was paid or taken back since, so it is not undone but credited: soapledger "
+        f'sale credit {sales[0]} --reason "…"'
+        if sales
         else "Take that back first, the latest first."
     )
     return f"Entry {entry} ({said}) cannot be taken back: {names} {verb} on it. {advice}"
