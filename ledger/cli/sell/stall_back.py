@@ -1,6 +1,5 @@
 """soapledger stall back."""
 
-from collections.abc import Sequence
 from typing import Annotated
 
 import typer
@@ -11,15 +10,14 @@ from ledger.cli.kit.show import ask, count, say, say_wrapped, warn, warn_of
 from ledger.cli.sell.day_money import say_money
 from ledger.cli.sell.stalls import Card, Cash, Complete, Float, Name, OtherGoods, Reason, Whole, read_takings
 from ledger.cli.stock.bars import read_bars
-from ledger.domain.sell.evening import Fate, Stood
+from ledger.domain.sell.evening import Fate
 from ledger.domain.sell.takings import Takings, doubt_of
 from ledger.operations.sell.stall_back import StallDay, stall_back
-from ledger.rows.lot import LotRow
-from ledger.rows.sell.product import Product, products
+from ledger.rows.lot import PlaceRow
+from ledger.rows.sell.product import products
 from ledger.units.money import parse_money, show_money
 from ledger.units.quantity import parse_pieces
-from ledger.views.sell.evening import evening_at, should_bring, stood_at
-from ledger.views.sell.ready import lot_or_product
+from ledger.views.sell.evening import evening_at, should_bring, told_at
 from ledger.views.stock.stall import stall_by_name
 
 
@@ -60,7 +58,7 @@ def command(
         here, cash=cash, float_=float_, card=card, whole=takings, other=other_goods, complete=complete, reason=reason
     )
     fee = parse_money(pitch, currency, what="the pitch fee") if pitch else None
-    if _ask_home(here, stood_at(here.rows(), place), told["home"]) and not (bars or money.told or stolen or broken):
+    if _ask_home(here, place, told) and not (bars or money.told or stolen or broken):
         money = _ask_rest(here, told, money)
     _, ended = evening_at(here.rows(), place, told)
     should = should_bring(here.rows(), place, ended, on=day)
@@ -79,11 +77,12 @@ def command(
     say_money(ended_day.money, currency, place.code)
 
 
-def _ask_home(here: Desk, stood: Sequence[Stood], home: dict[str, int]) -> bool:
+def _ask_home(here: Desk, place: PlaceRow, numbers: dict[Fate, dict[str, int]]) -> bool:
     """Ask what came home of every batch of which it was not typed, of several of a product together."""
-    told = [lot_or_product(here.rows(), text) for text in home]
-    lots = {one.id for one in told if isinstance(one, LotRow)}
-    known = {one.material_id for one in told if isinstance(one, Product)}
+    stood, told, _ = told_at(here.rows(), place, numbers)
+    home = numbers["home"]
+    lots = {one.lot_id for one in told if one.fate == "home"}
+    known = {one.product_id for one in told if one.fate == "home"}
     asked = False
     for product in dict.fromkeys(one.product_id for one in stood):
         open_ = [one for one in stood if one.product_id == product and one.lot_id not in lots]

@@ -32,9 +32,20 @@ def evening_at(
 
     Raises as `evening` does, and BadInput for what did not go there.
     """
+    stood, told, pairs = told_at(rows, place, typed)
+    return stood, evening(stood, told, pairs)
+
+
+def told_at(
+    rows: Rows, place: PlaceRow, typed: Mapping[Fate, Mapping[str, int]]
+) -> tuple[list[Stood], list[Told], set[tuple[int, int]]]:
+    """What stands at a stall, what was typed of it, and which batches were taken for one another when it went out.
+
+    Raises BadInput for what did not go there.
+    """
     stood = stood_at(rows, place)
     pairs = open_pairs(rows, [one for came in brought(rows, place.id).values() for one in came])
-    return stood, evening(stood, _told(rows, place, stood, typed, pairs), pairs)
+    return stood, _told(rows, place, stood, typed, pairs), pairs
 
 
 def should_bring(rows: Rows, place: PlaceRow, ended: Sequence[Outcome], *, on: date) -> int | None:
