@@ -11,9 +11,8 @@ from shop import Shop, work_a_shop
 @pytest.fixture
 def codes(shop: Shop, built: Any, run: Any, frozen: Any) -> dict[str, list[str]]:
     """Three batches of Rosemary and one of Oat, ten bars each, on Saturday, 30 May 2026; a bar costs 6.50."""
-    path, made = built(
-        "four batches", lambda book: bake(book, {"Rosemary": 3, "Oat": 1}), built("shop", work_a_shop)[0]
-    )
+    base = built("shop", work_a_shop)[0]
+    path, made = built("four batches", lambda book: bake(book, {"Rosemary": 3, "Oat": 1}), base)
     shutil.copyfile(path, shop.book.path)
     frozen.move_to("2026-05-30 17:00:00")
     run("price", "set", "all", "6.50")

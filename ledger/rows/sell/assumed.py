@@ -6,6 +6,7 @@ from collections.abc import Collection
 from datetime import date
 from typing import NamedTuple
 
+from ledger.domain.sell.assumed import together
 from ledger.rows.opened import day
 from ledger.units.words import Way
 
@@ -91,3 +92,35 @@ def may_be_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[MayBe]:
         (json.dumps(sorted({*lots})),),
     )
     return [MayBe(*row)._replace(on=day(row[3])) for row in found]
+
+
+_TOUCHING = f"""
+SELECT v.lot_id, a.lot_id FROM json_each(?1) w CROSS JOIN live_assumed_batch a ON a.lot_id = w.value
+JOIN live_movement v ON v.id = a.movement_id WHERE {_OPEN}
+UNION
+SELECT v.lot_id, a.lot_id FROM json_each(?1) w CROSS JOIN movement v ON v.lot_id = w.value
+CROSS JOIN live_assumed_batch a ON a.movement_id = v.id WHERE {_OPEN}
+"""
+
+
+def taken_for(rows: sqlite3.Connection, lots: Collection[int]) -> set[tuple[int, int]]:
+    """The same pairs as of every movement, but those alone that lead from some lots on, at any remove."""
+    found: set[tuple[int, int]] = set()
+    known: set[int] = set()
+    asked = {*lots}
+    while asked:
+        known |= asked
+        found |= {(row[0], row[1]) for row in rows.execute(_TOUCHING, (json.dumps(sorted(asked)),))}
+        asked = {lot for pair in found for lot in pair} - known
+    return found
+
+
+def taken_for_each_other(rows: sqlite3.Connection) -> tuple[tuple[str, ...], ...]:
+    """The batches, by their codes, whose bars were taken for one another and not looked at since."""
+    groups = {*together(open_pairs(rows)).values()}
+    found = rows.execute(
+        "SELECT l.id, l.code FROM json_each(?) w CROSS JOIN lot l ON l.id = w.value",
+        (json.dumps(sorted({lot for group in groups for lot in group})),),
+    )
+    codes = {row[0]: row[1] for row in found}
+    return tuple(sorted(tuple(codes[lot] for lot in sorted(group)) for group in groups))
