@@ -13,7 +13,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from market import bake
-from shop import work_a_shop
+from shop import Shop, work_a_shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.sell.stall_back import stall_back
@@ -26,9 +26,10 @@ from ledger.views.recall.recall_assumed import assumed_bars
 START = date(2026, 5, 2)
 
 
-@pytest.fixture(scope="module")
-def base(built: Any) -> tuple[bytes, list[str]]:
+@pytest.fixture
+def base(shop: Shop, built: Any) -> tuple[bytes, list[str]]:
     """Three batches of one product and a stall."""
+    assert shop  # what is built on
     path, made = built("three batches", lambda book: bake(book, {"Rosemary": 3}), built("shop", work_a_shop)[0])
     return path.read_bytes(), made["Rosemary"]
 

@@ -88,5 +88,13 @@ def test_the_list_to_pack_from(shop: Shop, market: dict[str, list[str]], run: An
     for paper in ("a4", "letter"):
         run("stall", "pack", "saturday", "--on", "2026-06-06", "--paper", paper, "-o", f"{paper}.pdf")
         text = read(shop.book.path.with_name(f"{paper}.pdf").read_bytes()).text()
-        for words in ("Saturday market", "6 Jun 2026", f"{old} 2 of 2", f"{new} 8 of 10", "sold 8", "take 10"):
+        for words in (
+            "Saturday market",
+            "6 Jun 2026",
+            f"Rosemary {old}",
+            f"Rosemary {new}",
+            "2 of 2",
+            "8 of 10",
+            "sold 8",
+        ):
             assert words in text

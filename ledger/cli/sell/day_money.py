@@ -23,10 +23,12 @@ def say_money(money: Money | None, currency: str, stall: str) -> None:
     if money.taken_minor is not None:
         ways = [f"{show(one.amount_minor)} {_BY[one.way]}" for one in money.paid if one.amount_minor]
         float_ = next((one.float_minor for one in money.paid if one.float_minor), None)
-        parts = ", ".join(ways) if len(ways) > 1 or (ways and money.paid[0].way != "other") else ""
+        parts = ", ".join(ways) if len(ways) > 1 else ""
+        by = f" {_BY[money.paid[0].way]}" if len(ways) == 1 and money.paid[0].way != "other" else ""
         less = f", without a float of {show(float_)}" if float_ else ""
         other = f"; {show(money.other_minor)} of it for other goods" if money.other_minor else ""
-        say_wrapped(f"Taken {show(money.taken_minor)}{f' ({parts}{less})' if parts else ''}{other}.")
+        said = f"Taken {show(money.taken_minor)}"
+        say_wrapped(f"{said} ({parts}{less}){other}." if parts else f"{said}{by}{less}{other}.")
     if money.difference_minor:
         way = "more" if money.difference_minor > 0 else "less"
         say_wrapped(f"That is {show(abs(money.difference_minor))} {way} than it should be, and is booked so.")

@@ -81,8 +81,8 @@ def _ask(here: Desk, day: date) -> tuple[int | None, dict[str, int]]:
 
 def _say(taken: TakenOut, stall: str) -> None:
     say(f"{count(taken.bars, 'bar')} taken to {taken.stall}.")
-    for product, had in taken.short:
-        say_wrapped(f"Of {product} there {'was' if had == 1 else 'were'} {had or 'none'}.")
+    if taken.short:
+        say_wrapped(f"All there was of {', '.join(f'{product} ({had})' for product, had in taken.short)}.")
     assumed = [one for one in taken.taken if one.may_be]
     if assumed:
         say_wrapped("Assumed, the oldest first:")

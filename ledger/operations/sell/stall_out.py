@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import cached_property
 
 from ledger.domain.sell.assumed import candidates, first_out
 from ledger.errors import BadInput, Refused
@@ -95,15 +96,21 @@ class _Picking:
     def __init__(self, tx: Transaction, on: date) -> None:
         self.on = on
         self._rows = tx.rows
-        self._known = products(tx.rows)
-        self._ready = ready(tx.rows, on)
         self._by_product: list[tuple[Product, int]] = []
         self._parts: list[_Part] = []
         self.short: list[tuple[str, int]] = []
 
+    @cached_property
+    def _known(self) -> list[Product]:
+        return products(self._rows)
+
+    @cached_property
+    def _ready(self) -> dict[int, list[Ready]]:
+        return ready(self._rows, self.on)
+
     def take(self, text: str, number: int) -> None:
         """So many of what a batch code or the name of a product means."""
-        meant = lot_or_product(self._rows, text, self._known)
+        meant = lot_or_product(self._rows, text)
         if isinstance(meant, LotRow):
             self._parts.append(_Part(meant.id, meant.code, meant.material, number))
         elif number <= 0:
@@ -141,7 +148,8 @@ class _Picking:
 
     def parts(self) -> list[_Part]:
         """What is taken of each lot: as it was named, then of each product the oldest first."""
-        found, pairs = list(self._parts), open_pairs(self._rows)
+        found = list(self._parts)
+        pairs = open_pairs(self._rows) if self._by_product else set()
         by_product: dict[Product, int] = {}
         for product, number in self._by_product:
             by_product[product] = by_product.get(product, 0) + number

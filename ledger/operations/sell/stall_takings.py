@@ -37,5 +37,6 @@ def stall_takings(book: Book, stall: str, told: Takings, *, on: date | None, tod
                 "take that entry back first, see: soapledger history"
             )
         money = book_later(tx, place, sale, told, on=today, sold_on=sold_on, complete=all_told(told, before))
-        tx.say(f"Takings at {place.name} on {show_date(sold_on)}.")
+        ways = ", ".join(f"by {way}" for way, _, _ in told.paid)
+        tx.say(f"Takings at {place.name} on {show_date(sold_on)}{f', {ways}' if ways else ''}.")
     return place.name, sold_on, money

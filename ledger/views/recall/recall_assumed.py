@@ -64,7 +64,11 @@ def assumed_bars(rows: Rows, lots: Collection[int]) -> tuple[AssumedBars, ...]:
 def _way(one: MayBe) -> str:
     if one.way == "sold":
         return f"sold at {one.place}"
-    words = {"wasted": one.note or "thrown away", "dispatched": "dispatched to a customer", "given": "given away"}
+    words = {
+        "wasted": (one.note or "thrown away").partition("; ")[0],
+        "dispatched": "dispatched to a customer",
+        "given": "given away",
+    }
     return words.get(one.way, one.way)
 
 
