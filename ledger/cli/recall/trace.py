@@ -48,6 +48,8 @@ def command(
         say_wrapped(f"Of batch {back.batch_code}, {back.words}.")
     for one in found.on_the_shelf:
         say_wrapped(f"Of batch {one.batch_code}, {one.words}.")
+    for assumed in found.may_be:
+        say_wrapped(f"Cannot be excluded: {assumed.what}; {assumed.why}.")
 
 
 def lead(depth: int) -> str:

@@ -11,6 +11,7 @@ from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, say, say_wrapped, table
 from ledger.errors import BadInput
 from ledger.rows.material import material_by_code
+from ledger.rows.sell.assumed import taken_for_each_other
 from ledger.units.dates import show_best_before
 from ledger.units.names import near
 from ledger.units.words import MaterialKind, known
@@ -78,3 +79,7 @@ def command(
             f"{count(len(late), 'lot')} {'is' if len(late) == 1 else 'are'} out of date: use none of it. "
             f"Next, once looked at: soapledger lot reject {' '.join(late)} --reason REASON"
         )
+    shown = {line.lot.code for one in found for line in one.lots}
+    for codes in taken_for_each_other(here.rows()):
+        if shown & {*codes}:
+            say_wrapped(f"Taken for one another at a stall and not looked at since: {', '.join(codes)}.")
