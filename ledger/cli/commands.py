@@ -131,6 +131,13 @@ WORK: dict[str, dict[str, Listed]] = {
         "consignment list": Listed("shop", "List your bars at shops on sale or return"),
         "consignment count": Listed("shop", "Book a shop's count: what is there, the rest was sold"),
         "consignment back": Listed("shop", "Book bars that a shop gives back unsold"),
+        "delivery-note": Listed("shop", "Print what went to a customer, batch by batch"),
+        "parcel": Listed("shop", "Print the label of a parcel"),
+        "invoice": Listed("shop", "Invoices and credit notes"),
+        "invoice make": Listed("shop", "Invoice what was sold to a customer and is on none yet"),
+        "invoice list": Listed("shop", "List the invoices, and what is still owed"),
+        "invoice show": Listed("shop", "Show or print an invoice as it was made"),
+        "invoice credit": Listed("shop", "Credit what came back of an invoice"),
         "cost": Listed("cost", "Show what a batch cost, lot by lot"),
     },
     "Answer": {

@@ -5,7 +5,7 @@ from typing import Annotated, NamedTuple
 import typer
 
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import confirm, count, say, warn
+from ledger.cli.kit.show import confirm, count, say, say_wrapped, warn
 from ledger.cli.stock.bars import read_bars
 from ledger.errors import BadInput, Refused
 from ledger.rows.people import customer_by_code
@@ -66,7 +66,9 @@ def say_papers(here: Desk, customer: str, going: Going) -> None:
     terms = terms_on(rows, here.today, [card.id]).get(card.id)
     if terms and terms.consignment:
         entry = printed_from(rows, "").entry
-        say(f"They stay yours until {card.name} counts: soapledger consignment count {card.code} PRODUCT=NUMBER")
+        say_wrapped(
+            f"They stay yours until {card.name} counts: soapledger consignment count {card.code} PRODUCT=NUMBER"
+        )
         say(f"Its delivery note: soapledger delivery-note --entry {entry} -o note.pdf")
     elif mine := [one for one in sales(rows) if one.customer_id == card.id]:
         say(f"Its delivery note: soapledger delivery-note {max(one.id for one in mine)} -o note.pdf")

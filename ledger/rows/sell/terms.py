@@ -83,3 +83,24 @@ def assumed_at(rows: sqlite3.Connection, place_id: int) -> set[int]:
         (place_id,),
     )
     return {lot for row in found for lot in row}
+
+
+class BroughtThere(NamedTuple):
+    """Bars of one lot that an entry took to a shop on sale or return, with what was noted."""
+
+    customer_id: int
+    lot_id: int
+    bars: int
+    on: date
+    note: str | None
+
+
+def brought_by(rows: sqlite3.Connection, entry: int) -> list[BroughtThere]:
+    """What an entry that counts took to a shop on sale or return, in the order it was written."""
+    found = rows.execute(
+        'SELECT p.customer_id, v.lot_id, v.quantity, v."on", v.note FROM live_movement v JOIN place p '
+        "ON p.id = v.place_id WHERE v.entry_id = ? AND v.kind = 'moved' AND v.quantity > 0 "
+        "AND p.customer_id IS NOT NULL ORDER BY v.id",
+        (entry,),
+    )
+    return [BroughtThere(row[0], row[1], row[2], day(row[3]), row[4]) for row in found]
