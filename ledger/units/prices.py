@@ -1,6 +1,8 @@
-"""A price as a country writes it on a shelf: £6.50, $6.50, 6,50 €."""
+"""A price as a country writes it on a shelf (£6.50, $6.50, 6,50 €), and an offer as she types it."""
 
-from ledger.units.money import currency_digits, show_money
+from ledger.errors import BadInput
+from ledger.units.money import currency_digits, parse_money, show_money
+from ledger.units.quantity import parse_pieces
 
 # The signs that a price is written with; any other currency keeps its code. Common practice, no source.
 _SIGNS = {
@@ -26,3 +28,16 @@ def show_price(minor: int, currency: str, country: str) -> str:
     if currency in _BEFORE or (currency == "EUR" and country in _EURO_BEFORE):
         return f"{sign}{figures}" if point else f"{sign}\u00a0{figures}"
     return f"{figures}\u00a0{sign}"
+
+
+def parse_offer(text: str, currency: str) -> tuple[int, int]:
+    """How many bars go together for how much, in minor units: '3 for 15'. Raises BadInput."""
+    number, found, price = text.strip().partition(" for ")
+    if not found or not number.strip().isdecimal():
+        raise BadInput(f"'{text.strip()}' is not an offer; write how many for how much, such as --offer \"3 for 15\".")
+    bars = parse_pieces(number, what="the number of bars of the offer")
+    if bars < 2:
+        raise BadInput(
+            "An offer is for two bars or more; the price of one stands alone: soapledger price set PRODUCT PRICE"
+        )
+    return bars, parse_money(price, currency, what="the price of the offer")

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.domain.sale.pricing import ANYWHERE, Outlet, PriceTable, SetPrice, Worth, cheapest, dearer_than_single
+from ledger.domain.sale.pricing import ANYWHERE, Outlet, PriceTable, SetPrice, Worth, cheapest, no_cheaper
 
 ROSEMARY, OAT = 1, 2
 SATURDAY, SHOP = Outlet(place_id=5), Outlet(customer_id=5)
@@ -130,7 +130,7 @@ def test_nothing_is_cheaper_than_the_cheapest(prices: list[int], offers: list[tu
     singles=st.dictionaries(st.integers(1, 4), st.integers(1, 900)),
     offers=st.lists(st.tuples(st.none() | st.integers(1, 4), st.integers(2, 6), st.integers(0, 3000)), max_size=4),
 )
-def test_shares_are_never_dearer_than_single_and_never_below_nothing(
+def test_shares_are_never_no_cheaper_and_never_below_nothing(
     numbers: dict[int, int], singles: dict[int, int], offers: list[tuple[int | None, int, int]]
 ) -> None:
     prices = [(recipe, ANYWHERE, MAY, 1, price) for recipe, price in singles.items()]
@@ -142,6 +142,7 @@ def test_shares_are_never_dearer_than_single_and_never_below_nothing(
         assert 0 <= worth.net_minor <= worth.gross_minor
 
 
-@pytest.mark.parametrize(("price", "dearer"), [(1949, False), (1950, True), (1951, True)])
-def test_an_offer_must_be_cheaper_than_the_bars_singly(price: int, dearer: bool) -> None:
-    assert dearer_than_single(3, price, [650, 700]) is dearer
+@pytest.mark.parametrize(("price", "none"), [(2099, False), (2100, True), (2101, True)])
+def test_an_offer_must_be_cheaper_than_the_dearest_bars_singly(price: int, none: bool) -> None:
+    """Three at 7.00 are 21.00; that three at 6.50 are less is no matter."""
+    assert no_cheaper(3, price, [650, 700]) is none

@@ -95,7 +95,7 @@ def test_a_dispatch_moves_them_there_and_sells_nothing(hall: Shop) -> None:
     bring(hall, {hall.batch: 6})
     assert here(hall) == {"workshop": 4, "consignment": 6}
     assert sales(hall.rows()) == []
-    with pytest.raises(BadInput, match="priced at the shop's count"):
+    with pytest.raises(BadInput, match="priced and paid at the shop's count"):
         bring(hall, {hall.batch: 1}, price_minor=450)
     with pytest.raises(Refused, match="4 bars in the workshop; 5 cannot leave"):
         bring(hall, {hall.batch: 5})
@@ -229,7 +229,7 @@ def test_a_recall_calls_the_shop_and_finds_them_there(hall: Shop, run: Callable[
 
 def test_an_order_of_theirs_is_filled_without_a_sale(hall: Shop) -> None:
     order = add_order(hall.book, "tern-hall", {"plain-bar": 6}, on=OUT, due_on=date(2026, 6, 5))
-    bring(hall, {hall.batch: 4}, order=order)
+    bring(hall, {hall.batch: 4}, order_id=order)
     assert order_view(hall.rows(), order, OUT).still == 2
     undo(hall.book, last_entry(hall.rows()))
     assert order_view(hall.rows(), order, OUT).still == 6

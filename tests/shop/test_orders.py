@@ -111,7 +111,7 @@ def test_a_batch_that_is_not_cut_yet_may_be_promised(hall: Shop) -> None:
 
 def test_a_dispatch_fills_it_and_undone_opens_it_again(hall: Shop) -> None:
     order = promised(hall, {"plain-bar": 6, hall.batch: 2}, price_minor=450)
-    dispatch(hall.book, "tern-hall", {hall.batch: 5}, on=TODAY, price_minor=None, note=None, order=order)
+    dispatch(hall.book, "tern-hall", {hall.batch: 5}, on=TODAY, price_minor=None, note=None, order_id=order)
     found = order_view(hall.rows(), order, TODAY)
     assert [(one.batch, one.gone, one.still) for one in found.lines] == [(None, 3, 3), (hall.batch, 2, 0)]
     line = hall.rows().execute("SELECT bars, gross_minor FROM live_sale_line").fetchone()
@@ -124,7 +124,7 @@ def test_a_dispatch_fills_it_and_undone_opens_it_again(hall: Shop) -> None:
 def test_an_order_with_a_dispatch_is_not_taken_back(hall: Shop) -> None:
     order = promised(hall, {"plain-bar": 6})
     entry = last_entry(hall.rows())
-    dispatch(hall.book, "tern-hall", {hall.batch: 6}, on=TODAY, price_minor=None, note=None, order=order)
+    dispatch(hall.book, "tern-hall", {hall.batch: 6}, on=TODAY, price_minor=None, note=None, order_id=order)
     with pytest.raises(Refused, match="depends on it"):
         undo(hall.book, entry)
     assert order_view(hall.rows(), order, TODAY).stands == "gone"
@@ -132,7 +132,7 @@ def test_an_order_with_a_dispatch_is_not_taken_back(hall: Shop) -> None:
 
 def test_more_may_be_promised_and_no_more_taken_away_than_is_still_to_go(hall: Shop) -> None:
     order = promised(hall, {"plain-bar": 6})
-    dispatch(hall.book, "tern-hall", {hall.batch: 2}, on=TODAY, price_minor=None, note=None, order=order)
+    dispatch(hall.book, "tern-hall", {hall.batch: 2}, on=TODAY, price_minor=None, note=None, order_id=order)
     with pytest.raises(Refused, match="4 bars of Plain Bar are still to go on order 1; 5 cannot be taken"):
         change_order(hall.book, order, {"plain-bar": -5})
     change_order(hall.book, order, {"plain-bar": -4})
@@ -150,7 +150,9 @@ def test_an_ended_order_promises_nothing_and_takes_nothing(hall: Shop) -> None:
     for again in (
         lambda: end_order(hall.book, order, on=TODAY, by="Orla", reason="closed"),
         lambda: change_order(hall.book, order, {"plain-bar": 1}),
-        lambda: dispatch(hall.book, "tern-hall", {hall.batch: 1}, on=TODAY, price_minor=None, note=None, order=order),
+        lambda: dispatch(
+            hall.book, "tern-hall", {hall.batch: 1}, on=TODAY, price_minor=None, note=None, order_id=order
+        ),
     ):
         with pytest.raises(Refused, match=r"Order 1 was ended on 1 Jun 2026 by Orla"):
             again()
@@ -162,7 +164,7 @@ def test_an_order_of_somebody_else_is_not_filled(hall: Shop) -> None:
     add_customer(hall.book, CustomerDetails("Gull Row", PersonDetails()), kind="shop", code="gull-row")
     order = promised(hall, {"plain-bar": 2})
     with pytest.raises(BadInput, match="no order 1 of theirs"):
-        dispatch(hall.book, "gull-row", {hall.batch: 1}, on=TODAY, price_minor=None, note=None, order=order)
+        dispatch(hall.book, "gull-row", {hall.batch: 1}, on=TODAY, price_minor=None, note=None, order_id=order)
 
 
 @pytest.mark.parametrize(("day", "overdue"), [(4, False), (5, False), (6, True)])

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from ledger.cli.kit.desk import desk
+from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, Force
 from ledger.cli.kit.show import say_wrapped
 from ledger.cli.label.cards import print_card
@@ -13,12 +13,16 @@ from ledger.cli.label.figures import MarketOption, sold_in
 from ledger.cli.label.sheets import Nudge, Output, Sheet, Start
 from ledger.documents.label.labels import TicketText
 from ledger.domain.label.unit_price import needed
+from ledger.domain.sale.pricing import ANYWHERE, Outlet
 from ledger.errors import BadInput
 from ledger.markets import laws
 from ledger.markets import market as law_of
+from ledger.rows.batch import find_batch
 from ledger.units.money import parse_money
 from ledger.units.prices import show_price
 from ledger.views.label.label import label_text
+from ledger.views.sale.prices import worth_of
+from ledger.views.stock.stall import stall_by_name
 
 
 def command(
@@ -26,8 +30,10 @@ def command(
     code: Batch,
     output: Output,
     price: Annotated[
-        str | None, typer.Option("--price", help="What a bar is sold for, taxes included (else room to write it).")
+        str | None,
+        typer.Option("--price", help="What a bar is sold for, taxes included (else as set, or room to write it)."),
     ] = None,
+    stall: Annotated[str | None, typer.Option("--stall", help="With the price that is set for this stall.")] = None,
     unit_price: Annotated[
         bool | None,
         typer.Option(
@@ -59,6 +65,8 @@ def command(
     currency = (unit and unit.currency) or here.settings.currency
     said = partial(show_price, currency=currency, country=here.settings.country)
     minor = parse_money(price, currency, what="the price") if price is not None else None
+    if price is None and currency == here.settings.currency:
+        minor = _as_set(here, view.batch_code, stall) or None
     if minor == 0:
         raise BadInput("A price of nothing is no price; leave --price out for room to write one.")
     wanted = unit is not None and (unit.asked if unit_price is None else unit_price)
@@ -78,3 +86,11 @@ def command(
         say_wrapped(f"They are for {law.name} ({law.code}); for another market add --market.")
     for words in unit.remains if unit else (f"No rule on the price of a kilogram is known here for {law.name}.",):
         say_wrapped(words)
+
+
+def _as_set(here: Desk, code: str, stall: str | None) -> int | None:
+    """The price that is set for the bars of a batch today, at a stall or anywhere."""
+    lot = find_batch(here.rows(), code).yield_lot_id
+    outlet = Outlet(place_id=stall_by_name(here.rows(), stall).id) if stall else ANYWHERE
+    worth = worth_of(here.rows(), {lot: 1}, on=here.today, outlet=outlet) if lot else {}
+    return worth[lot].gross_minor if lot in worth and lot else None

@@ -48,6 +48,8 @@ def command(
         )
     for back in found.back_on_sale:
         say(f"Of batch {back.batch_code}, {back.words}.")
+    for one in found.on_the_shelf:
+        say(f"Of batch {one.batch_code}, {one.words}.")
 
 
 def lead(depth: int) -> str:

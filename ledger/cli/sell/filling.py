@@ -10,8 +10,6 @@ from ledger.cli.stock.bars import read_bars
 from ledger.errors import BadInput, Refused
 from ledger.rows.people import customer_by_code
 from ledger.rows.sell.order import order_lines
-from ledger.rows.sell.sale import sales
-from ledger.rows.sell.terms import terms_on
 from ledger.rows.settings import printed_from
 from ledger.units.quantity import parse_pieces
 from ledger.views.sell.filling import filling
@@ -55,20 +53,17 @@ def to_go(here: Desk, customer: str | None, bars: list[str], order: str | None, 
     return Going(found.customer.code, found.bars, number)
 
 
-def say_papers(here: Desk, customer: str, going: Going) -> None:
-    """What is still to go, and how its delivery note is printed."""
+def say_papers(here: Desk, going: Going, sale: int | None) -> None:
+    """What is still to go, and how the delivery note is printed."""
     rows = here.rows()
-    card = customer_by_code(rows, customer)
     if going.order:
         still = sum(one.open for one in order_lines(rows, going.order).get(going.order, []))
         left = f"{count(still, 'bar')} still to go" if still else "all of it went"
         say(f"Order {going.order}: {left}.")
-    terms = terms_on(rows, here.today, [card.id]).get(card.id)
-    if terms and terms.consignment:
-        entry = printed_from(rows, "").entry
+    if sale is None:
+        card = customer_by_code(rows, going.customer)
         say_wrapped(
             f"They stay yours until {card.name} counts: soapledger consignment count {card.code} PRODUCT=NUMBER"
         )
-        say(f"Its delivery note: soapledger delivery-note --entry {entry} -o note.pdf")
-    elif mine := [one for one in sales(rows) if one.customer_id == card.id]:
-        say(f"Its delivery note: soapledger delivery-note {max(one.id for one in mine)} -o note.pdf")
+    which = f"--entry {printed_from(rows, '').entry}" if sale is None else str(sale)
+    say(f"Its delivery note: soapledger delivery-note {which} -o note.pdf")

@@ -144,6 +144,6 @@ def cheapest(prices: Sequence[int], offers: Sequence[tuple[int, int]]) -> int:
     return found
 
 
-def dearer_than_single(offer_bars: int, offer_minor: int, singles: Iterable[int]) -> bool:
-    """Whether an offer of so many bars costs as much as, or more than, they do singly, for any of these prices."""
-    return any(offer_minor >= offer_bars * single for single in singles)
+def no_cheaper(bars: int, price_minor: int, singles: Iterable[int]) -> bool:
+    """Whether an offer of so many bars is cheaper for none of these single prices."""
+    return all(price_minor >= bars * single for single in singles)

@@ -7,14 +7,13 @@ from ledger.errors import BadInput, Refused
 from ledger.rows.lot import LotRow, PlaceRow
 from ledger.rows.sell.order import order_lines, orders
 from ledger.rows.sell.tax import recipes_of
-from ledger.rows.sell.terms import ShopPlace, shop_places, terms_on
+from ledger.rows.sell.terms import ShopPlace, Terms, shop_places
 from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
 
 
-def place_on_sale_or_return(tx: Transaction, customer_id: int, on: date) -> ShopPlace | None:
-    """Where bars stand at a customer who takes them on sale or return on that day; None for whoever buys them."""
-    terms = terms_on(tx.rows, on, [customer_id]).get(customer_id)
+def place_on_sale_or_return(tx: Transaction, customer_id: int, terms: Terms | None) -> ShopPlace | None:
+    """Where bars stand at a customer who takes them on sale or return by these terms; None for whoever buys them."""
     return shop_places(tx.rows).get(customer_id) if terms and terms.consignment else None
 
 
@@ -25,13 +24,10 @@ def consign(
     place: ShopPlace,
     workshop: PlaceRow,
     on: date,
-    price_minor: int | None,
     note: str | None,
     order: int | None,
 ) -> None:
-    """Move bars to the shop; what an order promised of them is promised no longer. Raises BadInput for a price."""
-    if price_minor is not None:
-        raise BadInput("Bars on sale or return are priced at the shop's count; leave --price out.")
+    """Move bars to the shop; what an order promised of them is promised no longer."""
     moved = [(lot.id, number) for lot, number in lots]
     tx.transfer(moved, source_id=workshop.id, target_id=place.id, on=on, note=note)
     if order is not None:

@@ -5,14 +5,17 @@ from datetime import date, timedelta
 from fractions import Fraction
 from typing import NamedTuple
 
-from ledger.domain.sale.pricing import Outlet
-from ledger.domain.sale.tax import tax_within
 from ledger.domain.shop.counting import Gone, Lying, counted
 from ledger.errors import BadInput, Refused
-from ledger.operations.sale.booked import Charged, Outlets, SoldBars, book_sale
+from ledger.operations.sale.agreed import agreed_price
+from ledger.operations.sale.booked import Charged, Outlets, book_sale
+from ledger.operations.sale.priced import Asked
+from ledger.operations.sale.priced import Gone as Went
+from ledger.operations.sell.dispatch import moved_of
 from ledger.rows.opened import Rows
-from ledger.rows.sell.tax import recipes_of, taxes_at
-from ledger.rows.sell.terms import Terms, assumed_at, terms_on
+from ledger.rows.sell.tax import recipes_of
+from ledger.rows.sell.terms import assumed_at, terms_on
+from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import Moved
@@ -20,7 +23,7 @@ from ledger.units.dates import show_date
 from ledger.units.money import half_up
 from ledger.units.quantity import WHOLE_PPM, show_share
 from ledger.units.wording import count
-from ledger.views.sale.prices import worth_of
+from ledger.views.sale.words import in_full, whom_kept
 from ledger.views.shop.consignment import AtShop, Group, at_shops, group_meant, shop_meant
 
 
@@ -88,7 +91,14 @@ def count_shop(
             [Moved(one.lot_id, -one.bars, customer_id=card.id) for one in sold], "sold", place_id=place.id, on=on
         )
         at = Outlets(place_id=place.id, customer_id=card.id)
-        lines = _lines(tx.rows, sold, moved, on=on, at=at, price=price_minor, terms=terms)
+        lines = agreed_price(
+            tx.rows,
+            [Went(one.lot_id, one.bars, movement) for one, movement in zip(sold, moved, strict=True)],
+            Outlets(customer_id=card.id),
+            on=on,
+            asked=Asked(price_minor),
+            terms=terms,
+        )
         net = sum((one.gross_minor or 0) - one.reduction_minor for one in lines)
         share = terms.commission_ppm if terms else None
         commission = half_up(Fraction(net * share, WHOLE_PPM)) if share else 0
@@ -108,9 +118,11 @@ def count_shop(
         lacking = [Moved(one.lot_id, -one.bars, note="missing at the shop's count") for one in gone]
         away_ids = tx.move(lacking, "counted", place_id=place.id, on=on)
         _assume(tx, gone, away_ids)
-        bars, short = sum(one.bars for one in sold), sum(one.bars for one in gone)
+        short = sum(one.bars for one in gone)
+        told = in_full(tx.rows, [moved_of(line) for line in lines], settings(tx.rows).currency)
+        head = f"Sale {sale}: {told} sold" if sale else "Nothing sold"
         words = f", {count(short, 'bar')} missing" if short else ""
-        tx.say(f"{card.code} counted: {count(bars, 'bar')} sold{words}, {sum(still.values())} still there.")
+        tx.say(f"{head} at {whom_kept(card)} by its count{words}, {sum(still.values())} still there.")
         named = {one.lot_id: one for one in standing}
         return ShopCount(
             card.name,
@@ -175,39 +187,6 @@ def _possible(group: Group, left: int, away: int, shop: str, on: date) -> None:
     late = max(one.brought_on for one in group.lots)
     if on < late:
         raise BadInput(f"Bars of {group.name} were brought to {shop} on {show_date(late)}; look at --on.")
-
-
-def _lines(
-    rows: Rows,
-    sold: list[Gone],
-    moved: Sequence[int],
-    *,
-    on: date,
-    at: Outlets,
-    price: int | None,
-    terms: Terms | None,
-) -> list[SoldBars]:
-    """The lines of the sale, with the reduction that is agreed and the tax that holds there."""
-    numbers = {one.lot_id: one.bars for one in sold}
-    worth = {} if price is not None else worth_of(rows, numbers, on=on, outlet=Outlet(customer_id=at.customer_id))
-    taxes = taxes_at(rows, place_id=at.place_id, customer_id=at.customer_id, on=on)
-    recipes = recipes_of(rows, numbers)
-    less = (terms.reduction_ppm if terms else None) or 0
-    lines = []
-    for one, movement in zip(sold, moved, strict=True):
-        gross = price * one.bars if price is not None else None
-        off = 0
-        if one.lot_id in worth:
-            gross, off = worth[one.lot_id]
-        if gross is None:
-            lines.append(SoldBars(one.lot_id, one.bars, movement))
-            continue
-        off += half_up(Fraction((gross - off) * less, WHOLE_PPM))
-        rate = taxes.of(recipes.get(one.lot_id))
-        ppm = rate.rate_ppm if rate else None
-        tax = None if ppm is None else tax_within(gross - off, ppm)
-        lines.append(SoldBars(one.lot_id, one.bars, movement, gross, off, ppm, tax))
-    return lines
 
 
 def _assume(tx: Transaction, gone: list[Gone], moved: Sequence[int]) -> None:

@@ -7,7 +7,8 @@ from typing import NamedTuple
 
 from ledger.domain.sale.pricing import ANYWHERE, Outlet, PriceTable
 from ledger.rows.opened import Rows
-from ledger.rows.sell.price import prices, recipes_of
+from ledger.rows.sell.price import prices
+from ledger.rows.sell.tax import recipes_of
 from ledger.units.money import share_out
 
 

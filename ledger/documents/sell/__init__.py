@@ -1,0 +1,1 @@
+"""What leaves: stalls, and what comes back."""
