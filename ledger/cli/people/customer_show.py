@@ -5,15 +5,18 @@ import typer
 from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, say
+from ledger.cli.kit.show import count, say, say_wrapped
 from ledger.cli.people.customer import Which
 from ledger.rows.people import customer_by_code
+from ledger.views.shop.customer import customer_shop, customer_words
 
 
 def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
-    """Show one customer and how to reach them."""
-    card = customer_by_code(desk(ctx).rows(), which)
-    if answer(card, json):
+    """Show one customer and how to reach them; what is agreed, promised and owed."""
+    here = desk(ctx)
+    card = customer_by_code(here.rows(), which)
+    stands = customer_shop(here.rows(), card.id, here.today)
+    if answer(card._asdict() | {"shop": stands}, json):
         return
     say(f"{card.name} ({card.code}), a {card.kind}: {count(card.bars, 'bar')} went there and stayed.")
     for label, value in (
@@ -25,3 +28,5 @@ def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
     ):
         if value:
             say(f"  {label:8} {value}")
+    for label, value in customer_words(here.rows(), stands):
+        say_wrapped(f"{label:8} {value}", first="  ", indent=" " * 11)

@@ -33,7 +33,7 @@ def command(
     country: Annotated[str | None, typer.Option("--country", help="Where it goes; two letters, e.g. DE.")] = None,
     on: On = None,
 ) -> None:
-    """Say what is agreed, e.g. customer terms tern-hall --sale-or-return --commission 30%; the rest stays as it was."""
+    """Say what is agreed with a customer, e.g. customer terms tern-hall --sale-or-return --commission 30%."""
     here = desk(ctx)
     if consignment and bought:
         raise BadInput("--sale-or-return and --bought say different things; leave one of them out.")
