@@ -86,21 +86,28 @@ def assumed_at(rows: sqlite3.Connection, place_id: int) -> set[int]:
 
 
 class BroughtThere(NamedTuple):
-    """Bars of one lot that an entry took to a shop on sale or return, with what was noted."""
+    """Bars of one lot that an entry took to a shop on sale or return."""
 
     customer_id: int
     lot_id: int
     bars: int
     on: date
-    note: str | None
 
 
 def brought_by(rows: sqlite3.Connection, entry: int) -> list[BroughtThere]:
     """What an entry that counts took to a shop on sale or return, in the order it was written."""
     found = rows.execute(
-        'SELECT p.customer_id, v.lot_id, v.quantity, v."on", v.note FROM live_movement v JOIN place p '
+        'SELECT p.customer_id, v.lot_id, v.quantity, v."on" FROM live_movement v JOIN place p '
         "ON p.id = v.place_id WHERE v.entry_id = ? AND v.kind = 'moved' AND v.quantity > 0 "
         "AND p.customer_id IS NOT NULL ORDER BY v.id",
         (entry,),
     )
-    return [BroughtThere(row[0], row[1], row[2], day(row[3]), row[4]) for row in found]
+    return [BroughtThere(row[0], row[1], row[2], day(row[3])) for row in found]
+
+
+def note_with(rows: sqlite3.Connection, entry: int) -> str | None:
+    """What was noted of the bars that an entry sent away."""
+    row = rows.execute(
+        "SELECT note FROM live_movement WHERE entry_id = ? AND note IS NOT NULL ORDER BY id LIMIT 1", (entry,)
+    ).fetchone()
+    return row and str(row[0])

@@ -13,7 +13,7 @@ from ledger.rows.opened import Rows
 from ledger.rows.people import contacts
 from ledger.rows.recipe import versions_by_id
 from ledger.rows.sell.sale import lines_of, sales_by_id
-from ledger.rows.sell.terms import brought_by
+from ledger.rows.sell.terms import brought_by, note_with
 from ledger.rows.settings import PrintedFrom, Responsible, Settings, printed_from, settings
 from ledger.units.dates import show_best_before
 from ledger.units.quantity import show_mass
@@ -61,7 +61,7 @@ def delivery(rows: Rows, *, sale: int | None = None, entry: int | None = None, p
     Raises BadInput for one that is not there, Refused for one with no bars, or to nobody on the books.
     """
     own = settings(rows)
-    note, order = None, None
+    order = None
     if sale is not None:
         found = sales_by_id(rows, [sale]).get(sale)
         if found is None or found.kind != "sale":
@@ -79,7 +79,6 @@ def delivery(rows: Rows, *, sale: int | None = None, entry: int | None = None, p
             raise BadInput(f"Entry {entry} took nothing to a shop on sale or return; see: soapledger history")
         bars = [(one.lot_id, one.bars) for one in brought]
         customer, on, name, horizon = brought[0].customer_id, brought[0].on, f"delivery {entry}", entry
-        note = brought[0].note
     if not bars:
         raise Refused(f"No bars went with {name}.")
     card = contacts(rows, [customer])[customer]
@@ -88,7 +87,7 @@ def delivery(rows: Rows, *, sale: int | None = None, entry: int | None = None, p
         on,
         sale is None,
         order,
-        note,
+        note_with(rows, horizon),
         seller_of(own),
         own.business,
         own.phone,
