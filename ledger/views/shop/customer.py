@@ -49,16 +49,10 @@ def customer_words(rows: Rows, found: CustomerShop) -> tuple[tuple[str, str], ..
     if found.consignment:
         each = ", ".join(f"{one.product} {one.batch} {one.bars}" for one in found.consignment)
         words.append(("there", f"{count(sum(one.bars for one in found.consignment), 'bar')} of yours: {each}"))
-    owes = found.owes
-    if owes.owed_minor > 0:
-        out = (
-            f", {show_money(owes.not_invoiced_minor, currency)} of it on no invoice" if owes.not_invoiced_minor else ""
-        )
-        late = f"; late: invoice {', '.join(map(str, owes.late))}" if owes.late else ""
-        words.append(("owes", f"{show_money(owes.owed_minor, currency)}{out}{late}"))
-    elif owes.owed_minor < 0:
-        words.append(("owed", f"{show_money(-owes.owed_minor, currency)} to them"))
     if found.invoices:
         last = found.invoices[-1]
-        words.append(("invoices", f"{len(found.invoices)}, the last {last.number} of {show_date(last.on)}"))
+        late = f"; late: {', '.join(map(str, found.owes.late))}" if found.owes.late else ""
+        words.append(("invoices", f"{len(found.invoices)}, the last {last.number} of {show_date(last.on)}{late}"))
+    if found.owes.not_invoiced_minor > 0:
+        words.append(("to bill", f"{show_money(found.owes.not_invoiced_minor, currency)} on no invoice yet"))
     return tuple(words)
