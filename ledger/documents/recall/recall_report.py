@@ -117,5 +117,6 @@ def _sentence(view: RecallAnswer) -> str:
     return (
         f"{what}: {batches}, {count(totals.made, 'bar')} made. "
         f"{totals.on_hand + totals.retained + totals.returned} are here, {totals.at_stall} at a stall, "
+        f"{f'{totals.at_shop} at a shop, ' if totals.at_shop else ''}"
         f"{totals.sold + totals.dispatched + totals.given} are with customers."
     )

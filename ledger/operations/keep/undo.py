@@ -11,6 +11,7 @@ from ledger.rows.dependants import Dependant, after_a_hold, dependants
 from ledger.rows.history import decides, entry_written, erases, holds_for_a_recall, starts_the_ledger
 from ledger.rows.movement import moved_by
 from ledger.rows.opened import Rows
+from ledger.rows.sell.invoice import InvoiceRow, made_in, over_sales_of
 from ledger.rows.sell.paid import followed
 from ledger.storage.book import Book
 from ledger.storage.verbs import Moved
@@ -63,6 +64,16 @@ def may_be_taken_back(rows: Rows, number: int) -> str:
         raise Refused("The start of a ledger is not taken back; change what is wrong with: soapledger init")
     if erases(rows, number):
         raise Refused(f"Entry {number} ({said}) erased for good; it cannot be taken back.")
+    if made := made_in(rows, number):
+        raise Refused(
+            f"Entry {number} made {made.kind} {made.number}; its number is given, so it is never taken back. "
+            + _credited(made)
+        )
+    if numbers := over_sales_of(rows, number):
+        raise Refused(
+            f"Entry {number} ({said}) is on invoice {numbers[0]}, which is never taken back. Book what came back "
+            f"or is credited, then: soapledger invoice credit {numbers[0]}"
+        )
     if holds_for_a_recall(rows, number):
         if found := (*after_a_hold(rows, number), *dependants(rows, number)):
             raise Refused(_held_by(number, said, found, _instead(rows, number)))
@@ -81,6 +92,13 @@ def _instead(rows: Rows, number: int) -> str:
     opened = next((one.name for one in recalls(rows) if one.entry == number), None)
     close = f" The recall is closed: soapledger recall close {opened} --conclusion WORDS" if opened else ""
     return f"Each hold is decided anew, with soapledger lot accept or reject, or release.{close}"
+
+
+def _credited(made: InvoiceRow) -> str:
+    """What is done in place of taking an invoice back."""
+    if made.kind == "invoice":
+        return f"Book what came back or is credited, then: soapledger invoice credit {made.number}"
+    return "Make another invoice for what is owed after all."
 
 
 def _held_by(

@@ -12,7 +12,7 @@ from ledger.views.keep.everything import Everything
 from ledger.views.keep.page import Index, Page, Part, Text
 from ledger.views.record.pieces import Column, Facts, Grid, grid
 
-_WAYS = {"dispatched": "sent", "given": "given", "returned": "came back"}
+_WAYS = {"dispatched": "sent", "sold": "sold there", "given": "given", "returned": "came back"}
 
 
 def customer_pages(known: Everything) -> Iterator[Page]:
@@ -97,7 +97,7 @@ def index_page(known: Everything) -> Index:
             Part("Products", (_products(known.recipes),) if known.recipes else (), "None yet."),
             Part("Customers", (_people(tuple(known.customers.values())),) if known.customers else (), "None yet."),
             Part("Suppliers", (_people(known.suppliers),) if known.suppliers else (), "None yet."),
-            Part("Stalls", (standing,) if stalls else (), "Nothing stands at a stall."),
+            Part("Stalls and shops", (standing,) if stalls else (), "Nothing stands at a stall or a shop."),
         )
     )
 

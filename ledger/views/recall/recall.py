@@ -55,8 +55,8 @@ class BarsAt:
 
     batch_code: str
     product: str
-    where: str  # "on hand", "at a stall", "retained", "returned", "sold", "dispatched", "given", "wasted",
-    # "reworked", "came back", "missing at a count"
+    where: str  # "on hand", "at a stall", "at a shop", "retained", "returned", "sold", "dispatched", "given",
+    # "wasted", "reworked", "came back", "missing at a count"
     detail: str  # the place, stall, customer or reason
     on: date | None
     count: int
@@ -106,6 +106,7 @@ class Totals(NamedTuple):
     wasted: int
     reworked: int  # booked back in as mass for a rebatch
     unexplained: int
+    at_shop: int = 0  # hers, on sale or return
 
 
 class Difference(NamedTuple):
