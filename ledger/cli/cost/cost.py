@@ -12,7 +12,7 @@ from ledger.cli.kit.show import count, say, table
 from ledger.cli.kit.window import Every, Last, asked_for, latest, the_last
 from ledger.rows.batch import batches
 from ledger.units.money import show_money
-from ledger.views.cost.cost import BatchCost, batch_cost
+from ledger.views.cost.cost import BatchCost, batch_cost, batch_costs
 
 
 def command(
@@ -26,8 +26,8 @@ def command(
     number = asked_for(last, every)
     here = desk(ctx)
     if code is None:
-        made, more = latest([one.code for one in batches(here.rows()) if one.made and one.soap], number)
-        costs = [batch_cost(here.rows(), one) for one in made]
+        made, more = latest([one for one in batches(here.rows()) if one.made and one.soap], number)
+        costs = batch_costs(here.rows(), made)
         words = Listed(
             f"{the_last(count(len(costs), 'batch', 'batches'), bool(more))} with bars.",
             ("batch", "product", "good bars", "cost", "per bar", "taken so far"),
