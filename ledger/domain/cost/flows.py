@@ -72,8 +72,10 @@ def spread(cost_minor: int, moves: Sequence[Happened], *, unloaded: int = 0) -> 
     rest costs less each, and nothing that left before does. `unloaded` pieces of bars bear nothing: those thrown away,
     and those rejected that are still here.
     """
-    base, whole, used, off, spent = cost_minor, -unloaded, 0, 0, 0
     shares: dict[int, int] = {}
+    if not cost_minor:
+        return Shares(shares, 0)
+    base, whole, used, off, spent = cost_minor, -unloaded, 0, 0, 0
     for one in moves:
         quantity, found = one.quantity, 0
         if quantity > 0 and one.way in ("received", "yielded"):
@@ -207,7 +209,7 @@ def flow(
         number = ready.pop()
         lot, happened = lots[number], moves.get(number, ())
         if (whole := cost.get(number)) is not None:
-            unloaded = bears_nothing(lot, happened, load_the_good=load_the_good)
+            unloaded = bears_nothing(lot, happened, load_the_good=load_the_good) if lot.bars else 0
             shared[number] = spread(whole, happened, unloaded=unloaded)
         for batch, taken in takers.get(number, {}).items():
             if whole is None:

@@ -76,6 +76,7 @@ class Costs(NamedTuple):
     own: Flows
     by_batch: Mapping[int, OwnCost]
     worked: Mapping[int, Worked]
+    begun: Mapping[int, date]  # by batch
 
 
 def costs(facts: CostFacts) -> Costs:
@@ -102,7 +103,7 @@ def costs(facts: CostFacts) -> Costs:
     free = {number: one._replace(cost_minor=0) for number, one in lots.items()}
     with_work = {number: CostBatch(number, one.total_minor) for number, one in own.items()}
     working = flow(free, facts.moves, with_work, load_the_good=facts.load_the_good)
-    return Costs(materials, working, own, work)
+    return Costs(materials, working, own, work, begun)
 
 
 def cost_lots(facts: CostFacts) -> dict[int, CostLot]:
@@ -165,6 +166,15 @@ def statement(facts: CostFacts, flows: Flows, put_in_minor: int) -> Statement:
             batch = facts.batches.get(number)
             found["given up" if batch and batch.discarded else "in work"] += minor
     return Statement(put_in_minor, found)
+
+
+def used_up_and_not_nothing(facts: CostFacts, flows: Flows) -> list[LotFacts]:
+    """Lots of which nothing is left and which still hold some of their cost: there are none, unless something is wrong."""
+    return [
+        facts.lots[number]
+        for number, shares in flows.lots.items()
+        if shares.left and not sum(one.quantity for one in facts.moves.get(number, ()))
+    ]
 
 
 def _here(lot: LotFacts, places: Sequence[tuple[PlaceKind, int]], left: int) -> Iterable[tuple[Account, int]]:
