@@ -144,7 +144,7 @@ class Statement(NamedTuple):
 
 
 def statement(facts: CostFacts, flows: Flows, put_in_minor: int) -> Statement:
-    """Where everything is that was put in; what went into something of unknown cost, as far as it is known, is outside."""
+    """Where everything is that was put in; the known part of what holds something of unknown cost is outside."""
     found: dict[Account, int] = defaultdict(int)
     for number, shares in flows.lots.items():
         for one in facts.moves.get(number, ()):
@@ -169,7 +169,7 @@ def statement(facts: CostFacts, flows: Flows, put_in_minor: int) -> Statement:
 
 
 def used_up_and_not_nothing(facts: CostFacts, flows: Flows) -> list[LotFacts]:
-    """Lots of which nothing is left and which still hold some of their cost: there are none, unless something is wrong."""
+    """Lots of which nothing is left and which still hold some of their cost; there are none in a sound ledger."""
     return [
         facts.lots[number]
         for number, shares in flows.lots.items()

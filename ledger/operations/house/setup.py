@@ -12,7 +12,7 @@ from ledger.storage.tables.house import MarketAddress, SettingsRevision
 from ledger.storage.tables.material import Material, MaterialRevision
 from ledger.storage.tables.stock import Place
 from ledger.units.money import currency_digits
-from ledger.units.words import PlaceKind, Units
+from ledger.units.words import PlaceKind, RejectedBars, Units
 
 PLACES: tuple[tuple[str, str, PlaceKind], ...] = (
     ("workshop", "workshop", "workshop"),
@@ -38,6 +38,7 @@ class Setup:
     maker: str | None = None  # her own name, who decides where nobody else is named
     web: str | None = None  # her address there, printed as a code
     line: str | None = None  # of her own, on labels
+    rejected_bars: RejectedBars | None = None  # None: they load the good ones
 
 
 def set_up(book: Book, setup: Setup) -> None:
@@ -68,6 +69,7 @@ def set_up(book: Book, setup: Setup) -> None:
                 maker=setup.maker,
                 web=setup.web,
                 line=setup.line,
+                rejected_bars=setup.rejected_bars,
             )
         )
         assert revision.id is not None

@@ -1,4 +1,4 @@
-"""What everything cost: the facts that costs go by, up to a day, in a handful of statements however large the ledger."""
+"""What everything cost: the facts that costs go by, up to a day, in a handful of statements."""
 
 import json
 import sqlite3
@@ -12,7 +12,7 @@ from ledger.domain.cost.working import Minutes, Rate
 from ledger.domain.cost.worth import BatchFacts, CostFacts, LotFacts
 from ledger.rows.opened import day
 from ledger.rows.recipe import versions_by_id
-from ledger.units.words import PlaceKind, WorkStage
+from ledger.units.words import CarriageBy, PlaceKind, WorkStage
 
 _NEVER = "9999-12-31"
 
@@ -39,7 +39,7 @@ def cost_facts(
     moves: dict[int, list[Happened]] = defaultdict(list)
     for row in rows.execute(
         f'SELECT v.lot_id, v.id, v."on", v.quantity, v.kind, v.batch_id FROM {among} live_movement v '
-        f"""{'ON v.lot_id = a.id' if few else ''} WHERE v.kind <> 'moved' AND v."on" <= :on """
+        f"""{"ON v.lot_id = a.id" if few else ""} WHERE v.kind <> 'moved' AND v."on" <= :on """
         'ORDER BY v.lot_id, v."on", v.quantity < 0, v.id',
         given,
     ):
@@ -47,7 +47,7 @@ def cost_facts(
     places: dict[int, list[tuple[PlaceKind, int]]] = defaultdict(list)
     for row in rows.execute(
         f"SELECT s.lot_id, p.kind, s.held FROM (SELECT v.lot_id, v.place_id, sum(v.quantity) AS held "
-        f"FROM {among} movement v {'ON v.lot_id = a.id' if few else ''} WHERE v.\"on\" <= :on "
+        f'FROM {among} movement v {"ON v.lot_id = a.id" if few else ""} WHERE v."on" <= :on '
         "GROUP BY v.lot_id, v.place_id HAVING held <> 0) s JOIN place p ON p.id = s.place_id ORDER BY s.lot_id, p.id",
         given,
     ):
@@ -80,7 +80,7 @@ def _lots(rows: sqlite3.Connection, given: dict[str, str], among: str) -> dict[i
         """,
         given,
     )
-    return {row[0]: LotFacts(*row[:5], bool(row[5]), row[6], row[7], bool(row[8])) for row in found}
+    return {row[0]: LotFacts(*row) for row in found}
 
 
 def _batches(rows: sqlite3.Connection, given: dict[str, str], *, few: bool) -> dict[int, BatchFacts]:
@@ -179,3 +179,43 @@ def fees_on_sales_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[Fe
         one = found.get(row[0]) or FeeShare(row[1], row[2], row[3], ())
         found[row[0]] = one._replace(lines=(*one.lines, (row[4], row[5], row[6])))
     return list(found.values())
+
+
+class Carried(NamedTuple):
+    """The carriage of the delivery of a lot, and by what it was shared."""
+
+    carriage_minor: int
+    by: CarriageBy
+
+
+def carriage_of(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, Carried]:
+    """In whose cost a share of carriage is: the lots of known cost whose delivery had any, by their row numbers."""
+    found = rows.execute(
+        "SELECT l.id, d.carriage_minor, coalesce(d.carriage_by, 'value') FROM json_each(?) w "
+        "CROSS JOIN live_lot l ON l.id = w.value AND l.cost_minor > 0 "
+        "JOIN delivery d ON d.id = l.delivery_id AND d.carriage_minor > 0",
+        (json.dumps(sorted({*lots})),),
+    )
+    return {row[0]: Carried(row[1], row[2]) for row in found}
+
+
+def work_of(rows: sqlite3.Connection, batch_id: int) -> dict[WorkStage, int]:
+    """The minutes booked on a batch by stage, in the order of the first."""
+    found = rows.execute(
+        "SELECT stage, sum(minutes) FROM live_work WHERE batch_id = ? GROUP BY stage ORDER BY min(id)", (batch_id,)
+    )
+    return {row[0]: row[1] for row in found}
+
+
+def batches_since(rows: sqlite3.Connection, on: date, before: date | None) -> int:
+    """How many batches were begun on a day or later, up to another."""
+    found = rows.execute(
+        """
+        SELECT count(*) FROM (SELECT min(v."on") AS begun FROM live_movement v JOIN lot l ON l.id = v.lot_id
+          JOIN material m ON m.id = l.material_id AND m.kind <> 'packaging'
+          WHERE v.kind = 'consumed' AND v.batch_id IS NOT NULL GROUP BY v.batch_id)
+        WHERE begun >= ? AND begun < ?
+        """,
+        (on.isoformat(), before.isoformat() if before else _NEVER),
+    )
+    return int(found.fetchone()[0])

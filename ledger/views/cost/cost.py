@@ -3,6 +3,7 @@
 from collections import defaultdict
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.domain.cost.costing import each_bar
 from ledger.domain.cost.flows import Bars, CostLot, Shares, bars_of, bears_nothing, between, spread
@@ -14,10 +15,10 @@ from ledger.rows.lot import LotRow, lots_by_id, places
 from ledger.rows.movement import Taken, batches_behind, taken_into
 from ledger.rows.opened import Rows
 from ledger.rows.people import contacts
-from ledger.rows.sell.cost import cost_facts, fees_on_sales_of
+from ledger.rows.sell.cost import carriage_of, cost_facts, fees_on_sales_of
 from ledger.rows.sell.sale import taken_for
 from ledger.rows.settings import settings
-from ledger.units.words import UsedAs
+from ledger.units.words import CarriageBy, UsedAs
 
 
 @dataclass(frozen=True)
@@ -71,6 +72,7 @@ class BatchCost:
     unpriced_bars: int  # sold for nobody knows what
     gain_per_bar_minor: int | None  # None: none was sold, or something of it is not known
     unknown: tuple[str, ...]
+    carriage: tuple[tuple[str, CarriageBy], ...]  # lots with a share of carriage in their cost, and by what it is
 
 
 def batch_cost(rows: Rows, code: str) -> BatchCost:
@@ -82,6 +84,15 @@ def batch_costs(rows: Rows, asked: Collection[BatchRow]) -> tuple[BatchCost, ...
     """The costs of several batches: as many statements as for one, however deep what they were made of."""
     coster = _Coster(rows, asked)
     return tuple(coster.batch(one) for one in asked)
+
+
+class _Sold(NamedTuple):
+    """What the bars of a batch brought, outlet by outlet, and what is gained on each."""
+
+    sums: tuple[OutletSum, ...]
+    bars: int
+    unpriced: int
+    gain_minor: int | None
 
 
 class _Coster:
@@ -98,6 +109,7 @@ class _Coster:
             self.taken[one.batch_id][one.lot_id, one.role].append(one)
         bars = {one.yield_lot_id for one in asked if one.yield_lot_id is not None and one.soap}
         self.lots = lots_by_id(rows, {lot for lines in self.taken.values() for lot, _ in lines})
+        self.carriage = carriage_of(rows, self.lots)
         self.brought: dict[int, list[Brought]] = defaultdict(list)
         for gained in taken_for(rows, bars):
             outlet = (gained.place_id if gained.customer_id is None else None, gained.customer_id)
@@ -138,6 +150,7 @@ class _Coster:
             to_bars, extra = (sum(m for m, one in zip(part, given, strict=True) if not one.beside) for part in parts)
             to_offcuts = total - to_bars - extra
         bars, wasted_off, sold_cost = self._bars(batch, to_bars, extra)
+        sold = self._brought(batch, sold_cost, known=not unknown)
         return BatchCost(
             batch_code=batch.code,
             product=batch.product,
@@ -157,7 +170,19 @@ class _Coster:
             wasted_bars=bars.wasted,
             per_bar_minor=each_bar(to_bars + extra - wasted_off, bars.good + bars.reworked),
             unknown=tuple(unknown),
-            **self._brought(batch, sold_cost, known=not unknown),
+            carriage=tuple(
+                (self.lots[lot].code, self.carriage[lot].by)
+                for lot in dict.fromkeys(lot for lot, _ in self.taken[batch.id])
+                if lot in self.carriage
+            ),
+            taken_minor=sum(one.taken_minor - one.returned_minor for one in sold.sums),
+            by_outlet=tuple(
+                TakenAt(self._name(one), one.bars, one.taken_minor, one.returned_minor, one.tax_minor, one.fees_minor)
+                for one in sold.sums
+            ),
+            sold_bars=sold.bars,
+            unpriced_bars=sold.unpriced,
+            gain_per_bar_minor=sold.gain_minor,
         )
 
     def _bars(self, batch: BatchRow, *costs: int) -> tuple[Bars, int, int]:
@@ -173,24 +198,17 @@ class _Coster:
         )
         return bars_of(lot, moves), off + (sum(one.left for one in shares) if lot.rejected else 0), sold
 
-    def _brought(self, batch: BatchRow, sold_cost: int, *, known: bool) -> dict[str, object]:
+    def _brought(self, batch: BatchRow, sold_cost: int, *, known: bool) -> "_Sold":
         lot = batch.yield_lot_id if batch.soap else None
-        sums = by_outlet(self.brought[lot], self.charges, lot) if lot is not None else ()
-        moves = self.facts.moves.get(lot, ()) if lot is not None else ()
+        if lot is None:
+            return _Sold((), 0, 0, None)
+        sums, moves = by_outlet(self.brought[lot], self.charges, lot), self.facts.moves.get(lot, ())
         out = -sum(one.quantity for one in moves if one.way in ("sold", "dispatched"))
         back = sum(one.quantity for one in moves if one.way == "returned")
-        priced = sum(one.bars for one in self.brought[lot] if one.bars > 0) if lot is not None else 0
+        priced = sum(one.bars for one in self.brought[lot] if one.bars > 0)
         left = sum(one.left_minor for one in sums)
-        return {
-            "taken_minor": sum(one.taken_minor - one.returned_minor for one in sums),
-            "by_outlet": tuple(
-                TakenAt(self._name(one), one.bars, one.taken_minor, one.returned_minor, one.tax_minor, one.fees_minor)
-                for one in sums
-            ),
-            "sold_bars": out - back,
-            "unpriced_bars": max(out - priced, 0),
-            "gain_per_bar_minor": gain_each(left, sold_cost, out - back) if known and out <= priced else None,
-        }
+        gain = gain_each(left, sold_cost, out - back) if known and out <= priced else None
+        return _Sold(sums, out - back, max(out - priced, 0), gain)
 
     def _name(self, one: OutletSum) -> str:
         place, customer = one.outlet

@@ -89,7 +89,5 @@ def _unknown(facts: CostFacts) -> tuple[UnknownLot, ...]:
             moves = facts.moves.get(lot.id, ())
             came = sum(one.quantity for one in moves if one.way == "received")
             kind: MaterialKind = lot.kind
-            lots.append(
-                UnknownLot(lot.code, lot.material, in_pieces(kind), came, sum(one.quantity for one in moves))
-            )
+            lots.append(UnknownLot(lot.code, lot.material, in_pieces(kind), came, sum(one.quantity for one in moves)))
     return tuple(lots)
