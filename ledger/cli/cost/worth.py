@@ -91,9 +91,9 @@ def _notes(found: Worth) -> Iterable[str]:
         yield f"{show_money(found.differs_minor, money)} of it is nowhere, which cannot be: soapledger check"
     if found.carriage_minor:
         yield f"Of the goods {show_money(found.carriage_minor, money)} is carriage."
-    if found.work_minor or found.house_minor:
+    if found.house_minor:
         yield (
-            f"Work is {show_money(found.work_minor, money)}; what each batch bears of the house "
+            f"Work is {show_money(found.work_minor, money)}, and what each batch bears of the house "
             f"{show_money(found.house_minor, money)}."
         )
     yield (
