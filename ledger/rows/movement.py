@@ -189,14 +189,6 @@ def _movement(row: sqlite3.Row) -> MovementRow:
     return MovementRow(*row)._replace(on=day(row["on"]))
 
 
-def movements_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[MovementRow]:
-    """The movements of lots that count, in the order they were booked; from place to place is none."""
-    query = _MOVEMENT + (
-        "json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value WHERE v.kind <> 'moved' ORDER BY v.id"
-    )
-    return [_movement(row) for row in rows.execute(query, (json.dumps(sorted({*lots})),))]
-
-
 def moved_by(rows: sqlite3.Connection, entry: int) -> list[MovementRow]:
     """The movements an entry wrote, the last first."""
     query = _MOVEMENT + "movement v WHERE v.entry_id = ? ORDER BY v.id DESC"

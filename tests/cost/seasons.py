@@ -248,17 +248,17 @@ class Season:
         if lot := self._pick(a, ("soap",), place):
             self._move(lot, -(1 + b % self.held(lot, place)), "sold", place)
 
-    def send(self, a: int, b: int, c: int) -> None:
+    def send(self, a: int, b: int, *_: int) -> None:
         """Bars are dispatched."""
         if lot := self._pick(a, ("soap",)):
             self._move(lot, -(1 + b % self.held(lot, "workshop")), "dispatched")
 
-    def give(self, a: int, b: int, c: int) -> None:
+    def give(self, a: int, b: int, *_: int) -> None:
         """Bars are given away."""
         if lot := self._pick(a, ("soap",)):
             self._move(lot, -(1 + b % self.held(lot, "workshop")), "given")
 
-    def come_back(self, a: int, b: int, c: int) -> None:
+    def come_back(self, a: int, b: int, *_: int) -> None:
         """Bars that were sold come back, on the returns shelf."""
         if lot := self._soap(a):
             ways = ("sold", "dispatched", "returned")
@@ -285,11 +285,11 @@ class Season:
         else:
             self._move(lot, -(held if c % 3 == 0 else 1 + b % held), "counted", place)
 
-    def reject(self, a: int, b: int, c: int) -> None:
+    def reject(self, a: int, b: int, *_: int) -> None:
         """Bars are rejected, or released again."""
         if lot := self._soap(a):
-            self.ledger.decide(lot.id, "released" if c % 4 == 0 else "rejected", on=self.day.isoformat())
-            lot.rejected.append((self.day, c % 4 != 0))
+            self.ledger.decide(lot.id, "released" if b % 4 == 0 else "rejected", on=self.day.isoformat())
+            lot.rejected.append((self.day, b % 4 != 0))
 
     def rework(self, a: int, b: int, c: int) -> None:
         """Rejected bars are booked back in as offcuts."""
@@ -305,10 +305,10 @@ class Season:
             self._move(lot, -many, "consumed", batch=number)
             self._open("offcuts", 1 + c * 1009, "yielded", batch)
 
-    def give_up(self, a: int, b: int, c: int) -> None:
+    def give_up(self, a: int, b: int, *_: int) -> None:
         """A batch is given up before the cut."""
         fit = [one for one in self.batches if self.stands(one) and not one.done and one.given_up is None]
-        if fit and c % 3 == 0:
+        if fit and b % 3 == 0:
             batch = fit[a % len(fit)]
             self.ledger.add("decision", batch_id=batch.id, verdict="discarded", on=self.day.isoformat(), by="Nuala")
             batch.given_up = self.day
@@ -332,13 +332,13 @@ class Season:
         self.ledger.add("cost_rate", on=on.isoformat(), kind=kind, minor=minor)
         self.rates.append((kind, on, minor, self.ledger.entry))
 
-    def take_back(self, a: int, b: int, c: int) -> None:
+    def take_back(self, a: int, b: int, *_: int) -> None:
         """An entry that only moved something is taken back; so is the last one that did something else."""
         entries = [one.entry for one in self.moved if self.stands(one)]
         opened = {one.entry for one in (*self.lots, *self.batches)}
         fit = sorted({one for one in entries if one not in opened})
         last = self.ledger.entry - 1
-        if c % 3 == 0 and last in opened and last not in self.gone:
+        if b % 3 == 0 and last in opened and last not in self.gone:
             number = last
         elif fit:
             number = fit[a % len(fit)]

@@ -6,14 +6,12 @@ Held against a tally of its own (`tally.py`), over random seasons (`seasons.py`)
 from datetime import date, timedelta
 
 import pytest
-from hypothesis import HealthCheck, given, settings
-from hypothesis import strategies as st
 from cost.seasons import Season
 from cost.tally import Tally
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 
-from ledger.rows.laws import breaches, what_was_paid_is_somewhere
-from ledger.rows.sell.cost import bought, cost_facts
-from ledger.domain.cost.worth import costs
+from ledger.rows.laws import what_was_paid_is_somewhere
 from ledger.views.cost.worth import worth
 
 NUMBER = st.integers(0, 999)

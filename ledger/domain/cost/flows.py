@@ -59,13 +59,8 @@ class Flows(NamedTuple):
     tainted: frozenset[int]  # batches into which something of unknown cost went
 
 
-def in_order(moves: Iterable[Happened]) -> list[Happened]:
-    """As they happened: by the day, and on one day what came before what left."""
-    return sorted(moves, key=lambda one: (one.on, one.quantity < 0, one.id))
-
-
 def spread(cost_minor: int, moves: Sequence[Happened], *, unloaded: int = 0) -> Shares:
-    """Share a lot's cost over its movements, which stand in their order.
+    """Share a lot's cost over its movements, by the day, and on one day what came before what left.
 
     Cumulative rounding, half up, so that a lot used up has given out its cost exactly. What a count finds beyond the
     book takes back first what earlier counts took off; what is still more came without a cost, so that from then on the
@@ -168,7 +163,7 @@ def flow(
 ) -> Flows:
     """Work out what everything cost, lot by lot and batch by batch, each once what went before it is known.
 
-    `moves` are those of each lot, in their order.
+    `moves` are those of each lot, in the order that `spread` takes.
     """
     takers: dict[int, dict[int, list[Happened]]] = {}
     waits: dict[int, int] = defaultdict(int)

@@ -11,6 +11,7 @@ from ledger.domain.cost.flows import Happened
 from ledger.domain.cost.working import Minutes, Rate
 from ledger.domain.cost.worth import BatchFacts, CostFacts, LotFacts
 from ledger.rows.opened import day
+from ledger.rows.reading import minutes_worked
 from ledger.rows.recipe import versions_by_id
 from ledger.units.words import CarriageBy, PlaceKind, WorkStage
 
@@ -92,15 +93,6 @@ def _batches(rows: sqlite3.Connection, given: dict[str, str], *, few: bool) -> d
         given,
     ):
         stages[row[0]][row[1]] = row[2]
-    read = {
-        row[0]: row[1]
-        for row in rows.execute(
-            "SELECT r.batch_id, sum(r.value) FROM live_reading r WHERE r.what = 'labour' AND r.\"on\" <= :on "
-            f"{among.format('r')} AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id "
-            'AND c."on" <= :on) GROUP BY r.batch_id',
-            given,
-        )
-    }
     found = rows.execute(
         f"""
         SELECT b.id, b.code, b.process, b."on", b.part_of IS NOT NULL, b.recipe_version_id, d.batch_id IS NOT NULL
@@ -110,6 +102,7 @@ def _batches(rows: sqlite3.Connection, given: dict[str, str], *, few: bool) -> d
         """,
         given,
     ).fetchall()
+    read = minutes_worked(rows, [row[0] for row in found], on=date.fromisoformat(given["on"]))
     recipes = versions_by_id(rows, {row[5] for row in found if row[5] is not None})
     return {
         row[0]: BatchFacts(
