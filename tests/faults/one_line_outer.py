@@ -151,11 +151,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("'labour' AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id)", "'labour'"),
     ],
     ("views/cost/cost.py", "cost/test_cost_edges.py"): [
-        ("batch.made - wasted - reworked", "batch.made - reworked"),
-    ],
-    ("rows/movement.py", "cost/test_cost_edges.py"): [
-        ("WHERE v.kind <> 'moved' ORDER", "ORDER"),
-        ("live_movement v ON v.lot_id = w.value WHERE", "movement v ON v.lot_id = w.value WHERE"),
+        ("- wasted_off, bars.good", ", bars.good"),
     ],
     ("rows/batch.py", "cure/test_cure_edges.py"): [
         ('AND l."on" <= :on', 'AND l."on" < :on'),
