@@ -16,7 +16,9 @@ def command(
     ctx: typer.Context,
     kind: Annotated[str, typer.Argument(help="hour, or batch: what each batch bears of rent, power and the like.")],
     amount: Annotated[str, typer.Argument(help="What it costs, e.g. 16.50.", metavar="AMOUNT")],
-    since: Annotated[str | None, typer.Option("--from", help="The day from which it holds (today).")] = None,
+    since: Annotated[
+        str | None, typer.Option("--from", help="The day from which it holds (today).", metavar="DATE")
+    ] = None,
 ) -> None:
     """Set what an hour, or a batch, costs from a day on, e.g. rates set hour 16.50 --from 2026-12-01."""
     here = desk(ctx)

@@ -4,7 +4,6 @@ from datetime import date
 from typing import NamedTuple
 
 from ledger.domain.cost.working import Rate, rate_on
-from ledger.errors import BadInput
 from ledger.rows.sell.cost import batches_since, rates
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
@@ -25,9 +24,7 @@ class RateSet(NamedTuple):
 
 
 def set_rate(book: Book, kind: CostRateKind, minor: int, *, on: date) -> RateSet:
-    """Book a rate from a day on; batches begun before keep theirs. Raises BadInput for one below zero."""
-    if minor < 0:
-        raise BadInput("A rate is nothing or more; write what it costs, such as 15.")
+    """Book a rate, which is nothing or more, from a day on; batches begun before keep theirs."""
     with book.write("rates set") as tx:
         own, known = settings(tx.rows), rates(tx.rows)
         held = rate_on(known, kind, on)

@@ -25,27 +25,21 @@ class WorkBooked(NamedTuple):
 
 
 def book_work(book: Book, code: str, minutes: int, *, stage: WorkStage, on: date, by: str) -> WorkBooked:
-    """Book minutes of work on a batch; below zero takes off what was booked too much.
+    """Book minutes of work on a batch.
 
     Raises BadInput for none, for more than a day has, or for a day before the batch was planned; Refused for a batch
-    that was given up, or to take off more than was booked of that stage.
+    that was given up.
     """
-    if not minutes:
-        raise BadInput("How many minutes was it? Write a number such as 45.")
-    if abs(minutes) > LONGEST:
-        raise BadInput(f"{minutes} minutes are more than a day has; write the minutes of one day, such as 45.")
+    if minutes <= 0:
+        raise BadInput("How many minutes was it? Write a number above zero, such as 45.")
+    if minutes > LONGEST:
+        raise BadInput(f"{minutes} minutes are more than a day has; write those of one day, such as 45.")
     with book.write("batch work") as tx:
         batch = find_batch(tx.rows, code)
         if on < batch.planned_on:
             raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
         if batch.discarded:
             raise Refused(f"Batch {batch.code} was discarded; book what was done before by its day, or leave it out.")
-        booked = work_of(tx.rows, batch.id).get(stage, 0)
-        if booked + minutes < 0:
-            raise Refused(
-                f"Batch {batch.code} has {count(booked, 'minute')} of {stage}; {-minutes} cannot be taken off."
-            )
-        assert batch.id is not None
         tx.add(Work(batch_id=batch.id, on=on, stage=stage, minutes=minutes, by=by))
         tx.say(f"Booked {count(minutes, 'minute')} of {stage} on batch {batch.code}.")
         return WorkBooked(
