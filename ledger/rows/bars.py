@@ -86,12 +86,58 @@ def back_on_sale(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[Back
         SELECT l.code, -v.quantity AS bars, v."on", v.note
         FROM json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value
         JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id
-        WHERE p.kind = 'returns' AND v.kind = 'moved' AND v.quantity < 0 ORDER BY v."on", v.id
+        WHERE p.kind = 'returns' AND v.kind = 'moved' AND v.quantity < 0 AND NOT EXISTS (
+          SELECT 1 FROM movement k WHERE k.entry_id = v.entry_id AND k.lot_id = v.lot_id AND k.place_id = v.place_id
+            AND k.quantity = -v.quantity)
+        ORDER BY v."on", v.id
         """,
         (json.dumps(list(lot_ids)),),
     )
     return tuple(
         BackOnSale(row["code"], row["bars"], day(row["on"]), str(row["note"]).removeprefix("back on sale, "))
+        for row in found
+    )
+
+
+class OnTheShelf(NamedTuple):
+    """Bars of one batch that came back and of which somebody decided that they stay there, or are thrown away."""
+
+    batch_code: str
+    bars: int
+    on: date
+    kept: bool
+    why: str  # who decided, and the reason
+
+    @property
+    def words(self) -> str:
+        """The same in words."""
+        bars = "1 bar" if self.bars == 1 else f"{self.bars} bars"
+        done = "kept on the returns shelf" if self.kept else "thrown away from the returns shelf"
+        return f"{bars} {done} on {show_date(self.on)} ({self.why})"
+
+
+def decided_on_the_shelf(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[OnTheShelf, ...]:
+    """Every time bars of some lots were kept on the returns shelf or thrown away from it, oldest first."""
+    found = rows.execute(
+        """
+        SELECT l.code, -v.quantity AS bars, v."on", v.kind = 'moved' AS kept, v.note
+        FROM json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value
+        JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id
+        WHERE p.kind = 'returns' AND v.quantity < 0 AND (v.kind = 'wasted' OR (v.kind = 'moved' AND EXISTS (
+          SELECT 1 FROM movement k WHERE k.entry_id = v.entry_id AND k.lot_id = v.lot_id AND k.place_id = v.place_id
+            AND k.quantity = -v.quantity)))
+        ORDER BY v."on", v.id
+        """,
+        (json.dumps(list(lot_ids)),),
+    )
+    return tuple(
+        OnTheShelf(
+            row["code"],
+            row["bars"],
+            day(row["on"]),
+            bool(row["kept"]),
+            str(row["note"]).removeprefix("kept, ").removeprefix("thrown away, "),
+        )
         for row in found
     )
 

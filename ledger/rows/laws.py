@@ -11,6 +11,7 @@ from fractions import Fraction
 from ledger.domain.keep.finding import PUT_RIGHT, Finding
 from ledger.domain.stock.graph import Graph
 from ledger.rows.dependants import binding, foreign_keys
+from ledger.rows.sell.laws import SALE_LAWS
 
 # Movements that count: of no entry that was taken back, nor of one that took another back.
 _GONE = "(SELECT id FROM entry WHERE reverses > 0 UNION SELECT reverses FROM entry WHERE reverses > 0)"
@@ -229,6 +230,7 @@ LAWS: tuple[Callable[[sqlite3.Connection], Iterator[Finding]], ...] = (
     no_lot_is_made_of_itself,
     an_undo_mirrors_what_it_takes_back,
     what_counts_stands_on_what_counts,
+    *SALE_LAWS,
 )
 
 

@@ -8,7 +8,7 @@ from ledger.errors import BadInput
 from ledger.units.quantity import SCALE_STEP_MG
 from ledger.units.scale import Scale
 from ledger.units.seals import seal_of
-from ledger.units.words import Units
+from ledger.units.words import RejectedBars, Units
 
 
 class PrintedFrom(NamedTuple):
@@ -42,6 +42,8 @@ class Settings(NamedTuple):
     maker: str | None = None  # who decides where nobody else is named
     web: str | None = None  # her address there
     line: str | None = None  # of her own, on labels
+    tax_number: str | None = None  # under which she is registered for a tax on sales
+    rejected_bars: RejectedBars | None = None  # None: they load the good ones
 
     @property
     def scale(self) -> Scale:
@@ -82,6 +84,8 @@ def settings_if_any(rows: sqlite3.Connection) -> Settings | None:
         maker=row["maker"],
         web=row["web"],
         line=row["line"],
+        tax_number=row["tax_number"],
+        rejected_bars=row["rejected_bars"],
     )
 
 

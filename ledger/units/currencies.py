@@ -24,3 +24,48 @@ _WITHDRAWN = {"BGN": 2}
 
 _CURRENT = {code: number for number, codes in _OF_DECIMALS.items() for code in codes.split()}
 DECIMALS: dict[str, int] = _CURRENT | _WITHDRAWN
+
+# What is written beside an amount for a currency, in small letters: the currency signs of Unicode (block 20A0, and $,
+# £, ¥) and the abbreviations in daily use where they are known to us (common practice, from memory, unverified). One
+# sign may be that of several; it is read as the ledger's own where it is one of them.
+SIGNS: dict[str, tuple[str, ...]] = {
+    sign: tuple(codes.split())
+    for sign, codes in {
+        "€": "EUR",
+        "£": "GBP EGP FKP GIP SHP SSP SYP LBP SDG",
+        "$": "USD AUD CAD NZD SGD HKD TWD MXN ARS CLP COP UYU BSD BBD BMD BND BZD CVE DOP FJD GYD JMD KYD LRD NAD NIO "
+        "SBD SRD TTD XCD",
+        "us$": "USD",
+        "a$": "AUD",
+        "c$": "CAD",
+        "nz$": "NZD",
+        "r$": "BRL",
+        "¥": "JPY CNY",
+        "₹": "INR",
+        "₺": "TRY",
+        "₴": "UAH",
+        "₽": "RUB",
+        "₩": "KRW KPW",
+        "₪": "ILS",
+        "₫": "VND",
+        "₱": "PHP",
+        "₦": "NGN",
+        "₵": "GHS",
+        "₡": "CRC",
+        "₲": "PYG",
+        "₸": "KZT",
+        "₭": "LAK",
+        "₮": "MNT",
+        "₼": "AZN",
+        "₾": "GEL",
+        "kr": "SEK NOK DKK ISK",
+        "kr.": "SEK NOK DKK ISK",
+        "zł": "PLN",
+        "kč": "CZK",
+        "ft": "HUF",
+        "fr.": "CHF",
+        "sfr.": "CHF",
+        "лв": "BGN",
+        "лв.": "BGN",
+    }.items()
+}

@@ -1,12 +1,16 @@
 """Money in whole minor units of one currency, and sharing it out so that the shares add up."""
 
+import re
 from collections.abc import Sequence
 from fractions import Fraction
 
 from ledger.errors import BadInput
-from ledger.units.currencies import DECIMALS
+from ledger.units.currencies import DECIMALS, SIGNS
 from ledger.units.quantity import parse_number
 from ledger.units.wording import opening
+
+# A sign or a code before or behind the number, with or without a space.
+_SIGNED = re.compile(r"(?P<before>[^\d.,+−-]*)(?P<number>.*?)(?P<behind>[^\d.,]*)", re.DOTALL)
 
 
 def currency_digits(code: str) -> int:
@@ -17,15 +21,35 @@ def currency_digits(code: str) -> int:
 
 
 def parse_money(text: str, currency: str, *, what: str = "the amount of money") -> int:
-    """An amount such as 12.40 in minor units. Raises BadInput for more decimals than there are coins."""
+    """An amount such as 12.40 in minor units; a sign or code of the currency may stand beside it: €12.40, 12,40 EUR.
+
+    Raises BadInput for another currency, and for more decimals than there are coins.
+    """
     digits = currency_digits(currency)
-    plain = text.strip().removeprefix(currency).removesuffix(currency).strip()
-    minor = parse_number(plain, what=what) * 10**digits
+    minor = parse_number(_without_sign(text, currency, what), what=what) * 10**digits
     if minor.denominator != 1:
         raise BadInput(
             f"{opening(what)} '{text.strip()}' has more decimals than {currency} has; write {digits} of them."
         )
     return int(minor)
+
+
+def _without_sign(text: str, currency: str, what: str) -> str:
+    """The number alone, where what stands beside it is the currency; else the text, which no number is read from."""
+    found = _SIGNED.fullmatch(text.strip())
+    beside = [found[side].strip() for side in ("before", "behind") if found[side].strip()] if found else []
+    if not found or not beside or not found["number"].strip():
+        return text
+    for sign in beside:
+        meant = (sign.upper(),) if sign.upper() in DECIMALS else SIGNS.get(sign.casefold(), ())
+        if meant and currency not in meant:
+            raise BadInput(
+                f"{opening(what)} '{text.strip()}' is not in {currency}, the money of this ledger; "
+                f"write it in {currency}."
+            )
+        if not meant or len(beside) > 1:
+            return text
+    return found["number"].strip()
 
 
 def show_money(minor: int, currency: str) -> str:

@@ -6,6 +6,9 @@ from collections.abc import Callable, Iterable, Sequence
 from ledger.errors import BadInput
 from ledger.units.signs import folded
 
+_LONG_WORD = 4  # letters; a shorter word of a name is like too many others
+_CLOSE_WORD = 0.75
+
 
 def near(text: str, known: Iterable[str], limit: int = 3, *, cutoff: float = 0.55) -> list[str]:
     """The known words closest to what was typed, nearest first; a higher cutoff wants them closer."""
@@ -66,5 +69,8 @@ def match_name(text: str, names: Sequence[tuple[str, str]], *, noun: str, add: s
         listed = ", ".join(f"{code} ({name})" for code, name in fits[:8])
         raise BadInput(f"'{text}' could be any of these {noun}s: {listed}. Write its short name.")
     close = near(text, [code for code, _ in names] + [name for _, name in names])
+    if not close:  # one word of a longer name, mistyped
+        words = {word: name for _, name in reversed(names) for word in folded(name).split() if len(word) >= _LONG_WORD}
+        close = list(dict.fromkeys(words[word] for word in near(text, words, cutoff=_CLOSE_WORD)))
     hint = f" Did you mean {' or '.join(close)}?" if close else ""
     raise BadInput(f"No {noun} is called '{text}'.{hint} To add one: {add}")

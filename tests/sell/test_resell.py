@@ -94,7 +94,7 @@ def test_an_undo_puts_them_back_on_the_shelf_unless_they_were_sold(returned: Sho
     put_back(returned, 2)
     number = last_entry(returned.rows())
     dispatch(returned.book, "tern-hall", {returned.batch: 6}, on=DAY, price_minor=None, note=None)
-    with pytest.raises(Refused, match=r"Dispatched 6 bars to tern-hall.* depend on it"):
+    with pytest.raises(Refused, match=r"dispatched 6 bars of Plain Bar 26-001-4 to Tern Hall.* depend on it"):
         undo(returned.book, number)
 
 
@@ -103,7 +103,7 @@ def test_every_answer_shows_them_and_the_sum_holds(returned: Shop, run: Callable
     shown = run(
         "resell", f"{returned.batch}=2", "--by", "Orla Penhallow", "--reason", "seal unbroken", "--on", "2026-05-22"
     ).stdout
-    assert shown.startswith("2 bars are back on sale, as Orla Penhallow decided.")
+    assert shown.startswith(f"2 bars of Plain Bar {returned.batch}: back on sale, as Orla Penhallow decided.")
     answer = json.loads(run("recall", "bar", returned.batch, "--json").stdout)
     totals = answer["totals"]
     assert (totals["made"], totals["on_hand"], totals["returned"], totals["dispatched"]) == (10, 7, 1, 2)
@@ -128,6 +128,9 @@ def test_every_answer_shows_them_and_the_sum_holds(returned: Shop, run: Callable
 
 def test_return_itself_works_as_it_did_and_names_the_next_step(returned: Shop, run: Callable[..., Any]) -> None:
     shown = run("return", f"{returned.batch}=1", "--from", "tern-hall").stdout
-    assert shown.startswith("1 bar on the returns shelf. They do not go back on sale by themselves.")
+    assert shown.startswith(
+        f"1 bar of Plain Bar {returned.batch} from Tern Hall, on the returns shelf.\nReturn 3 of sale 1."
+    )
+    assert "They do not go back on sale by themselves." in shown
     assert f'soapledger resell {returned.batch}=1 --by NAME --reason "…"' in shown
     assert "--by" in run("resell", f"{returned.batch}=1", code=2).stderr

@@ -38,6 +38,52 @@ def test_an_amount_is_read_in_the_smallest_coin(text: str, currency: str, minor:
     assert parse_money(text, currency) == minor
 
 
+@pytest.mark.parametrize(
+    ("text", "currency", "minor"),
+    [
+        ("£6.50", "GBP", 650),
+        ("£ 6.50", "GBP", 650),
+        ("$26.50", "USD", 2650),
+        ("$26.50", "CAD", 2650),
+        ("US$26.50", "USD", 2650),
+        ("6,50 €", "EUR", 650),
+        ("6,50€", "EUR", 650),
+        ("€6,50", "EUR", 650),
+        ("€.50", "EUR", 50),
+        ("EUR 6.50", "EUR", 650),
+        ("6.50 eur", "EUR", 650),
+        ("6.50EUR", "EUR", 650),
+        ("€ 1 284,05", "EUR", 128_405),
+        ("1\u00a0284,05\u00a0€", "EUR", 128_405),
+        ("¥650", "JPY", 650),
+        ("65 kr", "SEK", 6500),
+        ("12,90 zł", "PLN", 1290),
+    ],
+)
+def test_the_sign_or_the_code_of_the_ledgers_money_may_stand_beside_an_amount(
+    text: str, currency: str, minor: int
+) -> None:
+    assert parse_money(text, currency, what="the price") == minor
+
+
+@pytest.mark.parametrize(
+    ("text", "currency"),
+    [("£6.50", "EUR"), ("$26.50", "EUR"), ("6,50 €", "GBP"), ("EUR 6.50", "USD"), ("6.50 usd", "EUR"), ("A$5", "USD")],
+)
+def test_another_currency_is_refused_in_one_line(text: str, currency: str) -> None:
+    with pytest.raises(BadInput) as refused:
+        parse_money(text, currency, what="the price")
+    assert str(refused.value) == (
+        f"The price '{text}' is not in {currency}, the money of this ledger; write it in {currency}."
+    )
+
+
+@pytest.mark.parametrize("text", ["€", "EUR", "€6.50 EUR", "€€6.50", "6.50 each", "six €", "€ -6.50", "-€6.50", "€-1"])
+def test_a_sign_makes_no_number_of_what_is_none(text: str) -> None:
+    with pytest.raises(BadInput, match="cannot be"):
+        parse_money(text, "EUR")
+
+
 def test_more_decimals_than_there_are_coins_are_refused() -> None:
     with pytest.raises(BadInput, match=r"^The cost '12\.345' has more decimals than EUR has; write 2 of them\.$"):
         parse_money("12.345", "EUR", what="the cost")

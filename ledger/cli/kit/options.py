@@ -24,9 +24,9 @@ Address = Annotated[str | None, typer.Option("--address", help="The postal addre
 # What stands behind an option or for an argument, by its name; TEXT, or the argument's own name, for any other.
 TAKES: dict[str, str] = {}
 for _word, _names in {
-    "DATE": "--on --keep-until --next --bought-on --dated",
+    "DATE": "--on --since --until --keep-until --next --bought-on --dated",
     "WEIGHT": "--weight --total --offcuts --waste --spent --net --net-weight --fats --scale-step",
-    "MONEY": "--price --carriage --takings --labour",
+    "MONEY": "--price --carriage --takings --labour --reduction --paid --refund",
     "NUMBER": "--bars --count --wasted --retain --spoiled --returned --destroyed --specimen --months --last "
     "--version --start --amendment --leave",
     "DAYS": "--every",
@@ -37,10 +37,10 @@ for _word, _names in {
     "NAME": "--maker --supplier --material --by --decided-by --as --name --contact --stall --like --with --into --from "
     "--to",
     "NAMES": "--inci --salts",
-    "REASON": "--reason --anyway --lift --bare",
+    "REASON": "--reason --anyway --lift --bare --no-refund",
     "NOTICE": "--notice",
     "BAR|TRAY": "--code-on",
-    "WORDS": "--business --note --done --seen --source --sap-source --health --bought --also",
+    "WORDS": "--for --business --note --done --seen --source --sap-source --health --bought --also",
     "DAY; TO WHOM": "--first-supplied",
     "PLACE": "--at --kept-at",
     "PHONE": "--phone",
@@ -52,6 +52,8 @@ for _word, _names in {
     "CURRENCY": "--currency",
     "UNITS": "--units",
     "UNIT": "--unit",
+    "N": "--sale",
+    "PRODUCT": "--product",
     "ENTRY": "--is",
     "ZONE": "--time-zone",
     "ALKALI": "--alkali",

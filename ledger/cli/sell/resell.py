@@ -6,7 +6,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
-from ledger.cli.kit.show import count, say
+from ledger.cli.kit.show import say_wrapped
 from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
 from ledger.cli.stock.first_supply import First, first_supplied
 from ledger.operations.sell.resell import resell
@@ -23,7 +23,6 @@ def command(
     """Put bars from the returns shelf back on sale, e.g. resell 26-118-0=3 --by Orla --reason "seal unbroken"."""
     here = desk(ctx)
     wanted = read_bars(bars)
-    resell(here.book(), wanted, on=here.day(on), by=by, reason=reason, first=first_supplied(here, first))
-    verb = "is" if sum(wanted.values()) == 1 else "are"
-    say(f"{count(sum(wanted.values()), 'bar')} {verb} back on sale, as {by.strip()} decided.")
+    told = resell(here.book(), wanted, on=here.day(on), by=by, reason=reason, first=first_supplied(here, first))
+    say_wrapped(f"{told}: back on sale, as {by.strip()} decided.")
     warn_of_holds(here, wanted)

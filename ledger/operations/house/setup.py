@@ -6,12 +6,14 @@ from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from ledger.errors import BadInput, Refused
 from ledger.rows.codes import lot_codes_given
-from ledger.rows.settings import Responsible, settings_if_any
+from ledger.rows.settings import Responsible, Settings, settings_if_any
 from ledger.storage.book import Book
 from ledger.storage.tables.house import MarketAddress, SettingsRevision
 from ledger.storage.tables.material import Material, MaterialRevision
 from ledger.storage.tables.stock import Place
+from ledger.storage.transaction import Transaction
 from ledger.units.money import currency_digits
+from ledger.units.quantity import SCALE_STEP_MG
 from ledger.units.words import PlaceKind, Units
 
 PLACES: tuple[tuple[str, str, PlaceKind], ...] = (
@@ -55,32 +57,43 @@ def set_up(book: Book, setup: Setup) -> None:
                 f"This ledger reckons in {before.currency}, and what was booked stays so; "
                 "for another currency start another ledger."
             )
-        revision = tx.add(
-            SettingsRevision(
-                business=setup.business,
-                country=setup.country,
-                currency=setup.currency,
-                units=setup.units,
-                time_zone=setup.time_zone,
-                phone=setup.phone,
-                labour_minor_per_hour=setup.labour_minor_per_hour,
-                scale_step_mg=setup.scale_step_mg,
-                maker=setup.maker,
-                web=setup.web,
-                line=setup.line,
-            )
-        )
-        assert revision.id is not None
-        tx.add_all(
-            MarketAddress(settings_revision_id=revision.id, market=market, name=one.name, address=one.address)
-            for market, one in sorted(setup.addresses.items())
-        )
+        write_settings(tx, _revised(setup, before))
         if first:
             tx.add_all(Place(code=code, name=name, kind=kind) for code, name, kind in PLACES)
             offcuts = tx.add(Material(code=OFFCUTS, kind="rework"))
             assert offcuts.id is not None
             tx.add(MaterialRevision(material_id=offcuts.id, name=OFFCUTS))
         tx.say(f"{'Started the ledger of' if first else 'Changed the settings of'} {setup.business}.")
+
+
+def _revised(setup: Setup, before: Settings | None) -> Settings:
+    """The settings that a setup means; what it does not ask about stays."""
+    return Settings(
+        business=setup.business,
+        country=setup.country,
+        currency=setup.currency,
+        units=setup.units,
+        time_zone=setup.time_zone,
+        phone=setup.phone,
+        labour_minor_per_hour=setup.labour_minor_per_hour,
+        scale_step_mg=setup.scale_step_mg or SCALE_STEP_MG,
+        addresses=setup.addresses,
+        maker=setup.maker,
+        web=setup.web,
+        line=setup.line,
+        tax_number=before.tax_number if before else None,
+        rejected_bars=before.rejected_bars if before else None,
+    )
+
+
+def write_settings(tx: Transaction, new: Settings) -> None:
+    """Write a revision of the settings with its addresses."""
+    revision = tx.add(SettingsRevision(**{key: value for key, value in new._asdict().items() if key != "addresses"}))
+    assert revision.id is not None
+    tx.add_all(
+        MarketAddress(settings_revision_id=revision.id, market=market, name=one.name, address=one.address)
+        for market, one in sorted(new.addresses.items())
+    )
 
 
 def _check(setup: Setup) -> None:

@@ -9,6 +9,7 @@ from ledger.rows.decision import recalls
 from ledger.rows.dependants import Dependant, dependants
 from ledger.rows.history import decides, entry_written, erases, starts_the_ledger
 from ledger.rows.movement import moved_by
+from ledger.rows.sell.paid import followed
 from ledger.storage.book import Book
 from ledger.storage.verbs import Moved
 
@@ -50,7 +51,7 @@ def undo(book: Book, number: int) -> Undone:
                 "such as soapledger lot hold or reject, and both stay to be read."
             )
         if found := dependants(tx.rows, number):
-            raise Refused(_held_by(number, said, found))
+            raise Refused(_held_by(number, said, found, followed(tx.rows, number)))
         for (way, place_id, on), alike in groupby(moved_by(tx.rows, number), attrgetter("kind", "place_id", "on")):
             mirrored = [
                 Moved(
@@ -69,12 +70,15 @@ def undo(book: Book, number: int) -> Undone:
         return Undone(number, entry.said)
 
 
-def _held_by(entry: int, said: str, found: tuple[Dependant, ...]) -> str:
+def _held_by(entry: int, said: str, found: tuple[Dependant, ...], sales: list[int]) -> str:
     names = ", ".join(one.name for one in found[:5]) + (f" and {len(found) - 5} more" if len(found) > 5 else "")
     verb = "depends" if len(found) == 1 else "depend"
     advice = (
         "A decision is not taken back; book what is true now instead, with soapledger lot count or lot waste."
         if any(one.decision for one in found)
+        else f"Of sale {sales[0]} something was paid or taken back since, so it is not undone but credited: soapledger "
+        f'sale credit {sales[0]} --reason "…"'
+        if sales
         else "Take that back first, the latest first."
     )
     return f"Entry {entry} ({said}) cannot be taken back: {names} {verb} on it. {advice}"

@@ -1,15 +1,32 @@
 """Bars go to a shop or a person."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date
+from typing import NamedTuple
 
 from ledger.operations.release.first_supply import FirstSupplied
-from ledger.operations.sale.booked import Outlets, SoldBars, book_sale
+from ledger.operations.sale.booked import Outlets, Paid, SoldBars, book_sale
+from ledger.operations.sale.priced import AS_PRICED, Asked, Gone, priced
 from ledger.operations.sell.leaving import may_go
 from ledger.rows.lot import place_of_kind
 from ledger.rows.people import customer_by_code
+from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.verbs import Moved
+from ledger.units.money import show_money
+from ledger.units.words import PaidBy
+from ledger.views.sale.words import BarsMoved, in_full, whom_kept
+
+
+class Sent(NamedTuple):
+    """A sale to a customer, as it was booked."""
+
+    sale: int
+    whom: str
+    bars: str  # in full
+    amount_minor: int | None  # None: no price was told of any of it
+    tax_minor: int | None
+    paid_minor: int
 
 
 def dispatch(
@@ -21,18 +38,54 @@ def dispatch(
     price_minor: int | None,
     note: str | None,
     first: FirstSupplied | None = None,
-) -> str:
-    """Send released bars to a customer; returns the customer's name. Raises Refused for bars that may not leave."""
+    asked: Asked = AS_PRICED,
+    paid: Sequence[Paid] = (),
+    all_by: PaidBy | None = None,
+    order_id: int | None = None,
+    terms: str | None = None,
+    pay_by: date | None = None,
+) -> Sent:
+    """Send released bars to a customer at a price each, or at those that hold for them; `all_by`: paid in full so.
+
+    Raises Refused for bars that may not leave.
+    """
+    if price_minor is not None:
+        asked = asked._replace(each_minor=price_minor)
     with book.write("dispatch") as tx:
         card = customer_by_code(tx.rows, customer)
-        workshop = place_of_kind(tx.rows, "workshop")
+        workshop, currency = place_of_kind(tx.rows, "workshop"), settings(tx.rows).currency
         lots = [(may_go(tx, code, number, on, first, card), number) for code, number in bars.items()]
         sent = [Moved(lot.id, -number, customer_id=card.id, note=note) for lot, number in lots]
         moved = tx.move(sent, "dispatched", place_id=workshop.id, on=on)
-        lines = [
-            SoldBars(lot.id, number, movement, None if price_minor is None else price_minor * number)
-            for (lot, number), movement in zip(lots, moved, strict=True)
-        ]
-        book_sale(tx, Outlets(customer_id=card.id), lines, on=on)
-        tx.say(f"Dispatched {sum(bars.values())} bars to {card.code}.")
-    return card.name
+        gone = [Gone(lot.id, number, movement) for (lot, number), movement in zip(lots, moved, strict=True)]
+        outlet = Outlets(customer_id=card.id)
+        lines = priced(tx.rows, gone, outlet, on=on, asked=asked)
+        amount, tax = amount_of(lines), tax_of(lines)
+        if all_by and amount:
+            paid = [Paid(all_by, amount)]
+        number = book_sale(tx, outlet, lines, on=on, paid=paid, order_id=order_id, terms=terms, pay_by=pay_by)
+        told = in_full(tx.rows, [moved_of(line) for line in lines], currency)
+        received = sum(one.amount_minor for one in paid)
+        tx.say(
+            f"Sale {number}: dispatched {told} to {whom_kept(card)}"
+            f"{f', {show_money(received, currency)} paid' if received else ''}."
+        )
+    return Sent(number, card.name, told, amount, tax, received)
+
+
+def moved_of(line: SoldBars) -> BarsMoved:
+    """The bars of a line with what they brought."""
+    amount = None if line.gross_minor is None else line.gross_minor - line.reduction_minor
+    return BarsMoved(line.lot_id, line.bars, amount)
+
+
+def amount_of(lines: Sequence[SoldBars]) -> int | None:
+    """What lines come to; None where no price was told of any."""
+    told = [line.gross_minor - line.reduction_minor for line in lines if line.gross_minor is not None]
+    return sum(told) if told else None
+
+
+def tax_of(lines: Sequence[SoldBars]) -> int | None:
+    """The tax within them; None where none is booked."""
+    taxes = [line.tax_minor for line in lines if line.tax_minor is not None]
+    return sum(taxes) if taxes else None

@@ -47,6 +47,31 @@ def sales_by_id(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int,
     return {row["id"]: _sale(row) for row in rows.execute(query, (json.dumps(sorted({*numbers})),))}
 
 
+def sales_found(
+    rows: sqlite3.Connection,
+    *,
+    place_id: int | None = None,
+    customer_id: int | None = None,
+    since: date | None = None,
+    until: date | None = None,
+    last: int | None = None,
+) -> list[SaleRow]:
+    """The last so many sales, returns and credits at an outlet and between two days, where told; by their days."""
+    query = _SALE + (
+        "WHERE (:place IS NULL OR s.place_id = :place) AND (:customer IS NULL OR :customer IN (s.customer_id, "
+        'p.customer_id)) AND s."on" >= coalesce(:since, s."on") AND s."on" <= coalesce(:until, s."on") '
+        'ORDER BY s."on" DESC, s.id DESC LIMIT :last'
+    )
+    asked = {
+        "place": place_id,
+        "customer": customer_id,
+        "since": since and since.isoformat(),
+        "until": until and until.isoformat(),
+        "last": -1 if last is None else last,
+    }
+    return [_sale(row) for row in rows.execute(query, asked)][::-1]
+
+
 class LineRow(NamedTuple):
     """One line of a sale; its amount is gross less the reduction, any tax within, and None where it was never told."""
 
@@ -132,3 +157,46 @@ def amounts_by_movement(rows: sqlite3.Connection, movements: Collection[int]) ->
         (json.dumps(sorted({*movements})),),
     )
     return {row[0]: row[1] for row in found}
+
+
+def booked_since(
+    rows: sqlite3.Connection, moment: str, on: date, *, place_id: int | None, customer_id: int | None
+) -> list[int]:
+    """The sales of a day at an outlet that were written at a UTC moment or later and count, the latest first."""
+    found = rows.execute(
+        "SELECT s.id FROM live_sale s JOIN entry e ON e.id = s.entry_id WHERE e.recorded_at >= ? AND s.kind = 'sale' "
+        'AND s."on" = ? AND s.place_id IS ? AND s.customer_id IS ? ORDER BY s.id DESC',
+        (moment, on.isoformat(), place_id, customer_id),
+    )
+    return [row[0] for row in found]
+
+
+def brought_by_recipe(rows: sqlite3.Connection, recipes: Collection[int]) -> dict[int, list[tuple[int, int]]]:
+    """What bars of some products brought each time they were sold: how many, and how much together; by the recipe."""
+    found = rows.execute(
+        """
+        WITH made AS (SELECT l.id AS lot, v.recipe_id AS recipe FROM json_each(?) w
+          CROSS JOIN recipe_version v ON v.recipe_id = w.value CROSS JOIN batch b ON b.recipe_version_id = v.id
+          CROSS JOIN lot l ON l.batch_id = b.id)
+        SELECT m.recipe, n.bars, n.gross_minor - n.reduction_minor FROM made m
+        CROSS JOIN live_sale_line n ON n.lot_id = m.lot AND n.bars > 0 AND n.gross_minor > 0
+        UNION ALL
+        SELECT m.recipe, -v.quantity, v.money_minor FROM made m
+        CROSS JOIN live_movement v ON v.lot_id = m.lot AND v.money_minor > 0 AND v.quantity < 0
+        """,
+        (json.dumps(sorted({*recipes})),),
+    )
+    brought: dict[int, list[tuple[int, int]]] = {recipe: [] for recipe in recipes}
+    for recipe, bars, amount in found:
+        brought[recipe].append((bars, amount))
+    return brought
+
+
+def brought_lately(rows: sqlite3.Connection, number: int = 100) -> list[tuple[int, int]]:
+    """What the last so many lines of bars brought, of any product: how many, and how much together."""
+    found = rows.execute(
+        "SELECT n.bars, n.gross_minor - n.reduction_minor FROM live_sale_line n "
+        "WHERE n.kind = 'bars' AND n.bars > 0 AND n.gross_minor > 0 ORDER BY n.id DESC LIMIT ?",
+        (number,),
+    )
+    return [(row[0], row[1]) for row in found]

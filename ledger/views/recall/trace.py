@@ -6,7 +6,7 @@ from datetime import date
 
 from ledger.domain.stock.graph import Node, NodeKind
 from ledger.errors import BadInput
-from ledger.rows.bars import BackOnSale, back_on_sale
+from ledger.rows.bars import BackOnSale, OnTheShelf, back_on_sale, decided_on_the_shelf
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.lot import LotRow, find_lot, lots_by_id, lots_numbered
 from ledger.rows.movement import graph_from, moved_among
@@ -44,6 +44,7 @@ class Trace:
     supplier_lots: tuple[str, ...]
     batches: tuple[str, ...]
     back_on_sale: tuple[BackOnSale, ...]  # of all bars on the way, and of the batch that was asked for
+    on_the_shelf: tuple[OnTheShelf, ...]  # likewise, of what came back and was kept there or thrown away
     may_be: tuple[AssumedBars, ...] = ()  # bars that may be of them, though they are booked on another batch
 
 
@@ -72,6 +73,7 @@ def trace(rows: Rows, code: str, *, forward: bool = False) -> Trace:
         if not again:
             following = graph.children(node) if forward else graph.parents(node)
             waiting += [(depth + 1, one, node) for one in reversed(following)]
+    bars = sorted({*lots, *_bars_of(start, made)})
     return Trace(
         code=steps[0].code,
         what=steps[0].what,
@@ -79,8 +81,9 @@ def trace(rows: Rows, code: str, *, forward: bool = False) -> Trace:
         steps=tuple(steps),
         supplier_lots=tuple(lot.code for _, lot in sorted(lots.items()) if lot.supplier_id is not None),
         batches=tuple(sorted(batch.code for batch in made.values())),
-        back_on_sale=back_on_sale(rows, sorted({*lots, *_bars_of(start, made)})),
-        may_be=assumed_bars(rows, {*lots, *_bars_of(start, made)}),
+        back_on_sale=back_on_sale(rows, bars),
+        on_the_shelf=decided_on_the_shelf(rows, bars),
+        may_be=assumed_bars(rows, bars),
     )
 
 

@@ -1,0 +1,29 @@
+"""What the commands of sales take alike."""
+
+from typing import Annotated
+
+import typer
+
+from ledger.errors import BadInput
+from ledger.units.quantity import parse_pieces
+from ledger.units.words import PaidBy
+
+Number = Annotated[str, typer.Argument(help="The number of the sale, e.g. 12.", metavar="N")]
+Cash = Annotated[bool, typer.Option("--cash", help="In cash.")]
+Card = Annotated[bool, typer.Option("--card", help="By card.")]
+Bank = Annotated[bool, typer.Option("--bank", help="Through the bank.")]
+Anyway = Annotated[bool, typer.Option("--yes", help="Do not ask again about what looks unlikely.")]
+
+
+def read_number(text: str) -> int:
+    """The number of a sale: 12, or 'sale 12'. Raises BadInput."""
+    return parse_pieces(text.strip().casefold().removeprefix("sale").strip(), what="the number of a sale")
+
+
+def way_of(*, cash: bool, card: bool, bank: bool) -> PaidBy | None:
+    """Which way money went; None where none was said. Raises BadInput for two."""
+    ways: dict[PaidBy, bool] = {"cash": cash, "card": card, "bank": bank}
+    said = [way for way, given in ways.items() if given]
+    if len(said) > 1:
+        raise BadInput(f"--{said[0]} and --{said[1]} say two ways; leave one out, and book the rest with: sale pay")
+    return said[0] if said else None
