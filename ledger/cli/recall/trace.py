@@ -8,7 +8,7 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, say
+from ledger.cli.kit.show import count, say, say_wrapped
 from ledger.units.dates import show_date
 from ledger.views.recall.trace import trace
 
@@ -48,8 +48,10 @@ def command(
         )
     for back in found.back_on_sale:
         say(f"Of batch {back.batch_code}, {back.words}.")
-    for one in found.on_the_shelf:
-        say(f"Of batch {one.batch_code}, {one.words}.")
+    for shelf in found.on_the_shelf:
+        say(f"Of batch {shelf.batch_code}, {shelf.words}.")
+    for one in found.may_be:
+        say_wrapped(f"Cannot be excluded: {one.what}; {one.why}.")
 
 
 def lead(depth: int) -> str:

@@ -76,7 +76,7 @@ def say_answer(answer: RecallAnswer) -> None:
         say()
         say("Cannot be excluded:")
         for one in answer.cannot_exclude:
-            say(f"  {one.what}: {one.why}.")
+            say_wrapped(f"{one.what}: {one.why}.", first="  ", indent="    ")
     if answer.look_next:
         say()
         codes = " ".join(f"--bar {code}" for code in answer.bars_of)

@@ -8,9 +8,10 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, say, table
+from ledger.cli.kit.show import count, say, say_wrapped, table
 from ledger.errors import BadInput
 from ledger.rows.material import material_by_code
+from ledger.rows.sell.assumed import taken_for_each_other
 from ledger.units.dates import show_best_before
 from ledger.units.names import near
 from ledger.units.words import MaterialKind, known
@@ -73,3 +74,7 @@ def command(
                 )
             )
     table(("material", "lot", "on hand", "promised", "free", "status", "best before", "where"), body, right=(2, 3, 4))
+    shown = {line.lot.code for one in found for line in one.lots}
+    for codes in taken_for_each_other(here.rows()):
+        if shown & {*codes}:
+            say_wrapped(f"Taken for one another at a stall and not looked at since: {', '.join(codes)}.")

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from ledger.rows.bars import BackOnSale
 from ledger.rows.settings import PrintedFrom
 from ledger.units.words import Units
+from ledger.views.recall.recall_assumed import AssumedBars
 
 
 class NamedLot(NamedTuple):
@@ -178,3 +179,4 @@ class RecallAnswer:
     notices: tuple[SoldAt, ...] = ()
     look_next: tuple[LookNext, ...] = ()  # in no figure of the answer
     labels_of: tuple[str, ...] = ()  # the batch codes of which the labels alone are asked for
+    may_be: tuple[AssumedBars, ...] = ()  # booked on other batches; in no figure of the answer
