@@ -59,7 +59,8 @@ def test_only_sales_of_that_day_and_before_are_taken_from(sold: Shop, run: Any) 
 
 
 def test_a_sale_that_is_named_is_taken_from(sold: Shop, run: Any) -> None:
-    run("return", f"{ONE}=2", "--sale", "1")
+    said = run("return", f"{ONE}=2", "--sale", "1").stdout
+    assert said.startswith(f"2 bars of Plain Bar {ONE} at 4.50 EUR from Tern Hall, on the returns shelf.")
     assert taken(sold, 3) == [(-2, -900, None, 1)]
     said = run("return", f"{ONE}=3", "--sale", "1", code=1).stderr
     assert "Of sale 1, 2 bars of batch 26-001-4 may still come back by 1 Jun 2026; 3 cannot." in said

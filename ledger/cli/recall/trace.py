@@ -48,10 +48,10 @@ def command(
         )
     for back in found.back_on_sale:
         say(f"Of batch {back.batch_code}, {back.words}.")
-    for shelf in found.on_the_shelf:
-        say(f"Of batch {shelf.batch_code}, {shelf.words}.")
-    for one in found.may_be:
-        say_wrapped(f"Cannot be excluded: {one.what}; {one.why}.")
+    for one in found.on_the_shelf:
+        say(f"Of batch {one.batch_code}, {one.words}.")
+    for bars in found.may_be:
+        say_wrapped(f"Cannot be excluded: {bars.what}; {bars.why}.")
 
 
 def lead(depth: int) -> str:

@@ -9,9 +9,9 @@ from ledger.domain.sale.tax import tax_within
 from ledger.errors import BadInput, Refused
 from ledger.operations.sale.booked import Outlets, Paid, SoldBars, book_sale
 from ledger.rows.bars import bars_out
-from ledger.rows.lot import LotRow, find_lot, place_of_kind
+from ledger.rows.lot import LotRow, find_lot, place_of_kind, places
 from ledger.rows.opened import Rows
-from ledger.rows.people import customer_by_code
+from ledger.rows.people import customer_by_code, customer_list
 from ledger.rows.sell.back import LineLeft, left_at, left_of_sale, sold_before
 from ledger.rows.sell.paid import balances
 from ledger.rows.sell.sale import sales_by_id
@@ -84,10 +84,11 @@ def take_back(
     with book.write("return") as tx:
         card = customer_by_code(tx.rows, customer) if customer else None
         place = stall_by_name(tx.rows, stall) if stall else None
-        whose = Outlets(place.id if place else None, card.id if card else None)
         if sale is not None:
             named = sale_numbered(tx.rows, sale)
-            whose = Outlets(named.place_id, named.customer_id)
+            card = next((one for one in customer_list(tx.rows) if one.id == named.customer_id), None)
+            place = next((one for one in places(tx.rows) if one.id == named.place_id), None)
+        whose = Outlets(place.id if place else None, card.id if card else None)
         shelf, currency = place_of_kind(tx.rows, "returns"), settings(tx.rows).currency
         takes: list[_Take] = []
         for code, number in bars.items():

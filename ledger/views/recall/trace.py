@@ -83,7 +83,7 @@ def trace(rows: Rows, code: str, *, forward: bool = False) -> Trace:
         batches=tuple(sorted(batch.code for batch in made.values())),
         back_on_sale=back_on_sale(rows, bars),
         on_the_shelf=decided_on_the_shelf(rows, bars),
-        may_be=assumed_bars(rows, {*bars}),
+        may_be=assumed_bars(rows, bars),
     )
 
 
