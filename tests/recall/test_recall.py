@@ -80,7 +80,7 @@ def test_the_json_has_the_same_figures(sold: Any, run: Callable[..., Any]) -> No
     answer = json.loads(run("recall", "lot", "4471/2", "--json").stdout)
     assert answer["totals"] == {
         "made": 10, "on_hand": 3, "at_stall": 0, "retained": 0, "returned": 1, "sold": 3, "dispatched": 1,
-        "given": 1, "wasted": 0, "reworked": 0, "unexplained": 1,
+        "given": 1, "wasted": 0, "reworked": 0, "unexplained": 1, "at_shop": 0,
     }  # fmt: skip
     assert [one["batch_code"] for one in answer["batches"]] == [sold.batch]
     assert sum(one["count"] for one in answer["bars"]) == 10

@@ -269,6 +269,7 @@ def test_the_commands(hall: Shop, run: Callable[..., Any], tmp_path: Path) -> No
     run("return", f"{hall.batch}=1", "--from", "tern-hall")
     assert "Credit note 8 for invoice 7" in run("invoice", "credit", "7").stdout
     run("invoice", "show", "8", "-o", "c.pdf")
+    assert "Tax at 23" in PdfReader(tmp_path / "i.pdf").pages[0].extract_text()
     assert "for invoice 7" in PdfReader(tmp_path / "c.pdf").pages[0].extract_text()
     shown = run("customer", "show", "tern-hall").stdout
     assert "13.50 EUR is owed" in shown

@@ -9,7 +9,6 @@ from ledger.documents.kit.page import GREY, HAIR, Sheet, build, para, plain
 from ledger.documents.shop.parties import TYPE, address_lines, parties
 from ledger.units.dates import show_date
 from ledger.units.prices import show_price
-from ledger.units.quantity import show_share
 from ledger.views.shop.invoice import InvoiceLine, InvoiceView
 
 
@@ -40,18 +39,23 @@ def _money(view: InvoiceView, minor: int | None) -> str:
     return f"−{shown}" if minor < 0 else shown
 
 
+def _rate(ppm: int) -> str:
+    """A rate of tax as it is printed, not to be torn: 23 %, 5.5 %."""
+    return f"{ppm / 10_000:g}\u00a0%"
+
+
 def _lines(view: InvoiceView, wide: float) -> Table:
     taxed = any(one.tax_ppm is not None for one in view.lines)
     less = any(one.reduction_minor for one in view.lines)
     several = len({one.supplied_on for one in view.lines}) > 1
     heads = [
         ("supplied", 0.13, several),
-        ("what", 0.34 + 0.13 * (not several) + 0.1 * (not less) + 0.08 * (not taxed), True),
+        ("what", 0.34 + 0.13 * (not several) + 0.1 * (not less) + 0.1 * (not taxed), True),
         ("batch", 0.12, True),
         ("bars", 0.07, True),
         ("price of one", 0.13, True),
         ("off", 0.1, less),
-        ("tax", 0.08, taxed),
+        ("tax", 0.1, taxed),
         ("amount", 0.13, True),
     ]
     shown = [i for i, (_, _, kept) in enumerate(heads) if kept]
@@ -62,10 +66,10 @@ def _lines(view: InvoiceView, wide: float) -> Table:
             show_date(one.supplied_on),
             one.what,
             one.batch or "",
-            str(one.bars) if one.bars else "",
+            str(one.bars).replace("-", "−") if one.bars else "",
             _money(view, one.each_minor) if one.bars else "",
             _money(view, one.reduction_minor) if one.reduction_minor else "",
-            show_share(one.tax_ppm) if one.tax_ppm is not None else "",
+            _rate(one.tax_ppm) if one.tax_ppm is not None else "",
             _money(view, one.amount_minor),
         ]
         return [every[i] for i in shown]
@@ -87,8 +91,8 @@ def _sums(view: InvoiceView, wide: float) -> Flowable:
         if one.tax_ppm is None:
             rows.append(("Without tax", _money(view, one.gross_minor), False))
         else:
-            rows.append((f"Net at {show_share(one.tax_ppm)}", _money(view, one.net_minor), False))
-            rows.append((f"Tax at {show_share(one.tax_ppm)}", _money(view, one.tax_minor), False))
+            rows.append((f"Net at {_rate(one.tax_ppm)}", _money(view, one.net_minor), False))
+            rows.append((f"Tax at {_rate(one.tax_ppm)}", _money(view, one.tax_minor), False))
     if view.commission_minor:
         rows.append(("Together", _money(view, view.total_minor + view.commission_minor), False))
         rows.append(("Commission kept by the shop", _money(view, -view.commission_minor), False))

@@ -162,7 +162,7 @@ def lacking(view: InvoiceView, fields: InvoiceFields) -> tuple[str, ...]:
     }
     says = {
         "seller address": "your address; give it with: soapledger init --market 'MARKET=Name; street, town'",
-        "seller tax number": "your tax number; give it with: soapledger init --tax-number NUMBER",
+        "seller tax number": "your tax number; give it with: soapledger tax set --number NUMBER",
         "customer address": f"the address of {view.customer}; give it with: soapledger customer edit --address ADDRESS",
         "tax by rate": "the tax of every line; some were booked without a rate: soapledger tax set",
     }
