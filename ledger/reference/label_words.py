@@ -6,14 +6,26 @@ from pathlib import Path
 from ledger.domain.label.words import Words
 from ledger.errors import BadInput
 from ledger.reference.shipped import templates
-from ledger.units.toml_reader import TomlFile, toml_text
+from ledger.units.toml_reader import TomlFile, TomlPart, toml_text
 
 _MONTHS = 12
 
 
 class _WordsFile(TomlFile):
     words = {
-        "": ("what", "language", "name", "best_before", "months", "date", "made_in", "batch", "per", "source"),
+        "": (
+            "what",
+            "language",
+            "name",
+            "best_before",
+            "months",
+            "date",
+            "made_in",
+            "batch",
+            "per",
+            "breaks",
+            "source",
+        ),
         "translation": ("of", "is"),
     }
     noun = "file of words"
@@ -47,6 +59,17 @@ def _words(language: str, folder: Path | None) -> Words:
     return _read(path, code) if path else Words(code)
 
 
+def _breaks(head: TomlPart) -> tuple[str, ...]:
+    """Words with their joints. Raises BadInput for one that has none, or a joint at its end."""
+    found = head.listed("breaks", '["Haut-reizungen", …]') or ()
+    for one in found:
+        if not re.fullmatch(r"[^\W\d_]{2,}(-[^\W\d_]{2,})+", one):
+            raise head.bad(
+                f"breaks are words with a hyphen at each joint, such as Haut-reizungen, not '{one}'.", "breaks"
+            )
+    return found
+
+
 def _read(path: Path, expected: str | None = None) -> Words:
     """One file, whole. Raises BadInput with file and line."""
     if not path.exists():
@@ -74,6 +97,7 @@ def _read(path: Path, expected: str | None = None) -> Words:
         made_in=head.word("made_in"),
         batch=head.word("batch"),
         per=head.maybe_word("per") or "",
+        breaks=_breaks(head),
         translations={part.word("of"): part.word("is") for part in file.parts("translation")},
         source=head.word("source"),
     )

@@ -45,6 +45,7 @@ class Wanted:
     mark: Picture | None = None  # stands before it
     splits: bool = False  # may go on in the next panel
     yields: bool = False  # on a face this shrinks first
+    breaks: tuple[str, ...] = ()  # words that may go on in the next line, with their joints: Haut-reizungen
 
 
 @dataclass(frozen=True)
@@ -201,6 +202,30 @@ def _at_hyphens(one: Wanted, size: float, wide: float) -> list[str] | None:
     return [line.replace("\x1f ", "").rstrip("\x1f") for line in lines] if lines else None
 
 
+def _at_joints(one: Wanted, size: float, wide: float) -> list[str] | None:
+    """Lines in which a word too long for one goes on in the next, where its language lets it; never an ingredient."""
+    joints = {word.replace("-", "").casefold(): word.split("-") for word in one.breaks}
+    parted = []
+    for word in one.text.split(" "):
+        core = re.sub(r"^\W+|\W+$", "", word)
+        if width(word, one.face, size) <= wide or core.casefold() not in joints:
+            parted.append(word)
+            continue
+        at, ends = word.index(core), [0]
+        for part in joints[core.casefold()]:
+            ends.append(ends[-1] + len(part))
+        begins = 0
+        while width(word[begins:], one.face, size) > wide:
+            fitting = [at + end for end in ends[1:-1] if at + end > begins]
+            fitting = [end for end in fitting if width(f"{word[begins:end]}-", one.face, size) <= wide]
+            if not fitting:
+                return None
+            parted.append(f"{word[begins : fitting[-1]]}-")
+            begins = fitting[-1]
+        parted.append(word[begins:])
+    return break_lines(" ".join(parted), one.face, size, wide, keep_names=False) if one.breaks else None
+
+
 def _even(one: Wanted, size: float, wide: float, broken: list[str], keep_parts: bool) -> list[str]:
     """The same number of lines, as even in length as they go: a name is read as one thing."""
     for share in (0.5, 0.55, 0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9, 0.95):
@@ -223,7 +248,7 @@ def set_text(one: Wanted, room: Room, shrunk: Shrunk, gap: float, keep_parts: bo
     wide = room.wide - left - right
     broken = break_lines(one.text, one.face, size, wide, keep_names=one.names or keep_parts)
     if broken is None and room.group and not one.names:
-        broken = _at_hyphens(one, size, wide)
+        broken = _at_hyphens(one, size, wide) or _at_joints(one, size, wide)
     if (
         broken
         and one.names

@@ -80,6 +80,7 @@ _TAKES = {
 # What it is stays readable beside a large net quantity: "reasonably related to the most prominent printed matter"
 # (16 CFR 500.4, from memory, unverified). This share of its usual size is a house rule.
 _NEAR = 0.75
+_BROKEN = ("product", "function", "precautions", "line", "use")  # words of a language; never names and addresses
 
 
 def fields_of(view: Printed, layout: LabelLayout) -> dict[str, Field]:
@@ -158,7 +159,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     name = bound(view.product) if layout.parted else view.product
     hers = {"business": max(layout.business_pt, 6.0), "line": 0.85 * layout.what_pt, "use": 0.85 * layout.what_pt}
     law_pt = size_for_x_height(layout.law_min_x_height_mm)
-    return {
+    found = {
         **{
             field: (Wanted(field, text, MEDIUM if field == "business" else REGULAR, max(pt, law_pt), law_pt),)
             for field, pt in hers.items()
@@ -179,6 +180,12 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
         "batch_code": small(layout, "batch_code", batch, BOLD),
         "leaflet": (Picture("leaflet", marks.BOOK_WIDE * book, book, marks.hand_with_book),) if elsewhere else (),
     }
+    return {field: _breaking(view, found[field]) if field in _BROKEN else found[field] for field in found}
+
+
+def _breaking(view: LabelText, field: Field) -> Field:
+    """A field in which the words of a language that may break do so where they are too long for a line."""
+    return tuple(replace(one, breaks=view.breaks) if isinstance(one, Wanted) else one for one in field)
 
 
 def _own(view: TicketText | RackText, layout: LabelLayout) -> dict[str, Field]:

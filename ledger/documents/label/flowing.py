@@ -124,6 +124,8 @@ def _parted(
     if isinstance(block, Missing):
         return None
     lines = [line.text for line in block.filled.lines]
+    if " ".join(lines) != one.text:  # a word was broken, and would be in two where its line ends elsewhere
+        return None
 
     def held(kept: int) -> bool:
         first = replace(one, text=" ".join(lines[:kept]))

@@ -7,6 +7,7 @@ from ledger.units.wording import opening
 
 MADE_IN = "Made in "
 _BETWEEN = " / "
+_AROUND = ".,;:!?()\"'"  # what stands round a word and is none of it
 
 
 class Words(NamedTuple):
@@ -21,6 +22,7 @@ class Words(NamedTuple):
     batch: str = ""
     per: str = ""  # between a price and the weight it is for: 59.09 per kg
     translations: Mapping[str, str] = {}
+    breaks: tuple[str, ...] = ()  # words that may go on in the next line, their joints marked: Haut-reizungen
     source: str = ""  # where the words of durability stand, and how that is known
 
     @property
@@ -66,6 +68,13 @@ def by_weight(spoken: Sequence[Words], price: str) -> str:
     if not spoken or not all(one.per for one in spoken):
         return f"{amount}/{unit}"
     return f"{amount} {_each(f'{one.per} {unit}' for one in spoken)}"
+
+
+def breaks_in(spoken: Sequence[Words], texts: Iterable[str]) -> tuple[str, ...]:
+    """The words of some texts that may break by the rules of their languages, with their joints."""
+    held = {word.strip(_AROUND).casefold() for text in texts for word in text.split()}
+    known = (one for words in spoken for one in words.breaks)
+    return tuple(dict.fromkeys(one for one in known if one.replace("-", "").casefold() in held))
 
 
 def _one(words: Words, text: str) -> str:

@@ -11,7 +11,7 @@ from ledger.domain.label.market import AS_FIGURES, Lettering, Market, Rule
 from ledger.domain.label.net_quantity import Net, read_net
 from ledger.domain.label.panel import Front
 from ledger.domain.label.run import is_draft
-from ledger.domain.label.words import Words, batch_word, said, until, untranslated
+from ledger.domain.label.words import Words, batch_word, breaks_in, said, until, untranslated
 from ledger.domain.recipe.recipe import TOGETHER, LabelWishes, Recipe
 from ledger.domain.stock.graph import Node
 from ledger.errors import BadInput, Refused
@@ -74,6 +74,7 @@ class LabelText:
     price: str | None = None  # as it is printed
     colour: str | None = None  # of the product
     picture: LabelPicture | None = None
+    breaks: tuple[str, ...] = ()  # words on it that may go on in the next line, with their joints: Haut-reizungen
 
 
 def label_text(
@@ -123,10 +124,11 @@ def label_text(
     kept = _durability(rows, batch, law, recipe, wishes, made, best_before_months, on)
     spoken = label_words(law.languages_in(own.country)) if words is None else words
     best_before, hourglass = _until(kept, spoken)
+    function, precautions = said(spoken, wishes.function), tuple(said(spoken, one) for one in wishes.precautions)
     return LabelText(
         market=law.code,
         product=batch.product,
-        function=said(spoken, wishes.function),
+        function=function,
         net_quantity=law.net_words(net),
         net_mg=net.mg,
         figure_height_mm=law.figure_height(net.mg, front.cm2 if front else None),
@@ -141,7 +143,7 @@ def label_text(
         code_text=wishes.gtin or batch.code,
         responsible_name=responsible.name,
         responsible_address=responsible.address,
-        precautions=tuple(said(spoken, one) for one in wishes.precautions),
+        precautions=precautions,
         made_on=made,
         status=batch.status,
         draft=is_draft(batch.lot_status),
@@ -162,6 +164,9 @@ def label_text(
         web=own.web,
         colour=wishes.colour,
         picture=picture_of(rows, batch.recipe_code, wishes.picture) if batch.recipe_code and wishes.picture else None,
+        breaks=breaks_in(
+            spoken, (batch.product, function, *precautions, wishes.line or own.line or "", wishes.use or "")
+        ),
     )
 
 

@@ -10,7 +10,7 @@ from ledger.errors import Refused
 from ledger.views.label.label import LabelText
 from ledger.views.label.picture import LabelPicture
 
-FORMAT = 2  # of the text; runs without a number are format 0, which is written as format 1
+FORMAT = 3  # of the text; runs without a number are format 0, which is written as format 1
 
 # What reads the label and is not set on it; where it comes from is in the ledger anyway.
 _NOT_SET: dict[str, Any] = {
@@ -25,6 +25,7 @@ _NOT_SET: dict[str, Any] = {
 _UNSAID: dict[str, Any] = {
     "lettering": {}, "languages": "", "hourglass": False, "batch_word": "Batch", "business": "", "line": None,
     "use": None, "web": None, "price": None, "colour": None, "picture": None,
+    "breaks": (),
 }  # fmt: skip
 
 
@@ -43,6 +44,6 @@ def label_from(text: str, number: int | None) -> LabelText:
     kept = {**_UNSAID, **json.loads(text), **_NOT_SET}
     kept["made_on"] = date.fromisoformat(kept["made_on"])
     kept["lettering"] = Lettering(**kept["lettering"])
-    kept["precautions"] = tuple(kept["precautions"])
+    kept["precautions"], kept["breaks"] = tuple(kept["precautions"]), tuple(kept["breaks"])
     kept["picture"] = LabelPicture(*kept["picture"]) if kept["picture"] else None
     return LabelText(**{one.name: kept[one.name] for one in fields(LabelText)})
