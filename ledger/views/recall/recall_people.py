@@ -9,7 +9,7 @@ from ledger.rows.people import Contact, CustomerCard
 from ledger.views.recall.recall import RecallAnswer, SoldAt, ToCall
 
 _GIFT = " (a gift)"
-SOMEBODY = "a private customer"
+SOMEBODY, PERSON = "a private customer", "a private person"
 
 
 def without_a_name(one: ToCall) -> ToCall:
@@ -28,9 +28,7 @@ def without_names(answer: RecallAnswer) -> RecallAnswer:
     return replace(
         answer,
         call=tuple(map(without_a_name, answer.call)),
-        bars=tuple(
-            replace(one, detail="a private person", contact=None) if one.private else one for one in answer.bars
-        ),
+        bars=tuple(replace(one, detail=PERSON, contact=None) if one.private else one for one in answer.bars),
     )
 
 
