@@ -102,7 +102,7 @@ class BarsWith(NamedTuple):
     customer_id: int | None
     note: str | None
     bars: int
-    last_on: date
+    last_on: date  # that some went there
     codes: tuple[str, ...]
 
 
@@ -110,8 +110,8 @@ def bars_with(rows: sqlite3.Connection, lots: Collection[int]) -> list[BarsWith]
     """Who has bars of some lots: the customers who did not give all of a lot back, then the gifts to others."""
     customers = """
         SELECT customer_id, NULL, sum(bars), max(last), group_concat(code) FROM (
-          SELECT v.customer_id, l.code, -sum(v.quantity) AS bars, max(v."on") AS last
-          FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value JOIN lot l ON l.id = v.lot_id
+          SELECT v.customer_id, l.code, -sum(v.quantity) AS bars, max(CASE WHEN v.quantity < 0 THEN v."on" END) AS last
+          FROM json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value JOIN lot l ON l.id = v.lot_id
           WHERE v.customer_id IS NOT NULL GROUP BY v.customer_id, v.lot_id HAVING bars > 0)
         GROUP BY customer_id
     """

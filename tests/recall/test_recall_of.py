@@ -187,7 +187,8 @@ def test_the_whole_way_is_shown_when_asked(shop: Any, run: Callable[..., Any]) -
 def test_as_of_an_entry_before_the_batch_the_lot_went_into_nothing(shop: Any, run: Callable[..., Any]) -> None:
     entry = shop.rows().execute("SELECT entry_id FROM lot WHERE code = ?", (shop.olive,)).fetchone()[0]
     shown = run("recall", "lot", "4471/2", "--as-of", str(entry)).stdout
-    assert "0 batches, 0 bars" in shown.splitlines()[0]
+    assert shown.startswith(f"This is what was known at entry {entry}, written 1 Jun 2026")
+    assert "0 batches, 0 bars" in shown.splitlines()[1]
     assert "--hold" not in shown
 
 

@@ -9,12 +9,14 @@ from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.complaint import complaint
 from ledger.rows.label import run_by_number
-from ledger.rows.material import material_by_code
+from ledger.rows.material import MaterialCard, material_by_code, material_list
 from ledger.rows.opened import Rows
 from ledger.rows.people import supplier_by_code
 from ledger.rows.reached import batches_made_as
 from ledger.units.dates import show_date
+from ledger.units.names import match_name
 from ledger.units.quantity import parse_pieces
+from ledger.units.signs import folded
 from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall import CannotBeExcluded
 from ledger.views.recall.recall_search import Notice, bars_called, batches_meant, lots_meant
@@ -96,12 +98,26 @@ def within(batch: BatchRow, question: Question) -> bool:
 
 
 def _product(rows: Rows, what: str, question: Question, _on: date) -> Meant:
-    card = material_by_code(rows, what)
+    card = _soap(rows, what)
     found = batches_by_id(rows, batches_made_as(rows, material_id=card.id)).values()
     made = in_order(one for one in found if one.soap and within(one, question))
     if not any(one.made for one in made):
         raise BadInput(f"No bars of {card.name} were made{between(question, '')[1:]}; widen it.")
     return Meant(made, f"{card.name}{between(question, 'made')}")
+
+
+def _soap(rows: Rows, what: str) -> MaterialCard:
+    """The soap of a name. Raises BadInput for what is none."""
+    cards = material_list(rows)
+    others = [one for one in cards if one.kind != "soap" and folded(what) in (folded(one.code), folded(one.name))]
+    soaps = {one.code: one for one in cards if one.kind == "soap"}
+    if others and not any(folded(what) in (folded(one.code), folded(one.name)) for one in soaps.values()):
+        raise BadInput(
+            f"{others[0].name} is no soap but a material; for its lots name their numbers, or --supplier with "
+            "--material."
+        )
+    names = [(one.code, one.name) for one in soaps.values()]
+    return soaps[match_name(what, names, noun="soap", add="soapledger recipe add FILE")]
 
 
 def _complaint(rows: Rows, what: str, _question: Question, _on: date) -> Meant:
