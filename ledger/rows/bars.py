@@ -27,6 +27,7 @@ class BarCount:
 _HERE = {"workshop": "on hand", "stall": "at a stall", "retained": "retained", "returns": "returned"}
 
 
+_COUNTED = "found at a count"
 _WAYS = {"counted": "missing at a count", "consumed": "reworked"}
 
 
@@ -59,6 +60,8 @@ def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCou
     for row in gone:
         kind = _WAYS.get(row["kind"], row["kind"])
         detail = row["place"] if kind == "sold" else row["note"] or ""
+        if kind == _WAYS["counted"] and detail == _COUNTED:
+            detail = ""  # what a count's note says where she wrote none
         one = BarCount(row["lot_id"], kind, detail, day(row["on"]), row["gone"], True, row["customer_id"])
         found[row["lot_id"]].append(one)
     return tuple(one for counts in found.values() for one in counts)

@@ -8,7 +8,7 @@ from ledger.domain.recall.question import Kind, Question
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.complaint import complaint
-from ledger.rows.label import run_by_number
+from ledger.rows.label import Run, run_by_number
 from ledger.rows.material import MaterialCard, material_by_code, material_list
 from ledger.rows.opened import Rows
 from ledger.rows.people import supplier_by_code
@@ -17,6 +17,7 @@ from ledger.units.dates import show_date
 from ledger.units.names import match_name
 from ledger.units.quantity import parse_pieces
 from ledger.units.signs import folded
+from ledger.units.wording import count
 from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall import CannotBeExcluded
 from ledger.views.recall.recall_search import Notice, bars_called, batches_meant, lots_meant
@@ -66,7 +67,9 @@ def asked_about(rows: Rows, question: Question, *, on: date, others: Mapping[Kin
             words.append(found.words)
             doubts += [*found.doubts, *_not_cut(found.batches)]
             batches.update({batch.id: batch for batch in found.batches if batch.yield_lot_id is not None})
-    labelled = [_of_a_run(rows, number) for number in question.of("labels")]
+    printed = [_run(rows, number) for number in question.of("labels")]
+    labelled = [find_batch(rows, run.batch_code) for run in printed]
+    doubts += [one for run, batch in zip(printed, labelled, strict=True) for one in _which_bars(run, batch)]
     words += [f"the labels of run {number}" for number in question.of("labels")]
     round_it = {batch.id: batch for batch in labelled if batch.id not in batches}
     starts = Starts(lots, tuple(batches.values()), tuple(round_it.values()))
@@ -130,8 +133,17 @@ def _complaint(rows: Rows, what: str, _question: Question, _on: date) -> Meant:
     return Meant([find_batch(rows, card.batch_code)], f"complaint {card.number}")
 
 
-def _of_a_run(rows: Rows, what: str) -> BatchRow:
-    return find_batch(rows, run_by_number(rows, parse_pieces(what, what="the number of the print run")).batch_code)
+def _run(rows: Rows, what: str) -> Run:
+    return run_by_number(rows, parse_pieces(what, what="the number of the print run"))
+
+
+def _which_bars(run: Run, batch: BatchRow) -> list[CannotBeExcluded]:
+    """Where fewer labels of a run are on bars than the batch has: nobody knows on which of them."""
+    if run.used is None or run.used >= batch.made:
+        return []
+    on = f"{count(run.used, 'label')} of run {run.number} {'is' if run.used == 1 else 'are'} on bars"
+    why = f"{on}; on which of the {batch.made} is not known, so all of them are in the answer"
+    return [CannotBeExcluded(f"batch {batch.code}, {batch.product}", why)]
 
 
 MEANT: Mapping[Kind, MeantBy] = {"product": _product, "complaint": _complaint}
