@@ -261,3 +261,24 @@ def test_what_is_no_soap_is_no_product(shop: Any, run: Callable[..., Any]) -> No
     said = run("recall", "of", "--product", "plain ber", code=2).stderr
     assert "Did you mean Plain Bar" in said
     assert "material add" not in said
+
+
+def test_what_came_back_from_a_stall_is_taken_off_what_its_notice_is_for(sold: Any, run: Callable[..., Any]) -> None:
+    """Three were sold at the quay; one came back from there, then one of which nobody said from where."""
+
+    def notices() -> list[tuple[str, int]]:
+        found = json.loads(run("recall", "bar", sold.batch, "--json").stdout)
+        return [(one["place"], one["bars"]) for one in found["notices"]]
+
+    assert notices() == [("quay", 3)]
+    run("return", f"{sold.batch}=1", "--stall", "quay", "--reason", "smelt odd")
+    assert notices() == [("quay", 2)]
+    assert "nobody said from where" not in run("recall", "bar", sold.batch).stdout
+    run("return", f"{sold.batch}=1")
+    assert notices() == [("quay", 2)]
+    sentence = "1 of these bars came back, and nobody said from where."
+    assert sentence in run("recall", "bar", sold.batch, "-o", "bar.pdf").stdout
+    assert sentence in pypdf.PdfReader("bar.pdf").pages[0].extract_text()
+    run("undo", "--yes")
+    run("return", f"{sold.batch}=2", "--stall", "quay")
+    assert notices() == []

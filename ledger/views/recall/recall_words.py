@@ -17,6 +17,12 @@ def as_known_words(answer: RecallAnswer) -> str:
     return f"This is what was known at entry {printed.entry}, written {written}." if answer.as_known else ""
 
 
+def back_from_nowhere_words(answer: RecallAnswer) -> str:
+    """That of the bars that notices are for some came back, and it is not known from where; empty where none did."""
+    back = sum(one.bars for one in answer.notices) - answer.totals.sold
+    return f"{back} of these bars came back, and nobody said from where." if back > 0 else ""
+
+
 def took_words(one: ReachedBatch, units: Units) -> str:
     """What of the named lots is in a batch: at most 600 g (42.1 %), 54 g in a bar; empty where it was asked for."""
     if one.used is None:
