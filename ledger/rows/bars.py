@@ -34,6 +34,7 @@ _HERE = {
 }
 
 
+_COUNTED = "found at a count"
 _WAYS = {"counted": "missing at a count", "consumed": "reworked"}
 
 
@@ -66,6 +67,8 @@ def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCou
     for row in gone:
         kind = _WAYS.get(row["kind"], row["kind"])
         detail = row["place"] if kind == "sold" else row["note"] or ""
+        if kind == _WAYS["counted"] and detail == _COUNTED:
+            detail = ""  # what a count's note says where she wrote none
         one = BarCount(row["lot_id"], kind, detail, day(row["on"]), row["gone"], True, row["customer_id"])
         found[row["lot_id"]].append(one)
     return tuple(one for counts in found.values() for one in counts)
@@ -155,7 +158,7 @@ class BarsWith(NamedTuple):
     customer_id: int | None
     note: str | None
     bars: int
-    last_on: date
+    last_on: date  # that some went there
     codes: tuple[str, ...]
 
 
@@ -167,11 +170,11 @@ def bars_with(rows: sqlite3.Connection, lots: Collection[int]) -> list[BarsWith]
     customers = """
         SELECT customer_id, NULL, sum(bars), max(last), group_concat(code) FROM (
           SELECT customer_id, l.code, sum(bars) AS bars, max(last) AS last FROM (
-            SELECT v.customer_id, v.lot_id, -v.quantity AS bars, v."on" AS last
-            FROM json_each(?1) w CROSS JOIN movement v ON v.lot_id = w.value WHERE v.customer_id IS NOT NULL
+            SELECT v.customer_id, v.lot_id, -v.quantity AS bars, CASE WHEN v.quantity < 0 THEN v."on" END AS last
+            FROM json_each(?1) w CROSS JOIN live_movement v ON v.lot_id = w.value WHERE v.customer_id IS NOT NULL
             UNION ALL
-            SELECT p.customer_id, v.lot_id, v.quantity, v."on" FROM json_each(?1) w
-            CROSS JOIN movement v ON v.lot_id = w.value JOIN place p ON p.id = v.place_id
+            SELECT p.customer_id, v.lot_id, v.quantity, CASE WHEN v.quantity > 0 THEN v."on" END FROM json_each(?1) w
+            CROSS JOIN live_movement v ON v.lot_id = w.value JOIN place p ON p.id = v.place_id
             WHERE p.customer_id IS NOT NULL) h
           JOIN lot l ON l.id = h.lot_id GROUP BY customer_id, h.lot_id HAVING sum(bars) > 0)
         GROUP BY customer_id

@@ -109,7 +109,10 @@ def test_a_lot_nobody_knows_is_a_lot_of_its_own_and_a_recall_cannot_exclude_it(s
     told = " ".join(run("recall", "lot", "CN-0919").stdout.split())
     assert "coconut oil from a supplier not known" in told
     assert code in told
-    assert "from a supplier not known, their number unknown" in run("trace", code).stdout
+    traced = " ".join(run("trace", code).stdout.split())
+    assert "from a supplier not known, their number unknown, in a pot on 6 May 2026" in traced
+    named = " ".join(run("recall", "lot", shop.coconut).stdout.split())
+    assert "coconut oil from a supplier not known, in a pot on 6 May 2026: their lot number is unknown" in named
     with shop.book.look() as rows:
         assert find_lot(rows, shop.coconut).on_hand == 2_600_000  # no drum is touched where none is known
     assert check(shop.rows()).findings == ()

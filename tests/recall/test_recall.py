@@ -23,6 +23,7 @@ from ledger.operations.sell.stall_out import stall_out
 from ledger.operations.sell.take_back import take_back
 from ledger.operations.stock.lots import count_lot
 from ledger.storage.personal import PersonDetails
+from ledger.storage.verbs import Moved
 
 pytestmark = pytest.mark.usefixtures("frozen")
 
@@ -92,7 +93,7 @@ def test_the_contact_list_holds_no_formula(run: Callable[..., Any]) -> None:
     with Path("call.csv").open(encoding="utf-8", newline="") as file:
         lines = {line["name"]: line for line in csv.DictReader(file)}
     shop = lines["'=The Tern Hall (Róisín Ward)"]
-    assert (shop["phone"], shop["bars"], shop["last_on"]) == ("tel:+353-20-910-0177", "1", "2026-05-20")
+    assert (shop["phone"], shop["bars"], shop["last_on"]) == ("tel:+353-20-910-0177", "1", "2026-05-12")
     assert lines["the ferryman (a gift)"]["bars"] == "1"
 
 
@@ -233,3 +234,59 @@ def test_a_report_that_cannot_be_drawn_hides_neither_the_answer_nor_the_contacts
     assert "Róisín Ward" in result.stdout
     assert "a gift" in Path("call.csv").read_text(encoding="utf-8")
     assert not Path("recall.pdf").exists()
+
+
+def test_what_was_taken_back_is_no_day_on_which_somebody_had_bars(sold: Any, run: Callable[..., Any]) -> None:
+    """Two bars went there on 12 May and one came back on 20 May; what was sent on 28 May was taken back."""
+    with sold.book.write("dispatch") as tx:
+        lot = tx.rows.execute("SELECT id FROM lot WHERE code = ?", (sold.batch,)).fetchone()[0]
+        shop = tx.rows.execute("SELECT id FROM customer WHERE code = 'tern-hall'").fetchone()[0]
+        workshop = tx.rows.execute("SELECT id FROM place WHERE kind = 'workshop'").fetchone()[0]
+        tx.move([Moved(lot, -1, customer_id=shop)], "dispatched", place_id=workshop, on=date(2026, 5, 28))
+        tx.say("Sent.")
+    call = json.loads(run("recall", "bar", sold.batch, "--json").stdout)["call"]
+    assert [(one["bars"], one["last_on"]) for one in call if one["customer_id"]] == [(2, "2026-05-28")]
+    run("undo", "--yes")
+    call = json.loads(run("recall", "bar", sold.batch, "--json").stdout)["call"]
+    assert [(one["bars"], one["last_on"]) for one in call if one["customer_id"]] == [(1, "2026-05-12")]
+
+
+def test_an_answer_of_an_earlier_day_says_so_on_the_screen_and_on_paper(sold: Any, run: Callable[..., Any]) -> None:
+    entry = sold.rows().execute("SELECT max(id) FROM entry").fetchone()[0] - 1
+    for words, known in (((), False), (("--as-of", str(entry)), True)):
+        said = run("recall", "lot", "4471/2", "-o", "then.pdf", "--force", *words).stdout
+        text = " ".join(pypdf.PdfReader("then.pdf").pages[0].extract_text().split())
+        sentence = f"This is what was known at entry {entry}, written 1 Jun 2026, 09:30 UTC."
+        assert said.startswith(sentence) is known
+        assert (sentence in text) is known
+
+
+def test_what_is_no_soap_is_no_product(shop: Any, run: Callable[..., Any]) -> None:
+    assert shop.batch
+    assert run("recall", "of", "--product", "olive oil", code=2).stderr == (
+        "olive oil is no soap but a material; for its lots name their numbers, or --supplier with --material.\n"
+    )
+    said = run("recall", "of", "--product", "plain ber", code=2).stderr
+    assert "Did you mean Plain Bar" in said
+    assert "material add" not in said
+
+
+def test_what_came_back_from_a_stall_is_taken_off_what_its_notice_is_for(sold: Any, run: Callable[..., Any]) -> None:
+    """Three were sold at the quay; one came back from there, then one of which nobody said from where."""
+
+    def notices() -> list[tuple[str, int]]:
+        found = json.loads(run("recall", "bar", sold.batch, "--json").stdout)
+        return [(one["place"], one["bars"]) for one in found["notices"]]
+
+    assert notices() == [("quay", 3)]
+    run("return", f"{sold.batch}=1", "--stall", "quay", "--reason", "smelt odd")
+    assert notices() == [("quay", 2)]
+    assert "nobody said from where" not in run("recall", "bar", sold.batch).stdout
+    run("return", f"{sold.batch}=1")
+    assert notices() == [("quay", 2)]
+    sentence = "1 of these bars came back, and nobody said from where."
+    assert sentence in run("recall", "bar", sold.batch, "-o", "bar.pdf").stdout
+    assert sentence in pypdf.PdfReader("bar.pdf").pages[0].extract_text()
+    run("undo", "--yes")
+    run("return", f"{sold.batch}=2", "--stall", "quay")
+    assert notices() == []

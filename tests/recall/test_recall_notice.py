@@ -1,5 +1,6 @@
 """A notice is drafted with what the law asks, from words she may change, and is never sent."""
 
+import json
 import shutil
 from collections.abc import Callable
 from datetime import date
@@ -226,3 +227,28 @@ def test_a_language_without_a_file_says_what_to_copy(run: Run) -> None:
     )
     assert "two letters" in run("recall", "notice", "R1", "stall", "--language", "dutch", code=2).stderr
     assert "PRODUCT SAFETY RECALL" in run("recall", "notice", "R1", "stall", "--language", "en").stdout
+
+
+def forms(page: pypdf.PageObject) -> list[str]:
+    """The pictures on a page that are drawn as one and placed."""
+    return [str(name) for name in page["/Resources"].get("/XObject", {})]
+
+
+def test_the_label_that_was_printed_last_is_shown_and_without_one_there_is_no_frame(opened: Any, run: Run) -> None:
+    run("recall", "notice", "R1", "stall", "-o", "bare.pdf")
+    [bare] = pypdf.PdfReader("bare.pdf").pages
+    assert "picture of the bar" not in bare.extract_text()
+    assert forms(bare) == []
+    run("undo", "--yes")  # nothing on hold is labelled
+    run("label", "approve", opened.batch, "--market", "eu", "--stand", "plain words")
+    run("label", "print", opened.batch, "--market", "eu", "--layout", "band", "-o", "labels.pdf")
+    run("recall", "open", "4471/2", "--reason", "rancid", "--hazard", "irritates the skin")
+    run("recall", "notice", "R2", "stall", "-o", "shown.pdf")
+    run("recall", "show", "R2", "-o", "R2.pdf")
+    [page] = pypdf.PdfReader("shown.pdf").pages
+    [name] = forms(page)
+    drawn = page["/Resources"]["/XObject"][name]
+    assert (float(drawn["/BBox"][2]), float(drawn["/BBox"][3])) == pytest.approx((190 * 72 / 25.4, 46 * 72 / 25.4))
+    report = pypdf.PdfReader("R2.pdf").pages
+    assert forms(report[0]) == forms(report[2]) == [name]
+    assert "labels" not in json.loads(run("recall", "notice", "R2", "stall", "--json").stdout)

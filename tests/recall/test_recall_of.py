@@ -187,7 +187,8 @@ def test_the_whole_way_is_shown_when_asked(shop: Any, run: Callable[..., Any]) -
 def test_as_of_an_entry_before_the_batch_the_lot_went_into_nothing(shop: Any, run: Callable[..., Any]) -> None:
     entry = shop.rows().execute("SELECT entry_id FROM lot WHERE code = ?", (shop.olive,)).fetchone()[0]
     shown = run("recall", "lot", "4471/2", "--as-of", str(entry)).stdout
-    assert "0 batches, 0 bars" in shown.splitlines()[0]
+    assert shown.startswith(f"This is what was known at entry {entry}, written 1 Jun 2026")
+    assert "0 batches, 0 bars" in shown.splitlines()[1]
     assert "--hold" not in shown
 
 
@@ -199,3 +200,24 @@ def test_every_line_of_the_tree_fits_eighty_columns(shop: Any, run: Callable[...
         f"{shop.batch} Plain Bar, 1 Apr 2026: 600 g (41.7 %), 60 g in a bar; 10 bars, released"
     )
     assert max(map(len, tree)) <= 80
+
+
+@pytest.mark.parametrize(("used", "doubt"), [(9, True), (10, False)])
+def test_where_fewer_labels_of_a_run_are_on_bars_it_is_not_known_on_which(
+    shop: Any, run: Callable[..., Any], used: int, doubt: bool
+) -> None:
+    """Ten bars: with nine labels of the run on them, one bar has none of it, and nobody knows which."""
+    run("label", "approve", shop.batch, "--market", "eu", "--stand", "plain words")
+    run("label", "print", shop.batch, "--market", "eu", "--count", "11", "--layout", "band", "-o", "labels.pdf")
+    run("label", "count", "1", "--spoiled", str(11 - used), "--specimen", "0", "--returned", "0")
+    found = json.loads(run("recall", "of", "--labels", "1", "--json").stdout)
+    why = "9 labels of run 1 are on bars; on which of the 10 is not known, so all of them are in the answer"
+    assert found["totals"]["made"] == 10
+    assert ({"what": f"batch {shop.batch}, Plain Bar", "why": why} in found["cannot_exclude"]) is doubt
+
+
+def test_what_a_count_missed_is_not_said_to_be_found(shop: Any, run: Callable[..., Any]) -> None:
+    run("lot", "count", shop.batch, "9")
+    shown = run("recall", "bar", shop.batch).stdout
+    assert "found at a count" not in shown
+    assert "1  missing at a count" in shown

@@ -99,6 +99,7 @@ def give_answer(here: Desk, question: Question, wanted: AnswerWanted) -> None:
         here.again = here.typed(f"recall {again(question, asked.starts)}{contacts}", wanted.output)
     if asked.doubts:
         answer = replace(answer, cannot_exclude=(*answer.cannot_exclude, *asked.doubts))
+    answer = replace(answer, as_known=wanted.as_of is not None)
     here.let_go()  # a long report is drawn without keeping a writer out
     if wanted.json:
         out_json(answer)

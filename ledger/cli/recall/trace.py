@@ -9,6 +9,7 @@ from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, say_wrapped
+from ledger.rows.lot import NOBODY
 from ledger.units.dates import show_date
 from ledger.views.recall.trace import trace
 
@@ -40,7 +41,7 @@ def command(
             origin = f" from {step.supplier}"
             if step.supplier_lot or step.number_unknown:
                 origin += f", their number {step.supplier_lot or 'unknown'}"
-        word = "received" if step.supplier else "made"
+        word = "in a pot on" if step.supplier == NOBODY else "received" if step.supplier else "made"
         more = " (see above)" if step.seen_before else ""
         said = f"{held}{step.what}, {step.kind} {step.code}{origin}, {word} {show_date(step.on)}, {step.status}{more}"
         say_wrapped(said, first=lead(step.depth), indent="   " * min(step.depth, _DEEPEST) + "    ")

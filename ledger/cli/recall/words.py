@@ -4,13 +4,21 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.show import count, say, say_next, say_wrapped, table
 from ledger.units.dates import show_date
 from ledger.views.recall.recall import ReachedBatch, RecallAnswer
-from ledger.views.recall.recall_words import differences_words, grams_words, took_words
+from ledger.views.recall.recall_words import (
+    as_known_words,
+    back_from_nowhere_words,
+    differences_words,
+    grams_words,
+    took_words,
+)
 
 _DEEPEST = 8  # steps that are set in; deeper ones are numbered, so that the words keep to the screen
 
 
 def say_answer(answer: RecallAnswer) -> None:
     """The answer on the screen: the sentence for the telephone, then the tables."""
+    if known := as_known_words(answer):
+        say_wrapped(known)
     totals = answer.totals
     with_bars = [one for one in answer.batches if one.yields_bars]
     say_wrapped(
@@ -72,6 +80,8 @@ def say_answer(answer: RecallAnswer) -> None:
             [(one.place, str(one.bars), show_date(one.first_on), show_date(one.last_on)) for one in answer.notices],
             right=(1,),
         )
+        if unplaced := back_from_nowhere_words(answer):
+            say_wrapped(unplaced, first="  ", indent="    ")
     if answer.cannot_exclude:
         say()
         say("Cannot be excluded:")

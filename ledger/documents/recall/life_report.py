@@ -28,7 +28,7 @@ from ledger.units.wording import count, opening
 from ledger.views.recall.recall_life import RecallLife
 from ledger.views.recall.recall_paper import RecallPaper, span_words
 from ledger.views.recall.recall_steps import effectiveness_words, state_words, step_words
-from ledger.views.recall.recall_words import differences_words, grams_words
+from ledger.views.recall.recall_words import back_from_nowhere_words, differences_words, grams_words
 
 _PICTURE = 56 * mm
 _FIRST_TO_CALL, _FIRST_PRODUCTS = 6, 6  # on page one; the tables further on have all
@@ -64,6 +64,7 @@ def draw_life(paper: RecallPaper, *, size: str = "A4") -> bytes:
         *([Spacer(1, 2 * mm), bulk_table(answer, wide)] if answer.bulk else []),
         *_part("6. Who has them, and who was told", _people(life, wide)),
         *([Spacer(1, 2 * mm), notices_table(answer, wide)] if answer.notices else []),
+        *(_say(words) for words in (back_from_nowhere_words(answer),) if words),
         *_part("7. Communication and steps", *_steps(life, wide)),
         *_part("8. Strategy: whether it reached them", _say(effectiveness_words(life))),
         *_part("9. Who answers for it", _say(_contact(life))),

@@ -10,7 +10,7 @@ from ledger.documents.label.shown import label_shown
 from ledger.views.recall.recall_notice import RecallNotice
 
 TYPE = Type(large=30, head=13, body=11.5)
-_WIDE, _HIGH, _PICTURES = 60 * mm, 45 * mm, 2
+_WIDE, _HIGH, _PICTURES = 60 * mm, 45 * mm, 10
 _TO_HANG = Type(large=46, head=19, body=16)
 
 
@@ -36,9 +36,17 @@ def draw_notice(notice: RecallNotice, *, size: str = "A4") -> bytes:
 
 
 def _pictures(notice: RecallNotice) -> list[Flowable]:
-    """The faces of the labels, one over the other, as many as there is room for beside the products."""
-    found: list[Flowable] = []
-    for one in notice.labels[:_PICTURES]:
-        if shown := label_shown(one.label, one.layout_source, wide=_WIDE, high=_HIGH):
-            found += [shown, Spacer(1, 2 * mm)]
-    return found
+    """The faces of the labels: one or two large, one over the other; of more, small ones in two columns."""
+    columns = 1 if len(notice.labels) <= 2 else 2
+    room = _WIDE / columns
+    shown = [
+        label_shown(one.label, one.layout_source, wide=room - (columns - 1) * 2 * mm, high=_HIGH / columns)
+        for one in notice.labels[:_PICTURES]
+    ]
+    drawn: list[Flowable | str] = [one for one in shown if one]
+    rows = [[*drawn[place : place + columns], ""][:columns] for place in range(0, len(drawn), columns)]
+    if not rows:
+        return []
+    table = Table(rows, colWidths=[room] * columns)
+    table.setStyle(plain(("BOTTOMPADDING", (0, 0), (-1, -1), 2 * mm)))
+    return [table]

@@ -20,7 +20,7 @@ from ledger.documents.recall.recall_tables import (
 )
 from ledger.units.wording import count
 from ledger.views.recall.recall import RecallAnswer
-from ledger.views.recall.recall_words import differences_words, grams_words
+from ledger.views.recall.recall_words import as_known_words, back_from_nowhere_words, differences_words, grams_words
 
 _ON_PAGE_ONE = 5  # of what cannot be excluded; more of it begins the second page
 
@@ -77,6 +77,7 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
         para(", ".join(view.asked), TYPE.large, bold=True, leading=1.15),
         Spacer(1, 1 * mm),
         para(_sentence(view), TYPE.head),
+        *([_say(as_known_words(view), bold=True)] if view.as_known else []),
         Spacer(1, 3 * mm),
         asked_table(view, wide) if view.bars_of else lots_table(view, wide),
     ]
@@ -100,6 +101,7 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
     if view.notices:
         story += heading("For a notice: sold to buyers nobody knows by name", TYPE.head)
         story.append(notices_table(view, wide))
+        story += [_say(words) for words in (back_from_nowhere_words(view),) if words]
     if view.totals.sold:
         sold = f"{view.totals.sold} bars were sold to buyers who are not customers on the books."
         if any(one.complaint for one in view.call):

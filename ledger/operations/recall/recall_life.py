@@ -23,7 +23,7 @@ from ledger.units.wording import count
 from ledger.units.words import RecallStepKind
 from ledger.views.recall.recall_kinds import asked_about_anything
 from ledger.views.recall.recall_life import answered_now, asked_for, recall_life, recall_meant
-from ledger.views.recall.recall_rehearsed import rehearsed_words
+from ledger.views.recall.recall_words import rehearsed_words
 
 _EXPLAINED = "as the exercise found it"
 

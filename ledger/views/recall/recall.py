@@ -179,5 +179,6 @@ class RecallAnswer:
     differences: tuple[Difference, ...] = ()
     notices: tuple[SoldAt, ...] = ()
     look_next: tuple[LookNext, ...] = ()  # in no figure of the answer
+    as_known: bool = False  # as it was at the entry it is printed from
     labels_of: tuple[str, ...] = ()  # the batch codes of which the labels alone are asked for
     may_be: tuple[AssumedBars, ...] = ()  # booked on other batches; in no figure of the answer

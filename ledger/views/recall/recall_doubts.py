@@ -5,7 +5,7 @@ from collections.abc import Collection, Mapping, Sequence
 from ledger.rows.bars import BarCount
 from ledger.rows.batch import BatchRow, batches_by_id, batches_coded, portions_of
 from ledger.rows.complaint import ComplaintCard
-from ledger.rows.lot import LotRow, lots_without_a_number
+from ledger.rows.lot import NOBODY, LotRow, lots_without_a_number
 from ledger.rows.movement import graph_from
 from ledger.rows.opened import Rows
 from ledger.rows.people import contacts
@@ -56,7 +56,8 @@ def _without_a_number(rows: Rows, named: Sequence[LotRow]) -> list[CannotBeExclu
         into = f"it went into {codes} ({count(bars, 'bar')})" if codes else "it went into nothing yet"
         found.append(
             CannotBeExcluded(
-                f"lot {lot.code}, {lot.material} from {lot.supplier}, received {show_date(lot.on)}",
+                f"lot {lot.code}, {lot.material} from {lot.supplier}, "
+                f"{'in a pot on' if lot.supplier == NOBODY else 'received'} {show_date(lot.on)}",
                 f"their lot number is unknown; {into}",
             )
         )

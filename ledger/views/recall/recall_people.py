@@ -9,7 +9,7 @@ from ledger.rows.people import Contact, CustomerCard
 from ledger.views.recall.recall import RecallAnswer, SoldAt, ToCall
 
 _GIFT = " (a gift)"
-SOMEBODY = "a private customer"
+SOMEBODY, PERSON = "a private customer", "a private person"
 
 
 def without_a_name(one: ToCall) -> ToCall:
@@ -28,9 +28,7 @@ def without_names(answer: RecallAnswer) -> RecallAnswer:
     return replace(
         answer,
         call=tuple(map(without_a_name, answer.call)),
-        bars=tuple(
-            replace(one, detail="a private person", contact=None) if one.private else one for one in answer.bars
-        ),
+        bars=tuple(replace(one, detail=PERSON, contact=None) if one.private else one for one in answer.bars),
     )
 
 
@@ -75,7 +73,10 @@ def contact_words(card: Contact | None) -> str | None:
 
 
 def sold_at(counts: Sequence[BarCount], lots: Mapping[int, LotRow]) -> tuple[SoldAt, ...]:
-    """Every place where bars were sold to buyers who are not on the books, with the days between which they were."""
+    """Every place where bars were sold to buyers who are not on the books, with the days between which they were.
+
+    What came back from there, as was said when it was booked, is taken off.
+    """
     found: dict[str, SoldAt] = {}
     for one in counts:
         if one.where == "sold" and one.customer_id is None and one.on is not None:
@@ -88,4 +89,11 @@ def sold_at(counts: Sequence[BarCount], lots: Mapping[int, LotRow]) -> tuple[Sol
                 max(so_far.last_on, one.on),
                 so_far.batches if code in so_far.batches[-1:] else (*so_far.batches, code),
             )
-    return tuple(sorted(found.values(), key=lambda one: (-one.bars, one.place)))
+    left = [one._replace(bars=one.bars - _back_from(one.place, counts)) for one in found.values()]
+    return tuple(sorted((one for one in left if one.bars > 0), key=lambda one: (-one.bars, one.place)))
+
+
+def _back_from(place: str, counts: Sequence[BarCount]) -> int:
+    said = f"sold at {place}"  # as a return is booked
+    back = (one for one in counts if one.left and one.where == "returned" and one.customer_id is None)
+    return sum(-one.count for one in back if one.detail == said or one.detail.startswith(f"{said}; "))

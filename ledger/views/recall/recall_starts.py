@@ -8,13 +8,16 @@ from ledger.domain.recall.question import Kind, Question
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
 from ledger.rows.complaint import complaint
-from ledger.rows.label import run_by_number
-from ledger.rows.material import material_by_code
+from ledger.rows.label import Run, run_by_number
+from ledger.rows.material import MaterialCard, material_by_code, material_list
 from ledger.rows.opened import Rows
 from ledger.rows.people import supplier_by_code
 from ledger.rows.reached import batches_made_as
 from ledger.units.dates import show_date
+from ledger.units.names import match_name
 from ledger.units.quantity import parse_pieces
+from ledger.units.signs import folded
+from ledger.units.wording import count
 from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall import CannotBeExcluded
 from ledger.views.recall.recall_search import Notice, bars_called, batches_meant, lots_meant
@@ -64,7 +67,9 @@ def asked_about(rows: Rows, question: Question, *, on: date, others: Mapping[Kin
             words.append(found.words)
             doubts += [*found.doubts, *_not_cut(found.batches)]
             batches.update({batch.id: batch for batch in found.batches if batch.yield_lot_id is not None})
-    labelled = [_of_a_run(rows, number) for number in question.of("labels")]
+    printed = [_run(rows, number) for number in question.of("labels")]
+    labelled = [find_batch(rows, run.batch_code) for run in printed]
+    doubts += [one for run, batch in zip(printed, labelled, strict=True) for one in _which_bars(run, batch)]
     words += [f"the labels of run {number}" for number in question.of("labels")]
     round_it = {batch.id: batch for batch in labelled if batch.id not in batches}
     starts = Starts(lots, tuple(batches.values()), tuple(round_it.values()))
@@ -96,12 +101,26 @@ def within(batch: BatchRow, question: Question) -> bool:
 
 
 def _product(rows: Rows, what: str, question: Question, _on: date) -> Meant:
-    card = material_by_code(rows, what)
+    card = _soap(rows, what)
     found = batches_by_id(rows, batches_made_as(rows, material_id=card.id)).values()
     made = in_order(one for one in found if one.soap and within(one, question))
     if not any(one.made for one in made):
         raise BadInput(f"No bars of {card.name} were made{between(question, '')[1:]}; widen it.")
     return Meant(made, f"{card.name}{between(question, 'made')}")
+
+
+def _soap(rows: Rows, what: str) -> MaterialCard:
+    """The soap of a name. Raises BadInput for what is none."""
+    cards = material_list(rows)
+    others = [one for one in cards if one.kind != "soap" and folded(what) in (folded(one.code), folded(one.name))]
+    soaps = {one.code: one for one in cards if one.kind == "soap"}
+    if others and not any(folded(what) in (folded(one.code), folded(one.name)) for one in soaps.values()):
+        raise BadInput(
+            f"{others[0].name} is no soap but a material; for its lots name their numbers, or --supplier with "
+            "--material."
+        )
+    names = [(one.code, one.name) for one in soaps.values()]
+    return soaps[match_name(what, names, noun="soap", add="soapledger recipe add FILE")]
 
 
 def _complaint(rows: Rows, what: str, _question: Question, _on: date) -> Meant:
@@ -114,8 +133,17 @@ def _complaint(rows: Rows, what: str, _question: Question, _on: date) -> Meant:
     return Meant([find_batch(rows, card.batch_code)], f"complaint {card.number}")
 
 
-def _of_a_run(rows: Rows, what: str) -> BatchRow:
-    return find_batch(rows, run_by_number(rows, parse_pieces(what, what="the number of the print run")).batch_code)
+def _run(rows: Rows, what: str) -> Run:
+    return run_by_number(rows, parse_pieces(what, what="the number of the print run"))
+
+
+def _which_bars(run: Run, batch: BatchRow) -> list[CannotBeExcluded]:
+    """Where fewer labels of a run are on bars than the batch has: nobody knows on which of them."""
+    if run.used is None or run.used >= batch.made:
+        return []
+    on = f"{count(run.used, 'label')} of run {run.number} {'is' if run.used == 1 else 'are'} on bars"
+    why = f"{on}; on which of the {batch.made} is not known, so all of them are in the answer"
+    return [CannotBeExcluded(f"batch {batch.code}, {batch.product}", why)]
 
 
 MEANT: Mapping[Kind, MeantBy] = {"product": _product, "complaint": _complaint}

@@ -1,9 +1,26 @@
 """The figures of a recall in words, the same on the screen and on paper."""
 
+from datetime import datetime
+
+from ledger.units.dates import show_date
 from ledger.units.quantity import show_mass, show_share
 from ledger.units.wording import count
 from ledger.units.words import Units
 from ledger.views.recall.recall import NamedLot, ReachedBatch, RecallAnswer
+
+
+def as_known_words(answer: RecallAnswer) -> str:
+    """That the answer is of an earlier moment, and of which; empty where it is of now."""
+    printed = answer.printed_from
+    moment = datetime.fromisoformat(printed.recorded_at)
+    written = f"{show_date(moment.date())}, {moment:%H:%M} UTC"
+    return f"This is what was known at entry {printed.entry}, written {written}." if answer.as_known else ""
+
+
+def back_from_nowhere_words(answer: RecallAnswer) -> str:
+    """That of the bars that notices are for some came back, and it is not known from where; empty where none did."""
+    back = sum(one.bars for one in answer.notices) - answer.totals.sold
+    return f"{back} of these bars came back, and nobody said from where." if back > 0 else ""
 
 
 def took_words(one: ReachedBatch, units: Units) -> str:
@@ -79,3 +96,16 @@ def already_words(answer: RecallAnswer) -> str:
     if answer.stopped:
         return f"All of it that is here is {' or '.join(answer.stopped)} already."
     return "Nothing of it is here any more."
+
+
+def rehearsed_words(answer: RecallAnswer, took_ms: int) -> str:
+    """What a rehearsal found: answered in 0.04 s: 3 batches, 71 bars made, 71 told of, none unexplained; and each lot's own sum."""
+    bars = [one for one in answer.batches if one.yields_bars]
+    off = sum(abs(one.unexplained) for one in answer.differences)
+    known = answer.totals.made - answer.totals.unexplained
+    said = (
+        f"Answered in {max(took_ms, 10) / 1000:.2f} s: {count(len(bars), 'batch', 'batches')}, "
+        f"{count(answer.totals.made, 'bar')} made, {known} told of, {off or 'none'} unexplained; "
+        f"{count(len(answer.call), 'telephone call')}."
+    )
+    return " ".join([said, *(f"Lot {one.lot_code}: {grams_words(one, answer.units)}." for one in answer.lots)])
