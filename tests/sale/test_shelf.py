@@ -37,7 +37,7 @@ def test_each_way_is_by_name_and_a_trace_shows_it(back: Shop, run: Any) -> None:
         f"1 bar of Plain Bar {ONE}: thrown away from the returns shelf, as Orla decided."
     )
     assert here(back) == {"workshop": 6, "returns": 2}
-    shown = run("trace", ONE).stdout
+    shown = " ".join(run("trace", ONE).stdout.split())
     for words in (
         "1 bar back on sale on 21 May 2026, from the returns shelf (Orla: seal unbroken)",
         "2 bars kept on the returns shelf on 22 May 2026 (Orla: a complaint is open)",

@@ -99,7 +99,7 @@ def already_words(answer: RecallAnswer) -> str:
 
 
 def rehearsed_words(answer: RecallAnswer, took_ms: int) -> str:
-    """What a rehearsal found: answered in 0.04 s: 3 batches, 71 bars made, 71 told of, none unexplained; and each lot's own sum."""
+    """What a rehearsal found: in how long, how many batches and bars, whether they add up, and each lot's own sum."""
     bars = [one for one in answer.batches if one.yields_bars]
     off = sum(abs(one.unexplained) for one in answer.differences)
     known = answer.totals.made - answer.totals.unexplained
