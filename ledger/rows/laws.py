@@ -12,7 +12,7 @@ from ledger.domain.cost.worth import costs, statement, used_up_and_not_nothing
 from ledger.domain.keep.finding import PUT_RIGHT, Finding
 from ledger.domain.stock.graph import Graph
 from ledger.rows.dependants import binding, foreign_keys
-from ledger.rows.sell.cost import bought, cost_facts
+from ledger.rows.sell.cost import bought, carriage_in_no_lot, cost_facts
 from ledger.rows.sell.laws import SALE_LAWS
 
 # Movements that count: of no entry that was taken back, nor of one that took another back.
@@ -225,6 +225,9 @@ def what_was_paid_is_somewhere(rows: sqlite3.Connection) -> Iterator[Finding]:
 
     The one law that is reckoned, since a share is rounded by what went before it: from the facts, read by set.
     """
+    for one in carriage_in_no_lot(rows):
+        words = f"lot {one.lot_code} came with {one.carriage_minor} of carriage, and its delivery cost {one.lots_minor}"
+        yield _breach(words, one.entry, "lot", f"lot {one.lot_code}", "lots that bear their carriage")
     facts = cost_facts(rows)
     found = costs(facts)
     work = sum(one.total_minor for one in found.by_batch.values())

@@ -117,8 +117,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("SELECT max(id) FROM live_reading", "SELECT min(id) FROM live_reading", "bench/test_readings_edges.py"),
         ("m.kind <> 'packaging'", "m.kind <> 'liquid'", "bench/test_readings_edges.py"),
         (
-            'live_reading c WHERE c.corrects = r.id) "\n        "GROUP',
-            'live_reading c WHERE 0) "\n        "GROUP',
+            "live_reading c WHERE c.corrects = r.id) \"\n        'AND (:on",
+            "live_reading c WHERE 0) \"\n        'AND (:on",
             "cost/test_cost_edges.py",
         ),
     ],

@@ -68,14 +68,15 @@ def cost_facts(
 def _lots(rows: sqlite3.Connection, given: dict[str, str], among: str) -> dict[int, LotFacts]:
     found = rows.execute(
         f"""
-        SELECT l.id, l.code, mr.name, m.kind, l.batch_id, l.material_id IS NOT b.material_id AND l.batch_id IS NOT NULL,
-               l.cost_minor, l.mass_mg, m.kind = 'soap' AND coalesce((SELECT d.verdict FROM live_decision d
+        SELECT l.id, l.code, coalesce(mr.name, m.code), m.kind, l.batch_id,
+               l.material_id IS NOT b.material_id AND l.batch_id IS NOT NULL, l.cost_minor, l.mass_mg,
+               m.kind = 'soap' AND coalesce((SELECT d.verdict FROM live_decision d
                  WHERE d.lot_id = l.id AND d."on" <= :on ORDER BY d.id DESC LIMIT 1), '') = 'rejected'
         FROM {among} live_lot l {"ON l.id = a.id" if among else ""}
         JOIN material m ON m.id = l.material_id
-        JOIN (SELECT material_id, max(id) AS last FROM live_material_revision GROUP BY material_id) n
+        LEFT JOIN (SELECT material_id, max(id) AS last FROM live_material_revision GROUP BY material_id) n
           ON n.material_id = m.id
-        JOIN material_revision mr ON mr.id = n.last
+        LEFT JOIN material_revision mr ON mr.id = n.last
         LEFT JOIN batch b ON b.id = l.batch_id
         WHERE l."on" <= :on ORDER BY l.id
         """,
@@ -190,6 +191,27 @@ def carriage_of(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, Ca
         (json.dumps(sorted({*lots})),),
     )
     return {row[0]: Carried(row[1], row[2]) for row in found}
+
+
+class CarriageLost(NamedTuple):
+    """A delivery whose lots cost less than its carriage; its first lot."""
+
+    entry: int
+    lot_code: str
+    carriage_minor: int
+    lots_minor: int
+
+
+def carriage_in_no_lot(rows: sqlite3.Connection) -> list[CarriageLost]:
+    """Deliveries of which some cost is known and whose carriage is in no lot; her own harvest may bear none."""
+    found = rows.execute(
+        """
+        SELECT d.entry_id, min(l.code), d.carriage_minor, sum(l.cost_minor) AS cost
+        FROM live_delivery d JOIN live_lot l ON l.delivery_id = d.id LEFT JOIN supplier s ON s.id = d.supplier_id
+        WHERE d.carriage_minor > 0 AND coalesce(s.own, 0) = 0 GROUP BY d.id HAVING cost < d.carriage_minor
+        """
+    )
+    return [CarriageLost(*row) for row in found]
 
 
 def work_of(rows: sqlite3.Connection, batch_id: int) -> dict[WorkStage, int]:
