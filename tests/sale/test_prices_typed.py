@@ -43,13 +43,15 @@ def test_a_price_at_a_stall_and_for_a_shop_goes_before_the_one_anywhere(priced: 
     ]
 
 
-def test_a_price_of_a_day_to_come_holds_from_then(priced: Shop, run: Any) -> None:
+@pytest.mark.usefixtures("priced")
+def test_a_price_of_a_day_to_come_holds_from_then(run: Any) -> None:
     run("price", "set", "plain", "6.80", "--from", "2026-06-06")
     assert "6.50 EUR" in run("price", "list", "--on", "2026-06-05").stdout
     assert "6.80 EUR" in run("price", "list", "--on", "2026-06-06").stdout
 
 
-def test_an_ended_price_leaves_the_one_for_more_to_hold(priced: Shop, run: Any) -> None:
+@pytest.mark.usefixtures("priced")
+def test_an_ended_price_leaves_the_one_for_more_to_hold(run: Any) -> None:
     run("price", "set", "plain", "7", "--stall", "quay")
     said = run("price", "end", "plain", "--stall", "quay").stdout
     assert said == "From 1 Jun 2026 no price is set for Plain Bar at Quay market.\n"
@@ -57,7 +59,8 @@ def test_an_ended_price_leaves_the_one_for_more_to_hold(priced: Shop, run: Any) 
     assert "7.00 EUR" not in run("price", "list").stdout
 
 
-def test_what_was_never_set_is_not_ended(priced: Shop, run: Any) -> None:
+@pytest.mark.usefixtures("priced")
+def test_what_was_never_set_is_not_ended(run: Any) -> None:
     said = run("price", "end", "plain", "--stall", "quay", code=2).stderr
     assert "No price is set for just that (Plain Bar at Quay market) on 1 Jun 2026" in said
     assert said.count("\n") == 1
@@ -74,7 +77,7 @@ def test_what_was_never_set_is_not_ended(priced: Shop, run: Any) -> None:
         (("plain", "6", "--stall", "square"), 2, "No stall is called 'square'."),
         (("plain", "--offer", "three for 15"), 2, "is not an offer; write how many for how much"),
         (("plain", "--offer", "1 for 5"), 2, "An offer is for two bars or more"),
-        (("plain", "--offer", "3 for 19.50"), 1, "3 for 19.50 EUR is no cheaper than 3 bars singly, which cost 19.50 EUR"),
+        (("plain", "--offer", "3 for 19.50"), 1, "3 for 19.50 EUR is no cheaper than 3 bars singly, which"),
         (("plain", "--offer", "3 for 15", "--from", "2026-04-30"), 1, "One bar has no price yet on 30 Apr 2026"),
     ],
 )  # fmt: skip
@@ -88,7 +91,8 @@ def test_what_cannot_be_a_price_is_told_in_one_line(
     assert priced.rows().execute("SELECT count(*) FROM entry").fetchone()[0] == entries
 
 
-def test_an_offer_that_a_new_price_made_dear_is_named(priced: Shop, run: Any) -> None:  # noqa: ARG001
+@pytest.mark.usefixtures("priced")
+def test_an_offer_that_a_new_price_made_dear_is_named(run: Any) -> None:
     run("price", "set", "all", "--offer", "3 for 15")
     told = run("price", "set", "plain", "5.00")
     assert "The offer 3 for 15.00 EUR is no cheaper than single bars now" in told.stderr
@@ -96,12 +100,13 @@ def test_an_offer_that_a_new_price_made_dear_is_named(priced: Shop, run: Any) ->
     assert run("price", "set", "plain", "4.90").stderr == ""
 
 
-def test_the_printed_list_gives_the_price_of_a_kilogram(priced: Shop, run: Any, read: Any) -> None:
+@pytest.mark.usefixtures("priced")
+def test_the_printed_list_gives_the_price_of_a_kilogram(run: Any, read: Any) -> None:
     """6.50 for 100 g is 65.00 a kilogram."""
     run("price", "set", "all", "--offer", "3 for 15")
     run("price", "list", "--market", "eu", "-o", "list.pdf")
     text = read(Path("list.pdf").read_bytes()).text()
-    for words in ("Plain Bar", "100 g", "€6.50", "€65.00 per kg", "Any: 3 for €15.00", "Prices from 1 Jun 2026"):
+    for words in ("Plain Bar", "100 g", "€6.50", "€65.00 per kg", "Any 3 for €15.00", "Prices from 1 Jun 2026"):
         assert words in text
     run("price", "list", "--market", "eu", "--cards", "ticket-stall", "-o", "cards.pdf")
     assert "€65.00 per kg" in read(Path("cards.pdf").read_bytes()).text()

@@ -104,6 +104,7 @@ def _offers(table: PriceTable, priced: Sequence[Priced], outlet: Outlet, said: S
         for offer in held[1] if held else ():
             found.setdefault(offer, []).append(one.product)
     return tuple(
-        f"{', '.join(names) if len(names) < len(priced) else 'Any'}: {offer.bars} for {said(offer.price_minor or 0)}"
+        f"{', '.join(names) + ':' if len(names) < len(priced) else 'Any'} {offer.bars} for "
+        f"{said(offer.price_minor or 0)}"
         for offer, names in sorted(found.items(), key=lambda pair: (pair[0].bars, pair[0].id))
     )
