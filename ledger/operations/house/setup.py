@@ -14,7 +14,7 @@ from ledger.storage.tables.stock import Place
 from ledger.storage.transaction import Transaction
 from ledger.units.money import currency_digits
 from ledger.units.quantity import SCALE_STEP_MG
-from ledger.units.words import PlaceKind, Units
+from ledger.units.words import PlaceKind, RejectedBars, Units
 
 PLACES: tuple[tuple[str, str, PlaceKind], ...] = (
     ("workshop", "workshop", "workshop"),
@@ -40,6 +40,7 @@ class Setup:
     maker: str | None = None  # her own name, who decides where nobody else is named
     web: str | None = None  # her address there, printed as a code
     line: str | None = None  # of her own, on labels
+    rejected_bars: RejectedBars | None = None  # None: they load the good ones
 
 
 def set_up(book: Book, setup: Setup) -> None:
@@ -82,7 +83,7 @@ def _revised(setup: Setup, before: Settings | None) -> Settings:
         web=setup.web,
         line=setup.line,
         tax_number=before.tax_number if before else None,
-        rejected_bars=before.rejected_bars if before else None,
+        rejected_bars=setup.rejected_bars or (before.rejected_bars if before else None),
     )
 
 
