@@ -39,10 +39,10 @@ class Settings(NamedTuple):
     labour_minor_per_hour: int | None
     scale_step_mg: int  # the smallest step her scale shows
     addresses: Mapping[str, Responsible]
+    tax_number: str | None = None  # under which she is registered for a tax on sales
     maker: str | None = None  # who decides where nobody else is named
     web: str | None = None  # her address there
     line: str | None = None  # of her own, on labels
-    tax_number: str | None = None  # under which she is registered for a tax on sales
     rejected_bars: RejectedBars | None = None  # None: they load the good ones
 
     @property
@@ -81,10 +81,10 @@ def settings_if_any(rows: sqlite3.Connection) -> Settings | None:
         labour_minor_per_hour=row["labour_minor_per_hour"],
         scale_step_mg=row["scale_step_mg"] or SCALE_STEP_MG,
         addresses=addresses,
+        tax_number=row["tax_number"],
         maker=row["maker"],
         web=row["web"],
         line=row["line"],
-        tax_number=row["tax_number"],
         rejected_bars=row["rejected_bars"],
     )
 

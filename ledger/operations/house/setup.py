@@ -83,7 +83,7 @@ def _revised(setup: Setup, before: Settings | None) -> Settings:
         web=setup.web,
         line=setup.line,
         tax_number=before.tax_number if before else None,
-        rejected_bars=setup.rejected_bars,
+        rejected_bars=setup.rejected_bars or (before.rejected_bars if before else None),
     )
 
 
