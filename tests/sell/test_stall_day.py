@@ -1,6 +1,7 @@
 """A day at a stall by commands: by product and by batch, what is assumed, and the money."""
 
 import shutil
+from datetime import date
 from typing import Any
 
 import pytest
@@ -211,3 +212,59 @@ def test_what_cannot_leave_is_one_line(
     told = run("stall", "out", "saturday", *words.replace("OAT", oat).split(), code=code).stderr
     assert said.replace("OAT", oat) in told
     assert told.count("\n") == 1
+
+
+@pytest.mark.parametrize("typed", ["--cash=-5", "--pitch=-5", "--card=5 USD", "--other-goods=$5"])
+def test_money_below_nothing_or_of_another_currency_is_one_line(
+    shop: Shop, codes: dict[str, list[str]], run: Any, typed: str
+) -> None:
+    oat = codes["Oat"][0]
+    run("stall", "out", "saturday", f"{oat}=6")
+    told = run("stall", "back", "saturday", f"{oat}=1", typed, code=2).stderr
+    assert told.count("\n") == 1
+    assert asked(shop, "SELECT count(*) FROM sale") == [(0,)]
+
+
+def test_several_batches_of_a_product_are_asked_together_and_answered_either_way(
+    shop: Shop, codes: dict[str, list[str]], run: Any
+) -> None:
+    one, two, _ = codes["Rosemary"]
+    run("stall", "out", "saturday", f"{one}=5", f"{two}=5")
+    told = run("stall", "back", "saturday", input=f"{one}=2 {two}=1\n\n\n\n\n")
+    assert f"Rosemary: 10 went out ({one}=5, {two}=5); how many came back [0]:" in told.stderr
+    assert asked(shop, ASSUMED) == []  # each was read from its bars
+    assert asked(shop, LINES) == [("bars", 3, 1950, 0), ("bars", 4, 2600, 0)]
+
+
+def test_what_is_taken_back_is_assumed_no_more(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    assert codes
+    run("stall", "out", "saturday", "rosemary=12")
+    run("stall", "back", "saturday", "rosemary=5", "--cash", "45.50", "--float", "0")
+    run("stall", "takings", "saturday", "--card", "5")
+    run("undo", "--yes")
+    run("undo", "--yes")
+    assert [kind for _, kind, _, _ in asked(shop, ASSUMED)] == ["moved", "moved"]
+    assert run("check").stdout
+
+
+def test_the_list_keeps_what_is_promised_back(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    """Ten of Oat sold in two days, best 8: 8 + 2 = 10 are proposed of 10 ready; three of them are promised, so 7."""
+    oat = codes["Oat"][0]
+    run("stall", "out", "saturday", f"{oat}=8")
+    run("stall", "back", "saturday", f"{oat}=0")
+    run("return", f"{oat}=8", "--stall", "saturday", "--reason", "put by")
+    run("resell", f"{oat}=8", "--by", "Nuala", "--reason", "unopened")
+    assert "take 10 bars" in run("stall", "pack", "saturday", "--on", "2026-06-06").stdout
+    run("customer", "add", "Tern Hall", "--shop")
+    with shop.book.write("order") as tx:
+        recipe = tx.rows.execute("SELECT id FROM recipe WHERE code = 'oat'").fetchone()[0]
+        on, due = date(2026, 5, 30), date(2026, 6, 9)
+        (order,) = tx.add_rows("customer_order", [{"customer_id": 1, "on": on, "due_on": due}])
+        tx.add_rows("order_line", [{"order_id": order, "recipe_id": recipe, "bars": 5}])
+        tx.add_rows("order_line", [{"order_id": order, "recipe_id": recipe, "bars": -2}])
+        tx.say("Promised.")
+    assert "take 7 bars" in run("stall", "pack", "saturday", "--on", "2026-06-06").stdout
+    with shop.book.write("order end") as tx:
+        tx.add_rows("order_end", [{"order_id": order, "on": on, "by": "Nuala", "reason": "she changed her mind"}])
+        tx.say("Ended.")
+    assert "take 10 bars" in run("stall", "pack", "saturday", "--on", "2026-06-06").stdout
