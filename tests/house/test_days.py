@@ -77,6 +77,13 @@ WORDS: dict[str, tuple[str, ...]] = {
     "recall close": ("R1", "--conclusion", "all back"),
     "recall rehearse": ("4471/2",),
     "upkeep add": ("cleaning", "pots"),
+    "customer terms": ("person-1", "--pay-in", "14"),
+    "order add": ("person-1", "plain-bar=1", "--due", "2026-06-03"),
+    "order end": ("1", "--by", "Nuala", "--reason", "closed"),
+    "consignment count": ("person-1", "plain-bar=1"),
+    "consignment back": ("person-1", "plain-bar=1"),
+    "invoice make": ("person-1", "--yes"),
+    "invoice credit": ("1",),
 }
 
 

@@ -18,6 +18,7 @@ from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.sell.take_back import take_back
 from ledger.operations.shop.count import count_shop
 from ledger.operations.shop.invoices import credit_invoice, make_invoice
+from ledger.operations.shop.orders import add_order
 from ledger.operations.shop.terms import Agreed, agree
 from ledger.reference.invoice_fields import FIELDS, invoice_fields
 from ledger.rows.history import last_entry
@@ -211,6 +212,7 @@ def test_it_is_drawn_as_it_was_known_when_it_was_made(hall: Shop, run: Callable[
 def test_erasing_the_customer_keeps_sale_and_invoice(hall: Shop, run: Callable[..., Any]) -> None:
     add_customer(hall.book, CustomerDetails("Orla Fenn", PersonDetails(address="5 Quay")), kind="person", code=None)
     code = hall.rows().execute("SELECT max(code) FROM customer WHERE kind = 'person'").fetchone()[0]
+    add_order(hall.book, code, {"plain": 1}, on=MAY, due_on=JUNE, note="ring twice at the blue door")
     sold(hall, 2, to=code)
     make_invoice(hall.book, code, on=JUNE)
     agree(hall.book, code, Agreed(consignment=True), on=JUNE)
@@ -218,6 +220,7 @@ def test_erasing_the_customer_keeps_sale_and_invoice(hall: Shop, run: Callable[.
     erase_customer(hall.book, code, reason="asked for it")
     told = json.loads(run("invoice", "show", "1", "--json").stdout)
     assert (told["customer"], told["customer_address"], told["total_minor"]) == (code, None, 900)
+    assert "blue door" not in json.dumps([list(row) for row in hall.rows().execute("SELECT * FROM customer_order")])
     assert "Orla" not in json.dumps([list(row) for row in hall.rows().execute("SELECT * FROM place")])
     assert check(hall.rows()).findings == ()
 

@@ -31,12 +31,11 @@ def command(
 ) -> None:
     """Book a shop's count: what is still there; the rest was sold, e.g. consignment count tern-hall rosemary=7."""
     here = desk(ctx)
+    day = here.day(on)
     card, _ = shop_meant(here.rows(), customer)
     wanted = _asked(here, card.id, card.name, read_bars(still or []))
     each = parse_money(price, here.settings.currency, what="the price") if price else None
-    done = count_shop(
-        here.book(), card.code, wanted, on=here.day(on), missing=read_bars(missing or []), price_minor=each
-    )
+    done = count_shop(here.book(), card.code, wanted, on=day, missing=read_bars(missing or []), price_minor=each)
     _say(here, done)
 
 
