@@ -8,7 +8,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force, On
-from ledger.cli.kit.show import say, say_wrapped
+from ledger.cli.kit.show import say_wrapped
 from ledger.cli.label.figures import Language, MarketOption, Months, Net, Pack, figures, front_of, sold_in, words_of
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.label.block import block_pdf, block_svg, set_block
@@ -66,7 +66,9 @@ def command(
     block = set_block(view, width_mm=wide, says=says, business=here.settings.business, bands=bands)
     write_file(output, draw(block), force=force)
     high = block.high * 25.4 / 72
-    say(f"The text of batch {view.batch_code} for {law.code} is {output}, {wide:g} × {high:.1f} mm; do not scale it.")
+    say_wrapped(
+        f"The text of batch {view.batch_code} for {law.code} is {output}, {wide:g} × {high:.1f} mm; do not scale it."
+    )
     say_wrapped(f"{says}.")
     if view.hourglass and view.best_before and not bands:
         say_wrapped(f"Set the hourglass before {view.best_before}; the block holds words alone.")
@@ -76,4 +78,4 @@ def command(
             "and keeps a letter's height above and below and two widths of N at its sides free: set it apart for that."
         )
     if view.after_opening_months and not bands:
-        say(f"Set the open jar with {view.after_opening_months}M beside it; the block holds words alone.")
+        say_wrapped(f"Set the open jar with {view.after_opening_months}M beside it; the block holds words alone.")

@@ -6,7 +6,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Force
-from ledger.cli.kit.show import say
+from ledger.cli.kit.show import say_wrapped
 from ledger.cli.label.sheets import Nudge, Output, read_nudge
 from ledger.documents.kit.files import check_free, write_file
 from ledger.documents.kit.layout import sheet_layout
@@ -26,4 +26,4 @@ def command(
     whose = here.settings.business if here.path.exists() else ""  # it is printed before there is a ledger too
     data = draw_test_sheet(sheet_layout(sheet), nudge_mm=read_nudge(nudge), business=whose)
     write_file(output, data, force=force)
-    say(f"The outlines of {sheet} are {output}; hold it against a sheet, then print with --nudge.")
+    say_wrapped(f"The outlines of {sheet} are {output}; hold it against a sheet, then print with --nudge.")

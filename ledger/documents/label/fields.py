@@ -155,7 +155,7 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
     net, figures = _net(view, layout)
     listed = max(letters, form.ingredients_mm * form.drawn)
     batch = f"{view.batch_word}\u00a0{view.batch_code}{no_head}".strip("\u00a0")
-    book, elsewhere = layout.mark_mm * mm, heading or view.precautions  # else nothing stands where the mark points
+    book = layout.mark_mm * mm
     name = bound(view.product) if layout.parted else view.product
     hers = {"business": max(layout.business_pt, 6.0), "line": 0.85 * layout.what_pt, "use": 0.85 * layout.what_pt}
     law_pt = size_for_x_height(layout.law_min_x_height_mm)
@@ -178,8 +178,11 @@ def _bar(view: LabelText, layout: LabelLayout) -> dict[str, Field]:
         "origin": lawful("origin", view.origin or ""),
         "responsible": lawful("responsible", f"{view.responsible_name}, {view.responsible_address}"),
         "batch_code": small(layout, "batch_code", batch, BOLD),
-        "leaflet": (Picture("leaflet", marks.BOOK_WIDE * book, book, marks.hand_with_book),) if elsewhere else (),
+        "leaflet": (Picture("leaflet", marks.BOOK_WIDE * book, book, marks.hand_with_book),),
     }
+    tags = [field for panel in layout.panels if panel.role == "tag" for field in panel.placed if field != "leaflet"]
+    if tags and not any(found.get(field) for field in tags):
+        found["leaflet"] = ()  # nothing stands where the mark points
     return {field: _breaking(view, found[field]) if field in _BROKEN else found[field] for field in found}
 
 
