@@ -103,6 +103,13 @@ def notices_table(view: RecallAnswer, wide: float) -> Table:
     return grid(heads, rows, [wide * s for s in (0.5, 0.1, 0.2, 0.2)], TYPE.body, right=(1,), bold=(0,))
 
 
+def few_codes(codes: Sequence[str], most: int) -> str:
+    """Batch codes in a row; of more than so many how many, and between which."""
+    if len(codes) <= most:
+        return ", ".join(codes)
+    return f"{len(codes)} batch codes, {min(codes)} to {max(codes)}; each stands further on"
+
+
 def phone_words(one: ToCall) -> str:
     """The telephone number on one line; or why there is none."""
     return whole(one.phone) if one.phone else "left out" if left_out(one) else "no number"
