@@ -147,7 +147,6 @@ def test_of_more_than_ten_lots_the_table_stands_overleaf(answer, read, lots: int
 def test_a_long_name_of_what_is_recalled_ends_before_the_rest_of_the_foot(answer, read) -> None:
     asked = ("Hearth Oat of the long name, made from 1 Jan 2024 up to 15 Aug 2025",)
     drawn = read(draw_recall(replace(answer, asked=asked)))
-    assert "Hearth Oat of the long name" in drawn.text(1)
     assert "…" in drawn.text(1)
     assert "15 Aug 2025" not in drawn.text(1)
     assert "15 Aug 2025" in drawn.text(0)
