@@ -14,6 +14,7 @@ from ledger.errors import BadInput
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.bars import in_the_order_made
 from ledger.views.recall.recall_answer import recall_answer
 from ledger.views.recall.recall_life import asked_for
 from ledger.views.recall.recall_starts import asked_about
@@ -238,3 +239,9 @@ def test_what_a_count_missed_is_not_said_to_be_found(shop: Any, run: Callable[..
 )
 def test_what_was_asked_is_said_with_what_narrows_it(question: Question, words: str) -> None:
     assert asked_for(question) == words
+
+
+def test_codes_stand_in_the_order_the_batches_were_made() -> None:
+    """From the thousandth batch of a year on the code is one sign longer."""
+    codes = ("25-1000-0", "26-001-4", "25-999-7")
+    assert sorted(codes, key=in_the_order_made) == ["25-999-7", "25-1000-0", "26-001-4"]

@@ -89,6 +89,9 @@ def test_a_customer_with_sixty_batches_runs_over_the_page(answer, read) -> None:
     far = answer.call[0]._replace(batches=codes)
     said = read(draw_recall(replace(answer, call=(far, answer.call[0])))).text()
     assert all(said.count(code) == 1 for code in codes)
+    more = far._replace(batches=(*codes, "26-1000-Q"))
+    said = " ".join(read(draw_recall(replace(answer, call=(more,)))).text(0).split())
+    assert "61 batches, each further on" in said
 
 
 @pytest.mark.parametrize("days", [500, pytest.param(10_000, marks=pytest.mark.slow)])

@@ -13,6 +13,7 @@ from ledger.documents.recall.recall_report import no_doubts
 from ledger.documents.recall.recall_tables import (
     TYPE,
     bars_table,
+    batches_of,
     batches_table,
     bulk_table,
     doubts_table,
@@ -32,6 +33,7 @@ from ledger.views.recall.recall_steps import effectiveness_words, state_words, s
 from ledger.views.recall.recall_words import back_from_nowhere_words, differences_words, grams_words
 
 _PICTURE = 56 * mm
+_FIRST_OF_ONE = 8  # batches of one customer
 _FIRST_TO_CALL, _FIRST_PRODUCTS, _FIRST_CODES = 6, 6, 60  # on page one; the tables further on have all
 
 
@@ -139,7 +141,7 @@ def _first_page(paper: RecallPaper, wide: float) -> list[Flowable]:
     call = [one for one in life.people if not one.told_on] or list(life.people)
     head = "Whom to call" if life.not_told else "Whom to call: all were told"
     rows = [
-        (one.one.name, phone_words(one.one), str(one.one.bars or "–"), "\n".join(one.one.batches), "")
+        (one.one.name, phone_words(one.one), str(one.one.bars or "–"), batches_of(one.one, _FIRST_OF_ONE), "")
         for one in call[:_FIRST_TO_CALL]
     ]
     shares = (0.3, 0.2, 0.08, 0.14, 0.28)
