@@ -152,6 +152,12 @@ def decided_on_the_shelf(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tu
     )
 
 
+def in_the_order_made(code: str) -> tuple[str, int, str]:
+    """26-1002-9 comes after 26-999-0."""
+    year, _, number = code.partition("-")
+    return year, len(number), number
+
+
 class BarsWith(NamedTuple):
     """Bars that one customer has, or that one note says were given to somebody not on the books."""
 
@@ -186,7 +192,7 @@ def bars_with(rows: sqlite3.Connection, lots: Collection[int]) -> list[BarsWith]
     """
     asked = (json.dumps(sorted({*lots})),)
     return [
-        BarsWith(who, note, bars, day(last), tuple(sorted(codes.split(","))))
+        BarsWith(who, note, bars, day(last), tuple(sorted(codes.split(","), key=in_the_order_made)))
         for query in (customers, others)
         for who, note, bars, last, codes in rows.execute(query, asked)
     ]

@@ -14,7 +14,9 @@ from ledger.errors import BadInput
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.bars import in_the_order_made
 from ledger.views.recall.recall_answer import recall_answer
+from ledger.views.recall.recall_life import asked_for
 from ledger.views.recall.recall_starts import asked_about
 
 pytestmark = pytest.mark.usefixtures("frozen")
@@ -221,3 +223,25 @@ def test_what_a_count_missed_is_not_said_to_be_found(shop: Any, run: Callable[..
     shown = run("recall", "bar", shop.batch).stdout
     assert "found at a count" not in shown
     assert "1  missing at a count" in shown
+
+
+@pytest.mark.parametrize(
+    ("question", "words"),
+    [
+        (Question((Start("number", "4471/2"), Start("bar", "26-001-4"))), "4471/2 and bar 26-001-4"),
+        (
+            Question((Start("product", "Plain Bar"),), first=date(2026, 5, 1), last=date(2026, 5, 31)),
+            "product Plain Bar, from 1 May 2026 to 31 May 2026",
+        ),
+        (Question((Start("number", "1"),), "tarnlow", "olive oil"), "1, only olive oil from tarnlow"),
+        (Question((), "tarnlow", "olive oil", last=date(2026, 5, 1)), "olive oil from tarnlow, to 1 May 2026"),
+    ],
+)
+def test_what_was_asked_is_said_with_what_narrows_it(question: Question, words: str) -> None:
+    assert asked_for(question) == words
+
+
+def test_codes_stand_in_the_order_the_batches_were_made() -> None:
+    """From the thousandth batch of a year on the code is one sign longer."""
+    codes = ("25-1000-0", "26-001-4", "25-999-7")
+    assert sorted(codes, key=in_the_order_made) == ["25-999-7", "25-1000-0", "26-001-4"]

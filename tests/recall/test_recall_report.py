@@ -89,6 +89,9 @@ def test_a_customer_with_sixty_batches_runs_over_the_page(answer, read) -> None:
     far = answer.call[0]._replace(batches=codes)
     said = read(draw_recall(replace(answer, call=(far, answer.call[0])))).text()
     assert all(said.count(code) == 1 for code in codes)
+    more = far._replace(batches=(*codes, "26-1000-Q"))
+    said = " ".join(read(draw_recall(replace(answer, call=(more,)))).text(0).split())
+    assert "61 batches, each further on" in said
 
 
 @pytest.mark.parametrize("days", [500, pytest.param(10_000, marks=pytest.mark.slow)])
@@ -118,3 +121,35 @@ def test_a_name_the_face_lacks_is_printed_by_its_code_points_and_said_to_be(answ
     for page in range(len(drawn.pages)):
         assert "[U+…] stands for a character that no typeface here has" in drawn.text(page)
     assert "[U+" not in read(draw_recall(answer)).text()
+
+
+def test_the_first_page_does_for_the_telephone_however_many_batches_there_are(answer, read) -> None:
+    """Four hundred batches asked for by their product; each stands once further on."""
+    first = answer.batches[0]
+    codes = [f"26-{number:03}-9" for number in range(100, 500)]
+    many = tuple(first._replace(batch_code=code, yields_bars=True, steps=0) for code in codes)
+    told = replace(answer, batches=many, bars_of=tuple(codes), lots=())
+    drawn = read(draw_recall(told))
+    page = drawn.text(0)
+    for words in ("400 batches of soap", "400 batch codes, 26-100-9 to 26-499-9", "Where every bar is", "Whom to call"):
+        assert words in page
+    assert page.index("Where every bar is") < page.index("Whom to call")
+    assert drawn.text().count("26-250-9") == 1
+
+
+@pytest.mark.parametrize(("lots", "apart"), [(10, False), (11, True)])
+def test_of_more_than_ten_lots_the_table_stands_overleaf(answer, read, lots: int, apart: bool) -> None:
+    many = tuple(answer.lots[0]._replace(lot_code=f"L{number}-1") for number in range(20, 20 + lots))
+    drawn = read(draw_recall(replace(answer, lots=many)))
+    assert ("11 lots, L20-1 to L30-1" in drawn.text(0)) is apart
+    assert ("Lots it is about" in drawn.text()) is apart
+    assert drawn.text().count("L25-1 ") >= 1
+    assert "Whom to call" in drawn.text(0)
+
+
+def test_a_long_name_of_what_is_recalled_ends_before_the_rest_of_the_foot(answer, read) -> None:
+    asked = ("Hearth Oat of the long name, made from 1 Jan 2024 up to 15 Aug 2025",)
+    drawn = read(draw_recall(replace(answer, asked=asked)))
+    assert "…" in drawn.text(1)
+    assert "15 Aug 2025" not in drawn.text(1)
+    assert "15 Aug 2025" in drawn.text(0)

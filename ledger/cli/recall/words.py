@@ -80,8 +80,8 @@ def say_answer(answer: RecallAnswer) -> None:
             [(one.place, str(one.bars), show_date(one.first_on), show_date(one.last_on)) for one in answer.notices],
             right=(1,),
         )
-        if unplaced := back_from_nowhere_words(answer):
-            say_wrapped(unplaced, first="  ", indent="    ")
+        if unsaid := back_from_nowhere_words(answer):
+            say_wrapped(unsaid, first="  ", indent="    ")
     if answer.cannot_exclude:
         say()
         say("Cannot be excluded:")

@@ -163,3 +163,12 @@ def size_for_x_height(millimetres: float) -> float:
 def size_for_figures(millimetres: float) -> float:
     """The size, in points, at which figures are so high."""
     return millimetres * 72 / 25.4 * 1000 / FIGURE_HEIGHT
+
+
+def cut_off(text: str, face: str, size: float, room: float) -> str:
+    """A text shortened to so many points, with an ellipsis; where it stands whole is the caller's business."""
+    if width(text, face, size) <= room:
+        return text
+    while text and width(f"{text}…", face, size) > room:
+        text = text[:-1]
+    return f"{text.rstrip(' ,')}…"

@@ -14,7 +14,7 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Paragraph, TableStyle
 
-from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, printable, register, runs
+from ledger.documents.kit.fonts import BOLD, REGULAR, cut_off, draw_text, printable, register, runs, width
 from ledger.documents.kit.pdf import LANGUAGE, About, as_file
 from ledger.reference.shipped import templates_digest
 from ledger.rows.settings import PrintedFrom
@@ -182,12 +182,13 @@ def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int, *, box
     canvas.setLineWidth(HAIR)
     canvas.line(MARGIN, head_line, right, head_line)
     canvas.line(MARGIN, foot_line, right, foot_line)
-    draw_text(canvas, MARGIN, base, sheet.code, BOLD, body)
-    canvas.setFont(REGULAR, body)
-    source = _source(sheet.printed_from)
     place = f"page {number} of {pages}"
     program = f"soapledger {sheet.printed_from.program} (templates {templates_digest()})"
-    canvas.drawRightString(right, base, f"{source}, {program}    {place}")
+    rest = f"{_source(sheet.printed_from)}, {program}    {place}"
+    free = right - MARGIN - width(rest, REGULAR, body) - body
+    draw_text(canvas, MARGIN, base, cut_off(sheet.code, BOLD, body, free), BOLD, body)
+    canvas.setFont(REGULAR, body)
+    canvas.drawRightString(right, base, rest)
     if sheet.printed_from.seal:
         canvas.drawRightString(right, last, f"seal {sheet.printed_from.seal}")
     if boxed:

@@ -13,9 +13,11 @@ from ledger.documents.recall.recall_report import no_doubts
 from ledger.documents.recall.recall_tables import (
     TYPE,
     bars_table,
+    batches_of,
     batches_table,
     bulk_table,
     doubts_table,
+    few_codes,
     lots_table,
     notices_table,
     phone_words,
@@ -31,7 +33,8 @@ from ledger.views.recall.recall_steps import effectiveness_words, state_words, s
 from ledger.views.recall.recall_words import back_from_nowhere_words, differences_words, grams_words
 
 _PICTURE = 56 * mm
-_FIRST_TO_CALL, _FIRST_PRODUCTS = 6, 6  # on page one; the tables further on have all
+_FIRST_OF_ONE = 8  # batches of one customer
+_FIRST_TO_CALL, _FIRST_PRODUCTS, _FIRST_CODES = 6, 6, 60  # on page one; the tables further on have all
 
 
 def draw_life(paper: RecallPaper, *, size: str = "A4") -> bytes:
@@ -139,7 +142,7 @@ def _first_page(paper: RecallPaper, wide: float) -> list[Flowable]:
     call = [one for one in life.people if not one.told_on] or list(life.people)
     head = "Whom to call" if life.not_told else "Whom to call: all were told"
     rows = [
-        (one.one.name, phone_words(one.one), str(one.one.bars or "–"), "\n".join(one.one.batches), "")
+        (one.one.name, phone_words(one.one), str(one.one.bars or "–"), batches_of(one.one, _FIRST_OF_ONE), "")
         for one in call[:_FIRST_TO_CALL]
     ]
     shares = (0.3, 0.2, 0.08, 0.14, 0.28)
@@ -189,8 +192,10 @@ def _class(life: RecallLife) -> str:
 
 
 def _products(paper: RecallPaper, wide: float, most: int | None = None) -> Flowable:
+    every = sum(len(one.codes) for one in paper.products)
+    shown = every if most is None or every <= _FIRST_CODES else _FIRST_CODES // most
     rows = [
-        (one.name, one.net or "not stated", ", ".join(one.codes), str(one.bars), whole(show_date(one.first_on)))
+        (one.name, one.net or "not stated", few_codes(one.codes, shown), str(one.bars), whole(show_date(one.first_on)))
         for one in paper.products[:most]
     ]
     if not rows:

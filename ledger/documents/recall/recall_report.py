@@ -14,6 +14,7 @@ from ledger.documents.recall.recall_tables import (
     bulk_table,
     call_table,
     doubts_table,
+    few_codes,
     lots_table,
     notices_table,
     totals_sum,
@@ -23,6 +24,7 @@ from ledger.views.recall.recall import RecallAnswer
 from ledger.views.recall.recall_words import as_known_words, back_from_nowhere_words, differences_words, grams_words
 
 _ON_PAGE_ONE = 5  # of what cannot be excluded; more of it begins the second page
+_LOTS, _ASKED, _CODES = 10, 10, 60  # on page one, which must do for the telephone
 
 
 def draw_recall(view: RecallAnswer, *, paper: str = "A4") -> bytes:
@@ -34,6 +36,8 @@ def draw_recall(view: RecallAnswer, *, paper: str = "A4") -> bytes:
     sheet = Sheet(paper, code, "Recall report", view.business, view.printed_from, TYPE, mark)
     wide = sheet.width
     story = [*_first_page(view, wide), PageBreak()]
+    if len(view.lots) > _LOTS:
+        story += [*heading("Lots it is about", TYPE.head), lots_table(view, wide)]
     if rest := view.cannot_exclude[_ON_PAGE_ONE:]:
         story += heading("Cannot be excluded either", TYPE.head)
         story.append(doubts_table(rest, wide))
@@ -67,7 +71,7 @@ def _say(text: str, *, bold: bool = False) -> Paragraph:
 
 def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
     """What is said and asked on the telephone: the lot, the codes on the bars, the totals, whom to call."""
-    codes = ", ".join(one.batch_code for one in view.batches if one.yields_bars)
+    codes = few_codes([one.batch_code for one in view.batches if one.yields_bars], _CODES)
     held = "All of it that is here was put on hold." if view.held else "Nothing was put on hold by this answer."
     if view.stopped and not view.stoppable and (not view.held or "rejected" in view.stopped):
         held = f"All of it that is here is {' or '.join(view.stopped)}."
@@ -79,7 +83,7 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
         para(_sentence(view), TYPE.head),
         *([_say(as_known_words(view), bold=True)] if view.as_known else []),
         Spacer(1, 3 * mm),
-        asked_table(view, wide) if view.bars_of else lots_table(view, wide),
+        *_asked(view, wide),
     ]
     if codes:
         story += heading("Batch codes on the bars", TYPE.head)
@@ -108,6 +112,16 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
             sold += " The bar of whoever complained is counted where it went, and not again."
         story += [Spacer(1, 2 * mm), _say(sold)]
     return story
+
+
+def _asked(view: RecallAnswer, wide: float) -> list[Flowable]:
+    """What it is about; where that is long, its ends, and the table stands overleaf."""
+    if view.bars_of:
+        return [asked_table(view, wide)] if len(view.bars_of) <= _ASKED else []
+    if len(view.lots) > _LOTS:
+        ends = f"{view.lots[0].lot_code} to {view.lots[-1].lot_code}"
+        return [_say(f"{len(view.lots)} lots, {ends}; each stands overleaf.")]
+    return [lots_table(view, wide)]
 
 
 def _sentence(view: RecallAnswer) -> str:

@@ -15,6 +15,7 @@ from ledger.views.recall.recall import CannotBeExcluded, RecallAnswer, ToCall
 from ledger.views.recall.recall_people import left_out
 from ledger.views.recall.recall_words import took_words, way_words
 
+_CODES = 60  # of one customer in the table of whom to call
 TYPE = Type(large=22, head=12.5, body=9.5)
 
 
@@ -104,6 +105,20 @@ def notices_table(view: RecallAnswer, wide: float) -> Table:
     return grid(heads, rows, [wide * s for s in (0.5, 0.1, 0.2, 0.2)], TYPE.body, right=(1,), bold=(0,))
 
 
+def batches_of(one: ToCall, most: int) -> str:
+    """The codes of the batches somebody has bars of; of more than so many how many, since each place stands apart."""
+    if len(one.batches) <= most:
+        return "\n".join(one.batches)
+    return f"{len(one.batches)} batches, each further on"
+
+
+def few_codes(codes: Sequence[str], most: int) -> str:
+    """Batch codes in a row; of more than so many how many, and between which."""
+    if len(codes) <= most:
+        return ", ".join(codes)
+    return f"{len(codes)} batch codes, {codes[0]} to {codes[-1]}; each stands further on"
+
+
 def phone_words(one: ToCall) -> str:
     """The telephone number on one line; or why there is none."""
     return whole(one.phone) if one.phone else "left out" if left_out(one) else "no number"
@@ -117,13 +132,13 @@ def call_table(view: RecallAnswer, wide: float) -> Table:
             phone_words(one),
             "\n".join(word for word in (one.email, one.address) if word),
             str(one.bars or "–"),
-            "\n".join(one.batches),
+            batches_of(one, _CODES),
             whole(show_date(one.last_on)),
             "",
         )
         for one in view.call
     ]
-    shares = (0.165, 0.18, 0.22, 0.07, 0.1, 0.125, 0.14)
+    shares = (0.165, 0.18, 0.22, 0.07, 0.115, 0.125, 0.125)
     heads = ("name", "phone", "email, address", "bars", "batches", "last on", "called at, answer")
     return grid(heads, rows, [wide * s for s in shares], TYPE.body, right=(3,), bold=(0, 1), row_height=10 * mm)
 

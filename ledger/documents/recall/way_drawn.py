@@ -5,7 +5,7 @@ from typing import NamedTuple
 from reportlab.lib.colors import black, white
 from reportlab.platypus import Flowable
 
-from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, width
+from ledger.documents.kit.fonts import BOLD, REGULAR, cut_off, draw_text, width
 from ledger.units.dates import show_date
 from ledger.units.wording import count
 from ledger.views.recall.recall import ReachedBatch, RecallAnswer
@@ -144,8 +144,8 @@ class WayDrawn(Flowable):
             spare = self.height - len(column) * self.row
             for turn, spot in enumerate(column):
                 y = self.height - spare / 2 - (turn + 0.5) * self.row
-                head = _cut(spot.head, BOLD, size, room)
-                line = _cut(spot.line, REGULAR, size, room)
+                head = cut_off(spot.head, BOLD, size, room)
+                line = cut_off(spot.line, REGULAR, size, room)
                 long = max(width(head, BOLD, size), width(line, REGULAR, size))
                 ends[spot.key] = End(left, left + long, y, left + room, head, line)
             left += room + gap
@@ -186,12 +186,3 @@ class WayDrawn(Flowable):
             path.lineTo(one.edge, y)
             path.curveTo(one.edge + bend, y, other.left - 3 - bend, z, other.left - 3, z)
         self.canv.drawPath(path, stroke=1, fill=0)
-
-
-def _cut(text: str, face: str, size: float, room: float) -> str:
-    """A text shortened to its column, with an ellipsis; the tables hold it whole."""
-    if width(text, face, size) <= room:
-        return text
-    while text and width(f"{text}…", face, size) > room:
-        text = text[:-1]
-    return f"{text.rstrip(' ,')}…"

@@ -14,6 +14,7 @@ from ledger.rows.decision import RecallCard, RecallStep, recalls
 from ledger.rows.opened import Rows
 from ledger.rows.people import contacts, customer_list
 from ledger.rows.settings import Responsible, settings
+from ledger.units.dates import show_date
 from ledger.views.recall.reach import Starts
 from ledger.views.recall.recall import CannotBeExcluded, RecallAnswer, ToCall
 from ledger.views.recall.recall_answer import recall_answer
@@ -82,11 +83,17 @@ def recall_meant(rows: Rows, text: str) -> RecallCard:
 
 
 def asked_for(question: Question) -> str:
-    """What a question begins with, in a few words, as it was asked."""
+    """What a question begins with, in a few words, as it was asked, and what narrows it."""
     said = [one.what if one.kind == "number" else f"{one.kind} {one.what}" for one in question.starts]
     if question.of_a_delivery:
         said.append(f"{question.material} from {question.supplier}")
-    return " and ".join(dict.fromkeys(said))
+    words = " and ".join(dict.fromkeys(said))
+    if not question.of_a_delivery and (question.material or question.supplier):
+        only = (question.material, f"from {question.supplier}" if question.supplier else None)
+        words += f", only {' '.join(one for one in only if one)}"
+    days = (("from", question.first), ("to", question.last))
+    span = " ".join(f"{which} {show_date(day)}" for which, day in days if day)
+    return f"{words}, {span}" if span else words
 
 
 def answered_now(rows: Rows, asked: Asked, *, program: str, exercise: bool) -> RecallAnswer:
