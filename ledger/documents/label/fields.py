@@ -26,6 +26,7 @@ from ledger.documents.label.levels import (
     splitting,
     whole,
 )
+from ledger.documents.label.parcel import parcel_fields
 from ledger.domain.label.market import OVER
 from ledger.errors import Refused
 from ledger.markets import known_market
@@ -95,7 +96,7 @@ def fields_of(view: Printed, layout: LabelLayout) -> dict[str, Field]:
     if isinstance(view, LotLabel):
         found, code = _lot(view, layout), view.code
     elif isinstance(view, ParcelText):
-        found, code = _parcel(view, layout), ""
+        found, code = parcel_fields(view, layout), ""
     else:
         found = _bar(view, layout) if isinstance(view, LabelText) else _own(view, layout)
         code = view.code_text or view.batch_code
@@ -239,17 +240,6 @@ def _lot(view: LotLabel, layout: LabelLayout) -> dict[str, Field]:
         "caution": small(layout, "caution", view.caution, BOLD),
         "status": filling("status", jar_marks.status, words=words, good=view.usable),
         "opened_on": filling("opened_on", jar_marks.opened),
-    }
-
-
-def _parcel(view: ParcelText, layout: LabelLayout) -> dict[str, Field]:
-    """The fields of a parcel's label: an address is a line for each of its parts."""
-    to = [large(layout, "to", one, layout.product_pt) for one in view.to]
-    sender = [small(layout, "sender", one, BOLD if not i else REGULAR) for i, one in enumerate(view.sender)]
-    return {
-        "to": tuple(one for field in to for one in field),
-        "sender": tuple(one for field in sender for one in field),
-        "delivery": small(layout, "delivery", whole(view.name.capitalize())),
     }
 
 
