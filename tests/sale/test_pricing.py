@@ -86,6 +86,20 @@ def test_a_product_with_an_offer_of_its_own_leaves_the_one_for_all() -> None:
     }
 
 
+def test_an_offer_for_everywhere_leaves_an_outlet_with_a_price_of_its_own() -> None:
+    """A shop that pays 4.20 is not also given three for 15.00 of the market; an offer of its own holds."""
+    prices = [
+        (None, ANYWHERE, MAY, 1, 650),
+        (None, ANYWHERE, MAY, 3, 1200),
+        (ROSEMARY, SHOP, MAY, 1, 420),
+    ]
+    assert table(*prices).worth({ROSEMARY: 3}, SHOP) == {ROSEMARY: Worth(3, 420, 1260, 1260)}
+    assert table(*prices).worth({ROSEMARY: 3}, SATURDAY) == {ROSEMARY: Worth(3, 650, 1950, 1200)}
+    assert table(*prices).worth({OAT: 3}, SHOP) == {OAT: Worth(3, 650, 1950, 1200)}  # it has no price there
+    own = (None, SHOP, MAY, 3, 1200)
+    assert table(*prices, own).worth({ROSEMARY: 3}, SHOP) == {ROSEMARY: Worth(3, 420, 1260, 1200)}
+
+
 def test_a_product_without_a_price_is_left_out() -> None:
     assert table((ROSEMARY, ANYWHERE, MAY, 1, 650)).worth({OAT: 3}) == {}
 

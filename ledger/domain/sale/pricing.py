@@ -86,12 +86,21 @@ class PriceTable:
 
     def single(self, recipe_id: int | None, outlet: Outlet = ANYWHERE) -> int | None:
         """What one bar of a product costs at an outlet, in minor units; None where no price holds."""
-        found = next((self._single[one] for one in scopes(recipe_id, outlet) if one in self._single), None)
+        found = self._priced(recipe_id, outlet)
         return found and found.price_minor
 
+    def _priced(self, recipe_id: int | None, outlet: Outlet) -> SetPrice | None:
+        return next((self._single[one] for one in scopes(recipe_id, outlet) if one in self._single), None)
+
     def offers(self, recipe_id: int | None, outlet: Outlet = ANYWHERE) -> tuple[Scope, list[SetPrice]] | None:
-        """The offers that hold for a product at an outlet, with what they are for; None where none does."""
-        return next(((one, self._offers[one]) for one in scopes(recipe_id, outlet) if one in self._offers), None)
+        """The offers that hold for a product at an outlet, with what they are for; None where none does.
+
+        Where the outlet has a price of its own for it, only offers of its own.
+        """
+        priced = self._priced(recipe_id, outlet)
+        at = (outlet,) if priced and priced.outlet != ANYWHERE else (outlet, ANYWHERE)
+        held = (one for one in scopes(recipe_id, outlet) if one.outlet in at and one in self._offers)
+        return next(((one, self._offers[one]) for one in held), None)
 
     def worth(self, bars: Mapping[int, int], outlet: Outlet = ANYWHERE) -> dict[int, Worth]:
         """What so many bars of each product (by its row number) cost together at an outlet.

@@ -21,6 +21,7 @@ from ledger.operations.complaint.complaints import Report, book_complaint
 from ledger.operations.cure.weighing import weigh_bars
 from ledger.operations.label.labels import Counted, LabelRequest, approve_label, count_run, print_labels
 from ledger.operations.release.release import pass_bars, reject_bars, release_bars
+from ledger.operations.season.selling import Selling
 from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.sell.gift import gift
 from ledger.operations.sell.stall_back import stall_back
@@ -36,7 +37,6 @@ from ledger.rows.lot import on_hand_at, place_of_kind
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails
 from ledger.units.codes import supplier_number_key
-from ledger.units.money import parse_money
 from ledger.units.quantity import parse_mass
 from ledger.units.toml_reader import TomlFile
 from ledger.views.label.label import LabelText
@@ -47,7 +47,7 @@ LAYOUT, SHEET = "label-band", "sheet-a4-6"  # all labels of the season are bands
 
 
 @dataclass
-class Diary:
+class Diary(Selling):
     """The sample season as far as it has been played; batches and lots by the names the diary uses."""
 
     book: Book
@@ -195,13 +195,27 @@ class Diary:
         stall_out(self.book, event["stall"], self._bars(event), on=on)
 
     def _do_stall_back(self, event: dict[str, Any], on: date) -> None:
-        takings = parse_money(event["takings"], self.scenario["currency"]) if "takings" in event else None
-        stall_back(self.book, event["stall"], self._bars(event), on=on, takings_minor=takings)
+        stall_back(
+            self.book,
+            event["stall"],
+            self._bars(event),
+            on=on,
+            takings_minor=self._money(event, "takings"),
+            takings=self._takings(event),
+            pitch_minor=self._money(event, "pitch"),
+        )
 
     def _do_dispatch(self, event: dict[str, Any], on: date) -> None:
-        price = parse_money(event["price"], self.scenario["currency"])
         self._label_anew(self._bars(event), on)
-        dispatch(self.book, event["customer"], self._bars(event), on=on, price_minor=price, note=event.get("note"))
+        dispatch(
+            self.book,
+            event["customer"],
+            self._bars(event),
+            on=on,
+            price_minor=self._money(event, "price"),
+            note=event.get("note"),
+            order_id=event.get("order"),
+        )
 
     def _do_gift(self, event: dict[str, Any], on: date) -> None:
         self._label_anew(self._bars(event), on)
