@@ -109,3 +109,17 @@ def test_a_place_does_not_keep_the_name_of_a_person(shop: Shop, kind: Any) -> No
     agree(shop.book, code, Agreed(consignment=True), on=OUT)
     (name,) = shop.rows().execute("SELECT name FROM place WHERE kind = 'consignment'").fetchone()
     assert (name == "Orla Fenn") is (kind == "shop")
+
+
+def test_the_page_of_a_customer_tells_what_is_agreed_promised_and_invoiced(
+    hall: Shop, run: Callable[..., Any], tmp_path: Path
+) -> None:
+    bring(hall, hall.batch, 6)
+    run("order", "add", "tern", "plain=5", "--due", "fri")
+    run("consignment", "count", "tern", "plain=2", "--price", "6.50")
+    run("invoice", "make", "tern", "--yes")
+    run("archive", "kept")
+    page = (tmp_path / "kept" / "pages" / "customer-tern-hall.html").read_text(encoding="utf-8")
+    for words in ("sale or return, from 1 May 2026 on", "not theirs", "Promised", "5 Jun 2026", "Invoices", "26.00"):
+        assert words in page
+    run("archive", "kept", "--check")

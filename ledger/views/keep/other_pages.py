@@ -10,17 +10,19 @@ from ledger.rows.recipe import ListedRecipe, kept_versions, recipe_source
 from ledger.units.dates import show_date
 from ledger.views.keep.everything import Everything
 from ledger.views.keep.page import Index, Page, Part, Text
+from ledger.views.keep.shop_parts import ShopParts
 from ledger.views.record.pieces import Column, Facts, Grid, grid
 
 _WAYS = {"dispatched": "sent", "sold": "sold there", "given": "given", "returned": "came back"}
 
 
 def customer_pages(known: Everything) -> Iterator[Page]:
-    """One page for each customer: how to reach her, and what she had."""
+    """One page for each customer: how to reach her, what she had, and what is agreed, promised and owed."""
+    shop = ShopParts(known.rows)
     for card in known.customers.values():
         had = [one for one in known.had if one.customer_id == card.id]
         parts = (Part("What went there, and what came back", (_had(known, had),) if had else (), "Nothing yet."),)
-        yield Page("customer", card.code, card.name, card.kind, _reach(card), parts)
+        yield Page("customer", card.code, card.name, card.kind, _reach(card), (*shop.of(card.id), *parts))
 
 
 def _had(known: Everything, had: list[Had]) -> Grid:
