@@ -16,7 +16,8 @@ class BarCount:
     """Bars of one lot at one place, or gone one way on one day."""
 
     lot_id: int
-    where: str  # on hand, at a stall, retained, returned, sold, dispatched, given, wasted, reworked, missing at a count
+    # on hand, at a stall, at a shop, retained, returned, sold, dispatched, given, wasted, reworked, missing at a count
+    where: str
     detail: str  # the place, the stall, the customer, the reason
     on: date | None
     count: int
@@ -24,7 +25,13 @@ class BarCount:
     customer_id: int | None
 
 
-_HERE = {"workshop": "on hand", "stall": "at a stall", "retained": "retained", "returns": "returned"}
+_HERE = {
+    "workshop": "on hand",
+    "stall": "at a stall",
+    "consignment": "at a shop",
+    "retained": "retained",
+    "returns": "returned",
+}
 
 
 _WAYS = {"counted": "missing at a count", "consumed": "reworked"}
@@ -38,13 +45,13 @@ def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCou
     found: dict[int, list[BarCount]] = {lot_id: [] for lot_id in lot_ids}
     asked = (json.dumps(list(found)),)
     here = rows.execute(
-        "SELECT v.lot_id, p.kind, p.name, sum(v.quantity) AS held FROM json_each(?) w CROSS JOIN movement v "
-        "ON v.lot_id = w.value JOIN place p ON p.id = v.place_id "
+        "SELECT v.lot_id, p.kind, p.name, p.customer_id, sum(v.quantity) AS held "
+        "FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value JOIN place p ON p.id = v.place_id "
         "GROUP BY v.lot_id, p.id HAVING held <> 0 ORDER BY v.lot_id, p.id",
         asked,
     )
     for row in here:
-        one = BarCount(row["lot_id"], _HERE[row["kind"]], row["name"], None, row["held"], False, None)
+        one = BarCount(row["lot_id"], _HERE[row["kind"]], row["name"], None, row["held"], False, row["customer_id"])
         found[row["lot_id"]].append(one)
     gone = rows.execute(
         """
@@ -153,17 +160,25 @@ class BarsWith(NamedTuple):
 
 
 def bars_with(rows: sqlite3.Connection, lots: Collection[int]) -> list[BarsWith]:
-    """Who has bars of some lots: the customers who did not give all of a lot back, then the gifts to others."""
+    """Who has bars of some lots: the customers who did not give all of a lot back, then the gifts to others.
+
+    A shop has those that stand there and are hers, and those that it sold on at a count.
+    """
     customers = """
         SELECT customer_id, NULL, sum(bars), max(last), group_concat(code) FROM (
-          SELECT v.customer_id, l.code, -sum(v.quantity) AS bars, max(v."on") AS last
-          FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value JOIN lot l ON l.id = v.lot_id
-          WHERE v.customer_id IS NOT NULL GROUP BY v.customer_id, v.lot_id HAVING bars > 0)
+          SELECT customer_id, l.code, sum(bars) AS bars, max(last) AS last FROM (
+            SELECT v.customer_id, v.lot_id, -v.quantity AS bars, v."on" AS last
+            FROM json_each(?1) w CROSS JOIN movement v ON v.lot_id = w.value WHERE v.customer_id IS NOT NULL
+            UNION ALL
+            SELECT p.customer_id, v.lot_id, v.quantity, v."on" FROM json_each(?1) w
+            CROSS JOIN movement v ON v.lot_id = w.value JOIN place p ON p.id = v.place_id
+            WHERE p.customer_id IS NOT NULL) h
+          JOIN lot l ON l.id = h.lot_id GROUP BY customer_id, h.lot_id HAVING sum(bars) > 0)
         GROUP BY customer_id
     """
     others = """
         SELECT NULL, v.note, -sum(v.quantity), max(v."on"), group_concat(DISTINCT l.code)
-        FROM json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value JOIN lot l ON l.id = v.lot_id
+        FROM json_each(?1) w CROSS JOIN live_movement v ON v.lot_id = w.value JOIN lot l ON l.id = v.lot_id
         WHERE v.kind = 'given' AND v.customer_id IS NULL GROUP BY v.note
     """
     asked = (json.dumps(sorted({*lots})),)

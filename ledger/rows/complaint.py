@@ -216,13 +216,14 @@ SELECT l.code, r.name AS product,
   -sum(CASE WHEN v.kind IN ('sold', 'dispatched', 'given') THEN v.quantity ELSE 0 END) AS bars,
   min(CASE WHEN v.kind IN ('sold', 'dispatched', 'given') THEN v."on" END) AS first_on,
   max(CASE WHEN v.kind IN ('sold', 'dispatched', 'given') THEN v."on" END) AS last_on,
-  sum(CASE WHEN p.kind = 'stall' THEN v.quantity ELSE 0 END) AS standing
+  sum(CASE WHEN p.kind IN ('stall', 'consignment') THEN v.quantity ELSE 0 END) AS standing
 FROM live_movement v JOIN live_lot l ON l.id = v.lot_id JOIN material m ON m.id = l.material_id
 JOIN place p ON p.id = v.place_id
 JOIN live_material_revision r ON r.id = (
   SELECT max(id) FROM live_material_revision WHERE material_id = l.material_id)
 WHERE m.kind = 'soap' AND v."on" <= :until
-  AND (:place IS NULL OR v.place_id = :place) AND (:customer IS NULL OR v.customer_id = :customer)
+  AND (:place IS NULL OR v.place_id = :place)
+  AND (:customer IS NULL OR v.customer_id = :customer OR p.customer_id = :customer)
 GROUP BY l.id HAVING bars > 0 OR standing > 0 ORDER BY last_on DESC, l.id
 """
 

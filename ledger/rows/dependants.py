@@ -146,7 +146,8 @@ _TRUST = (
     SELECT v.entry_id, 0 FROM sold_bare s JOIN recipe_version n ON n.recipe_id = s.recipe_id
     JOIN batch b ON b.recipe_version_id = n.id JOIN lot l ON l.batch_id = b.id JOIN live_movement v ON v.lot_id = l.id
      AND ((v.kind IN ('dispatched', 'given') AND v.customer_id = s.customer_id)
-          OR (v.kind = 'moved' AND v.quantity > 0 AND v.place_id = s.place_id))
+          OR (v.kind = 'moved' AND v.quantity > 0 AND v.place_id IN
+            (SELECT id FROM place WHERE id = s.place_id OR customer_id = s.customer_id)))
     WHERE s.entry_id = :entry AND s.bare = 1 AND v.entry_id > :entry
     """,
     # a pH read of the bars, and a deviation that was decided, by their pass or release

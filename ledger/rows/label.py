@@ -182,7 +182,8 @@ def supplied_on(rows: sqlite3.Connection, lot_id: int, on: date) -> int:
     row = rows.execute(
         """
         SELECT coalesce(-sum(v.quantity) FILTER (WHERE v.kind IN ('dispatched', 'given')), 0) + max(
-          coalesce(sum(v.quantity) FILTER (WHERE v.kind = 'moved' AND p.kind = 'stall' AND v.quantity > 0), 0),
+          coalesce(sum(v.quantity) FILTER (WHERE v.kind = 'moved' AND v.quantity > 0
+                                           AND p.kind IN ('stall', 'consignment')), 0),
           coalesce(-sum(v.quantity) FILTER (WHERE v.kind = 'sold'), 0))
         FROM live_movement v JOIN place p ON p.id = v.place_id WHERE v.lot_id = ? AND v."on" = ?
         """,
@@ -246,13 +247,15 @@ class WentOut(NamedTuple):
 
 
 def went_out(rows: sqlite3.Connection, lot_id: int) -> tuple[WentOut, ...]:
-    """Where bars of a lot were taken, sent and given."""
+    """Where bars of a lot were taken, sent and given; what a shop on sale or return sends back is looked at first."""
     found = rows.execute(
         """
-        SELECT CASE WHEN v.kind = 'moved' THEN v.place_id END, v.customer_id, v."on",
+        SELECT CASE WHEN v.kind = 'moved' AND p.customer_id IS NULL THEN v.place_id END,
+               coalesce(v.customer_id, p.customer_id), v."on",
                CASE WHEN v.kind = 'moved' THEN v.quantity ELSE -v.quantity END
         FROM live_movement v JOIN place p ON p.id = v.place_id
-        WHERE v.lot_id = ? AND (v.kind IN ('dispatched', 'given') OR (v.kind = 'moved' AND p.kind = 'stall'))
+        WHERE v.lot_id = ? AND (v.kind IN ('dispatched', 'given') OR (v.kind = 'moved' AND
+          (p.kind = 'stall' OR (p.kind = 'consignment' AND v.quantity > 0))))
         """,
         (lot_id,),
     )

@@ -190,9 +190,10 @@ def texts_of(rows: sqlite3.Connection, noun: Literal["customer", "supplier"], id
 
 
 def texts_to(rows: sqlite3.Connection, ids: Sequence[int]) -> Iterator[Text]:
-    """What was noted of bars sent to some customers, given to them or returned, but for what an undo notes itself."""
+    """What was noted of bars promised to some customers, sent, given or returned, but for what an undo notes itself."""
     undos = {row[0] for row in rows.execute("SELECT id FROM entry WHERE reverses IS NOT NULL")}
-    return (one for one in _texts(rows, "movement", "note", "customer_id", ids) if one.entry not in undos)
+    for table in ("movement", "customer_order"):
+        yield from (one for one in _texts(rows, table, "note", "customer_id", ids) if one.entry not in undos)
 
 
 def _texts(rows: sqlite3.Connection, table: str, column: str, key: str, ids: Sequence[int]) -> Iterator[Text]:

@@ -14,7 +14,7 @@ Run = Callable[..., Any]
 TODAY, TOMORROW = "2026-06-01", "2026-06-02"
 
 # These look ahead or back: what is planned, what will be due, what would hold on a day of supply.
-ANY_DAY = {"batch plan", "demo", "equipment list", "label check", "upkeep list"}
+ANY_DAY = {"batch plan", "demo", "equipment list", "label check", "price list", "stall pack", "upkeep list"}
 BEING_MADE = {"batch correct"}
 BATCH = "26-001-4"  # made on 1 Apr 2026, cut on 2 Apr, passed and released on 4 May
 WORDS: dict[str, tuple[str, ...]] = {
@@ -65,6 +65,8 @@ WORDS: dict[str, tuple[str, ...]] = {
     "recipe word": ("plain-bar", "KAOLIN", "--up-to", "2 %", "--by", "R. Lund", "--text", "yes"),
     "stall out": ("Quay market", f"{BATCH}=1"),
     "stall back": ("Quay market", f"{BATCH}=0"),
+    "stall takings": ("Quay market", "--card", "5"),
+    "stall ticked": ("Quay market",),
     "complaint add": ("itched",),
     "complaint note": ("1", "rang"),
     "complaint close": ("1", "bar replaced"),
@@ -73,6 +75,13 @@ WORDS: dict[str, tuple[str, ...]] = {
     "recall close": ("R1", "--conclusion", "all back"),
     "recall rehearse": ("4471/2",),
     "upkeep add": ("cleaning", "pots"),
+    "customer terms": ("person-1", "--pay-in", "14"),
+    "order add": ("person-1", "plain-bar=1", "--due", "2026-06-03"),
+    "order end": ("1", "--by", "Nuala", "--reason", "closed"),
+    "consignment count": ("person-1", "plain-bar=1"),
+    "consignment back": ("person-1", "plain-bar=1"),
+    "invoice make": ("person-1", "--yes"),
+    "invoice credit": ("1",),
 }
 
 

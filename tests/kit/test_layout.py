@@ -27,7 +27,7 @@ LAYOUTS = (
         )
     ),
     *("sticker-small", "sticker-band", "notice-shelf", "ticket-price", "ticket-shelf", "ticket-stall"),
-    *("card-rack", "lot-jar", "lot-drum"),
+    *("card-rack", "lot-jar", "lot-drum", "parcel-label"),
 )
 
 

@@ -10,6 +10,7 @@ import zxingcpp
 
 from ledger.documents.kit.layout import LabelLayout, label_layout, sheet_layout, shipped
 from ledger.documents.label.labels import draw_labels
+from ledger.views.label.parcel import ParcelText
 
 SHEETS = {
     "small": ("a4-24", "letter-21", "roll"),
@@ -33,11 +34,15 @@ SHEETS = {
     "card-rack": ("a4-8", "letter-8"),
     "lot-jar": ("a4-24", "letter-21", "roll"),
     "lot-drum": ("a4-8", "letter-8"),
+    "parcel-label": ("a4-8", "letter-8"),
 }
 KINDS = [(layout, sheet) for layout, sheets in SHEETS.items() for sheet in sheets]
 BARS = [name for name in SHEETS if label_layout(name).purpose == "bar"]
 SCALE = 6  # dots: 432 an inch, 17 a millimetre
 DOTS = SCALE * 72 / 25.4
+PARCEL = ParcelText(
+    ("The Tern Hall", "2 Weir Row", "Port Emmer", "Ireland"), ("Tidewrack Soaps", "3 Vixen Lane"), "sale 12"
+)
 ACCENTED = "Źdźbło Žluťoučké Gülağacı Blåbærgrød"
 
 
@@ -53,11 +58,13 @@ def view(label, ticket, rack, jar) -> Callable[..., Any]:
             origin=None if layout == "small" else "Made in Ireland",
             precautions=() if layout == "small" else ("Keep out of eyes.",),
         )
-        one = {"ticket": ticket, "rack": rack, "lot": jar}.get(label_layout(layout).purpose, full)
+        one = {"ticket": ticket, "rack": rack, "lot": jar, "parcel": PARCEL}.get(label_layout(layout).purpose, full)
         if label_layout(layout).purpose == "sticker":
             one = replace(label, best_before="Best used before the end of November 2028")
         if "product" in more and one is jar:
             more["material"] = more.pop("product")
+        if "product" in more and one is PARCEL:
+            more["to"] = (more.pop("product"), *PARCEL.to[1:])
         return replace(one, **more)
 
     return chosen

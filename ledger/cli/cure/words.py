@@ -10,12 +10,14 @@ from ledger.units.dates import show_date
 from ledger.views.cure.cure import OnTheRack
 from ledger.views.cure.cure_forecast import dried, dried_words
 from ledger.views.cure.weighed import weighings
+from ledger.views.stock.promised import Promise
 
 
-def say_cure(found: Sequence[OnTheRack], on: date) -> None:
-    """The rack on the screen, the first ready first."""
+def say_cure(found: Sequence[OnTheRack], on: date, late: Sequence[Promise] = ()) -> None:
+    """The rack on the screen, the first ready first; then which promise will be late, and why."""
     if not found:
         say("Nothing is on the rack.")
+        _say_late(late)
         return
     ready = [one for one in found if one.days_left <= 0]
     curing = len(found) - len(ready)
@@ -35,10 +37,16 @@ def say_cure(found: Sequence[OnTheRack], on: date) -> None:
     for one in found:
         if one.lags:
             say_wrapped(f"Batch {one.batch_code} lags: {one.lags}.", first="  ! ", indent="    ")
+    _say_late(late)
     if due:
         say(f"Next: soapledger cure weigh {due[0].batch_code} A=WEIGHT B=WEIGHT")
     if steady := [one for one in ready if not one.lags]:
         say(f"Next: soapledger pass {steady[0].batch_code}")
+
+
+def _say_late(late: Sequence[Promise]) -> None:
+    for words in dict.fromkeys(why for one in late for why in one.words):
+        say_wrapped(words, first="  ! ", indent="    ")
 
 
 def say_drying(here: Desk, batch: BatchRow, on: date) -> None:

@@ -12,11 +12,12 @@ from ledger.documents.label.labels import RackText, TicketText, draw_labels
 from ledger.errors import BadInput
 from ledger.units.quantity import parse_pieces
 from ledger.views.label.lot_label import LotLabel
+from ledger.views.label.parcel import ParcelText
 
 
 def print_card(
     here: Desk,
-    texts: Sequence[TicketText | RackText | LotLabel],
+    texts: Sequence[TicketText | RackText | LotLabel | ParcelText],
     layout: str,
     sheet: str | None,
     number: str,
@@ -37,4 +38,4 @@ def print_card(
     shift, business = read_nudge(nudge), here.settings.business
     data = draw_labels(texts[0], form, page, count=many, start=first, nudge_mm=shift, each=each, business=business)
     write_file(output, data, force=force)
-    say(f"{count(len(each) or many, 'label' if form.purpose == 'lot' else 'card')} in {output}.")
+    say(f"{count(len(each) or many, 'label' if form.purpose in ('lot', 'parcel') else 'card')} in {output}.")

@@ -10,14 +10,16 @@ from ledger.cli.people.customer import Which
 from ledger.rows.people import customer_by_code
 from ledger.units.money import show_money
 from ledger.views.sale.customer import CustomerStands, customer_stands
+from ledger.views.shop.customer import customer_shop, customer_words
 
 
 def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
-    """Show one customer and how to reach them, what they had, brought back and owe."""
+    """Show one customer and how to reach them, what they had, brought back and owe, and what is promised."""
     here = desk(ctx)
     card = customer_by_code(here.rows(), which)
     stands = customer_stands(here.rows(), card.id)
-    if answer(plain(card) | plain(stands), json):
+    shop = customer_shop(here.rows(), card.id, here.today)
+    if answer(plain(card) | plain(stands) | {"shop": plain(shop)}, json):
         return
     say(f"{card.name} ({card.code}), a {card.kind}: {count(card.bars, 'bar')} went there and stayed.")
     for label, value in (
@@ -29,6 +31,8 @@ def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
     ):
         if value:
             say(f"  {label:8} {value}")
+    for label, value in customer_words(here.rows(), shop):
+        say_wrapped(f"{label:8} {value}", first="  ", indent=" " * 11)
     _say_stands(stands, here.settings.currency, card.code)
 
 

@@ -8,7 +8,7 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, say
+from ledger.cli.kit.show import count, say, say_wrapped
 from ledger.units.dates import show_date
 from ledger.views.recall.trace import trace
 
@@ -50,6 +50,8 @@ def command(
         say(f"Of batch {back.batch_code}, {back.words}.")
     for one in found.on_the_shelf:
         say(f"Of batch {one.batch_code}, {one.words}.")
+    for bars in found.may_be:
+        say_wrapped(f"Cannot be excluded: {bars.what}; {bars.why}.")
 
 
 def lead(depth: int) -> str:

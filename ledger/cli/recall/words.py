@@ -16,6 +16,7 @@ def say_answer(answer: RecallAnswer) -> None:
     say(
         f"{'EXERCISE. ' if answer.exercise else ''}{_what(answer)}: {count(len(with_bars), 'batch', 'batches')}, "
         f"{count(totals.made, 'bar')}. {totals.on_hand} here, {totals.at_stall} at a stall, "
+        f"{f'{totals.at_shop} at a shop, ' if totals.at_shop else ''}"
         f"{totals.retained} retained, {totals.returned} returned, {totals.sold} sold, "
         f"{totals.dispatched} dispatched, {totals.given} given away, {totals.wasted} thrown away, "
         f"{f'{totals.reworked} reworked, ' if totals.reworked else ''}{totals.unexplained} unexplained."
@@ -75,7 +76,7 @@ def say_answer(answer: RecallAnswer) -> None:
         say()
         say("Cannot be excluded:")
         for one in answer.cannot_exclude:
-            say(f"  {one.what}: {one.why}.")
+            say_wrapped(f"{one.what}: {one.why}.", first="  ", indent="    ")
     if answer.look_next:
         say()
         codes = " ".join(f"--bar {code}" for code in answer.bars_of)

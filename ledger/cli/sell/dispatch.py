@@ -9,7 +9,8 @@ from ledger.cli.kit.options import On, Yes
 from ledger.cli.kit.show import say_wrapped, warn_of
 from ledger.cli.sale.options import Bank, Card, Cash, way_of
 from ledger.cli.sell.doubts import sale_doubts
-from ledger.cli.stock.bars import BARS, read_bars, warn_of_holds
+from ledger.cli.sell.filling import Order, say_papers, to_go
+from ledger.cli.stock.bars import warn_of_holds
 from ledger.cli.stock.first_supply import First, first_supplied
 from ledger.errors import BadInput
 from ledger.operations.sale.booked import Paid
@@ -20,8 +21,8 @@ from ledger.units.money import parse_money, show_money
 
 def command(
     ctx: typer.Context,
-    customer: Annotated[str, typer.Argument(help="Who gets them: short name or name.")],
-    bars: BARS,
+    customer: Annotated[str | None, typer.Argument(help="Who gets them: short name or name.")] = None,
+    bars: Annotated[list[str] | None, typer.Argument(help="Batches and numbers, e.g. 26-118-0=6.")] = None,
     price: Annotated[
         str | None, typer.Option("--price", help="What one bar was sold for, tax within (the price that holds there).")
     ] = None,
@@ -33,12 +34,15 @@ def command(
     bank: Bank = False,
     note: Annotated[str | None, typer.Option("--note", help="E.g. the number of your delivery note.")] = None,
     first: First = None,
+    order: Order = None,
     yes: Yes = False,
     on: On = None,
 ) -> None:
     """Send released bars to a shop or a person, e.g. soapledger dispatch tern-hall 26-118-0=12 --price 4.50."""
     here = desk(ctx)
-    wanted, currency, way = read_bars(bars), here.settings.currency, way_of(cash=cash, card=card, bank=bank)
+    going = to_go(here, customer, bars or [], order, yes=yes)
+    customer, wanted = going.customer, going.bars
+    currency, way = here.settings.currency, way_of(cash=cash, card=card, bank=bank)
     each = parse_money(price, currency, what="the price") if price else None
     off = parse_money(reduction, currency, what="the reduction") if reduction else 0
     received = parse_money(paid, currency, what="what was paid") if paid else 0
@@ -57,10 +61,13 @@ def command(
         asked=asked,
         paid=[Paid(way, received)] if way and received else (),
         all_by=way if way and not paid else None,
+        order_id=going.order,
     )
-    say_wrapped(f"Sale {sent.sale}: {sent.bars} dispatched to {sent.whom}.")
+    name = "On sale or return" if sent.sale is None else f"Sale {sent.sale}"
+    say_wrapped(f"{name}: {sent.bars} dispatched to {sent.whom}.")
     if sent.amount_minor is None:
-        say_wrapped("No price was told, and none is set: what they brought is not known.")
+        if sent.sale is not None:
+            say_wrapped("No price was told, and none is set: what they brought is not known.")
     else:
         tax = f", {show_money(sent.tax_minor, currency)} of it tax" if sent.tax_minor is not None else ""
         owed = sent.amount_minor - sent.paid_minor
@@ -68,4 +75,5 @@ def command(
         say_wrapped(f"Together {show_money(sent.amount_minor, currency)}{tax}; {stands}.")
         if owed > 0:
             say_wrapped(f"When it is paid: soapledger sale pay {sent.sale} {show_money(owed, currency)} --cash")
+    say_papers(here, going, sent.sale)
     warn_of_holds(here, wanted)

@@ -50,14 +50,15 @@ _NEEDED = {
     "lot": (
         "lot_code", "material", "came_from", "came_on", "best_before", "caution", "status", "opened_on", "code",
     ),
+    "parcel": ("to", "sender"),
 }  # fmt: skip
 _WELCOME = {
     "bar": ("after_opening", "origin", "code", "leaflet", "business", "line", "use", "web", "price", "picture"),
     "notice": ("function", "net_quantity", "origin", "code"),
     "sticker": ("after_opening", "code"),
     "ticket": ("business", "function", "origin", "batch_code", "code"),
-    "rack": (),
-    "lot": (),
+    **dict.fromkeys(("rack", "lot"), ()),
+    "parcel": ("delivery",),
 }
 PURPOSES = tuple(_NEEDED)
 ROLES = ("face", "back", "side", "tag")
@@ -104,7 +105,7 @@ class LabelLayout:
 
     file: str
     name: str
-    purpose: str  # "bar", "notice", "sticker", "ticket", "rack", "lot"
+    purpose: str  # "bar", "notice", "sticker", "ticket", "rack", "lot", "parcel"
     width_mm: float
     height_mm: float
     law_min_x_height_mm: float

@@ -12,7 +12,7 @@ from ledger.units.toml_reader import TomlFile, TomlPart, toml_text
 FileKind = Literal["label", "sheet"]
 # Which shipped files are layouts and which are sheets; the first beginning is left out of a name.
 _BEGINNINGS: dict[FileKind, tuple[str, ...]] = {
-    "label": ("label-", "sticker-", "notice-", "ticket-", "card-", "lot-"),
+    "label": ("label-", "sticker-", "notice-", "ticket-", "card-", "lot-", "parcel-"),
     "sheet": ("sheet-",),
 }
 

@@ -32,6 +32,7 @@ from ledger.markets import known_market
 from ledger.units.dates import show_date
 from ledger.views.label.label import LabelText
 from ledger.views.label.lot_label import LotLabel
+from ledger.views.label.parcel import ParcelText
 
 
 @dataclass(frozen=True)
@@ -61,7 +62,7 @@ class RackText:
     code_text: str
 
 
-Printed = LabelText | TicketText | RackText | LotLabel
+Printed = LabelText | TicketText | RackText | LotLabel | ParcelText
 _TAKES = {
     "bar": LabelText,
     "notice": LabelText,
@@ -69,6 +70,7 @@ _TAKES = {
     "ticket": TicketText,
     "rack": RackText,
     "lot": LotLabel,
+    "parcel": ParcelText,
 }
 
 
@@ -88,6 +90,8 @@ def fields_of(view: Printed, layout: LabelLayout) -> dict[str, Field]:
     view = in_one_form(view)
     if isinstance(view, LotLabel):
         found, code = _lot(view, layout), view.code
+    elif isinstance(view, ParcelText):
+        found, code = _parcel(view, layout), ""
     else:
         found = _bar(view, layout) if isinstance(view, LabelText) else _own(view, layout)
         code = view.code_text or view.batch_code
@@ -220,6 +224,17 @@ def _lot(view: LotLabel, layout: LabelLayout) -> dict[str, Field]:
         "caution": small(layout, "caution", view.caution, BOLD),
         "status": filling("status", jar_marks.status, words=words, good=view.usable),
         "opened_on": filling("opened_on", jar_marks.opened),
+    }
+
+
+def _parcel(view: ParcelText, layout: LabelLayout) -> dict[str, Field]:
+    """The fields of a parcel's label: an address is a line for each of its parts."""
+    to = [large(layout, "to", one, layout.product_pt) for one in view.to]
+    sender = [small(layout, "sender", one, BOLD if not i else REGULAR) for i, one in enumerate(view.sender)]
+    return {
+        "to": tuple(one for field in to for one in field),
+        "sender": tuple(one for field in sender for one in field),
+        "delivery": small(layout, "delivery", whole(view.name.capitalize())),
     }
 
 

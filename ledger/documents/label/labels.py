@@ -24,6 +24,7 @@ from ledger.documents.label.stacked import net_of, stacked
 from ledger.errors import BadInput, Refused
 from ledger.views.label.label import LabelText
 from ledger.views.label.lot_label import LotLabel
+from ledger.views.label.parcel import ParcelText
 
 __all__ = ["RackText", "TicketText", "draw_labels", "draw_test_sheet", "set_label"]
 
@@ -165,6 +166,8 @@ def about_label(view: Printed, business: str) -> About:
 def _title(view: Printed) -> str:
     if isinstance(view, LotLabel):
         return f"Lot labels {view.code}"
+    if isinstance(view, ParcelText):
+        return f"Parcel, {view.name}"
     if isinstance(view, TicketText):
         return f"Price tickets {view.product}"
     return f"Rack card {view.batch_code}" if isinstance(view, RackText) else f"Labels {view.batch_code} {view.market}"
@@ -173,6 +176,8 @@ def _title(view: Printed) -> str:
 def _subject(view: Printed) -> str:
     if isinstance(view, LotLabel):
         return f"{view.material}, lot {view.code}"
+    if isinstance(view, ParcelText):
+        return view.to[0]
     draft = "DRAFT, not for sale: " if isinstance(view, LabelText) and view.draft else ""
     return f"{draft}{view.product}, batch {view.batch_code}" if view.batch_code else view.product
 

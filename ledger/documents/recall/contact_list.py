@@ -10,7 +10,7 @@ from ledger.views.recall.recall_people import without_a_name
 
 
 def contact_list(answer: RecallAnswer, *, names: bool = False) -> bytes:
-    """One line for each customer reached, in UTF-8, and at the end one for each complaint.
+    """One line for each customer reached, in UTF-8, then one for each complaint, then for bars that may be of it.
 
     The file may be handed on, so unless `names` are asked for it tells of private persons only how many bars they have
     and of which batch, and of who complained the number of the complaint: that someone was harmed is for the ledger,
@@ -30,6 +30,9 @@ def contact_list(answer: RecallAnswer, *, names: bool = False) -> bytes:
             plain_text(one.address or ""),
         )
         writer.writerow([*texts, one.bars, " ".join(one.batches), one.last_on.isoformat()])
+    for bars in answer.may_be:
+        words = plain_text(f"cannot be excluded: {bars.product} {bars.where}")
+        writer.writerow([words, "", "", "", bars.bars, bars.batch_code, bars.on.isoformat() if bars.on else ""])
     return out.getvalue().encode("utf-8")
 
 

@@ -95,7 +95,8 @@ def _still_out(life: RecallLife) -> str:
     destroyed = sum(one.destroyed for one in life.people)
     rest = f" Of these, {count(destroyed, 'bar')} destroyed where they were, as was said." if destroyed else ""
     return (
-        f"{count(out, 'bar')} with customers and unknown buyers, {totals.at_stall} at a stall. "
+        f"{count(out, 'bar')} with customers and unknown buyers, {totals.at_stall} at a stall"
+        f"{f', {totals.at_shop} at a shop' if totals.at_shop else ''}. "
         f"Here {totals.on_hand + totals.retained + totals.returned}, thrown away {totals.wasted}.{rest}"
     )
 

@@ -87,6 +87,11 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
     story += [totals_sum(view, wide), Spacer(1, 2 * mm), _say(held, bold=True)]
     story += heading("Cannot be excluded", TYPE.head)
     story.append(doubts_table(few, wide) if few else _say(no_doubts(view)))
+    if view.may_be:
+        bars = count(sum(one.bars for one in view.may_be), "bar")
+        story.append(
+            _say(f"Of {bars} it cannot be excluded that they are of it, since their batch was assumed.", bold=True)
+        )
     if doubts > len(few):
         story.append(_say(f"{doubts - len(few)} more cannot be excluded; they stand first overleaf.", bold=True))
     story += heading("Whom to call", TYPE.head)
@@ -112,5 +117,6 @@ def _sentence(view: RecallAnswer) -> str:
     return (
         f"{what}: {batches}, {count(totals.made, 'bar')} made. "
         f"{totals.on_hand + totals.retained + totals.returned} are here, {totals.at_stall} at a stall, "
+        f"{f'{totals.at_shop} at a shop, ' if totals.at_shop else ''}"
         f"{totals.sold + totals.dispatched + totals.given} are with customers."
     )

@@ -64,6 +64,7 @@ def totals_sum(view: RecallAnswer, wide: float) -> Table:
         ("made", t.made, ""),
         ("on hand", t.on_hand, "="),
         ("at a stall", t.at_stall, "+"),
+        *((("at a shop", t.at_shop, "+"),) if t.at_shop else ()),
         ("retained", t.retained, "+"),
         ("returned", t.returned, "+"),
         ("sold", t.sold, "+"),

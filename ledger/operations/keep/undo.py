@@ -9,6 +9,7 @@ from ledger.rows.decision import recalls
 from ledger.rows.dependants import Dependant, dependants
 from ledger.rows.history import decides, entry_written, erases, starts_the_ledger
 from ledger.rows.movement import moved_by
+from ledger.rows.sell.invoice import InvoiceRow, made_in, over_sales_of
 from ledger.rows.sell.paid import followed
 from ledger.storage.book import Book
 from ledger.storage.verbs import Moved
@@ -40,6 +41,16 @@ def undo(book: Book, number: int) -> Undone:
             raise Refused("The start of a ledger is not taken back; change what is wrong with: soapledger init")
         if erases(tx.rows, number):
             raise Refused(f"Entry {number} ({said}) erased for good; it cannot be taken back.")
+        if made := made_in(tx.rows, number):
+            raise Refused(
+                f"Entry {number} made {made.kind} {made.number}; its number is given, so it is never taken back. "
+                + _instead(made)
+            )
+        if numbers := over_sales_of(tx.rows, number):
+            raise Refused(
+                f"Entry {number} ({said}) is on invoice {numbers[0]}, which is never taken back. Book what came back "
+                f"or is credited, then: soapledger invoice credit {numbers[0]}"
+            )
         if decides(tx.rows, number):
             if opened := next((one for one in recalls(tx.rows) if one.entry == number), None):
                 raise Refused(
@@ -68,6 +79,13 @@ def undo(book: Book, number: int) -> Undone:
             tx.move(mirrored, way, place_id=place_id, on=on)
         tx.say(f"Took back entry {number}: {entry.said}")
         return Undone(number, entry.said)
+
+
+def _instead(made: InvoiceRow) -> str:
+    """What is done in place of taking an invoice back."""
+    if made.kind == "invoice":
+        return f"Book what came back or is credited, then: soapledger invoice credit {made.number}"
+    return "Make another invoice for what is owed after all."
 
 
 def _held_by(entry: int, said: str, found: tuple[Dependant, ...], sales: list[int]) -> str:

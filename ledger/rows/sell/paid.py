@@ -85,11 +85,12 @@ class Balance(NamedTuple):
     tax_minor: int  # within the amount less what was taken back
     paid_minor: int
     untold: int
+    kept_minor: int = 0  # by a shop as its commission
 
     @property
     def owed_minor(self) -> int:
         """What is still to be paid; below zero: to be paid back."""
-        return self.amount_minor - self.taken_back_minor - self.paid_minor
+        return self.amount_minor - self.taken_back_minor - self.kept_minor - self.paid_minor
 
 
 def balances(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, Balance]:
@@ -112,6 +113,10 @@ def balances(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, Ba
         (json.dumps(sorted(every)),),
     ):
         paid[number] = amount
+    kept: defaultdict[int, int] = defaultdict(int)
+    for one in fees(rows, numbers):
+        if one.kind == "commission" and one.sale_id is not None:
+            kept[one.sale_id] += one.amount_minor
     none = (0, 0, 0, 0)
     found = {}
     for number in numbers:
@@ -125,6 +130,7 @@ def balances(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, Ba
             tax_minor=tax + sum(one[2] for one in taken),
             paid_minor=paid[number] + sum(paid[one] for one in takers[number]),
             untold=untold,
+            kept_minor=kept[number],
         )
     return found
 

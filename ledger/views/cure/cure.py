@@ -14,6 +14,7 @@ from ledger.rows.recipe import versions_by_id
 from ledger.units.wording import count
 from ledger.units.words import Process
 from ledger.views.cure.weighed import EARLIER, losing_words, weighings_among
+from ledger.views.stock.promised import late_by_batch, promises
 
 
 class OnTheRack(NamedTuple):
@@ -30,6 +31,7 @@ class OnTheRack(NamedTuple):
     status: str
     weigh_on: date  # when its marked bars are weighed next
     lags: str | None  # that it was still losing weight when its cure ended, in words
+    late_for: tuple[str, ...] = ()  # promises that its bars come too late for, in words
 
 
 class RackDay(NamedTuple):
@@ -48,6 +50,7 @@ def cure_list(rows: Rows, *, on: date) -> tuple[OnTheRack, ...]:
     recipes = versions_by_id(rows, {one.recipe_version_id for one in rack if one.recipe_version_id is not None})
     cut = cut_of_recipes(rows, {one.recipe_code for one in rack if one.recipe_code})
     readings = readings_of(rows, [one.id for one in rack])
+    late = late_by_batch(promises(rows, on)) if rack else {}
     found = []
     for batch in rack:
         assert batch.yield_lot_id is not None
@@ -75,6 +78,7 @@ def cure_list(rows: Rows, *, on: date) -> tuple[OnTheRack, ...]:
                     earlier=sum(one < batch.id for one in cut.get(batch.recipe_code or "", ())),
                 ),
                 lags=losing_words(known, limit) if on >= days.ready_on else None,
+                late_for=late.get(batch.code, ()),
             )
         )
     return tuple(sorted(found, key=lambda one: (one.ready_on, one.batch_code)))

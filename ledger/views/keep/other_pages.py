@@ -10,14 +10,16 @@ from ledger.rows.recipe import ListedRecipe, kept_versions, recipe_source
 from ledger.units.dates import show_date
 from ledger.views.keep.everything import Everything
 from ledger.views.keep.page import Index, Page, Part, Text
+from ledger.views.keep.shop_parts import ShopParts
 from ledger.views.record.pieces import Column, Facts, Grid, grid
 from ledger.views.sale.sale import SaleListed
 
-_WAYS = {"dispatched": "sent", "given": "given", "returned": "came back"}
+_WAYS = {"dispatched": "sent", "sold": "sold there", "given": "given", "returned": "came back"}
 
 
 def customer_pages(known: Everything) -> Iterator[Page]:
-    """One page for each customer: how to reach her, and what she had."""
+    """One page for each customer: how to reach her, what she had, and what is agreed, promised and owed."""
+    shop = ShopParts(known.rows)
     for card in known.customers.values():
         had = [one for one in known.had if one.customer_id == card.id]
         sold = known.sales.get(card.id, [])
@@ -25,7 +27,7 @@ def customer_pages(known: Everything) -> Iterator[Page]:
             Part("What went there, and what came back", (_had(known, had),) if had else (), "Nothing yet."),
             Part("Sales, returns and credits", (_sold(known, sold),) if sold else (), "None yet."),
         )
-        yield Page("customer", card.code, card.name, card.kind, _reach(card), parts)
+        yield Page("customer", card.code, card.name, card.kind, _reach(card), (*shop.of(card.id), *parts))
 
 
 def _had(known: Everything, had: list[Had]) -> Grid:
@@ -115,7 +117,7 @@ def index_page(known: Everything) -> Index:
             Part("Products", (_products(known.recipes),) if known.recipes else (), "None yet."),
             Part("Customers", (_people(tuple(known.customers.values())),) if known.customers else (), "None yet."),
             Part("Suppliers", (_people(known.suppliers),) if known.suppliers else (), "None yet."),
-            Part("Stalls", (standing,) if stalls else (), "Nothing stands at a stall."),
+            Part("Stalls and shops", (standing,) if stalls else (), "Nothing stands at a stall or a shop."),
         )
     )
 

@@ -11,7 +11,7 @@ from ledger.rows.label import SoldBare, runs, sold_bare, went_out
 from ledger.rows.opened import Rows
 from ledger.units.wording import count
 
-_SUPPLIED = ("on hand", "at a stall", "returned", "sold", "dispatched", "given")
+_SUPPLIED = ("on hand", "at a stall", "at a shop", "returned", "sold", "dispatched", "given")
 
 
 class Outlet(NamedTuple):

@@ -109,7 +109,7 @@ def _supplied(rows: Rows, lot_id: int, law: Market) -> tuple[str, ...]:
                 continue
             until = f", and may be sold on until {show_date(listed.sold_on_until)}" if listed.sold_on_until else ""
             found.append(f"{bars} {one.where} on {show_date(one.on)}: {listed.name} holds for {them}{until}.")
-        elif one.where in ("on hand", "at a stall", "returned"):
+        elif one.where in ("on hand", "at a stall", "at a shop", "returned"):
             found.append(f"{bars} {one.where}: not supplied yet, or back; the day {they} decides.")
     for said in first_supplies(rows, lot_id):
         listed = law.allergen_list(said.supplied_on)

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from ledger.rows.bars import BackOnSale
 from ledger.rows.settings import PrintedFrom
 from ledger.units.words import Units
+from ledger.views.recall.recall_assumed import AssumedBars
 
 
 class NamedLot(NamedTuple):
@@ -54,8 +55,8 @@ class BarsAt:
 
     batch_code: str
     product: str
-    where: str  # "on hand", "at a stall", "retained", "returned", "sold", "dispatched", "given", "wasted",
-    # "reworked", "came back", "missing at a count"
+    where: str  # "on hand", "at a stall", "at a shop", "retained", "returned", "sold", "dispatched", "given",
+    # "wasted", "reworked", "came back", "missing at a count"
     detail: str  # the place, stall, customer or reason
     on: date | None
     count: int
@@ -104,6 +105,7 @@ class Totals(NamedTuple):
     wasted: int
     reworked: int  # booked back in as mass for a rebatch
     unexplained: int
+    at_shop: int = 0  # hers, on sale or return
 
 
 class Difference(NamedTuple):
@@ -177,3 +179,4 @@ class RecallAnswer:
     notices: tuple[SoldAt, ...] = ()
     look_next: tuple[LookNext, ...] = ()  # in no figure of the answer
     labels_of: tuple[str, ...] = ()  # the batch codes of which the labels alone are asked for
+    may_be: tuple[AssumedBars, ...] = ()  # booked on other batches; in no figure of the answer

@@ -11,7 +11,8 @@ from ledger.rows.people import Contact, contacts
 from ledger.rows.reached import Booked, booked
 from ledger.rows.settings import printed_from, settings
 from ledger.views.recall.reach import Reach, Starts, Way, reach, ways
-from ledger.views.recall.recall import BarsAt, BulkAt, Holdable, NamedLot, ReachedBatch, RecallAnswer
+from ledger.views.recall.recall import BarsAt, BulkAt, CannotBeExcluded, Holdable, NamedLot, ReachedBatch, RecallAnswer
+from ledger.views.recall.recall_assumed import assumed_bars
 from ledger.views.recall.recall_complaints import complainants
 from ledger.views.recall.recall_doubts import cannot_exclude
 from ledger.views.recall.recall_next import look_next
@@ -57,6 +58,7 @@ def recall_answer(
     holders = bars_with(rows, bars)
     people = {*(one.customer_id for one in counts), *(one.customer_id for one in holders)} - {None}
     known = contacts(rows, [number for number in people if number is not None])
+    assumed = assumed_bars(rows, bars)
     own, ends = settings(rows), ways(found, lots, made)
     cut = {lot: books[lot].received for lot in bars}
     return RecallAnswer(
@@ -73,7 +75,10 @@ def recall_answer(
         ),
         call=(*grave, *others, *to_call(holders, known)),
         totals=totals(counts, sum(cut.values())),
-        cannot_exclude=cannot_exclude(rows, named, counts, about, asked=bars_of, reached=batches, lots=lots),
+        cannot_exclude=(
+            *cannot_exclude(rows, named, counts, about, asked=bars_of, reached=batches, lots=lots),
+            *(CannotBeExcluded(one.what, one.why) for one in assumed),
+        ),
         exercise=exercise,
         held=held,
         printed_from=printed_from(rows, program),
@@ -89,6 +94,7 @@ def recall_answer(
         notices=sold_at(counts, lots),
         look_next=look_next(rows, starts, frozenset(batches)),
         labels_of=tuple(batch.code for batch in labelled),
+        may_be=assumed,
     )
 
 

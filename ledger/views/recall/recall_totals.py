@@ -10,9 +10,9 @@ from ledger.views.recall.recall import Difference, Totals
 def totals(counts: Sequence[BarCount], made: int) -> Totals:
     """Bars by where they are now, out of the number made.
 
-    What came back is taken off the way it had left: from a customer off what was dispatched there, then off
-    what was given; from anyone else off what was sold, then off gifts to people not on the books. What is
-    left over in the end is unexplained, whatever the reason.
+    What came back is taken off the way it had left: from a customer off what was dispatched there, then off what was
+    sold at a count, then off what was given; from anyone else off what was sold, then off gifts to people not on the
+    books. What is left over in the end is unexplained, whatever the reason.
     """
     here: Counter[str] = Counter()
     gone: Counter[tuple[str, int, int | None]] = Counter()
@@ -24,7 +24,7 @@ def totals(counts: Sequence[BarCount], made: int) -> Totals:
     for one in counts:
         if one.left and one.where == "returned":
             back = -one.count
-            for way in ("sold" if one.customer_id is None else "dispatched", "given"):
+            for way in ("sold", "given") if one.customer_id is None else ("dispatched", "sold", "given"):
                 part = min(back, gone[way, one.lot_id, one.customer_id])
                 gone[way, one.lot_id, one.customer_id] -= part
                 back -= part
@@ -44,6 +44,7 @@ def totals(counts: Sequence[BarCount], made: int) -> Totals:
         wasted=by_way["wasted"],
         reworked=by_way["reworked"],
         unexplained=made - known,
+        at_shop=here["at a shop"],
     )
 
 

@@ -12,6 +12,7 @@ from ledger.rows.lot import LotRow, find_lot, lots_by_id, lots_numbered
 from ledger.rows.movement import graph_from, moved_among
 from ledger.rows.opened import Rows
 from ledger.units.codes import looks_like_batch_code, looks_like_lot_code
+from ledger.views.recall.recall_assumed import AssumedBars, assumed_bars
 
 
 @dataclass(frozen=True)
@@ -44,6 +45,7 @@ class Trace:
     batches: tuple[str, ...]
     back_on_sale: tuple[BackOnSale, ...]  # of all bars on the way, and of the batch that was asked for
     on_the_shelf: tuple[OnTheShelf, ...]  # likewise, of what came back and was kept there or thrown away
+    may_be: tuple[AssumedBars, ...] = ()  # bars that may be of them, though they are booked on another batch
 
 
 def trace(rows: Rows, code: str, *, forward: bool = False) -> Trace:
@@ -81,6 +83,7 @@ def trace(rows: Rows, code: str, *, forward: bool = False) -> Trace:
         batches=tuple(sorted(batch.code for batch in made.values())),
         back_on_sale=back_on_sale(rows, bars),
         on_the_shelf=decided_on_the_shelf(rows, bars),
+        may_be=assumed_bars(rows, bars),
     )
 
 

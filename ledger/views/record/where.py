@@ -15,7 +15,7 @@ from ledger.views.record.sources import Sources
 class WhereBars:
     """How many bars are or went where; `left` tells those no longer in our hands."""
 
-    where: str  # "on hand", "at a stall", "retained", "returned", "sold", "dispatched", "given", "wasted"
+    where: str  # "on hand", "at a stall", "at a shop", "retained", "returned", "sold", "dispatched", "given", "wasted"
     detail: str
     on: date | None
     count: int

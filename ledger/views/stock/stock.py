@@ -6,6 +6,7 @@ from typing import NamedTuple
 from ledger.rows.lot import LotRow, all_lots, lots_by_id, planned_use, where_lots_are
 from ledger.rows.opened import Rows
 from ledger.units.words import MaterialKind
+from ledger.views.stock.promised import promised_by_material
 
 
 class StockLine(NamedTuple):
@@ -31,6 +32,7 @@ class MaterialStock(NamedTuple):
     on_hand: int
     free: int
     lots: tuple[StockLine, ...]
+    promised: int = 0  # bars on open orders, still to go
 
 
 def stock(
@@ -47,9 +49,11 @@ def stock(
             line = StockLine(lot, here, lot.on_hand - planned.get(lot.id, 0))
             by_material.setdefault(lot.material_id, []).append(line)
     found = []
+    promised = promised_by_material(rows) if kind in (None, "soap") else {}
     for lines in by_material.values():
         lines.sort(key=lambda line: (line.lot.best_before or date.max, line.lot.on, line.lot.id))
         lot = lines[0].lot
+        due = promised.get(lot.material_id, 0)
         found.append(
             MaterialStock(
                 code=lot.material_code,
@@ -57,8 +61,9 @@ def stock(
                 kind=lot.kind,
                 counted=lot.counted,
                 on_hand=sum(line.lot.on_hand for line in lines),
-                free=sum(line.free for line in lines),
+                free=max(0, sum(line.free for line in lines) - due),
                 lots=tuple(lines),
+                promised=due,
             )
         )
     return tuple(sorted(found, key=lambda one: one.name.casefold()))

@@ -1,0 +1,36 @@
+"""What stands at the top of a delivery note and of an invoice: from whom, to whom, and what it is."""
+
+from reportlab.lib.units import mm
+from reportlab.platypus import Flowable, Spacer, Table
+
+from ledger.documents.kit.page import Sheet, Type, para, plain
+
+TYPE = Type(large=24, head=12, body=9.5)
+
+
+def parties(sheet: Sheet, *, title: str, seller: list[str], customer: list[str], facts: list[str]) -> list[Flowable]:
+    """The seller's lines and the customer's side by side, then the title with what is known beside it."""
+    half = sheet.width / 2
+    top = Table([[_lines("From", seller), _lines("To", customer)]], colWidths=[half, half])
+    top.setStyle(plain(("RIGHTPADDING", (0, 0), (0, 0), 12)))
+    head = Table(
+        [[para(title, TYPE.large, bold=True), [para(one, TYPE.body, right=True) for one in facts]]],
+        colWidths=[sheet.width * 0.55, sheet.width * 0.45],
+    )
+    head.setStyle(plain(("VALIGN", (0, 0), (-1, -1), "BOTTOM")))
+    return [top, Spacer(1, 10 * mm), head, Spacer(1, 5 * mm)]
+
+
+def _lines(what: str, lines: list[str]) -> list[Flowable]:
+    told = [one for line in lines for one in line.split("\n") if one.strip()]
+    first, *rest = told or [""]
+    return [
+        para(what, TYPE.body),
+        para(first, TYPE.head, bold=True),
+        *(para(one.strip(), TYPE.body) for one in rest),
+    ]
+
+
+def address_lines(address: str | None) -> list[str]:
+    """A postal address as it stands on an envelope: a line for each part between commas or lines."""
+    return [one.strip() for one in (address or "").replace("\n", ",").replace(";", ",").split(",") if one.strip()]

@@ -1,0 +1,53 @@
+"""Which bars fill an order: of the batches that may leave, the oldest first."""
+
+from datetime import date
+from typing import NamedTuple
+
+from ledger.errors import BadInput, Refused
+from ledger.rows.lot import lots_by_id
+from ledger.rows.opened import Rows
+from ledger.rows.people import CustomerCard, customer_list
+from ledger.rows.sell.order import bars_to_promise, order_lines, orders
+from ledger.units.dates import show_date
+
+
+class Filling(NamedTuple):
+    """An order with the bars that are proposed for it, by the batch code."""
+
+    order: int
+    customer: CustomerCard
+    due_on: date
+    bars: dict[str, int]
+    short: tuple[tuple[str, int], ...]  # (product, bars) that no released batch has
+
+
+def filling(rows: Rows, number: int) -> Filling:
+    """What is proposed for an order. Raises BadInput for one that is not there, Refused for one with nothing to go."""
+    found = orders(rows, number=number)
+    if not found:
+        raise BadInput(f"There is no order {number}; see them all: soapledger order list --all")
+    order = found[0]
+    if order.ended_on:
+        raise Refused(f"Order {number} was ended on {show_date(order.ended_on)} by {order.ended_by}.")
+    lines = [one for one in order_lines(rows, number).get(number, []) if one.open]
+    if not lines:
+        raise Refused(f"All of order {number} went already; see: soapledger order show {number}")
+    here = [one for one in bars_to_promise(rows) if one.verdict == "released"]
+    left = {one.lot_id: one.bars for one in here}
+    lots = lots_by_id(rows, left.keys())
+    bars: dict[str, int] = {}
+    short = []
+    for line in sorted(lines, key=lambda one: one.batch_id is None):
+        need = line.open
+        for one in here:
+            fits = one.recipe_id == line.recipe_id and line.batch_id in (None, one.batch_id)
+            part = min(need, left[one.lot_id]) if fits else 0
+            if part:
+                left[one.lot_id] -= part
+                need -= part
+                code = lots[one.lot_id].code
+                bars[code] = bars.get(code, 0) + part
+        if need:
+            short.append((line.batch or line.product, need))
+    card = next(one for one in customer_list(rows) if one.id == order.customer_id)
+    return Filling(number, card, order.due_on, bars, tuple(short))

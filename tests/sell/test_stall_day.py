@@ -1,0 +1,213 @@
+"""A day at a stall by commands: by product and by batch, what is assumed, and the money."""
+
+import shutil
+from typing import Any
+
+import pytest
+from market import bake
+from shop import Shop, work_a_shop
+
+
+@pytest.fixture
+def codes(shop: Shop, built: Any, run: Any, frozen: Any) -> dict[str, list[str]]:
+    """Three batches of Rosemary and one of Oat, ten bars each, on Saturday, 30 May 2026; a bar costs 6.50."""
+    base = built("shop", work_a_shop)[0]
+    path, made = built("four batches", lambda book: bake(book, {"Rosemary": 3, "Oat": 1}), base)
+    shutil.copyfile(path, shop.book.path)
+    frozen.move_to("2026-05-30 17:00:00")
+    run("price", "set", "all", "6.50")
+    return dict(made)
+
+
+def asked(shop: Shop, sql: str) -> list[tuple[Any, ...]]:
+    return [tuple(one) for one in shop.rows().execute(sql)]
+
+
+ASSUMED = """
+SELECT l.code, v.kind, v.quantity, group_concat(o.code) FROM live_assumed_batch a JOIN live_movement v
+  ON v.id = a.movement_id JOIN lot l ON l.id = v.lot_id JOIN lot o ON o.id = a.lot_id
+WHERE NOT EXISTS (SELECT 1 FROM live_assumed_ticked t WHERE t.movement_id = v.id) GROUP BY v.id ORDER BY v.id
+"""
+LINES = "SELECT kind, bars, gross_minor, reduction_minor FROM live_sale_line ORDER BY id"
+
+
+def test_by_product_the_oldest_go_and_the_others_are_candidates(
+    shop: Shop, codes: dict[str, list[str]], run: Any
+) -> None:
+    one, two, three = codes["Rosemary"]
+    told = run("stall", "out", "saturday", "rosemary=12", f"{codes['Oat'][0]}=4").stdout
+    assert told.startswith("16 bars taken to Saturday market.\nAssumed, the oldest first:\n")
+    assert "soapledger stall ticked saturday-market" in told
+    assert asked(shop, ASSUMED) == [(one, "moved", 10, f"{two},{three}"), (two, "moved", 2, f"{one},{three}")]
+
+
+def test_a_ticked_list_leaves_nothing_assumed(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    one, two, _ = codes["Rosemary"]
+    run("stall", "out", "saturday", "rosemary=12")
+    run("stall", "back", "saturday", f"{one}=1", f"{two}=0")
+    assert len(asked(shop, ASSUMED)) == 4  # what went and what was sold, of both
+    said = run("stall", "ticked", "saturday", "--by", "Orla").stdout
+    assert said == "What went to Saturday market on 30 May 2026 is ticked: its batches are as\nbooked.\n"
+    assert asked(shop, ASSUMED) == []
+    assert {one for (one,) in asked(shop, "SELECT by FROM assumed_ticked")} == {"Orla"}
+    assert "there is nothing to tick" in run("stall", "ticked", "saturday", code=1).stderr
+
+
+def test_a_ticked_list_does_not_say_which_batch_was_counted_by_product(
+    shop: Shop, codes: dict[str, list[str]], run: Any
+) -> None:
+    run("stall", "out", "saturday", "rosemary=12")
+    run("stall", "back", "saturday", "rosemary=5")
+    said = " ".join(run("stall", "ticked", "saturday").stdout.split())
+    assert "Of 7 bars counted by product in the evening the batch stays assumed." in said
+    one, two, three = codes["Rosemary"]
+    assert asked(shop, ASSUMED) == [(one, "sold", -7, f"{two},{three}")]
+
+
+def test_out_and_ticked_at_once(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    assert codes
+    run("stall", "out", "saturday", "rosemary=12", "--ticked")
+    assert asked(shop, ASSUMED) == []
+
+
+def test_all_of_a_product_are_not_assumed(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    assert codes
+    run("stall", "out", "saturday", "--each", "30", "rosemary")
+    assert asked(shop, ASSUMED) == []
+
+
+def test_bars_that_came_home_of_a_batch_that_may_have_gone_are_taken(
+    shop: Shop, codes: dict[str, list[str]], run: Any
+) -> None:
+    """By the books 12 of the first two went; 3 of the third came home, so 3 of the booked ones never left."""
+    one, two, three = codes["Rosemary"]
+    run("stall", "out", "saturday", "rosemary=12")
+    run("stall", "back", "saturday", f"{three}=3", f"{one}=1")
+    held = dict(
+        asked(
+            shop,
+            "SELECT l.code, sum(v.quantity) FROM movement v JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = "
+            "v.place_id WHERE p.kind = 'workshop' AND l.code IN ("
+            + ", ".join(f"'{code}'" for code in (one, two, three))
+            + ") GROUP BY l.code",
+        )
+    )
+    assert sum(held.values()) == 30 - 8  # eight were sold
+    assert held[three] == 10
+
+
+def test_takings_by_way_with_a_float_other_goods_and_a_fee(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    """Four at 6.50 are 26.00; taken 60 - 40 + 9.50 = 29.50, 5.00 of it for other goods: 1.50 less."""
+    oat = codes["Oat"][0]
+    run("stall", "out", "saturday", f"{oat}=6")
+    words = f"{oat}=1 --stolen oat=1 --cash 60 --float 40 --card 9.50 --other-goods 5 --pitch 25".split()
+    said = run("stall", "back", "saturday", *words).stdout
+    assert "Saturday market: 4 bars sold, 1 came home, 1 stolen or broken." in said
+    assert "By their prices they bring 26.00 EUR" in said
+    assert "Taken 29.50 EUR (20.00 EUR in cash, 9.50 EUR by card, without a float of" in said
+    assert "That is 1.50 EUR less than it should be, and is booked so." in said
+    assert asked(shop, LINES) == [("bars", 4, 2600, 0), ("other", 0, 500, 0), ("difference", 0, -150, 0)]
+    assert asked(shop, "SELECT way, amount_minor, float_minor FROM payment") == [
+        ("cash", 2000, 4000),
+        ("card", 950, None),
+    ]
+    assert asked(shop, "SELECT kind, amount_minor FROM fee") == [("pitch", 2500)]
+    assert asked(shop, "SELECT quantity, note FROM movement WHERE kind = 'wasted'") == [
+        (-1, "stolen at Saturday market")
+    ]
+
+
+def test_a_card_total_that_comes_later_ends_the_day(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    oat = codes["Oat"][0]
+    run("stall", "out", "saturday", f"{oat}=6")
+    said = " ".join(run("stall", "back", "saturday", f"{oat}=2", "--cash", "20").stdout.split())
+    assert "soapledger stall takings saturday-market --card AMOUNT" in said
+    assert asked(shop, LINES) == [("bars", 4, 2600, 0)]
+    said = run("stall", "takings", "saturday", "--card", "5").stdout
+    assert said.startswith("Saturday market on 30 May 2026:\n")
+    assert "That is 1.00 EUR less than it should be" in said
+    assert asked(shop, LINES) == [("bars", 4, 2600, 0), ("difference", 0, -100, 0)]
+    told = run("stall", "takings", "saturday", "--card", "5", code=2).stderr
+    assert "What was taken by card on 30 May 2026 is booked already (sale 1)" in told
+
+
+def test_an_offer_that_does_not_divide_is_shared_by_the_bars(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    """Three for 10.00, mixed of two products: 6.67 for two of one, 3.33 for the other."""
+    run("price", "set", "all", "--offer", "3 for 10")
+    one, oat = codes["Rosemary"][0], codes["Oat"][0]
+    run("stall", "out", "saturday", f"{one}=2", f"{oat}=1")
+    run("stall", "back", "saturday", f"{one}=0", f"{oat}=0")
+    assert asked(shop, LINES) == [("bars", 2, 1300, 633), ("bars", 1, 650, 317)]
+
+
+def test_takings_ten_times_off_are_asked_about(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    oat = codes["Oat"][0]
+    run("stall", "out", "saturday", f"{oat}=2")
+    for typed, doubted in (("129.99", False), ("130", True)):
+        told = run("stall", "back", "saturday", f"{oat}=0", "--takings", typed, input="n\n", code=1 if doubted else 0)
+        assert ("The bars sold should bring 13.00 EUR" in told.stderr) is doubted
+        if not doubted:
+            run("undo", "--yes")
+    run("stall", "back", "saturday", f"{oat}=0", "--takings", "130", "--yes")
+    assert asked(shop, LINES) == [("bars", 2, 1300, 0), ("difference", 0, 11_700, 0)]
+
+
+def test_without_prices_takings_are_shared_by_bars_and_later_ones_too(
+    shop: Shop, codes: dict[str, list[str]], run: Any
+) -> None:
+    """Three bars, 10.00 in cash: 3.33 and 6.67 (half up at the running total); 5.00 by card later: 1.67 and 3.33."""
+    run("price", "end", "all")
+    one, oat = codes["Rosemary"][0], codes["Oat"][0]
+    run("stall", "out", "saturday", f"{one}=1", f"{oat}=2")
+    run("stall", "back", "saturday", f"{one}=0", f"{oat}=0", "--cash", "10")
+    run("stall", "takings", "saturday", "--card", "5")
+    assert asked(shop, LINES) == [("bars", 1, 333, 0), ("bars", 2, 667, 0), ("bars", 0, 167, 0), ("bars", 0, 333, 0)]
+    assert run("check").stdout
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "said"),
+    [
+        ("OAT=7", 1, "6 bars of batch OAT went out, so 7 cannot have come back."),
+        ("oat=7", 1, "6 bars of Oat went out, so 7 cannot have come back."),
+        ("rosemary=1", 2, "No bars of Rosemary went to Saturday market; there are OAT."),
+        ("wool=1", 2, "No product is called 'wool'."),
+        ("OAT=1 --takings 10 --cash 5", 2, "Give --takings in all, or --cash and --card, not both."),
+        ("OAT=1 --float 5", 2, "Of which cash is that the float?"),
+        ("OAT=1 --cash 5 --float 6", 2, "The box held less than its float"),
+        ("OAT=1 --stolen OAT=6", 1, "6 bars of batch OAT went out, and 1 of them are told already"),
+        ("OAT=6 --cash 5 --card 0", 2, "Nothing was sold, so there are no takings to share"),
+        ("OAT=1 --cash 5x", 2, "The cash cannot be read from '5x'"),
+    ],
+)
+def test_what_cannot_be_is_one_line_and_nothing_is_written(
+    shop: Shop, codes: dict[str, list[str]], run: Any, words: str, code: int, said: str
+) -> None:
+    oat = codes["Oat"][0]
+    run("stall", "out", "saturday", f"{oat}=6")
+    before = asked(shop, "SELECT count(*) FROM entry")
+    told = run("stall", "back", "saturday", *words.replace("OAT", oat).split(), code=code).stderr
+    assert said.replace("OAT", oat) in told
+    assert told.count("\n") == 1
+    assert asked(shop, "SELECT count(*) FROM entry") == before
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "said"),
+    [
+        ("rosemary=31", 1, "Of Rosemary 30 released bars stand in the workshop on 30 May 2026; 31 cannot leave."),
+        ("rosemary=0", 2, "How many bars of Rosemary? Write a number above zero."),
+        ("rosemary", 2, "How many of 'rosemary'?"),
+        ("--each 0", 2, "How many of each? Write --each with a number above zero."),
+        ("--each 2 OAT", 2, "--each is for products; of a batch write OAT=2."),
+        ("26-9999=1", 1, "is not a code of ours"),
+    ],
+)
+def test_what_cannot_leave_is_one_line(
+    shop: Shop, codes: dict[str, list[str]], run: Any, words: str, code: int, said: str
+) -> None:
+    assert shop
+    oat = codes["Oat"][0]
+    told = run("stall", "out", "saturday", *words.replace("OAT", oat).split(), code=code).stderr
+    assert said.replace("OAT", oat) in told
+    assert told.count("\n") == 1
