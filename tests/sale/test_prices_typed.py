@@ -2,15 +2,21 @@
 
 import json
 from datetime import date
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 import pytest
-from shop import Shop
+from shop import PLAIN_BAR, Shop
 
-from ledger.domain.sale.pricing import Outlet
+from ledger.domain.sale.pricing import ANYWHERE, Outlet
 from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.recipe.recipes import add_recipe
+from ledger.operations.sale.set_price import PriceFor, set_price
 from ledger.operations.sell.add_stall import add_stall
+from ledger.rows.sell.product import product_by_name
+from ledger.units.prices import show_price
+from ledger.views.sale.price_list import price_list
 from ledger.views.sale.prices import price_of
 
 
@@ -125,3 +131,22 @@ def test_a_price_ten_times_off_is_asked_about(priced: Shop, run: Any, typed: str
     assert ("One bar costs 6.50 EUR so far; is" in said) is asked
     held = {"64.99": 6499, "0.66": 66}.get(typed, 650)
     assert price_of(priced.rows(), 1, on=date(2026, 6, 1)) == held
+
+
+def test_the_price_of_a_kilogram_on_the_list_is_that_of_the_worked_examples(shop: Shop) -> None:
+    """6.50 for 110 g is 59.09 a kilogram and 4.95 for 85 g is 58.24 (law.md section 6, computed)."""
+    day = date(2026, 6, 1)
+    for code, net, price in (("large", "110 g", 650), ("small", "85 g", 495)):
+        text = PLAIN_BAR.replace("plain-bar", code).replace("Plain Bar", code).replace('"100 g"', f'"{net}"')
+        add_recipe(shop.book, text, file=f"{code}.toml")
+        with shop.book.look() as rows:
+            recipe = product_by_name(rows, code).recipe_id
+        set_price(shop.book, PriceFor(recipe, ANYWHERE, code), price, on=day, currency="EUR")
+    with shop.book.look() as rows:
+        said = partial(show_price, currency="EUR", country="IE")
+        found = price_list(rows, day, outlet=ANYWHERE, where="", market_code="eu", said=said)
+    assert {one.product: one.unit_price for one in found.priced} == {
+        "large": "€59.09 per kg",
+        "small": "€58.24 per kg",
+    }
+    assert found.unpriced == ("Plain Bar",)

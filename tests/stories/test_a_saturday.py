@@ -67,10 +67,12 @@ def test_two_commands_and_under_two_hundred_characters(shop: Shop, market: dict[
 def test_the_same_by_prompt(shop: Shop, market: dict[str, list[str]], run: Any) -> None:
     """Ten numbers, what was lost, and the money; Enter where nothing was."""
     assert market
-    run("stall", "out", "saturday", input="12\n")
+    commands = ("stall out saturday", "stall back saturday")
+    run(*commands[0].split(), input="12\n")
     products = "3\n2\n2\n2\n2\n2\n2\n2\n2\n2\n"  # in the order of their age, the oldest batch first
     answered = products + "rosemary=1\noat=1\n455.50\n50\n84.50\n"
-    told = run("stall", "back", "saturday", input=answered)
+    told = run(*commands[1].split(), input=answered)
+    assert sum(len(f"soapledger {one}") for one in commands) + len("12\n") + len(answered) < 200
     assert "Saturday market: 81 bars sold, 21 came home, 2 stolen or broken." in told.stdout
     assert lines(shop) == {"bars": 48_600, "difference": 400}
 

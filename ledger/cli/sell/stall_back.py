@@ -11,13 +11,13 @@ from ledger.cli.sell.day_money import say_money
 from ledger.cli.sell.stalls import Card, Cash, Complete, Float, Name, OtherGoods, Reason, Whole, read_takings
 from ledger.cli.stock.bars import read_bars
 from ledger.domain.sell.evening import Fate
-from ledger.domain.sell.takings import Takings, doubt_of
+from ledger.domain.sell.takings import Takings
 from ledger.operations.sell.stall_back import StallDay, stall_back
 from ledger.rows.lot import PlaceRow
 from ledger.rows.sell.product import products
-from ledger.units.money import parse_money, show_money
+from ledger.units.money import parse_money
 from ledger.units.quantity import parse_pieces
-from ledger.views.sell.evening import evening_at, should_bring, told_at
+from ledger.views.sell.evening import evening_at, takings_doubt, told_at
 from ledger.views.stock.stall import stall_by_name
 
 
@@ -61,8 +61,8 @@ def command(
     if _ask_home(here, place, told) and not (bars or money.told or stolen or broken):
         money = _ask_rest(here, told, money)
     _, ended = evening_at(here.rows(), place, told)
-    should = should_bring(here.rows(), place, ended, on=day)
-    warn_of((doubt for doubt in (doubt_of(money, should, lambda m: show_money(m, currency)),) if doubt), yes)
+    doubt = takings_doubt(here.rows(), place, ended, money, on=day, currency=currency)
+    warn_of([doubt] if doubt else [], yes)
     ended_day = stall_back(
         here.book(),
         place.code,

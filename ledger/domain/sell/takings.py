@@ -1,6 +1,6 @@
 """What was taken at a stall: by cash and card, for bars and for other goods, and what it differs by."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import NamedTuple
 
 from ledger.errors import BadInput
@@ -96,17 +96,3 @@ def brought(
 def difference(taken_minor: int, lines_minor: int) -> int:
     """What was taken over (above zero) or under (below) what stands on the lines."""
     return taken_minor - lines_minor
-
-
-_TENFOLD = 10
-
-
-def doubt_of(told: Takings, should_minor: int | None, show: Callable[[int], str]) -> str | None:
-    """What to look at twice before it is booked: takings ten times what the bars should bring, or a tenth of it."""
-    taken = told.taken_minor
-    if not taken or not should_minor or not all_told(told, set()):
-        return None
-    rest = taken - told.other_minor
-    if rest >= _TENFOLD * should_minor or rest * _TENFOLD <= should_minor:
-        return f"The bars sold should bring {show(should_minor)} by their prices, and {show(rest)} was taken for them."
-    return None

@@ -5,12 +5,14 @@ from datetime import date
 
 from ledger.domain.sale.pricing import Outlet
 from ledger.domain.sell.evening import Fate, Outcome, Stood, Told, evening
+from ledger.domain.sell.takings import Takings, all_told
 from ledger.errors import BadInput, Refused
 from ledger.rows.lot import PlaceRow, lots_by_id
 from ledger.rows.opened import Rows
 from ledger.rows.sell.assumed import brought, open_pairs
 from ledger.rows.sell.product import Product
-from ledger.views.sale.prices import worth_of
+from ledger.units.money import share_out
+from ledger.views.sale.doubts import Taken, unlikely
 from ledger.views.sell.ready import lot_or_product
 from ledger.views.stock.stall import at_stall
 
@@ -48,10 +50,17 @@ def told_at(
     return stood, _told(rows, place, stood, typed, pairs), pairs
 
 
-def should_bring(rows: Rows, place: PlaceRow, ended: Sequence[Outcome], *, on: date) -> int | None:
-    """What the bars sold should bring by their prices at the stall, with offers; None where none has one."""
-    worth = worth_of(rows, {one.lot_id: one.sold for one in ended}, on=on, outlet=Outlet(place_id=place.id))
-    return sum(one.gross_minor - one.reduction_minor for one in worth.values()) if worth else None
+def takings_doubt(
+    rows: Rows, place: PlaceRow, ended: Sequence[Outcome], money: Takings, *, on: date, currency: str
+) -> str | None:
+    """What to look at twice: takings, all told, that are far from what the bars sold usually bring; else None."""
+    sold = [one for one in ended if one.sold]
+    rest = (money.taken_minor or 0) - money.other_minor
+    if not sold or rest <= 0 or not all_told(money, set()):
+        return None
+    shares = share_out(rest, [one.sold for one in sold])
+    taken = [Taken(one.lot_id, one.sold, share) for one, share in zip(sold, shares, strict=True)]
+    return unlikely(rows, taken, Outlet(place_id=place.id), on, currency)
 
 
 def _told(
