@@ -20,6 +20,8 @@ OTHERS = {
     "cli/material/material_list.py command.kind": "typed",
     "cli/material/material_contains.py command.unit": "typed",
     "cli/stock/stock.py command.kind": "typed",
+    "cli/cost/batch_work.py command.stage": "typed",
+    "cli/cost/rates_set.py command.kind": "typed",
     "cli/tools/upkeep_add.py command.kind": "typed",
     "cli/tools/upkeep_list.py command.kind": "typed",
     "units/measures.py norm.unit": "typed",

@@ -81,6 +81,7 @@ WORK: dict[str, dict[str, Listed]] = {
         "batch strain": Listed("bench", "End an infusion: book the oil strained off"),
         "batch fill": Listed("bench", "End a blend of fats or a stock lye"),
         "batch note": Listed("bench", "Note what was seen or went wrong"),
+        "batch work": Listed("cost", "Book work on a batch by what was done"),
         "batch decide": Listed("bench", "Decide about a deviation"),
         "batch discard": Listed("bench", "Give up a batch before it is cut"),
         "batch list": Listed("bench", "List the batches, the latest last"),
@@ -159,6 +160,10 @@ WORK: dict[str, dict[str, Listed]] = {
         "invoice show": Listed("shop", "Show or print an invoice as it was known when it was made"),
         "invoice credit": Listed("shop", "Make a credit note over what came back or was credited of an invoice"),
         "cost": Listed("cost", "Show what a batch cost, lot by lot"),
+        "worth": Listed("cost", "Show what all of it cost and where that is"),
+        "rates": Listed("cost", "What an hour of work, and a batch, cost"),
+        "rates set": Listed("cost", "Set what an hour, or a batch, costs from a day on"),
+        "rates list": Listed("cost", "List what an hour and a batch cost"),
     },
     "Answer": {
         "trace": Listed("recall", "Go back from the code on a bar to every supplier's lot"),

@@ -1,4 +1,4 @@
-"""What must hold in every ledger: one function a law, each asked in SQL, so that the size of a ledger does not matter.
+"""What must hold in every ledger: one function a law, asked in SQL, so that the size of a ledger does not matter.
 
 `check` runs them, and so do the property tests.
 """
@@ -8,9 +8,11 @@ from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator
 from fractions import Fraction
 
+from ledger.domain.cost.worth import costs, statement, used_up_and_not_nothing
 from ledger.domain.keep.finding import PUT_RIGHT, Finding
 from ledger.domain.stock.graph import Graph
 from ledger.rows.dependants import binding, foreign_keys
+from ledger.rows.sell.cost import bought, carriage_in_no_lot, cost_facts
 from ledger.rows.sell.laws import SALE_LAWS
 
 # Movements that count: of no entry that was taken back, nor of one that took another back.
@@ -218,6 +220,26 @@ def what_counts_stands_on_what_counts(rows: sqlite3.Connection) -> Iterator[Find
             yield _breach(words, entry, key.table, f"{noun} of entry {entry}", "what counts")
 
 
+def what_was_paid_is_somewhere(rows: sqlite3.Connection) -> Iterator[Finding]:
+    """What was paid for goods is on hand, in work, in bars or gone somewhere, to the minor unit; likewise the work.
+
+    The one law that is reckoned, since a share is rounded by what went before it: from the facts, read by set.
+    """
+    for one in carriage_in_no_lot(rows):
+        words = f"lot {one.lot_code} came with {one.carriage_minor} of carriage, and its delivery cost {one.lots_minor}"
+        yield _breach(words, one.entry, "lot", f"lot {one.lot_code}", "lots that bear their carriage")
+    facts = cost_facts(rows)
+    found = costs(facts)
+    work = sum(one.total_minor for one in found.by_batch.values())
+    for flows, put_in, of in ((found.materials, bought(rows).total_minor, "goods"), (found.own, work, "work")):
+        for lot in used_up_and_not_nothing(facts, flows):
+            words = f"lot {lot.code} is used up and {flows.lots[lot.id].left} of its cost went nowhere ({of})"
+            yield _breach(words, None, "lot", f"lot {lot.code}", "all of its cost with what it went into")
+        if differs := statement(facts, flows, put_in).differs_minor:
+            words = f"{differs} of what {of} cost is nowhere"
+            yield _breach(words, None, "movement", "all lots", "on hand, in work, in bars, or gone")
+
+
 LAWS: tuple[Callable[[sqlite3.Connection], Iterator[Finding]], ...] = (
     never_below_zero,
     nothing_happens_before_a_lot_is_there,
@@ -230,6 +252,7 @@ LAWS: tuple[Callable[[sqlite3.Connection], Iterator[Finding]], ...] = (
     no_lot_is_made_of_itself,
     an_undo_mirrors_what_it_takes_back,
     what_counts_stands_on_what_counts,
+    what_was_paid_is_somewhere,
     *SALE_LAWS,
 )
 

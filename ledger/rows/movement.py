@@ -111,16 +111,17 @@ def graph_from(rows: sqlite3.Connection, starts: Collection[Node], way: Literal[
     )
 
 
-def batches_behind(rows: sqlite3.Connection, batch_id: int) -> set[int]:
-    """A batch with every batch that gave what it took, at any depth, in one statement."""
+def batches_behind(rows: sqlite3.Connection, batches: Collection[int]) -> set[int]:
+    """Some batches with every batch that gave what they took, at any depth, in one statement."""
     found = rows.execute(
         """
         WITH RECURSIVE behind(batch_id) AS (
-          SELECT ? UNION SELECT l.batch_id FROM behind w CROSS JOIN movement v ON v.batch_id = w.batch_id
+          SELECT value FROM json_each(?) UNION
+          SELECT l.batch_id FROM behind w CROSS JOIN movement v ON v.batch_id = w.batch_id
           JOIN lot l ON l.id = v.lot_id WHERE v.kind = 'consumed' AND l.batch_id IS NOT NULL)
         SELECT batch_id FROM behind
         """,
-        (batch_id,),
+        (json.dumps(sorted({*batches})),),
     )
     return {row[0] for row in found}
 
@@ -186,14 +187,6 @@ _MOVEMENT = (
 
 def _movement(row: sqlite3.Row) -> MovementRow:
     return MovementRow(*row)._replace(on=day(row["on"]))
-
-
-def movements_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[MovementRow]:
-    """The movements of lots that count, in the order they were booked; from place to place is none."""
-    query = _MOVEMENT + (
-        "json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value WHERE v.kind <> 'moved' ORDER BY v.id"
-    )
-    return [_movement(row) for row in rows.execute(query, (json.dumps(sorted({*lots})),))]
 
 
 def moved_by(rows: sqlite3.Connection, entry: int) -> list[MovementRow]:

@@ -170,13 +170,13 @@ def first_of(rows: sqlite3.Connection, batch_id: int, readings: Collection[str])
     return found and str(found[0])
 
 
-def minutes_worked(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, int]:
-    """The minutes of work booked for batches; those for which none were are left out."""
+def minutes_worked(rows: sqlite3.Connection, batches: Collection[int], *, on: date | None = None) -> dict[int, int]:
+    """The minutes of work read for batches, up to a day when one is given; those for which none were are left out."""
     found = rows.execute(
-        "SELECT r.batch_id, sum(r.value) FROM json_each(?) w CROSS JOIN live_reading r ON r.batch_id = w.value "
+        "SELECT r.batch_id, sum(r.value) FROM json_each(:batches) w CROSS JOIN live_reading r ON r.batch_id = w.value "
         "WHERE r.what = 'labour' AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id) "
-        "GROUP BY r.batch_id",
-        (json.dumps(sorted({*batches})),),
+        'AND (:on IS NULL OR r."on" <= :on) GROUP BY r.batch_id',
+        {"batches": json.dumps(sorted({*batches})), "on": on and on.isoformat()},
     )
     return {row[0]: row[1] for row in found}
 

@@ -209,7 +209,7 @@ class Stamp:
                 continue
             head = waiting[number]
             head["previous"] = previous
-            said = Head(**{name: head[name] for name in Head.__dataclass_fields__})
             head["marks"] = marks_of((line, json.loads(line.partition(" ")[2])["id"]) for line in lines)
+            said = Head(**{name: head[name] for name in Head.__dataclass_fields__})
             head["digest"] = previous = entry_digest(said, lines)
         return heads

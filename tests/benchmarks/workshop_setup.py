@@ -196,6 +196,9 @@ _ASSESSED = (
     "BUTYROSPERMUM PARKII BUTTER",
     "AQUA",
     "SODIUM HYDROXIDE",
+    "AVENA SATIVA KERNEL FLOUR",
+    "CHARCOAL POWDER",
+    "CALENDULA OFFICINALIS FLOWER",
 )
 
 
@@ -206,6 +209,8 @@ def assessment(process: str, on: date) -> str:
         'markets = ["eu"]\nsuperfat = [1, 15]\ndurability_months = 24\n'
     )
     lines = "".join(f'[[ingredient]]\ninci = "{inci}"\nhighest_percent = 70\n' for inci in _ASSESSED)
+    scents = (one.inci for one in STUFF.values() if one.kind == "fragrance")
+    lines += "".join(f'[[fragrance]]\ninci = "{inci}"\nhighest_percent = 5\n' for inci in scents)
     return head + lines + f'[[notification]]\nmarket = "eu"\nreference = "N-{process}"\non = {on}\n'
 
 

@@ -84,10 +84,15 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("purest = max(", "purest = min("),
         ("counted.get((one.material_id, one.stage), True)", "True"),
     ],
-    ("domain/cost/costing.py", "cost/test_costing.py"): [
-        ("before, min(used, whole))", "before, used)"),
-        ('if one.quantity > 0 and one.way != "consumed")', "if one.quantity > 0)"),
-        ("total_minor - wrapping_minor, [bars", "total_minor, [bars"),
+    ("domain/cost/flows.py", "cost/test_costing.py"): [
+        ("(2 * cost * used + whole)", "(2 * cost * used)"),
+        ("found = max(quantity - off, 0)", "found = max(quantity, 0)"),
+        ("total_minor - wrapping_minor, [one", "total_minor, [one"),
+    ],
+    ("domain/cost/flows.py", "cost/test_nothing_is_lost.py"): [
+        ('if one.way == "wasted" and unloaded:', 'if one.way == "wasted":'),
+        ("if bars.good > 0 else 0", "if True else 0"),
+        ("if sum(one.quantity for one in taken) < 0:", "if True:"),
     ],
     ("domain/cure/curing.py", "cure/test_cure.py units/test_dates.py"): [
         ("(ready - today).days", "(today - ready).days", "cure/test_cure_edges.py"),

@@ -117,8 +117,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("SELECT max(id) FROM live_reading", "SELECT min(id) FROM live_reading", "bench/test_readings_edges.py"),
         ("m.kind <> 'packaging'", "m.kind <> 'liquid'", "bench/test_readings_edges.py"),
         (
-            'live_reading c WHERE c.corrects = r.id) "\n        "GROUP',
-            'live_reading c WHERE 0) "\n        "GROUP',
+            "live_reading c WHERE c.corrects = r.id) \"\n        'AND (:on",
+            "live_reading c WHERE 0) \"\n        'AND (:on",
             "cost/test_cost_edges.py",
         ),
     ],
@@ -151,11 +151,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("'labour' AND NOT EXISTS (SELECT 1 FROM live_reading c WHERE c.corrects = r.id)", "'labour'"),
     ],
     ("views/cost/cost.py", "cost/test_cost_edges.py"): [
-        ("batch.made - wasted - reworked", "batch.made - reworked"),
-    ],
-    ("rows/movement.py", "cost/test_cost_edges.py"): [
-        ("WHERE v.kind <> 'moved' ORDER", "ORDER"),
-        ("live_movement v ON v.lot_id = w.value WHERE", "movement v ON v.lot_id = w.value WHERE"),
+        ("- wasted_off, bars.good", ", bars.good"),
     ],
     ("rows/batch.py", "cure/test_cure_edges.py"): [
         ('AND l."on" <= :on', 'AND l."on" < :on'),

@@ -48,6 +48,8 @@ WORDS: dict[str, tuple[str, ...]] = {
     "batch strain": (BATCH, "500 g"),
     "batch fill": (BATCH, "500 g"),
     "batch note": (BATCH, "a crack"),
+    "batch work": (BATCH, "45"),
+    "worth": (),
     "batch decide": (BATCH, "1", "accept", "--reason", "only the looks"),
     "batch discard": (BATCH, "--reason", "spilt"),
     "cure list": (),

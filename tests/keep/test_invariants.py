@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from ledger.domain.cost import flows
 from ledger.domain.keep.finding import Finding
 from ledger.rows import laws
 from ledger.rows.laws import LAWS, breaches
@@ -26,6 +27,7 @@ class LotFact:
     supplied: bool
     batch: str | None
     mass_mg: int | None
+    cost_minor: int | None = None
 
 
 @dataclass(frozen=True)
@@ -75,6 +77,7 @@ class Facts:
     decisions: tuple[DecisionFact, ...]
     reverses: tuple[tuple[int, int], ...] = ()  # (the undo, the entry it took back)
     planned: tuple[tuple[int, int], ...] = ()  # (entry of a plan line, entry of the batch it is of)
+    carriage_minor: int = 0  # of the delivery that brought what was supplied
     reworks: frozenset[str] = frozenset()  # the batches that book bars back in as mass
     lines: tuple[LineFact, ...] = ()
 
@@ -110,14 +113,16 @@ def ledger_of(facts: Facts) -> sqlite3.Connection:
     put("customer", entry_id=1, code="ropewalk", kind="shop")
     batches = {one.batch for one in (*facts.movements, *facts.lots) if one.batch}
     for code in sorted(batches):
-        put("batch", entry_id=1, code=code, process="rework" if code in facts.reworks else "cold", material_id=1)
+        put("batch", entry_id=1, code=code, process="rework" if code in facts.reworks else "cold", material_id=1,
+            on="2026-03-02")  # fmt: skip
     told = {one.code for one in facts.lots}
     others = {one.lot: LotFact(one.lot, 1, "", False, False, True, None, None) for one in facts.movements}
+    put("delivery", entry_id=1, supplier_id=1, on="2026-03-02", carriage_minor=facts.carriage_minor)
     for lot in (*facts.lots, *(one for code, one in others.items() if code not in told)):
         material = "bar" if lot.soap else "wrapper" if lot.counted else "oil"
         put("lot", entry_id=lot.entry, code=lot.code, on=lot.on, material_id=numbers["material", material],
             supplier_id=1 if lot.supplied else None, batch_id=numbers.get(("batch", lot.batch or "")),
-            mass_mg=lot.mass_mg)  # fmt: skip
+            delivery_id=1 if lot.supplied else None, cost_minor=lot.cost_minor, mass_mg=lot.mass_mg)  # fmt: skip
     for one in facts.movements:
         put("movement", entry_id=one.entry, lot_id=numbers["lot", one.lot], place_id=numbers["place", one.place],
             on=one.on, quantity=one.quantity, kind=one.kind, batch_id=numbers.get(("batch", one.batch or "")),
@@ -126,7 +131,7 @@ def ledger_of(facts: Facts) -> sqlite3.Connection:
         put("decision", entry_id=decision.entry, lot_id=numbers["lot", decision.lot], verdict=decision.verdict,
             on=decision.on)  # fmt: skip
     for line, batch in facts.planned:
-        put("batch", entry_id=batch, code="planned", process="cold", material_id=1)
+        put("batch", entry_id=batch, code="planned", process="cold", material_id=1, on="2026-03-02")
         put("plan_line", entry_id=line, batch_id=numbers["batch", "planned"], material_id=1)
     for sold in facts.lines:
         put("sale", entry_id=sold.entry, kind=sold.kind)
@@ -244,6 +249,7 @@ BROKEN: list[tuple[Law, Facts]] = [
     (sale_laws.a_return_has_something_to_take_from, booked(1, of=0)),
     (sale_laws.a_return_has_something_to_take_from, booked(3, of=None)),
     (sale_laws.a_return_has_something_to_take_from, booked(3, of=2)),
+    (laws.what_was_paid_is_somewhere, replace(SOUND, lots=(replace(OIL, cost_minor=99), BARS), carriage_minor=100)),
 ]  # fmt: skip
 
 
@@ -321,3 +327,17 @@ def test_any_other_batch_does_not_take_them() -> None:
     assert [one.what for one in findings(reworked(360, batches=frozenset()))] == [
         "lot 26-001-4 went into batch 26-002-2 and was not accepted on 2026-06-01"
     ]
+
+
+@pytest.mark.parametrize(("cost", "carriage"), [(100, 100), (None, 100), (0, 0)])
+def test_carriage_that_is_in_its_lot_or_of_which_no_cost_is_known_is_no_breach(cost: int | None, carriage: int) -> None:
+    assert findings(replace(SOUND, lots=(replace(OIL, cost_minor=cost), BARS), carriage_minor=carriage)) == ()
+
+
+def test_a_share_that_went_nowhere_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whatever is shared out and whatever is left come to the whole; a program that loses some is told."""
+    costly = replace(SOUND, lots=(replace(OIL, cost_minor=101), BARS))
+    assert findings(costly) == ()
+    monkeypatch.setattr(flows, "_up_to", lambda cost, whole, used: cost * used // whole - 1 if used == whole else 0)
+    found = [one.what for one in findings(costly)]
+    assert found == [f"lot {OIL.code} is used up and 1 of its cost went nowhere (goods)"]

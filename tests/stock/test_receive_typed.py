@@ -174,7 +174,7 @@ def test_json_tells_codes_and_quantities(shop: Any, run: Any) -> None:
     (one,) = json.loads(run("receive", "tarn", "--line", LYE, "--json").stdout)
     assert one == {
         "code": lots(shop)[0].code, "material": "sodium hydroxide", "quantity": 1_000_000, "counted": False,
-        "supplier_number": None, "status": "quarantine",
+        "supplier_number": None, "status": "quarantine", "cost_minor": 800, "carriage_minor": 0,
     }  # fmt: skip
 
 
@@ -243,3 +243,32 @@ def test_a_powder_goes_by_the_spoon_once_its_own_density_is_known(
     )
     # 2 x 4.928 92 mL x 0.2 g/mL = 1.971 568 g
     assert [one.on_hand for one in lots(shop)] == [mg]
+
+
+def test_the_answer_and_the_lot_say_by_what_the_carriage_was_shared(shop: Any, run: Any) -> None:
+    words = ("--line", "olive oil; 5 kg; lot 9; 30", "--line", "coconut oil; 1 kg; lot 8; 60", "--accept")
+    done = run("receive", "tarn", *words, "--carriage", "12", "--carriage-by", "mass")
+    olive, coconut = lots(shop)
+    # 12.00 over 5 and 1 kg
+    shared = f"The carriage, 12.00 EUR, is shared by mass: {olive.code} 10.00 EUR, {coconut.code} 2.00 EUR."
+    assert shared in " ".join(done.stdout.split())
+    shown = run("lot", "show", olive.code).stdout
+    assert "cost           40.00 EUR, with its share by mass of 12.00 EUR carriage" in shown
+    done = run("receive", "tarn", "--line", "olive oil; 1 kg; lot 7", "--carriage", "5")
+    assert "is in no lot, since no line says what it cost" in " ".join(done.stdout.split())
+    assert "cost           not known" in run("lot", "show", lots(shop)[2].code).stdout
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    ("words", "error"),
+    [
+        (
+            ("--carriage", "12", "--carriage-by", "weight"),
+            "'weight' is not a way to share the carriage; write value or",
+        ),
+        (("--carriage-by", "mass"), "give the carriage too"),
+    ],
+)
+def test_carriage_shared_by_what_there_is_not(run: Any, words: tuple[str, ...], error: str) -> None:
+    assert error in run("receive", "tarn", "--line", OLIVE, *words, code=2).stderr

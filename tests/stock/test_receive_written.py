@@ -41,6 +41,48 @@ def test_a_line_of_unknown_cost_bears_no_carriage_and_stays_unknown(shop: Any) -
     assert costs(shop, lots) == [None, 250, 250]  # both free lines alike, as neither cost anything
 
 
+@pytest.mark.parametrize(
+    ("by", "shares"),
+    [
+        # 12.00 over 30.00, 60.00 and 10.00: 3.60, 7.20 and 1.20
+        ("value", [3360, 6720, 1120]),
+        # over 5, 1 and 3 kg: 6.667, 1.333 and 4.00, by running totals 666.7, 800, 1200
+        ("mass", [3667, 6133, 1400]),
+    ],
+)
+def test_carriage_by_value_or_by_mass(shop: Any, by: Any, shares: list[int]) -> None:
+    lines = (
+        DeliveryLine("olive oil", 5_000_000, "A1", 3000),
+        DeliveryLine("coconut oil", 1_000_000, "B1", 6000),
+        DeliveryLine("water", 3_000_000, "C1", 1000),
+    )
+    lots = came(shop, *lines, carriage_minor=1200, carriage_by=by)
+    assert costs(shop, lots) == shares == [one.cost_minor for one in lots]
+    assert sum(one.carriage_minor for one in lots) == 1200
+    stored = shop.rows().execute("SELECT carriage_minor, carriage_by FROM delivery ORDER BY id DESC LIMIT 1").fetchone()
+    assert tuple(stored) == (1200, by)
+
+
+def test_by_mass_a_line_of_unknown_cost_bears_none_either(shop: Any) -> None:
+    lines = (DeliveryLine("olive oil", 5_000_000, "A1", None), DeliveryLine("water", 1_000, "C1", 1000))
+    assert costs(shop, came(shop, *lines, carriage_minor=1200, carriage_by="mass")) == [None, 2200]
+
+
+def test_what_is_counted_in_pieces_has_no_mass_to_share_by(shop: Any) -> None:
+    add_material(shop.book, MaterialFacts("paper band"), kind="packaging", code=None)
+    lines = (DeliveryLine("olive oil", 5_000_000, "A1", 100), DeliveryLine("paper band", 100, "W", 1400))
+    with pytest.raises(BadInput, match="paper band is counted in pieces and not weighed"):
+        came(shop, *lines, carriage_minor=1200, carriage_by="mass")
+    assert costs(shop, came(shop, *lines, carriage_by="mass")) == [100, 1400]  # nothing is shared
+
+
+def test_her_own_harvest_was_free_and_bears_what_its_way_here_cost(shop: Any) -> None:
+    add_supplier(shop.book, SupplierDetails("The garden", PersonDetails()), own=True, code="garden")
+    lines = tuple(DeliveryLine("olive oil", 1_000_000, None, None) for _ in range(2))
+    lots = receive(shop.book, DeliveryNote("garden", ON, lines, carriage_minor=101))
+    assert costs(shop, lots) == [51, 50]  # a half of 1.01 is 50.5, and half up
+
+
 def test_without_acceptance_everything_waits_in_quarantine(shop: Any) -> None:
     (lot,) = came(shop, DeliveryLine("olive oil", 1_000_000, "A1", 700))
     assert lot.status == find_lot(shop.rows(), lot.code).status == "quarantine"

@@ -1,18 +1,20 @@
 """soapledger cost."""
 
+from collections.abc import Iterable
 from typing import Annotated
 
 import typer
 
 from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import Listed, answer
-from ledger.cli.kit.desk import desk
+from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, say, table
+from ledger.cli.kit.show import count, say, say_wrapped, table
 from ledger.cli.kit.window import Every, Last, asked_for, latest, the_last
 from ledger.rows.batch import batches
 from ledger.units.money import show_money
-from ledger.views.cost.cost import BatchCost, batch_cost
+from ledger.units.wording import opening
+from ledger.views.cost.cost import BatchCost, batch_cost, batch_costs
 
 
 def command(
@@ -26,8 +28,8 @@ def command(
     number = asked_for(last, every)
     here = desk(ctx)
     if code is None:
-        made, more = latest([one.code for one in batches(here.rows()) if one.made and one.soap], number)
-        costs = [batch_cost(here.rows(), one) for one in made]
+        made, more = latest([one for one in batches(here.rows()) if one.made and one.soap], number)
+        costs = batch_costs(here.rows(), made)
         words = Listed(
             f"{the_last(count(len(costs), 'batch', 'batches'), bool(more))} with bars.",
             ("batch", "product", "good bars", "cost", "per bar", "taken so far"),
@@ -48,11 +50,12 @@ def command(
         answer(costs, json, words)
         return
     cost = batch_cost(here.rows(), code)
-    if answer(cost, json):
-        return
+    answer(cost, json, lambda: _said(here, cost))
+
+
+def _said(here: Desk, cost: BatchCost) -> None:
     money = cost.currency
-    per_bar = sorted(set(cost.per_bar_minor))
-    each = " or ".join(show_money(one, money) for one in per_bar)
+    each = " or ".join(show_money(one, money) for one in sorted(set(cost.per_bar_minor)))
     head = f"Batch {cost.batch_code}, {cost.product}: {show_money(cost.total_minor, money)}"
     say(f"{head}, {each} for {each_of(cost)}." if each else f"{head}.")
     body = [
@@ -65,12 +68,77 @@ def command(
         for line in cost.lines
     ]
     labour = "no rate set" if cost.labour_minor is None else show_money(cost.labour_minor, money)
-    body.append(("your work", "", f"{cost.labour_minutes} min", labour))
+    told = cost.work.source not in ("none", "whole")
+    body.append(("your work", "", f"{cost.labour_minutes} min" if told else "none told", labour if told else ""))
+    if cost.overhead_minor is not None:
+        body.append(("the house", "", "1 batch", show_money(cost.overhead_minor, money)))
     table(("what", "lot", "used", "cost"), body, right=(2, 3))
+    for words in (_work(cost), *_notes(cost)):
+        say_wrapped(words)
+    if cost.by_outlet:
+        table(
+            ("taken at", "bars", "taken", "given back", "tax", "fees"),
+            [
+                (
+                    one.outlet,
+                    str(one.bars),
+                    *(
+                        show_money(minor, money) if minor else ""
+                        for minor in (one.taken_minor, one.returned_minor, one.tax_minor, one.fees_minor)
+                    ),
+                )
+                for one in cost.by_outlet
+            ],
+            right=(1, 2, 3, 4, 5),
+        )
+    for words in _gain(cost):
+        say_wrapped(words)
+
+
+def _work(cost: BatchCost) -> str:
+    """Where the minutes come from; those by stage and those read at the bench are never both counted."""
+    work = cost.work
+    if work.source == "stages":
+        stages = ", ".join(f"{stage} {minutes} min" for stage, minutes in work.stages if minutes)
+        too = f"; the {work.read_too} min read at the bench do not count beside it" if work.read_too else ""
+        return f"Your work as booked by stage: {stages}{too}."
+    return {
+        "readings": "Your work as read at the bench.",
+        "recipe": "Your work as the recipe says; none was booked for the batch.",
+        "whole": "Your work is in the batch it was divided from.",
+        "none": "Neither the recipe ([work]) nor the batch says how long you worked: "
+        f"soapledger batch work {cost.batch_code} MINUTES --stage making",
+    }[work.source]
+
+
+def _notes(cost: BatchCost) -> Iterable[str]:
+    money = cost.currency
+    for by in ("value", "mass"):
+        if codes := [code for code, shared in cost.carriage if shared == by]:
+            yield f"Carriage is within, shared by {by}: {', '.join(codes)}."
     if cost.to_offcuts_minor:
-        say(f"The offcuts carry {show_money(cost.to_offcuts_minor, money)} of it, by weight.")
+        yield f"The offcuts carry {show_money(cost.to_offcuts_minor, money)} of it, by weight."
+    if cost.rejected_bars and not cost.good_bars:
+        yield f"{opening(count(cost.rejected_bars, 'bar'))} rejected and still here; none is good."
+    elif cost.rejected_bars:
+        yield f"{count(cost.rejected_bars, 'bar')} rejected and still here."
+    if cost.written_off_minor:
+        yield f"Bars rejected or thrown away bear {show_money(cost.written_off_minor, money)} of it."
     if cost.unknown:
-        say(f"What {', '.join(cost.unknown)} cost is not known, so the true figure is higher.")
+        yield f"What {', '.join(cost.unknown)} cost is not known, so the true figure is higher."
+
+
+def _gain(cost: BatchCost) -> Iterable[str]:
+    if cost.unpriced_bars:
+        yield f"What {count(cost.unpriced_bars, 'sold bar')} brought was never told."
+    if cost.gain_per_bar_minor is not None:
+        work = cost.work.source != "none" and (cost.labour_minor is not None or not cost.labour_minutes)
+        before = "" if work else ", before your work"
+        gain = cost.gain_per_bar_minor
+        word = "gained" if gain >= 0 else "lost"
+        yield (
+            f"{show_money(abs(gain), cost.currency)} is {word} on each of {count(cost.sold_bars, 'bar')} sold{before}."
+        )
 
 
 def each_of(cost: BatchCost) -> str:

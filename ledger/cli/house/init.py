@@ -1,6 +1,6 @@
 """soapledger init."""
 
-from typing import Annotated
+from typing import Annotated, get_args
 
 import typer
 
@@ -16,7 +16,7 @@ from ledger.units.measures import SYSTEMS, degree_unit, weights_of, with_degrees
 from ledger.units.money import parse_money
 from ledger.units.quantity import parse_mass
 from ledger.units.web import read_web
-from ledger.units.words import checked
+from ledger.units.words import RejectedBars, checked
 
 
 def command(
@@ -46,6 +46,12 @@ def command(
         str | None, typer.Option("--scale-step", help="The smallest step your bench scale shows, e.g. '1 g' (0.1 g).")
     ] = None,
     labour: Annotated[str | None, typer.Option("--labour", help="What an hour of your work costs.")] = None,
+    rejected_bars: Annotated[
+        str | None,
+        typer.Option(
+            "--rejected-bars", help="What bars rejected or thrown away cost: 'load the good' or 'written off'."
+        ),
+    ] = None,
 ) -> None:
     """Start a ledger in this folder, or change its settings; asks for what is left out."""
     here = desk(ctx)
@@ -92,6 +98,9 @@ def command(
         labour_minor_per_hour=parse_money(labour, money, what="the cost of an hour")
         if labour
         else (old.labour_minor_per_hour if old else None),
+        rejected_bars=checked(rejected_bars, get_args(RejectedBars), what="what becomes of their cost")
+        if rejected_bars
+        else (old.rejected_bars if old else None),
         scale_step_mg=parse_mass(scale_step, what="the step of the scale")
         if scale_step
         else (old.scale_step_mg if old else None),

@@ -72,5 +72,8 @@ for _word, _names in {
     "WEIGHTS": "--each --own-weights",
     "ENTRY|DATE": "--as-of",
     "SEAL": "--seal",
+    "VALUE|MASS": "--carriage-by",
+    "STAGE": "--stage",
+    "WHICH": "--rejected-bars",
 }.items():
     TAKES |= dict.fromkeys(_names.split(), _word)

@@ -10,7 +10,7 @@ from ledger.cli.kit.show import say, table
 from ledger.cli.stock.options import Code
 from ledger.units.dates import show_best_before, show_date
 from ledger.units.money import show_money
-from ledger.views.stock.lot_card import lot_card
+from ledger.views.stock.lot_card import LotCard, lot_card
 
 
 def command(
@@ -39,7 +39,7 @@ def command(
         ("delivery note", card.note_number or ""),
         ("came" if lot.supplier else "made", show_date(lot.on)),
         ("best before", show_best_before(lot.best_before) if lot.best_before else ""),
-        ("cost", show_money(lot.cost_minor, here.settings.currency) if lot.cost_minor is not None else ""),
+        ("cost", _cost(card, here.settings.currency)),
         ("certificate", "; ".join(certificate)),
         ("no certificate", "" if certificate else figures.stated() or ""),
         ("where", ", ".join(f"{place} {amount(held, lot.counted, units)}" for place, held in card.here)),
@@ -70,4 +70,16 @@ def command(
             for m in card.movements
         ],
         right=(2,),
+    )
+
+
+def _cost(card: LotCard, currency: str) -> str:
+    """What the whole lot cost, and by what its carriage was shared; one that a batch gave says so in `cost`."""
+    if card.lot.cost_minor is None:
+        return "not known" if card.lot.supplier else ""
+    cost = show_money(card.lot.cost_minor, currency)
+    if card.carriage is None:
+        return cost
+    return (
+        f"{cost}, with its share by {card.carriage.by} of {show_money(card.carriage.carriage_minor, currency)} carriage"
     )

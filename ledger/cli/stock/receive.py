@@ -1,7 +1,8 @@
 """soapledger receive."""
 
+from collections.abc import Sequence
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, get_args
 
 import typer
 
@@ -9,12 +10,13 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Yes
-from ledger.cli.kit.show import ask, count, say, table, warn, warn_of
+from ledger.cli.kit.show import ask, count, say, say_wrapped, table, warn, warn_of
 from ledger.cli.stock.delivery import COLUMNS, came_on, from_csv, from_prompts, from_text, with_exceptions
 from ledger.errors import BadInput
-from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, doubts, receive
+from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, ReceivedLot, doubts, receive
 from ledger.rows.people import supplier_by_code
-from ledger.units.money import parse_money
+from ledger.units.money import parse_money, show_money
+from ledger.units.words import CarriageBy, checked
 
 
 def command(
@@ -33,6 +35,9 @@ def command(
     ] = None,
     note: Annotated[str | None, typer.Option("--note", help="The number on the delivery note.")] = None,
     carriage: Annotated[str | None, typer.Option("--carriage", help="What the carriage cost.")] = None,
+    carriage_by: Annotated[
+        str | None, typer.Option("--carriage-by", help="By what it is shared: value or mass (value).")
+    ] = None,
     on: Annotated[str | None, typer.Option("--on", help="The day it came (today).")] = None,
     accept: Annotated[bool, typer.Option("--accept", help="Accept every line that has no reason to wait.")] = False,
     exceptions: Annotated[
@@ -46,6 +51,11 @@ def command(
     came = here.day(on, what="the day it came")
     card = supplier_by_code(here.rows(), supplier)
     cost = parse_money(carriage, here.settings.currency, what="the carriage") if carriage else 0
+    if carriage_by is not None and not cost:
+        raise BadInput("--carriage-by says how the carriage is shared; give the carriage too, such as --carriage 12.")
+    shared: CarriageBy = (
+        checked(carriage_by, get_args(CarriageBy), what="a way to share the carriage") if carriage_by else "value"
+    )
     if csv_file is not None and line:
         raise BadInput("Give the lines by --line or by --csv, not both.")
     by_hand = csv_file is None and not line  # then whether all is accepted is asked at the end
@@ -66,6 +76,7 @@ def command(
         note_number=note,
         carriage_minor=cost,
         accepted_by=accepter if accept else None,
+        carriage_by=shared,
     )
     warn_of(doubts(here.rows(), delivery), yes)
     received = receive(here.book(), delivery)
@@ -86,11 +97,26 @@ def command(
         ],
         right=(2,),
     )
+    if cost:
+        say_wrapped(_carriage(received, cost, shared, here.settings.currency))
     if waiting := [one.code for one in received if one.status == "quarantine"]:
         say(f"Next, once looked at: soapledger lot accept {' '.join(waiting)}")
     elif held := [one.code for one in received if one.status == "on hold"]:
         say(f'Next, once settled: soapledger lot accept {" ".join(held)} --reason "…"')
     say(f"Labels with their status: soapledger lot label {' '.join(one.code for one in received)} -o jars.pdf")
+
+
+def _carriage(received: Sequence[ReceivedLot], cost: int, by: CarriageBy, currency: str) -> str:
+    """What became of the carriage."""
+    if not any(one.carriage_minor for one in received):
+        return (
+            f"The carriage, {show_money(cost, currency)}, is in no lot, since no line says what it cost; it is shown "
+            "beside what is not known: soapledger worth"
+        )
+    bore = [one for one in received if one.cost_minor is not None]
+    left = "" if len(bore) == len(received) else " Lots whose cost is not known bear none."
+    shares = ", ".join(f"{one.code} {show_money(one.carriage_minor, currency)}" for one in bore)
+    return f"The carriage, {show_money(cost, currency)}, is shared by {by}: {shares}.{left}"
 
 
 def _looked_at(lines: list[DeliveryLine], exceptions: list[str]) -> tuple[list[str], bool]:

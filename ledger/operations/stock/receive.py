@@ -1,5 +1,6 @@
 """Book a supplier's delivery, or her own harvest, as new lots."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -19,6 +20,7 @@ from ledger.units.codes import lot_code
 from ledger.units.dates import show_best_before
 from ledger.units.money import share_out
 from ledger.units.quantity import WHOLE_PPM
+from ledger.units.words import CarriageBy
 
 
 @dataclass(frozen=True)
@@ -47,6 +49,7 @@ class DeliveryNote:
     note_number: str | None = None
     carriage_minor: int = 0
     accepted_by: str | None = None  # None: everything waits in quarantine
+    carriage_by: CarriageBy = "value"
 
 
 @dataclass(frozen=True)
@@ -59,6 +62,8 @@ class ReceivedLot:
     counted: bool
     supplier_number: str | None
     status: str
+    cost_minor: int | None  # with its share of the carriage; None: not known
+    carriage_minor: int  # that share
 
 
 def next_lot_code(tx: Transaction) -> str:
@@ -73,9 +78,10 @@ def next_lot_codes(tx: Transaction, many: int) -> list[str]:
 
 
 def receive(book: Book, note: DeliveryNote) -> tuple[ReceivedLot, ...]:
-    """Book a delivery as new lots, in quarantine until accepted; carriage is shared by what lines cost.
+    """Book a delivery as new lots, in quarantine until accepted; carriage is shared by what lines cost, or by mass.
 
-    Raises BadInput for an unknown supplier or material, or figures that do not fit the material.
+    Raises BadInput for an unknown supplier or material, figures that do not fit the material, or carriage by mass where
+    something is counted in pieces.
     """
     if not note.lines:
         raise BadInput('A delivery has at least one line; add --line "olive oil; 5 kg; lot 4471; 32.50".')
@@ -88,18 +94,24 @@ def receive(book: Book, note: DeliveryNote) -> tuple[ReceivedLot, ...]:
                 note_number=note.note_number,
                 on=note.on,
                 carriage_minor=note.carriage_minor,
+                carriage_by=note.carriage_by if note.carriage_minor else None,
             )
         )
         material, codes = materials_named(tx.rows), next_lot_codes(tx, len(note.lines))
+        cards = [material(line.material) for line in note.lines]
+        costs = [0 if line.cost_minor is None and supplier.own else line.cost_minor for line in note.lines]
         lots, received = [], []
-        for code, line, share in zip(codes, note.lines, _carriage(note), strict=True):
-            card = material(line.material)
+        for code, line, card, paid, share in zip(
+            codes, note.lines, cards, costs, carriage_shares(note, cards, costs), strict=True
+        ):
             _check(line, card)
             decided = _decided(line, note, book.who)
-            cost = line.cost_minor + share if line.cost_minor is not None else 0 if supplier.own else None
+            cost = None if paid is None else paid + share
             lots.append(_lot(code, line, card, cost, decided))
             status = decided.verdict if decided else "quarantine"
-            received.append(ReceivedLot(code, card.name, line.quantity, card.counted, line.supplier_number, status))
+            received.append(
+                ReceivedLot(code, card.name, line.quantity, card.counted, line.supplier_number, status, cost, share)
+            )
         tx.open_lots(lots, place_id=workshop.id, on=note.on, delivery_id=delivery.id, supplier_id=supplier.id)
         plural = "lot" if len(received) == 1 else "lots"
         tx.say(f"Received {len(received)} {plural} from {supplier.name}: {', '.join(codes)}.")
@@ -134,11 +146,22 @@ def _decided(line: DeliveryLine, note: DeliveryNote, who: str) -> FirstDecision 
     return None if note.accepted_by is None else FirstDecision("accepted", note.accepted_by)
 
 
-def _carriage(note: DeliveryNote) -> list[int]:
-    """The carriage shared by what lines cost, evenly where all were free; a line of unknown cost bears none."""
-    weights = [line.cost_minor or 0 for line in note.lines]
+def carriage_shares(note: DeliveryNote, cards: Sequence[MaterialCard], costs: Sequence[int | None]) -> list[int]:
+    """The carriage shared exactly: by what lines cost, evenly where all were free, or by what they weigh.
+
+    A line of unknown cost bears none. Raises BadInput by mass where something is counted in pieces.
+    """
+    if note.carriage_by == "mass" and note.carriage_minor:
+        if pieces := [card.name for card in cards if card.counted]:
+            raise BadInput(
+                f"{pieces[0]} is counted in pieces and not weighed, so the carriage cannot be shared by mass; leave "
+                "--carriage-by out, or book it as a delivery of its own."
+            )
+        weights = [0 if cost is None else line.quantity for line, cost in zip(note.lines, costs, strict=True)]
+    else:
+        weights = [cost or 0 for cost in costs]
     if not any(weights):
-        weights = [0 if line.cost_minor is None else 1 for line in note.lines]
+        weights = [0 if cost is None else 1 for cost in costs]
     return share_out(note.carriage_minor, weights) if any(weights) else weights
 
 

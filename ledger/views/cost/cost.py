@@ -1,19 +1,24 @@
-"""What a batch cost, from the lots that really went in."""
+"""What a batch cost, from the lots that really went in, and what its bars brought."""
 
-from collections import Counter, defaultdict
-from collections.abc import Sequence
+from collections import defaultdict
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from ledger.domain.cost.costing import Move, bars_and_offcuts, each_bar, labour_cost, lot_shares
+from ledger.domain.cost.costing import each_bar
+from ledger.domain.cost.flows import Bars, CostLot, Shares, bars_of, bears_nothing, between, spread
+from ledger.domain.cost.gained import Brought, Charge, OutletSum, by_outlet, gain_each
+from ledger.domain.cost.working import Worked
+from ledger.domain.cost.worth import CostFacts, Costs, cost_lots, costs
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
-from ledger.rows.lot import LotRow, lots_by_id
-from ledger.rows.movement import MovementRow, Taken, batches_behind, movements_of, offcuts_of, taken_into
+from ledger.rows.lot import LotRow, lots_by_id, places
+from ledger.rows.movement import Taken, batches_behind, taken_into
 from ledger.rows.opened import Rows
-from ledger.rows.reading import minutes_worked
-from ledger.rows.recipe import versions_by_id
+from ledger.rows.people import contacts
+from ledger.rows.sell.cost import carriage_of, cost_facts, fees_on_sales_of
 from ledger.rows.sell.sale import taken_for
 from ledger.rows.settings import settings
-from ledger.units.words import Role, UsedAs
+from ledger.units.words import CarriageBy, UsedAs
 
 
 @dataclass(frozen=True)
@@ -29,6 +34,18 @@ class CostLine:
 
 
 @dataclass(frozen=True)
+class TakenAt:
+    """What bars of the batch brought at one outlet; the fees are those booked with a sale."""
+
+    outlet: str
+    bars: int
+    taken_minor: int
+    returned_minor: int
+    tax_minor: int
+    fees_minor: int
+
+
+@dataclass(frozen=True)
 class BatchCost:
     """The cost of one batch; `unknown` names the lots whose cost is not known, which the total leaves out."""
 
@@ -38,136 +55,172 @@ class BatchCost:
     lines: tuple[CostLine, ...]
     labour_minutes: int
     labour_minor: int | None  # None: no rate for an hour is set
+    work: Worked  # where the minutes come from
+    overhead_minor: int | None  # None: no rate for a batch is set
     total_minor: int
     to_bars_minor: int  # the total less what the offcuts carry away by mass
     to_offcuts_minor: int
-    good_bars: int  # neither thrown away nor reworked
+    written_off_minor: int  # borne by bars that were thrown away or rejected, where they do not load the good ones
+    good_bars: int  # neither thrown away nor reworked nor rejected
     reworked_bars: int
-    per_bar_minor: tuple[int, ...]  # one for each good bar and each reworked; they add up to what the bars cost
-    taken_minor: int  # what was taken for them so far
+    rejected_bars: int  # still here
+    wasted_bars: int
+    per_bar_minor: tuple[int, ...]  # of each good bar and each reworked; with what is written off, what the bars cost
+    taken_minor: int  # what was taken for them so far, less what was given back
+    by_outlet: tuple[TakenAt, ...]
+    sold_bars: int  # less those that came back
+    unpriced_bars: int  # sold for nobody knows what
+    gain_per_bar_minor: int | None  # None: none was sold, or something of it is not known
     unknown: tuple[str, ...]
+    carriage: tuple[tuple[str, CarriageBy], ...]  # lots with a share of carriage in their cost, and by what it is
 
 
 def batch_cost(rows: Rows, code: str) -> BatchCost:
     """The cost of a batch; raises like `find_batch`."""
-    batch = find_batch(rows, code)
-    return _Coster(rows, batch).batch(batch)
+    return batch_costs(rows, [find_batch(rows, code)])[0]
+
+
+def batch_costs(rows: Rows, asked: Collection[BatchRow]) -> tuple[BatchCost, ...]:
+    """The costs of several batches: as many statements as for one, however deep what they were made of."""
+    coster = _Coster(rows, asked)
+    return tuple(coster.batch(one) for one in asked)
+
+
+class _Sold(NamedTuple):
+    """What the bars of a batch brought, outlet by outlet, and what is gained on each."""
+
+    sums: tuple[OutletSum, ...]
+    bars: int
+    unpriced: int
+    gain_minor: int | None
 
 
 class _Coster:
-    """Works costs out lot by lot, through infusions and combined drums at any depth, each once.
+    """Works costs out of everything behind some batches, which is read at once."""
 
-    Everything behind the batch is read at once: as many statements for a deep chain as for a plain soap.
-    """
-
-    def __init__(self, rows: Rows, batch: BatchRow) -> None:
-        self.own = settings(rows)
-        self.made = batches_by_id(rows, batches_behind(rows, batch.id))
-        self.lines: dict[int, dict[tuple[int, Role | None], list[Taken]]] = defaultdict(lambda: defaultdict(list))
-        for one in taken_into(rows, self.made):
-            self.lines[one.batch_id][one.lot_id, one.role].append(one)
-        bars = {one.yield_lot_id for one in self.made.values() if one.yield_lot_id is not None}
-        self.lots = lots_by_id(rows, bars.union(lot for lines in self.lines.values() for lot, _ in lines))
-        self.moves: dict[int, list[MovementRow]] = defaultdict(list)
-        for move in movements_of(rows, self.lots):
-            self.moves[move.lot_id].append(move)
-        self.taken: Counter[int] = Counter()
+    def __init__(self, rows: Rows, asked: Collection[BatchRow]) -> None:
+        self.currency = settings(rows).currency
+        made = batches_by_id(rows, batches_behind(rows, [one.id for one in asked]))
+        self.facts: CostFacts = cost_facts(rows, batches=made)
+        self.costs: Costs = costs(self.facts)
+        self.cost_lots: Mapping[int, CostLot] = cost_lots(self.facts)
+        self.taken: dict[int, dict[tuple[int, UsedAs | None], list[Taken]]] = defaultdict(lambda: defaultdict(list))
+        for one in taken_into(rows, [one.id for one in asked]):
+            self.taken[one.batch_id][one.lot_id, one.role].append(one)
+        bars = {one.yield_lot_id for one in asked if one.yield_lot_id is not None and one.soap}
+        self.lots = lots_by_id(rows, {lot for lines in self.taken.values() for lot, _ in lines})
+        self.carriage = carriage_of(rows, self.lots)
+        self.brought: dict[int, list[Brought]] = defaultdict(list)
         for gained in taken_for(rows, bars):
-            self.taken[gained.lot_id] += gained.money_minor
-        self.offcuts, self.minutes = offcuts_of(rows, self.made), minutes_worked(rows, self.made)
-        versions = {one.recipe_version_id for one in self.made.values() if one.recipe_version_id is not None}
-        self.recipes = versions_by_id(rows, versions)
-        self._batches: dict[int, BatchCost] = {}
-        self._shares: dict[int, dict[int, int] | None] = {}
+            outlet = (gained.place_id if gained.customer_id is None else None, gained.customer_id)
+            self.brought[gained.lot_id].append(Brought(outlet, gained.bars, gained.money_minor, gained.tax_minor))
+        self.charges = [
+            Charge((one.place_id if one.customer_id is None else None, one.customer_id), one.amount_minor, one.lines)
+            for one in fees_on_sales_of(rows, bars)
+        ]
+        self.places = {place.id: place.name for place in places(rows)}
+        customers = {outlet[1] for lot in self.brought.values() for outlet, *_ in lot if outlet[1] is not None}
+        customers |= {one.outlet[1] for one in self.charges if one.outlet[1] is not None}
+        self.customers = {number: one.name for number, one in contacts(rows, sorted(customers)).items()}
 
     def batch(self, batch: BatchRow) -> BatchCost:
-        """The cost of one batch, those behind it first, so that a long chain is no deep one."""
-        waiting, above = [batch.id], set[int]()
-        while waiting:
-            one = waiting[-1]
-            if one in self._batches or one in above:
-                waiting.pop()
-                if one not in self._batches:
-                    self._batches[one] = self._work_out(self.made[one])
+        """The cost of one batch."""
+        lines, unknown, materials, more, wrapping = [], [], 0, 0, 0
+        for (lot_id, role), taken in self.taken[batch.id].items():
+            if (used := sum(one.quantity for one in taken)) <= 0:
                 continue
-            above.add(one)
-            waiting += [behind for behind in self._behind(one) if behind not in above]
-        return self._batches[batch.id]
-
-    def _behind(self, batch_id: int) -> list[int]:
-        """The batches that gave what a batch took."""
-        found = {self.lots[lot].batch_id for (lot, _), taken in self.lines[batch_id].items() if _used(taken) > 0}
-        return sorted(one for one in found if one is not None)
-
-    def _work_out(self, batch: BatchRow) -> BatchCost:
-        lines = []
-        unknown = []
-        for (lot_id, role), taken in self.lines[batch.id].items():
-            if _used(taken) <= 0:
-                continue
-            lot = self.lots[lot_id]
-            share = self._lot_share(lot, taken)
-            if share is None:
+            lot, share = self.lots[lot_id], None
+            if lot_id in self.costs.materials.cost:
+                of_lot, of_work = (
+                    sum(flows.lots[lot_id].by_movement.get(one.id, 0) for one in taken)
+                    for flows in (self.costs.materials, self.costs.own)
+                )
+                share, materials, more = of_lot + of_work, materials + of_lot, more + of_work
+                wrapping += of_lot if self.cost_lots[lot_id].wrapping else 0
+            else:
                 unknown.append(lot.code)
-            lines.append(CostLine(role or lot.kind, lot.material, lot.code, _used(taken), lot.counted, share))
-        minutes = self._minutes(batch)
-        rate = self.own.labour_minor_per_hour
-        labour = None if rate is None else labour_cost(minutes, rate)
-        total = sum(line.cost_minor or 0 for line in lines) + (labour or 0)
-        wrapping = sum(line.cost_minor or 0 for line in lines if line.role == "packaging")
-        to_bars, to_offcuts = self._split(batch, total, wrapping)
-        bars = self.moves[batch.yield_lot_id] if batch.soap and batch.yield_lot_id is not None else []
-        wasted, reworked = (-sum(one.quantity for one in bars if one.kind == kind) for kind in ("wasted", "consumed"))
-        good = batch.made - wasted - reworked if batch.soap else 0
+            lines.append(CostLine(role or lot.kind, lot.material, lot.code, used, lot.counted, share))
+        own, work = self.costs.by_batch[batch.id], self.costs.worked[batch.id]
+        total = materials + more + own.total_minor
+        to_bars, to_offcuts = materials, 0
+        extra = more + own.total_minor
+        given = [one for one in self.cost_lots.values() if one.batch_id == batch.id]
+        if len(given) > 1:
+            parts = [between(materials, wrapping, given), between(extra, 0, given)]
+            to_bars, extra = (sum(m for m, one in zip(part, given, strict=True) if not one.beside) for part in parts)
+            to_offcuts = total - to_bars - extra
+        bars, wasted_off, sold_cost = self._bars(batch, to_bars, extra)
+        sold = self._brought(batch, sold_cost, known=not unknown)
         return BatchCost(
             batch_code=batch.code,
             product=batch.product,
-            currency=self.own.currency,
+            currency=self.currency,
             lines=tuple(lines),
-            labour_minutes=minutes,
-            labour_minor=labour,
+            labour_minutes=work.minutes,
+            labour_minor=own.work_minor,
+            work=work,
+            overhead_minor=own.house_minor,
             total_minor=total,
-            to_bars_minor=to_bars,
+            to_bars_minor=to_bars + extra,
             to_offcuts_minor=to_offcuts,
-            good_bars=good,
-            reworked_bars=reworked,
-            per_bar_minor=each_bar(to_bars, good + reworked),
-            taken_minor=self.taken[batch.yield_lot_id or 0],
+            written_off_minor=wasted_off,
+            good_bars=bars.good,
+            reworked_bars=bars.reworked,
+            rejected_bars=bars.rejected,
+            wasted_bars=bars.wasted,
+            per_bar_minor=each_bar(to_bars + extra - wasted_off, bars.good + bars.reworked),
             unknown=tuple(unknown),
+            carriage=tuple(
+                (self.lots[lot].code, self.carriage[lot].by)
+                for lot in dict.fromkeys(lot for lot, _ in self.taken[batch.id])
+                if lot in self.carriage
+            ),
+            taken_minor=sum(one.taken_minor - one.returned_minor for one in sold.sums),
+            by_outlet=tuple(
+                TakenAt(self._name(one), one.bars, one.taken_minor, one.returned_minor, one.tax_minor, one.fees_minor)
+                for one in sold.sums
+            ),
+            sold_bars=sold.bars,
+            unpriced_bars=sold.unpriced,
+            gain_per_bar_minor=sold.gain_minor,
         )
 
-    def _minutes(self, batch: BatchRow) -> int:
-        if batch.id in self.minutes:
-            return self.minutes[batch.id]
-        if batch.part_of is not None or batch.recipe_version_id is None:  # the work of a portion is that of the whole
-            return 0
-        return self.recipes[batch.recipe_version_id].work_minutes or 0
-
-    def _split(self, batch: BatchRow, total: int, wrapping: int) -> tuple[int, int]:
-        """The total over bars and offcuts by mass, but for the wrapping; bars that were not weighed carry it all."""
+    def _bars(self, batch: BatchRow, *costs: int) -> tuple[Bars, int, int]:
+        """What became of its bars; what those thrown away and rejected bear; what those sold cost."""
         if not batch.soap or batch.yield_lot_id is None:
-            return total, 0
-        bars = self.lots[batch.yield_lot_id].mass_mg or 0
-        return bars_and_offcuts(total, wrapping, bars_mg=bars, offcuts_mg=self.offcuts.get(batch.id, 0))
+            return Bars(0, 0, 0, 0), 0, 0
+        lot, moves = self.cost_lots[batch.yield_lot_id], self.facts.moves[batch.yield_lot_id]
+        nothing = bears_nothing(lot, moves, load_the_good=self.facts.load_the_good)
+        shares: list[Shares] = [spread(one, moves, unloaded=nothing) for one in costs]
+        off, sold = (
+            sum(one.by_movement.get(move.id, 0) for one in shares for move in moves if move.way in ways)
+            for ways in (("wasted",), ("sold", "dispatched", "returned"))
+        )
+        return bars_of(lot, moves), off + (sum(one.left for one in shares) if lot.rejected else 0), sold
 
-    def _lot_cost(self, lot: LotRow) -> int | None:
-        if lot.batch_id is None:
-            return lot.cost_minor
-        batch = self.made[lot.batch_id]
-        cost = self.batch(batch)
-        if cost.unknown:
-            return None
-        return cost.to_bars_minor if lot.id == batch.yield_lot_id else cost.to_offcuts_minor
+    def _brought(self, batch: BatchRow, sold_cost: int, *, known: bool) -> "_Sold":
+        lot = batch.yield_lot_id if batch.soap else None
+        if lot is None:
+            return _Sold((), 0, 0, None)
+        sums, moves = by_outlet(self.brought[lot], self.charges, lot), self.facts.moves.get(lot, ())
+        out = -sum(one.quantity for one in moves if one.way in ("sold", "dispatched"))
+        back = sum(one.quantity for one in moves if one.way == "returned")
+        priced = sum(one.bars for one in self.brought[lot] if one.bars > 0)
+        left = sum(one.left_minor for one in sums)
+        gain = gain_each(left, sold_cost, out - back) if known and out <= priced else None
+        return _Sold(sums, out - back, max(out - priced, 0), gain)
 
-    def _lot_share(self, lot: LotRow, taken: Sequence[Taken]) -> int | None:
-        """What a batch bears of a lot's cost, over all its movements in one role."""
-        if lot.id not in self._shares:
-            cost = self._lot_cost(lot)
-            moves = [Move(one.id, one.quantity, one.kind) for one in self.moves[lot.id]]
-            self._shares[lot.id] = None if cost is None else lot_shares(cost, moves)
-        shares = self._shares[lot.id]
-        return None if shares is None else sum(shares.get(one.id, 0) for one in taken)
+    def _name(self, one: OutletSum) -> str:
+        place, customer = one.outlet
+        if customer is not None:
+            return self.customers.get(customer) or "a customer"
+        return self.places[place] if place is not None else "someone not named"
 
 
-def _used(taken: Sequence[Taken]) -> int:
-    return sum(one.quantity for one in taken)
+def lot_cost(rows: Rows, lot: LotRow) -> int | None:
+    """What a lot that a batch gave cost as a whole; None where something of it is not known."""
+    if lot.batch_id is None:
+        return lot.cost_minor
+    found = costs(cost_facts(rows, batches=batches_behind(rows, [lot.batch_id])))
+    part = found.materials.cost.get(lot.id)
+    return None if part is None else part + found.own.cost.get(lot.id, 0)

@@ -9,6 +9,7 @@ from ledger.rows.lot import LotRow, find_lot, set_aside_for, whereabouts
 from ledger.rows.material import material_by_id
 from ledger.rows.movement import LotMovement, happened_to
 from ledger.rows.opened import Rows
+from ledger.rows.sell.cost import Carried, carriage_of
 from ledger.views.material.figures import figures_of
 
 
@@ -23,6 +24,7 @@ class LotCard:
     movements: tuple[LotMovement, ...]
     decisions: tuple[LotDecided, ...]
     papers: tuple[LotPaper, ...]
+    carriage: Carried | None  # of its delivery, a share of which is in its cost
     figures: Figures  # what the lye goes by: its own, else its material's
 
 
@@ -37,5 +39,6 @@ def lot_card(rows: Rows, code: str) -> LotCard:
         movements=happened_to(rows, lot.id),
         decisions=decided_of(rows, lot.id),
         papers=papers_of_lot(rows, lot.id),
+        carriage=carriage_of(rows, [lot.id]).get(lot.id),
         figures=figures_of(material_by_id(rows, lot.material_id), lot),
     )

@@ -1,0 +1,35 @@
+"""What an hour of work, or a batch beside its materials, costs from a day on."""
+
+from datetime import date
+from typing import NamedTuple
+
+from ledger.domain.cost.working import Rate, rate_on
+from ledger.rows.sell.cost import batches_since, rates
+from ledger.rows.settings import settings
+from ledger.storage.book import Book
+from ledger.storage.tables.house import CostRate
+from ledger.units.dates import show_date
+from ledger.units.money import show_money
+from ledger.units.words import CostRateKind
+
+OF = {"hour": "An hour of work", "batch": "A batch, beside its materials and the work on it,"}
+
+
+class RateSet(NamedTuple):
+    """The rate as it was booked; what held on its day before, and how many batches begun since it costs anew."""
+
+    rate: Rate
+    before_minor: int | None
+    batches: int
+
+
+def set_rate(book: Book, kind: CostRateKind, minor: int, *, on: date) -> RateSet:
+    """Book a rate, which is nothing or more, from a day on; batches begun before keep theirs."""
+    with book.write("rates set") as tx:
+        own, known = settings(tx.rows), rates(tx.rows)
+        held = rate_on(known, kind, on)
+        before = own.labour_minor_per_hour if held is None and kind == "hour" else held
+        later = min((one.on for one in known if one.kind == kind and one.on > on), default=None)
+        tx.add(CostRate(on=on, kind=kind, minor=minor))
+        tx.say(f"{OF[kind]} costs {show_money(minor, own.currency)} from {show_date(on)} on.")
+        return RateSet(Rate(kind, on, minor), before, batches_since(tx.rows, on, later))
