@@ -43,6 +43,7 @@ class Moved:
     place: str
     batch: int | None
     entry: int
+    note: str = ""
 
 
 @dataclass
@@ -140,13 +141,15 @@ class Season:
         fit = [one for one in self.lots if one.material in material and self.stands(one) and self.held(one, place) > 0]
         return fit[number % len(fit)] if fit else None
 
-    def _move(self, lot: Lot, quantity: int, way: str, place: str = "workshop", batch: int | None = None) -> None:
+    def _move(
+        self, lot: Lot, quantity: int, way: str, place: str = "workshop", batch: int | None = None, note: str = ""
+    ) -> None:
         on = self.day
         self.ledger.add(
             "movement", lot_id=lot.id, place_id=self.places[place], on=on.isoformat(), quantity=quantity, kind=way,
-            batch_id=batch,
+            batch_id=batch, note=note or None,
         )  # fmt: skip
-        self.moved.append(Moved(lot.id, on, quantity, way, place, batch, self.ledger.entry))
+        self.moved.append(Moved(lot.id, on, quantity, way, place, batch, self.ledger.entry, note))
 
     def _open(self, material: str, quantity: int, way: str, batch: Batch | None = None, **more: Any) -> Lot:
         paid = {one: more.pop(one) for one in ("goods", "carriage") if one in more}
@@ -253,10 +256,11 @@ class Season:
         if lot := self._pick(a, ("soap",)):
             self._move(lot, -(1 + b % self.held(lot, "workshop")), "dispatched")
 
-    def give(self, a: int, b: int, *_: int) -> None:
-        """Bars are given away."""
+    def give(self, a: int, b: int, c: int) -> None:
+        """Bars are given away, or used by herself."""
         if lot := self._pick(a, ("soap",)):
-            self._move(lot, -(1 + b % self.held(lot, "workshop")), "given")
+            many = 1 + b % self.held(lot, "workshop")
+            self._move(lot, -many, "given", note=("own use", "a neighbour", "Ida (own use)")[c % 3])
 
     def come_back(self, a: int, b: int, *_: int) -> None:
         """Bars that were sold come back, on the returns shelf."""
@@ -267,11 +271,17 @@ class Season:
                 self._move(lot, 1 + b % out, "returned", "returns")
 
     def waste(self, a: int, b: int, c: int) -> None:
-        """Something is thrown away."""
+        """Something is thrown away, or goes back to whom it came from."""
         place = ("workshop", "workshop", "returns", "quay")[c % 4]
         if lot := self._pick(a, tuple(MATERIALS), place):
             held = self.held(lot, place)
-            self._move(lot, -(held if c % 5 == 0 else 1 + b % held), "wasted", place)
+            self._move(
+                lot,
+                -(held if c % 5 == 0 else 1 + b % held),
+                "wasted",
+                place,
+                note=("spilt", "sent back, rancid")[b % 2],
+            )
 
     def count(self, a: int, b: int, c: int) -> None:
         """A count finds less or more; what is not there at all may be found too."""

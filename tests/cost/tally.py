@@ -127,6 +127,10 @@ class Tally:
                 found, missing = max(0, quantity - missing), max(0, missing - quantity)
             out = -(quantity - found)
             target = f"batch {one.batch}" if one.way == "consumed" else WENT[one.way]
+            if one.way == "given" and "own use" in one.note:
+                target = "own use"
+            elif one.way == "wasted" and one.note.startswith("sent back") and lot.batch is None:
+                target = "sent back"
             self.post(mine, target, out * each, abs(out) * off_each + 1)
             if one.way == "consumed" and lot.material == "band":
                 self.accounts[f"{target} bands"] += out * each  # of it; no account of its own

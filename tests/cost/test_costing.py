@@ -96,7 +96,7 @@ def test_a_lot_that_cost_nothing_costs_nothing_and_is_known() -> None:
 )
 def test_offcuts_bear_their_mass_but_no_wrapping(bars_mg: int, offcuts_mg: int, shares: list[int]) -> None:
     """1200 in all, of which 200 are bands: 1000 is shared by mass."""
-    gave = [CostLot(1, 1, None, mass_mg=bars_mg, bars=True), CostLot(2, 1, None, mass_mg=offcuts_mg, beside=True)]
+    gave = [CostLot(1, 1, mass_mg=bars_mg, bars=True), CostLot(2, 1, mass_mg=offcuts_mg, beside=True)]
     assert between(1200, 200, gave) == shares
     assert between(1200, 200, gave[:1]) == [1200]
 

@@ -42,7 +42,8 @@ def held_against_the_tally(season: Season, on: date) -> None:
 
 ACCOUNTS = (
     "materials", "made ahead", "offcuts", "in work", "bars here", "bars rejected", "retained samples", "returns shelf",
-    "bars at stalls", "bars at shops", "sold", "given away", "thrown away", "counted off", "given up", "outside",
+    "bars at stalls", "bars at shops", "sold", "own use", "given away", "thrown away", "sent back", "counted off",
+    "given up", "outside",
 )  # fmt: skip
 
 

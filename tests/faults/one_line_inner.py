@@ -409,7 +409,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("operations/sell/take_back.py", "sale/test_money_back.py"): [
         ("before = line.bars - line.left_bars", "before = 0"),
-        ("-(line.left_tax_minor if whole else min(", "-(min(line.left_tax_minor, 10**9) if False else min("),
+        ("-(line.left_tax_minor if whole else min(", "-(0 if False else min("),
         ("if refund.amount_minor > sum(prices):", "if refund.amount_minor > sum(prices) + 1:"),
         ("if one.id == named.customer_id), None)", "if one.id == 0), None)"),
     ],

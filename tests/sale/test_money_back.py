@@ -107,6 +107,18 @@ def test_shares_of_an_odd_amount_add_up_to_it_with_its_tax(selling: Shop, run: A
     assert check(selling.rows()).findings == ()
 
 
+def test_the_last_of_a_line_takes_the_rest_of_its_tax(selling: Shop, run: Any) -> None:
+    """A sixth of 4.00 is 0.67; of 2.00 it is 0.33, so the second of the two takes 0.34, by a return or a credit."""
+    run("tax", "set", "20%", "--from", "2026-05-01")
+    for day in ("2026-05-10", "2026-05-11"):
+        run("dispatch", "tern", f"{ONE}=2", "--price", "2", "--on", day)
+    run("return", f"{ONE}=1", "--sale", "1")
+    run("return", f"{ONE}=1", "--sale", "1")
+    run("sale", "credit", "2", "2", "--reason", "late")
+    run("sale", "credit", "2", "--reason", "the rest")
+    assert [taken(selling, number)[0][2] for number in (3, 4, 5, 6)] == [-33, -34, -33, -34]
+
+
 def test_a_return_to_a_stall_takes_from_its_day(selling: Shop, run: Any) -> None:
     """5 bars out, 1 home: 4 sold for 26.00, so one is 6.50."""
     run("stall", "out", "quay", f"{ONE}=5", "--on", "2026-05-16")

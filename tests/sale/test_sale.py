@@ -1,7 +1,9 @@
 """A sale from its booking to its last payment: what it is made of, what is owed of it, and where it is found."""
 
 import json
+import re
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -204,6 +206,18 @@ def test_what_a_customer_had_owes_and_brought_back(selling: Shop, run: Any) -> N
     }
     view = [tuple(row) for row in selling.rows().execute("SELECT way, bars, money FROM sales ORDER BY day, batch")]
     assert view == [("dispatched", 4, 18.0), ("dispatched", 2, 9.0), ("returned", -1, -4.5), ("given", 1, None)]
+
+
+def test_the_page_of_a_customer_in_an_archive_shows_the_sales(selling: Shop, run: Any, tmp_path: Path) -> None:
+    run("dispatch", "tern", f"{ONE}=4", "--price", "4.50", "--on", "2026-05-10")
+    run("return", f"{ONE}=1", "--from", "tern", "--on", "2026-05-20")
+    run("archive", "kept")
+    page = next((tmp_path / "kept").rglob("*tern-hall*.html")).read_text(encoding="utf-8")
+    words = " ".join(re.sub(r"<[^>]+>", " ", page).split())
+    assert "1 10 May 2026 sale 4 18.00 EUR 13.50 EUR" in words
+    assert "2 20 May 2026 return of 1 -1 -4.50 EUR" in words
+    assert f"20 May 2026 came back 1 {ONE} Plain Bar -4.50 EUR" in words
+    assert selling.batch == ONE
 
 
 def test_a_gift_own_use_a_tester_and_a_sample_are_no_income(selling: Shop, run: Any) -> None:

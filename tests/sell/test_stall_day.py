@@ -268,3 +268,14 @@ def test_the_list_keeps_what_is_promised_back(shop: Shop, codes: dict[str, list[
         tx.add_rows("order_end", [{"order_id": order, "on": on, "by": "Nuala", "reason": "she changed her mind"}])
         tx.say("Ended.")
     assert "take 10 bars" in run("stall", "pack", "saturday", "--on", "2026-06-06").stdout
+
+
+def test_without_prices_other_goods_are_no_takings_of_bars(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    """15.00 less 3.00 for a soap dish are 12.00 for three bars."""
+    run("price", "end", "all")
+    one, oat = codes["Rosemary"][0], codes["Oat"][0]
+    run("stall", "out", "saturday", f"{one}=1", f"{oat}=2")
+    words = ("stall", "back", "saturday", f"{one}=0", f"{oat}=0", "--takings", "15", "--other-goods")
+    assert "The other goods come to more than what was taken" in run(*words, "15.01", code=2).stderr
+    run(*words, "3")
+    assert asked(shop, LINES) == [("bars", 1, 400, 0), ("bars", 2, 800, 0), ("other", 0, 300, 0)]

@@ -17,7 +17,7 @@ _STORED = "Keep dry, cool and out of the sun."  # common practice, no source
 def draw_delivery(view: Delivery, *, size: str = "A4") -> bytes:
     """The delivery note as a PDF."""
     view = printable(view)
-    sheet = Sheet(size, view.name, "Delivery note", view.business, view.printed_from, TYPE)
+    sheet = Sheet(size, view.name.capitalize(), "Delivery note", view.business, view.printed_from, TYPE)
     seller = [view.business, *([view.seller.name] if view.seller.name != view.business else [])]
     seller += [one for one in address_lines(view.seller.address) if one not in seller]
     seller += [f"Telephone {view.phone}"] if view.phone else []
@@ -32,7 +32,7 @@ def draw_delivery(view: Delivery, *, size: str = "A4") -> bytes:
         grid(
             ("bars", "product", "batch", "net weight of one", "best before"),
             [(str(one.bars), one.product, one.batch, one.net_weight, one.best_before) for one in view.lines],
-            [wide * share for share in (0.08, 0.36, 0.14, 0.2, 0.22)],
+            [wide * share for share in (0.08, 0.28, 0.12, 0.18, 0.34)],
             TYPE.body,
             right=(0,),
             bold=(0, 2),

@@ -27,19 +27,11 @@ class CostLot(NamedTuple):
 
     id: int
     batch_id: int | None  # the batch that gave it
-    cost_minor: int | None  # of a bought one, with its carriage; None: not known
     wrapping: bool = False  # goes on the bars alone
     beside: bool = False  # offcuts, beside what its batch was made for
     mass_mg: int = 0  # of bars at the cut, all of them, and of offcuts; 0: not weighed
     bars: bool = False
     rejected: bool = False  # of bars: those still here
-
-
-class CostBatch(NamedTuple):
-    """One batch, with what it costs itself, beside what goes into it."""
-
-    id: int
-    own_minor: int = 0
 
 
 class Shares(NamedTuple):
@@ -154,68 +146,78 @@ def between(total_minor: int, wrapping_minor: int, lots: Sequence[CostLot]) -> l
     return [total_minor if one is main[0] else 0 for one in lots]
 
 
-def flow(
-    lots: Mapping[int, CostLot],
-    moves: Mapping[int, Sequence[Happened]],
-    batches: Mapping[int, CostBatch],
-    *,
-    load_the_good: bool = True,
-) -> Flows:
-    """Work out what everything cost, lot by lot and batch by batch, each once what went before it is known.
+class Ways(NamedTuple):
+    """How costs can go from lot to batch and from batch to lot; laid once, for whatever cost is to go there."""
 
-    `moves` are those of each lot, in the order that `spread` takes.
-    """
+    lots: Mapping[int, CostLot]
+    moves: Mapping[int, Sequence[Happened]]  # of each lot, in the order that `spread` takes
+    takers: Mapping[int, Mapping[int, Sequence[Happened]]]  # by lot, then by the batch that took of it
+    gave: Mapping[int, Sequence[CostLot]]  # by batch
+    unloaded: Mapping[int, int]  # bars of a lot that bear nothing
+
+
+def ways_of(
+    lots: Mapping[int, CostLot], moves: Mapping[int, Sequence[Happened]], *, load_the_good: bool = True
+) -> Ways:
+    """Lay the ways between lots and batches; `moves` as `Ways` has them."""
     takers: dict[int, dict[int, list[Happened]]] = {}
-    waits: dict[int, int] = defaultdict(int)
-    for number in lots:
+    gave: dict[int, list[CostLot]] = defaultdict(list)
+    unloaded: dict[int, int] = {}
+    for number, lot in lots.items():
         by_batch: dict[int, list[Happened]] = {}
         for one in moves.get(number, ()):
             if one.way == "consumed" and one.batch_id is not None:
                 by_batch.setdefault(one.batch_id, []).append(one)
         if by_batch:
             takers[number] = by_batch
-            for batch in by_batch:
-                waits[batch] += 1
-    gave: dict[int, list[CostLot]] = defaultdict(list)
-    for lot in lots.values():
         if lot.batch_id is not None:
             gave[lot.batch_id].append(lot)
-    into = {number: one.own_minor for number, one in batches.items()}
+        if lot.bars and (nothing := bears_nothing(lot, moves.get(number, ()), load_the_good=load_the_good)):
+            unloaded[number] = nothing
+    return Ways(lots, moves, takers, gave, unloaded)
+
+
+def flow(ways: Ways, bought: Mapping[int, int | None], own: Mapping[int, int]) -> Flows:
+    """Work out what everything cost, lot by lot and batch by batch, each once what went before it is known.
+
+    `bought` says what the lots of suppliers cost, None where nobody knows; `own` what batches cost themselves.
+    """
+    waits: dict[int, int] = defaultdict(int)
+    for by_batch in ways.takers.values():
+        for batch in by_batch:
+            waits[batch] += 1
+    into: dict[int, int] = defaultdict(int, own)
     wrapping: dict[int, int] = defaultdict(int)
-    cost: dict[int, int] = {}
+    cost = {number: minor for number, minor in bought.items() if minor is not None}
     shared: dict[int, Shares] = {}
     tainted: set[int] = set()
 
     def give(batch: int) -> Iterable[int]:
         """The lots of a batch into which all has gone bear its cost."""
-        given = gave.get(batch, ())
+        given = ways.gave.get(batch, ())
         if given and batch not in tainted:
-            for lot, share in zip(given, between(into.get(batch, 0), wrapping[batch], given), strict=True):
-                cost[lot.id] = share
+            shares = between(into[batch], wrapping[batch], given)
+            cost.update((lot.id, share) for lot, share in zip(given, shares, strict=True))
         return [lot.id for lot in given]
 
-    ready = [number for number, lot in lots.items() if lot.batch_id is None]
-    for number in ready:
-        if (bought := lots[number].cost_minor) is not None:
-            cost[number] = bought
-    for batch in {*gave, *batches} - waits.keys():
+    ready = [*bought]
+    for batch in ways.gave.keys() - waits.keys():
         ready += give(batch)
     while ready:
         number = ready.pop()
-        lot, happened = lots[number], moves.get(number, ())
         if (whole := cost.get(number)) is not None:
-            unloaded = bears_nothing(lot, happened, load_the_good=load_the_good) if lot.bars else 0
-            shared[number] = spread(whole, happened, unloaded=unloaded)
-        for batch, taken in takers.get(number, {}).items():
+            unloaded = ways.unloaded.get(number, 0)
+            shared[number] = spread(whole, ways.moves.get(number, ()), unloaded=unloaded)
+        for batch, taken in ways.takers.get(number, {}).items():
             if whole is None:
                 if sum(one.quantity for one in taken) < 0:
                     tainted.add(batch)
-            else:
-                share = sum(shared[number].by_movement.get(one.id, 0) for one in taken)
-                into[batch] = into.get(batch, 0) + share
-                if lot.wrapping:
+            elif shares := shared[number].by_movement:
+                share = sum(shares.get(one.id, 0) for one in taken)
+                into[batch] += share
+                if ways.lots[number].wrapping:
                     wrapping[batch] += share
             waits[batch] -= 1
             if not waits[batch]:
                 ready += give(batch)
-    return Flows(shared, cost, into, frozenset(lots.keys() - shared.keys()), frozenset(tainted))
+    return Flows(shared, cost, dict(into), frozenset(ways.lots.keys() - shared.keys()), frozenset(tainted))

@@ -5,14 +5,15 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from typing import Literal, NamedTuple
 
-from ledger.domain.cost.flows import CostBatch, CostLot, Flows, Happened, flow
+from ledger.domain.cost.flows import CostLot, Flows, Happened, flow, ways_of
 from ledger.domain.cost.working import Minutes, OwnCost, Rate, Worked, own_cost, worked
 from ledger.units.money import share_out
 from ledger.units.words import MaterialKind, PlaceKind, Process, Way
 
 Account = Literal[
     "materials", "made ahead", "offcuts", "in work", "bars here", "bars rejected", "retained samples", "returns shelf",
-    "bars at stalls", "bars at shops", "sold", "given away", "thrown away", "counted off", "given up", "outside",
+    "bars at stalls", "bars at shops", "sold", "own use", "given away", "thrown away", "sent back", "counted off",
+    "given up", "outside",
 ]  # fmt: skip
 # What a movement out of a lot is booked to; what goes into a batch is in the batch.
 _GONE: Mapping[Way, Account] = {
@@ -67,6 +68,7 @@ class CostFacts(NamedTuple):
     rates: Sequence[Rate]
     hour_minor: int | None  # before the first rate for an hour
     load_the_good: bool
+    apart: Mapping[int, Account]  # movements that are booked to another account than their way says
 
 
 class Costs(NamedTuple):
@@ -98,11 +100,10 @@ def costs(facts: CostFacts) -> Costs:
         )
         for one in facts.batches.values()
     }
-    none = {number: CostBatch(number) for number in facts.batches}
-    materials = flow(lots, facts.moves, none, load_the_good=facts.load_the_good)
-    free = {number: one._replace(cost_minor=0) for number, one in lots.items()}
-    with_work = {number: CostBatch(number, one.total_minor) for number, one in own.items()}
-    working = flow(free, facts.moves, with_work, load_the_good=facts.load_the_good)
+    ways = ways_of(lots, facts.moves, load_the_good=facts.load_the_good)
+    bought = {one.id: one.cost_minor for one in facts.lots.values() if one.batch_id is None}
+    materials = flow(ways, bought, dict.fromkeys(facts.batches, 0))
+    working = flow(ways, dict.fromkeys(bought, 0), {number: one.total_minor for number, one in own.items()})
     return Costs(materials, working, own, work, begun)
 
 
@@ -116,7 +117,7 @@ def _cost_lot(one: LotFacts, moves: Sequence[Happened]) -> CostLot:
     if one.beside:
         mass = sum(move.quantity for move in moves if move.way == "yielded")
     wrapping, bars = one.kind == "packaging", one.kind == "soap"
-    return CostLot(one.id, one.batch_id, one.cost_minor, wrapping, one.beside, mass, bars, one.rejected)
+    return CostLot(one.id, one.batch_id, wrapping, one.beside, mass, bars, one.rejected)
 
 
 def _begun(facts: CostFacts) -> dict[int, date]:
@@ -149,7 +150,7 @@ def statement(facts: CostFacts, flows: Flows, put_in_minor: int) -> Statement:
     for number, shares in flows.lots.items():
         for one in facts.moves.get(number, ()):
             if (share := shares.by_movement.get(one.id)) and (account := _GONE.get(one.way)):
-                found[account] += share
+                found[facts.apart.get(one.id, account)] += share
             elif share and one.batch_id is None:
                 found["outside"] += share  # consumed by nothing: no soapledger writes so
         if shares.left:

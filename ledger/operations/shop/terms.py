@@ -10,8 +10,10 @@ from ledger.rows.sell.terms import Terms, shop_places, terms_on
 from ledger.storage.book import Book
 from ledger.storage.tables.sale import CustomerTerms
 from ledger.storage.tables.stock import Place
+from ledger.units.dates import show_date
 from ledger.units.quantity import WHOLE_PPM
 from ledger.units.shortcode import short_code
+from ledger.views.shop.terms import terms_words
 
 
 class Agreed(NamedTuple):
@@ -50,5 +52,5 @@ def agree(book: Book, customer: str, change: Agreed, *, on: date) -> Terms:
             code = short_code(card.code, {one.code for one in places(tx.rows)})
             name = card.name if card.kind == "shop" else card.code  # a person's name stands where it can be erased
             tx.add(Place(code=code, name=name, kind="consignment", customer_id=card.id))
-        tx.say(f"Agreed terms with customer {card.code}.")
+        tx.say(f"Agreed with {card.code} from {show_date(on)} on: {terms_words(new)}.")
     return new

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from ledger.domain.cost.flows import Happened
 from ledger.domain.cost.working import Minutes, Rate
-from ledger.domain.cost.worth import BatchFacts, CostFacts, LotFacts
+from ledger.domain.cost.worth import Account, BatchFacts, CostFacts, LotFacts
 from ledger.rows.opened import day
 from ledger.rows.reading import minutes_worked
 from ledger.rows.recipe import versions_by_id
@@ -62,6 +62,7 @@ def cost_facts(
         rates(rows),
         own["labour_minor_per_hour"] if own else None,
         load_the_good=not own or own["rejected_bars"] != "written off",
+        apart={} if few else _apart(rows, given),
     )
 
 
@@ -83,6 +84,19 @@ def _lots(rows: sqlite3.Connection, given: dict[str, str], among: str) -> dict[i
         given,
     )
     return {row[0]: LotFacts(*row) for row in found}
+
+
+def _apart(rows: sqlite3.Connection, given: dict[str, str]) -> dict[int, Account]:
+    """Bars that she used herself, and goods that went back to their supplier, as their notes say."""
+    found = rows.execute(
+        """
+        SELECT v.id, CASE v.kind WHEN 'given' THEN 'own use' ELSE 'sent back' END FROM live_movement v
+        WHERE v."on" <= :on AND (v.kind = 'given' AND v.note LIKE '%own use%' OR v.kind = 'wasted'
+          AND v.note LIKE 'sent back%' AND v.lot_id IN (SELECT id FROM lot WHERE supplier_id IS NOT NULL))
+        """,
+        given,
+    )
+    return {row[0]: row[1] for row in found}
 
 
 def _batches(rows: sqlite3.Connection, given: dict[str, str], *, few: bool) -> dict[int, BatchFacts]:

@@ -13,11 +13,13 @@ from ledger.rows.movement import graph_from, taken_into
 from ledger.rows.opened import Rows
 from ledger.rows.people import CustomerCard, Had, SupplierCard, customer_list, had_by_customers, supplier_list
 from ledger.rows.recipe import ListedRecipe, recipe_list
+from ledger.rows.sell.sale import sales
 from ledger.rows.settings import PrintedFrom, Settings, printed_from, settings
 from ledger.units.money import show_money
 from ledger.units.quantity import show_mass, whole
 from ledger.views.recall.recall import ToCall
 from ledger.views.recall.recall_complaints import complainants
+from ledger.views.sale.sale import SaleListed, listed
 
 
 class Everything:
@@ -34,6 +36,16 @@ class Everything:
         self.customers: dict[int, CustomerCard] = {card.id: card for card in customer_list(rows)}
         self.suppliers: tuple[SupplierCard, ...] = supplier_list(rows)
         self.had: tuple[Had, ...] = had_by_customers(rows)
+
+    @cached_property
+    def sales(self) -> dict[int, list[SaleListed]]:
+        """The sales to each customer, with their returns and credits, by the days."""
+        found: dict[int, list[SaleListed]] = defaultdict(list)
+        every = sales(self.rows)
+        for sale, told in zip(every, listed(self.rows, every), strict=True):
+            if sale.customer_id is not None:
+                found[sale.customer_id].append(told)
+        return found
 
     @cached_property
     def graph(self) -> Graph:

@@ -10,17 +10,24 @@ from ledger.rows.recipe import ListedRecipe, kept_versions, recipe_source
 from ledger.units.dates import show_date
 from ledger.views.keep.everything import Everything
 from ledger.views.keep.page import Index, Page, Part, Text
+from ledger.views.keep.shop_parts import ShopParts
 from ledger.views.record.pieces import Column, Facts, Grid, grid
+from ledger.views.sale.sale import SaleListed
 
 _WAYS = {"dispatched": "sent", "sold": "sold there", "given": "given", "returned": "came back"}
 
 
 def customer_pages(known: Everything) -> Iterator[Page]:
-    """One page for each customer: how to reach her, and what she had."""
+    """One page for each customer: how to reach her, what she had, and what is agreed, promised and owed."""
+    shop = ShopParts(known.rows)
     for card in known.customers.values():
         had = [one for one in known.had if one.customer_id == card.id]
-        parts = (Part("What went there, and what came back", (_had(known, had),) if had else (), "Nothing yet."),)
-        yield Page("customer", card.code, card.name, card.kind, _reach(card), parts)
+        sold = known.sales.get(card.id, [])
+        parts = (
+            Part("What went there, and what came back", (_had(known, had),) if had else (), "Nothing yet."),
+            Part("Sales, returns and credits", (_sold(known, sold),) if sold else (), "None yet."),
+        )
+        yield Page("customer", card.code, card.name, card.kind, _reach(card), (*shop.of(card.id), *parts))
 
 
 def _had(known: Everything, had: list[Had]) -> Grid:
@@ -33,6 +40,19 @@ def _had(known: Everything, had: list[Had]) -> Grid:
         Column("batch", lambda one: one.batch),
         Column("product", lambda one: products.get(one.batch, "")),
         Column("money", lambda one: known.money(one.money_minor), right=True),
+        Column("entry", lambda one: str(one.entry), right=True),
+    )
+
+
+def _sold(known: Everything, sold: list[SaleListed]) -> Grid:
+    return grid(
+        sold,
+        Column("sale", lambda one: str(one.sale), right=True, bold=True),
+        Column("on", lambda one: show_date(one.on)),
+        Column("what", lambda one: f"{one.kind} of {one.of[0]}" if one.of else one.kind),
+        Column("bars", lambda one: str(one.bars) if one.bars else "", right=True),
+        Column("money", lambda one: known.money(one.amount_minor), right=True),
+        Column("owed", lambda one: known.money(one.owed_minor) if one.owed_minor else "", right=True),
         Column("entry", lambda one: str(one.entry), right=True),
     )
 

@@ -1,0 +1,125 @@
+"""Bars at a shop on sale or return go by every door that others go by: labels, holds, complaints, counts, pages."""
+
+import json
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+from freezegun import freeze_time
+from making import LOOKED_GOOD, cut
+from shop import Shop
+
+from ledger.domain.release.bars import Passing
+from ledger.domain.release.releasing import Releasing
+from ledger.errors import Refused
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import undo
+from ledger.operations.label.bare import Bare, settle_bare
+from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.release.release import pass_bars, release_bars
+from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.resell import resell
+from ledger.operations.shop.back import back_from_shop
+from ledger.operations.shop.terms import Agreed, agree
+from ledger.rows.batch import find_batch
+from ledger.rows.history import last_entry
+from ledger.views.label.bare import bars_without
+
+pytestmark = pytest.mark.usefixtures("frozen")
+PASSED, OUT = date(2026, 6, 3), date(2026, 5, 12)
+
+
+@pytest.fixture
+def hall(shop: Shop) -> Shop:
+    """A shop on sale or return."""
+    add_customer(shop.book, CustomerDetails("Tern Hall"), kind="shop", code="tern-hall")
+    agree(shop.book, "tern-hall", Agreed(consignment=True), on=date(2026, 5, 1))
+    return shop
+
+
+def bring(shop: Shop, code: str, bars: int, on: date = OUT) -> None:
+    dispatch(shop.book, "tern-hall", {code: bars}, on=on, price_minor=None, note=None)
+
+
+def without(shop: Shop, code: str) -> int:
+    return bars_without(shop.rows(), find_batch(shop.rows(), code))
+
+
+def test_bars_without_a_label_go_only_where_that_is_settled(hall: Shop) -> None:
+    """Ten bare bars: four go to the shop, six are left; two that are put back on sale may be bare again."""
+    code = cut(hall.book)
+    pass_bars(hall.book, code, Passing(on=PASSED, by="Nuala"))
+    told = Releasing(on=PASSED, by="Nuala", anyway="a trial", checks=LOOKED_GOOD, bare="sold from the tray")
+    release_bars(hall.book, code, told)
+    with pytest.raises(Refused, match="soapledger label bare plain-bar --to tern-hall"):
+        bring(hall, code, 1, PASSED)
+    asked = Bare("plain-bar", None, "tern-hall", PASSED, "Nuala", "on a tray there")
+    settle_bare(hall.book, asked, notice="notice-shelf", code_on="tray")
+    settled = last_entry(hall.rows())
+    bring(hall, code, 4, PASSED)
+    assert without(hall, code) == 6
+    with pytest.raises(Refused, match="depends on it"):
+        undo(hall.book, settled)
+    back_from_shop(hall.book, "tern-hall", {code: 2}, on=PASSED)
+    assert without(hall, code) == 6
+    resell(hall.book, {code: 2}, on=PASSED, by="Orla", reason="seal unbroken")
+    assert without(hall, code) == 8
+    assert check(hall.rows()).findings == ()
+
+
+def test_a_recall_holds_them_there_and_their_sale_is_still_booked(hall: Shop, run: Callable[..., Any]) -> None:
+    bring(hall, hall.batch, 6)
+    run("recall", "open", "--bar", hall.batch, "--reason", "a doubt")
+    with freeze_time("2026-06-02 09:00:00"):
+        told = run("consignment", "count", "tern", "plain=2", "--price", "6.50")
+    assert f"Bars of batch {hall.batch}, which is on hold, were sold" in told.stderr
+    assert json.loads(run("recall", "show", "R1", "--json").stdout)["answer"]["totals"]["at_shop"] == 2
+    run("consignment", "back", "tern", "plain=2")
+    assert "nothing is wrong" in run("check").stdout
+
+
+def test_a_complaint_from_there_finds_the_batch(hall: Shop, run: Callable[..., Any]) -> None:
+    bring(hall, hall.batch, 6)
+    told = run("complaint", "add", "itched", "--at", "tern-hall")
+    assert hall.batch in told.stdout + told.stderr
+
+
+def test_bars_missing_there_may_be_counted_off_without_a_count_of_the_shop(hall: Shop, run: Callable[..., Any]) -> None:
+    bring(hall, hall.batch, 6)
+    run("lot", "count", hall.batch, "5", "--at", "tern-hall", "--yes")
+    assert json.loads(run("consignment", "list", "--json").stdout)[0]["bars"] == 5
+
+
+def test_the_archive_and_the_record_tell_of_them(hall: Shop, run: Callable[..., Any], tmp_path: Path) -> None:
+    bring(hall, hall.batch, 6)
+    run("archive", "kept")
+    index = (tmp_path / "kept" / "pages" / "index.html").read_text(encoding="utf-8")
+    assert "Stalls and shops" in index
+    assert "Tern Hall" in index
+    assert "at a shop" in run("batch", "show", hall.batch).stdout
+    assert "Tern Hall" in run("lot", "show", hall.batch).stdout
+
+
+@pytest.mark.parametrize("kind", ["shop", "person"])
+def test_a_place_does_not_keep_the_name_of_a_person(shop: Shop, kind: Any) -> None:
+    add_customer(shop.book, CustomerDetails("Orla Fenn"), kind=kind, code=None)
+    code = shop.rows().execute("SELECT code FROM customer").fetchone()[0]
+    agree(shop.book, code, Agreed(consignment=True), on=OUT)
+    (name,) = shop.rows().execute("SELECT name FROM place WHERE kind = 'consignment'").fetchone()
+    assert (name == "Orla Fenn") is (kind == "shop")
+
+
+def test_the_page_of_a_customer_tells_what_is_agreed_promised_and_invoiced(
+    hall: Shop, run: Callable[..., Any], tmp_path: Path
+) -> None:
+    bring(hall, hall.batch, 6)
+    run("order", "add", "tern", "plain=5", "--due", "fri")
+    run("consignment", "count", "tern", "plain=2", "--price", "6.50")
+    run("invoice", "make", "tern", "--yes")
+    run("archive", "kept")
+    page = (tmp_path / "kept" / "pages" / "customer-tern-hall.html").read_text(encoding="utf-8")
+    for words in ("sale or return, from 1 May 2026 on", "not theirs", "Promised", "5 Jun 2026", "Invoices", "26.00"):
+        assert words in page
+    run("archive", "kept", "--check")
