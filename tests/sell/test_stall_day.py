@@ -279,3 +279,16 @@ def test_without_prices_other_goods_are_no_takings_of_bars(shop: Shop, codes: di
     assert "The other goods come to more than what was taken" in run(*words, "15.01", code=2).stderr
     run(*words, "3")
     assert asked(shop, LINES) == [("bars", 1, 400, 0), ("bars", 2, 800, 0), ("other", 0, 300, 0)]
+
+
+def test_a_bar_that_comes_back_of_a_batch_that_by_the_books_never_went_is_told_what_it_went_as(
+    shop: Shop, codes: dict[str, list[str]], run: Any
+) -> None:
+    assert shop
+    one, two, three = codes["Rosemary"]
+    run("stall", "out", "saturday", "rosemary=12")
+    run("stall", "back", "saturday", "rosemary=5")
+    told = run("return", f"{three}=1", "--stall", "saturday", code=1).stderr
+    assert f"by the books it went as {one} or {two}; book it as that." in told
+    told = run("return", f"{codes['Oat'][0]}=1", "--stall", "saturday", code=1).stderr
+    assert "by the books" not in told

@@ -124,3 +124,11 @@ def taken_for_each_other(rows: sqlite3.Connection) -> tuple[tuple[str, ...], ...
     )
     codes = {row[0]: row[1] for row in found}
     return tuple(sorted(tuple(codes[lot] for lot in sorted(group)) for group in groups))
+
+
+def went_as(rows: sqlite3.Connection, lot: int) -> str:
+    """What to do with bars of a lot that by the books never went, where they may have gone as another; else nothing."""
+    others = {one for pair in taken_for(rows, [lot]) for one in pair} - {lot}
+    found = rows.execute("SELECT code FROM lot WHERE id IN (SELECT value FROM json_each(?))", (json.dumps([*others]),))
+    codes = " or ".join(sorted(row[0] for row in found))
+    return f" Which batch went was assumed: by the books it went as {codes}; book it as that." if codes else ""
