@@ -292,3 +292,16 @@ def test_a_bar_that_comes_back_of_a_batch_that_by_the_books_never_went_is_told_w
     assert f"by the books it went as {one} or {two}; book it as that." in told
     told = run("return", f"{codes['Oat'][0]}=1", "--stall", "saturday", code=1).stderr
     assert "by the books" not in told
+
+
+def test_more_bars_at_hand_than_by_the_books_may_be_booked_as_another_batch(
+    shop: Shop, codes: dict[str, list[str]], run: Any
+) -> None:
+    """Ten of the first were booked out, three home by the books; she holds five of it in her hands."""
+    assert shop
+    one, two, three = codes["Rosemary"]
+    run("stall", "out", "saturday", "rosemary=12")
+    run("stall", "back", "saturday", "rosemary=5")
+    told = run("gift", f"{one}=5", "--to", "the fair", code=1).stderr
+    assert f"Batch {one} has 3 bars in the workshop; 5 cannot leave. Nothing was written." in told
+    assert f"some may be booked as {two} or {three}: count them with soapledger lot count." in told
