@@ -128,8 +128,10 @@ def test_a_card_total_that_comes_later_ends_the_day(shop: Shop, codes: dict[str,
     assert said.startswith("Saturday market on 30 May 2026:\n")
     assert "That is 1.00 EUR less than it should be" in said
     assert asked(shop, LINES) == [("bars", 4, 2600, 0), ("difference", 0, -100, 0)]
-    told = run("stall", "takings", "saturday", "--card", "5", code=2).stderr
+    told = run("stall", "takings", "saturday", "--card", "5", "--yes", code=2).stderr
     assert "What was taken by card on 30 May 2026 is booked already (sale 1)" in told
+    told = run("stall", "takings", "saturday", "--takings", "5", "--yes", code=2).stderr
+    assert "is booked already (sale 1)" in told
 
 
 def test_an_offer_that_does_not_divide_is_shared_by_the_bars(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
@@ -279,3 +281,51 @@ def test_without_prices_other_goods_are_no_takings_of_bars(shop: Shop, codes: di
     assert "The other goods come to more than what was taken" in run(*words, "15.01", code=2).stderr
     run(*words, "3")
     assert asked(shop, LINES) == [("bars", 1, 400, 0), ("bars", 2, 800, 0), ("other", 0, 300, 0)]
+
+
+def test_a_bar_that_comes_back_of_a_batch_that_by_the_books_never_went_is_told_what_it_went_as(
+    shop: Shop, codes: dict[str, list[str]], run: Any
+) -> None:
+    assert shop
+    one, two, three = codes["Rosemary"]
+    run("stall", "out", "saturday", "rosemary=12")
+    run("stall", "back", "saturday", "rosemary=5")
+    told = run("return", f"{three}=1", "--stall", "saturday", code=1).stderr
+    assert f"by the books it went as {one} or {two}; book it as that." in told
+    told = run("return", f"{codes['Oat'][0]}=1", "--stall", "saturday", code=1).stderr
+    assert "by the books" not in told
+
+
+def test_more_bars_at_hand_than_by_the_books_may_be_booked_as_another_batch(
+    shop: Shop, codes: dict[str, list[str]], run: Any
+) -> None:
+    """Ten of the first were booked out, three home by the books; she holds five of it in her hands."""
+    assert shop
+    one, two, three = codes["Rosemary"]
+    run("stall", "out", "saturday", "rosemary=12")
+    run("stall", "back", "saturday", "rosemary=5")
+    told = run("gift", f"{one}=5", "--to", "the fair", code=1).stderr
+    assert f"Batch {one} has 3 bars in the workshop; 5 cannot leave. Nothing was written." in told
+    assert f"some may be booked as {two} or {three}: count them with soapledger lot count." in told
+
+
+def test_a_card_total_far_off_is_asked_about(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    """Two bars usually bring 13.00: 5.00 in cash and 60.00 by card make five times that, 59.99 do not."""
+    oat = codes["Oat"][0]
+    run("stall", "out", "saturday", f"{oat}=2")
+    run("stall", "back", "saturday", f"{oat}=0", "--cash", "5")
+    told = run("stall", "takings", "saturday", "--card", "60", input="n\n", code=1).stderr
+    assert "they usually bring 6.50 EUR" in told
+    run("stall", "takings", "saturday", "--card", "59.99")
+    assert asked(shop, LINES)[1] == ("difference", 0, 6499 - 1300, 0)
+
+
+def test_where_nothing_was_sold_there_is_a_fee_and_no_sale(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    oat = codes["Oat"][0]
+    run("stall", "out", "saturday", f"{oat}=2")
+    run("stall", "back", "saturday", f"{oat}=2", "--cash", "50", "--float", "50", "--pitch", "25")
+    assert asked(shop, "SELECT sale_id, kind, amount_minor FROM fee") == [(None, "pitch", 2500)]
+    assert asked(shop, "SELECT count(*) FROM sale") == [(0,)]
+    assert (
+        "Nothing was sold at Saturday market yet" in run("stall", "takings", "saturday", "--card", "5", code=1).stderr
+    )

@@ -1,10 +1,9 @@
 """What the money of a day at a stall came to, in words."""
 
 from ledger.cli.kit.show import count, say_wrapped
+from ledger.domain.sell.takings import BY
 from ledger.operations.sell.stall_money import Money
 from ledger.units.money import show_money
-
-_BY = {"cash": "in cash", "card": "by card", "bank": "by bank", "other": "not parted"}
 
 
 def say_money(money: Money | None, currency: str, stall: str) -> None:
@@ -21,10 +20,10 @@ def say_money(money: Money | None, currency: str, stall: str) -> None:
         )
         say_wrapped(f"By their prices they bring {show(money.bars_minor)}, as many under offers as can be{least}.")
     if money.taken_minor is not None:
-        ways = [f"{show(one.amount_minor)} {_BY[one.way]}" for one in money.paid if one.amount_minor]
+        ways = [f"{show(one.amount_minor)} {BY[one.way]}" for one in money.paid if one.amount_minor]
         float_ = next((one.float_minor for one in money.paid if one.float_minor), None)
         parts = ", ".join(ways) if len(ways) > 1 else ""
-        by = f" {_BY[money.paid[0].way]}" if len(ways) == 1 and money.paid[0].way != "other" else ""
+        by = f" {BY[money.paid[0].way]}" if len(ways) == 1 and money.paid[0].way != "other" else ""
         less = f", without a float of {show(float_)}" if float_ else ""
         other = f"; {show(money.other_minor)} of it for other goods" if money.other_minor else ""
         said = f"Taken {show(money.taken_minor)}"

@@ -17,7 +17,8 @@ from ledger.rows.lot import PlaceRow
 from ledger.rows.sell.product import products
 from ledger.units.money import parse_money
 from ledger.units.quantity import parse_pieces
-from ledger.views.sell.evening import evening_at, takings_doubt, told_at
+from ledger.views.sell.evening import evening_at, told_at
+from ledger.views.sell.takings import takings_doubt
 from ledger.views.stock.stall import at_stall, stall_by_name
 
 
@@ -61,7 +62,8 @@ def command(
     if _ask_home(here, place, told) and not (bars or money.told or stolen or broken):
         money = _ask_rest(here, told, money)
     _, ended = evening_at(here.rows(), place, told)
-    doubt = takings_doubt(here.rows(), place, ended, money, on=day, currency=currency)
+    sold = {one.lot_id: one.sold for one in ended}
+    doubt = takings_doubt(here.rows(), place, sold, money, on=day, currency=currency)
     warn_of([doubt] if doubt else [], yes)
     bare = without_a_label(here, [one.code for one in at_stall(here.rows(), place.id)])
     ended_day = stall_back(

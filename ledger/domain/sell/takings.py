@@ -7,6 +7,8 @@ from ledger.errors import BadInput
 from ledger.units.money import share_out
 from ledger.units.words import PaidBy
 
+BY: dict[PaidBy, str] = {"cash": "in cash", "card": "by card", "bank": "by bank", "other": "in all"}
+
 
 class Takings(NamedTuple):
     """What was told of the money of a day; None where nothing was, which is not nothing."""

@@ -10,6 +10,7 @@ from ledger.operations.release.first_supply import FirstSupplied, before_of, wri
 from ledger.rows.batch import find_batch
 from ledger.rows.lot import LotRow, PlaceRow, find_lot, on_hand_at, place_of_kind
 from ledger.rows.people import CustomerCard
+from ledger.rows.sell.assumed import booked_as
 from ledger.storage.transaction import Transaction
 from ledger.units.wording import count
 from ledger.views.label.bare import Outlet
@@ -38,6 +39,7 @@ def may_go(
     if number > held:
         raise Refused(
             f"Batch {lot.code} has {count(held, 'bar')} in the workshop; {number} cannot leave. Nothing was written."
+            f"{booked_as(tx.rows, lot.id)}"
         )
     batch = find_batch(tx.rows, lot.code)
     bars, supply = bars_of(tx.rows, batch, on)[0], supply_of(tx.rows, batch, on)

@@ -81,9 +81,7 @@ def book_day(
     if off:
         lines.append(SoldElse("difference", off, told.reason))
     paid = [Paid(*one) for one in told.paid if one[1] or one[0] != "other"]
-    if not lines and not paid and not charged:
-        return None
-    if not lines and not paid:
+    if not lines and not any(one.amount_minor for one in paid):
         where = {"place_id": place.id, "customer_id": None, "sale_id": None, "on": on}
         tx.add_rows("fee", [one._asdict() | where for one in charged])
         return None

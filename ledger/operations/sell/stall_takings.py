@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from ledger.domain.sell.takings import Takings, all_told, check_takings
+from ledger.domain.sell.takings import BY, Takings, all_told, check_takings
 from ledger.errors import BadInput, Refused
 from ledger.operations.sell.stall_money import Money, book_later
 from ledger.rows.sell.sale import sales_by_id
@@ -30,13 +30,14 @@ def stall_takings(book: Book, stall: str, told: Takings, *, on: date | None, tod
             )
         sold_on = sales_by_id(tx.rows, [sale])[sale].on
         before = {one.way for one in payments_of(tx.rows, sale)}
-        twice = sorted(told.ways & before)
+        in_all = "other" in before | told.ways  # which parts nothing
+        twice = sorted(before) if in_all and before and told.ways else sorted(told.ways & before)
         if twice:
             raise BadInput(
-                f"What was taken by {twice[0]} on {show_date(sold_on)} is booked already (sale {sale}); to correct it "
+                f"What was taken {BY[twice[0]]} on {show_date(sold_on)} is booked already (sale {sale}); to correct it "
                 "take that entry back first, see: soapledger history"
             )
         money = book_later(tx, place, sale, told, on=today, sold_on=sold_on, complete=all_told(told, before))
-        ways = ", ".join(f"by {way}" for way, _, _ in told.paid)
+        ways = ", ".join(BY[way] for way, _, _ in told.paid)
         tx.say(f"Takings at {place.name} on {show_date(sold_on)}{f', {ways}' if ways else ''}.")
     return place.name, sold_on, money

@@ -12,6 +12,7 @@ from ledger.rows.bars import bars_out
 from ledger.rows.lot import LotRow, find_lot, place_of_kind, places
 from ledger.rows.opened import Rows
 from ledger.rows.people import customer_by_code, customer_list
+from ledger.rows.sell.assumed import went_as
 from ledger.rows.sell.back import LineLeft, left_at, left_of_sale, sold_before
 from ledger.rows.sell.paid import balances
 from ledger.rows.sell.sale import sales_by_id
@@ -100,7 +101,7 @@ def take_back(
                 whom = f"{card.name} has" if card else f"{place.name} sold" if place else "Customers not named have"
                 raise Refused(
                     f"{whom} {count(out, 'bar')} of batch {lot.code} by {show_date(on)}; "
-                    f"{number} cannot have come back from there."
+                    f"{number} cannot have come back from there.{went_as(tx.rows, lot.id)}"
                 )
             takes += _takes(tx.rows, lot, number, whose, on, sale)
         amounts = _amounts(takes, refund, currency)

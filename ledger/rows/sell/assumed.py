@@ -124,3 +124,27 @@ def taken_for_each_other(rows: sqlite3.Connection) -> tuple[tuple[str, ...], ...
     )
     codes = {row[0]: row[1] for row in found}
     return tuple(sorted(tuple(codes[lot] for lot in sorted(group)) for group in groups))
+
+
+def _others(rows: sqlite3.Connection, lot: int) -> str:
+    """The batches that the bars of one were taken for or for it, by their codes."""
+    others = {one for pair in taken_for(rows, [lot]) for one in pair} - {lot}
+    found = rows.execute("SELECT code FROM lot WHERE id IN (SELECT value FROM json_each(?))", (json.dumps([*others]),))
+    return " or ".join(sorted(row[0] for row in found))
+
+
+def went_as(rows: sqlite3.Connection, lot: int) -> str:
+    """What to do with bars of a lot that by the books never went, where they may have gone as another; else nothing."""
+    codes = _others(rows, lot)
+    return f" Which batch went was assumed: by the books it went as {codes}; book it as that." if codes else ""
+
+
+def booked_as(rows: sqlite3.Connection, lot: int) -> str:
+    """What to do where more bars of a lot are at hand than by the books, since another went for it; else nothing."""
+    codes = _others(rows, lot)
+    return (
+        f" Which batch went to a stall was assumed, so some may be booked as {codes}: count them with soapledger lot "
+        "count."
+        if codes
+        else ""
+    )

@@ -1,18 +1,13 @@
 """What stood at a stall, and what became of it by what is told."""
 
 from collections.abc import Mapping, Sequence
-from datetime import date
 
-from ledger.domain.sale.pricing import Outlet
 from ledger.domain.sell.evening import Fate, Outcome, Stood, Told, evening
-from ledger.domain.sell.takings import Takings, all_told
 from ledger.errors import BadInput, Refused
 from ledger.rows.lot import PlaceRow, lots_by_id
 from ledger.rows.opened import Rows
 from ledger.rows.sell.assumed import brought, open_pairs
 from ledger.rows.sell.product import Product
-from ledger.units.money import share_out
-from ledger.views.sale.doubts import Taken, unlikely
 from ledger.views.sell.ready import lot_or_product
 from ledger.views.stock.stall import at_stall
 
@@ -48,19 +43,6 @@ def told_at(
     stood = stood_at(rows, place)
     pairs = open_pairs(rows, [one for came in brought(rows, place.id).values() for one in came])
     return stood, _told(rows, place, stood, typed, pairs), pairs
-
-
-def takings_doubt(
-    rows: Rows, place: PlaceRow, ended: Sequence[Outcome], money: Takings, *, on: date, currency: str
-) -> str | None:
-    """What to look at twice: takings, all told, that are far from what the bars sold usually bring; else None."""
-    sold = [one for one in ended if one.sold]
-    rest = (money.taken_minor or 0) - money.other_minor
-    if not sold or rest <= 0 or not all_told(money, set()):
-        return None
-    shares = share_out(rest, [one.sold for one in sold])
-    taken = [Taken(one.lot_id, one.sold, share) for one, share in zip(sold, shares, strict=True)]
-    return unlikely(rows, taken, Outlet(place_id=place.id), on, currency)
 
 
 def _told(
