@@ -80,7 +80,7 @@ SHOP: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("operations/keep/undo.py", "shop/test_invoices.py"): [
         ("if made := made_in(tx.rows, number):", "if made := None:"),
-        ("if numbers := over_sales_of(tx.rows, number):", "if numbers := []:"),
+        ("if over := over_sales_of(tx.rows, number):", "if over := []:"),
     ],
     ("views/shop/invoice.py", "shop/test_invoices.py"): [
         ('if one.kind == "commission")', 'if one.kind == "pitch")'),

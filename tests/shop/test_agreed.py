@@ -1,6 +1,6 @@
 """What a customer pays by what was agreed: the reduction is off the prices that hold, and off nothing else."""
 
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -38,6 +38,17 @@ def line(shop: Shop) -> tuple[Any, ...]:
 
 def sell(shop: Shop, bars: int = 3, **more: Any) -> None:
     dispatch(shop.book, "tern-hall", {shop.batch: bars}, **{"on": MAY, "price_minor": None, "note": None} | more)
+
+
+@pytest.mark.parametrize(("days", "may"), [(0, True), (731, True), (732, False)])
+def test_a_day_to_pay_by_is_within_two_years(hall: Shop, days: int, may: bool) -> None:
+    if not may:
+        with pytest.raises(BadInput, match="more than two years"):
+            agree(hall.book, "tern-hall", Agreed(pay_days=days), on=MAY)
+        return
+    agree(hall.book, "tern-hall", Agreed(pay_days=days), on=MAY)
+    sell(hall)
+    assert line(hall)[3] == (MAY + timedelta(days)).isoformat()
 
 
 def test_a_tenth_of_the_price_that_holds_half_up(hall: Shop) -> None:

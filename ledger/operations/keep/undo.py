@@ -46,10 +46,10 @@ def undo(book: Book, number: int) -> Undone:
                 f"Entry {number} made {made.kind} {made.number}; its number is given, so it is never taken back. "
                 + _instead(made)
             )
-        if numbers := over_sales_of(tx.rows, number):
+        if over := over_sales_of(tx.rows, number):
             raise Refused(
-                f"Entry {number} ({said}) is on invoice {numbers[0]}, which is never taken back. Book what came back "
-                f"or is credited, then: soapledger invoice credit {numbers[0]}"
+                f"Entry {number} ({said}) is on {over[0].kind} {over[0].number}, which is never taken back. "
+                + _instead(over[0])
             )
         if decides(tx.rows, number):
             if opened := next((one for one in recalls(tx.rows) if one.entry == number), None):
