@@ -12,6 +12,7 @@ from ledger.domain.keep.finding import PUT_RIGHT, Finding
 from ledger.domain.stock.graph import Graph
 from ledger.rows.dependants import binding, foreign_keys
 from ledger.rows.sell.laws import SALE_LAWS
+from ledger.rows.sell.shop_laws import SHOP_LAWS
 
 # Movements that count: of no entry that was taken back, nor of one that took another back.
 _GONE = "(SELECT id FROM entry WHERE reverses > 0 UNION SELECT reverses FROM entry WHERE reverses > 0)"
@@ -231,6 +232,7 @@ LAWS: tuple[Callable[[sqlite3.Connection], Iterator[Finding]], ...] = (
     an_undo_mirrors_what_it_takes_back,
     what_counts_stands_on_what_counts,
     *SALE_LAWS,
+    *SHOP_LAWS,
 )
 
 

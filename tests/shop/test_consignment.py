@@ -31,6 +31,7 @@ from ledger.rows.lot import places as known_places
 from ledger.rows.sell.sale import lines_of, sales
 from ledger.storage.personal import PersonDetails
 from ledger.storage.tables.sale import Price, TaxRate
+from ledger.views.shop.consignment import at_shops
 from ledger.views.shop.orders import order_view
 
 pytestmark = pytest.mark.usefixtures("frozen")
@@ -200,6 +201,7 @@ def test_bars_that_come_home_go_to_the_returns_shelf(hall: Shop) -> None:
         back_from_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=date(2026, 5, 11))
     back_from_shop(hall.book, "tern-hall", {"plain-bar": 6}, on=COUNT)
     assert here(hall) == {"workshop": 4, "returns": 6}
+    assert at_shops(hall.rows()) == ()
     undo(hall.book, last_entry(hall.rows()))
     assert here(hall) == {"workshop": 4, "consignment": 6}
     assert check(hall.rows()).findings == ()
