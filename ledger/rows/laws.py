@@ -14,6 +14,7 @@ from ledger.domain.stock.graph import Graph
 from ledger.rows.dependants import binding, foreign_keys
 from ledger.rows.sell.cost import bought, carriage_in_no_lot, cost_facts
 from ledger.rows.sell.laws import SALE_LAWS
+from ledger.rows.sell.shop_laws import SHOP_LAWS
 
 # Movements that count: of no entry that was taken back, nor of one that took another back.
 _GONE = "(SELECT id FROM entry WHERE reverses > 0 UNION SELECT reverses FROM entry WHERE reverses > 0)"
@@ -254,6 +255,7 @@ LAWS: tuple[Callable[[sqlite3.Connection], Iterator[Finding]], ...] = (
     what_counts_stands_on_what_counts,
     *SALE_LAWS,
     what_was_paid_is_somewhere,
+    *SHOP_LAWS,
 )
 
 

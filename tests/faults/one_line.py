@@ -27,6 +27,7 @@ from pathlib import Path
 import pytest
 from one_line_inner import INNER
 from one_line_outer import OUTER
+from one_line_shop import SHOP
 from one_line_stall import STALL
 
 # What the tests import beside the program and is slow to load.
@@ -54,7 +55,7 @@ class Fault:
 
 def all_faults() -> Iterator[Fault]:
     """Every fault of the lists; a file's tests are named once for all its faults, or behind one of them."""
-    for (file, tests), lines in (*INNER.items(), *OUTER.items(), *STALL.items()):
+    for (file, tests), lines in (*INNER.items(), *OUTER.items(), *STALL.items(), *SHOP.items()):
         for old, new, *own in lines:
             named = " ".join(own) or tests
             yield Fault(f"ledger/{file}", old, new, tuple(f"tests/{one}" for one in named.split()))

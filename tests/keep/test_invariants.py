@@ -12,6 +12,7 @@ from ledger.domain.keep.finding import Finding
 from ledger.rows import laws
 from ledger.rows.laws import LAWS, breaches
 from ledger.rows.sell import laws as sale_laws
+from ledger.rows.sell import shop_laws
 from ledger.storage.migrations import migrate
 
 
@@ -80,6 +81,7 @@ class Facts:
     carriage_minor: int = 0  # of the delivery that brought what was supplied
     reworks: frozenset[str] = frozenset()  # the batches that book bars back in as mass
     lines: tuple[LineFact, ...] = ()
+    invoices: tuple[tuple[int, int, int], ...] = ()  # (entry, number, the place of its sale among those of the lines)
 
 
 KINDS = {"oil": "fat", "bar": "soap", "wrapper": "packaging"}
@@ -140,6 +142,10 @@ def ledger_of(facts: Facts) -> sqlite3.Connection:
             movement_id=None if sold.moved is None else sold.moved + 1, bars=sold.bars, gross_minor=sold.amount,
             reduction_minor=0, of_line_id=None if sold.of is None else sold.of + 1, tax_minor=sold.tax,
             tax_ppm=None if sold.tax is None else 200_000)  # fmt: skip
+    for made, number, over in facts.invoices:
+        put("invoice", entry_id=made, number=number, kind="invoice", customer_id=1)
+        invoice = raw.execute("SELECT max(id) FROM invoice").fetchone()[0]
+        put("invoice_sale", entry_id=made, invoice_id=invoice, sale_id=over + 1)
     return raw
 
 
@@ -191,6 +197,7 @@ SOUND = Facts(
     movements=(CAME, USED, CUT, OUT, IN, SOLD, SENT, BACK),
     decisions=(ACCEPTED, RELEASED),
     lines=LINES,
+    invoices=((12, 7, 0), (13, 8, 1)),
 )
 
 
@@ -250,6 +257,11 @@ BROKEN: list[tuple[Law, Facts]] = [
     (sale_laws.a_return_has_something_to_take_from, booked(3, of=None)),
     (sale_laws.a_return_has_something_to_take_from, booked(3, of=2)),
     (laws.what_was_paid_is_somewhere, replace(SOUND, lots=(replace(OIL, cost_minor=99), BARS), carriage_minor=100)),
+    (shop_laws.invoices_follow_each_other, replace(SOUND, invoices=((12, 7, 0), (13, 9, 1)))),
+    (shop_laws.invoices_follow_each_other, replace(SOUND, invoices=((12, 8, 0), (13, 7, 1)))),
+    (shop_laws.invoices_follow_each_other, replace(SOUND, reverses=((14, 13),))),
+    (shop_laws.a_sale_is_invoiced_once, replace(SOUND, invoices=((12, 7, 0), (13, 8, 0)))),
+    (shop_laws.a_sale_is_invoiced_once, replace(SOUND, reverses=((14, 9),))),
 ]  # fmt: skip
 
 

@@ -31,6 +31,7 @@ from ledger.rows.lot import places as known_places
 from ledger.rows.sell.sale import lines_of, sales
 from ledger.storage.personal import PersonDetails
 from ledger.storage.tables.sale import Price, TaxRate
+from ledger.views.shop.consignment import at_shops
 from ledger.views.shop.orders import order_view
 
 pytestmark = pytest.mark.usefixtures("frozen")
@@ -200,6 +201,7 @@ def test_bars_that_come_home_go_to_the_returns_shelf(hall: Shop) -> None:
         back_from_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=date(2026, 5, 11))
     back_from_shop(hall.book, "tern-hall", {"plain-bar": 6}, on=COUNT)
     assert here(hall) == {"workshop": 4, "returns": 6}
+    assert at_shops(hall.rows()) == ()
     undo(hall.book, last_entry(hall.rows()))
     assert here(hall) == {"workshop": 4, "consignment": 6}
     assert check(hall.rows()).findings == ()
@@ -268,3 +270,19 @@ def test_the_commands(hall: Shop, run: Callable[..., Any]) -> None:
     run("customer", "terms", "tern", "--bought")
     assert "them. Write --reduction" in run("customer", "terms", "tern", "--commission", "30%", code=2).stderr
     assert check(hall.rows()).findings == ()
+
+
+def test_the_same_bars_twice_and_a_price_ten_times_off_are_asked_about(hall: Shop, run: Callable[..., Any]) -> None:
+    with hall.book.write("price set") as tx:
+        tx.add(Price(on=date(2026, 5, 1), price_minor=650))
+        tx.say("Set.")
+    run("dispatch", "tern", f"{hall.batch}=3")
+    again = run("dispatch", "tern", f"{hall.batch}=3", input="n\n", code=1)
+    assert "took the same bars there already" in again.stderr
+    run("dispatch", "tern", f"{hall.batch}=2")
+    slip = run("consignment", "count", "tern", "plain=2", "--price", "65", input="n\n", code=1)
+    assert "That is 65.00 EUR a bar; they usually bring 6.50 EUR." in slip.stderr
+    told = run("consignment", "count", "tern", "plain=4", "--missing", "plain=1")
+    assert "0 bars sold, 1 bar missing, 4 still there" in told.stdout
+    assert "amount" not in told.stdout
+    run("consignment", "count", "tern", "plain=2", "--price", "65", "--yes")

@@ -14,6 +14,7 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.shop.back import back_from_shop
 from ledger.operations.shop.count import count_shop
 from ledger.operations.shop.orders import add_order
 from ledger.operations.shop.terms import Agreed, agree
@@ -53,6 +54,10 @@ def test_bars_on_sale_or_return_have_theirs_by_the_entry(hall: Shop) -> None:
     count_shop(hall.book, "tern-hall", {"plain": 1}, on=MAY, price_minor=450)
     with pytest.raises(Refused, match="is a shop's count"):
         delivery(hall.rows(), sale=2, program="test")
+    undo(hall.book, last_entry(hall.rows()))
+    back_from_shop(hall.book, "tern-hall", {"plain": 1}, on=MAY)
+    with pytest.raises(BadInput, match="took nothing to a shop"):
+        delivery(hall.rows(), entry=last_entry(hall.rows()), program="test")
     undo(hall.book, last_entry(hall.rows()))
     undo(hall.book, entry)
     with pytest.raises(BadInput, match="took nothing to a shop"):

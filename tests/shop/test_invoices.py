@@ -151,6 +151,8 @@ def test_what_came_back_is_credited_once(hall: Shop) -> None:
     assert owed_by(hall.rows(), 1, JUNE).owed_minor == 1350
     with pytest.raises(Refused, match="made credit note 2"):
         undo(hall.book, last_entry(hall.rows()))
+    with pytest.raises(Refused, match="is on credit note 2, which is never taken back"):
+        undo(hall.book, last_entry(hall.rows()) - 1)
     assert check(hall.rows()).findings == ()
 
 

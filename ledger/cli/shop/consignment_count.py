@@ -1,17 +1,20 @@
 """soapledger consignment count."""
 
+from datetime import date
 from typing import Annotated
 
 import typer
 
 from ledger.cli.kit.desk import Desk, desk
-from ledger.cli.kit.options import On
-from ledger.cli.kit.show import ask, can_answer, count, say, table, warn
+from ledger.cli.kit.options import On, Yes
+from ledger.cli.kit.show import ask, can_answer, count, say, table, warn, warn_of
 from ledger.cli.shop.words import Shop
 from ledger.cli.stock.bars import read_bars
+from ledger.domain.sale.pricing import Outlet
 from ledger.operations.shop.count import ShopCount, count_shop
 from ledger.units.money import parse_money, show_money
 from ledger.units.quantity import parse_pieces
+from ledger.views.sale.doubts import Taken, unlikely
 from ledger.views.shop.consignment import at_shops, group_meant, shop_meant
 
 
@@ -27,16 +30,28 @@ def command(
         typer.Option("--missing", help="What the shop neither has nor sold, e.g. rosemary=1.", metavar="WHAT=N"),
     ] = None,
     price: Annotated[str | None, typer.Option("--price", help="What one bar was sold for there.")] = None,
+    yes: Yes = False,
     on: On = None,
 ) -> None:
     """Book a shop's count: what is still there; the rest was sold, e.g. consignment count tern-hall rosemary=7."""
     here = desk(ctx)
     day = here.day(on)
     card, _ = shop_meant(here.rows(), customer)
+    each = None
+    if price:
+        each = parse_money(price, here.settings.currency, what="the price")
+        warn_of(price_doubts(here, card.id, each, day), yes)
     wanted = _asked(here, card.id, card.name, read_bars(still or []))
-    each = parse_money(price, here.settings.currency, what="the price") if price else None
     done = count_shop(here.book(), card.code, wanted, on=day, missing=read_bars(missing or []), price_minor=each)
     _say(here, done)
+
+
+def price_doubts(here: Desk, customer_id: int, each: int, on: date) -> list[str]:
+    """A sentence where the price of one bar is far from what it usually is there."""
+    standing = at_shops(here.rows(), customer_id)
+    taken = [Taken(one.lot_id, one.bars, each * one.bars) for one in standing]
+    slip = unlikely(here.rows(), taken, Outlet(customer_id=customer_id), on, here.settings.currency)
+    return [slip] if slip else []
 
 
 def _asked(here: Desk, customer_id: int, shop: str, wanted: dict[str, int]) -> dict[str, int]:
@@ -63,20 +78,21 @@ def _say(here: Desk, done: ShopCount) -> None:
     lost = f", {count(done.missing, 'bar')} missing" if done.missing else ""
     name = f" (sale {done.sale})" if done.sale else ""
     say(f"{done.shop}: {count(sold, 'bar')} sold{name}{lost}, {done.still} still there.")
-    table(
-        ("product", "batch", "sold", "amount", ""),
-        [
-            (
-                one.product,
-                one.batch,
-                str(one.bars),
-                "" if one.amount_minor is None else show_money(one.amount_minor, currency),
-                "batch assumed, the oldest first" if one.assumed else "",
-            )
-            for one in done.sold
-        ],
-        right=(2, 3),
-    )
+    if done.sold:
+        table(
+            ("product", "batch", "sold", "amount", ""),
+            [
+                (
+                    one.product,
+                    one.batch,
+                    str(one.bars),
+                    "" if one.amount_minor is None else show_money(one.amount_minor, currency),
+                    "batch assumed, the oldest first" if one.assumed else "",
+                )
+                for one in done.sold
+            ],
+            right=(2, 3),
+        )
     if done.commission_minor:
         net = done.amount_minor - done.commission_minor
         say(

@@ -69,10 +69,10 @@ def may_be_taken_back(rows: Rows, number: int) -> str:
             f"Entry {number} made {made.kind} {made.number}; its number is given, so it is never taken back. "
             + _credited(made)
         )
-    if numbers := over_sales_of(rows, number):
+    if over := over_sales_of(rows, number):
         raise Refused(
-            f"Entry {number} ({said}) is on invoice {numbers[0]}, which is never taken back. Book what came back "
-            f"or is credited, then: soapledger invoice credit {numbers[0]}"
+            f"Entry {number} ({said}) is on {over[0].kind} {over[0].number}, which is never taken back. "
+            + _credited(over[0])
         )
     if holds_for_a_recall(rows, number):
         if found := (*after_a_hold(rows, number), *dependants(rows, number)):

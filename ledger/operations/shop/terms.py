@@ -15,6 +15,8 @@ from ledger.units.quantity import WHOLE_PPM
 from ledger.units.shortcode import short_code
 from ledger.views.shop.terms import terms_words
 
+_LONGEST_DAYS = 731
+
 
 class Agreed(NamedTuple):
     """What changes; None leaves it as it was."""
@@ -37,6 +39,8 @@ def agree(book: Book, customer: str, change: Agreed, *, on: date) -> Terms:
     for what, share in (("commission", change.commission_ppm), ("reduction", change.reduction_ppm)):
         if share is not None and share > WHOLE_PPM:
             raise BadInput(f"A {what} of more than all of the price cannot be; write it like 30%.")
+    if change.pay_days is not None and change.pay_days > _LONGEST_DAYS:
+        raise BadInput(f"{change.pay_days} days are more than two years; write --pay-in like 30.")
     with book.write("customer terms") as tx:
         card = customer_by_code(tx.rows, customer)
         old = terms_on(tx.rows, on, [card.id]).get(card.id) or Terms(card.id, on, False, None, None, None, None)

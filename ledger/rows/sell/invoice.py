@@ -92,14 +92,14 @@ def made_in(rows: sqlite3.Connection, entry: int) -> InvoiceRow | None:
     return next((one for one in invoices(rows) if one.entry == entry), None)
 
 
-def over_sales_of(rows: sqlite3.Connection, entry: int) -> list[int]:
-    """The numbers of the invoices over a sale that an entry booked, or that it paid or charged for."""
+def over_sales_of(rows: sqlite3.Connection, entry: int) -> list[InvoiceRow]:
+    """The invoices and credit notes over a sale, return or credit that an entry booked."""
     found = rows.execute(
         "SELECT DISTINCT i.number FROM sale s JOIN invoice_sale w ON w.sale_id = s.id "
         "JOIN invoice i ON i.id = w.invoice_id WHERE s.entry_id = ? ORDER BY i.number",
         (entry,),
     )
-    return [row[0] for row in found]
+    return [one for row in found for one in invoices(rows, number=row[0])]
 
 
 def tax_number(rows: sqlite3.Connection) -> str | None:

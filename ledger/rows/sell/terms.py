@@ -111,3 +111,18 @@ def note_with(rows: sqlite3.Connection, entry: int) -> str | None:
         "SELECT note FROM live_movement WHERE entry_id = ? AND note IS NOT NULL ORDER BY id LIMIT 1", (entry,)
     ).fetchone()
     return row and str(row[0])
+
+
+def brought_since(rows: sqlite3.Connection, customer_id: int, moment: str, on: date) -> dict[int, dict[int, int]]:
+    """What entries written since a UTC moment took to a shop on a day, by the entry and the lot."""
+    found = rows.execute(
+        "SELECT v.entry_id, v.lot_id, v.quantity FROM entry e "
+        'JOIN live_movement v ON v.entry_id = e.id AND v."on" = :on '
+        "JOIN place p ON p.id = v.place_id AND p.customer_id = :customer "
+        "WHERE e.recorded_at >= :moment AND v.kind = 'moved' AND v.quantity > 0",
+        {"on": on.isoformat(), "customer": customer_id, "moment": moment},
+    )
+    brought: dict[int, dict[int, int]] = {}
+    for entry, lot, bars in found:
+        brought.setdefault(entry, {})[lot] = bars
+    return brought

@@ -11,6 +11,7 @@ from ledger.domain.sale.pricing import Outlet
 from ledger.rows.opened import Rows
 from ledger.rows.sell.sale import booked_since, brought_by_recipe, brought_lately, lines_of
 from ledger.rows.sell.tax import recipes_of
+from ledger.rows.sell.terms import brought_since
 from ledger.units.money import half_up, show_money
 from ledger.views.sale.prices import price_table
 
@@ -29,6 +30,10 @@ def same_again(rows: Rows, outlet: Outlet, bars: Mapping[int, int], on: date, no
                 sold[line.lot_id] += line.bars
         if dict(sold) == dict(bars):
             return f"Sale {number}, booked within the last hour, is the same bars there already."
+    if outlet.customer_id is not None:
+        for entry, brought in brought_since(rows, outlet.customer_id, moment, on).items():
+            if brought == dict(bars):
+                return f"Entry {entry}, written within the last hour, took the same bars there already."
     return None
 
 
