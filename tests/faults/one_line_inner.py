@@ -100,7 +100,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("domain/cost/flows.py", "cost/test_nothing_is_lost.py"): [
         ('if one.way == "wasted" and unloaded:', 'if one.way == "wasted":'),
-        ("if bars.good > 0 else 0", "if True else 0"),
+        ("if bars.good > 0 else 0", "if True else 0", "cost/test_rejected_bars.py"),
         ("if sum(one.quantity for one in taken) < 0:", "if True:"),
     ],
     ("domain/cure/curing.py", "cure/test_cure.py units/test_dates.py"): [
