@@ -89,9 +89,18 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("found = max(quantity - off, 0)", "found = max(quantity, 0)"),
         ("total_minor - wrapping_minor, [one", "total_minor, [one"),
     ],
+    ("domain/cost/working.py", "cost/test_working.py"): [
+        ("one.on >= held.on", "one.on > held.on"),
+        ("one.on <= day and", "one.on < day and"),
+        ("if begun and process", "if process"),
+    ],
+    ("domain/cost/gained.py", "cost/test_gained.py"): [
+        ("2 if one.money_minor < 0 else 1", "1"),
+        ("- self.tax_minor - self.fees_minor", "- self.fees_minor"),
+    ],
     ("domain/cost/flows.py", "cost/test_nothing_is_lost.py"): [
         ('if one.way == "wasted" and unloaded:', 'if one.way == "wasted":'),
-        ("if bars.good > 0 else 0", "if True else 0"),
+        ("if bars.good > 0 else 0", "if True else 0", "cost/test_rejected_bars.py"),
         ("if sum(one.quantity for one in taken) < 0:", "if True:"),
     ],
     ("domain/cure/curing.py", "cure/test_cure.py units/test_dates.py"): [

@@ -8,7 +8,7 @@ from datetime import date
 from typing import NamedTuple
 
 from ledger.domain.cost.flows import Happened
-from ledger.domain.cost.working import Minutes, Rate
+from ledger.domain.cost.working import AT_THE_BENCH, Minutes, Rate
 from ledger.domain.cost.worth import Account, BatchFacts, CostFacts, LotFacts
 from ledger.rows.opened import day
 from ledger.rows.reading import minutes_worked
@@ -237,14 +237,15 @@ def work_of(rows: sqlite3.Connection, batch_id: int) -> dict[WorkStage, int]:
 
 
 def batches_since(rows: sqlite3.Connection, on: date, before: date | None) -> int:
-    """How many batches were begun on a day or later, up to another."""
+    """How many batches of work at the bench were begun on a day or later, up to another."""
     found = rows.execute(
         """
         SELECT count(*) FROM (SELECT min(v."on") AS begun FROM live_movement v JOIN lot l ON l.id = v.lot_id
           JOIN material m ON m.id = l.material_id AND m.kind <> 'packaging'
-          WHERE v.kind = 'consumed' AND v.batch_id IS NOT NULL GROUP BY v.batch_id)
+          JOIN live_batch b ON b.id = v.batch_id AND b.process IN (SELECT value FROM json_each(?))
+          WHERE v.kind = 'consumed' GROUP BY v.batch_id)
         WHERE begun >= ? AND begun < ?
         """,
-        (on.isoformat(), before.isoformat() if before else _NEVER),
+        (json.dumps(AT_THE_BENCH), on.isoformat(), before.isoformat() if before else _NEVER),
     )
     return int(found.fetchone()[0])

@@ -11,7 +11,7 @@ from ledger.domain.cost.gained import Brought, Charge, OutletSum, by_outlet, gai
 from ledger.domain.cost.working import Worked
 from ledger.domain.cost.worth import CostFacts, Costs, cost_lots, costs
 from ledger.rows.batch import BatchRow, batches_by_id, find_batch
-from ledger.rows.lot import LotRow, lots_by_id, places
+from ledger.rows.lot import lots_by_id, places
 from ledger.rows.movement import Taken, batches_behind, taken_into
 from ledger.rows.opened import Rows
 from ledger.rows.people import contacts
@@ -215,12 +215,3 @@ class _Coster:
         if customer is not None:
             return self.customers.get(customer) or "a customer"
         return self.places[place] if place is not None else "someone not named"
-
-
-def lot_cost(rows: Rows, lot: LotRow) -> int | None:
-    """What a lot that a batch gave cost as a whole; None where something of it is not known."""
-    if lot.batch_id is None:
-        return lot.cost_minor
-    found = costs(cost_facts(rows, batches=batches_behind(rows, [lot.batch_id])))
-    part = found.materials.cost.get(lot.id)
-    return None if part is None else part + found.own.cost.get(lot.id, 0)
