@@ -17,6 +17,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("cli/material/statement.py", "material/test_statements.py"): [
         ("values[0] > values[-1]", "values[0] >= values[-1]"),
         ("if len(known) > 1:", "if len(known) > 2:"),
+        ("if any(row[columns.wide :]):", "if any(row[columns.wide + 1 :]):"),
+        ('if body and not re.search(r"[\\d<]", body):', "if not body:"),
     ],
     ("documents/label/flowing.py", "label/test_faces.py"): [
         ("0.0 if group == FACE else step / _STEPS", "step / _STEPS"),
@@ -29,6 +31,17 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("documents/label/doubts.py", "label/test_refusals.py"): [
         ('if layout.purpose == "bar" and view.origin and', "if view.origin and"),
+        ('if panel.role == "tag" for field', 'if panel.role == "back" for field'),
+    ],
+    ("documents/label/lowest.py", "label/test_stickers.py"): [
+        ('0.0 if layout.purpose == "sticker" else view.lettering.lowest', "view.lettering.lowest"),
+    ],
+    ("documents/label/labels.py", "label/test_heights.py"): [
+        ("not other.placed or _cut_apart(panel, other, layout)", "not other.placed"),
+        ("if oy0 < y1 - _TOUCH and", "if oy0 < y1 and"),
+    ],
+    ("cli/stock/bars.py", "sell/test_presumed_bare.py"): [
+        ('if bars > 0 else ("home again"', 'if bars else ("home again"'),
     ],
     ("documents/label/tries.py", "label/test_heights.py"): [
         ("_on(view, layout), layout", "view, layout"),

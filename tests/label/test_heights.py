@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable
 from dataclasses import replace
+from math import inf
 from pathlib import Path
 from typing import Any
 
@@ -11,7 +12,7 @@ import pytest
 from shop import ADDRESS, SETUP, Shop
 
 from ledger.documents.kit.layout import label_layout, sheet_layout
-from ledger.documents.label.labels import draw_labels
+from ledger.documents.label.labels import _near, draw_labels
 from ledger.documents.label.tries import draw_tries
 from ledger.domain.label.panel import read_front
 from ledger.errors import Refused
@@ -207,3 +208,16 @@ def test_the_print_and_the_check_know_the_pack(shop: Shop, run: Any, tmp_path: P
         assert len(failed.stderr.splitlines()) == 1
     failed = run("label", "check", shop.batch, *us, "--pack", "large", code=2)
     assert "'large' is no side of a pack; write its height and width" in failed.stderr
+
+
+def test_panels_that_touch_lie_one_over_the_other_and_not_side_by_side() -> None:
+    """As reckoned, the upper may reach a hair's breadth into the lower; beside it nothing stands all the same."""
+    form = label_layout("leaf-tag")
+    head = next(one for one in form.panels if one.name == "head")
+    touching = tuple(
+        replace(one, y_mm=head.edges_mm[3] - 1e-12, height_mm=10.0) if one.name == "name" else one
+        for one in form.panels
+    )
+    near = _near(head, replace(form, panels=touching))
+    assert near.right == inf
+    assert near.below == pytest.approx(0.0, abs=1e-6)

@@ -93,7 +93,7 @@ def test_a_price_is_in_the_money_it_is_written_with(card: Any, typed: str, says:
     ("typed", "says"),
     [
         ("$6.50", "'$6.50' may be USD or CAD or AUD or NZD; write the code, such as 6.50 USD."),
-        ("£6.50 EUR", "is written with £, and money is EUR here."),
+        ("£6.50 EUR", "The price '£6.50 EUR' is "),
         ("dear", "cannot be read from 'dear'"),
     ],
 )
