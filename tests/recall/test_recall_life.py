@@ -6,6 +6,7 @@ from collections.abc import Callable
 from datetime import date
 from typing import Any
 
+import pypdf
 import pytest
 
 from ledger.domain.recall.effectiveness import level
@@ -299,3 +300,23 @@ def test_who_opens_or_closes_one_says_why(sold: Any) -> None:
 def test_what_is_no_level_is_refused(text: str) -> None:
     with pytest.raises(BadInput, match="is no level"):
         level(text)
+
+
+def test_what_was_let_go_or_came_to_be_reached_since_is_said_not_to_be_on_hold(sold: Any, run: Run) -> None:
+    """4 bars and 4400 g of the oil are here; the oil is accepted again, by whoever looked at the letter."""
+    run(*OPEN)
+    assert "Not on hold" not in run("recall", "show", "R1").stdout
+    run("lot", "accept", sold.olive, "--reason", "the letter meant another")
+    run("recall", "show", "R1", "-o", "R1.pdf")
+    shown = " ".join(run("recall", "show", "R1").stdout.split())
+    assert f"Not on hold: 1 lot: soapledger lot hold {sold.olive} --reason 'recall R1'" in shown
+    first = " ".join(pypdf.PdfReader("R1.pdf").pages[0].extract_text().split())
+    assert "Not on hold of what is here: 1 lot." in first
+    run("lot", "hold", sold.olive, "--reason", "recall R1")
+    run("recall", "show", "R1", "-o", "R1.pdf", "--force")
+    assert "All of it that is here is on hold already." in pypdf.PdfReader("R1.pdf").pages[0].extract_text()
+    run("recall", "rehearse", sold.olive)
+    run("recall", "show", "R2", "-o", "R2.pdf")
+    first = " ".join(pypdf.PdfReader("R2.pdf").pages[0].extract_text().split())
+    assert f"EXERCISE R2 of {sold.olive}, 1 Jun 2026, by Nuala" in first
+    assert "An exercise holds nothing." in first
