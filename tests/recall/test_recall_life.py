@@ -6,7 +6,6 @@ from collections.abc import Callable
 from datetime import date
 from typing import Any
 
-import pypdf
 import pytest
 
 from ledger.domain.recall.effectiveness import level
@@ -136,37 +135,6 @@ def test_each_step_is_taken_back_the_newest_first_and_last_the_opening_with_its_
     assert (status_of(sold, sold.olive), status_of(sold, sold.batch)) == ("accepted", "released")
     assert "1 bar dispatched to Tern Hall" in run("dispatch", "tern-hall", f"{sold.batch}=1", "--price", "4").stdout
     run("check")
-
-
-@pytest.mark.parametrize("hold", [("recall", "lot", "4471/2", "--hold"), OPEN])
-def test_a_hold_of_a_recall_is_not_taken_back_once_something_held_was_decided_about(
-    sold: Any, run: Run, hold: tuple[str, ...]
-) -> None:
-    run(*hold)
-    held = sold.rows().execute("SELECT max(id) FROM entry").fetchone()[0]
-    run("lot", "accept", sold.olive, "--reason", "the letter meant another")
-    said = run("undo", str(held), "--yes", code=1).stderr
-    assert f"entry {held + 1} (" in said
-    assert "hold is decided anew" in said
-    assert said.count("\n") == 1
-    assert ("soapledger recall close R1" in said) is (hold == OPEN)
-    assert status_of(sold, sold.batch) == "on hold"
-
-
-def test_a_hold_of_a_look_up_is_taken_back_whole_and_one_by_hand_is_not(sold: Any, run: Run) -> None:
-    run("recall", "lot", "4471/2", "--hold")
-    run("undo", "--yes")
-    assert (status_of(sold, sold.olive), status_of(sold, sold.batch)) == ("accepted", "released")
-    run("lot", "hold", sold.olive, "--reason", "looks odd")
-    assert "is a decision; it is not taken back but followed by another" in run("undo", "--yes", code=1).stderr
-    run("check")
-
-
-def test_a_hold_of_a_recall_is_not_taken_back_once_bars_on_hold_were_reworked(sold: Any, run: Run) -> None:
-    run(*OPEN)
-    opened = recalls(sold.rows())[0].entry
-    run("rework", sold.batch, "390 g")
-    assert f"entry {opened + 1} (" in run("undo", str(opened), "--yes", code=1).stderr
 
 
 @pytest.mark.parametrize(
@@ -300,23 +268,3 @@ def test_who_opens_or_closes_one_says_why(sold: Any) -> None:
 def test_what_is_no_level_is_refused(text: str) -> None:
     with pytest.raises(BadInput, match="is no level"):
         level(text)
-
-
-def test_what_was_let_go_or_came_to_be_reached_since_is_said_not_to_be_on_hold(sold: Any, run: Run) -> None:
-    """4 bars and 4400 g of the oil are here; the oil is accepted again, by whoever looked at the letter."""
-    run(*OPEN)
-    assert "Not on hold" not in run("recall", "show", "R1").stdout
-    run("lot", "accept", sold.olive, "--reason", "the letter meant another")
-    run("recall", "show", "R1", "-o", "R1.pdf")
-    shown = " ".join(run("recall", "show", "R1").stdout.split())
-    assert f"Not on hold: 1 lot: soapledger lot hold {sold.olive} --reason 'recall R1'" in shown
-    first = " ".join(pypdf.PdfReader("R1.pdf").pages[0].extract_text().split())
-    assert "Not on hold of what is here: 1 lot." in first
-    run("lot", "hold", sold.olive, "--reason", "recall R1")
-    run("recall", "show", "R1", "-o", "R1.pdf", "--force")
-    assert "All of it that is here is on hold already." in pypdf.PdfReader("R1.pdf").pages[0].extract_text()
-    run("recall", "rehearse", sold.olive)
-    run("recall", "show", "R2", "-o", "R2.pdf")
-    first = " ".join(pypdf.PdfReader("R2.pdf").pages[0].extract_text().split())
-    assert f"EXERCISE R2 of {sold.olive}, 1 Jun 2026, by Nuala" in first
-    assert "An exercise holds nothing." in first
