@@ -73,6 +73,8 @@ def test_the_papers_of_a_look_up(run: Run, words: tuple[str, ...]) -> None:
             assert known in drawn
         assert "Orla Fenn" in said
         assert ("with names: --names" in said) is not bool(names)
+        assert ("left out" in drawn) is not bool(names)  # Ida Marsh's number
+        assert "complaint 2 no number" in drawn or names  # of that one none is known
     assert all(one in drawn for one in ("Orla Fenn", "020 910 0177", "the ferryman", "Ida Marsh"))
 
 

@@ -137,37 +137,6 @@ def test_each_step_is_taken_back_the_newest_first_and_last_the_opening_with_its_
     run("check")
 
 
-@pytest.mark.parametrize("hold", [("recall", "lot", "4471/2", "--hold"), OPEN])
-def test_a_hold_of_a_recall_is_not_taken_back_once_something_held_was_decided_about(
-    sold: Any, run: Run, hold: tuple[str, ...]
-) -> None:
-    run(*hold)
-    held = sold.rows().execute("SELECT max(id) FROM entry").fetchone()[0]
-    run("lot", "accept", sold.olive, "--reason", "the letter meant another")
-    said = run("undo", str(held), "--yes", code=1).stderr
-    assert f"entry {held + 1} (" in said
-    assert "hold is decided anew" in said
-    assert said.count("\n") == 1
-    assert ("soapledger recall close R1" in said) is (hold == OPEN)
-    assert status_of(sold, sold.batch) == "on hold"
-
-
-def test_a_hold_of_a_look_up_is_taken_back_whole_and_one_by_hand_is_not(sold: Any, run: Run) -> None:
-    run("recall", "lot", "4471/2", "--hold")
-    run("undo", "--yes")
-    assert (status_of(sold, sold.olive), status_of(sold, sold.batch)) == ("accepted", "released")
-    run("lot", "hold", sold.olive, "--reason", "looks odd")
-    assert "is a decision; it is not taken back but followed by another" in run("undo", "--yes", code=1).stderr
-    run("check")
-
-
-def test_a_hold_of_a_recall_is_not_taken_back_once_bars_on_hold_were_reworked(sold: Any, run: Run) -> None:
-    run(*OPEN)
-    opened = recalls(sold.rows())[0].entry
-    run("rework", sold.batch, "390 g")
-    assert f"entry {opened + 1} (" in run("undo", str(opened), "--yes", code=1).stderr
-
-
 @pytest.mark.parametrize(
     ("words", "code", "said"),
     [

@@ -153,3 +153,19 @@ def test_a_long_name_of_what_is_recalled_ends_before_the_rest_of_the_foot(answer
     assert "…" in drawn.text(1)
     assert "15 Aug 2025" not in drawn.text(1)
     assert "15 Aug 2025" in drawn.text(0)
+
+
+def test_labels_alone_are_named_and_no_empty_table_of_lots_is_drawn(answer, read) -> None:
+    asked = replace(answer, asked=("the labels of run 18",), lots=(), labels_of=("26-118-0",), cannot_exclude=())
+    first = read(draw_recall(asked)).text(0)
+    product = next(one.product for one in answer.batches if one.batch_code == "26-118-0")
+    assert f"labels of {product}: 3 batches of soap" in " ".join(first.split())
+    assert "their number" not in first
+    assert first.count("26-118-0") >= 2  # among what was asked for, and among the codes
+
+
+def test_lots_and_bars_asked_for_at_once_have_a_table_each(answer, read) -> None:
+    first = read(draw_recall(replace(answer, bars_of=("26-118-0",)))).text(0)
+    assert "their number" in first
+    assert first.index(answer.lots[0].lot_code) < first.index("26-118-0")
+    assert first.index("26-118-0") < first.index("Batch codes on the bars")

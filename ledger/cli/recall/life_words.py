@@ -7,6 +7,7 @@ from ledger.cli.recall.words import say_answer
 from ledger.units.dates import show_date
 from ledger.views.recall.recall_life import RecallLife
 from ledger.views.recall.recall_steps import effectiveness_words, state_words, step_words
+from ledger.views.recall.recall_words import to_hold_words
 
 
 def say_life(life: RecallLife) -> None:
@@ -52,6 +53,9 @@ def say_life(life: RecallLife) -> None:
     if card.closed or card.exercise:
         return
     name = card.name
+    if life.answer.stoppable:  # since it was opened more came to be reached, or was let go
+        codes = " ".join(one.code for one in life.answer.stoppable)
+        say_next(f"Not on hold: {to_hold_words(life.answer)}: soapledger lot hold {codes} --reason 'recall {name}'")
     if life.not_told:
         first = life.not_told[0].one
         whom = f"complaint {first.complaint}" if first.complaint else first.name

@@ -24,13 +24,20 @@ from ledger.documents.recall.recall_tables import (
     totals_sum,
 )
 from ledger.documents.recall.way_drawn import MOST, WayDrawn, way_of
+from ledger.domain.recall.question import question_from
 from ledger.units.dates import show_date
 from ledger.units.quantity import whole
 from ledger.units.wording import count, opening
-from ledger.views.recall.recall_life import RecallLife
+from ledger.views.recall.recall_life import RecallLife, asked_for
 from ledger.views.recall.recall_paper import RecallPaper, span_words
 from ledger.views.recall.recall_steps import effectiveness_words, state_words, step_words
-from ledger.views.recall.recall_words import back_from_nowhere_words, differences_words, grams_words
+from ledger.views.recall.recall_words import (
+    already_words,
+    back_from_nowhere_words,
+    differences_words,
+    grams_words,
+    to_hold_words,
+)
 
 _PICTURE = 56 * mm
 _FIRST_OF_ONE = 8  # batches of one customer
@@ -99,6 +106,21 @@ def _contact(life: RecallLife) -> str:
     return "; ".join([life.answer.business, *names]) + f"; telephone {life.phone or 'not kept here'}."
 
 
+def _exercise(life: RecallLife) -> str:
+    card = life.card
+    what = asked_for(question_from(card.question))
+    return f"EXERCISE {card.name} of {what}, {show_date(card.on)}, by {card.by}"
+
+
+def _held(life: RecallLife) -> str:
+    """Whether what is here is stopped; of an exercise nothing, since it holds nothing."""
+    if life.card.exercise:
+        return "An exercise holds nothing."
+    if not life.answer.stoppable:
+        return already_words(life.answer)
+    return f"Not on hold of what is here: {to_hold_words(life.answer)}."
+
+
 def _still_out(life: RecallLife) -> str:
     totals = life.answer.totals
     out = totals.sold + totals.dispatched + totals.given
@@ -118,7 +140,7 @@ def _first_page(paper: RecallPaper, wide: float) -> list[Flowable]:
         para(f"Recall {card.name}", TYPE.large, bold=True, leading=1.15),
         para(_contact(life), TYPE.body),
         Spacer(1, 2 * mm),
-        para(state_words(card) if not card.exercise else f"EXERCISE of {show_date(card.on)}, by {card.by}", TYPE.head),
+        para(state_words(card) if not card.exercise else _exercise(life), TYPE.head),
         Spacer(1, 3 * mm),
         _beside(
             paper,
@@ -138,6 +160,7 @@ def _first_page(paper: RecallPaper, wide: float) -> list[Flowable]:
         ),
         *_part("The product, and the codes on its bars", _products(paper, wide, _FIRST_PRODUCTS)),
         *_part("Where every bar is", totals_sum(answer, wide), Spacer(1, 2 * mm), _say(_still_out(life), bold=True)),
+        _say(_held(life), bold=True),
     ]
     call = [one for one in life.people if not one.told_on] or list(life.people)
     head = "Whom to call" if life.not_told else "Whom to call: all were told"

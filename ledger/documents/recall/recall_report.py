@@ -116,19 +116,22 @@ def _first_page(view: RecallAnswer, wide: float) -> list[Flowable]:
 
 def _asked(view: RecallAnswer, wide: float) -> list[Flowable]:
     """What it is about; where that is long, its ends, and the table stands overleaf."""
-    if view.bars_of:
-        return [asked_table(view, wide)] if len(view.bars_of) <= _ASKED else []
+    found: list[Flowable] = []
     if len(view.lots) > _LOTS:
         ends = f"{view.lots[0].lot_code} to {view.lots[-1].lot_code}"
-        return [_say(f"{len(view.lots)} lots, {ends}; each stands overleaf.")]
-    return [lots_table(view, wide)]
+        found.append(_say(f"{len(view.lots)} lots, {ends}; each stands overleaf."))
+    elif view.lots:
+        found.append(lots_table(view, wide))
+    if 0 < len(view.bars_of) + len(view.labels_of) <= _ASKED:
+        found += [*([Spacer(1, 2 * mm)] if found else []), asked_table(view, wide)]
+    return found
 
 
 def _sentence(view: RecallAnswer) -> str:
     totals, bars = view.totals, [one for one in view.batches if one.yields_bars]
     batches = f"{len(bars)} {'batch' if len(bars) == 1 else 'batches'} of soap"
     named = {one.batch_code: one.product for one in view.batches}
-    asked = [named[code] for code in view.bars_of]
+    asked = [*(named[code] for code in view.bars_of), *(f"labels of {named[code]}" for code in view.labels_of)]
     what = " and ".join(dict.fromkeys([*(one.material for one in view.lots), *asked]))
     return (
         f"{what}: {batches}, {count(totals.made, 'bar')} made. "

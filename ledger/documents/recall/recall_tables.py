@@ -43,7 +43,7 @@ def lots_table(view: RecallAnswer, wide: float) -> Table:
 
 
 def asked_table(view: RecallAnswer, wide: float) -> Table:
-    """The batches asked for by the code on their bars."""
+    """The batches asked for by the code on their bars, or for their labels."""
     rows = [
         (
             one.batch_code,
@@ -53,7 +53,7 @@ def asked_table(view: RecallAnswer, wide: float) -> Table:
             one.status,
         )
         for one in view.batches
-        if one.batch_code in view.bars_of
+        if one.batch_code in (*view.bars_of, *view.labels_of)
     ]
     heads = ("batch", "product", "made", "bars", "status")
     return grid(heads, rows, [wide * s for s in (0.13, 0.4, 0.15, 0.09, 0.23)], TYPE.body, right=(3,), bold=(0,))

@@ -8,7 +8,7 @@ from ledger.rows.lot import LotRow
 from ledger.rows.people import Contact, CustomerCard
 from ledger.views.recall.recall import RecallAnswer, SoldAt, ToCall
 
-_GIFT = " (a gift)"
+_GIFT, _LEFT_OUT = " (a gift)", ""
 SOMEBODY, PERSON = "a private customer", "a private person"
 
 
@@ -20,7 +20,8 @@ def without_a_name(one: ToCall) -> ToCall:
         name = f"complaint {one.complaint}"
     else:
         name = "a gift" if one.name.endswith(_GIFT) else SOMEBODY
-    return one._replace(name=name, phone=None, email=None, address=None)
+    phone = _LEFT_OUT if one.phone is not None else None
+    return one._replace(name=name, phone=phone, email=None, address=None)
 
 
 def without_names(answer: RecallAnswer) -> RecallAnswer:
@@ -33,8 +34,8 @@ def without_names(answer: RecallAnswer) -> RecallAnswer:
 
 
 def left_out(one: ToCall) -> bool:
-    """Whether name and details of someone to call were left out."""
-    return one.private and one == without_a_name(one)
+    """Whether there is a telephone number, and it was left out."""
+    return one.phone == _LEFT_OUT
 
 
 def names_persons(answer: RecallAnswer) -> bool:
