@@ -15,14 +15,15 @@ from ledger.operations.sell.resell import resell
 def command(
     ctx: typer.Context,
     bars: BARS,
-    by: Annotated[str, typer.Option("--by", help="Who decided that they can be sold again.")],
     reason: Annotated[str, typer.Option("--reason", help="Why, e.g. the seal is unbroken.")],
     first: First = None,
+    by: Annotated[str | None, typer.Option("--by", help="Who decided that they can be sold again (you).")] = None,
     on: On = None,
 ) -> None:
     """Put bars from the returns shelf back on sale, e.g. resell 26-118-0=3 --by Orla --reason "seal unbroken"."""
     here = desk(ctx)
+    who = by or here.decider
     wanted = read_bars(bars)
-    told = resell(here.book(), wanted, on=here.day(on), by=by, reason=reason, first=first_supplied(here, first))
-    say_wrapped(f"{told}: back on sale, as {by.strip()} decided.")
+    told = resell(here.book(), wanted, on=here.day(on), by=who, reason=reason, first=first_supplied(here, first))
+    say_wrapped(f"{told}: back on sale, as {who.strip()} decided.")
     warn_of_holds(here, wanted)

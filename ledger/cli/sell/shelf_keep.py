@@ -14,11 +14,12 @@ from ledger.operations.sell.shelf import keep_returned
 def command(
     ctx: typer.Context,
     bars: BARS,
-    by: Annotated[str, typer.Option("--by", help="Who decided so.")],
     reason: Why,
+    by: Annotated[str | None, typer.Option("--by", help="Who decided so (you).")] = None,
     on: On = None,
 ) -> None:
     """Leave bars on the returns shelf, by name, e.g. shelf keep 26-118-0=2 --by Orla --reason "a complaint is open"."""
     here = desk(ctx)
-    told = keep_returned(here.book(), read_bars(bars), on=here.day(on), by=by, reason=reason)
-    say_wrapped(f"{told}: kept on the returns shelf, as {by.strip()} decided.")
+    who = by or here.decider
+    told = keep_returned(here.book(), read_bars(bars), on=here.day(on), by=who, reason=reason)
+    say_wrapped(f"{told}: kept on the returns shelf, as {who.strip()} decided.")

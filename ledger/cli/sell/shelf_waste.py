@@ -14,11 +14,12 @@ from ledger.operations.sell.shelf import throw_away_returned
 def command(
     ctx: typer.Context,
     bars: BARS,
-    by: Annotated[str, typer.Option("--by", help="Who decided so.")],
     reason: Why,
+    by: Annotated[str | None, typer.Option("--by", help="Who decided so (you).")] = None,
     on: On = None,
 ) -> None:
     """Throw bars on the returns shelf away, by name, e.g. shelf waste 26-118-0=2 --by Orla --reason "wrapping torn"."""
     here = desk(ctx)
-    told = throw_away_returned(here.book(), read_bars(bars), on=here.day(on), by=by, reason=reason)
-    say_wrapped(f"{told}: thrown away from the returns shelf, as {by.strip()} decided.")
+    who = by or here.decider
+    told = throw_away_returned(here.book(), read_bars(bars), on=here.day(on), by=who, reason=reason)
+    say_wrapped(f"{told}: thrown away from the returns shelf, as {who.strip()} decided.")
