@@ -133,4 +133,6 @@ def test_return_itself_works_as_it_did_and_names_the_next_step(returned: Shop, r
     )
     assert "They do not go back on sale by themselves." in shown
     assert f'soapledger resell {returned.batch}=1 --by NAME --reason "…"' in shown
-    assert "--by" in run("resell", f"{returned.batch}=1", code=2).stderr
+    assert "--reason" in run("resell", f"{returned.batch}=1", code=2).stderr
+    run("--as", "Orla", "resell", f"{returned.batch}=1", "--reason", "seal unbroken")
+    assert "(Orla: seal unbroken)" in " ".join(run("trace", returned.batch).stdout.split())

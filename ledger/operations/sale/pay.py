@@ -58,7 +58,7 @@ def payable(rows: Rows, number: int) -> SaleRow:
 def kept_name(rows: Rows, sale: SaleRow) -> str:
     """Where or to whom a sale was, as a sentence that is kept names it."""
     card = next((one for one in customer_list(rows) if one.id == sale.customer_id), None)
-    return whom_kept(card) if card else sale.whom or sale.place or "someone not named"
+    return f"to {whom_kept(card)}" if card else sale.whom or sale.place or "someone not named"
 
 
 def by_way(way: PaidBy) -> str:

@@ -8,6 +8,7 @@ from ledger.rows.lot import held_at, place_of_kind
 from ledger.storage.book import Book
 from ledger.units.dates import show_date
 from ledger.units.wording import count
+from ledger.views.sale.words import whom_kept
 from ledger.views.shop.consignment import at_shops, group_meant, shop_meant
 
 
@@ -42,5 +43,5 @@ def back_from_shop(book: Book, customer: str, bars: Mapping[str, int], *, on: da
                 )
             home[lot.lot_id] = codes[lot.batch] = number
         tx.transfer(home.items(), source_id=place.id, target_id=shelf.id, on=on, note=f"back from {card.code}")
-        tx.say(f"{count(sum(home.values()), 'bar')} came back from {card.code}, unsold.")
+        tx.say(f"{count(sum(home.values()), 'bar')} came back from {whom_kept(card)}, unsold.")
     return card.name, codes

@@ -122,7 +122,7 @@ def count_shop(
         told = in_full(tx.rows, [moved_of(line) for line in lines], settings(tx.rows).currency)
         head = f"Sale {sale}: {told} sold" if sale else "Nothing sold"
         words = f", {count(short, 'bar')} missing" if short else ""
-        tx.say(f"{head} at {whom_kept(card)} by its count{words}, {sum(still.values())} still there.")
+        tx.say(f"{head} at customer {whom_kept(card)} by a count{words}, {sum(still.values())} still there.")
         named = {one.lot_id: one for one in standing}
         return ShopCount(
             card.name,

@@ -14,6 +14,7 @@ from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
 from ledger.units.wording import count
 from ledger.units.words import InvoiceKind
+from ledger.views.sale.words import whom_kept
 
 
 def invoice_numbered(rows: Rows, number: int) -> InvoiceRow:
@@ -75,7 +76,7 @@ def make_invoice(
         given = _next(tx, on, number)
         pay_by = None if days is None else on + timedelta(days)
         _write(tx, Invoice(number=given, kind="invoice", on=on, customer_id=card.id, pay_by=pay_by), sales)
-        tx.say(f"Invoice {given} to {card.code}, over {_over(sales)}.")
+        tx.say(f"Invoice {given} to {whom_kept(card)}, over {_over(sales)}.")
         return invoice_numbered(tx.rows, given)
 
 

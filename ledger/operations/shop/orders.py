@@ -15,6 +15,7 @@ from ledger.storage.tables.sale import CustomerOrder, OrderEnd, OrderLine
 from ledger.units.codes import looks_like_batch_code
 from ledger.units.dates import show_date
 from ledger.units.wording import count
+from ledger.views.sale.words import whom_kept
 
 
 class Thing(NamedTuple):
@@ -101,7 +102,7 @@ def add_order(
             )
             for thing, number in each
         )
-        tx.say(f"Order {order.id} of {card.code}: {count(sum(bars.values()), 'bar')} by {show_date(due_on)}.")
+        tx.say(f"Order {order.id} from {whom_kept(card)}: {count(sum(bars.values()), 'bar')} by {show_date(due_on)}.")
     return order.id
 
 

@@ -13,6 +13,7 @@ from ledger.storage.tables.stock import Place
 from ledger.units.dates import show_date
 from ledger.units.quantity import WHOLE_PPM
 from ledger.units.shortcode import short_code
+from ledger.views.sale.words import whom_kept
 from ledger.views.shop.terms import terms_words
 
 _LONGEST_DAYS = 731
@@ -56,5 +57,5 @@ def agree(book: Book, customer: str, change: Agreed, *, on: date) -> Terms:
             code = short_code(card.code, {one.code for one in places(tx.rows)})
             name = card.name if card.kind == "shop" else card.code  # a person's name stands where it can be erased
             tx.add(Place(code=code, name=name, kind="consignment", customer_id=card.id))
-        tx.say(f"Agreed with {card.code} from {show_date(on)} on: {terms_words(new)}.")
+        tx.say(f"Agreed with customer {whom_kept(card)} from {show_date(on)} on: {terms_words(new)}.")
     return new
