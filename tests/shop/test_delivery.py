@@ -1,5 +1,6 @@
 """The note that goes with bars, and the label of the parcel."""
 
+import io
 import json
 from collections.abc import Callable
 from datetime import date
@@ -10,6 +11,8 @@ import pytest
 from pypdf import PdfReader
 from shop import Shop
 
+from ledger.documents.kit.layout import label_layout, sheet_layout
+from ledger.documents.label.labels import draw_labels
 from ledger.errors import BadInput, Refused
 from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
@@ -20,6 +23,7 @@ from ledger.operations.shop.orders import add_order
 from ledger.operations.shop.terms import Agreed, agree
 from ledger.rows.history import last_entry
 from ledger.storage.personal import PersonDetails
+from ledger.views.label.parcel import ParcelText
 from ledger.views.shop.delivery import delivery
 
 pytestmark = pytest.mark.usefixtures("frozen")
@@ -87,6 +91,15 @@ def test_the_papers(hall: Shop, run: Callable[..., Any], tmp_path: Path, paper: 
     assert label.count("Weir Row") == 1 or label.count("2 Weir Row") == 2
     assert "Which delivery" in run("delivery-note", code=2).stderr
     assert "Which delivery" in run("parcel", "1", "--entry", "3", "-o", "p.pdf", code=2).stderr
+
+
+def test_a_parcel_has_room_for_six_lines_of_each_address() -> None:
+    """A name, a house, a street, a town, a code and a country; the sender's stood in 19 mm, where four fitted."""
+    lines = ("Wrenfold Soapworks", "The Old Dairy", "Quay Lane", "Larkmere", "Co. Emmer, X12 3456", "Ireland")
+    label = ParcelText(lines, lines, "sale 11")
+    drawn = draw_labels(label, label_layout("parcel-label"), sheet_layout("a4-8"), count=1)
+    text = PdfReader(io.BytesIO(drawn)).pages[0].extract_text()
+    assert [text.count(line) for line in lines] == [2] * len(lines)
 
 
 def test_a_parcel_needs_an_address(hall: Shop, run: Callable[..., Any]) -> None:
