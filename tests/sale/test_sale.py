@@ -235,6 +235,21 @@ def test_a_gift_own_use_a_tester_and_a_sample_are_no_income(selling: Shop, run: 
     assert "own use" in run("lot", "show", ONE).stdout
 
 
+def test_a_day_at_a_stall_is_named_in_full(selling: Shop, run: Any) -> None:
+    run("price", "set", "plain", "6.50")
+    run("stall", "out", "quay", f"{ONE}=4", f"{SECOND}=2")
+    assert f"Took 4 bars of Plain Bar {ONE}, 2 bars of Plain Bar {SECOND} to Quay market." in run("history").stdout
+    said = run("stall", "back", "quay", f"{ONE}=1", f"{SECOND}=0", "--broken", f"{ONE}=1", "--takings", "26").stdout
+    told = (
+        f"sold: 2 bars of Plain Bar {ONE} at 6.50 EUR, 2 bars of Plain Bar {SECOND} at 6.50 EUR; came home: 1 bar of "
+        f"Plain Bar {ONE}; stolen or broken: 1 bar of Plain Bar {ONE}."
+    )
+    assert told.capitalize()[:5] + told[5:] in " ".join(said.split())
+    assert f"Sale 1: back from Quay market, {told}" in run("history").stdout
+    assert max(map(len, said.splitlines())) <= 80
+    assert selling.batch == ONE
+
+
 def test_history_names_what_moved_in_full(selling: Shop, run: Any) -> None:
     run("dispatch", "tern", f"{ONE}=2", f"{SECOND}=1", "--price", "4.50", "--cash")
     run("return", f"{ONE}=1", "--from", "tern", "--reason", "too many", "--cash")
