@@ -128,6 +128,19 @@ def test_fees_of_a_sale_an_outlet_or_none(selling: Shop, run: Any) -> None:
     assert run("undo", "--yes").stdout.startswith("Entry")  # nothing stands on a fee
 
 
+def test_a_shop_keeps_its_commission_and_a_market_is_paid_it(selling: Shop, run: Any) -> None:
+    run("dispatch", "tern", f"{ONE}=4", "--price", "4.50")
+    run("sale", "fee", "commission", "5.40", "--sale", "1")
+    assert figures(run, 1)["owed_minor"] == 1800 - 540
+    assert "5.40 EUR of it is kept as commission." in run("sale", "show", "1").stdout
+    assert "12.60 EUR is owed" in run("customer", "show", "tern").stdout
+    run("stall", "out", "quay", f"{ONE}=2")
+    run("stall", "back", "quay", f"{ONE}=0", "--takings", "13")
+    run("sale", "fee", "commission", "1.30", "--sale", "2")
+    assert figures(run, 2)["owed_minor"] == 0
+    assert selling.batch == ONE
+
+
 def test_the_list_is_by_outlet_and_day_with_the_latest_last(selling: Shop, run: Any) -> None:
     run("dispatch", "tern", f"{ONE}=2", "--price", "4.50", "--on", "2026-05-10")
     run("dispatch", "ida", f"{ONE}=1", "--price", "6.50", "--cash", "--on", "2026-05-12")
