@@ -203,11 +203,24 @@ def test_a_credit_takes_money_of_a_line_of_bars_or_of_all_and_no_more_than_is_le
     assert check(sold.rows()).findings == ()
 
 
+def test_a_credit_takes_nothing_from_a_difference_below_zero(selling: Shop, run: Any) -> None:
+    """2 bars of 6.50 are 13.00, and 10.00 was taken: 10.00 is left of the sale, all of it of the bars."""
+    run("price", "set", "plain", "6.50", "--from", "2026-05-01")
+    run("stall", "out", "quay", f"{ONE}=2", "--on", "2026-05-16")
+    run("stall", "back", "quay", f"{ONE}=0", "--takings", "10", "--on", "2026-05-16")
+    assert "10.00 EUR is left" in run("sale", "credit", "1", "10.01", "--reason", "so", code=1).stderr
+    assert "10.00 EUR is left" in run("sale", "credit", "1", "11", "--of-line", "1", "--reason", "so", code=1).stderr
+    run("sale", "credit", "1", "--reason", "all of it")
+    assert taken(selling, 2) == [(0, -1000, None, 1)]
+    assert owed(run, 1) == -1000
+    assert check(selling.rows()).findings == ()
+
+
 @pytest.mark.parametrize(
     ("words", "code", "said"),
     [
         (("9", "--reason", "so"), 2, "There is no sale 9"),
-        (("2", "--of-line", "3", "--reason", "so"), 2, "Sale 2 has 2 lines; --line takes one of 1 to 2."),
+        (("2", "--of-line", "3", "--reason", "so"), 2, "Sale 2 has 2 lines; --of-line takes one of 1 to 2."),
         (("2", "--bars", f"{ONE}=4", "--reason", "so"), 1, "Sale 2 has 3 bars of batch 26-001-4 with a price, not 4"),
         (("2", "--bars", f"{ONE}=0", "--reason", "so"), 2, "Write a number above zero"),
         (("2", "0", "--reason", "so"), 2, "Nothing"),

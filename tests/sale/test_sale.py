@@ -128,6 +128,19 @@ def test_fees_of_a_sale_an_outlet_or_none(selling: Shop, run: Any) -> None:
     assert run("undo", "--yes").stdout.startswith("Entry")  # nothing stands on a fee
 
 
+def test_a_shop_keeps_its_commission_and_a_market_is_paid_it(selling: Shop, run: Any) -> None:
+    run("dispatch", "tern", f"{ONE}=4", "--price", "4.50")
+    run("sale", "fee", "commission", "5.40", "--sale", "1")
+    assert figures(run, 1)["owed_minor"] == 1800 - 540
+    assert "5.40 EUR of it is kept as commission." in run("sale", "show", "1").stdout
+    assert "12.60 EUR is owed" in run("customer", "show", "tern").stdout
+    run("stall", "out", "quay", f"{ONE}=2")
+    run("stall", "back", "quay", f"{ONE}=0", "--takings", "13")
+    run("sale", "fee", "commission", "1.30", "--sale", "2")
+    assert figures(run, 2)["owed_minor"] == 0
+    assert selling.batch == ONE
+
+
 def test_the_list_is_by_outlet_and_day_with_the_latest_last(selling: Shop, run: Any) -> None:
     run("dispatch", "tern", f"{ONE}=2", "--price", "4.50", "--on", "2026-05-10")
     run("dispatch", "ida", f"{ONE}=1", "--price", "6.50", "--cash", "--on", "2026-05-12")
@@ -233,6 +246,21 @@ def test_a_gift_own_use_a_tester_and_a_sample_are_no_income(selling: Shop, run: 
     assert [one.money_minor for one in taken_for(selling.rows(), [lot])] == [450]
     assert selling.rows().execute("SELECT count(*) FROM sale").fetchone()[0] == 1
     assert "own use" in run("lot", "show", ONE).stdout
+
+
+def test_a_day_at_a_stall_is_named_in_full(selling: Shop, run: Any) -> None:
+    run("price", "set", "plain", "6.50")
+    run("stall", "out", "quay", f"{ONE}=4", f"{SECOND}=2")
+    assert f"Took 4 bars of Plain Bar {ONE}, 2 bars of Plain Bar {SECOND} to Quay market." in run("history").stdout
+    said = run("stall", "back", "quay", f"{ONE}=1", f"{SECOND}=0", "--broken", f"{ONE}=1", "--takings", "26").stdout
+    told = (
+        f"sold: 2 bars of Plain Bar {ONE} at 6.50 EUR, 2 bars of Plain Bar {SECOND} at 6.50 EUR; came home: 1 bar of "
+        f"Plain Bar {ONE}; stolen or broken: 1 bar of Plain Bar {ONE}."
+    )
+    assert told.capitalize()[:5] + told[5:] in " ".join(said.split())
+    assert f"Sale 1: back from Quay market, {told}" in run("history").stdout
+    assert max(map(len, said.splitlines())) <= 80
+    assert selling.batch == ONE
 
 
 def test_history_names_what_moved_in_full(selling: Shop, run: Any) -> None:

@@ -93,6 +93,8 @@ class Words(NamedTuple):
         more = f" and {count(stands.untold, 'line')} without a price" if stands.untold else ""
         taken = f", {self.money(stands.taken_back_minor)} taken back" if stands.taken_back_minor else ""
         say(f"  Together {self.money(stands.amount_minor)}{more}{taken}.")
+        if stands.kept_minor:
+            say(f"  {self.money(stands.kept_minor)} of it is kept as commission.")
         if any(one.line.tax_minor is not None for one in self.found.lines):
             net = stands.amount_minor - stands.taken_back_minor - stands.tax_minor
             say(f"  Tax in it {self.money(stands.tax_minor)}, without tax {self.money(net)}.")

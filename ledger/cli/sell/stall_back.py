@@ -17,6 +17,7 @@ from ledger.rows.lot import PlaceRow
 from ledger.rows.sell.product import products
 from ledger.units.money import parse_money
 from ledger.units.quantity import parse_pieces
+from ledger.units.wording import opening
 from ledger.views.sell.evening import evening_at, told_at
 from ledger.views.sell.takings import takings_doubt
 from ledger.views.stock.stall import at_stall, stall_by_name
@@ -125,6 +126,7 @@ def _say(ended: StallDay) -> None:
     sold = sum(number for _, number in ended.sold)
     lost = f", {ended.lost} stolen or broken" if ended.lost else ""
     say(f"{ended.stall}: {count(sold, 'bar')} sold, {ended.back} came home{lost}.")
+    say_wrapped(f"{opening(ended.told)}.", indent="    ", first="  ")
     if ended.assumed:
         say_wrapped(
             f"Which batch they were of is assumed, the oldest first, for {', '.join(ended.assumed)}; a "

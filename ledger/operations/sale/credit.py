@@ -54,12 +54,15 @@ def credit(
             raise BadInput(f"{number} is a {sale.kind}; a credit is of a sale. See: soapledger sale show {number}")
         lines = left_of_sale(tx.rows, number)
         if line is not None and not 0 < line <= len(lines):
-            raise BadInput(f"Sale {number} has {count(len(lines), 'line')}; --line takes one of 1 to {len(lines)}.")
+            raise BadInput(f"Sale {number} has {count(len(lines), 'line')}; --of-line takes one of 1 to {len(lines)}.")
         wanted = lines if line is None else [lines[line - 1]]
         if all(one.amount_minor is None for one in wanted):
             raise Refused(f"What sale {number} brought was never booked, so nothing can be taken back of it.")
-        parts = _of_bars(tx.rows, number, wanted, bars) if bars else [(one, one.left_minor or 0) for one in wanted]
-        left = sum(most for _, most in parts)
+        parts = (
+            _of_bars(tx.rows, number, wanted, bars) if bars else [(one, max(0, one.left_minor or 0)) for one in wanted]
+        )
+        of_sale = max(0, sum(one.left_minor or 0 for one in lines))  # a difference may be below zero
+        left = min(of_sale, sum(most for _, most in parts))
         asked = left if amount_minor is None else amount_minor
         if asked > left:
             raise Refused(

@@ -11,9 +11,12 @@ from ledger.operations.sale.booked import Charged
 from ledger.operations.sell.assuming import write_assumed
 from ledger.operations.sell.stall_money import Money, Sold, book_day
 from ledger.rows.lot import PlaceRow, place_of_kind
+from ledger.rows.sell.sale import lines_of
+from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.transaction import Transaction
 from ledger.storage.verbs import Moved
+from ledger.views.sale.words import BarsMoved, in_full
 from ledger.views.sell.evening import evening_at
 from ledger.views.stock.stall import at_stall, stall_by_name
 
@@ -29,6 +32,7 @@ class StallDay:
     lost: int = 0  # stolen or broken
     assumed: tuple[str, ...] = ()  # batches whose bars sold or lost may as well be of another
     money: Money | None = None  # None: nothing was sold, nothing taken
+    told: str = ""  # what moved, in full
 
 
 def stall_back(
@@ -65,11 +69,10 @@ def stall_back(
         sold = _move(tx, place, ended, on)
         charged = [] if pitch_minor is None else [Charged("pitch", pitch_minor)]
         booked = book_day(tx, place, sold, money, on=on, charged=charged, complete=all_told(money, set()))
-        bars, home = sum(one.sold for one in ended), sum(one.home for one in ended)
+        home = sum(one.home for one in ended)
         lost = sum(one.stolen + one.broken for one in ended)
-        tx.say(
-            f"Back from {place.name}: {bars} bars sold, {home} came home{f', {lost} stolen or broken' if lost else ''}."
-        )
+        told = _in_full(tx, booked, ended)
+        tx.say(f"{f'Sale {booked.sale}: back' if booked else 'Back'} from {place.name}, {told}.")
         code = {one.lot_id: one.code for one in stood}
         on_hold = {one.lot_id for one in here if one.status == "on hold"}
     return StallDay(
@@ -80,7 +83,19 @@ def stall_back(
         lost,
         tuple(code[one.lot_id] for one in ended if one.may_be and one.sold + one.stolen + one.broken),
         booked,
+        told,
     )
+
+
+def _in_full(tx: Transaction, booked: Money | None, ended: Sequence[Outcome]) -> str:
+    """What was sold with what it brought, what came home, and what was lost, batch by batch."""
+    currency = settings(tx.rows).currency
+    lines = lines_of(tx.rows, [booked.sale])[booked.sale] if booked else []
+    sold = [BarsMoved(one.lot_id, one.bars, one.amount_minor) for one in lines if one.lot_id is not None and one.bars]
+    home = [BarsMoved(one.lot_id, one.home) for one in ended if one.home]
+    lost = [BarsMoved(one.lot_id, one.stolen + one.broken) for one in ended if one.stolen + one.broken]
+    parts = (("sold: ", sold), ("came home: ", home), ("stolen or broken: ", lost))
+    return "; ".join(words + in_full(tx.rows, moved, currency) for words, moved in parts if moved) or "nothing moved"
 
 
 def _move(tx: Transaction, place: PlaceRow, ended: Sequence[Outcome], on: date) -> list[Sold]:

@@ -13,10 +13,12 @@ from ledger.operations.sell.leaving import may_go
 from ledger.rows.lot import LotRow, PlaceRow, lots_by_id, place_of_kind
 from ledger.rows.sell.assumed import open_pairs
 from ledger.rows.sell.product import Product, products
+from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
 from ledger.units.wording import count
+from ledger.views.sale.words import BarsMoved, in_full
 from ledger.views.sell.ready import Ready, lot_or_product, ready
 from ledger.views.stock.stall import stall_by_name
 
@@ -77,7 +79,8 @@ def take_out(
         if not parts:
             raise BadInput("What goes to the stall? Write batches or products with numbers, such as rosemary=12.")
         out = _move(tx, place, parts, on, first, ticked_by)
-        tx.say(f"Took {sum(one.bars for one in out)} bars to {place.name}.")
+        moved = [BarsMoved(one.lot_id, one.bars) for one in parts]
+        tx.say(f"Took {in_full(tx.rows, moved, settings(tx.rows).currency)} to {place.name}.")
     return TakenOut(place.name, tuple(out), tuple(picked.short))
 
 

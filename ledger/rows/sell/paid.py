@@ -115,7 +115,7 @@ def balances(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, Ba
         paid[number] = amount
     kept: defaultdict[int, int] = defaultdict(int)
     for one in fees(rows, numbers):
-        if one.kind == "commission" and one.sale_id is not None:
+        if one.kind == "commission" and one.sale_id is not None and one.customer_id is not None:
             kept[one.sale_id] += one.amount_minor
     none = (0, 0, 0, 0)
     found = {}
