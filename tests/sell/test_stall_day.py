@@ -332,9 +332,7 @@ def test_where_nothing_was_sold_there_is_a_fee_and_no_sale(shop: Shop, codes: di
     )
 
 
-def test_what_a_batch_was_named_for_is_not_taken_for_its_product_again(
-    shop: Shop, codes: dict[str, list[str]], run: Any
-) -> None:
+def test_what_a_batch_was_named_for_is_not_taken_for_its_product_again(codes: dict[str, list[str]], run: Any) -> None:
     """Four of the first by its code, and twelve of the product: its other six, and six of the second."""
     one, two, _ = codes["Rosemary"]
     run("stall", "out", "saturday", f"{one}=4", "rosemary=12")
@@ -342,8 +340,7 @@ def test_what_a_batch_was_named_for_is_not_taken_for_its_product_again(
     assert {each["code"]: each["bars"] for each in json.loads(standing)[0]["bars"]} == {one: 10, two: 6}
 
 
-def test_of_each_there_goes_what_there_is(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
-    assert shop
+def test_of_each_there_goes_what_there_is(codes: dict[str, list[str]], run: Any) -> None:
     said = run("stall", "out", "saturday", "--each", "12", "oat", "rosemary").stdout
     assert said.startswith("22 bars taken to Saturday market.\nAll there was of Oat (10).\n")
     assert codes["Oat"][0] not in said  # all of it went, so nothing is assumed
