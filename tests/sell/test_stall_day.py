@@ -1,5 +1,6 @@
 """A day at a stall by commands: by product and by batch, what is assumed, and the money."""
 
+import json
 import shutil
 from datetime import date
 from typing import Any
@@ -329,3 +330,29 @@ def test_where_nothing_was_sold_there_is_a_fee_and_no_sale(shop: Shop, codes: di
     assert (
         "Nothing was sold at Saturday market yet" in run("stall", "takings", "saturday", "--card", "5", code=1).stderr
     )
+
+
+def test_what_a_batch_was_named_for_is_not_taken_for_its_product_again(codes: dict[str, list[str]], run: Any) -> None:
+    """Four of the first by its code, and twelve of the product: its other six, and six of the second."""
+    one, two, _ = codes["Rosemary"]
+    run("stall", "out", "saturday", f"{one}=4", "rosemary=12")
+    standing = run("stall", "list", "--json").stdout
+    assert {each["code"]: each["bars"] for each in json.loads(standing)[0]["bars"]} == {one: 10, two: 6}
+
+
+def test_of_each_there_goes_what_there_is(codes: dict[str, list[str]], run: Any) -> None:
+    said = run("stall", "out", "saturday", "--each", "12", "oat", "rosemary").stdout
+    assert said.startswith("22 bars taken to Saturday market.\nAll there was of Oat (10).\n")
+    assert codes["Oat"][0] not in said  # all of it went, so nothing is assumed
+
+
+def test_no_difference_is_booked_before_all_is_told(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    """Cash and then card, both after the evening: 26.00 for four bars, 20.00 and 7.00 taken."""
+    oat = codes["Oat"][0]
+    run("stall", "out", "saturday", f"{oat}=4")
+    said = run("stall", "back", "saturday", f"{oat}=0").stdout
+    assert "Next, what was taken: soapledger stall takings saturday-market" in said
+    run("stall", "takings", "saturday", "--cash", "20")
+    assert asked(shop, LINES) == [("bars", 4, 2600, 0)]
+    run("stall", "takings", "saturday", "--card", "7")
+    assert asked(shop, LINES) == [("bars", 4, 2600, 0), ("difference", 0, 100, 0)]
