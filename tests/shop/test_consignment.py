@@ -207,6 +207,32 @@ def test_bars_that_come_home_go_to_the_returns_shelf(hall: Shop) -> None:
     assert check(hall.rows()).findings == ()
 
 
+def test_a_batch_that_was_taken_to_be_gone_and_is_there_is_told_what_to_do(hall: Shop) -> None:
+    """Three of each; two are sold and taken to be of the old one, then all three of the old one come home."""
+    new = second(hall)
+    bring(hall, {hall.batch: 2, new: 3})
+    count_shop(hall.book, "tern-hall", {"plain-bar": 3}, on=COUNT, price_minor=600)
+    counted_in = last_entry(hall.rows())
+    with pytest.raises(Refused, match=f"taken to be gone, the oldest first.*count by batch.*book them as {new}"):
+        back_from_shop(hall.book, "tern-hall", {hall.batch: 2}, on=COUNT)
+    undo(hall.book, counted_in)
+    count_shop(hall.book, "tern-hall", {hall.batch: 2, new: 1}, on=COUNT, price_minor=600)
+    back_from_shop(hall.book, "tern-hall", {hall.batch: 2}, on=COUNT)
+    with pytest.raises(BadInput, match=f"No bars of batch {hall.batch} stand at Tern Hall"):
+        back_from_shop(hall.book, "tern-hall", {hall.batch: 1}, on=COUNT)
+
+
+def test_what_was_assumed_is_settled_once_nothing_of_the_product_is_left(hall: Shop) -> None:
+    new = second(hall)
+    bring(hall, {hall.batch: 2, new: 3})
+    assert count_shop(hall.book, "tern-hall", {"plain-bar": 3}, on=COUNT, price_minor=600).sold[0].assumed
+    bring(hall, {new: 2}, on=COUNT)
+    assert count_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=COUNT, price_minor=600).sold[0].assumed
+    assert count_shop(hall.book, "tern-hall", {"plain-bar": 0}, on=COUNT, price_minor=600).sold[0].assumed
+    bring(hall, {new: 2}, on=COUNT)
+    assert not count_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=COUNT, price_minor=600).sold[0].assumed
+
+
 def test_which_of_two_batches_came_home_is_read_from_the_bars(hall: Shop) -> None:
     new = second(hall)
     bring(hall, {hall.batch: 3, new: 3})
