@@ -19,6 +19,7 @@ from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars
 from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.take_back import take_back
 from ledger.operations.shop.back import back_from_shop
 from ledger.operations.shop.count import count_shop
 from ledger.operations.shop.orders import add_order
@@ -197,6 +198,8 @@ def test_bars_that_come_home_go_to_the_returns_shelf(hall: Shop) -> None:
     bring(hall, {hall.batch: 6})
     with pytest.raises(Refused, match=r"6 bars of batch .* stand at Tern Hall by 26 May 2026; 7 cannot come back"):
         back_from_shop(hall.book, "tern-hall", {hall.batch: 7}, on=COUNT)
+    with pytest.raises(Refused, match=r"0 bars of batch .* What was not sold there: soapledger consignment back tern"):
+        take_back(hall.book, {hall.batch: 1}, customer="tern-hall", stall=None, on=COUNT, reason=None)
     with pytest.raises(Refused, match="0 bars"):
         back_from_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=date(2026, 5, 11))
     back_from_shop(hall.book, "tern-hall", {"plain-bar": 6}, on=COUNT)
