@@ -22,7 +22,7 @@ from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.sell.take_back import take_back
 from ledger.operations.shop.back import back_from_shop
 from ledger.operations.shop.count import count_shop
-from ledger.operations.shop.orders import add_order
+from ledger.operations.shop.orders import add_order, change_order
 from ledger.operations.shop.terms import Agreed, agree
 from ledger.operations.stock.lots import decide_lots
 from ledger.rows.bars import bars_with
@@ -261,7 +261,12 @@ def test_a_recall_calls_the_shop_and_finds_them_there(hall: Shop, run: Callable[
 def test_an_order_of_theirs_is_filled_without_a_sale(hall: Shop) -> None:
     order = add_order(hall.book, "tern-hall", {"plain-bar": 6}, on=OUT, due_on=date(2026, 6, 5))
     bring(hall, {hall.batch: 4}, order_id=order)
-    assert order_view(hall.rows(), order, OUT).still == 2
+    found = order_view(hall.rows(), order, OUT)
+    assert (found.bars, found.gone, found.still) == (6, 4, 2)
+    change_order(hall.book, order, {"plain-bar": -1})
+    found = order_view(hall.rows(), order, OUT)
+    assert (found.bars, found.gone, found.still) == (5, 4, 1)
+    undo(hall.book, last_entry(hall.rows()))
     undo(hall.book, last_entry(hall.rows()))
     assert order_view(hall.rows(), order, OUT).still == 6
 
