@@ -50,7 +50,8 @@ SHOWING = """
 supplier list, supplier show, customer list, customer show, material list, material show, equipment list,
 equipment show, recipe list, recipe show, recipe scale, recipe assessment, stock, lot show, batch list, batch show,
 batch correct, cure list, cure show, samples, label check, label runs, label due, stall list, cost, trace, recall lot,
-recall bar, complaint list, complaint show, attachments, attachment save, upkeep list, check, history
+recall bar, complaint list, complaint show, attachments, attachment save, upkeep list, check, history,
+order list, order show, consignment list, invoice list, invoice show
 """
 
 

@@ -175,10 +175,17 @@ class PlaceRow(NamedTuple):
 
 
 def places(rows: sqlite3.Connection) -> tuple[PlaceRow, ...]:
-    """Every place, in the order it was added."""
-    return tuple(
-        PlaceRow(**dict(row)) for row in rows.execute("SELECT id, code, name, kind FROM live_place ORDER BY id")
+    """Every place, in the order it was added; one at a shop goes by the name the shop has now."""
+    found = rows.execute(
+        """
+        SELECT p.id, p.code, coalesce(r.name, t.name, p.name) AS name, p.kind FROM live_place p
+        LEFT JOIN live_customer_revision r
+          ON r.id = (SELECT max(id) FROM live_customer_revision WHERE customer_id = p.customer_id)
+        LEFT JOIN personal_text t ON t.personal_id = r.personal_id AND r.name IS NULL
+        ORDER BY p.id
+        """
     )
+    return tuple(PlaceRow(**dict(row)) for row in found)
 
 
 def place_of_kind(rows: sqlite3.Connection, kind: PlaceKind) -> PlaceRow:

@@ -19,9 +19,10 @@ from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars
 from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.take_back import take_back
 from ledger.operations.shop.back import back_from_shop
 from ledger.operations.shop.count import count_shop
-from ledger.operations.shop.orders import add_order
+from ledger.operations.shop.orders import add_order, change_order
 from ledger.operations.shop.terms import Agreed, agree
 from ledger.operations.stock.lots import decide_lots
 from ledger.rows.bars import bars_with
@@ -197,6 +198,8 @@ def test_bars_that_come_home_go_to_the_returns_shelf(hall: Shop) -> None:
     bring(hall, {hall.batch: 6})
     with pytest.raises(Refused, match=r"6 bars of batch .* stand at Tern Hall by 26 May 2026; 7 cannot come back"):
         back_from_shop(hall.book, "tern-hall", {hall.batch: 7}, on=COUNT)
+    with pytest.raises(Refused, match=r"0 bars of batch .* What was not sold there: soapledger consignment back tern"):
+        take_back(hall.book, {hall.batch: 1}, customer="tern-hall", stall=None, on=COUNT, reason=None)
     with pytest.raises(Refused, match="0 bars"):
         back_from_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=date(2026, 5, 11))
     back_from_shop(hall.book, "tern-hall", {"plain-bar": 6}, on=COUNT)
@@ -205,6 +208,32 @@ def test_bars_that_come_home_go_to_the_returns_shelf(hall: Shop) -> None:
     undo(hall.book, last_entry(hall.rows()))
     assert here(hall) == {"workshop": 4, "consignment": 6}
     assert check(hall.rows()).findings == ()
+
+
+def test_a_batch_that_was_taken_to_be_gone_and_is_there_is_told_what_to_do(hall: Shop) -> None:
+    """Three of each; two are sold and taken to be of the old one, then all three of the old one come home."""
+    new = second(hall)
+    bring(hall, {hall.batch: 2, new: 3})
+    count_shop(hall.book, "tern-hall", {"plain-bar": 3}, on=COUNT, price_minor=600)
+    counted_in = last_entry(hall.rows())
+    with pytest.raises(Refused, match=f"taken to be gone, the oldest first.*count by batch.*book them as {new}"):
+        back_from_shop(hall.book, "tern-hall", {hall.batch: 2}, on=COUNT)
+    undo(hall.book, counted_in)
+    count_shop(hall.book, "tern-hall", {hall.batch: 2, new: 1}, on=COUNT, price_minor=600)
+    back_from_shop(hall.book, "tern-hall", {hall.batch: 2}, on=COUNT)
+    with pytest.raises(BadInput, match=f"No bars of batch {hall.batch} stand at Tern Hall"):
+        back_from_shop(hall.book, "tern-hall", {hall.batch: 1}, on=COUNT)
+
+
+def test_what_was_assumed_is_settled_once_nothing_of_the_product_is_left(hall: Shop) -> None:
+    new = second(hall)
+    bring(hall, {hall.batch: 2, new: 3})
+    assert count_shop(hall.book, "tern-hall", {"plain-bar": 3}, on=COUNT, price_minor=600).sold[0].assumed
+    bring(hall, {new: 2}, on=COUNT)
+    assert count_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=COUNT, price_minor=600).sold[0].assumed
+    assert count_shop(hall.book, "tern-hall", {"plain-bar": 0}, on=COUNT, price_minor=600).sold[0].assumed
+    bring(hall, {new: 2}, on=COUNT)
+    assert not count_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=COUNT, price_minor=600).sold[0].assumed
 
 
 def test_which_of_two_batches_came_home_is_read_from_the_bars(hall: Shop) -> None:
@@ -232,7 +261,12 @@ def test_a_recall_calls_the_shop_and_finds_them_there(hall: Shop, run: Callable[
 def test_an_order_of_theirs_is_filled_without_a_sale(hall: Shop) -> None:
     order = add_order(hall.book, "tern-hall", {"plain-bar": 6}, on=OUT, due_on=date(2026, 6, 5))
     bring(hall, {hall.batch: 4}, order_id=order)
-    assert order_view(hall.rows(), order, OUT).still == 2
+    found = order_view(hall.rows(), order, OUT)
+    assert (found.bars, found.gone, found.still) == (6, 4, 2)
+    change_order(hall.book, order, {"plain-bar": -1})
+    found = order_view(hall.rows(), order, OUT)
+    assert (found.bars, found.gone, found.still) == (5, 4, 1)
+    undo(hall.book, last_entry(hall.rows()))
     undo(hall.book, last_entry(hall.rows()))
     assert order_view(hall.rows(), order, OUT).still == 6
 

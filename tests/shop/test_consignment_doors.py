@@ -102,6 +102,15 @@ def test_the_archive_and_the_record_tell_of_them(hall: Shop, run: Callable[..., 
     assert "Tern Hall" in run("lot", "show", hall.batch).stdout
 
 
+def test_a_shop_that_changes_its_name_is_called_by_it(hall: Shop, run: Callable[..., Any]) -> None:
+    bring(hall, hall.batch, 6)
+    run("customer", "edit", "tern-hall", "--name", "Tern House")
+    for words in (("stock", "--kind", "soap"), ("consignment", "list"), ("recall", "bar", hall.batch)):
+        shown = run(*words).stdout
+        assert "Tern House" in shown
+        assert "Tern Hall" not in shown
+
+
 @pytest.mark.parametrize("kind", ["shop", "person"])
 def test_a_place_does_not_keep_the_name_of_a_person(shop: Shop, kind: Any) -> None:
     add_customer(shop.book, CustomerDetails("Orla Fenn"), kind=kind, code=None)

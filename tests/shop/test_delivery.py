@@ -17,6 +17,7 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.take_back import take_back
 from ledger.operations.shop.back import back_from_shop
 from ledger.operations.shop.count import count_shop
 from ledger.operations.shop.orders import add_order
@@ -71,6 +72,10 @@ def test_bars_on_sale_or_return_have_theirs_by_the_entry(hall: Shop) -> None:
 def test_of_what_there_is_none(hall: Shop) -> None:
     with pytest.raises(BadInput, match="no sale 9"):
         delivery(hall.rows(), sale=9, program="test")
+    take_back(hall.book, {hall.batch: 1}, customer="tern-hall", stall=None, on=MAY, reason=None)
+    with pytest.raises(BadInput, match="no sale 2"):  # which is a return
+        delivery(hall.rows(), sale=2, program="test")
+    undo(hall.book, last_entry(hall.rows()))
     undo(hall.book, last_entry(hall.rows()))
     with pytest.raises(BadInput, match="no sale 1"):
         delivery(hall.rows(), sale=1, program="test")

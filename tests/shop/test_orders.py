@@ -200,3 +200,12 @@ def test_the_commands(hall: Shop, run: Callable[..., Any]) -> None:
     assert "no order 9" in run("order", "show", "9", code=2).stderr
     run("dispatch", code=2)
     assert check(hall.rows()).findings == ()
+
+
+@pytest.mark.parametrize(("day", "word"), [("2026-06-05", "will be late"), ("2026-06-06", "overdue")])
+def test_the_list_says_late_before_the_day_is_over_and_overdue_after_it(
+    hall: Shop, run: Callable[..., Any], frozen: Any, day: str, word: str
+) -> None:
+    promised(hall, {"plain-bar": 11})
+    frozen.move_to(f"{day} 09:00:00")
+    assert word in run("order", "list").stdout

@@ -87,12 +87,14 @@ def _say(here: Desk, done: ShopCount) -> None:
                     one.batch,
                     str(one.bars),
                     "" if one.amount_minor is None else show_money(one.amount_minor, currency),
-                    "batch assumed, the oldest first" if one.assumed else "",
+                    "assumed" if one.assumed else "",
                 )
                 for one in done.sold
             ],
             right=(2, 3),
         )
+    if any(one.assumed for one in done.sold):
+        say("Assumed: of which batch they were nobody noted; the oldest were taken to be sold first.")
     if done.commission_minor:
         net = done.amount_minor - done.commission_minor
         say(

@@ -10,12 +10,13 @@ from ledger.cli.kit.options import On, Yes
 from ledger.cli.kit.show import say, say_wrapped, warn_of
 from ledger.cli.shop.invoices import Sales, fields_for, made_view, read_sales, say_made
 from ledger.cli.shop.words import Shop
-from ledger.operations.shop.invoices import make_invoice, sales_to_invoice
+from ledger.operations.shop.invoices import make_invoice
 from ledger.rows.people import CustomerCard, customer_by_code
 from ledger.rows.sell.invoice import InvoiceRow
 from ledger.rows.settings import printed_from
 from ledger.units.quantity import parse_pieces
 from ledger.views.shop.invoice import InvoiceView, invoice_view, lacking
+from ledger.views.shop.to_invoice import sales_to_invoice
 
 
 def command(

@@ -10,8 +10,8 @@ from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.show import say, say_wrapped
 from ledger.cli.shop.words import read_number
 from ledger.errors import BadInput
-from ledger.operations.shop.invoices import invoice_numbered
 from ledger.reference.invoice_fields import InvoiceFields, invoice_fields
+from ledger.rows.sell.invoice import invoice_numbered
 from ledger.units.dates import show_date
 from ledger.units.money import show_money
 from ledger.views.shop.invoice import InvoiceView, invoice_view

@@ -1,5 +1,7 @@
 """soapledger order list."""
 
+from datetime import date
+
 import typer
 
 from ledger.cli.kit.answer import Listed, answer
@@ -8,7 +10,7 @@ from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, say_wrapped
 from ledger.cli.kit.window import Every, Last, asked_for, latest, the_last
 from ledger.units.dates import show_date
-from ledger.views.shop.orders import order_views
+from ledger.views.shop.orders import OrderView, order_views
 
 
 def command(ctx: typer.Context, last: Last = None, every: Every = False, json: Json = False) -> None:
@@ -20,7 +22,7 @@ def command(ctx: typer.Context, last: Last = None, every: Every = False, json: J
     done, more = latest([one for one in found if one.stands != "open"], number)
     shown = [*still, *done]
     words = Listed(
-        f"{count(len(still), 'open order')}, {sum(one.still for one in still)} bars still to go"
+        f"{count(len(still), 'open order')}, {count(sum(one.still for one in still), 'bar')} still to go"
         + (f"; {the_last(count(len(done), 'order'), more)} done or ended." if done else "."),
         ("order", "customer", "due", "bars", "still to go", ""),
         (
@@ -30,7 +32,7 @@ def command(ctx: typer.Context, last: Last = None, every: Every = False, json: J
                 show_date(one.due_on),
                 str(one.bars),
                 str(one.still) if one.still else "",
-                "will be late" if one.late else "" if one.stands == "open" else one.stands,
+                _stands(one, here.today),
             )
             for one in shown
         ),
@@ -43,3 +45,10 @@ def command(ctx: typer.Context, last: Last = None, every: Every = False, json: J
         for one in still:
             for sentence in one.words:
                 say_wrapped(sentence)
+
+
+def _stands(one: OrderView, today: date) -> str:
+    """How an order stands, in a word or two."""
+    if one.stands != "open":
+        return one.stands
+    return "overdue" if one.due_on < today else "will be late" if one.late else ""

@@ -14,7 +14,7 @@ THINGS = Annotated[
     list[str], typer.Argument(help="Products or batches and numbers, e.g. rosemary=12 26-118-0=6.", metavar="WHAT=N")
 ]
 Number = Annotated[str, typer.Argument(help="The number of the order, e.g. 3.", metavar="NUMBER")]
-Shop = Annotated[str, typer.Argument(help="The shop: short name or name.", metavar="CUSTOMER")]
+Shop = Annotated[str, typer.Argument(help="The customer: short name or name.", metavar="CUSTOMER")]
 
 
 def read_number(text: str, noun: str) -> int:

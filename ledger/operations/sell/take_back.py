@@ -16,6 +16,7 @@ from ledger.rows.sell.assumed import went_as
 from ledger.rows.sell.back import LineLeft, left_at, left_of_sale, sold_before
 from ledger.rows.sell.paid import balances
 from ledger.rows.sell.sale import sales_by_id
+from ledger.rows.sell.terms import standing_at_shops
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.storage.transaction import Transaction
@@ -99,9 +100,11 @@ def take_back(
             out = min(bars_out(tx.rows, lot.id, whose.customer_id, whose.place_id, day) for day in (on, None))
             if number > out:
                 whom = f"{card.name} has" if card else f"{place.name} sold" if place else "Customers not named have"
+                theirs = card and lot.id in {one.lot_id for one in standing_at_shops(tx.rows, card.id)}
+                unsold = f" What was not sold there: soapledger consignment back {card.code}" if card and theirs else ""
                 raise Refused(
                     f"{whom} {count(out, 'bar')} of batch {lot.code} by {show_date(on)}; "
-                    f"{number} cannot have come back from there.{went_as(tx.rows, lot.id)}"
+                    f"{number} cannot have come back from there.{unsold}{went_as(tx.rows, lot.id)}"
                 )
             takes += _takes(tx.rows, lot, number, whose, on, sale)
         amounts = _amounts(takes, refund, currency)

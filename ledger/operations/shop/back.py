@@ -5,6 +5,7 @@ from datetime import date
 
 from ledger.errors import BadInput, Refused
 from ledger.rows.lot import held_at, place_of_kind
+from ledger.rows.sell.terms import assumed_at
 from ledger.storage.book import Book
 from ledger.units.dates import show_date
 from ledger.units.wording import count
@@ -22,10 +23,11 @@ def back_from_shop(book: Book, customer: str, bars: Mapping[str, int], *, on: da
         card, place = shop_meant(tx.rows, customer)
         standing = at_shops(tx.rows, card.id)
         shelf = place_of_kind(tx.rows, "returns")
+        unsure = assumed_at(tx.rows, place.id)
         home: dict[int, int] = {}
         codes: dict[str, int] = {}
         for word, number in bars.items():
-            group = group_meant(tx.rows, word, standing, card.name)
+            group = group_meant(tx.rows, word, standing, card.name, unsure)
             if len(group.lots) > 1:
                 known = " or ".join(one.batch for one in group.lots)
                 raise BadInput(f"Of which batch are those of {group.name}? Read the code on them: {known}.")

@@ -1,6 +1,6 @@
 """A shop on sale or return counts what is still there: the rest was sold, but for what it lost."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from datetime import date, timedelta
 from fractions import Fraction
 from typing import NamedTuple
@@ -69,11 +69,11 @@ def count_shop(
         standing = at_shops(tx.rows, card.id)
         if not standing:
             raise Refused(f"Nothing of yours stands at {card.name}; bars go there with: soapledger dispatch")
-        groups = _groups(tx.rows, [*still], standing, card.name)
+        unsure = assumed_at(tx.rows, place.id)
+        groups = _groups(tx.rows, [*still], standing, card.name, unsure)
         lost = _missing(tx.rows, missing or {}, groups, standing, card.name)
         sold: list[Gone] = []
         gone: list[Gone] = []
-        unsure = assumed_at(tx.rows, place.id)
         recipes = recipes_of(tx.rows, unsure)
         for group in groups:
             left, away = still[group.word], lost.get(group.word, 0)
@@ -145,9 +145,11 @@ def count_shop(
         )
 
 
-def _groups(rows: Rows, words: list[str], standing: tuple[AtShop, ...], shop: str) -> list[Group]:
+def _groups(
+    rows: Rows, words: list[str], standing: tuple[AtShop, ...], shop: str, unsure: Collection[int]
+) -> list[Group]:
     """What each word means; every batch there is meant by one of them."""
-    groups = [group_meant(rows, word, standing, shop) for word in words]
+    groups = [group_meant(rows, word, standing, shop, unsure) for word in words]
     seen: dict[int, str] = {}
     for group in groups:
         for one in group.lots:

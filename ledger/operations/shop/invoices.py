@@ -4,9 +4,8 @@ from collections.abc import Collection
 from datetime import date, timedelta
 
 from ledger.errors import BadInput, Refused
-from ledger.rows.opened import Rows
 from ledger.rows.people import customer_by_code
-from ledger.rows.sell.invoice import InvoiceRow, ToInvoice, invoiced, invoices, sales_on, to_invoice
+from ledger.rows.sell.invoice import InvoiceRow, invoice_numbered, invoiced, invoices, sales_on, to_invoice
 from ledger.rows.sell.terms import terms_on
 from ledger.storage.book import Book
 from ledger.storage.tables.sale import Invoice, InvoiceSale
@@ -15,50 +14,7 @@ from ledger.units.dates import show_date
 from ledger.units.wording import count
 from ledger.units.words import InvoiceKind
 from ledger.views.sale.words import whom_kept
-
-
-def invoice_numbered(rows: Rows, number: int) -> InvoiceRow:
-    """One invoice or credit note. Raises BadInput for one that is not there."""
-    found = invoices(rows, number=number)
-    if not found:
-        raise BadInput(f"There is no invoice {number}; see them all: soapledger invoice list --all")
-    return found[0]
-
-
-def sales_to_invoice(rows: Rows, customer_id: int, name: str, *, on: date, only: Collection[int] = ()) -> list[int]:
-    """The sales to a customer up to a day that are on no invoice, with what takes from them again.
-
-    `only` names some of them. Raises BadInput for one that is not to be invoiced, Refused for none, or for one
-    without an amount.
-    """
-    known, done = to_invoice(rows, customer_id), invoiced(rows, customer_id=customer_id)
-    by_number = {one.id: one for one in known}
-    for number in only:
-        one = by_number.get(number)
-        if one is None or one.of:
-            raise BadInput(f"There is no sale {number} to {name}; see: soapledger sale list")
-        if number in done:
-            raise BadInput(f"Sale {number} is on invoice {done[number]} already.")
-        if one.on > on:
-            raise BadInput(f"Sale {number} is of {show_date(one.on)}, after the day of the invoice; look at --on.")
-    wanted = [
-        one for one in known if not one.of and one.id not in done and one.on <= on and (not only or one.id in only)
-    ]
-    if not wanted:
-        raise Refused(f"Everything that was sold to {name} by {show_date(on)} is on an invoice.")
-    mine = {one.id for one in wanted}
-    back = [one for one in known if one.of and one.id not in done and one.on <= on and {*one.of} <= mine]
-    _priced([*wanted, *back])
-    return [one.id for one in (*wanted, *back)]
-
-
-def _priced(wanted: list[ToInvoice]) -> None:
-    for one in wanted:
-        if one.untold:
-            raise Refused(
-                f"Sale {one.id} has no amount, so it cannot be invoiced. Take it back, with soapledger undo "
-                f"{one.entry}, and book it with --price."
-            )
+from ledger.views.shop.to_invoice import must_have_amounts, sales_to_invoice
 
 
 def make_invoice(
@@ -103,7 +59,7 @@ def credit_invoice(book: Book, number: int, *, on: date, only: Collection[int] =
                 f"Nothing came back or was credited of invoice {number} that is not credited yet. "
                 "Book that first, with soapledger return or sale credit."
             )
-        _priced(back)
+        must_have_amounts(back)
         given = _next(tx, on, None)
         note = Invoice(
             number=given, kind="credit note", on=on, customer_id=invoice.customer_id, of_invoice_id=invoice.id

@@ -6,6 +6,7 @@ from collections.abc import Collection
 from datetime import date
 from typing import NamedTuple
 
+from ledger.errors import BadInput
 from ledger.rows.opened import day, maybe_day
 from ledger.units.words import InvoiceKind
 
@@ -36,6 +37,14 @@ def invoices(
         (customer_id, number),
     )
     return [InvoiceRow(row[0], row[1], row[2], row[3], day(row[4]), row[5], row[6], maybe_day(row[7])) for row in found]
+
+
+def invoice_numbered(rows: sqlite3.Connection, number: int) -> InvoiceRow:
+    """One invoice or credit note. Raises BadInput for one that is not there."""
+    found = invoices(rows, number=number)
+    if not found:
+        raise BadInput(f"There is no invoice {number}; see them all: soapledger invoice list --all")
+    return found[0]
 
 
 def sales_on(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, list[int]]:

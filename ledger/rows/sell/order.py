@@ -58,12 +58,15 @@ def orders(rows: sqlite3.Connection, *, customer_id: int | None = None, number: 
     ]
 
 
+# Bars that went to a shop on sale or return are no sale: lines below zero of their dispatch tell that they went.
 _LINES = """
-SELECT n.order_id, n.recipe_id, r.code, v.name, coalesce(n.batch_id, l.batch_id) AS batch, b.code, sum(n.bars) AS bars,
+SELECT n.order_id, n.recipe_id, r.code, v.name, coalesce(n.batch_id, l.batch_id) AS batch, b.code,
+       sum(CASE WHEN e.verb = 'dispatch' THEN 0 ELSE n.bars END) AS bars,
        (SELECT p.price_minor FROM live_order_line p LEFT JOIN lot q ON q.id = p.lot_id
         WHERE p.order_id = n.order_id AND p.recipe_id = n.recipe_id AND p.price_minor IS NOT NULL
-          AND coalesce(p.batch_id, q.batch_id) IS coalesce(n.batch_id, l.batch_id) ORDER BY p.id DESC LIMIT 1)
-FROM live_order_line n JOIN live_customer_order o ON o.id = n.order_id
+          AND coalesce(p.batch_id, q.batch_id) IS coalesce(n.batch_id, l.batch_id) ORDER BY p.id DESC LIMIT 1),
+       -sum(CASE WHEN e.verb = 'dispatch' THEN n.bars ELSE 0 END) AS gone
+FROM live_order_line n JOIN live_customer_order o ON o.id = n.order_id JOIN entry e ON e.id = n.entry_id
 LEFT JOIN lot l ON l.id = n.lot_id
 LEFT JOIN batch b ON b.id = coalesce(n.batch_id, l.batch_id)
 JOIN recipe r ON r.id = n.recipe_id
@@ -100,9 +103,9 @@ def order_lines(rows: sqlite3.Connection, number: int | None = None) -> dict[int
                 taken = sum(left.values())
                 left.clear()
             else:
-                taken = min(line.bars, left.get(line.batch_id, 0))
+                taken = min(line.bars - line.gone, left.get(line.batch_id, 0))
                 left[line.batch_id] = left.get(line.batch_id, 0) - taken
-            filled.append(line._replace(gone=taken))
+            filled.append(line._replace(gone=line.gone + taken))
         kept = {(one.recipe_id, one.batch_id): one for one in filled}
         found[order] = [kept[one.recipe_id, one.batch_id] for one in lines]
     return found

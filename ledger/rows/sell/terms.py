@@ -76,13 +76,30 @@ def standing_at_shops(rows: sqlite3.Connection, customer_id: int | None = None) 
 
 
 def assumed_at(rows: sqlite3.Connection, place_id: int) -> set[int]:
-    """The lots that bars gone from a place were taken for, or may be of, and that nobody has looked at since."""
+    """The lots that bars gone from a place were taken for, or may be of, and that nobody has looked at since.
+
+    Where nothing of the product was left there at some time, what was assumed before it is settled: all of it is gone.
+    """
     found = rows.execute(
-        "SELECT v.lot_id, a.lot_id FROM live_assumed_batch a JOIN live_movement v ON v.id = a.movement_id "
-        "WHERE v.place_id = ? AND NOT EXISTS (SELECT 1 FROM live_assumed_ticked t WHERE t.movement_id = v.id)",
+        "SELECT v.id, v.lot_id, v.quantity, n.recipe_id FROM movement v JOIN lot l ON l.id = v.lot_id "
+        "LEFT JOIN batch b ON b.id = l.batch_id LEFT JOIN recipe_version n ON n.id = b.recipe_version_id "
+        "WHERE v.place_id = ? ORDER BY v.id",
+        (place_id,),
+    ).fetchall()
+    held: dict[int | None, int] = {}
+    empty: dict[int | None, int] = {}  # the movement after which nothing of a product was left
+    for movement, _, quantity, recipe in found:
+        held[recipe] = held.get(recipe, 0) + quantity
+        if not held[recipe]:
+            empty[recipe] = movement
+    since = {movement for movement, _, _, recipe in found if movement > empty.get(recipe, 0)}
+    assumed = rows.execute(
+        "SELECT a.movement_id, v.lot_id, a.lot_id FROM live_assumed_batch a "
+        "JOIN live_movement v ON v.id = a.movement_id WHERE v.place_id = ? "
+        "AND NOT EXISTS (SELECT 1 FROM live_assumed_ticked t WHERE t.movement_id = v.id)",
         (place_id,),
     )
-    return {lot for row in found for lot in row}
+    return {lot for movement, *lots in assumed if movement in since for lot in lots}
 
 
 class BroughtThere(NamedTuple):

@@ -29,7 +29,7 @@ _EITHER = {
     "plan_target": ("plan_line_id", ("target", "low", "high")),
 }
 _TRIED = {"equipment_revision": ("expected", "tolerance"), "equipment_check": ("expected", "found", "tolerance")}
-_YES = ("own", "retired", "passed", "good", "serious", "closes", "in_demand")
+_YES = ("own", "retired", "passed", "good", "serious", "closes", "in_demand", "consignment")
 _CALLED = {"personal": "person"}
 
 

@@ -1,5 +1,6 @@
 """What stands at shops on sale or return: hers until the shop's count."""
 
+from collections.abc import Collection
 from datetime import date
 from typing import NamedTuple
 
@@ -79,17 +80,28 @@ class Group(NamedTuple):
         return sum(one.bars for one in self.lots)
 
 
-def group_meant(rows: Rows, text: str, standing: tuple[AtShop, ...], shop: str) -> Group:
-    """What is meant of what stands there by a batch code, a product's name or the start of one. Raises BadInput."""
-    if looks_like_batch_code(text):
-        lot = find_lot(rows, text)
+def group_meant(rows: Rows, text: str, standing: tuple[AtShop, ...], shop: str, unsure: Collection[int] = ()) -> Group:
+    """What is meant of what stands there by a batch code, a product's name or the start of one.
+
+    Raises BadInput for what does not stand there, Refused for a batch among those (`unsure`) that an earlier count
+    assumed to be gone.
+    """
+    lot = find_lot(rows, text) if looks_like_batch_code(text) else None
+    if lot is not None:
         lots = tuple(one for one in standing if one.lot_id == lot.id)
         name = f"batch {lot.code}"
     else:
         recipe = recipe_by_code(rows, text)
         lots = tuple(one for one in standing if one.recipe_id == recipe.id)
         name = recipe.name
+    if not lots and lot is not None and lot.id in unsure:
+        others = dict.fromkeys(one.batch for one in standing if one.recipe_id and one.lot_id in unsure)
+        instead = f"; where it is invoiced already, book them as {' or '.join(others)}" if others else ""
+        raise Refused(
+            f"By an earlier count at {shop}, bars of batch {lot.code} were taken to be gone, the oldest first. "
+            f"Take that count back with soapledger undo, and count by batch{instead}."
+        )
     if not lots:
         there = ", ".join(dict.fromkeys(one.product for one in standing)) or "nothing"
         raise BadInput(f"No bars of {name} stand at {shop}; there stands {there}.")
-    return Group(text, name, lots, exact=looks_like_batch_code(text))
+    return Group(text, name, lots, exact=lot is not None)
