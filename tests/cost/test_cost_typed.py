@@ -39,7 +39,7 @@ def test_minutes_read_at_the_bench_are_not_added(shop: Any, run: Any) -> None:
     run("batch", "log", shop.batch, "--reading", "labour=30 min", "--on", "2026-04-01")
     assert "Your work as read at the bench." in run("cost", shop.batch).stdout
     done = run("batch", "work", shop.batch, "45", "--on", "2026-04-01")
-    assert "The 30 minutes read at the bench (labour) no longer count beside it" in said(done)
+    assert "The 30 minutes read at the bench do not count beside it; book here whatever is not in it yet." in said(done)
     assert "the 30 min read at the bench do not count beside it" in said(run("cost", shop.batch))
     assert batch_cost(shop.rows(), shop.batch).labour_minor == 1125  # 45 minutes at 15.00
 

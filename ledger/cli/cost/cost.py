@@ -100,8 +100,9 @@ def _work(cost: BatchCost) -> str:
     work = cost.work
     if work.source == "stages":
         stages = ", ".join(f"{stage} {minutes} min" for stage, minutes in work.stages if minutes)
-        too = f"; the {work.read_too} min read at the bench do not count beside it" if work.read_too else ""
-        return f"Your work as booked by stage: {stages}{too}."
+        others = ((work.read_too, "read at the bench"), (work.recipe_too, "of the recipe"))
+        too = " and ".join(f"the {minutes} min {whose}" for minutes, whose in others if minutes)
+        return f"Your work as booked by stage: {stages}{f'; {too} do not count beside it' if too else ''}."
     return {
         "readings": "Your work as read at the bench.",
         "recipe": "Your work as the recipe says; none was booked for the batch.",
