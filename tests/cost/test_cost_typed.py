@@ -39,7 +39,7 @@ def test_minutes_read_at_the_bench_are_not_added(shop: Any, run: Any) -> None:
     run("batch", "log", shop.batch, "--reading", "labour=30 min", "--on", "2026-04-01")
     assert "Your work as read at the bench." in run("cost", shop.batch).stdout
     done = run("batch", "work", shop.batch, "45", "--on", "2026-04-01")
-    assert "The 30 minutes read at the bench (labour) no longer count beside it" in said(done)
+    assert "The 30 minutes read at the bench do not count beside it; book here whatever is not in it yet." in said(done)
     assert "the 30 min read at the bench do not count beside it" in said(run("cost", shop.batch))
     assert batch_cost(shop.rows(), shop.batch).labour_minor == 1125  # 45 minutes at 15.00
 
@@ -118,11 +118,13 @@ def test_bars_all_rejected_show_no_cost_for_each(shop: Any, run: Any) -> None:
     assert "is gained on each of 4 bars sold, before your work" in said(run("cost", shop.batch))
     run("reject", shop.batch, "--reason", "soft", "--on", "2026-05-20")
     shown = said(run("cost", shop.batch))
-    assert "6 bars rejected and still here." in shown
+    assert "6 bars rejected and still here; they bear 4.61 EUR of it." in shown
     # 7.68 over ten bars: 0.768 each, so 0.77 and 0.76; six of them are not good
     assert "for each of 4 good bars" in shown
     run("init", "--rejected-bars", "load the good")
-    assert "7.68 EUR, 1.92 EUR for each of 4 good bars" in said(run("cost", shop.batch))
+    shown = said(run("cost", shop.batch))
+    assert "7.68 EUR, 1.92 EUR for each of 4 good bars" in shown
+    assert "6 bars rejected and still here; the others bear their cost." in shown
     assert "'burnt' is not what becomes of their cost; write load the good or written off." in " ".join(
         run("init", "--rejected-bars", "burnt", code=2).stderr.split()
     )
@@ -132,5 +134,5 @@ def test_all_bars_rejected(shop: Any, run: Any) -> None:
     run("reject", shop.batch, "--reason", "soft", "--on", "2026-05-20")
     shown = said(run("cost", shop.batch))
     assert shown.startswith(f"Batch {shop.batch}, Plain Bar: 7.68 EUR. ")
-    assert "10 bars rejected and still here; none is good." in shown
+    assert "10 bars rejected and still here; they bear 7.68 EUR of it. None is good." in shown
     assert "for each" not in shown

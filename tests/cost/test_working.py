@@ -35,7 +35,10 @@ def test_of_two_from_one_day_on_the_one_booked_last_holds() -> None:
         (Minutes({}, None, None), Worked(0, "none")),
         (Minutes({}, None, 40), Worked(40, "recipe")),
         (Minutes({}, 30, 40), Worked(30, "readings")),
-        (Minutes({"making": 20, "wrapping": 25}, 30, 40), Worked(45, "stages", (("making", 20), ("wrapping", 25)), 30)),
+        (
+            Minutes({"making": 20, "wrapping": 25}, 30, 40),
+            Worked(45, "stages", (("making", 20), ("wrapping", 25)), 30, 40),
+        ),
         (Minutes({}, None, 40, portion=True), Worked(0, "whole")),
         (Minutes({"wrapping": 5}, None, 40, portion=True), Worked(5, "stages", (("wrapping", 5),))),
         (Minutes({}, 0, 40), Worked(0, "readings")),

@@ -1,13 +1,15 @@
 """What all of it is worth on a day: each account by hand, and what is not known outside."""
 
+from collections.abc import Callable
 from datetime import date
 
 import pytest
 from bare_ledger import BareLedger
 
+from ledger.rows.batch import batches
 from ledger.rows.laws import what_was_paid_is_somewhere
 from ledger.units.money import show_money
-from ledger.views.cost.cost import batch_cost
+from ledger.views.cost.cost import batch_cost, batch_costs
 from ledger.views.cost.worth import Worth, worth
 
 OWN = {"business": "Bare", "country": "IE", "currency": "EUR", "units": "metric", "time_zone": "UTC"}
@@ -160,3 +162,57 @@ def test_money_has_the_places_of_its_currency(currency: str, paid: int, shown: s
     assert sum(each) == paid
     assert found.currency == currency
     assert show_money(paid, currency) == shown
+
+
+def test_it_takes_as_many_statements_for_many_batches_as_for_one() -> None:
+    """Of the whole ledger, of a batch, and of several batches together."""
+    ledger = BareLedger()
+    oil = ledger.buy("A", cost_minor=1000)
+
+    def taken() -> list[int]:
+        made = [one for one in batches(ledger.rows) if one.made]
+        asked: list[Callable[[], object]] = [
+            lambda: worth(ledger.rows, date(2026, 3, 30)),
+            lambda: batch_costs(ledger.rows, made),
+            lambda: list(what_was_paid_is_somewhere(ledger.rows)),
+        ]
+        counts = []
+        for ask in asked:
+            run: list[str] = []
+            ledger.rows.set_trace_callback(run.append)
+            ask()
+            ledger.rows.set_trace_callback(None)
+            counts.append(len(run))
+        return counts
+
+    drum = oil
+    for _ in range(2):
+        _, (drum,) = ledger.make("combine", [oil, drum])
+    ledger.make("cold", [drum])
+    before = taken()
+    for _ in range(5):
+        _, (drum,) = ledger.make("combine", [oil, drum])
+        _, (bars,) = ledger.make("cold", [drum])
+        ledger.move(bars, -3, "dispatched")
+    assert taken() == before
+    assert max(before) < 25
+
+
+def test_her_own_use_and_what_went_back_to_a_supplier_stand_apart() -> None:
+    """As their notes say: 2 bars of 20 that cost 1000 she used herself; 100 g of another lot went back."""
+    ledger = BareLedger()
+    oil, bad = ledger.buy("A", cost_minor=1000), ledger.buy("B", cost_minor=500)
+    batch, (bars,) = ledger.make("cold", [])
+    ledger.move(oil, -1_000_000, "consumed", batch_id=batch)
+    ledger.move(bars, -2, "given", note="own use")
+    ledger.move(bars, -1, "given", note="Ida Marsh (tester)")
+    ledger.move(bad, -100_000, "wasted", note="Sent back, rancid")
+    ledger.move(bad, -200_000, "wasted", note="spilt")
+    assert on(ledger).goods == {
+        "materials": 350,
+        "bars here": 850,
+        "own use": 100,
+        "given away": 50,
+        "thrown away": 100,
+        "sent back": 50,
+    }

@@ -9,6 +9,7 @@ from ledger.cli.kit.options import Batch, On
 from ledger.cli.kit.show import count, say_wrapped
 from ledger.operations.cost.work import book_work
 from ledger.units.quantity import parse_pieces
+from ledger.units.wording import opening
 from ledger.units.words import WorkStage, checked
 
 
@@ -27,8 +28,6 @@ def command(
     booked = book_work(here.book(), code, typed, stage=meant, on=here.day(on), by=by or here.who)
     stages = ", ".join(f"{name} {number}" for name, number in booked.stages if number)
     say_wrapped(f"Work on batch {booked.batch}: {count(sum(n for _, n in booked.stages), 'minute')} ({stages}).")
-    if booked.read_too:
-        say_wrapped(
-            f"The {count(booked.read_too, 'minute')} read at the bench (labour) no longer count beside it; if they are "
-            "not in it yet, book them too."
-        )
+    others = ((booked.read_too, "read at the bench"), (booked.recipe_too, "of the recipe"))
+    if too := " and ".join(f"the {count(number, 'minute')} {whose}" for number, whose in others if number):
+        say_wrapped(f"{opening(too)} do not count beside it; book here whatever is not in it yet.")

@@ -13,7 +13,6 @@ from ledger.cli.kit.show import count, say, say_wrapped, table
 from ledger.cli.kit.window import Every, Last, asked_for, latest, the_last
 from ledger.rows.batch import batches
 from ledger.units.money import show_money
-from ledger.units.wording import opening
 from ledger.views.cost.cost import BatchCost, batch_cost, batch_costs
 
 
@@ -100,8 +99,9 @@ def _work(cost: BatchCost) -> str:
     work = cost.work
     if work.source == "stages":
         stages = ", ".join(f"{stage} {minutes} min" for stage, minutes in work.stages if minutes)
-        too = f"; the {work.read_too} min read at the bench do not count beside it" if work.read_too else ""
-        return f"Your work as booked by stage: {stages}{too}."
+        others = ((work.read_too, "read at the bench"), (work.recipe_too, "of the recipe"))
+        too = " and ".join(f"the {minutes} min {whose}" for minutes, whose in others if minutes)
+        return f"Your work as booked by stage: {stages}{f'; {too} do not count beside it' if too else ''}."
     return {
         "readings": "Your work as read at the bench.",
         "recipe": "Your work as the recipe says; none was booked for the batch.",
@@ -118,12 +118,12 @@ def _notes(cost: BatchCost) -> Iterable[str]:
             yield f"Carriage is within, shared by {by}: {', '.join(codes)}."
     if cost.to_offcuts_minor:
         yield f"The offcuts carry {show_money(cost.to_offcuts_minor, money)} of it, by weight."
-    if cost.rejected_bars and not cost.good_bars:
-        yield f"{opening(count(cost.rejected_bars, 'bar'))} rejected and still here; none is good."
-    elif cost.rejected_bars:
-        yield f"{count(cost.rejected_bars, 'bar')} rejected and still here."
-    if cost.written_off_minor:
-        yield f"Bars rejected or thrown away bear {show_money(cost.written_off_minor, money)} of it."
+    bars = [(cost.wasted_bars, "thrown away"), (cost.rejected_bars, "rejected and still here")]
+    if lost := ", ".join(f"{count(many, 'bar')} {how}" for many, how in bars if many):
+        bear = "the others bear their cost"
+        if cost.written_off_minor:
+            bear = f"they bear {show_money(cost.written_off_minor, money)} of it"
+        yield f"{lost}; {bear}.{'' if cost.good_bars or cost.reworked_bars else ' None is good.'}"
     if cost.unknown:
         yield f"What {', '.join(cost.unknown)} cost is not known, so the true figure is higher."
 

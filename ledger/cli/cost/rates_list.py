@@ -6,10 +6,11 @@ from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count
-from ledger.operations.cost.rates import OF
 from ledger.rows.sell.cost import rates
 from ledger.units.dates import show_date
 from ledger.units.money import show_money
+
+_OF = {"hour": "an hour of work", "batch": "the house, for each batch"}
 
 
 def command(ctx: typer.Context, json: Json = False) -> None:
@@ -18,7 +19,7 @@ def command(ctx: typer.Context, json: Json = False) -> None:
     own = here.settings
     found = sorted(rates(here.rows()), key=lambda one: (one.kind, one.on))
     held = own.labour_minor_per_hour
-    lines = [(OF[one.kind].split(",")[0], show_date(one.on), show_money(one.minor, own.currency)) for one in found]
+    lines = [(_OF[one.kind], show_date(one.on), show_money(one.minor, own.currency)) for one in found]
     first = " before the first rate for one" if any(one.kind == "hour" for one in found) else ""
     before = "" if held is None else f"An hour{first}: {show_money(held, own.currency)} (soapledger init --labour)."
     answer(

@@ -28,7 +28,7 @@ def command(
     on = parse_date(since, today=here.today, what="the day from which it holds") if since else here.today
     booked = set_rate(here.book(), meant, minor, on=on)
     before = "" if booked.before_minor is None else f" Before that it is {show_money(booked.before_minor, money)}."
-    say_wrapped(f"{OF[meant]} costs {show_money(minor, money)} from {show_date(on)} on.{before}")
+    say_wrapped(f"{OF[meant].format(show_money(minor, money))} from {show_date(on)} on.{before}")
     if booked.batches:
         begun = f"{count(booked.batches, 'batch', 'batches')} begun since then"
         say_wrapped(f"{begun} {'is' if booked.batches == 1 else 'are'} costed by it; those before keep theirs.")

@@ -38,6 +38,7 @@ class Worked(NamedTuple):
     source: WorkFrom
     stages: tuple[tuple[WorkStage, int], ...] = ()
     read_too: int = 0  # minutes read at the bench, which do not count beside those by stage
+    recipe_too: int = 0  # the recipe's, which do not either
 
 
 class OwnCost(NamedTuple):
@@ -63,8 +64,9 @@ def rate_on(rates: Iterable[Rate], kind: CostRateKind, day: date) -> int | None:
 
 def worked(told: Minutes) -> Worked:
     """Which minutes count; those by stage and those read at the bench never both."""
+    recipe = 0 if told.portion else told.recipe or 0
     if told.stages:
-        return Worked(sum(told.stages.values()), "stages", tuple(told.stages.items()), told.readings or 0)
+        return Worked(sum(told.stages.values()), "stages", tuple(told.stages.items()), told.readings or 0, recipe)
     if told.readings is not None:
         return Worked(told.readings, "readings")
     if told.portion:

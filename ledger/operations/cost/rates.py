@@ -12,7 +12,7 @@ from ledger.units.dates import show_date
 from ledger.units.money import show_money
 from ledger.units.words import CostRateKind
 
-OF = {"hour": "An hour of work", "batch": "A batch, beside its materials and the work on it,"}
+OF = {"hour": "An hour of work costs {}", "batch": "Each batch bears {} of the house"}
 
 
 class RateSet(NamedTuple):
@@ -31,5 +31,5 @@ def set_rate(book: Book, kind: CostRateKind, minor: int, *, on: date) -> RateSet
         before = own.labour_minor_per_hour if held is None and kind == "hour" else held
         later = min((one.on for one in known if one.kind == kind and one.on > on), default=None)
         tx.add(CostRate(on=on, kind=kind, minor=minor))
-        tx.say(f"{OF[kind]} costs {show_money(minor, own.currency)} from {show_date(on)} on.")
+        tx.say(f"{OF[kind].format(show_money(minor, own.currency))} from {show_date(on)} on.")
         return RateSet(Rate(kind, on, minor), before, batches_since(tx.rows, on, later))

@@ -6,6 +6,7 @@ from typing import NamedTuple
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import find_batch
 from ledger.rows.reading import minutes_worked
+from ledger.rows.recipe import recipe_of
 from ledger.rows.sell.cost import work_of
 from ledger.storage.book import Book
 from ledger.storage.tables.bench import Work
@@ -17,11 +18,12 @@ LONGEST = 24 * 60  # minutes of one day
 
 
 class WorkBooked(NamedTuple):
-    """The work of a batch as it stands now, and the minutes read at the bench that no longer count beside it."""
+    """The work of a batch as it stands now, and the minutes that do not count beside it."""
 
     batch: str
     stages: tuple[tuple[WorkStage, int], ...]
-    read_too: int
+    read_too: int  # at the bench
+    recipe_too: int
 
 
 def book_work(book: Book, code: str, minutes: int, *, stage: WorkStage, on: date, by: str) -> WorkBooked:
@@ -42,6 +44,7 @@ def book_work(book: Book, code: str, minutes: int, *, stage: WorkStage, on: date
             raise Refused(f"Batch {batch.code} was discarded; book what was done before by its day, or leave it out.")
         tx.add(Work(batch_id=batch.id, on=on, stage=stage, minutes=minutes, by=by))
         tx.say(f"Booked {count(minutes, 'minute')} of {stage} on batch {batch.code}.")
-        return WorkBooked(
-            batch.code, tuple(work_of(tx.rows, batch.id).items()), minutes_worked(tx.rows, [batch.id]).get(batch.id, 0)
-        )
+        stages, read = tuple(work_of(tx.rows, batch.id).items()), minutes_worked(tx.rows, [batch.id])
+        recipe = None if batch.part_of else recipe_of(tx.rows, batch)
+        told = recipe.work_minutes if recipe else None
+        return WorkBooked(batch.code, stages, read.get(batch.id, 0), told or 0)
