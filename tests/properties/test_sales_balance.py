@@ -18,7 +18,7 @@ from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.sale.credit import credit
 from ledger.operations.sale.pay import pay
-from ledger.operations.sale.set_tax import set_tax
+from ledger.operations.sale.set_tax import RateSet, set_tax
 from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.sell.gift import gift
 from ledger.operations.sell.resell import resell
@@ -152,7 +152,7 @@ class Run:
 def base(shop: Any) -> tuple[bytes, str]:
     """The worked shop with a shop to sell to and a tax of a fifth on top, as bytes to start each run from."""
     add_customer(shop.book, CustomerDetails("The Ropewalk"), kind="shop", code="ropewalk")
-    set_tax(shop.book, 200_000, on=RELEASED, by="Nuala", name="VAT")
+    set_tax(shop.book, RateSet(200_000, RELEASED, "VAT"), by="Nuala")
     shop.book.close()
     return shop.book.path.read_bytes(), shop.batch
 

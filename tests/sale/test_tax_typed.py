@@ -19,7 +19,7 @@ def booked(shop: Shop, sale: int) -> list[tuple[int | None, int | None]]:
 
 def test_a_rate_holds_from_its_day_and_is_kept_with_each_line(selling: Shop, run: Any) -> None:
     said = run("tax", "set", "20%", "--name", "VAT", "--from", "2026-05-20").stdout
-    assert said == "From 20 May 2026: VAT 20.0 %. See: soapledger tax list\n"
+    assert said == "From 20 May 2026: VAT 20.0 %.\nSee: soapledger tax list\n"
     run("dispatch", "tern", f"{ONE}=1", "--price", "6", "--on", "2026-05-19")
     run("dispatch", "tern", f"{ONE}=1", "--price", "6", "--on", "2026-05-20")
     run("tax", "set", "5%", "--from", "2026-05-20", "--product", "plain", "--to", "ida")
@@ -47,8 +47,11 @@ def test_the_country_of_a_customer_counts(selling: Shop, run: Any) -> None:
 
 def test_the_list_and_the_number(selling: Shop, run: Any) -> None:
     assert run("tax", "list").stdout.startswith("No tax is booked.")
-    run("tax", "set", "--number", "IE 1234567T")
-    run("tax", "set", "23%", "--name", "VAT", "--stall", "quay")
+    run("tax", "set", "23%", "--name", "VAT", "--stall", "quay", "--number", "IE 1234567T")
+    said = run("history", "--last", "1").stdout
+    assert (
+        "Registered for a tax on sales under IE 1234567T. From 1 Jun 2026: VAT 23.0 %, at Quay market, as Nuala" in said
+    )
     run("tax", "set", "none", "--product", "plain")
     found = json.loads(run("tax", "list", "--json").stdout)
     assert found["number"] == "IE 1234567T"
@@ -75,6 +78,8 @@ def test_the_list_and_the_number(selling: Shop, run: Any) -> None:
         (("20%", "--country", "FR", "--to", "ida"), 2, "not two of them"),
         (("20%", "--product", "plum"), 2, "No product is called 'plum'"),
         (("20%", "--stall", "quey"), 2, "Did you mean"),
+        (("20%", "--number", "IE 1", "--stall", "quey"), 2, "Did you mean"),  # not the number alone either
+        (("100%", "--number", "IE 1"), 2, "cannot be meant"),
     ],
 )
 def test_what_cannot_be_is_one_line_and_nothing_is_written(

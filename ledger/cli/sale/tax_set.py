@@ -4,11 +4,11 @@ from typing import Annotated
 
 import typer
 
-from ledger.cli.kit.desk import desk
+from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.show import say, say_wrapped
 from ledger.cli.sale.outlet import From, Stall, To, day_from, outlet_of, recipe_of
 from ledger.errors import BadInput
-from ledger.operations.sale.set_tax import set_tax, set_tax_number
+from ledger.operations.sale.set_tax import RateSet, set_tax
 from ledger.units.quantity import parse_share
 
 
@@ -37,27 +37,28 @@ def command(
     by = here.decider
     if country and (stall or to):
         raise BadInput("Give --country, --stall or --to, not two of them.")
-    if number is not None:
-        set_tax_number(here.book(), number, by=by)
-        say(f"Registered under {number.strip()}.")
-    if rate is None:
-        return
+    wanted = None if rate is None else _rate(here, rate, name, product, stall, to, country, from_)
+    for one in set_tax(here.book(), wanted, by=by, number=number):
+        say_wrapped(f"{one}.")
+    say("See: soapledger tax list")
+
+
+def _rate(
+    here: Desk,
+    rate: str,
+    name: str | None,
+    product: str | None,
+    stall: str | None,
+    to: str | None,
+    country: str | None,
+    from_: str | None,
+) -> RateSet:
+    """The rate meant. Raises BadInput for what cannot be read, or is not known."""
     off = rate.strip().casefold() in ("none", "off")
     ppm = None if off else parse_share(rate, what="the rate")
     recipe, called = recipe_of(here, product) if product else (None, "")
     outlet, where = outlet_of(here, stall, to)
     what = [one for one in (called, f"at {where}" if stall else f"for {where}" if to else "") if one]
     what += [f"customers in {country.upper()}"] if country else []
-    told = set_tax(
-        here.book(),
-        ppm,
-        on=day_from(here, from_),
-        by=by,
-        name=name,
-        recipe_id=recipe,
-        place_id=outlet.place_id,
-        customer_id=outlet.customer_id,
-        country=country,
-        what=what,
-    )
-    say_wrapped(f"{told}. See: soapledger tax list")
+    on = day_from(here, from_)
+    return RateSet(ppm, on, name, recipe, outlet.place_id, outlet.customer_id, country, tuple(what))
