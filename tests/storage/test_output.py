@@ -22,7 +22,7 @@ from ledger.operations.sell.add_stall import add_stall
 from ledger.storage.book import Book
 from ledger.storage.output import written_beside
 
-NOBODY: Any = SimpleNamespace(call=())  # a recall that reached no one
+NOBODY: Any = SimpleNamespace(call=(), may_be=())  # a recall that reached no one
 
 
 def names_of_a_ledger(folder: Path) -> list[Path]:
