@@ -47,7 +47,7 @@ STALL: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("        standing += rest\n", ""),
     ],
     ("operations/sell/stall_ticked.py", "sell/test_stall_day.py"): [
-        ('if COUNTED not in (one.note or "")]', "]"),
+        ('if home or COUNTED not in (one.note or "")]', "]"),
         ("(*went, *settled)]", "went]"),
     ],
     ("operations/sale/set_price.py", "sale/test_prices_typed.py"): [

@@ -61,9 +61,27 @@ def test_a_ticked_list_does_not_say_which_batch_was_counted_by_product(
     run("stall", "out", "saturday", "rosemary=12")
     run("stall", "back", "saturday", "rosemary=5")
     said = " ".join(run("stall", "ticked", "saturday").stdout.split())
-    assert "Of 7 bars counted by product in the evening the batch stays assumed." in said
+    assert "Of 7 bars counted by product in the evening the batch stays assumed; when you have looked" in said
     one, two, three = codes["Rosemary"]
     assert asked(shop, ASSUMED) == [(one, "sold", -7, f"{two},{three}")]
+    said = " ".join(run("stall", "ticked", "saturday", "--home").stdout.split())
+    assert said == "What went to Saturday market on 30 May 2026 is ticked: its batches are as booked."
+    assert asked(shop, ASSUMED) == []
+
+
+def test_a_saturday_is_ticked_by_its_day_and_the_next_one_stays(
+    shop: Shop, codes: dict[str, list[str]], run: Any, frozen: Any
+) -> None:
+    assert codes
+    for day in (6, 13):
+        frozen.move_to(f"2026-06-{day:02} 17:00:00")
+        run("stall", "out", "saturday", "rosemary=8")
+        run("stall", "back", "saturday", "rosemary=3")
+    run("stall", "ticked", "saturday", "--on", "2026-06-06", "--home")
+    left = asked(shop, ASSUMED.replace("GROUP BY", "AND v.\"on\" = '2026-06-06' GROUP BY"))
+    assert left == []
+    assert asked(shop, ASSUMED) != []
+    assert "nothing to tick" in run("stall", "ticked", "saturday", "--on", "2026-06-06", code=1).stderr
 
 
 def test_out_and_ticked_at_once(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:

@@ -33,8 +33,9 @@ class AssumedBars(NamedTuple):
     @property
     def why(self) -> str:
         """Why they cannot be excluded."""
-        look = "" if self.on else "; look at the codes on them"
-        return f"which batch they are of was assumed; they may be of {', '.join(self.may_be)}{look}"
+        they, them = ("it", "it") if self.bars == 1 else ("they", "them")
+        look = "" if self.on else f"; look at the code{'s' * (self.bars > 1)} on {them}"
+        return f"the batch was assumed; {they} may be of {', '.join(self.may_be)}{look}"
 
 
 def assumed_bars(rows: Rows, lots: Collection[int]) -> tuple[AssumedBars, ...]:
