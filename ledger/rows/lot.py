@@ -181,8 +181,7 @@ def places(rows: sqlite3.Connection) -> tuple[PlaceRow, ...]:
         SELECT p.id, p.code, coalesce(r.name, t.name, p.name) AS name, p.kind FROM live_place p
         LEFT JOIN live_customer_revision r
           ON r.id = (SELECT max(id) FROM live_customer_revision WHERE customer_id = p.customer_id)
-        LEFT JOIN personal_text t ON t.personal_id = r.personal_id AND r.name IS NULL
-        ORDER BY p.id
+        LEFT JOIN personal_text t ON t.personal_id = r.personal_id ORDER BY p.id
         """
     )
     return tuple(PlaceRow(**dict(row)) for row in found)

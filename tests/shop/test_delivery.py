@@ -26,6 +26,7 @@ from ledger.rows.history import last_entry
 from ledger.storage.personal import PersonDetails
 from ledger.views.label.parcel import ParcelText
 from ledger.views.shop.delivery import delivery
+from ledger.views.shop.parcel import parcel_text
 
 pytestmark = pytest.mark.usefixtures("frozen")
 MAY = date(2026, 5, 20)
@@ -112,3 +113,18 @@ def test_a_parcel_needs_an_address(hall: Shop, run: Callable[..., Any]) -> None:
     dispatch(hall.book, "gull-row", {hall.batch: 1}, on=MAY, price_minor=450, note=None)
     assert "No address of Gull Row is kept here" in run("parcel", "2", "-o", "p.pdf", code=1).stderr
     run("delivery-note", "2", "-o", "n.pdf")
+
+
+def test_a_long_address_shares_lines_and_leaves_the_country_its_own(hall: Shop, run: Callable[..., Any]) -> None:
+    address = "Unit 4, Old Cannery Business Park, 2 Weir Row, Port Emmer, County Cork, T12 X234, Ireland"
+    run("customer", "edit", "tern-hall", "--address", address)
+    found = parcel_text(delivery(hall.rows(), sale=1, program="test"))
+    assert found.to == (
+        "Tern Hall",
+        "Unit 4",
+        "Old Cannery Business Park",
+        "2 Weir Row, Port Emmer",
+        "County Cork, T12 X234",
+        "Ireland",
+    )
+    run("parcel", "1", "-o", "parcel.pdf")

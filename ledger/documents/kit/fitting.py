@@ -150,6 +150,8 @@ def plainly(field: str) -> str:
         "line": "line of your own",
         "use": "words on what it is for",
         "web": "code of the web address",
+        "to": "address it goes to",
+        "sender": "address of the sender",
     }
     return called.get(field, field.replace("_", " "))
 

@@ -4,6 +4,8 @@ from ledger.errors import Refused
 from ledger.views.label.parcel import ParcelText
 from ledger.views.shop.delivery import Delivery
 
+_MOST_LINES = 5
+
 
 def parcel_text(found: Delivery) -> ParcelText:
     """Their address and hers, a line each. Raises Refused where no address of theirs is kept."""
@@ -12,8 +14,18 @@ def parcel_text(found: Delivery) -> ParcelText:
         raise Refused(
             f"No address of {found.customer} is kept here. Add it: soapledger customer edit NAME --address ADDRESS"
         )
+    to = _fewer(to)
     sender = [found.business, *(one for one in _lines(found.seller.address) if one != found.business)]
-    return ParcelText((found.customer, *to), tuple(sender), found.name)
+    return ParcelText((found.customer, *to), tuple(_fewer(sender)), found.name)
+
+
+def _fewer(lines: list[str]) -> list[str]:
+    """The same on no more lines than a label has: the shortest neighbours share one; the last, the country, never."""
+    lines = list(lines)
+    while len(lines) > _MOST_LINES:
+        at = min(range(len(lines) - 2), key=lambda i: len(lines[i]) + len(lines[i + 1]))
+        lines[at : at + 2] = [f"{lines[at]}, {lines[at + 1]}"]
+    return lines
 
 
 def _lines(address: str | None) -> list[str]:
