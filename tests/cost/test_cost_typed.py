@@ -98,10 +98,10 @@ def test_worth_adds_up_and_says_what_is_missing(run: Any) -> None:
     found = json.loads(run("worth", "--json").stdout)
     assert (found["goods_minor"], found["differs_minor"], found["unknown"]) == (6050, 0, [])
     assert sum(found["goods"].values()) == 6050
-    assert found["without_work"] == 1
+    assert found["without_work"] == ["26-001-4"]
     shown = said(run("worth"))
     assert shown.startswith("By 1 Jun 2026 you had paid 60.50 EUR for goods; 60.50 EUR of it is still with you.")
-    assert "Of 1 batch no work was told" in shown
+    assert "Of 1 batch (26-001-4) no work was told" in shown
     assert all(len(line) <= 80 for line in run("worth").stdout.splitlines())
     assert json.loads(run("worth", "--on", "2026-03-01", "--json").stdout)["goods_minor"] == 0
     assert json.loads(run("worth", "--on", "2026-04-01", "--json").stdout)["goods"]["in work"] == 768

@@ -85,6 +85,22 @@ def test_where_a_price_was_never_told_no_gain_is() -> None:
     assert (found.sold_bars, found.unpriced_bars, found.gain_per_bar_minor) == (5, 2, None)
 
 
+def test_takings_that_are_told_later_are_told() -> None:
+    """Two bars were sold at the quay for nobody knew what; later 9.00 is told for them, without bars of its own."""
+    ledger, batch, bars = sold()
+    ledger.move(bars, -2, "sold", place="quay")
+    went = ledger.rows.execute("SELECT max(id) FROM movement").fetchone()[0]
+    sale = ledger.add("sale", on="2026-03-04", kind="sale", place_id=4)
+    line = {"sale_id": sale, "kind": "bars", "lot_id": bars, "reduction_minor": 0}
+    ledger.add("sale_line", movement_id=went, bars=2, **line)
+    found = batch_cost(ledger.rows, ledger.code("batch", batch))
+    assert (found.unpriced_bars, found.gain_per_bar_minor) == (2, None)
+    ledger.add("sale_line", bars=0, gross_minor=900, **line)
+    found = batch_cost(ledger.rows, ledger.code("batch", batch))
+    # 12.86 and 9.00 are 21.86; five bars cost 2.50, so 19.36, 3.872 each
+    assert (found.unpriced_bars, found.sold_bars, found.gain_per_bar_minor) == (0, 5, 387)
+
+
 def test_where_a_cost_was_never_told_no_gain_is() -> None:
     ledger, batch, _ = sold()
     ledger.move(ledger.buy("B"), -1000, "consumed", batch_id=batch)

@@ -1,6 +1,6 @@
 """soapledger worth."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Annotated
 
 import typer
@@ -35,6 +35,7 @@ SAID: dict[Account, str] = {
     "given up": "in batches given up",
     "outside": "in what holds something of unknown cost",
 }
+NAMED = 4  # batches by their codes; JSON has them all
 STILL: tuple[Account, ...] = (
     "materials", "made ahead", "offcuts", "in work", "bars here", "bars rejected", "retained samples", "returns shelf",
     "bars at stalls", "bars at shops",
@@ -109,10 +110,17 @@ def _notes(found: Worth) -> Iterable[str]:
             "is in none of this."
         )
     if found.without_work:
-        of = count(found.without_work, "batch", "batches")
-        yield f"Of {of} no work was told, by the recipe or the batch: soapledger batch work CODE MINUTES --stage making"
+        yield (
+            f"Of {_batches(found.without_work)} no work was told, by the recipe or the batch: "
+            "soapledger batch work CODE MINUTES --stage making"
+        )
     if found.without_rate:
-        of = count(found.without_rate, "batch", "batches")
-        yield f"The work on {of} has no rate yet: soapledger rates set hour AMOUNT --from DAY"
+        yield f"The work on {_batches(found.without_rate)} has no rate: soapledger rates set hour AMOUNT --from DAY"
     if found.unknown_in:
-        yield f"Something of unknown cost went into {count(len(found.unknown_in), 'batch', 'batches')}."
+        yield f"Something of unknown cost went into {_batches(found.unknown_in)}."
+
+
+def _batches(codes: Sequence[str]) -> str:
+    """So many batches, the last of them by their codes."""
+    others = "…, " if len(codes) > NAMED else ""
+    return f"{count(len(codes), 'batch', 'batches')} ({others}{', '.join(codes[-NAMED:])})"

@@ -193,6 +193,26 @@ def fees_on_sales_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[Fe
     return list(found.values())
 
 
+def never_priced(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, int]:
+    """Bars of some lots that were sold for nobody knows what, by the lot; takings told later have no bars."""
+    found = rows.execute(
+        """
+        SELECT lot, sum(bars) FROM (
+          SELECT n.lot_id AS lot, sum(CASE WHEN n.gross_minor IS NULL THEN n.bars ELSE 0 END) AS bars
+          FROM json_each(:lots) w CROSS JOIN live_sale_line n ON n.lot_id = w.value
+          JOIN sale s ON s.id = n.sale_id AND s.kind = 'sale' GROUP BY n.sale_id, n.lot_id
+          HAVING sum(n.bars = 0 AND n.gross_minor IS NOT NULL AND n.of_line_id IS NULL) = 0
+          UNION ALL
+          SELECT v.lot_id, -v.quantity FROM json_each(:lots) w CROSS JOIN live_movement v ON v.lot_id = w.value
+          WHERE v.kind IN ('sold', 'dispatched') AND v.money_minor IS NULL
+            AND NOT EXISTS (SELECT 1 FROM live_sale_line n WHERE n.movement_id = v.id))
+        GROUP BY lot HAVING sum(bars) > 0
+        """,
+        {"lots": json.dumps(sorted({*lots}))},
+    )
+    return {row[0]: row[1] for row in found}
+
+
 class Carried(NamedTuple):
     """The carriage of the delivery of a lot, and by what it was shared."""
 

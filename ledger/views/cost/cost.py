@@ -15,7 +15,7 @@ from ledger.rows.lot import lots_by_id, places
 from ledger.rows.movement import Taken, batches_behind, taken_into
 from ledger.rows.opened import Rows
 from ledger.rows.people import contacts
-from ledger.rows.sell.cost import carriage_of, cost_facts, fees_on_sales_of
+from ledger.rows.sell.cost import carriage_of, cost_facts, fees_on_sales_of, never_priced
 from ledger.rows.sell.sale import taken_for
 from ledger.rows.settings import settings
 from ledger.units.words import CarriageBy, UsedAs
@@ -118,6 +118,7 @@ class _Coster:
             Charge((one.place_id if one.customer_id is None else None, one.customer_id), one.amount_minor, one.lines)
             for one in fees_on_sales_of(rows, bars)
         ]
+        self.unpriced = never_priced(rows, bars)
         self.places = {place.id: place.name for place in places(rows)}
         customers = {outlet[1] for lot in self.brought.values() for outlet, *_ in lot if outlet[1] is not None}
         customers |= {one.outlet[1] for one in self.charges if one.outlet[1] is not None}
@@ -205,10 +206,9 @@ class _Coster:
         sums, moves = by_outlet(self.brought[lot], self.charges, lot), self.facts.moves.get(lot, ())
         out = -sum(one.quantity for one in moves if one.way in ("sold", "dispatched"))
         back = sum(one.quantity for one in moves if one.way == "returned")
-        priced = sum(one.bars for one in self.brought[lot] if one.bars > 0)
-        left = sum(one.left_minor for one in sums)
-        gain = gain_each(left, sold_cost, out - back) if known and out <= priced else None
-        return _Sold(sums, out - back, max(out - priced, 0), gain)
+        left, unpriced = sum(one.left_minor for one in sums), self.unpriced.get(lot, 0)
+        gain = gain_each(left, sold_cost, out - back) if known and not unpriced else None
+        return _Sold(sums, out - back, unpriced, gain)
 
     def _name(self, one: OutletSum) -> str:
         place, customer = one.outlet

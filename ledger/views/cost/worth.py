@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import get_args
 
+from ledger.domain.cost.working import AT_THE_BENCH
 from ledger.domain.cost.worth import Account, CostFacts, Costs, Statement, costs, statement
 from ledger.rows.opened import Rows
 from ledger.rows.sell.cost import Bought, bought, cost_facts
@@ -41,8 +42,8 @@ class Worth:
     unknown: tuple[UnknownLot, ...]
     unknown_in: tuple[str, ...]  # batches into which something of them went
     carriage_outside_minor: int  # of deliveries of which no cost is known
-    without_work: int  # batches of which no work was told
-    without_rate: int  # batches whose work has no rate
+    without_work: tuple[str, ...]  # batches of which no work was told
+    without_rate: tuple[str, ...]  # batches whose work has no rate
 
 
 def worth(rows: Rows, on: date) -> Worth:
@@ -51,8 +52,7 @@ def worth(rows: Rows, on: date) -> Worth:
     found = costs(facts)
     goods, work = statements(facts, found, paid)
     own = found.by_batch
-    begun = [number for number in facts.batches if number in found.begun and found.worked[number].source != "whole"]
-    benched = [number for number in begun if facts.batches[number].process not in ("combine", "rework")]
+    benched = [one for one in facts.batches.values() if one.id in found.begun and one.process in AT_THE_BENCH]
     return Worth(
         on=on,
         currency=settings(rows).currency,
@@ -67,8 +67,12 @@ def worth(rows: Rows, on: date) -> Worth:
         unknown=_unknown(facts),
         unknown_in=tuple(sorted(facts.batches[one].code for one in found.materials.tainted if one in facts.batches)),
         carriage_outside_minor=paid.carriage_outside_minor,
-        without_work=sum(found.worked[one].source == "none" for one in benched),
-        without_rate=sum(own[one].work_minor is None and found.worked[one].minutes > 0 for one in own),
+        without_work=tuple(one.code for one in benched if found.worked[one.id].source == "none"),
+        without_rate=tuple(
+            one.code
+            for one in facts.batches.values()
+            if own[one.id].work_minor is None and found.worked[one.id].minutes
+        ),
     )
 
 
