@@ -107,7 +107,7 @@ def test_bars_taken_to_a_stall_come_back_on_the_undo_but_not_after_the_day_is_cl
     out = entry_of(shop.book, "stall out")
     stall_back(shop.book, "Quay market", {shop.batch: 2}, on=date(2026, 5, 9), takings_minor=2200)
     back = entry_of(shop.book, "stall back")
-    with pytest.raises(Refused, match=rf"entry {back} \(Back from Quay market"):
+    with pytest.raises(Refused, match=rf"entry {back} \(Sale 1: back from Quay market"):
         undo(shop.book, out)
     undo(shop.book, back)
     undo(shop.book, out)
