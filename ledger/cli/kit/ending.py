@@ -1,5 +1,6 @@
 """How a run that went wrong ends: the reason, what it booked that stands, and the exit code."""
 
+import errno
 from typing import TYPE_CHECKING
 
 import typer
@@ -7,7 +8,7 @@ import typer
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.show import warn
-from ledger.errors import DamagedLedger, LedgerError, NotShown
+from ledger.errors import BadInput, DamagedLedger, LedgerError, NotShown
 from ledger.fileformat import trouble
 
 if TYPE_CHECKING:
@@ -24,7 +25,7 @@ def ended(error: Exception, here: Desk) -> int:
     lines = loaded("rows.history").history_since(here.path, handed_over[0][0]) if handed_over else ()
     standing = [one for one in lines or () if (one.entry, one.digest) in handed_over]
     nothing = lines is not None and not standing
-    meaning = error if isinstance(error, LedgerError) else trouble(error)
+    meaning = error if isinstance(error, LedgerError) else _too_long(error) or trouble(error)
     if meaning:
         reason, code = str(meaning), meaning.exit_code
         if isinstance(error, NotShown) and nothing and not here.books:
@@ -50,6 +51,13 @@ def ended(error: Exception, here: Desk) -> int:
         if not meaning or (here.again and not isinstance(meaning, DamagedLedger)):
             code = NotShown.exit_code
     return code
+
+
+def _too_long(error: Exception) -> LedgerError | None:
+    """Whichever command was given it, a name that no disk takes is hers to shorten."""
+    if not isinstance(error, OSError) or error.errno != errno.ENAMETOOLONG:
+        return None
+    return BadInput(f"'{str(error.filename)[:20]}…' is too long for the name of a file; write a shorter one.")
 
 
 def _stands(here: Desk, standing: "list[HistoryLine]") -> str:
