@@ -144,6 +144,7 @@ def test_a_card_total_that_comes_later_ends_the_day(shop: Shop, codes: dict[str,
     assert "soapledger stall takings saturday-market --card AMOUNT" in said
     assert asked(shop, LINES) == [("bars", 4, 2600, 0)]
     said = run("stall", "takings", "saturday", "--card", "5").stdout
+    assert ", 5.00 EUR by card." in " ".join(run("history", "--last", "1").stdout.split())
     assert said.startswith("Saturday market on 30 May 2026:\n")
     assert "That is 1.00 EUR less than it should be" in said
     assert asked(shop, LINES) == [("bars", 4, 2600, 0), ("difference", 0, -100, 0)]

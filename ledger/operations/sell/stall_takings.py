@@ -7,8 +7,10 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.sell.stall_money import Money, book_later
 from ledger.rows.sell.sale import sales_by_id
 from ledger.rows.sell.stall import last_sale_at, payments_of
+from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.units.dates import show_date
+from ledger.units.money import show_money
 from ledger.views.stock.stall import stall_by_name
 
 
@@ -38,6 +40,7 @@ def stall_takings(book: Book, stall: str, told: Takings, *, on: date | None, tod
                 "take that entry back first, see: soapledger history"
             )
         money = book_later(tx, place, sale, told, on=today, sold_on=sold_on, complete=all_told(told, before))
-        ways = ", ".join(BY[way] for way, _, _ in told.paid)
+        currency = settings(tx.rows).currency
+        ways = ", ".join(f"{show_money(minor, currency)} {BY[way]}" for way, minor, _ in told.paid)
         tx.say(f"Takings at {place.name} on {show_date(sold_on)}{f', {ways}' if ways else ''}.")
     return place.name, sold_on, money
