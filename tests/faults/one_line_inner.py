@@ -370,7 +370,7 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if on < made:", "if on <= made:"),
         ("if len(weights_mg) > bars:", "if len(weights_mg) >= bars:"),
     ],
-    ("operations/sell/resell.py", "sell/test_resell.py"): [
+    ("operations/sell/shelf.py", "sell/test_resell.py"): [
         ("held = min(on_hand_at", "held = max(on_hand_at"),
     ],
     ("operations/sell/leaving.py", "sell/test_sell_edges.py"): [
@@ -378,8 +378,8 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if number > held:", "if number >= held:"),
     ],
     ("operations/sell/stall_back.py", "sell/test_sell_edges.py"): [
-        ("if on < one.out_on:", "if on <= one.out_on:"),
-        ("tx.move([Moved(lot_id, -n)", "tx.move([Moved(lot_id, n)"),
+        ("if on < out_on[one.lot_id]:", "if on <= out_on[one.lot_id]:"),
+        ("Moved(one.lot_id, -one.sold,", "Moved(one.lot_id, one.sold,"),
     ],
     ("operations/sell/take_back.py", "sell/test_sell_edges.py"): [
         ("if number > out:", "if number >= out:"),

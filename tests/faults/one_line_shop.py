@@ -27,7 +27,7 @@ SHOP: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ],
     ("rows/bars.py", "shop/test_consignment.py"): [
         ('"consignment": "at a shop",', '"consignment": "on hand",'),
-        ("SELECT p.customer_id, v.lot_id, v.quantity, v", "SELECT p.customer_id, v.lot_id, 0, v"),
+        ("SELECT p.customer_id, v.lot_id, v.quantity, CASE", "SELECT p.customer_id, v.lot_id, 0, CASE"),
     ],
     ("rows/label.py", "shop/test_consignment_doors.py"): [
         ("(p.kind = 'consignment' AND v.quantity > 0)", "p.kind = 'consignment'"),
@@ -82,8 +82,8 @@ SHOP: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("if one.untold:", "if False:"),
     ],
     ("operations/keep/undo.py", "shop/test_invoices.py"): [
-        ("if made := made_in(tx.rows, number):", "if made := None:"),
-        ("if over := over_sales_of(tx.rows, number):", "if over := []:"),
+        ("if made := made_in(rows, number):", "if made := None:"),
+        ("if over := over_sales_of(rows, number):", "if over := []:"),
     ],
     ("views/shop/invoice.py", "shop/test_invoices.py"): [
         ('if one.kind == "commission")', 'if one.kind == "pitch")'),
