@@ -44,6 +44,13 @@ def test_what_an_unnamed_person_brings_back_is_taken_off_sales_first_then_off_gi
     assert (found.sold, found.given, found.returned, found.on_hand, found.unexplained) == (0, 2, 2, 1, 0)
 
 
+def test_what_a_shop_brings_back_is_taken_off_what_it_bought_then_off_its_count_then_off_gifts() -> None:
+    """2 were sent to it, 3 sold there by its count, 1 given; 4 came back: 0, 1 and 1 are left."""
+    went = (gone("given", 1, 1), gone("sold", 3, 1), gone("dispatched", 2, 1))
+    found = totals((here("returned", 4), *went, gone("returned", -4, 1)), 6)
+    assert (found.dispatched, found.sold, found.given, found.returned, found.unexplained) == (0, 1, 1, 4, 0)
+
+
 def test_bars_back_from_one_customer_are_not_taken_off_another() -> None:
     """Customer 1 got 2 and customer 2 was given 3; 3 back from customer 2 leave the 2 of customer 1."""
     counts = (here("returned", 3), gone("dispatched", 2, 1), gone("given", 3, 2), gone("returned", -3, 2))

@@ -123,6 +123,7 @@ def test_every_answer_shows_them_and_the_sum_holds(returned: Shop, run: Callable
     text = " ".join(" ".join(page.extract_text() for page in PdfReader("bar.pdf").pages).split())
     assert note in text
     undo(returned.book, last_entry(returned.rows()))
+    run("shelf", "waste", f"{returned.batch}=1", "--reason", "the seal is torn")  # thrown away is not back on sale
     assert "back on sale" not in run("recall", "bar", returned.batch).stdout
 
 
