@@ -83,10 +83,15 @@ def _unseen(text: str) -> list[int]:
 
 def _in_picture(text: str, place: int) -> bool:
     sign = text[place]
-    before = text[:place].rstrip(_AFTER_PICTURE)[-1:]
-    if "\U000e0020" <= sign <= "\U000e007f":
+    if sign != _JOINER and not "\U000e0020" <= sign <= "\U000e007f":
+        return False
+    end = place
+    while end and text[end - 1] in _AFTER_PICTURE:
+        end -= 1
+    before = text[end - 1 : end] if end else ""
+    if sign != _JOINER:
         return before == _FLAG
-    return sign == _JOINER and _picture(before) and _picture(text[place + 1 : place + 2])
+    return _picture(before) and _picture(text[place + 1 : place + 2])
 
 
 def _picture(sign: str) -> bool:

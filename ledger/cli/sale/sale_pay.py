@@ -9,9 +9,10 @@ from ledger.cli.kit.options import Note, On, Yes
 from ledger.cli.kit.show import say_wrapped, warn_of
 from ledger.cli.sale.options import Bank, Card, Cash, Number, read_number, way_of
 from ledger.errors import BadInput
-from ledger.operations.sale.pay import by_way, pay, payable
+from ledger.operations.sale.pay import pay, payable
 from ledger.rows.sell.paid import balances
 from ledger.units.money import parse_money, show_money
+from ledger.views.sale.words import by_way
 
 
 def command(

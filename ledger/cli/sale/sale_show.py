@@ -9,12 +9,12 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, plain, say, say_wrapped, table
 from ledger.cli.sale.options import Number, read_number
-from ledger.operations.sale.pay import by_way
 from ledger.units.dates import show_date
 from ledger.units.money import show_money
 from ledger.units.quantity import show_share
 from ledger.units.wording import opening
 from ledger.views.sale.sale import SaleShown, sale_shown
+from ledger.views.sale.words import by_way
 
 
 def command(ctx: typer.Context, which: Number, json: Json = False) -> None:

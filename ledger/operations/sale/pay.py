@@ -14,7 +14,7 @@ from ledger.storage.book import Book
 from ledger.units.money import show_money
 from ledger.units.words import PaidBy
 from ledger.views.sale.sale import sale_numbered, sale_shown
-from ledger.views.sale.words import whom_kept
+from ledger.views.sale.words import by_way, whom_kept
 
 
 class Stands(NamedTuple):
@@ -59,8 +59,3 @@ def kept_name(rows: Rows, sale: SaleRow) -> str:
     """Where or to whom a sale was, as a sentence that is kept names it."""
     card = next((one for one in customer_list(rows) if one.id == sale.customer_id), None)
     return f"to {whom_kept(card)}" if card else sale.whom or sale.place or "someone not named"
-
-
-def by_way(way: PaidBy) -> str:
-    """How money went, in words."""
-    return {"cash": "in cash", "card": "by card", "bank": "through the bank", "other": "another way"}[way]

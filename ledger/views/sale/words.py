@@ -8,6 +8,7 @@ from ledger.rows.opened import Rows
 from ledger.rows.people import CustomerCard
 from ledger.units.money import show_money
 from ledger.units.wording import count
+from ledger.units.words import PaidBy
 
 
 class BarsMoved(NamedTuple):
@@ -38,3 +39,8 @@ def price_told(moved: BarsMoved, currency: str) -> str:
 def whom_kept(card: CustomerCard) -> str:
     """How a sentence that is kept names a customer: a shop by its name, a person by the short name alone."""
     return card.name if card.kind == "shop" else card.code
+
+
+def by_way(way: PaidBy) -> str:
+    """How money went, in words."""
+    return {"cash": "in cash", "card": "by card", "bank": "through the bank", "other": "another way"}[way]
