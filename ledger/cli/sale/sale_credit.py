@@ -7,7 +7,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On, Why
 from ledger.cli.kit.show import say_wrapped
-from ledger.cli.sale.options import Bank, Card, Cash, Number, read_number, way_of
+from ledger.cli.sale.options import Bank, Card, Cash, Number, read_number, say_to_pay_back, way_of
 from ledger.cli.stock.bars import read_bars
 from ledger.errors import BadInput
 from ledger.operations.sale.credit import credit
@@ -52,7 +52,4 @@ def command(
     paid = ", paid back" if made.paid_minor else ""
     say_wrapped(f"Credit {made.number} of sale {made.of}: {show_money(made.amount_minor, currency)}{tax}{paid}.")
     if made.open_minor:
-        money = show_money(made.open_minor, currency)
-        say_wrapped(
-            f"{money} is still to be paid back. When it is: soapledger sale pay {made.of} {money} --back --cash"
-        )
+        say_to_pay_back(made.of, made.open_minor, currency)

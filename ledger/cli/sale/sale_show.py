@@ -11,7 +11,7 @@ from ledger.cli.kit.show import count, plain, say, say_wrapped, table
 from ledger.cli.sale.options import Number, read_number
 from ledger.operations.sale.pay import by_way
 from ledger.units.dates import show_date
-from ledger.units.money import show_money
+from ledger.units.money import figure, show_money
 from ledger.units.quantity import show_share
 from ledger.units.wording import opening
 from ledger.views.sale.sale import SaleShown, sale_shown
@@ -124,4 +124,4 @@ class Words(NamedTuple):
             say(f"  Fee, {show_date(fee.on)}: {fee.kind}, {self.money(fee.amount_minor)}{note}")
 
     def _figure(self, minor: int | None) -> str:
-        return "–" if minor is None else show_money(minor, self.currency).removesuffix(f" {self.currency}")
+        return "–" if minor is None else figure(minor, self.currency)

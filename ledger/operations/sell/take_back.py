@@ -49,8 +49,7 @@ class CameBack(NamedTuple):
     whom: str
     amount_minor: int | None  # None: no price was known of any
     paid_minor: int
-    open_minor: int  # still to be paid back
-    open_sale: int | None  # of this sale
+    still_open: tuple[tuple[int, int], ...]  # by the sale, what is still to be paid back of it
 
 
 class _Take(NamedTuple):
@@ -125,15 +124,14 @@ def take_back(
             f"{f', nothing taken back: {refund.none_because}' if refund.none_because else ''}."
         )
         owed = balances(tx.rows, sorted({of or one for one, of in booked}))
-        short = {number: -stands.owed_minor for number, stands in owed.items() if stands.owed_minor < 0}
+        short = [(number, -stands.owed_minor) for number, stands in owed.items() if stands.owed_minor < 0]
     return CameBack(
         tuple(booked),
         told,
         card.name if card else whom,
         sum(known) if known else None,
         paid,
-        sum(short.values()),
-        next(iter(short), None),
+        tuple(short),
     )
 
 
