@@ -62,4 +62,5 @@ def say_made(view: InvoiceView) -> None:
     if view.commission_minor:
         say(f"  {show_money(view.commission_minor, currency)} commission is off already.")
     if view.paid_minor:
-        say(f"  {show_money(view.paid_minor, currency)} was paid when it was made.")
+        paid = f"{show_money(abs(view.paid_minor), currency)} was paid{' back' if view.paid_minor < 0 else ''}"
+        say(f"  {paid} when it was made.")
