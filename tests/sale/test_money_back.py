@@ -43,7 +43,9 @@ def test_the_latest_sale_is_taken_from_first(sold: Shop, run: Any) -> None:
     assert "Return 3 of sale 1." in said
     assert "Return 4 of sale 2." in said
     assert "19.50 EUR is taken back." in said
-    assert "15.00 EUR is still to be paid back of sale 2. When it is:\n  soapledger sale pay 2 15.00 --back --cash" in said
+    assert (
+        "15.00 EUR is still to be paid back of sale 2. When it is:\n  soapledger sale pay 2 15.00 --back --cash" in said
+    )
     assert (taken(sold, 3), taken(sold, 4)) == ([(-1, -450, None, 1)], [(-3, -1500, None, 2)])
     assert (owed(run, 1), owed(run, 2)) == (1350, -1500)
     run("sale", "pay", "2", "15.00", "--back", "--cash")
@@ -51,7 +53,8 @@ def test_the_latest_sale_is_taken_from_first(sold: Shop, run: Any) -> None:
     assert check(sold.rows()).findings == ()
 
 
-def test_each_sale_of_which_something_is_to_be_paid_back_is_named_with_its_own(sold: Shop, run: Any) -> None:
+@pytest.mark.usefixtures("sold")
+def test_each_sale_of_which_something_is_to_be_paid_back_is_named_with_its_own(run: Any) -> None:
     """4 back of two paid sales: 15.00 of the second and 4.50 of the first; what is said to type does it, unasked."""
     run("sale", "pay", "1", "18.00", "--bank")
     said = " ".join(run("return", f"{ONE}=4", "--from", "tern", "--on", "2026-05-20").stdout.split())

@@ -5,7 +5,7 @@ from typing import Annotated, NamedTuple
 import typer
 
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import confirm, count, say, say_wrapped, warn
+from ledger.cli.kit.show import confirm, count, say, say_next, warn
 from ledger.cli.stock.bars import read_bars
 from ledger.errors import BadInput, Refused
 from ledger.rows.people import customer_by_code
@@ -62,8 +62,6 @@ def say_papers(here: Desk, going: Going, sale: int | None) -> None:
         say(f"Order {going.order}: {left}.")
     if sale is None:
         card = customer_by_code(rows, going.customer)
-        say_wrapped(
-            f"They stay yours until {card.name} counts: soapledger consignment count {card.code} PRODUCT=NUMBER"
-        )
+        say_next(f"They stay yours until {card.name} counts: soapledger consignment count {card.code} PRODUCT=NUMBER")
     which = f"--entry {printed_from(rows, '').entry}" if sale is None else str(sale)
     say(f"Its delivery note: soapledger delivery-note {which} -o note.pdf")
