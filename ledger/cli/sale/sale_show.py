@@ -81,6 +81,11 @@ class Words(NamedTuple):
         for number, shown in enumerate(self.found.lines, start=1):
             if shown.line.batch and shown.line.words:
                 say_wrapped(f"Line {number}: {shown.line.words}", indent="    ", first="  ")
+            if shown.may_be:
+                others = ", ".join(shown.may_be)
+                say_wrapped(
+                    f"Of line {number} the batch is assumed; the bars may be of {others}.", indent="    ", first="  "
+                )
             if shown.back or shown.taken_back_minor:
                 bars = f"{count(shown.back, 'bar')} came back, " if shown.back else ""
                 say(f"  Of line {number} {bars}{self.money(shown.taken_back_minor)} was taken back.")
