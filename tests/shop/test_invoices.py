@@ -64,6 +64,14 @@ def over(shop: Shop, number: int) -> list[int]:
     return sales_on(shop.rows(), [row.id])[row.id]
 
 
+def test_to_whom_nothing_was_sold_nothing_is_invoiced(hall: Shop) -> None:
+    """Nor what is sold only on a later day."""
+    for _ in range(2):
+        with pytest.raises(Refused, match="Nothing was sold to Tern Hall by 19 May 2026, so"):
+            make_invoice(hall.book, "tern-hall", on=date(2026, 5, 19))
+        sold(hall, 1, on=MAY)
+
+
 def test_it_is_over_all_that_is_on_none_yet_and_follows_the_one_before(hall: Shop) -> None:
     one, two = sold(hall, 1), sold(hall, 2)
     assert make_invoice(hall.book, "tern-hall", on=JUNE).number == 1

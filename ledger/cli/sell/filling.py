@@ -45,6 +45,10 @@ def to_go(here: Desk, customer: str | None, bars: list[str], order: str | None, 
         return Going(found.customer.code, read_bars(bars), number)
     for what, few in found.short:
         warn(f"No released bars are left for {count(few, 'bar')} of {what}; they stay on the order.")
+    for code in found.passed:
+        warn(f"Batch {code} is passed for packing; once it may go: soapledger release {code}")
+    if not found.bars and found.passed:
+        raise Refused(f"Nothing of order {number} can go yet.")
     if not found.bars:
         raise Refused(f"Nothing of order {number} can go yet; see: soapledger cure list")
     proposed = ", ".join(f"{code}={bars}" for code, bars in found.bars.items())
