@@ -28,6 +28,11 @@ def say_to_pay_back(sale: int, minor: int, currency: str) -> None:
     say_next(f"{show_money(minor, currency)} is still to be paid back of sale {sale}. When it is: {pay}")
 
 
+def commission_words(minor: int, currency: str) -> str:
+    """What a shop gives back of its commission, behind what is taken back of a sale; nothing where it is nothing."""
+    return f", less {show_money(minor, currency)} commission that the shop gives back" if minor else ""
+
+
 def way_of(*, cash: bool, card: bool, bank: bool) -> PaidBy | None:
     """Which way money went; None where none was said. Raises BadInput for two."""
     ways: dict[PaidBy, bool] = {"cash": cash, "card": card, "bank": bank}

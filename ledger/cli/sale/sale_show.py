@@ -126,7 +126,8 @@ class Words(NamedTuple):
             say(f"  {opening(one.kind)} {one.sale}, {show_date(one.on)}: {bars}{money}")
         for fee in self.found.fees:
             note = f" ({fee.note})" if fee.note else ""
-            say(f"  Fee, {show_date(fee.on)}: {fee.kind}, {self.money(fee.amount_minor)}{note}")
+            back = " given back" if fee.amount_minor < 0 else ""
+            say(f"  Fee, {show_date(fee.on)}: {fee.kind}{back}, {self.money(abs(fee.amount_minor))}{note}")
 
     def _figure(self, minor: int | None) -> str:
         return "–" if minor is None else figure(minor, self.currency)

@@ -95,7 +95,8 @@ def _sums(view: InvoiceView, wide: float) -> Flowable:
             rows.append((f"Tax at {_rate(one.tax_ppm)}", _money(view, one.tax_minor), False))
     if view.commission_minor:
         rows.append(("Together", _money(view, view.total_minor + view.commission_minor), False))
-        rows.append(("Commission kept by the shop", _money(view, -view.commission_minor), False))
+        words = "kept" if view.commission_minor > 0 else "given back"
+        rows.append((f"Commission {words} by the shop", _money(view, -view.commission_minor), False))
     rows.append(("Total", _money(view, view.total_minor), True))
     if view.paid_minor:
         rows.append(("Paid" if view.paid_minor > 0 else "Paid back", _money(view, -view.paid_minor), False))
