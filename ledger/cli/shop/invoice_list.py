@@ -9,7 +9,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.window import Every, Last, asked_for, latest, the_last
 from ledger.units.dates import show_date
-from ledger.units.money import show_money
+from ledger.units.money import figure, show_money
 from ledger.units.wording import count
 from ledger.views.shop.owed import InvoiceListed, invoices_listed
 
@@ -22,22 +22,21 @@ def command(ctx: typer.Context, last: Last = None, every: Every = False, json: J
     currency = here.settings.currency
     words = Listed(
         f"{the_last(_counted(found), more)}, {_owed(known, currency)}.",
-        ("number", "", "customer", "on", "total", "owed", "pay by", ""),
+        ("number", "customer", "on", currency, "owed", "pay by", ""),
         (
             (
                 str(one.number),
-                f"credits {one.of_number}" if one.of_number else "",
                 one.customer,
                 show_date(one.on),
-                show_money(one.total_minor, currency),
-                show_money(one.owed_minor, currency) if one.owed_minor else "",
+                figure(one.total_minor, currency),
+                figure(one.owed_minor, currency) if one.owed_minor else "",
                 show_date(one.pay_by) if one.pay_by else "",
-                "late" if one.late else "",
+                f"credits {one.of_number}" if one.of_number else "late" if one.late else "",
             )
             for one in found
         ),
-        right=(0, 4, 5),
-        wraps=(2,),
+        right=(0, 3, 4),
+        wraps=(1,),
         none="No invoice yet. Make one: soapledger invoice make CUSTOMER",
         earlier="soapledger invoice list --all" if more else "",
     )
