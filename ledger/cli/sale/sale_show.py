@@ -98,7 +98,9 @@ class Words(NamedTuple):
         more = f" and {count(stands.untold, 'line')} without a price" if stands.untold else ""
         taken = f", {self.money(stands.taken_back_minor)} taken back" if stands.taken_back_minor else ""
         say(f"  Together {self.money(stands.amount_minor)}{more}{taken}.")
-        if stands.kept_minor:
+        if stands.kept_minor < 0:
+            say(f"  {self.money(-stands.kept_minor)} of the commission is given back.")
+        elif stands.kept_minor:
             say(f"  {self.money(stands.kept_minor)} of it is kept as commission.")
         if any(one.line.tax_minor is not None for one in self.found.lines):
             net = stands.amount_minor - stands.taken_back_minor - stands.tax_minor
