@@ -231,6 +231,8 @@ def test_what_came_back_before_it_is_made_is_off_it(hall: Shop) -> None:
     take_back(hall.book, {hall.batch: 1}, customer="tern-hall", stall=None, on=date(2026, 5, 25), reason="torn")
     make_invoice(hall.book, "tern-hall", on=JUNE)
     assert view(hall, 1).total_minor == 1350
+    (one,) = invoices_listed(hall.rows(), JUNE)
+    assert (one.total_minor, one.owed_minor) == (1350, 1350)
 
 
 @pytest.mark.parametrize(("day", "late"), [(2, False), (3, False), (4, True)])
