@@ -61,6 +61,11 @@ def show_money(minor: int, currency: str) -> str:
     return f"{sign}{amount} {currency}"
 
 
+def figure(minor: int, currency: str) -> str:
+    """Minor units as they are typed or stand in a column of one currency: 12.40."""
+    return show_money(minor, currency).removesuffix(f" {currency}")
+
+
 def half_up(value: Fraction) -> int:
     """The nearest whole number; a half goes up."""
     return (2 * value.numerator + value.denominator) // (2 * value.denominator)

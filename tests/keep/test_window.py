@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from ledger.cli.keep import history
 from ledger.cli.kit.window import WINDOW, latest
 from ledger.operations.bench.plan import PlanRequest, plan_batch
 from ledger.operations.tools.upkeep import UpkeepNote, add_upkeep
@@ -130,3 +131,12 @@ def test_none_one_and_the_window() -> None:
     assert latest((1, 2, 3), None) == ((1, 2, 3), False)
     assert latest((1, 2, 3), 1, always=lambda one: one == 1) == ((1, 3), True)
     assert latest((1, 2, 3), 2, always=lambda one: one == 1) == ((1, 2, 3), False)
+
+
+def test_a_long_entry_goes_on_below_itself_where_it_is_read_and_stays_whole_where_it_is_searched(
+    run: Any, shop: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    add_upkeep(shop.book, UpkeepNote("cleaning", "the shelves of the curing room " * 5, date(2026, 6, 1), "Nuala"))
+    assert max(map(len, run("history").stdout.splitlines())) > 80
+    monkeypatch.setattr(history, "on_screen", lambda: True)
+    assert max(map(len, run("history").stdout.splitlines())) <= 80

@@ -84,6 +84,17 @@ def test_a_saturday_is_ticked_by_its_day_and_the_next_one_stays(
     assert "nothing to tick" in run("stall", "ticked", "saturday", "--on", "2026-06-06", code=1).stderr
 
 
+def test_a_sale_says_which_of_its_batches_was_assumed(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+    one, two, _ = codes["Rosemary"]
+    run("stall", "out", "saturday", "rosemary=12", "--ticked")
+    run("stall", "back", "saturday", "rosemary=5")
+    said = " ".join(run("sale", "show", "1").stdout.split())
+    assert f"Of line 1 the batch is assumed; the bars may be of {two}." in said
+    run("undo", "--yes")
+    run("stall", "back", "saturday", f"{one}=5", f"{two}=0")
+    assert "assumed" not in run("sale", "show", "2").stdout
+
+
 def test_out_and_ticked_at_once(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
     assert codes
     run("stall", "out", "saturday", "rosemary=12", "--ticked")
@@ -370,7 +381,7 @@ def test_no_difference_is_booked_before_all_is_told(shop: Shop, codes: dict[str,
     oat = codes["Oat"][0]
     run("stall", "out", "saturday", f"{oat}=4")
     said = run("stall", "back", "saturday", f"{oat}=0").stdout
-    assert "Next, what was taken: soapledger stall takings saturday-market" in said
+    assert "Next, what was taken:\n  soapledger stall takings saturday-market --cash AMOUNT --card AMOUNT\n" in said
     run("stall", "takings", "saturday", "--cash", "20")
     assert asked(shop, LINES) == [("bars", 4, 2600, 0)]
     run("stall", "takings", "saturday", "--card", "7")

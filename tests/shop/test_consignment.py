@@ -160,6 +160,38 @@ def test_batches_are_assumed_oldest_first_and_every_other_is_marked(hall: Shop) 
     assert check(hall.rows()).findings == ()
 
 
+def test_the_commission_of_bars_that_come_back_is_given_back(hall: Shop, run: Callable[..., Any]) -> None:
+    """By hand: 3 at 5.50 are 16.50, 30 % of it 4.95. One back is 5.50 less 1.65."""
+    bring(hall, {hall.batch: 3})
+    count_shop(hall.book, "tern-hall", {"plain-bar": 0}, on=COUNT, price_minor=550)
+
+    def owed() -> int:
+        return int(json.loads(run("sale", "show", "1", "--json").stdout)["owed_minor"])
+
+    assert owed() == 1155
+    run("invoice", "make", "tern-hall", "--yes")
+    said = run("return", f"{hall.batch}=1", "--from", "tern-hall").stdout
+    assert "5.50 EUR is taken back, less 1.65 EUR commission that the shop gives back." in said
+    assert owed() == 770
+    run("sale", "pay", "1", "7.70", "--bank")
+    said = run("return", f"{hall.batch}=1", "--from", "tern-hall", "--bank").stdout
+    assert "less 1.65 EUR commission that the shop gives back, 3.85 EUR paid back." in " ".join(said.split())
+    assert owed() == 0
+    said = run("sale", "credit", "1", "--reason", "the last one broke").stdout
+    assert "Credit 4 of sale 1: 5.50 EUR, less 1.65 EUR commission that the shop gives back." in said
+    assert "3.85 EUR is still to be paid back of sale 1. When it is:\n  soapledger sale pay 1 3.85 --back" in said
+    note = run("invoice", "credit", "1").stdout
+    assert "Credit note 2 for invoice 1 to Tern Hall: -11.55 EUR" in " ".join(note.split())
+    assert "4.95 EUR commission is given back by the shop, and off already." in note
+    shown = run("sale", "show", "2").stdout
+    assert "1.65 EUR of the commission is given back." in shown
+    assert "commission given back, 1.65 EUR" in shown
+    assert "1 and 1 credit note, the last 2 of" in run("customer", "show", "tern-hall").stdout
+    taken = json.loads(run("cost", hall.batch, "--json").stdout)["by_outlet"]
+    assert [(one["taken_minor"], one["returned_minor"], one["fees_minor"]) for one in taken] == [(1650, 1650, 0)]
+    assert check(hall.rows()).findings == ()
+
+
 def test_what_the_shop_lost_is_not_sold(hall: Shop) -> None:
     bring(hall, {hall.batch: 6})
     done = count_shop(hall.book, "tern-hall", {"plain-bar": 2}, on=COUNT, missing={"plain": 1}, price_minor=600)

@@ -14,6 +14,8 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer, edit_customer
+from ledger.operations.sale.charge import charge
+from ledger.operations.sale.pay import pay
 from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.sell.take_back import take_back
 from ledger.operations.shop.count import count_shop
@@ -60,6 +62,14 @@ def view(shop: Shop, number: int) -> InvoiceView:
 def over(shop: Shop, number: int) -> list[int]:
     (row,) = invoices(shop.rows(), number=number)
     return sales_on(shop.rows(), [row.id])[row.id]
+
+
+def test_to_whom_nothing_was_sold_nothing_is_invoiced(hall: Shop) -> None:
+    """Nor what is sold only on a later day."""
+    for _ in range(2):
+        with pytest.raises(Refused, match="Nothing was sold to Tern Hall by 19 May 2026, so"):
+            make_invoice(hall.book, "tern-hall", on=date(2026, 5, 19))
+        sold(hall, 1, on=MAY)
 
 
 def test_it_is_over_all_that_is_on_none_yet_and_follows_the_one_before(hall: Shop) -> None:
@@ -156,11 +166,73 @@ def test_what_came_back_is_credited_once(hall: Shop) -> None:
     assert check(hall.rows()).findings == ()
 
 
+def test_what_is_owed_of_an_invoice_is_what_is_owed_of_its_sales(hall: Shop) -> None:
+    """By hand: 18.00, less a bar of 4.50 and a commission of 2.00 booked later, is 11.50; on paper it is 18.00.
+
+    A credit note changes nothing of that; once 12.00 are paid, 0.50 is to be paid back.
+    """
+    number = sold(hall, 4)
+    make_invoice(hall.book, "tern-hall", on=MAY)
+    take_back(hall.book, {hall.batch: 1}, customer="tern-hall", stall=None, on=date(2026, 5, 25), reason="torn")
+    charge(hall.book, "commission", 200, on=JUNE, sale=number)
+    for noted in (False, True):
+        if noted:
+            credit_invoice(hall.book, 1, on=JUNE)
+        one = invoices_listed(hall.rows(), date(2026, 6, 4))[0]
+        assert (one.total_minor, one.owed_minor, one.late) == (1800, 1150, True)
+        assert owed_by(hall.rows(), 1, JUNE).owed_minor == 1150
+    assert view(hall, 1).total_minor == 1800
+    pay(hall.book, number, 1200, way="bank", on=JUNE)
+    one = invoices_listed(hall.rows(), date(2026, 6, 4))[0]
+    assert (one.owed_minor, one.late) == (-50, False)
+
+
+def test_an_invoice_of_which_everything_came_back_is_not_late(hall: Shop) -> None:
+    sold(hall, 4)
+    make_invoice(hall.book, "tern-hall", on=MAY)
+    take_back(hall.book, {hall.batch: 4}, customer="tern-hall", stall=None, on=date(2026, 5, 25), reason="torn")
+    (one,) = invoices_listed(hall.rows(), date(2026, 6, 4))
+    assert (one.total_minor, one.owed_minor, one.late) == (1800, 0, False)
+
+
+def test_the_list_says_apart_what_is_owed_and_what_is_to_be_paid_back(hall: Shop, run: Callable[..., Any]) -> None:
+    """18.00 are owed by one; another paid 9.00 for two bars and gave one back: neither is taken off the other."""
+    add_customer(hall.book, CustomerDetails("Gull Row"), kind="shop", code="gull-row")
+    sold(hall, 4)
+    make_invoice(hall.book, "tern-hall", on=MAY)
+    other = sold(hall, 2, to="gull-row")
+    make_invoice(hall.book, "gull-row", on=MAY)
+    pay(hall.book, other, 900, way="cash", on=MAY)
+    run("return", f"{hall.batch}=1", "--from", "gull-row")
+    head = "2 invoices, 18.00 EUR still owed, 4.50 EUR to be paid back.\n"
+    assert run("invoice", "list").stdout.startswith(head)
+    assert "Credit note 3 for invoice 2" in run("invoice", "credit", "2").stdout
+    said = run("invoice", "list").stdout
+    assert said.startswith(f"2 invoices and 1 credit note{head.removeprefix('2 invoices')}")
+    assert all(len(line) <= 80 for line in said.splitlines())
+    assert said.splitlines()[-1].endswith("-4.50                     credits 2")
+    assert "invoice show 3 -o credit-note-3.pdf" in run("invoice", "show", "3").stdout
+    shown = run("invoice", "list", "--last", "1").stdout
+    assert "18.00 EUR still owed, 4.50 EUR to be paid back." in shown  # of all, not of those shown
+
+
+def test_a_credit_note_says_what_was_paid_back(hall: Shop, run: Callable[..., Any], tmp_path: Path) -> None:
+    sold(hall, 4)
+    make_invoice(hall.book, "tern-hall", on=MAY)
+    pay(hall.book, 1, 1800, way="cash", on=MAY)
+    run("return", f"{hall.batch}=1", "--from", "tern-hall", "--cash")
+    assert "  4.50 EUR was paid back when it was made.\n" in run("invoice", "credit", "1").stdout
+    run("invoice", "show", "2", "-o", "note.pdf")
+    assert "Paid back" in PdfReader(tmp_path / "note.pdf").pages[0].extract_text()
+
+
 def test_what_came_back_before_it_is_made_is_off_it(hall: Shop) -> None:
     sold(hall, 4)
     take_back(hall.book, {hall.batch: 1}, customer="tern-hall", stall=None, on=date(2026, 5, 25), reason="torn")
     make_invoice(hall.book, "tern-hall", on=JUNE)
     assert view(hall, 1).total_minor == 1350
+    (one,) = invoices_listed(hall.rows(), JUNE)
+    assert (one.total_minor, one.owed_minor) == (1350, 1350)
 
 
 @pytest.mark.parametrize(("day", "late"), [(2, False), (3, False), (4, True)])

@@ -6,15 +6,17 @@ from datetime import date
 from typing import Any
 
 import pytest
-from making import batch_of, planned, weighed
+from making import batch_of, cut, planned, weighed
 from shop import Shop
 
+from ledger.domain.release.bars import Passing
 from ledger.domain.stock.promised import Coming, Wanted, kept
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
+from ledger.operations.release.release import pass_bars
 from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.shop.orders import add_order, change_order, end_order
 from ledger.rows.history import last_entry
@@ -96,6 +98,33 @@ def test_curing_bars_come_late_and_the_rack_says_for_whom(hall: Shop, run: Calla
     assert words in json.loads(run("cure", "list", "--json").stdout)[0]["late_for"][0]
     run("order", "add", "tern-hall", "plain-bar=4", "--due", ready.isoformat())
     assert "order 2" not in run("cure", "list").stdout.casefold()
+
+
+def test_a_promised_batch_that_is_passed_is_named_with_what_lets_it_go(hall: Shop, run: Callable[..., Any]) -> None:
+    """The rack lists it no more, so looking there says nothing."""
+    code = cut(hall.book, on=date(2026, 4, 2))
+    order = str(promised(hall, {code: 6}))
+    said = run("dispatch", "--order", order, "--yes", code=1).stderr
+    assert f"Nothing of order {order} can go yet; see: soapledger cure list" in said
+    pass_bars(hall.book, code, Passing(on=date(2026, 5, 5), by="Nuala", anyway="a trial"))
+    said = run("dispatch", "--order", order, "--yes", code=1).stderr
+    assert f"Batch {code} is passed for packing; once it may go: soapledger release {code}" in said
+    assert "cure list" not in said
+    promised(hall, {"plain-bar": 12})  # ten of them are released
+    said = run("dispatch", "--order", "2", "--yes")
+    assert f"soapledger release {code}" in said.stderr
+    assert "Order 2: 2 bars still to go." in said.stdout
+
+
+def test_an_erased_customer_s_open_orders_are_named(hall: Shop, run: Callable[..., Any]) -> None:
+    filled, left = promised(hall, {"plain-bar": 2}), promised(hall, {"plain-bar": 5})
+    dispatch(hall.book, "tern-hall", {hall.batch: 2}, on=TODAY, price_minor=450, note=None, order_id=filled)
+    run("customer", "edit", "tern-hall", "--phone", "020 910 0166")
+    said = run("customer", "erase", "tern-hall", "--reason", "asked", "--yes").stdout
+    assert f"Order {left} of tern-hall is still open, 5 bars. To end it:\n  soapledger order end {left} --by" in said
+    assert f"Order {filled} of" not in said
+    run("order", "end", str(left), "--by", "Nuala", "--reason", "erased")
+    assert check(hall.rows()).findings == ()
 
 
 def test_a_batch_that_is_not_cut_yet_may_be_promised(hall: Shop) -> None:

@@ -9,7 +9,7 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, say, say_wrapped, table
+from ledger.cli.kit.show import count, say_wrapped, table
 from ledger.cli.kit.window import Every, Last, asked_for, latest, the_last
 from ledger.rows.batch import batches
 from ledger.units.money import show_money
@@ -56,7 +56,7 @@ def _said(here: Desk, cost: BatchCost) -> None:
     money = cost.currency
     each = " or ".join(show_money(one, money) for one in sorted(set(cost.per_bar_minor)))
     head = f"Batch {cost.batch_code}, {cost.product}: {show_money(cost.total_minor, money)}"
-    say(f"{head}, {each} for {each_of(cost)}." if each else f"{head}.")
+    say_wrapped(f"{head}, {each} for {each_of(cost)}." if each else f"{head}.")
     body = [
         (
             line.material,

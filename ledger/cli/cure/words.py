@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import count, say, say_wrapped, table
+from ledger.cli.kit.show import count, on_screen, say, say_wrapped, table
 from ledger.rows.batch import BatchRow
 from ledger.units.dates import show_date
 from ledger.views.cure.cure import OnTheRack
@@ -33,7 +33,12 @@ def say_cure(found: Sequence[OnTheRack], on: date, late: Sequence[Promise] = ())
         usable = show_date(one.usable_from) if one.usable_from and one.days_left > 0 else ""
         held = "on hold" if one.status == "on hold" else "weigh" if one in due else ""
         body.append((one.batch_code, one.product, str(one.bars), show_date(one.ready_on), when, usable, held))
-    table(("batch", "product", "bars", "ready on", "", "usable from", ""), body, right=(2,))
+    table(
+        ("batch", "product", "bars", "ready on", "", "usable from", ""),
+        body,
+        right=(2,),
+        wraps=(1, 4) if on_screen() else (),
+    )
     for one in found:
         if one.lags:
             say_wrapped(f"Batch {one.batch_code} lags: {one.lags}.", first="  ! ", indent="    ")

@@ -52,8 +52,8 @@ def command(
         if fast:
             say_wrapped(NOT_LOOKED_AT)
         elif not kept:
-            say("Without a seal this cannot see a ledger that was made anew as a whole. One to keep")
-            say(f"elsewhere: {verdict.seal}")
+            say("Without a seal this cannot see a ledger that was made anew as a whole. One to")
+            say(f"keep elsewhere: {verdict.seal}")
     if verdict.findings:
         raise DamagedLedger(damage(verdict, here.path, asked))
     if bad := [one.words for one in asked if not one.good]:

@@ -5,7 +5,7 @@ import typer
 from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count
+from ledger.cli.kit.show import count, on_screen
 from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more, the_last
 from ledger.rows.history import history
 
@@ -34,6 +34,7 @@ def command(
             for one in found
         ),
         right=(0,),
+        wraps=(3,) if on_screen() else (),
         earlier=here.typed("history --all") if more else "",
     )
     answer(found, json, words)

@@ -112,6 +112,11 @@ def warn(text: str) -> None:
         hush(sys.stderr)
 
 
+def on_screen() -> bool:
+    """Whether a person reads the answer; else a line stays whole, to be searched."""
+    return sys.stdout.isatty()
+
+
 def screen_width() -> int:
     """How many signs a line of the screen holds: 80 where that is not known."""
     return max(40, shutil.get_terminal_size((80, 24)).columns)

@@ -1,7 +1,7 @@
 """Says the answer to a recall: what was asked for, every bar, and whom to call."""
 
 from ledger.cli.kit.amounts import amount
-from ledger.cli.kit.show import count, say, say_next, say_wrapped, table
+from ledger.cli.kit.show import count, on_screen, say, say_next, say_wrapped, table
 from ledger.units.dates import show_date
 from ledger.views.recall.recall import ReachedBatch, RecallAnswer
 from ledger.views.recall.recall_words import (
@@ -45,6 +45,7 @@ def say_answer(answer: RecallAnswer) -> None:
                 for one in answer.bars
             ],
             right=(1,),
+            wraps=(2, 3) if on_screen() else (),
         )
     for line in differences_words(answer):
         say_wrapped(line, first="  ", indent="    ")
@@ -68,6 +69,7 @@ def say_answer(answer: RecallAnswer) -> None:
                 for c in answer.call
             ],
             right=(3,),
+            wraps=(0, 4) if on_screen() else (),
         )
     elif answer.bars:
         say()

@@ -7,7 +7,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On, Why
 from ledger.cli.kit.show import say_wrapped
-from ledger.cli.sale.options import Bank, Card, Cash, Number, read_number, way_of
+from ledger.cli.sale.options import Bank, Card, Cash, Number, commission_words, read_number, say_to_pay_back, way_of
 from ledger.cli.stock.bars import read_bars
 from ledger.errors import BadInput
 from ledger.operations.sale.credit import credit
@@ -49,10 +49,9 @@ def command(
         way=way_of(cash=cash, card=card, bank=bank),
     )
     tax = f", {show_money(made.tax_minor, currency)} of it tax" if made.tax_minor is not None else ""
-    paid = ", paid back" if made.paid_minor else ""
-    say_wrapped(f"Credit {made.number} of sale {made.of}: {show_money(made.amount_minor, currency)}{tax}{paid}.")
+    paid = f", {show_money(made.paid_minor, currency)} paid back" if made.commission_minor else ", paid back"
+    paid = paid if made.paid_minor else ""
+    given = commission_words(made.commission_minor, currency)
+    say_wrapped(f"Credit {made.number} of sale {made.of}: {show_money(made.amount_minor, currency)}{tax}{given}{paid}.")
     if made.open_minor:
-        money = show_money(made.open_minor, currency)
-        say_wrapped(
-            f"{money} is still to be paid back. When it is: soapledger sale pay {made.of} {money} --back --cash"
-        )
+        say_to_pay_back(made.of, made.open_minor, currency)

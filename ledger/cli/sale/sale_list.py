@@ -12,7 +12,7 @@ from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more, the_
 from ledger.errors import BadInput
 from ledger.rows.sell.sale import sales_found
 from ledger.units.dates import show_date
-from ledger.units.money import show_money
+from ledger.units.money import figure
 from ledger.views.sale.outlet import outlet_named
 from ledger.views.sale.sale import SaleListed, listed
 
@@ -74,4 +74,4 @@ def what(one: SaleListed) -> str:
 
 
 def _figure(minor: int | None, currency: str) -> str:
-    return "–" if minor is None else show_money(minor, currency).removesuffix(f" {currency}")
+    return "–" if minor is None else figure(minor, currency)

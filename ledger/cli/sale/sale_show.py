@@ -10,7 +10,7 @@ from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, plain, say, say_wrapped, table
 from ledger.cli.sale.options import Number, read_number
 from ledger.units.dates import show_date
-from ledger.units.money import show_money
+from ledger.units.money import figure, show_money
 from ledger.units.quantity import show_share
 from ledger.units.wording import opening
 from ledger.views.sale.sale import SaleShown, sale_shown
@@ -81,6 +81,11 @@ class Words(NamedTuple):
         for number, shown in enumerate(self.found.lines, start=1):
             if shown.line.batch and shown.line.words:
                 say_wrapped(f"Line {number}: {shown.line.words}", indent="    ", first="  ")
+            if shown.may_be:
+                others = ", ".join(shown.may_be)
+                say_wrapped(
+                    f"Of line {number} the batch is assumed; the bars may be of {others}.", indent="    ", first="  "
+                )
             if shown.back or shown.taken_back_minor:
                 bars = f"{count(shown.back, 'bar')} came back, " if shown.back else ""
                 say(f"  Of line {number} {bars}{self.money(shown.taken_back_minor)} was taken back.")
@@ -93,7 +98,9 @@ class Words(NamedTuple):
         more = f" and {count(stands.untold, 'line')} without a price" if stands.untold else ""
         taken = f", {self.money(stands.taken_back_minor)} taken back" if stands.taken_back_minor else ""
         say(f"  Together {self.money(stands.amount_minor)}{more}{taken}.")
-        if stands.kept_minor:
+        if stands.kept_minor < 0:
+            say(f"  {self.money(-stands.kept_minor)} of the commission is given back.")
+        elif stands.kept_minor:
             say(f"  {self.money(stands.kept_minor)} of it is kept as commission.")
         if any(one.line.tax_minor is not None for one in self.found.lines):
             net = stands.amount_minor - stands.taken_back_minor - stands.tax_minor
@@ -121,7 +128,8 @@ class Words(NamedTuple):
             say(f"  {opening(one.kind)} {one.sale}, {show_date(one.on)}: {bars}{money}")
         for fee in self.found.fees:
             note = f" ({fee.note})" if fee.note else ""
-            say(f"  Fee, {show_date(fee.on)}: {fee.kind}, {self.money(fee.amount_minor)}{note}")
+            back = " given back" if fee.amount_minor < 0 else ""
+            say(f"  Fee, {show_date(fee.on)}: {fee.kind}{back}, {self.money(abs(fee.amount_minor))}{note}")
 
     def _figure(self, minor: int | None) -> str:
-        return "–" if minor is None else show_money(minor, self.currency).removesuffix(f" {self.currency}")
+        return "–" if minor is None else figure(minor, self.currency)

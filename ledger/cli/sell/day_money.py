@@ -1,6 +1,6 @@
 """What the money of a day at a stall came to, in words."""
 
-from ledger.cli.kit.show import count, say_wrapped
+from ledger.cli.kit.show import count, say_next, say_wrapped
 from ledger.domain.sell.takings import BY
 from ledger.operations.sell.stall_money import Money
 from ledger.units.money import show_money
@@ -31,12 +31,10 @@ def say_money(money: Money | None, currency: str, stall: str) -> None:
     if money.difference_minor:
         way = "more" if money.difference_minor > 0 else "less"
         say_wrapped(f"That is {show(abs(money.difference_minor))} {way} than it should be, and is booked so.")
+    takings = f"soapledger stall takings {stall}"
     if money.taken_minor is not None and not money.complete:
         told = {one.way for one in money.paid}
         missing = "--card AMOUNT" if "card" not in told else "--cash AMOUNT --float AMOUNT"
-        say_wrapped(
-            f"When the rest is known: soapledger stall takings {stall} {missing} (or --complete, where nothing more "
-            "comes)"
-        )
+        say_next(f"When the rest is known, or with --complete where nothing more comes: {takings} {missing}")
     elif money.taken_minor is None and money.bars_minor is not None:
-        say_wrapped(f"Next, what was taken: soapledger stall takings {stall} --cash AMOUNT --card AMOUNT")
+        say_next(f"Next, what was taken: {takings} --cash AMOUNT --card AMOUNT")

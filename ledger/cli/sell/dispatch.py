@@ -6,7 +6,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On, Yes
-from ledger.cli.kit.show import say_wrapped, warn_of
+from ledger.cli.kit.show import say_next, say_wrapped, warn_of
 from ledger.cli.sale.options import Bank, Card, Cash, way_of
 from ledger.cli.sell.doubts import sale_doubts
 from ledger.cli.sell.filling import Order, say_papers, to_go
@@ -16,7 +16,7 @@ from ledger.errors import BadInput
 from ledger.operations.sale.booked import Paid
 from ledger.operations.sale.priced import Asked
 from ledger.operations.sell.dispatch import dispatch
-from ledger.units.money import parse_money, show_money
+from ledger.units.money import figure, parse_money, show_money
 
 
 def command(
@@ -75,7 +75,7 @@ def command(
         stands = f"{show_money(owed, currency)} is owed" if owed > 0 else "paid"
         say_wrapped(f"Together {show_money(sent.amount_minor, currency)}{tax}; {stands}.")
         if owed > 0:
-            say_wrapped(f"When it is paid: soapledger sale pay {sent.sale} {show_money(owed, currency)} --cash")
+            say_next(f"When it is paid: soapledger sale pay {sent.sale} {figure(owed, currency)} --cash")
     say_presumed_bare(here, bare)
     say_papers(here, going, sent.sale)
     warn_of_holds(here, wanted)

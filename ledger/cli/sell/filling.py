@@ -5,7 +5,7 @@ from typing import Annotated, NamedTuple
 import typer
 
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import confirm, count, say, say_wrapped, warn
+from ledger.cli.kit.show import confirm, count, say, say_next, warn
 from ledger.cli.stock.bars import read_bars
 from ledger.errors import BadInput, Refused
 from ledger.rows.people import customer_by_code
@@ -45,6 +45,10 @@ def to_go(here: Desk, customer: str | None, bars: list[str], order: str | None, 
         return Going(found.customer.code, read_bars(bars), number)
     for what, few in found.short:
         warn(f"No released bars are left for {count(few, 'bar')} of {what}; they stay on the order.")
+    for code in found.passed:
+        warn(f"Batch {code} is passed for packing; once it may go: soapledger release {code}")
+    if not found.bars and found.passed:
+        raise Refused(f"Nothing of order {number} can go yet.")
     if not found.bars:
         raise Refused(f"Nothing of order {number} can go yet; see: soapledger cure list")
     proposed = ", ".join(f"{code}={bars}" for code, bars in found.bars.items())
@@ -62,8 +66,6 @@ def say_papers(here: Desk, going: Going, sale: int | None) -> None:
         say(f"Order {going.order}: {left}.")
     if sale is None:
         card = customer_by_code(rows, going.customer)
-        say_wrapped(
-            f"They stay yours until {card.name} counts: soapledger consignment count {card.code} PRODUCT=NUMBER"
-        )
+        say_next(f"They stay yours until {card.name} counts: soapledger consignment count {card.code} PRODUCT=NUMBER")
     which = f"--entry {printed_from(rows, '').entry}" if sale is None else str(sale)
     say(f"Its delivery note: soapledger delivery-note {which} -o note.pdf")

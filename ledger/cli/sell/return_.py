@@ -7,7 +7,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import say, say_wrapped
-from ledger.cli.sale.options import Bank, Card, Cash, read_number, way_of
+from ledger.cli.sale.options import Bank, Card, Cash, commission_words, read_number, say_to_pay_back, way_of
 from ledger.cli.stock.bars import BARS, read_bars
 from ledger.errors import BadInput
 from ledger.operations.sell.take_back import Refund, take_back
@@ -59,12 +59,10 @@ def command(
         say_wrapped(f"Nothing is taken back: {no_refund}.")
     elif came.amount_minor is not None:
         paid = f", {show_money(came.paid_minor, currency)} paid back" if came.paid_minor else ""
-        say_wrapped(f"{show_money(came.amount_minor, currency)} is taken back{paid}.")
-    if came.open_minor:
-        money = show_money(came.open_minor, currency)
-        say_wrapped(
-            f"{money} is still to be paid back. When it is: soapledger sale pay {came.open_sale} {money} --back --cash"
-        )
+        given = commission_words(came.commission_minor, currency)
+        say_wrapped(f"{show_money(came.amount_minor, currency)} is taken back{given}{paid}.")
+    for of, minor in came.still_open:
+        say_to_pay_back(of, minor, currency)
     codes = " ".join(bars)
     say_wrapped("They do not go back on sale by themselves. Once someone decided, each by name and with a reason:")
     say(f'  soapledger resell {codes} --by NAME --reason "…"        # on sale again')

@@ -19,6 +19,7 @@ def command(ctx: typer.Context, json: Json = False) -> None:
         ("stall", "bars", "batches"),
         ((p.name, str(sum(s.bars for s in standing)), ", ".join(s.code for s in standing)) for p, standing in stalls),
         right=(1,),
+        wraps=(2,),
         none='No stall yet. Add one: soapledger stall add "Saturday market"',
     )
     answer([{"stall": place, "bars": standing} for place, standing in stalls], json, words)

@@ -7,7 +7,7 @@ import typer
 
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import On
-from ledger.cli.kit.show import ask, can_answer, count, say, say_wrapped
+from ledger.cli.kit.show import ask, can_answer, count, say, say_next, say_wrapped
 from ledger.cli.sell.stalls import Bars, Name
 from ledger.cli.stock.bars import read_bars, say_presumed_bare, warn_of_holds, without_a_label
 from ledger.cli.stock.first_supply import First, first_supplied
@@ -94,4 +94,4 @@ def _say(taken: TakenOut, stall: str) -> None:
                 first="  ",
                 indent="    ",
             )
-        say_wrapped(f"When you have looked at their codes: soapledger stall ticked {stall}")
+        say_next(f"When you have looked at their codes: soapledger stall ticked {stall}")

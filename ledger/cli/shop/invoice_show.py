@@ -6,7 +6,7 @@ from ledger.cli.kit.answer import Paper, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Force, Json, Pdf
 from ledger.cli.kit.paper import PAPER, paper_size
-from ledger.cli.kit.show import say_wrapped, table
+from ledger.cli.kit.show import say_next, table
 from ledger.cli.shop.invoices import Number, draw, made_view, say_made
 from ledger.cli.shop.words import read_number
 from ledger.documents.kit.files import check_free
@@ -44,4 +44,5 @@ def _say(view: InvoiceView) -> None:
         ],
         right=(0, 3, 4),
     )
-    say_wrapped(f"To print it: soapledger invoice show {view.number} -o invoice-{view.number}.pdf")
+    named = "credit-note" if view.of_number else "invoice"
+    say_next(f"To print it: soapledger invoice show {view.number} -o {named}-{view.number}.pdf")

@@ -60,6 +60,8 @@ def say_made(view: InvoiceView) -> None:
         if one.tax_ppm is not None:
             say(f"  {show_money(one.tax_minor, currency)} of it tax at {one.tax_ppm / 10_000:g} %.")
     if view.commission_minor:
-        say(f"  {show_money(view.commission_minor, currency)} commission is off already.")
+        off = "is off already" if view.commission_minor > 0 else "is given back by the shop, and off already"
+        say(f"  {show_money(abs(view.commission_minor), currency)} commission {off}.")
     if view.paid_minor:
-        say(f"  {show_money(view.paid_minor, currency)} was paid when it was made.")
+        paid = f"{show_money(abs(view.paid_minor), currency)} was paid{' back' if view.paid_minor < 0 else ''}"
+        say(f"  {paid} when it was made.")

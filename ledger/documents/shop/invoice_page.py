@@ -95,10 +95,11 @@ def _sums(view: InvoiceView, wide: float) -> Flowable:
             rows.append((f"Tax at {_rate(one.tax_ppm)}", _money(view, one.tax_minor), False))
     if view.commission_minor:
         rows.append(("Together", _money(view, view.total_minor + view.commission_minor), False))
-        rows.append(("Commission kept by the shop", _money(view, -view.commission_minor), False))
+        words = "kept" if view.commission_minor > 0 else "given back"
+        rows.append((f"Commission {words} by the shop", _money(view, -view.commission_minor), False))
     rows.append(("Total", _money(view, view.total_minor), True))
     if view.paid_minor:
-        rows.append(("Paid", _money(view, -view.paid_minor), False))
+        rows.append(("Paid" if view.paid_minor > 0 else "Paid back", _money(view, -view.paid_minor), False))
         rows.append(
             ("To be paid" if view.to_pay_minor >= 0 else "To be paid back", _money(view, abs(view.to_pay_minor)), True)
         )

@@ -58,8 +58,12 @@ def by_outlet(brought: Iterable[Brought], charges: Iterable[Charge], lot_id: int
 
 
 def fee_share(charge: Charge, lot_id: int) -> int:
-    """What bars of a lot bear of a fee: by the amounts of the sale's lines, by their bars where none has any."""
-    weights = [max(amount, 0) for _, _, amount in charge.lines]
+    """What bars of a lot bear of a fee: by the amounts of the sale's lines, by their bars where none has any.
+
+    A fee of a return or a credit is what was given back of one, and is shared by what was taken back.
+    """
+    sign = -1 if charge.amount_minor < 0 else 1
+    weights = [max(sign * amount, 0) for _, _, amount in charge.lines]
     if not any(weights):
         weights = [max(bars, 0) for _, bars, _ in charge.lines]
     if not any(weights):

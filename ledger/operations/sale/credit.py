@@ -7,6 +7,7 @@ from typing import NamedTuple
 from ledger.domain.sale.tax import tax_within
 from ledger.errors import BadInput, Refused
 from ledger.operations.sale.booked import Outlets, Paid, SoldBars, SoldElse, book_sale
+from ledger.operations.sale.given_back import charged_back, commission_back
 from ledger.operations.sale.pay import kept_name
 from ledger.rows.lot import find_lot
 from ledger.rows.opened import Rows
@@ -29,6 +30,7 @@ class Credited(NamedTuple):
     tax_minor: int | None
     paid_minor: int
     open_minor: int  # still to be paid back
+    commission_minor: int  # given back by a shop, off what is taken back
 
 
 def credit(
@@ -74,15 +76,18 @@ def credit(
         shares = share_out(asked, [most for _, most in parts])
         booked = [_line(one, share, reason.strip()) for (one, _), share in zip(parts, shares, strict=True) if share]
         outlet = Outlets(sale.place_id, sale.customer_id, sale.whom)
-        paid = [Paid(way, -asked)] if way else []
-        made = book_sale(tx, outlet, booked, on=on, kind="credit", paid=paid)
+        given = commission_back(tx.rows, number, asked)
+        paid = [Paid(way, given - asked)] if way and asked - given else []
+        made = book_sale(tx, outlet, booked, on=on, kind="credit", paid=paid, charged=charged_back(given))
         taxes = [-one.tax_minor for one in booked if one.tax_minor is not None]
         tx.say(
             f"Credit {made} of sale {number} ({kept_name(tx.rows, sale)}): {show_money(asked, currency)} taken back"
+            f"{f', {show_money(given, currency)} commission given back' if given else ''}"
             f"{', paid back' if way else ''}: {reason.strip()}."
         )
         owed = balances(tx.rows, [number])[number].owed_minor
-    return Credited(made, number, asked, sum(taxes) if taxes else None, asked if way else 0, max(0, -owed))
+    tax, paid_minor = sum(taxes) if taxes else None, asked - given if way else 0
+    return Credited(made, number, asked, tax, paid_minor, max(0, -owed), given)
 
 
 def _of_bars(rows: Rows, number: int, lines: Sequence[LineLeft], bars: Mapping[str, int]) -> list[tuple[LineLeft, int]]:

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from ledger.domain.sale.tax import tax_within
 from ledger.errors import BadInput, Refused
 from ledger.operations.sale.booked import Outlets, Paid, SoldBars, book_sale
+from ledger.operations.sale.given_back import charged_back, commission_back
 from ledger.rows.bars import bars_out
 from ledger.rows.lot import LotRow, find_lot, place_of_kind, places
 from ledger.rows.opened import Rows
@@ -48,9 +49,9 @@ class CameBack(NamedTuple):
     bars: str
     whom: str
     amount_minor: int | None  # None: no price was known of any
+    commission_minor: int  # given back by a shop, off what is taken back
     paid_minor: int
-    open_minor: int  # still to be paid back
-    open_sale: int | None  # of this sale
+    still_open: tuple[tuple[int, int], ...]  # by the sale, what is still to be paid back of it
 
 
 class _Take(NamedTuple):
@@ -112,28 +113,29 @@ def take_back(
         came = [Moved(one.lot_id, one.bars, customer_id=whose.customer_id, note=origin or None) for one in takes]
         moved = tx.move(came, "returned", place_id=shelf.id, on=on)
         whole = list(zip(takes, amounts, moved, strict=True))
-        booked = _book(tx, whole, whose, on, refund)
+        booked, given = _book(tx, whole, whose, on, refund)
         shown = [(one, None if refund.none_because else amount) for one, amount, _ in whole]
         told = in_full(tx.rows, [BarsMoved(one.lot_id, one.bars, amount) for one, amount in shown], currency)
         known = [amount for amount in amounts if amount is not None]
-        paid = sum(known) if refund.way else 0
+        paid = sum(known) - given if refund.way else 0
         whom = whom_kept(card) if card else place.name if place else "someone not named"
         numbers = ", ".join(f"{one}{f' of sale {of}' if of else ''}" for one, of in booked)
         tx.say(
             f"{f'Return {numbers}: ' if booked else ''}{told} came back from {whom}"
+            f"{f', {show_money(given, currency)} commission given back' if given else ''}"
             f"{f', {show_money(paid, currency)} paid back' if paid else ''}"
             f"{f', nothing taken back: {refund.none_because}' if refund.none_because else ''}."
         )
         owed = balances(tx.rows, sorted({of or one for one, of in booked}))
-        short = {number: -stands.owed_minor for number, stands in owed.items() if stands.owed_minor < 0}
+        short = [(number, -stands.owed_minor) for number, stands in owed.items() if stands.owed_minor < 0]
     return CameBack(
         tuple(booked),
         told,
         card.name if card else whom,
         sum(known) if known else None,
+        given,
         paid,
-        sum(short.values()),
-        next(iter(short), None),
+        tuple(short),
     )
 
 
@@ -196,19 +198,26 @@ def _amounts(takes: Sequence[_Take], refund: Refund, currency: str) -> list[int 
 
 def _book(
     tx: Transaction, whole: Sequence[tuple[_Take, int | None, int]], whose: Outlets, on: date, refund: Refund
-) -> list[tuple[int, int | None]]:
-    """Write a return for each sale that bars came from; bars that were given away are no sale."""
+) -> tuple[list[tuple[int, int | None]], int]:
+    """Write a return for each sale that bars came from; bars that were given away are no sale.
+
+    Returns them with their sales, and what a shop gives back of its commission.
+    """
     parts = sorted((one for one in whole if one[0].sold), key=lambda part: part[0].sale or 0)
     sales = sales_by_id(tx.rows, {one.sale for one, _, _ in parts if one.sale is not None})
     booked: list[tuple[int, int | None]] = []
+    all_given = 0
     for number, alike in groupby(parts, key=lambda part: part[0].sale):
         of = sales.get(number or 0)
         outlet = Outlets(of.place_id, of.customer_id, of.whom) if of else whose
         lines = [_line(one, amount, movement, refund.none_because) for one, amount, movement in alike]
         back = -sum(line.gross_minor or 0 for line in lines)
-        paid = [Paid(refund.way, -back)] if refund.way and back else []
-        booked.append((book_sale(tx, outlet, lines, on=on, kind="return", paid=paid), number))
-    return booked
+        given = commission_back(tx.rows, number, back)
+        paid = [Paid(refund.way, given - back)] if refund.way and back - given else []
+        fee = charged_back(given)
+        booked.append((book_sale(tx, outlet, lines, on=on, kind="return", paid=paid, charged=fee), number))
+        all_given += given
+    return booked, all_given
 
 
 def _line(one: _Take, amount: int | None, movement: int, words: str | None) -> SoldBars:

@@ -43,6 +43,19 @@ def brought(rows: sqlite3.Connection, place_id: int) -> dict[int, list[int]]:
     return came
 
 
+def may_be(rows: sqlite3.Connection, movements: Collection[int]) -> dict[int, tuple[str, ...]]:
+    """The codes of the batches that some movements may as well be of, by the movement, until somebody looked."""
+    found = rows.execute(
+        "SELECT a.movement_id, l.code FROM json_each(?) w CROSS JOIN live_assumed_batch a ON a.movement_id = w.value "
+        f"JOIN lot l ON l.id = a.lot_id WHERE {_OPEN} ORDER BY a.movement_id, a.lot_id",
+        (json.dumps(sorted({*movements})),),
+    )
+    codes: dict[int, tuple[str, ...]] = {}
+    for movement, code in found:
+        codes[movement] = (*codes.get(movement, ()), code)
+    return codes
+
+
 class OpenAt(NamedTuple):
     """A movement at a place whose batch was assumed and not ticked."""
 

@@ -85,7 +85,7 @@ class Balance(NamedTuple):
     tax_minor: int  # within the amount less what was taken back
     paid_minor: int
     untold: int
-    kept_minor: int = 0  # by a shop as its commission
+    kept_minor: int = 0  # by a shop as its commission, less what it gave back
 
     @property
     def owed_minor(self) -> int:
@@ -114,7 +114,7 @@ def balances(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, Ba
     ):
         paid[number] = amount
     kept: defaultdict[int, int] = defaultdict(int)
-    for one in fees(rows, numbers):
+    for one in fees(rows, every):
         if one.kind == "commission" and one.sale_id is not None and one.customer_id is not None:
             kept[one.sale_id] += one.amount_minor
     none = (0, 0, 0, 0)
@@ -130,7 +130,7 @@ def balances(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, Ba
             tax_minor=tax + sum(one[2] for one in taken),
             paid_minor=paid[number] + sum(paid[one] for one in takers[number]),
             untold=untold,
-            kept_minor=kept[number],
+            kept_minor=kept[number] + sum(kept[one] for one in takers[number]),
         )
     return found
 

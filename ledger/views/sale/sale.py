@@ -5,6 +5,7 @@ from datetime import date
 
 from ledger.errors import BadInput
 from ledger.rows.opened import Rows
+from ledger.rows.sell.assumed import may_be
 from ledger.rows.sell.back import left_of_sale, sale_of_lines
 from ledger.rows.sell.paid import Balance, FeeRow, PaymentRow, against, balances, fees, payments_of
 from ledger.rows.sell.sale import LineRow, SaleRow, lines_of, sales_by_id
@@ -67,6 +68,7 @@ class LineShown:
     amount_minor: int | None
     back: int  # bars
     taken_back_minor: int
+    may_be: tuple[str, ...]  # where its batch was assumed: the others that its bars may be of
 
 
 @dataclass(frozen=True)
@@ -90,7 +92,8 @@ def sale_shown(rows: Rows, number: int) -> SaleShown:
     lines = lines_of(rows, [number])[number]
     left = {one.id: one for one in left_of_sale(rows, number)}
     paid = payments_of(rows, [number, *takers])
-    others = sales_by_id(rows, takers)
+    those = sales_by_id(rows, takers)
+    others = may_be(rows, [one.movement_id for one in lines if one.movement_id is not None])
     of = _taken_from(rows, lines)
     return SaleShown(
         sale=sale,
@@ -101,12 +104,13 @@ def sale_shown(rows: Rows, number: int) -> SaleShown:
                 line.amount_minor,
                 line.bars - left[line.id].left_bars if line.id in left else 0,
                 (line.amount_minor or 0) - (left[line.id].left_minor or 0) if line.id in left else 0,
+                others.get(line.movement_id or 0, ()),
             )
             for line in lines
         ),
         payments=tuple(sorted((one for ones in paid.values() for one in ones), key=lambda one: (one.on, one.id))),
         fees=tuple(fees(rows, [number])),
-        against=tuple(listed(rows, [others[one] for one in takers])),
+        against=tuple(listed(rows, [those[one] for one in takers])),
         of=tuple(dict.fromkeys(of.values())),
         stands=balances(rows, [number])[number],
     )

@@ -19,6 +19,7 @@ class Filling(NamedTuple):
     due_on: date
     bars: dict[str, int]
     short: tuple[tuple[str, int], ...]  # (product, bars) that no released batch has
+    passed: tuple[str, ...]  # batches that would fill what is short, once they are released
 
 
 def filling(rows: Rows, number: int) -> Filling:
@@ -32,16 +33,18 @@ def filling(rows: Rows, number: int) -> Filling:
     lines = [one for one in order_lines(rows, number).get(number, []) if one.open]
     if not lines:
         raise Refused(f"All of order {number} went already; see: soapledger order show {number}")
-    here = [one for one in bars_to_promise(rows) if one.verdict == "released"]
+    stands = bars_to_promise(rows)
+    here = [one for one in stands if one.verdict == "released"]
     left = {one.lot_id: one.bars for one in here}
-    lots = lots_by_id(rows, left.keys())
+    lots = lots_by_id(rows, [one.lot_id for one in stands])
     bars: dict[str, int] = {}
     short = []
+    passed: dict[str, None] = {}
     for line in sorted(lines, key=lambda one: one.batch_id is None):
         need = line.open
-        for one in here:
-            fits = one.recipe_id == line.recipe_id and line.batch_id in (None, one.batch_id)
-            part = min(need, left[one.lot_id]) if fits else 0
+        fitting = [one for one in stands if one.recipe_id == line.recipe_id and line.batch_id in (None, one.batch_id)]
+        for one in (one for one in fitting if one.lot_id in left):
+            part = min(need, left[one.lot_id])
             if part:
                 left[one.lot_id] -= part
                 need -= part
@@ -49,5 +52,6 @@ def filling(rows: Rows, number: int) -> Filling:
                 bars[code] = bars.get(code, 0) + part
         if need:
             short.append((line.batch or line.product, need))
+            passed |= {lots[one.lot_id].code: None for one in fitting if one.verdict == "passed"}
     card = next(one for one in customer_list(rows) if one.id == order.customer_id)
-    return Filling(number, card, order.due_on, bars, tuple(short))
+    return Filling(number, card, order.due_on, bars, tuple(short), tuple(passed))

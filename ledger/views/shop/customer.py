@@ -51,8 +51,11 @@ def customer_words(rows: Rows, found: CustomerShop) -> tuple[tuple[str, str], ..
         words.append(("there", f"{count(sum(one.bars for one in found.consignment), 'bar')} of yours: {each}"))
     if found.invoices:
         last = found.invoices[-1]
+        notes = sum(one.kind == "credit note" for one in found.invoices)
+        credited = f" and {count(notes, 'credit note')}" if notes else ""
+        many = f"{len(found.invoices) - notes}{credited}"
         late = f"; late: {', '.join(map(str, found.owes.late))}" if found.owes.late else ""
-        words.append(("invoices", f"{len(found.invoices)}, the last {last.number} of {show_date(last.on)}{late}"))
+        words.append(("invoices", f"{many}, the last {last.number} of {show_date(last.on)}{late}"))
     if found.owes.not_invoiced_minor > 0:
         words.append(("to bill", f"{show_money(found.owes.not_invoiced_minor, currency)} on no invoice yet"))
     return tuple(words)

@@ -29,6 +29,8 @@ def sales_to_invoice(rows: Rows, customer_id: int, name: str, *, on: date, only:
         one for one in known if not one.of and one.id not in done and one.on <= on and (not only or one.id in only)
     ]
     if not wanted:
+        if not any(one.on <= on and not one.of for one in known):
+            raise Refused(f"Nothing was sold to {name} by {show_date(on)}, so there is nothing to invoice.")
         raise Refused(f"Everything that was sold to {name} by {show_date(on)} is on an invoice.")
     mine = {one.id for one in wanted}
     back = [one for one in known if one.of and one.id not in done and one.on <= on and {*one.of} <= mine]
