@@ -51,8 +51,8 @@ supplier list, supplier show, customer list, customer show, material list, mater
 equipment show, recipe list, recipe show, recipe scale, recipe assessment, stock, lot show, batch list, batch show,
 batch correct, cure list, cure show, samples, label check, label runs, label due, stall list, cost, trace, recall lot,
 recall bar, complaint list, complaint show, attachments, attachment save, upkeep list, check, history,
-order list, order show, consignment list, invoice list, invoice show, sale list, sale show, tax list, price list, rates list,
-worth, shelf list, stall pack, recall of, recall show, recall list
+order list, order show, consignment list, invoice list, invoice show, sale list, sale show, tax list, price list,
+rates list, worth, shelf list, stall pack, recall of, recall show, recall list
 """
 
 

@@ -84,7 +84,8 @@ def test_a_saturday_is_ticked_by_its_day_and_the_next_one_stays(
     assert "nothing to tick" in run("stall", "ticked", "saturday", "--on", "2026-06-06", code=1).stderr
 
 
-def test_a_sale_says_which_of_its_batches_was_assumed(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+@pytest.mark.usefixtures("shop")
+def test_a_sale_says_which_of_its_batches_was_assumed(codes: dict[str, list[str]], run: Any) -> None:
     one, two, _ = codes["Rosemary"]
     run("stall", "out", "saturday", "rosemary=12", "--ticked")
     run("stall", "back", "saturday", "rosemary=5")
