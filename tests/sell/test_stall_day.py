@@ -155,6 +155,8 @@ def test_a_card_total_that_comes_later_ends_the_day(shop: Shop, codes: dict[str,
     said = " ".join(run("stall", "back", "saturday", f"{oat}=2", "--cash", "20").stdout.split())
     assert "soapledger stall takings saturday-market --card AMOUNT" in said
     assert asked(shop, LINES) == [("bars", 4, 2600, 0)]
+    assert "Takings not told yet: " in run("sale", "show", "1").stdout
+    assert "Owed" not in run("sale", "show", "1").stdout
     said = run("stall", "takings", "saturday", "--card", "5").stdout
     assert ", 5.00 EUR by card." in " ".join(run("history", "--last", "1").stdout.split())
     assert said.startswith("Saturday market on 30 May 2026:\n")

@@ -115,8 +115,10 @@ class Words(NamedTuple):
                 first="  ",
             )
         if kind == "sale":
-            owed = stands.owed_minor
-            say(f"  Owed: {self.money(owed)}" if owed >= 0 else f"  Still to be paid back: {self.money(-owed)}")
+            owed, sale = stands.owed_minor, self.found.sale
+            at_stall = sale.place_id is not None and sale.customer_id is None
+            left = "Takings not told yet" if at_stall and owed > 0 else "Owed"  # nobody owes what stands in a box
+            say(f"  {left}: {self.money(owed)}" if owed >= 0 else f"  Still to be paid back: {self.money(-owed)}")
 
     def _taker(self, number: int) -> str:
         return next((f"{one.kind} {number}" for one in self.found.against if one.sale == number), f"sale {number}")
