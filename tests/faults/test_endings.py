@@ -249,7 +249,7 @@ def test_a_fault_of_ours_after_the_entry_does_not_ask_for_it_again(run: Any, mon
     def broken(*_: Any) -> None:
         raise ZeroDivisionError("by a cake of soap")
 
-    monkeypatch.setattr(stall, "say_wrapped", broken)
+    monkeypatch.setattr(stall, "say_next", broken)
     told = run("stall", "add", "Quay market", code=5).stderr
     assert "A fault in soapledger (ZeroDivisionError: by a cake of soap).\nEntry" in told
     assert "--debug" not in told
@@ -263,7 +263,7 @@ def test_a_ledger_that_cannot_be_asked_is_not_spoken_for(shop: Any, run: Any, mo
         shop.book.path.rename("away.db")
         raise ZeroDivisionError("by a cake of soap")
 
-    monkeypatch.setattr(stall, "say_wrapped", gone)
+    monkeypatch.setattr(stall, "say_next", gone)
     number = len(entries(shop.book.path)) + 1
     told = run("stall", "add", "Quay market", code=4).stderr
     assert f"Whether entry {number} was booked is not known" in told
@@ -304,7 +304,7 @@ def test_stopping_outside_a_prompt_is_said_too(run: Any, monkeypatch: Any) -> No
     def stopped(*_: Any) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(stall_add, "say_wrapped", stopped)
+    monkeypatch.setattr(stall_add, "say_next", stopped)
     monkeypatch.setattr(answer, "say_next", stopped)
     assert "Stopped.\nEntry" in run("stall", "add", "Quay market", code=5).stderr
     assert "Stopped; nothing written." in run("stall", "list", code=1).stderr

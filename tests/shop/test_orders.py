@@ -121,7 +121,7 @@ def test_an_erased_customer_s_open_orders_are_named(hall: Shop, run: Callable[..
     dispatch(hall.book, "tern-hall", {hall.batch: 2}, on=TODAY, price_minor=450, note=None, order_id=filled)
     run("customer", "edit", "tern-hall", "--phone", "020 910 0166")
     said = run("customer", "erase", "tern-hall", "--reason", "asked", "--yes").stdout
-    assert f"Order {left} of tern-hall is still open, 5 bars. To end it:\n  soapledger order end {left} --by" in said
+    assert f"Their order {left} is still open, 5 bars. To end it:\n  soapledger order end {left} --by" in said
     assert f"Order {filled} of" not in said
     run("order", "end", str(left), "--by", "Nuala", "--reason", "erased")
     assert check(hall.rows()).findings == ()

@@ -7,7 +7,7 @@ from ledger.cli.kit.options import Yes
 from ledger.cli.kit.show import count, say_next
 from ledger.cli.people.customer import Which
 from ledger.cli.people.erasing import Also, Leave, NameToo, Paper, Reason, erase_shown
-from ledger.rows.people import customer_by_code, details_held
+from ledger.rows.people import customer_list, details_held
 from ledger.rows.sell.order import order_lines, orders
 from ledger.views.people.erasable import Sought, erasable_customer
 
@@ -25,8 +25,8 @@ def command(
     """Erase a customer's details, and whatever names the person, for good; what they bought stays."""
     here = desk(ctx)
     held = details_held(here.rows(), which)
-    card, lines = customer_by_code(here.rows(), held.code), order_lines(here.rows())
-    promised = [one for one in orders(here.rows(), customer_id=card.id) if one.ended_on is None]
+    cards, lines = customer_list(here.rows(), code=held.code), order_lines(here.rows())  # none: its adding was undone
+    promised = [one for card in cards for one in orders(here.rows(), customer_id=card.id) if one.ended_on is None]
     still = {one.id: sum(line.open for line in lines.get(one.id, ())) for one in promised}
     sought = Sought(tuple(also or ()), tuple(attachment or ()), name_too)
     erase_shown(
@@ -41,6 +41,6 @@ def command(
     for number, bars in still.items():
         if bars:
             say_next(
-                f"Order {number} of {held.code} is still open, {count(bars, 'bar')}. To end it: "
+                f"Their order {number} is still open, {count(bars, 'bar')}. To end it: "
                 f'soapledger order end {number} --by NAME --reason "…"'
             )
