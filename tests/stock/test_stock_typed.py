@@ -14,7 +14,16 @@ pytestmark = pytest.mark.usefixtures("frozen")
 def test_the_first_line_says_how_much_there_is(shop: Any, run: Any) -> None:
     lines = run("stock").stdout.splitlines()
     assert lines[0] == "5 materials on hand in 5 lots; 10 bars of soap."
-    assert any(shop.olive in line and "end Aug 2027" in line and "workshop" in line for line in lines)
+    assert any(shop.olive in line and "end Aug 2027" in line for line in lines)
+    assert "Not in the workshop alone:" not in lines
+
+
+def test_it_fits_a_screen_and_says_apart_what_is_not_in_the_workshop_alone(shop: Any, run: Any) -> None:
+    run("stall", "add", "Quay market")
+    run("stall", "out", "quay", f"{shop.batch}=2")
+    lines = run("stock").stdout.splitlines()
+    assert max(map(len, lines)) <= 80
+    assert lines[lines.index("Not in the workshop alone:") + 1] == f"  {shop.batch}: workshop 8, Quay market 2"
 
 
 def test_one_material_says_what_of_it_is_free(shop: Any, run: Any) -> None:

@@ -1,5 +1,6 @@
 """soapledger stock."""
 
+from collections.abc import Sequence
 from typing import Annotated, get_args
 
 import typer
@@ -8,15 +9,16 @@ from ledger.cli.kit.amounts import amount
 from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.show import count, say, say_wrapped, table
+from ledger.cli.kit.show import count, say, say_next, say_wrapped, table
 from ledger.errors import BadInput
 from ledger.rows.material import material_by_code
 from ledger.rows.sell.assumed import taken_for_each_other
 from ledger.units.dates import show_best_before
 from ledger.units.names import near
-from ledger.units.words import MaterialKind, known
-from ledger.views.stock.stock import stock
+from ledger.units.words import MaterialKind, Units, known
+from ledger.views.stock.stock import MaterialStock, stock
 
+WORKSHOP = "workshop"  # the name of the place that every ledger begins with
 HELD: tuple[MaterialKind, ...] = get_args(MaterialKind)
 
 
@@ -57,27 +59,23 @@ def command(
     body = []
     for one in found:
         for index, line in enumerate(one.lots):
-            places = ", ".join(
-                place if len(line.here) == 1 else f"{place} {amount(held, line.counted, units)}"
-                for place, held in line.here
-            )
             body.append(
                 (
                     one.name if index == 0 else "",
                     line.lot.code,
                     amount(line.lot.on_hand, line.counted, units),
-                    str(one.promised) if one.promised and index == 0 else "",
                     amount(line.free, line.counted, units) if line.free != line.lot.on_hand else "",
                     "out of date" if line.lot.out_of_date(here.today) else line.lot.status,
                     show_best_before(line.lot.best_before) if line.lot.best_before else "",
-                    places,
                 )
             )
-    table(("material", "lot", "on hand", "promised", "free", "status", "best before", "where"), body, right=(2, 3, 4))
+    table(("material", "lot", "on hand", "free", "status", "best before"), body, right=(2, 3), wraps=(0,))
+    _say_promised(found)
+    _say_elsewhere(found, units)
     if late := [
         line.lot.code for one in found for line in one.lots if line.lot.on_hand and line.lot.out_of_date(here.today)
     ]:
-        say_wrapped(
+        say_next(
             f"{count(len(late), 'lot')} {'is' if len(late) == 1 else 'are'} out of date: use none of it. "
             f"Next, once looked at: soapledger lot reject {' '.join(late)} --reason REASON"
         )
@@ -85,3 +83,22 @@ def command(
     for codes in taken_for_each_other(here.rows()):
         if shown & {*codes}:
             say_wrapped(f"Taken for one another at a stall and not looked at since: {', '.join(codes)}.")
+
+
+def _say_promised(found: Sequence[MaterialStock]) -> None:
+    promised = [f"{count(one.promised, 'bar')} of {one.name}" for one in found if one.promised]
+    if promised:
+        say_next(f"Promised: {', '.join(promised)}. See: soapledger order list")
+
+
+def _say_elsewhere(found: Sequence[MaterialStock], units: Units) -> None:
+    """Where what does not stand in the workshop alone is; a column of it would be wider than any screen."""
+    elsewhere = [
+        line for one in found for line in one.lots if [place for place, _ in line.here] not in ([], [WORKSHOP])
+    ]
+    if not elsewhere:
+        return
+    say("Not in the workshop alone:")
+    for line in elsewhere:
+        places = ", ".join(f"{place} {amount(held, line.counted, units)}" for place, held in line.here)
+        say_wrapped(f"{line.lot.code}: {places}", first="  ", indent="    ")
