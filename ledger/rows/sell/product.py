@@ -33,6 +33,11 @@ def products(rows: sqlite3.Connection) -> list[Product]:
     return [Product(*row) for row in found]
 
 
+def materials_of_recipes(rows: sqlite3.Connection) -> dict[int, int]:
+    """What each recipe gives, by row numbers."""
+    return {row[0]: row[1] for row in rows.execute("SELECT id, material_id FROM live_recipe")}
+
+
 def product_by_name(rows: Rows, text: str) -> Product:
     """The product meant by a short name, a name or the start of one. Raises BadInput with near matches."""
     return pick_product(products(rows), text)

@@ -8,8 +8,8 @@ from ledger.domain.stock.promised import Coming, Kept, Part, Wanted, kept
 from ledger.rows.batch import BatchRow, batches_by_id
 from ledger.rows.opened import Rows
 from ledger.rows.people import contacts
-from ledger.rows.recipe import recipe_cards
 from ledger.rows.sell.order import OrderLineRow, OrderRow, bars_to_promise, order_lines, orders
+from ledger.rows.sell.product import materials_of_recipes
 from ledger.units.dates import show_date
 from ledger.units.wording import count
 from ledger.units.words import Verdict
@@ -130,7 +130,7 @@ def promised_by_material(rows: Rows) -> dict[int, int]:
     still = [one for order in orders(rows) if not order.ended_on for one in lines.get(order.id, ()) if one.open]
     if not still:
         return {}
-    materials = {card.id: card.material_id for card in recipe_cards(rows)}
+    materials = materials_of_recipes(rows)
     total: dict[int, int] = {}
     for one in still:
         material = materials[one.recipe_id]
