@@ -16,7 +16,6 @@ from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.show import count, out_json, say, say_next, say_wrapped, table
 from ledger.cli.recall.words import say_answer
 from ledger.documents.kit.files import check_free, write_file
-from ledger.documents.recall.contact_list import contact_list
 from ledger.domain.recall.question import Question
 from ledger.errors import BadInput
 from ledger.rows.batch import find_batch
@@ -184,6 +183,7 @@ def _say_next(answer: RecallAnswer, asked: Asked, question: Question, wanted: An
 
 
 def _write_contacts(answer: RecallAnswer, path: Path, wanted: AnswerWanted) -> None:
-    write_file(path, contact_list(answer, names=wanted.names), force=wanted.force)
+    listed = loaded("documents.recall.contact_list").contact_list(answer, names=wanted.names)
+    write_file(path, listed, force=wanted.force)
     if not wanted.json:
         say(f"Whom to call is in {path}.")
