@@ -10,6 +10,7 @@ import pytest
 from shop import Shop
 
 from ledger.operations.keep.check import check
+from ledger.rows.lot import on_hand_at, place_of_kind
 from ledger.rows.people import had_by_customers
 from ledger.rows.sell.sale import taken_for
 
@@ -279,3 +280,25 @@ def test_history_names_what_moved_in_full(selling: Shop, run: Any) -> None:
         assert words in said
     assert "Ida" not in said  # a person stands in what is kept by the short name
     assert selling.batch == ONE
+
+
+def test_a_product_goes_by_its_oldest_batches_once_somebody_looked_at_their_codes(selling: Shop, run: Any) -> None:
+    """Each of two batches has bars here; more than the first has take the rest of the second."""
+    first = held(selling, ONE)
+    asked = run("dispatch", "tern", f"plain={first + 2}", "--price", "4.50", input="n\n", code=1)
+    assert f"The oldest first: {ONE}={first}, {SECOND}=2" in asked.stdout
+    assert held(selling, ONE) == first
+    run("dispatch", "tern", f"plain={first + 2}", "--price", "4.50", "--yes")
+    assert held(selling, ONE) == 0
+    left = held(selling, SECOND)
+    assert f"{left} bars of Plain Bar are ready; {left + 1} cannot go" in run(
+        "dispatch", "tern", f"plain={left + 1}", "--yes", code=1
+    ).stderr.replace("\n", " ")
+    assert "above zero" in run("dispatch", "tern", "plain=0", code=2).stderr
+    assert "No product is called" in run("dispatch", "tern", "rosy=1", code=2).stderr
+
+
+def held(shop: Shop, code: str) -> int:
+    rows = shop.rows()
+    lot = rows.execute("SELECT id FROM lot WHERE code = ?", (code,)).fetchone()[0]
+    return on_hand_at(rows, lot, place_of_kind(rows, "workshop").id)

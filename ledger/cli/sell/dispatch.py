@@ -22,7 +22,7 @@ from ledger.units.money import figure, parse_money, show_money
 def command(
     ctx: typer.Context,
     customer: Annotated[str | None, typer.Argument(help="Who gets them: short name or name.")] = None,
-    bars: Annotated[list[str] | None, typer.Argument(help="Batches and numbers, e.g. 26-118-0=6.")] = None,
+    bars: Annotated[list[str] | None, typer.Argument(help="Batches or products, e.g. 26-118-0=6.")] = None,
     price: Annotated[
         str | None, typer.Option("--price", help="What one bar was sold for, tax within (the price that holds there).")
     ] = None,
@@ -40,7 +40,8 @@ def command(
 ) -> None:
     """Send released bars to a shop or a person, e.g. soapledger dispatch tern-hall 26-118-0=12 --price 4.50."""
     here = desk(ctx)
-    going = to_go(here, customer, bars or [], order, yes=yes)
+    day = here.day(on)
+    going = to_go(here, customer, bars or [], order, day, yes=yes)
     customer, wanted = going.customer, going.bars
     currency, way = here.settings.currency, way_of(cash=cash, card=card, bank=bank)
     each = parse_money(price, currency, what="the price") if price else None
@@ -48,7 +49,7 @@ def command(
     received = parse_money(paid, currency, what="what was paid") if paid else 0
     if received and way is None:
         raise BadInput("How was it paid? Add --cash, --card or --bank.")
-    day, asked = here.day(on), Asked(each, off, tax_on_top)
+    asked = Asked(each, off, tax_on_top)
     bare = without_a_label(here, wanted)
     warn_of(sale_doubts(here, customer, wanted, asked, day, received), yes)
     sent = dispatch(

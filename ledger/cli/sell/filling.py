@@ -1,18 +1,22 @@
 """What goes out with a dispatch: what was typed, or what fills an order, the oldest batches first."""
 
+from collections import Counter
+from datetime import date
 from typing import Annotated, NamedTuple
 
 import typer
 
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import confirm, count, say, say_next, warn
+from ledger.cli.kit.show import confirm, count, say, say_next, say_wrapped, warn
 from ledger.cli.stock.bars import read_bars
 from ledger.errors import BadInput, Refused
+from ledger.rows.lot import LotRow
 from ledger.rows.people import customer_by_code
 from ledger.rows.sell.order import order_lines
 from ledger.rows.settings import printed_from
 from ledger.units.quantity import parse_pieces
 from ledger.views.sell.filling import filling
+from ledger.views.sell.ready import lot_or_product, ready
 
 Order = Annotated[
     str | None, typer.Option("--order", help="The order it fills; batches left out are proposed.", metavar="NUMBER")
@@ -27,14 +31,14 @@ class Going(NamedTuple):
     order: int | None
 
 
-def to_go(here: Desk, customer: str | None, bars: list[str], order: str | None, *, yes: bool) -> Going:
-    """What goes out; of an order without batches what is proposed is asked about. Raises BadInput for nothing said."""
+def to_go(here: Desk, customer: str | None, bars: list[str], order: str | None, day: date, *, yes: bool) -> Going:
+    """What goes out; what is proposed, of an order or a product, is asked about. Raises BadInput for nothing said."""
     if order is None:
         if customer is None or not bars:
             raise BadInput(
                 "What goes to whom? Write it like: soapledger dispatch tern-hall 26-118-0=12; or add --order."
             )
-        return Going(customer, read_bars(bars), None)
+        return Going(customer, _by_batch(here, read_bars(bars), day, yes=yes), None)
     number = parse_pieces(order.strip().casefold().removeprefix("order"), what="the number of the order")
     if customer is not None and "=" in customer:
         bars, customer = [customer, *bars], None  # the order says whose it is
@@ -42,7 +46,7 @@ def to_go(here: Desk, customer: str | None, bars: list[str], order: str | None, 
     if customer is not None and customer_by_code(here.rows(), customer).id != found.customer.id:
         raise BadInput(f"Order {number} is of {found.customer.name}; leave the customer out, or look at --order.")
     if bars:
-        return Going(found.customer.code, read_bars(bars), number)
+        return Going(found.customer.code, _by_batch(here, read_bars(bars), day, yes=yes), number)
     for what, few in found.short:
         warn(f"No released bars are left for {count(few, 'bar')} of {what}; they stay on the order.")
     for code in found.passed:
@@ -55,6 +59,32 @@ def to_go(here: Desk, customer: str | None, bars: list[str], order: str | None, 
     say(f"Order {number}, {found.customer.name}: {proposed}")
     confirm("Send these?", yes)
     return Going(found.customer.code, found.bars, number)
+
+
+def _by_batch(here: Desk, typed: dict[str, int], day: date, *, yes: bool) -> dict[str, int]:
+    """How many of each batch; of a product the oldest that are ready, whose codes are on the bars to be looked at."""
+    standing = ready(here.rows(), day)
+    found: Counter[str] = Counter()
+    proposed = False
+    for text, number in typed.items():
+        meant = lot_or_product(here.rows(), text)
+        if isinstance(meant, LotRow):
+            found[meant.code] += number
+            continue
+        if number <= 0:
+            raise BadInput(f"How many bars of {meant.name}? Write a number above zero.")
+        proposed, left = True, number
+        for lot in standing.get(meant.material_id, ()):
+            if part := min(left, max(0, lot.bars - found[lot.code])):
+                found[lot.code] += part
+                left -= part
+        if left:
+            few = "is" if number - left == 1 else "are"
+            raise Refused(f"{count(number - left, 'bar')} of {meant.name} {few} ready; {number} cannot go.")
+    if proposed:
+        say_wrapped(f"The oldest first: {', '.join(f'{code}={bars}' for code, bars in found.items())}")
+        confirm("Are these their codes, and shall they go?", yes)
+    return dict(found)
 
 
 def say_papers(here: Desk, going: Going, sale: int | None) -> None:
