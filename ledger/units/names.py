@@ -4,7 +4,7 @@ import difflib
 from collections.abc import Callable, Iterable, Sequence
 
 from ledger.errors import BadInput
-from ledger.units.signs import folded
+from ledger.units.signs import folded, without_accents
 
 _LONG_WORD = 4  # letters; a shorter word of a name is like too many others
 _CLOSE_WORD = 0.75
@@ -39,12 +39,26 @@ def _slips(one: str, other: str) -> int:
     return before[-1]
 
 
+def _begun(wanted: str, names: Sequence[tuple[str, str]], key: Callable[[str], str]) -> list[tuple[str, str]]:
+    """Those whose code, name or a word of it begins so."""
+    return [
+        (code, name)
+        for code, name in names
+        if wanted
+        and (
+            key(code).startswith(wanted)
+            or key(name).startswith(wanted)
+            or any(word.startswith(wanted) for word in key(name).split())
+        )
+    ]
+
+
 def match_name(text: str, names: Sequence[tuple[str, str]], *, noun: str, add: str) -> str:
     """The code meant among (code, name) pairs.
 
-    An exact code wins, then an exact name, then the start of a code, of a name, or of a word in a
-    name, where only one fits. Raises BadInput listing what it could mean, or near matches and `add`,
-    the command that adds one.
+    An exact code wins, then an exact name, then the start of a code, of a name, or of a word in a name, where only one
+    fits; where none does, those starts without the accents that a keyboard may lack. Raises BadInput listing what it
+    could mean, or near matches and `add`, the command that adds one.
     """
     wanted = folded(text.strip())
     for code, _ in names:
@@ -53,16 +67,9 @@ def match_name(text: str, names: Sequence[tuple[str, str]], *, noun: str, add: s
     exact = [code for code, name in names if wanted == folded(name)]
     if len(exact) == 1:
         return exact[0]
-    fits = [
-        (code, name)
-        for code, name in names
-        if wanted
-        and (
-            folded(code).startswith(wanted)
-            or folded(name).startswith(wanted)
-            or any(word.startswith(wanted) for word in folded(name).split())
-        )
-    ]
+    fits = _begun(wanted, names, folded)
+    if not fits and text.isascii():
+        fits = _begun(wanted, names, without_accents)
     if len(fits) == 1:
         return fits[0][0]
     if fits:

@@ -1,10 +1,10 @@
 """Short names for suppliers, customers, materials and recipes: what she types instead of the whole name."""
 
 import re
-import unicodedata
 from collections.abc import Collection
 
 from ledger.errors import BadInput
+from ledger.units.signs import without_accents
 
 _SHAPE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
@@ -14,7 +14,7 @@ def short_code(name: str, taken: Collection[str]) -> str:
 
     Raises BadInput when no letter or digit is left.
     """
-    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
+    plain = without_accents(name).encode("ascii", "ignore").decode()
     code = "-".join(re.findall(r"[a-z0-9]+", plain))
     if not code:
         raise BadInput(f"'{name}' has no letter that a short name could be made of; add --code NAME.")

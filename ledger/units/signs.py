@@ -13,6 +13,8 @@ _SEEN = frozenset(map(chr, (*range(0x600, 0x606), 0x6DD, 0x70F, 0x890, 0x891, 0x
 _JOINER, _FLAG = "\u200d", "\U0001f3f4"
 # What may follow a picture: its colour, the choice of a coloured form, and the signs of a flag (UTS 51, 1.4.9).
 _AFTER_PICTURE = "\ufe0f" + "".join(map(chr, (*range(0x1F3FB, 0x1F400), *range(0xE0020, 0xE0080))))
+# Letters that are no letter with an accent, as they are typed without them; common practice, no source.
+_TYPED_AS = str.maketrans({"æ": "ae", "œ": "oe", "ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th", "ı": "i"})
 _KINDS = {
     "\u200e\u200f\u061c": "a mark that turns the direction of writing",
     "\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069": "a sign that turns the direction of writing",
@@ -63,6 +65,14 @@ def folded(text: str) -> str:
     if text.isascii():
         return text.casefold()
     return unicodedata.normalize("NFC", unicodedata.normalize("NFD", text).casefold())
+
+
+def without_accents(text: str) -> str:
+    """A name as somebody types it whose keyboard lacks its signs: Žofie Ægir as zofie aegir."""
+    if text.isascii():
+        return text.casefold()
+    parts = unicodedata.normalize("NFKD", folded(text).translate(_TYPED_AS))
+    return "".join(sign for sign in parts if not unicodedata.combining(sign))
 
 
 def composed(text: str) -> str:

@@ -34,6 +34,19 @@ def test_a_name_is_found(text: str, code: str) -> None:
     assert found(text) == code
 
 
+@pytest.mark.parametrize(
+    ("text", "code"), [("zofie", "person-1"), ("zof", "person-1"), ("aegir", "person-2"), ("strassner", "person-3")]
+)
+def test_a_name_is_found_without_the_accents_that_a_keyboard_lacks(text: str, code: str) -> None:
+    people = [("person-1", "Žofie Dvořák"), ("person-2", "Ægir Þórsson"), ("person-3", "Straßner"), ("ann", "Ann")]
+    assert match_name(text, people, noun="customer", add="") == code
+
+
+def test_an_accent_that_was_typed_counts() -> None:
+    with pytest.raises(BadInput, match="No customer is called 'Zófie'"):
+        match_name("Zófie", [("person-1", "Žofie")], noun="customer", add="")
+
+
 def test_what_could_be_several_lists_them() -> None:
     with pytest.raises(BadInput) as refused:
         found("olive")

@@ -9,6 +9,7 @@ from ledger.units.shortcode import check_code, short_code
 def test_a_short_name_is_the_name_in_small_letters() -> None:
     assert short_code("Tarnlow Oils & Co.", ()) == "tarnlow-oils-co"
     assert short_code("Crème Brûlée", ()) == "creme-brulee"
+    assert short_code("Ægir Øl & Straßner", ()) == "aegir-ol-strassner"  # it was gir-l-strassner
 
 
 def test_a_taken_short_name_gets_a_number() -> None:
