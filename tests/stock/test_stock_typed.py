@@ -61,3 +61,11 @@ def test_a_lot_past_its_day_is_out_of_date_from_the_day_after(run: Any) -> None:
     assert "accepted" in today
     assert sum("out of date" in line for line in shown.splitlines()) == 2  # in the table, and what to do about it
     assert "1 lot is out of date: use none of it" in shown
+
+
+def test_a_shop_that_is_called_workshop_is_not_ours(shop: Any, run: Any) -> None:
+    """Where bars stand is told by what the place is: the name of a shop is its own."""
+    run("customer", "add", "workshop", "--shop")
+    run("customer", "terms", "workshop", "--sale-or-return")
+    run("dispatch", "workshop", f"{shop.batch}=10")
+    assert "Not in the workshop alone:" in run("stock").stdout

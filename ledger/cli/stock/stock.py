@@ -18,7 +18,6 @@ from ledger.units.names import near
 from ledger.units.words import MaterialKind, Units, known
 from ledger.views.stock.stock import MaterialStock, stock
 
-WORKSHOP = "workshop"  # the name of the place that every ledger begins with
 HELD: tuple[MaterialKind, ...] = get_args(MaterialKind)
 
 
@@ -93,9 +92,7 @@ def _say_promised(found: Sequence[MaterialStock]) -> None:
 
 def _say_elsewhere(found: Sequence[MaterialStock], units: Units) -> None:
     """Where what does not stand in the workshop alone is; a column of it would be wider than any screen."""
-    elsewhere = [
-        line for one in found for line in one.lots if [place for place, _ in line.here] not in ([], [WORKSHOP])
-    ]
+    elsewhere = [line for one in found for line in one.lots if line.elsewhere]
     if not elsewhere:
         return
     say("Not in the workshop alone:")

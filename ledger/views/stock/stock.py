@@ -15,6 +15,7 @@ class StockLine(NamedTuple):
     lot: LotRow
     here: tuple[tuple[str, int], ...]  # (place, quantity)
     free: int
+    elsewhere: bool  # not in the workshop alone
 
     @property
     def counted(self) -> bool:
@@ -46,7 +47,8 @@ def stock(
             continue
         if lot.on_hand or empty:
             here = tuple((place.name, quantity) for place, quantity in held.get(lot.id, ()))
-            line = StockLine(lot, here, lot.on_hand - planned.get(lot.id, 0))
+            elsewhere = any(place.kind != "workshop" for place, _ in held.get(lot.id, ()))
+            line = StockLine(lot, here, lot.on_hand - planned.get(lot.id, 0), elsewhere)
             by_material.setdefault(lot.material_id, []).append(line)
     found = []
     promised = promised_by_material(rows) if kind in (None, "soap") else {}
