@@ -432,7 +432,10 @@ INNER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         ("taken > (had or 0):", "taken > (had or 0) + 1:"),
     ],
     ("views/sale/doubts.py", "sale/test_sale_doubts.py"): [
-        ("expected / TIMES_OFF < amount < expected", "expected / TIMES_OFF <= amount <= expected"),
+        (
+            "not times_off(amount, expected, expected, TIMES_OFF)",
+            "not times_off(amount, expected, expected, TIMES_OFF + 1)",
+        ),
         ("if dict(sold) == dict(bars):", "if sold:"),
         ("if single is not None:", "if False:"),
     ],

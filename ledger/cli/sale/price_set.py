@@ -8,15 +8,12 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Yes
 from ledger.cli.kit.show import confirm, say_wrapped, warn
 from ledger.cli.sale.outlet import From, Product, Stall, To, day_from, outlet_of, recipe_of
-from ledger.domain.sale.pricing import PriceTable
 from ledger.errors import BadInput
 from ledger.operations.sale.set_price import PriceFor, set_price
-from ledger.rows.sell.price import prices
 from ledger.units.dates import show_date
 from ledger.units.money import parse_money, show_money
 from ledger.units.prices import parse_offer
-
-_TENFOLD = 10
+from ledger.views.sale.doubts import new_price_off
 
 
 def command(
@@ -41,11 +38,10 @@ def command(
     recipe, name = recipe_of(here, product)
     outlet, where = outlet_of(here, stall, to)
     if bars == 1 and not yes:
-        before = PriceTable(prices(here.rows()), on).single(recipe, outlet)
-        if before and minor and (minor >= before * _TENFOLD or minor * _TENFOLD <= before):
-            confirm(
-                f"One bar costs {show_money(before, currency)} so far; is {show_money(minor, currency)} right?", yes
-            )
+        before = new_price_off(here.rows(), recipe, outlet, minor, on)
+        if before:
+            question = f"One bar costs {show_money(before, currency)} so far; is {show_money(minor, currency)} right?"
+            confirm(question, yes)
     words = f"{name}{f' at {where}' if stall else f' for {where}' if to else ''}"
     dear = set_price(here.book(), PriceFor(recipe, outlet, words), minor, on=on, bars=bars, currency=currency)
     each = show_money(minor, currency) if bars == 1 else f"{bars} for {show_money(minor, currency)}"

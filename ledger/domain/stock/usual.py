@@ -29,5 +29,9 @@ def price_far_off(new: Came, earlier: Sequence[Came]) -> bool:
     prices = [Fraction(one.cost_minor, one.quantity) for one in earlier if one.cost_minor and one.quantity > 0]
     if not prices or not new.cost_minor or new.quantity <= 0:
         return False
-    price = Fraction(new.cost_minor, new.quantity)
-    return price * TIMES <= min(prices) or price >= TIMES * max(prices)
+    return times_off(Fraction(new.cost_minor, new.quantity), min(prices), max(prices))
+
+
+def times_off(found: Fraction | int, low: Fraction | int, high: Fraction | int, times: int = TIMES) -> bool:
+    """Whether a figure is so many times the highest known or more, or so small a part of the lowest or less."""
+    return found * times <= low or found >= high * times

@@ -8,6 +8,7 @@ from statistics import median
 from typing import NamedTuple
 
 from ledger.domain.sale.pricing import Outlet
+from ledger.domain.stock.usual import times_off
 from ledger.rows.opened import Rows
 from ledger.rows.sell.sale import booked_since, brought_by_recipe, brought_lately, lines_of
 from ledger.rows.sell.tax import recipes_of
@@ -73,7 +74,13 @@ def unlikely(rows: Rows, taken: Iterable[Taken], outlet: Outlet, on: date, curre
         return None
     number, amount = sum(one.bars for one in known), sum(one.amount_minor for one in known)
     expected = sum(usual[one.lot_id] * one.bars for one in known)
-    if not amount or expected / TIMES_OFF < amount < expected * TIMES_OFF:
+    if not amount or not times_off(amount, expected, expected, TIMES_OFF):
         return None
     each, before = (show_money(half_up(Fraction(one, number)), currency) for one in (amount, expected))
     return f"That is {each} a bar; they usually bring {before}."
+
+
+def new_price_off(rows: Rows, recipe_id: int | None, outlet: Outlet, price_minor: int, on: date) -> int | None:
+    """What one bar costs so far, where a new price is ten times that or a tenth of it; else None."""
+    before = price_table(rows, on).single(recipe_id, outlet)
+    return before if before and price_minor and times_off(price_minor, before, before) else None
