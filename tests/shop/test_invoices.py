@@ -1,5 +1,6 @@
 """Invoices and credit notes: what they are over, how they are numbered, what they come to, and that they stay."""
 
+import io
 import json
 from collections.abc import Callable
 from datetime import date
@@ -10,6 +11,7 @@ import pytest
 from pypdf import PdfReader
 from shop import Shop, erase_customer
 
+from ledger.documents.shop.invoice_page import draw_invoice
 from ledger.errors import BadInput, Refused
 from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo
@@ -223,7 +225,10 @@ def test_a_credit_note_says_what_was_paid_back(hall: Shop, run: Callable[..., An
     run("return", f"{hall.batch}=1", "--from", "tern-hall", "--cash")
     assert "  4.50 EUR was paid back when it was made.\n" in run("invoice", "credit", "1").stdout
     run("invoice", "show", "2", "-o", "note.pdf")
-    assert "Paid back" in PdfReader(tmp_path / "note.pdf").pages[0].extract_text()
+    note = PdfReader(tmp_path / "note.pdf").pages[0].extract_text()
+    assert "Paid back" in note
+    assert "Supplied" not in note  # nothing was: it came back, on the day the clock shows
+    assert "Taken back 1 Jun 2026" in note
 
 
 def test_what_came_back_before_it_is_made_is_off_it(hall: Shop) -> None:
@@ -231,6 +236,9 @@ def test_what_came_back_before_it_is_made_is_off_it(hall: Shop) -> None:
     take_back(hall.book, {hall.batch: 1}, customer="tern-hall", stall=None, on=date(2026, 5, 25), reason="torn")
     make_invoice(hall.book, "tern-hall", on=JUNE)
     assert view(hall, 1).total_minor == 1350
+    page = PdfReader(io.BytesIO(draw_invoice(view(hall, 1)))).pages[0].extract_text()
+    assert "Supplied 20 May 2026\n" in page
+    assert "Taken back 25 May 2026\n" in page
     (one,) = invoices_listed(hall.rows(), JUNE)
     assert (one.total_minor, one.owed_minor) == (1350, 1350)
 

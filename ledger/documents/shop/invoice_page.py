@@ -1,5 +1,7 @@
 """An invoice or a credit note as a page: one line for each batch, the amounts by rate, what is to be paid by when."""
 
+from collections.abc import Sequence
+
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 
@@ -22,14 +24,19 @@ def draw_invoice(view: InvoiceView, *, words: str = "", size: str = "A4") -> byt
     seller += [f"Tax number {view.tax_number}"] if view.tax_number else []
     facts = [f"Date {show_date(view.on)}"]
     facts += [f"for invoice {view.of_number}"] if view.of_number else []
-    days = sorted({one.supplied_on for one in view.lines})
-    supplied = show_date(days[0]) if len(days) == 1 else f"{show_date(days[0])} to {show_date(days[-1])}"
-    facts.append(f"Supplied {supplied}")
+    facts += _days("Supplied", [one for one in view.lines if one.amount_minor >= 0])
+    facts += _days("Taken back", [one for one in view.lines if one.amount_minor < 0])
     customer = [view.customer, *address_lines(view.customer_address)]
     story: list[Flowable] = parties(sheet, title=view.title, seller=seller, customer=customer, facts=facts)
     story += [_lines(view, sheet.width), Spacer(1, 4 * mm), _sums(view, sheet.width)]
     story += _foot(view, words)
     return build(story, sheet)
+
+
+def _days(what: str, lines: Sequence[InvoiceLine]) -> list[str]:
+    """From which day to which; nothing where there is no such line."""
+    days = sorted({one.on for one in lines})
+    return [f"{what} {' to '.join(map(show_date, dict.fromkeys((days[0], days[-1]))))}"] if days else []
 
 
 def _money(view: InvoiceView, minor: int | None) -> str:
@@ -47,9 +54,9 @@ def _rate(ppm: int) -> str:
 def _lines(view: InvoiceView, wide: float) -> Table:
     taxed = any(one.tax_ppm is not None for one in view.lines)
     less = any(one.reduction_minor for one in view.lines)
-    several = len({one.supplied_on for one in view.lines}) > 1
+    several = len({one.on for one in view.lines}) > 1
     heads = [
-        ("supplied", 0.13, several),
+        ("day", 0.13, several),
         ("what", 0.34 + 0.13 * (not several) + 0.1 * (not less) + 0.1 * (not taxed), True),
         ("batch", 0.12, True),
         ("bars", 0.07, True),
@@ -63,7 +70,7 @@ def _lines(view: InvoiceView, wide: float) -> Table:
 
     def cells(one: InvoiceLine) -> list[str]:
         every = [
-            show_date(one.supplied_on),
+            show_date(one.on),
             one.what,
             one.batch or "",
             str(one.bars).replace("-", "−") if one.bars else "",

@@ -23,7 +23,7 @@ class InvoiceLine(NamedTuple):
     """One line: bars of a product with their batch, or something else; amounts as they were booked, tax within."""
 
     sale: int
-    supplied_on: date
+    on: date  # supplied, or taken back where the amount is below zero
     what: str
     batch: str | None
     bars: int
