@@ -16,7 +16,7 @@ from ledger.units.shortcode import short_code
 from ledger.views.sale.words import whom_kept
 from ledger.views.shop.terms import terms_words
 
-_LONGEST_DAYS = 731
+_LONGEST_DAYS = 731  # two years, one of them a leap year: a longer term is a slip; ours, no source
 
 
 class Agreed(NamedTuple):
