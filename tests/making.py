@@ -1,6 +1,8 @@
 """Short ways to deliver, make and cut in tests, through the same operations that commands call."""
 
+from contextlib import closing
 from datetime import date
+from pathlib import Path
 
 from ledger.domain.tools.bar_checks import CHECKS, Check
 from ledger.operations.bench.cut import cut_batch
@@ -9,6 +11,7 @@ from ledger.operations.bench.readings import ReadingValue
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.stock.receive import DeliveryLine, DeliveryNote, receive
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
+from ledger.storage import book as opened_book
 from ledger.storage.book import Book
 
 DELIVERED = date(2026, 3, 2)
@@ -23,6 +26,12 @@ POURED = (ReadingValue("poured", at="14:05"),)
 def deliver(book: Book, line: DeliveryLine, *, accepted: bool = True, on: date = DELIVERED) -> str:
     """One lot from Tarnlow Oils; returns its code."""
     return receive(book, DeliveryNote("tarnlow", on, (line,), accepted_by="Nuala" if accepted else None))[0].code
+
+
+def bring_up_to_date(path: Path) -> Path | None:
+    """What opening a ledger of an earlier program does before anything is written; returns the copy of it."""
+    with closing(opened_book.connect(path)) as raw:
+        return opened_book.bring_up_to_date(path, raw)
 
 
 def batch_of(book: Book, code: str) -> BatchRow:

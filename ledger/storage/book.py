@@ -9,6 +9,7 @@ from typing import Any
 
 from sqlalchemy import Engine, create_engine, event
 from sqlalchemy.exc import DBAPIError
+from sqlalchemy.pool import StaticPool
 from sqlmodel import Session
 
 from ledger.errors import BadInput, Refused
@@ -50,10 +51,14 @@ class Book:
         self._now = now
         self.handed_over: list[tuple[int, str]] = []  # (entry, digest), given to the file; whether they stand, it tells
         self._let_go = let_go
-        self.old_copy = bring_up_to_date(path)  # of the file as an earlier program left it, where one did
-        self._engine = _engine(path)
-        with self.look() as rows:
-            lacking = rows.execute(LACKS_ROWS).fetchone()
+        self._raw = connect(path)  # the one connection of this book: each reads the whole schema again
+        try:
+            self.old_copy = bring_up_to_date(path, self._raw)  # of the file as an earlier program left it
+            lacking = self._raw.execute(LACKS_ROWS).fetchone()
+        except BaseException:
+            self._raw.close()
+            raise
+        self._engine = _engine(self._raw)
         if lacking:
             from ledger.storage.upgrade import fill_in
 
@@ -104,17 +109,20 @@ class Book:
 
     @contextmanager
     def look(self) -> Iterator[sqlite3.Connection]:
-        """A connection for view functions between two operations: it cannot write, and reads one state.
+        """The connection for view functions between two operations: it cannot write, and reads one state.
 
-        Nothing can be written before the block ends.
+        Nothing can be written before the block ends; a look inside another one sees what that one does.
         """
-        raw = _connect(self.path)
-        raw.execute("PRAGMA query_only = ON")
-        raw.execute("BEGIN")
+        if self._raw.in_transaction:
+            yield self._raw
+            return
+        self._raw.execute("PRAGMA query_only = ON")
+        self._raw.execute("BEGIN")
         try:
-            yield raw
+            yield self._raw
         finally:
-            raw.close()
+            self._raw.execute("ROLLBACK")
+            self._raw.execute("PRAGMA query_only = OFF")
 
     def sweep(self) -> None:
         """Write the file anew, so that nothing that was erased is left between its rows.
@@ -123,7 +131,7 @@ class Book:
         Raises Refused when the file is in use, or the disk has no room for it twice.
         """
         self._let_go()
-        raw = _connect(self.path)
+        raw = connect(self.path)
         try:
             raw.execute("VACUUM")
         except sqlite3.Error as error:
@@ -137,14 +145,14 @@ class Book:
     def close(self) -> None:
         """Let go of the file."""
         self._engine.dispose()
+        self._raw.close()  # the engine closes it only where it has written
 
 
-def bring_up_to_date(path: Path) -> Path | None:
+def bring_up_to_date(path: Path, raw: sqlite3.Connection) -> Path | None:
     """Migrate an older file after a backup copy; returns the copy, or None when nothing was to do.
 
     Raises Refused for a file that a newer program wrote, DamagedLedger for one that is no ledger.
     """
-    raw = _connect(path)
     try:
         version = raw.execute("PRAGMA user_version").fetchone()[0]
         known_file(path, raw.execute("PRAGMA application_id").fetchone()[0], version)
@@ -172,8 +180,6 @@ def bring_up_to_date(path: Path) -> Path | None:
         return copy
     except sqlite3.Error as error:
         raise trouble(error) or error from error
-    finally:
-        raw.close()
 
 
 def _put_back(path: Path, copy: Path) -> None:
@@ -183,14 +189,14 @@ def _put_back(path: Path, copy: Path) -> None:
     """
     last = "SELECT max(id) FROM entry"
     with suppress(sqlite3.Error):
-        with closing(_connect(copy)) as old, closing(_connect(path)) as new:
+        with closing(connect(copy)) as old, closing(connect(path)) as new:
             if old.execute(last).fetchone()[0] != new.execute(last).fetchone()[0]:
                 return
             old.backup(new)
         copy.unlink()
 
 
-def _connect(path: Path) -> sqlite3.Connection:
+def connect(path: Path) -> sqlite3.Connection:
     """A connection with SQLite's own defences up, for a file of whatever origin."""
     raw = sqlite3.connect(f"{path.absolute().as_uri()}?mode=rw", uri=True, timeout=PATIENCE, isolation_level=None)
     raw.row_factory = sqlite3.Row
@@ -208,9 +214,8 @@ def _free_name(path: Path) -> Path:
     return free
 
 
-def _engine(path: Path) -> Engine:
-    def connect() -> sqlite3.Connection:
-        raw = _connect(path)
+def _engine(raw: sqlite3.Connection) -> Engine:
+    def prepared() -> sqlite3.Connection:
         raw.executescript(
             "PRAGMA journal_mode = DELETE; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; "
             "PRAGMA recursive_triggers = ON; "  # else INSERT OR REPLACE slips past append-only
@@ -218,7 +223,7 @@ def _engine(path: Path) -> Engine:
         )
         return raw
 
-    engine = create_engine("sqlite://", creator=connect)
+    engine = create_engine("sqlite://", creator=prepared, poolclass=StaticPool)
 
     @event.listens_for(engine, "begin")
     def begin(connection: Any) -> None:

@@ -109,7 +109,6 @@ def forms_of(word: str) -> set[bytes]:
 def test_no_byte_of_what_was_erased_is_left_in_the_file_or_beside_it(mentioned: Book) -> None:
     before = mentioned.path.read_bytes()
     assert all(any(form in before for form in forms_of(word)) for word in WORDS)
-    mentioned.close()
     erase_her(mentioned)
     mentioned.close()
     left = b"".join(one.read_bytes() for one in mentioned.path.parent.iterdir() if one.name.startswith("soap.db"))

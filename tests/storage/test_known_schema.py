@@ -6,12 +6,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from making import bring_up_to_date
 
 from ledger.errors import DamagedLedger, LedgerError, Refused, StrangeSchema
 from ledger.fileformat import APPLICATION_ID, GUARDS_LAID, SCHEMA, SCHEMA_VERSION, TABLES, TABLES_LAID, schema_digest
 from ledger.rows.opened import open_rows
 from ledger.storage import book as book_module
-from ledger.storage.book import Book, bring_up_to_date
+from ledger.storage.book import Book
 from ledger.storage.migrations import migrate
 
 DUMPS = sorted((Path(__file__).parent / "formats").glob("*.sql"))

@@ -8,12 +8,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from making import bring_up_to_date
 
 from ledger.errors import Refused
 from ledger.fileformat import LAID_REVISION, SCHEMA_VERSION, laid_revision_view
 from ledger.rows.opened import open_rows
 from ledger.storage import migrations
-from ledger.storage.book import Book, bring_up_to_date
+from ledger.storage.book import Book
 from ledger.storage.migrations import laid_revision, migrate
 from ledger.storage.verify import verify
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from making import bring_up_to_date
 from sqlmodel import SQLModel
 
 from ledger import fileformat
@@ -21,7 +22,7 @@ from ledger.rows import opened as reading
 from ledger.rows.opened import OlderLedger, open_rows
 from ledger.storage import book as book_module
 from ledger.storage import migrations, tables
-from ledger.storage.book import Book, bring_up_to_date
+from ledger.storage.book import Book
 from ledger.storage.chain import GENESIS, Head, entry_digest, rows_of
 
 for _topic in pkgutil.iter_modules(tables.__path__):  # each says its tables when it is imported
