@@ -1,5 +1,6 @@
 """What every command finds on the desk: the ledger, who is at it, and what day it is."""
 
+import datetime as clock
 import os
 import shlex
 from dataclasses import dataclass, field
@@ -201,7 +202,7 @@ def _user() -> str:
 
 def now() -> datetime:
     """This moment, in UTC."""
-    return datetime.now(UTC)
+    return clock.datetime.now(UTC)
 
 
 def desk(ctx: typer.Context) -> Desk:
