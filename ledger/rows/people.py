@@ -87,7 +87,7 @@ def customer_by_code(rows: sqlite3.Connection, text: str) -> CustomerCard:
         text,
         [(row["code"], row["name"]) for row in rows.execute(_NAMES)],
         noun="customer",
-        add="soapledger customer add NAME --shop",
+        add="soapledger customer add NAME with --shop or --person",
     )
     return customer_list(rows, code=code)[0]
 

@@ -17,6 +17,6 @@ def command(ctx: typer.Context, json: Json = False) -> None:
         ("short name", "name", "kind", "phone", "bars"),
         ((c.code, c.name, c.kind, c.phone or "", str(c.bars)) for c in cards),
         right=(4,),
-        none="No customer yet. Add one: soapledger customer add NAME --shop --phone NUMBER",
+        none="No customer yet. Add one: soapledger customer add NAME --phone NUMBER with --shop or --person",
     )
     answer(cards, json, words)

@@ -7,7 +7,7 @@ import typer
 from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
-from ledger.cli.kit.window import Every, Last, asked_for, latest, the_last
+from ledger.cli.kit.window import Every, Last, asked_for, latest
 from ledger.units.dates import show_date
 from ledger.units.money import figure, show_money
 from ledger.units.wording import count
@@ -21,7 +21,7 @@ def command(ctx: typer.Context, last: Last = None, every: Every = False, json: J
     found, more = latest(known, asked_for(last, every), always=lambda one: one.late)
     currency = here.settings.currency
     words = Listed(
-        f"{the_last(_counted(found), more)}, {_owed(known, currency)}.",
+        f"{_counted(known)}, {_owed(known, currency)}.",
         ("number", "customer", "on", currency, "owed", "pay by", ""),
         (
             (

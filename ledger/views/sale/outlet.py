@@ -28,7 +28,7 @@ def outlet_named(rows: Rows, text: str) -> OutletNamed:
         text,
         [*((one.code, one.name) for one in stalls), *((one.code, one.name) for one in customers)],
         noun="stall or customer",
-        add="soapledger stall add NAME, or soapledger customer add NAME --shop",
+        add="soapledger stall add NAME, or soapledger customer add NAME with --shop or --person",
     )
     place = next((one for one in stalls if one.code == code), None)
     if place:
