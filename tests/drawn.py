@@ -51,6 +51,7 @@ from ledger.views.record.papers import Papers
 from ledger.views.record.record import BatchRecord
 from ledger.views.record.went_in import UsedMaterial, WentIn
 from ledger.views.record.where import Where, WhereBars
+from ledger.views.record.worked import Worked
 
 PRINTED = PrintedFrom(
     entry=214, recorded_at="2026-06-01T09:30:00Z", program="0.1.0", seal="214:7K3M-9HXA-45PT-CD2R-V8E"
@@ -272,6 +273,7 @@ def record() -> BatchRecord:
             read,
             ("Emulsion after",),
         ),
+        worked=Worked({"making": 90, "wrapping": 45}),
         outside=Outside(()),
         came_out=CameOut(
             mass_in_mg=1_462_200,

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from ledger.domain.tools.bar_checks import kept_as_good
 from ledger.rows.batch import BatchRow
 from ledger.rows.opened import day, maybe_day
-from ledger.units.words import AlkaliKind, MaterialKind, ReadingUnit, Role, Stage
+from ledger.units.words import AlkaliKind, MaterialKind, ReadingUnit, Role, Stage, WorkStage
 
 
 class ReadingRow(NamedTuple):
@@ -168,6 +168,14 @@ def first_of(rows: sqlite3.Connection, batch_id: int, readings: Collection[str])
         (batch_id, json.dumps(list(readings))),
     ).fetchone()
     return found and str(found[0])
+
+
+def work_of(rows: sqlite3.Connection, batch_id: int) -> dict[WorkStage, int]:
+    """The minutes booked on a batch by stage, in the order of the first."""
+    found = rows.execute(
+        "SELECT stage, sum(minutes) FROM live_work WHERE batch_id = ? GROUP BY stage ORDER BY min(id)", (batch_id,)
+    )
+    return {row[0]: row[1] for row in found}
 
 
 def minutes_worked(rows: sqlite3.Connection, batches: Collection[int], *, on: date | None = None) -> dict[int, int]:

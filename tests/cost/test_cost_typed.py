@@ -31,6 +31,8 @@ def test_work_by_stage_counts_and_what_was_read_does_not(shop: Any, run: Any) ->
     found = batch_cost(shop.rows(), shop.batch)
     assert (found.labour_minutes, found.labour_minor) == (60, 1500)
     assert "Your work as booked by stage: making 45 min, wrapping 15 min." in said(run("cost", shop.batch))
+    recorded = run("batch", "show", shop.batch)
+    assert "Work booked: making 45 min, wrapping 15 min; 60 min in all." in said(recorded)
     run("undo", str(shop.rows().execute("SELECT max(id) FROM entry").fetchone()[0]), "--yes")
     assert batch_cost(shop.rows(), shop.batch).labour_minutes == 45
 

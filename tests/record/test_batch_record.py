@@ -7,6 +7,7 @@ import zxingcpp
 from ledger.documents.record.batch_record import draw_batch_record
 from ledger.views.record.decided import Decided
 from ledger.views.record.went_in import WentIn
+from ledger.views.record.worked import Worked
 
 
 def test_a_lot_is_found_beside_its_supplier_number(record, read) -> None:
@@ -17,6 +18,12 @@ def test_an_unknown_supplier_number_is_called_unknown_and_stands_first(record, r
     said = read(draw_batch_record(record)).text(0)
     assert "number unknown Tarnlow Oils" in said
     assert said.index("Look at this first") < said.index("What went in")
+
+
+def test_the_work_booked_stands_by_stage_with_its_sum(record, read) -> None:
+    assert "Work booked: making 90 min, wrapping 45 min; 135 min in all." in read(draw_batch_record(record)).text()
+    unbooked = read(draw_batch_record(replace(record, worked=Worked({})))).text()
+    assert "Work" not in unbooked
 
 
 def test_what_went_in_less_what_came_out_is_what_was_lost(record, read) -> None:

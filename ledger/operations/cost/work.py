@@ -5,9 +5,8 @@ from typing import NamedTuple
 
 from ledger.errors import BadInput, Refused
 from ledger.rows.batch import find_batch
-from ledger.rows.reading import minutes_worked
+from ledger.rows.reading import minutes_worked, work_of
 from ledger.rows.recipe import recipe_of
-from ledger.rows.sell.cost import work_of
 from ledger.storage.book import Book
 from ledger.storage.tables.bench import Work
 from ledger.units.dates import show_date

@@ -252,14 +252,6 @@ def carriage_in_no_lot(rows: sqlite3.Connection) -> list[CarriageLost]:
     return [CarriageLost(*row) for row in found]
 
 
-def work_of(rows: sqlite3.Connection, batch_id: int) -> dict[WorkStage, int]:
-    """The minutes booked on a batch by stage, in the order of the first."""
-    found = rows.execute(
-        "SELECT stage, sum(minutes) FROM live_work WHERE batch_id = ? GROUP BY stage ORDER BY min(id)", (batch_id,)
-    )
-    return {row[0]: row[1] for row in found}
-
-
 def batches_since(rows: sqlite3.Connection, on: date, before: date | None) -> int:
     """How many batches of work at the bench were begun on a day or later, up to another."""
     found = rows.execute(

@@ -23,6 +23,7 @@ from ledger.views.record.papers import Papers
 from ledger.views.record.sources import Sources
 from ledger.views.record.went_in import WentIn, went_in
 from ledger.views.record.where import Where, where
+from ledger.views.record.worked import Worked, worked
 
 
 @dataclass(frozen=True)
@@ -34,6 +35,7 @@ class BatchRecord:
     went_in: WentIn
     lye: Lye
     observed: Observed
+    worked: Worked
     outside: Outside
     came_out: CameOut
     cure: Cure
@@ -53,7 +55,7 @@ class BatchRecord:
     def on_screen(self) -> tuple[Section, ...]:
         """The sections in the order in which they are said: what is shortest first."""
         making = (self.lye, self.came_out, self.look_first, self.went_in, self.observed)
-        return (*making, self.outside, self.looked_at, self.decided, self.labels, self.where)
+        return (*making, self.worked, self.outside, self.looked_at, self.decided, self.labels, self.where)
 
     @property
     def facts(self) -> dict[str, Any]:
@@ -88,6 +90,7 @@ def batch_record(rows: Rows, code: str, *, program: str, as_known: bool = False)
         went_in=inputs,
         lye=lye(read, inputs),
         observed=observed(read),
+        worked=worked(read),
         outside=Outside(deviations(rows, batch.id)),
         came_out=gave,
         cure=cure(read),
