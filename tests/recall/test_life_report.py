@@ -7,6 +7,7 @@ from typing import Any
 
 import pypdf
 import pytest
+from once import begun
 
 from ledger.documents.recall.way_drawn import MOST, way_of
 from ledger.operations.people.customers import CustomerDetails, add_customer
@@ -20,7 +21,12 @@ Run = Callable[..., Any]
 
 
 @pytest.fixture
-def opened(shop: Any, run: Run) -> Any:
+def opened(shop: Any, built: Any, run: Run) -> Any:
+    begun(built, shop, sold_and_opened, run)
+    return shop
+
+
+def sold_and_opened(shop: Any, run: Run) -> None:
     """Four bars at a shop, two with a person; the recall is open and the shop told."""
     details = CustomerDetails("Tern Hall", PersonDetails(phone="020 910 0150"))
     add_customer(shop.book, details, kind="shop", code="tern-hall")
@@ -42,7 +48,6 @@ def opened(shop: Any, run: Run) -> Any:
         "--answered",
         "tern-hall",
     )
-    return shop
 
 
 def pages(path: Path) -> list[str]:

@@ -10,6 +10,7 @@ from typing import Any
 import pypdf
 import pytest
 from making import cut
+from once import begun
 from typer.testing import CliRunner
 
 from ledger.cli.main import app
@@ -29,7 +30,12 @@ pytestmark = pytest.mark.usefixtures("frozen")
 
 
 @pytest.fixture
-def sold(shop: Any) -> Any:
+def sold(shop: Any, built: Any) -> Any:
+    begun(built, shop, sell)
+    return shop
+
+
+def sell(shop: Any) -> None:
     """Of 10 bars: 3 sold at the quay (4 out, 1 home), 2 to a shop of which 1 came back, 1 given, 1 missing.
 
     That leaves 10 - 3 - 2 - 1 - 1 = 3 in the workshop and 1 on the returns shelf.
@@ -44,7 +50,6 @@ def sold(shop: Any) -> Any:
     take_back(book, {batch: 1}, customer="tern-hall", stall=None, on=date(2026, 5, 20), reason="cracked")
     gift(book, {batch: 1}, to="the ferryman", on=date(2026, 5, 21))
     count_lot(book, batch, 3, place=None, on=date(2026, 5, 30), note=None)
-    return shop
 
 
 def test_the_first_line_is_the_answer(sold: Any, run: Callable[..., Any]) -> None:

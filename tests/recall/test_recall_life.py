@@ -7,6 +7,7 @@ from datetime import date
 from typing import Any
 
 import pytest
+from once import begun
 
 from ledger.domain.recall.effectiveness import level
 from ledger.domain.recall.question import Question, Start
@@ -24,14 +25,18 @@ OPEN = ("recall", "open", "4471/2", "--reason", "rancid, the supplier rang")
 
 
 @pytest.fixture
-def sold(shop: Any) -> Any:
+def sold(shop: Any, built: Any) -> Any:
+    begun(built, shop, sell)
+    return shop
+
+
+def sell(shop: Any) -> None:
     """Of the ten bars four are at a shop, two went to a person; four are here."""
     details = CustomerDetails("Tern Hall", PersonDetails(phone="020 910 0150"))
     add_customer(shop.book, details, kind="shop", code="tern-hall")
     add_customer(shop.book, CustomerDetails("Orla Fenn", PersonDetails(phone="020 910 0177")), kind="person", code=None)
     dispatch(shop.book, "tern-hall", {shop.batch: 4}, on=date(2026, 5, 5), price_minor=450, note=None)
     dispatch(shop.book, "Orla Fenn", {shop.batch: 2}, on=date(2026, 5, 6), price_minor=450, note=None)
-    return shop
 
 
 def life(run: Run, number: str = "R1") -> Any:

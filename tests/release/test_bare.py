@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut
+from once import begun
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -37,7 +38,11 @@ REFUSED = "0 bars in the workshop have a label, and 1 would leave; 10 without on
 
 
 @pytest.fixture
-def packed(shop: Shop) -> str:
+def packed(shop: Shop, built: Any) -> str:
+    return str(begun(built, shop, pack))
+
+
+def pack(shop: Shop) -> str:
     """Ten bars passed for packing; no label, one stall, one shop."""
     add_stall(shop.book, "Quay market")
     add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")

@@ -13,6 +13,8 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import LOOKED_GOOD, cut, deliver
+from once import begun
+from scented import with_camphor
 from shop import PLAIN_BAR, SETUP, Shop
 
 from ledger.domain.release.bars import Passing
@@ -21,12 +23,9 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.house.setup import set_up
 from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels
 from ledger.operations.material.materials import MaterialFacts, add_material
-from ledger.operations.material.skin import state_contents
-from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.first_supply import FirstSupplied
 from ledger.operations.release.release import pass_bars, release_bars
-from ledger.operations.sell.add_stall import add_stall
 from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.sell.gift import gift
 from ledger.operations.sell.resell import resell
@@ -47,14 +46,8 @@ SAID = FirstSupplied(SENT, "The Heron", "Nuala")
 
 
 @pytest.fixture
-def packed(shop: Shop) -> str:
-    """Ten bars passed for packing; camphor in them is on the long list alone."""
-    state_contents(shop.book, "olive oil", {"linalool": 1_000, "Camphor": 1_000}, source="a statement made up")
-    code = cut(shop.book)
-    pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
-    add_stall(shop.book, "Quay market")
-    add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")
-    return code
+def packed(shop: Shop, built: Any) -> str:
+    return str(begun(built, shop, with_camphor))
 
 
 def label(shop: Shop, code: str, on: date, *, market: str = "eu", count: int = 10) -> None:

@@ -11,6 +11,8 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut
+from once import begun
+from scented import with_camphor
 from shop import SETUP, Shop
 
 from ledger.domain.release.bars import Passing
@@ -21,9 +23,7 @@ from ledger.operations.house.setup import set_up
 from ledger.operations.keep.undo import undo
 from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
 from ledger.operations.material.skin import state_contents
-from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars, release_bars
-from ledger.operations.sell.add_stall import add_stall
 from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.sell.gift import gift
 from ledger.operations.sell.stall_out import stall_out
@@ -39,14 +39,8 @@ BEFORE, LAST, FIRST, AFTER = (date(2026, 7, 30), date(2026, 7, 31), date(2026, 8
 
 
 @pytest.fixture
-def packed(shop: Shop) -> str:
-    """Ten bars passed for packing; 0.05 % of linalool and of camphor in them, and camphor is on the long list alone."""
-    state_contents(shop.book, "olive oil", {"linalool": 1_000, "Camphor": 1_000}, source="a statement made up")
-    code = cut(shop.book)
-    pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
-    add_stall(shop.book, "Quay market")
-    add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")
-    return code
+def packed(shop: Shop, built: Any) -> str:
+    return str(begun(built, shop, with_camphor))
 
 
 def label(shop: Shop, code: str, on: date, *, market: str = "eu", count: int = 10, counted: bool = True) -> int:

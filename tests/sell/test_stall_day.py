@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from market import bake
+from once import begun
 from shop import Shop, work_a_shop
 
 
@@ -17,8 +18,12 @@ def codes(shop: Shop, built: Any, run: Any, frozen: Any) -> dict[str, list[str]]
     path, made = built("four batches", lambda book: bake(book, {"Rosemary": 3, "Oat": 1}), base)
     shutil.copyfile(path, shop.book.path)
     frozen.move_to("2026-05-30 17:00:00")
-    run("price", "set", "all", "6.50")
+    begun(built, shop, priced, run)
     return dict(made)
+
+
+def priced(_: Shop, run: Any) -> None:
+    run("price", "set", "all", "6.50")
 
 
 def asked(shop: Shop, sql: str) -> list[tuple[Any, ...]]:

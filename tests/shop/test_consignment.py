@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from making import LOOKED_GOOD, planned, weighed
+from once import begun
 from shop import Shop, released_before
 
 from ledger.domain.release.bars import Passing
@@ -41,12 +42,16 @@ OLD, NEW = 11, 12
 
 
 @pytest.fixture
-def hall(shop: Shop) -> Shop:
+def hall(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, agreed)
+    return shop
+
+
+def agreed(shop: Shop) -> None:
     """A shop on sale or return that keeps 30 % and pays in 14 days."""
     details = CustomerDetails("Tern Hall", PersonDetails(phone="020 910 0177", address="1 Weir Row, Port Emmer"))
     add_customer(shop.book, details, kind="shop", code="tern-hall")
     agree(shop.book, "tern-hall", Agreed(True, 300_000, None, 14), on=date(2026, 5, 4))
-    return shop
 
 
 def second(shop: Shop) -> str:

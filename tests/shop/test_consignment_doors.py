@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import LOOKED_GOOD, cut
+from once import begun
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -32,11 +33,15 @@ PASSED, OUT = date(2026, 6, 3), date(2026, 5, 12)
 
 
 @pytest.fixture
-def hall(shop: Shop) -> Shop:
+def hall(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, agreed)
+    return shop
+
+
+def agreed(shop: Shop) -> None:
     """A shop on sale or return."""
     add_customer(shop.book, CustomerDetails("Tern Hall"), kind="shop", code="tern-hall")
     agree(shop.book, "tern-hall", Agreed(consignment=True), on=date(2026, 5, 1))
-    return shop
 
 
 def bring(shop: Shop, code: str, bars: int, on: date = OUT) -> None:

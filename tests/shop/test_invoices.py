@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from once import begun
 from pypdf import PdfReader
 from shop import Shop, erase_customer
 
@@ -40,12 +41,16 @@ ADDRESS = "2 Weir Row, Port Emmer"
 
 
 @pytest.fixture
-def hall(shop: Shop) -> Shop:
+def hall(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, agreed)
+    return shop
+
+
+def agreed(shop: Shop) -> None:
     """A shop that buys, and pays in 14 days."""
     details = CustomerDetails("Tern Hall", PersonDetails(address=ADDRESS))
     add_customer(shop.book, details, kind="shop", code="tern-hall")
     agree(shop.book, "tern-hall", Agreed(pay_days=14), on=date(2026, 5, 4))
-    return shop
 
 
 def sold(shop: Shop, bars: int, price: int | None = 450, on: date = MAY, to: str = "tern-hall") -> int:
