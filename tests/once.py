@@ -12,7 +12,7 @@ from shop import Shop
 def begun(built: Callable[..., Any], shop: Shop, play: Callable[..., Any], *given: object) -> Any:
     """Put into the ledger of a test what `play` does to the shop as it stands there; returns what that returned.
 
-    A play is known by its name, so it is the same whatever else it is given. Commands in it find its ledger.
+    A play is known by its name and by the words and numbers it is given. Commands in it find its ledger.
     """
 
     def played(book: Any) -> Any:
@@ -20,6 +20,7 @@ def begun(built: Callable[..., Any], shop: Shop, play: Callable[..., Any], *give
             patch.setenv("SOAPLEDGER", str(book.path))
             return play(replace(shop, book=book), *given)
 
-    path, found = built(f"{play.__module__}.{play.__qualname__}", played, shop.book.path)
+    told = "".join(f" {one}" for one in given if isinstance(one, str | int))
+    path, found = built(f"{play.__module__}.{play.__qualname__}{told}", played, shop.book.path)
     shutil.copyfile(path, shop.book.path)
     return found
