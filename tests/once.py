@@ -1,18 +1,21 @@
-"""What the tests of a file begin with, worked up once: the first that asks for it plays it, each gets its own copy."""
+"""What several tests begin with, worked up once: the first that asks for it plays it, each gets its own copy."""
 
 import shutil
+import zlib
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
 import pytest
+from making import cut
 from shop import Shop
 
 
 def begun(built: Callable[..., Any], shop: Shop, play: Callable[..., Any], *given: object) -> Any:
     """Put into the ledger of a test what `play` does to the shop as it stands there; returns what that returned.
 
-    A play is known by its name and by the words and numbers it is given. Commands in it find its ledger.
+    A play is known by its name, the words and numbers it is given and what stood there before it; commands in it find
+    its ledger.
     """
 
     def played(book: Any) -> Any:
@@ -20,7 +23,13 @@ def begun(built: Callable[..., Any], shop: Shop, play: Callable[..., Any], *give
             patch.setenv("SOAPLEDGER", str(book.path))
             return play(replace(shop, book=book), *given)
 
-    told = "".join(f" {one}" for one in given if isinstance(one, str | int))
-    path, found = built(f"{play.__module__}.{play.__qualname__}{told}", played, shop.book.path)
+    told = [str(one) for one in given if isinstance(one, str | int)]
+    before = f"{zlib.crc32(shop.book.path.read_bytes()):08x}"
+    path, found = built(" ".join((play.__module__, play.__qualname__, *told, before)), played, shop.book.path)
     shutil.copyfile(path, shop.book.path)
     return found
+
+
+def second_cut(shop: Shop) -> str:
+    """A second batch of the plain bar, ten bars cut on 6 May; returns its code."""
+    return cut(shop.book)

@@ -10,8 +10,8 @@ from typing import Any
 
 import pytest
 from freezegun import freeze_time
-from making import CHECKED, LOOKED_GOOD, cut
-from once import begun
+from making import CHECKED, LOOKED_GOOD
+from once import begun, second_cut
 from scented import with_camphor
 from shop import SETUP, Shop
 
@@ -248,8 +248,8 @@ def test_only_the_market_whose_list_changed_is_asked_about(shop: Shop, packed: s
     assert "gb" not in str(refused.value)
 
 
-def test_bars_in_which_the_new_list_names_nothing_more_leave(shop: Shop) -> None:
-    code = cut(shop.book)
+def test_bars_in_which_the_new_list_names_nothing_more_leave(shop: Shop, built: Any) -> None:
+    code = begun(built, shop, second_cut)
     pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
     label(shop, code, LAST)
     release(shop, code, FIRST)

@@ -8,8 +8,8 @@ from typing import Any
 
 import pytest
 from freezegun import freeze_time
-from making import LOOKED_GOOD, cut
-from once import begun
+from making import LOOKED_GOOD
+from once import begun, second_cut
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -52,9 +52,9 @@ def without(shop: Shop, code: str) -> int:
     return bars_without(shop.rows(), find_batch(shop.rows(), code))
 
 
-def test_bars_without_a_label_go_only_where_that_is_settled(hall: Shop) -> None:
+def test_bars_without_a_label_go_only_where_that_is_settled(hall: Shop, built: Any) -> None:
     """Ten bare bars: four go to the shop, six are left; two that are put back on sale may be bare again."""
-    code = cut(hall.book)
+    code = begun(built, hall, second_cut)
     pass_bars(hall.book, code, Passing(on=PASSED, by="Nuala"))
     told = Releasing(on=PASSED, by="Nuala", anyway="a trial", checks=LOOKED_GOOD, bare="sold from the tray")
     release_bars(hall.book, code, told)
@@ -97,12 +97,8 @@ def test_bars_missing_there_may_be_counted_off_without_a_count_of_the_shop(hall:
     assert json.loads(run("consignment", "list", "--json").stdout)[0]["bars"] == 5
 
 
-def test_the_archive_and_the_record_tell_of_them(hall: Shop, run: Callable[..., Any], tmp_path: Path) -> None:
+def test_the_record_and_the_lot_tell_of_them(hall: Shop, run: Callable[..., Any]) -> None:
     bring(hall, hall.batch, 6)
-    run("archive", "kept")
-    index = (tmp_path / "kept" / "pages" / "index.html").read_text(encoding="utf-8")
-    assert "Stalls and shops" in index
-    assert "Tern Hall" in index
     assert "at a shop" in run("batch", "show", hall.batch).stdout
     assert "Tern Hall" in run("lot", "show", hall.batch).stdout
 
@@ -125,7 +121,7 @@ def test_a_place_does_not_keep_the_name_of_a_person(shop: Shop, kind: Any) -> No
     assert (name == "Orla Fenn") is (kind == "shop")
 
 
-def test_the_page_of_a_customer_tells_what_is_agreed_promised_and_invoiced(
+def test_an_archive_tells_of_them_and_a_customer_s_page_what_is_agreed_promised_and_invoiced(
     hall: Shop, run: Callable[..., Any], tmp_path: Path
 ) -> None:
     bring(hall, hall.batch, 6)
@@ -133,6 +129,9 @@ def test_the_page_of_a_customer_tells_what_is_agreed_promised_and_invoiced(
     run("consignment", "count", "tern", "plain=2", "--price", "6.50")
     run("invoice", "make", "tern", "--yes")
     run("archive", "kept")
+    index = (tmp_path / "kept" / "pages" / "index.html").read_text(encoding="utf-8")
+    assert "Stalls and shops" in index
+    assert "Tern Hall" in index
     page = (tmp_path / "kept" / "pages" / "customer-tern-hall.html").read_text(encoding="utf-8")
     for words in ("sale or return, from 1 May 2026 on", "not theirs", "Promised", "5 Jun 2026", "Invoices", "26.00"):
         assert words in page
