@@ -5,8 +5,8 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-import pypdf
 import pytest
+from drawn import Read
 from once import begun
 
 from ledger.documents.recall.way_drawn import MOST, way_of
@@ -51,7 +51,8 @@ def sold_and_opened(shop: Any, run: Run) -> None:
 
 
 def pages(path: Path) -> list[str]:
-    return [" ".join(page.extract_text().split()) for page in pypdf.PdfReader(path).pages]
+    drawn = Read(path.read_bytes())
+    return [drawn.text(page) for page in range(len(drawn.pages))]
 
 
 def test_the_first_page_alone_does_for_the_telephone(opened: Any, run: Run, tmp_path: Path) -> None:

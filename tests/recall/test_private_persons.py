@@ -5,8 +5,8 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-import pypdf
 import pytest
+from drawn import Read
 from once import begun
 
 from ledger.operations.people.customers import CustomerDetails, add_customer
@@ -60,7 +60,7 @@ ASKED = (
 
 
 def text_of(path: Path) -> str:
-    return " ".join(" ".join(page.extract_text() for page in pypdf.PdfReader(path).pages).split())
+    return Read(path.read_bytes()).text()
 
 
 @pytest.mark.parametrize("words", ASKED)
