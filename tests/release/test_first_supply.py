@@ -149,6 +149,12 @@ def test_what_is_said_holds_for_so_many_bars_as_were_supplied_that_day(
     through(shop, packed, door, on, SAID, 1)
 
 
+def test_bars_first_supplied_on_the_last_day_of_the_list_were_so_in_time(shop: Shop, packed: str, sent: Any) -> None:
+    sent()
+    dispatch(shop.book, "heron", {packed: 1}, on=LAST, price_minor=1, note=None)
+    through(shop, packed, "gift", LAST + DAY, replace(SAID, on=LAST))
+
+
 def test_it_is_to_somebody() -> None:
     with pytest.raises(BadInput, match="To whom"):
         FirstSupplied(SENT, " ", "Nuala")
