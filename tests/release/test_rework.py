@@ -45,8 +45,12 @@ net_weight = "100 g"
 
 @pytest.fixture
 def rejected(shop: Shop, built: Any) -> str:
+    return str(begun(built, shop, cut_and_reject))
+
+
+def cut_and_reject(shop: Shop) -> str:
     """Ten bars of 1 320 g together at the cut, rejected."""
-    code = begun(built, shop, second_cut)
+    code = cut(shop.book)
     reject_bars(shop.book, code, on=LATER, by="Nuala", reason="orange spots")
     return code
 
