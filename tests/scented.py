@@ -1,4 +1,4 @@
-"""The plain bar with a scent, for tests of what a label says of it."""
+"""The plain bar with a scent or what a scent is made of, for tests of what a label says of it and where it may go."""
 
 from datetime import date
 from typing import Any
@@ -8,8 +8,11 @@ from shop import PLAIN_BAR, Shop
 
 from ledger.domain.release.bars import Passing
 from ledger.operations.material.materials import MaterialFacts, add_material
+from ledger.operations.material.skin import state_contents
+from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.release import pass_bars
+from ledger.operations.sell.add_stall import add_stall
 from ledger.operations.stock.receive import DeliveryLine
 
 CANADA = "ca=Nuala Quill; 3 Slip Lane, Port Emmer"
@@ -29,6 +32,16 @@ def bars(shop: Shop, inci: str, *, kind: str = "fragrance", part: str = "fragran
     add_recipe(shop.book, scented(part, "sea scent", grams), file="s.toml")
     code = cut(shop.book, "scented")
     pass_bars(shop.book, code, Passing(on=date(2026, 6, 3), by="Nuala"))
+    return code
+
+
+def with_camphor(shop: Shop) -> str:
+    """Ten bars passed for packing, a stall and a shop; 0.05 % of linalool and of camphor, on the long list alone."""
+    state_contents(shop.book, "olive oil", {"linalool": 1_000, "Camphor": 1_000}, source="a statement made up")
+    code = cut(shop.book)
+    pass_bars(shop.book, code, Passing(on=date(2026, 6, 3), by="Nuala"))
+    add_stall(shop.book, "Quay market")
+    add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")
     return code
 
 

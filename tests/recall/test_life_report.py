@@ -5,8 +5,9 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-import pypdf
 import pytest
+from drawn import Read
+from once import begun
 
 from ledger.documents.recall.way_drawn import MOST, way_of
 from ledger.operations.people.customers import CustomerDetails, add_customer
@@ -20,7 +21,12 @@ Run = Callable[..., Any]
 
 
 @pytest.fixture
-def opened(shop: Any, run: Run) -> Any:
+def opened(shop: Any, built: Any, run: Run) -> Any:
+    begun(built, shop, sold_and_opened, run)
+    return shop
+
+
+def sold_and_opened(shop: Any, run: Run) -> None:
     """Four bars at a shop, two with a person; the recall is open and the shop told."""
     details = CustomerDetails("Tern Hall", PersonDetails(phone="020 910 0150"))
     add_customer(shop.book, details, kind="shop", code="tern-hall")
@@ -42,11 +48,11 @@ def opened(shop: Any, run: Run) -> Any:
         "--answered",
         "tern-hall",
     )
-    return shop
 
 
 def pages(path: Path) -> list[str]:
-    return [" ".join(page.extract_text().split()) for page in pypdf.PdfReader(path).pages]
+    drawn = Read(path.read_bytes())
+    return [drawn.text(page) for page in range(len(drawn.pages))]
 
 
 def test_the_first_page_alone_does_for_the_telephone(opened: Any, run: Run, tmp_path: Path) -> None:

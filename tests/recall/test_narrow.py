@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 from making import deliver, planned, weighed
+from once import begun
 
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.stock.receive import DeliveryLine
@@ -15,7 +16,12 @@ LONG = "oil of olives pressed twice in the cold of a long October by three neigh
 
 
 @pytest.fixture
-def busy(shop: Any, run: Callable[..., Any]) -> Any:
+def busy(shop: Any, built: Any, run: Callable[..., Any]) -> Any:
+    begun(built, shop, recalled, run)
+    return shop
+
+
+def recalled(shop: Any, run: Callable[..., Any]) -> None:
     """The worked shop with a material of a long name, and two recalls that have long reasons."""
     weighed(shop.book, planned(shop.book))
     add_material(shop.book, MaterialFacts(LONG, "Olea Europaea Fruit Oil", None, 190_000, 190_000, "certificate"),
@@ -24,7 +30,6 @@ def busy(shop: Any, run: Callable[..., Any]) -> Any:
     run("recall", "rehearse", "4471/2")
     run("recall", "open", "4471/2", "--reason", "rancid, said the supplier in a letter of two pages, and in a call")
     run("recall", "open", "--material", "long", "--supplier", "tarnlow", "--reason", "the same")
-    return shop
 
 
 @pytest.mark.parametrize(

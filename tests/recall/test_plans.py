@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from making import MADE, cut, planned
+from once import begun
 
 from ledger.domain.recall.question import Question, Start
 from ledger.operations.bench.weigh import Weighed, weigh
@@ -50,8 +51,17 @@ def scanned(rows: Rows, ask: Callable[[], object]) -> list[str]:
 
 
 @pytest.fixture(params=["now", "as of"])
-def rows(request: pytest.FixtureRequest, shop: Any) -> Rows:
-    """The worked shop with a second batch, as it stands or as it was known at its last entry.
+def rows(request: pytest.FixtureRequest, shop: Any, built: Any) -> Rows:
+    """It as it stands, or as it was known at its last entry."""
+    begun(built, shop, weighed_on_a_scale)
+    found = open_rows(Path(shop.book.path))
+    if request.param == "as of":
+        as_known(found, found.execute("SELECT max(id) FROM entry").fetchone()[0])
+    return found
+
+
+def weighed_on_a_scale(shop: Any) -> None:
+    """The worked shop with a second batch.
 
     Its scale failed after a good check and before any; in a third batch something was weighed for another material.
     """
@@ -61,10 +71,6 @@ def rows(request: pytest.FixtureRequest, shop: Any) -> Rows:
         check_equipment(shop.book, scale, found, on=on, by="Nuala")
     wrong = {1: [Weighed(600_000, shop.coconut)]}
     weigh(shop.book, planned(shop.book), wrong, on=MADE, by="Nuala", instead=True)
-    found = open_rows(Path(shop.book.path))
-    if request.param == "as of":
-        as_known(found, found.execute("SELECT max(id) FROM entry").fetchone()[0])
-    return found
 
 
 def test_a_scan_is_seen(rows: Rows) -> None:

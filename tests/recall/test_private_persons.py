@@ -5,8 +5,9 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-import pypdf
 import pytest
+from drawn import Read
+from once import begun
 
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.sell.add_stall import add_stall
@@ -25,7 +26,12 @@ NEVER = ("blisters", "a rash on both hands")
 
 
 @pytest.fixture
-def sold(shop: Any, run: Run) -> Any:
+def sold(shop: Any, built: Any, run: Run) -> Any:
+    begun(built, shop, sell, run)
+    return shop
+
+
+def sell(shop: Any, run: Run) -> None:
     """Of ten bars three at a shop, two with a person, one given to her and one to nobody on the books, one sold."""
     book, batch = shop.book, shop.batch
     add_customer(book, CustomerDetails("Tern Hall", PersonDetails(name="Róisín Ward", phone="020 910 0150")),
@@ -44,7 +50,6 @@ def sold(shop: Any, run: Run) -> Any:
     harmed = ("--name", "Ida Marsh", "--health", "a rash on both hands", "--phone", "020 910 0188")
     run("complaint", "add", "itched", "--batch", batch, *harmed)
     run("complaint", "add", "itched too", "--at", "orla-fenn", "--health", "blisters", "--on", "2026-05-22")
-    return shop
 
 
 ASKED = (
@@ -55,7 +60,7 @@ ASKED = (
 
 
 def text_of(path: Path) -> str:
-    return " ".join(" ".join(page.extract_text() for page in pypdf.PdfReader(path).pages).split())
+    return Read(path.read_bytes()).text()
 
 
 @pytest.mark.parametrize("words", ASKED)

@@ -9,7 +9,7 @@ from typing import Any
 
 import pypdf
 import pytest
-from making import cut
+from once import begun, second_cut
 from typer.testing import CliRunner
 
 from ledger.cli.main import app
@@ -29,7 +29,12 @@ pytestmark = pytest.mark.usefixtures("frozen")
 
 
 @pytest.fixture
-def sold(shop: Any) -> Any:
+def sold(shop: Any, built: Any) -> Any:
+    begun(built, shop, sell)
+    return shop
+
+
+def sell(shop: Any) -> None:
     """Of 10 bars: 3 sold at the quay (4 out, 1 home), 2 to a shop of which 1 came back, 1 given, 1 missing.
 
     That leaves 10 - 3 - 2 - 1 - 1 = 3 in the workshop and 1 on the returns shelf.
@@ -44,7 +49,6 @@ def sold(shop: Any) -> Any:
     take_back(book, {batch: 1}, customer="tern-hall", stall=None, on=date(2026, 5, 20), reason="cracked")
     gift(book, {batch: 1}, to="the ferryman", on=date(2026, 5, 21))
     count_lot(book, batch, 3, place=None, on=date(2026, 5, 30), note=None)
-    return shop
 
 
 def test_the_first_line_is_the_answer(sold: Any, run: Callable[..., Any]) -> None:
@@ -176,8 +180,10 @@ def test_who_complained_of_a_reached_bar_is_called_and_counted_once(sold: Any, r
     assert "Brid Toal" not in shown
 
 
-def test_a_complaint_of_a_batch_that_is_not_reached_is_not_called(shop: Any, run: Callable[..., Any]) -> None:
-    other = cut(shop.book)
+def test_a_complaint_of_a_batch_that_is_not_reached_is_not_called(
+    shop: Any, built: Any, run: Callable[..., Any]
+) -> None:
+    other = begun(built, shop, second_cut)
     run("complaint", "add", "too soft", "--batch", other, "--name", "Sorcha Lane", "--on", "2026-06-01")
     assert "Sorcha Lane" not in run("recall", "bar", shop.batch).stdout
     assert "Sorcha Lane" in run("recall", "bar", other).stdout

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 from market import bake
+from once import begun
 from shop import Shop, work_a_shop
 
 
@@ -18,9 +19,13 @@ def codes(shop: Shop, built: Any, run: Any, frozen: Any) -> list[str]:
     path, made = built("four batches", lambda book: bake(book, {"Rosemary": 3, "Oat": 1}), base)
     shutil.copyfile(path, shop.book.path)
     frozen.move_to("2026-05-30 17:00:00")
+    begun(built, shop, a_day_at_the_stall, run)
+    return list(made["Rosemary"])
+
+
+def a_day_at_the_stall(_: Shop, run: Any) -> None:
     run("stall", "out", "saturday", "rosemary=12")
     run("stall", "back", "saturday", "rosemary=5")
-    return list(made["Rosemary"])
 
 
 def test_every_candidate_names_the_bars_sold_and_those_at_hand(shop: Shop, codes: list[str], run: Any) -> None:

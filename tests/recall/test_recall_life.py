@@ -7,6 +7,7 @@ from datetime import date
 from typing import Any
 
 import pytest
+from once import begun
 
 from ledger.domain.recall.effectiveness import level
 from ledger.domain.recall.question import Question, Start
@@ -24,14 +25,29 @@ OPEN = ("recall", "open", "4471/2", "--reason", "rancid, the supplier rang")
 
 
 @pytest.fixture
-def sold(shop: Any) -> Any:
+def sold(shop: Any, built: Any) -> Any:
+    begun(built, shop, sell)
+    return shop
+
+
+def sell(shop: Any) -> None:
     """Of the ten bars four are at a shop, two went to a person; four are here."""
     details = CustomerDetails("Tern Hall", PersonDetails(phone="020 910 0150"))
     add_customer(shop.book, details, kind="shop", code="tern-hall")
     add_customer(shop.book, CustomerDetails("Orla Fenn", PersonDetails(phone="020 910 0177")), kind="person", code=None)
     dispatch(shop.book, "tern-hall", {shop.batch: 4}, on=date(2026, 5, 5), price_minor=450, note=None)
     dispatch(shop.book, "Orla Fenn", {shop.batch: 2}, on=date(2026, 5, 6), price_minor=450, note=None)
-    return shop
+
+
+@pytest.fixture
+def opened(sold: Any, built: Any, run: Run) -> Any:
+    """A recall of the oil is open."""
+    begun(built, sold, open_one, run)
+    return sold
+
+
+def open_one(_: Any, run: Run) -> None:
+    run(*OPEN)
 
 
 def life(run: Run, number: str = "R1") -> Any:
@@ -114,26 +130,25 @@ def status_of(sold: Any, code: str) -> str:
     return str(find_lot(sold.rows(), code).status)
 
 
-def test_each_step_is_taken_back_the_newest_first_and_last_the_opening_with_its_holds(sold: Any, run: Run) -> None:
+def test_each_step_is_taken_back_the_newest_first_and_last_the_opening_with_its_holds(opened: Any, run: Run) -> None:
     """As long as something stands on it, that is named; then all is as it was, and bars may leave again."""
-    run(*OPEN)
-    opened = recalls(sold.rows())[0].entry
-    assert {status_of(sold, sold.olive), status_of(sold, sold.batch)} == {"on hold"}
+    entry = recalls(opened.rows())[0].entry
+    assert {status_of(opened, opened.olive), status_of(opened, opened.batch)} == {"on hold"}
     for words in (("--told", "tern-hall"), ("--notice", "the quay"), ("--level", "C"), ("x",)):
         run("recall", "note", "R1", *words)
     run("recall", "close", "R1", "--conclusion", "over")
     for left in (4, 3, 2, 1, 0):
-        said = run("undo", str(opened), code=1).stderr  # refused before she is asked
+        said = run("undo", str(entry), code=1).stderr  # refused before she is asked
         assert said.count("\n") == 1
         assert "depend" in said
         run("undo", "--yes")
-        card = recalls(sold.rows())[0]
+        card = recalls(opened.rows())[0]
         assert card.closed is None
         assert len(card.steps) == left
-    run("undo", str(opened), "--yes")
-    assert recalls(sold.rows()) == ()
-    assert (status_of(sold, sold.olive), status_of(sold, sold.batch)) == ("accepted", "released")
-    assert "dispatched to Tern Hall" in run("dispatch", "tern-hall", f"{sold.batch}=1", "--price", "4").stdout
+    run("undo", str(entry), "--yes")
+    assert recalls(opened.rows()) == ()
+    assert (status_of(opened, opened.olive), status_of(opened, opened.batch)) == ("accepted", "released")
+    assert "dispatched to Tern Hall" in run("dispatch", "tern-hall", f"{opened.batch}=1", "--price", "4").stdout
     run("check")
 
 
@@ -156,18 +171,16 @@ def test_each_step_is_taken_back_the_newest_first_and_last_the_opening_with_its_
     ],
 )
 def test_what_cannot_be_is_one_line_and_nothing_is_written(
-    sold: Any, run: Run, words: tuple[str, ...], code: int, said: str
+    opened: Any, run: Run, words: tuple[str, ...], code: int, said: str
 ) -> None:
-    run(*OPEN)
-    before = sold.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
+    before = opened.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
     assert said in run(*words, code=code).stderr
-    assert sold.rows().execute("SELECT count(*) FROM entry").fetchone()[0] == before
+    assert opened.rows().execute("SELECT count(*) FROM entry").fetchone()[0] == before
 
 
-def test_a_closed_one_takes_nothing_more_and_says_how_to_go_on(sold: Any, run: Run) -> None:
-    run(*OPEN)
+def test_a_closed_one_takes_nothing_more_and_says_how_to_go_on(opened: Any, run: Run) -> None:
     run("recall", "close", "R1", "--conclusion", "over")
-    end = recalls(sold.rows())[0].closed
+    end = recalls(opened.rows())[0].closed
     assert end is not None
     for words in (("note", "R1", "x"), ("close", "R1", "--conclusion", "again")):
         said = run("recall", *words, code=1).stderr
@@ -175,7 +188,7 @@ def test_a_closed_one_takes_nothing_more_and_says_how_to_go_on(sold: Any, run: R
         assert "closed on 1 Jun 2026 by Nuala" in said
         assert f"soapledger undo {end.entry}" in said
     run("recall", "open", "4471/2", "--reason", "once more")  # a closed one asks no longer
-    assert [one.name for one in recalls(sold.rows())] == ["R1", "R2"]
+    assert [one.name for one in recalls(opened.rows())] == ["R1", "R2"]
 
 
 def test_where_what_was_asked_about_was_taken_back_it_says_so_and_can_be_closed(sold: Any, run: Run) -> None:

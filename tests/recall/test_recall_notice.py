@@ -9,6 +9,7 @@ from typing import Any
 
 import pypdf
 import pytest
+from once import begun
 
 from ledger.domain.recall.dulling import dulling
 from ledger.operations.sell.add_stall import add_stall
@@ -21,14 +22,18 @@ Run = Callable[..., Any]
 
 
 @pytest.fixture
-def opened(shop: Any, run: Run) -> Any:
+def opened(shop: Any, built: Any, run: Run) -> Any:
+    begun(built, shop, sold_and_opened, run)
+    return shop
+
+
+def sold_and_opened(shop: Any, run: Run) -> None:
     """Three bars were sold at the quay on 9 May; the recall is open."""
     day = date(2026, 5, 9)
     add_stall(shop.book, "the quay")
     stall_out(shop.book, "the quay", {shop.batch: 4}, on=day)
     stall_back(shop.book, "the quay", {shop.batch: 1}, on=day, takings_minor=1350)
     run("recall", "open", "4471/2", "--reason", "rancid", "--hazard", "irritates the skin")
-    return shop
 
 
 @pytest.mark.parametrize(

@@ -4,21 +4,29 @@ from dataclasses import replace
 from datetime import date
 
 import pytest
+from drawn import Read
+from drawn import answer as recalled
 
 from ledger.documents.recall.recall_report import draw_recall
 from ledger.views.recall.recall import RecallAnswer
 
 
-def test_the_first_page_alone_does_for_the_telephone(answer, read) -> None:
-    first = read(draw_recall(answer)).text(0)
+@pytest.fixture(scope="module")
+def plain() -> Read:
+    """The answer as it is, drawn once and read back."""
+    return Read(draw_recall(recalled()))
+
+
+def test_the_first_page_alone_does_for_the_telephone(plain) -> None:
+    first = plain.text(0)
     for words in ("4471/2", "26-112-X, 26-118-0, 26-121-4", "020 910 0177", "orders@ternhall.example", "put on hold"):
         assert words in first
     # made 29 = on hand 14 + stall 0 + retained 1 + returned 0 + sold 11 + dispatched 3 + given 0 + wasted 0 + 0
     assert "29 = 14 + 0 + 1 + 0 + 11 + 3 + 0 + 0 + 0" in first
 
 
-def test_what_cannot_be_excluded_stands_apart_on_the_first_page(answer, read) -> None:
-    first = read(draw_recall(answer)).text(0)
+def test_what_cannot_be_excluded_stands_apart_on_the_first_page(plain) -> None:
+    first = plain.text(0)
     assert first.index("Where every bar is") < first.index("Cannot be excluded") < first.index("L39-9")
     assert "more cannot be excluded" not in first
 
@@ -33,14 +41,14 @@ def test_five_of_them_are_on_the_first_page_and_the_rest_is_announced(answer, re
     assert drawn.text().count("-9, olive oil") == doubts
 
 
-def test_a_way_through_an_infusion_and_offcuts_is_said_by_its_ends(answer, read) -> None:
-    assert "5 steps from L41-5, the last from L61-8" in " ".join(read(draw_recall(answer)).text().split())
+def test_a_way_through_an_infusion_and_offcuts_is_said_by_its_ends(plain) -> None:
+    assert "5 steps from L41-5, the last from L61-8" in plain.text()
 
 
-def test_an_exercise_is_marked_on_every_page(answer, read) -> None:
+def test_an_exercise_is_marked_on_every_page(answer, read, plain) -> None:
     drawn = read(draw_recall(replace(answer, exercise=True)))
     assert all("EXERCISE" in drawn.text(page) for page in range(len(drawn.pages)))
-    assert "EXERCISE" not in read(draw_recall(answer)).text()
+    assert "EXERCISE" not in plain.text()
 
 
 def test_a_hundred_customers_run_on_with_the_heads_repeated(answer, read) -> None:
@@ -94,7 +102,7 @@ def test_a_customer_with_sixty_batches_runs_over_the_page(answer, read) -> None:
     assert "61 batches, each further on" in said
 
 
-@pytest.mark.parametrize("days", [500, pytest.param(10_000, marks=pytest.mark.slow)])
+@pytest.mark.parametrize("days", [150, pytest.param(10_000, marks=pytest.mark.slow)])
 def test_each_of_thousands_of_bars_sold_on_its_own_day_is_printed(answer, read, days: int) -> None:
     """One bar sold on each day, so one row each, over as many pages as it takes."""
     one = answer.bars[1]
@@ -111,7 +119,7 @@ def test_a_sum_of_ten_thousand_bars_keeps_each_number_on_one_line(answer, read) 
         assert f"10000 = 9000 + 0 + 0 + 0 + {totals.sold} + 100 + 0 + 0{end} + 0" in said
 
 
-def test_a_name_the_face_lacks_is_printed_by_its_code_points_and_said_to_be(answer, read) -> None:
+def test_a_name_the_face_lacks_is_printed_by_its_code_points_and_said_to_be(answer, read, plain) -> None:
     """Water is U+6C34, which the second face has, a bar of soap U+1F9FC (The Unicode Standard)."""
     named = answer.call[0]._replace(name="\u6c34 & Sons \U0001f9fc")
     drawn = read(draw_recall(replace(answer, call=(named,), asked=("\U0001f9fc-7",), business="Tidewrack \u6c34")))
@@ -120,21 +128,21 @@ def test_a_name_the_face_lacks_is_printed_by_its_code_points_and_said_to_be(answ
     assert "Tidewrack \u6c34" in drawn.text(1)
     for page in range(len(drawn.pages)):
         assert "[U+…] stands for a character that no typeface here has" in drawn.text(page)
-    assert "[U+" not in read(draw_recall(answer)).text()
+    assert "[U+" not in plain.text()
 
 
 def test_the_first_page_does_for_the_telephone_however_many_batches_there_are(answer, read) -> None:
-    """Four hundred batches asked for by their product; each stands once further on."""
+    """A hundred batches asked for by their product; each stands once further on."""
     first = answer.batches[0]
-    codes = [f"26-{number:03}-9" for number in range(100, 500)]
+    codes = [f"26-{number:03}-9" for number in range(100, 200)]
     many = tuple(first._replace(batch_code=code, yields_bars=True, steps=0) for code in codes)
     told = replace(answer, batches=many, bars_of=tuple(codes), lots=())
     drawn = read(draw_recall(told))
     page = drawn.text(0)
-    for words in ("400 batches of soap", "400 batch codes, 26-100-9 to 26-499-9", "Where every bar is", "Whom to call"):
+    for words in ("100 batches of soap", "100 batch codes, 26-100-9 to 26-199-9", "Where every bar is", "Whom to call"):
         assert words in page
     assert page.index("Where every bar is") < page.index("Whom to call")
-    assert drawn.text().count("26-250-9") == 1
+    assert drawn.text().count("26-150-9") == 1
 
 
 @pytest.mark.parametrize(("lots", "apart"), [(10, False), (11, True)])

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut
+from once import begun
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -37,7 +38,11 @@ REFUSED = "0 bars in the workshop have a label, and 1 would leave; 10 without on
 
 
 @pytest.fixture
-def packed(shop: Shop) -> str:
+def packed(shop: Shop, built: Any) -> str:
+    return str(begun(built, shop, pack))
+
+
+def pack(shop: Shop) -> str:
     """Ten bars passed for packing; no label, one stall, one shop."""
     add_stall(shop.book, "Quay market")
     add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")
@@ -52,6 +57,20 @@ def passed(shop: Shop) -> str:
 
 def release(shop: Shop, code: str, **more: Any) -> int:
     return release_bars(shop.book, code, Releasing(on=PASSED, by="Nuala", anyway="a trial", checks=LOOKED_GOOD, **more))
+
+
+@pytest.fixture
+def released(shop: Shop, packed: str, built: Any) -> None:
+    begun(built, shop, release_bare, packed)
+
+
+def release_bare(shop: Shop, code: str) -> None:
+    release(shop, code, bare="sold from the tray")
+
+
+@pytest.fixture
+def seven(shop: Shop, packed: str, built: Any) -> None:
+    begun(built, shop, with_labels, packed, 7)
 
 
 def bare(shop: Shop, on: date = PASSED, *, stall: str | None = "Quay market", customer: str | None = None) -> None:
@@ -79,8 +98,8 @@ def without(shop: Shop, code: str) -> int:
         return bars_without(rows, find_batch(rows, code))
 
 
+@pytest.mark.usefixtures("released")
 def test_bars_released_bare_leave_for_no_outlet_that_was_not_settled(shop: Shop, packed: str) -> None:
-    release(shop, packed, bare="sold from the tray")
     way = rf"{REFUSED} until .*soapledger label bare plain-bar --{{}} --notice notice-shelf --code-on tray --reason WHY"
     with pytest.raises(Refused, match=way.format("stall quay-market")):
         to_stall(shop, packed)
@@ -93,10 +112,10 @@ def test_bars_released_bare_leave_for_no_outlet_that_was_not_settled(shop: Shop,
 
 
 @pytest.mark.parametrize(("days", "open_"), [(-1, False), (0, True), (1, True)])
+@pytest.mark.usefixtures("released")
 def test_from_the_day_it_is_settled_they_leave_for_that_outlet_alone(
     shop: Shop, packed: str, days: int, open_: bool
 ) -> None:
-    release(shop, packed, bare="sold from the tray")
     bare(shop, PASSED + 2 * DAY)
     on = PASSED + 2 * DAY + days * DAY
     if open_:
@@ -112,8 +131,8 @@ def test_from_the_day_it_is_settled_they_leave_for_that_outlet_alone(
 
 
 @pytest.mark.parametrize(("days", "open_"), [(-1, True), (0, False), (1, False)])
+@pytest.mark.usefixtures("released")
 def test_it_is_taken_back_from_a_day_on(shop: Shop, packed: str, days: int, open_: bool) -> None:
-    release(shop, packed, bare="sold from the tray")
     bare(shop, stall=None, customer="heron")
     end = PASSED + 5 * DAY
     end_bare(shop.book, Bare("plain-bar", None, "heron", end, "Nuala", "they want bands"))
@@ -141,11 +160,11 @@ def test_one_that_is_taken_back_everywhere_is_asked_about(shop: Shop, packed: st
         release(shop, packed)
 
 
+@pytest.mark.usefixtures("seven")
 def test_of_bars_that_went_where_they_are_sold_bare_those_without_a_label_are_taken_first(
     shop: Shop, packed: str
 ) -> None:
     """Ten bars, seven labels, three without: two and then two go to the stall; six with a label stay."""
-    with_labels(shop, packed, 7)
     bare(shop)
     release(shop, packed)
     assert without(shop, packed) == 3
@@ -162,8 +181,8 @@ def test_of_bars_that_went_where_they_are_sold_bare_those_without_a_label_are_ta
         to_heron(shop, packed)
 
 
+@pytest.mark.usefixtures("seven")
 def test_of_bars_back_on_sale_nobody_knows_whether_they_have_a_label(shop: Shop, packed: str) -> None:
-    with_labels(shop, packed, 7)
     bare(shop, stall=None, customer="heron")
     release(shop, packed)
     to_heron(shop, packed, 3)
@@ -174,15 +193,15 @@ def test_of_bars_back_on_sale_nobody_knows_whether_they_have_a_label(shop: Shop,
     assert without(shop, packed) == 1
 
 
+@pytest.mark.usefixtures("seven")
 def test_a_tester_or_one_for_herself_needs_no_label(shop: Shop, packed: str) -> None:
-    with_labels(shop, packed, 7)
     release(shop, packed, keep=True)
     waste_lot(shop.book, packed, 3, place="workshop", on=PASSED, reason="testers")
     to_heron(shop, packed, 7)
 
 
+@pytest.mark.usefixtures("seven")
 def test_bars_that_were_kept_may_go_where_it_is_settled_later(shop: Shop, packed: str) -> None:
-    with_labels(shop, packed, 7)
     assert release(shop, packed, keep=True) == 7
     to_heron(shop, packed, 7)
     with pytest.raises(Refused, match="3 without one stay"):
@@ -200,8 +219,8 @@ def test_what_an_earlier_program_decided_of_a_batch_holds_wherever_its_bars_go(s
     gift(shop.book, {shop.batch: 1}, to="a neighbour", on=PASSED)
 
 
+@pytest.mark.usefixtures("released")
 def test_what_bars_went_by_is_not_taken_back_as_an_entry(shop: Shop, packed: str) -> None:
-    release(shop, packed, bare="sold from the tray")
     bare(shop)
     entry = int(shop.rows().execute("SELECT max(id) FROM entry").fetchone()[0])
     to_stall(shop, packed)
@@ -255,8 +274,8 @@ def test_the_release_asks_what_becomes_of_them(packed: str, run: Any) -> None:
         assert "soapledger label bare plain-bar --stall STALL (or --to CUSTOMER)" in said
 
 
-def test_the_release_offers_to_keep_them_where_some_have_a_label(shop: Shop, packed: str, run: Any) -> None:
-    with_labels(shop, packed, 7)
+@pytest.mark.usefixtures("seven")
+def test_the_release_offers_to_keep_them_where_some_have_a_label(packed: str, run: Any) -> None:
     with freeze_time("2026-06-10 09:00:00"):
         said = run("release", packed, "--anyway", "a trial", *CHECKED, input="keep\n").stdout
     assert "7 bars may leave" in said

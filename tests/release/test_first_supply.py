@@ -13,6 +13,8 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import LOOKED_GOOD, cut, deliver
+from once import begun
+from scented import with_camphor
 from shop import PLAIN_BAR, SETUP, Shop
 
 from ledger.domain.release.bars import Passing
@@ -21,12 +23,9 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.house.setup import set_up
 from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels
 from ledger.operations.material.materials import MaterialFacts, add_material
-from ledger.operations.material.skin import state_contents
-from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.first_supply import FirstSupplied
 from ledger.operations.release.release import pass_bars, release_bars
-from ledger.operations.sell.add_stall import add_stall
 from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.sell.gift import gift
 from ledger.operations.sell.resell import resell
@@ -47,14 +46,8 @@ SAID = FirstSupplied(SENT, "The Heron", "Nuala")
 
 
 @pytest.fixture
-def packed(shop: Shop) -> str:
-    """Ten bars passed for packing; camphor in them is on the long list alone."""
-    state_contents(shop.book, "olive oil", {"linalool": 1_000, "Camphor": 1_000}, source="a statement made up")
-    code = cut(shop.book)
-    pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
-    add_stall(shop.book, "Quay market")
-    add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")
-    return code
+def packed(shop: Shop, built: Any) -> str:
+    return str(begun(built, shop, with_camphor))
 
 
 def label(shop: Shop, code: str, on: date, *, market: str = "eu", count: int = 10) -> None:
@@ -70,8 +63,14 @@ def release(shop: Shop, code: str, on: date, first: FirstSupplied | None = None,
     return release_bars(shop.book, code, asked, first)
 
 
-def sent(shop: Shop, code: str, *, market: str = "eu", sends: int = 3) -> None:
-    """Labelled and released; three bars went to a shop on 20 July, and all but one came back on the 25th."""
+@pytest.fixture
+def sent(shop: Shop, packed: str, built: Any) -> Callable[..., None]:
+    """What sends bars of a market, three unless it is told how many."""
+    return lambda market="eu", sends=3: begun(built, shop, send, packed, market, sends)
+
+
+def send(shop: Shop, code: str, market: str, sends: int) -> None:
+    """Labelled and released; so many bars went to a shop on 20 July, and all but one came back on the 25th."""
     set_up(shop.book, replace(SETUP, addresses={market: SETUP.addresses["eu"]}))
     label(shop, code, date(2026, 7, 1), market=market)
     release(shop, code, date(2026, 7, 1))
@@ -101,8 +100,10 @@ def entries(shop: Shop) -> int:
 
 
 @pytest.mark.parametrize(("door", "market"), [*((door, "eu") for door in DOORS), ("stall out", "ca"), ("resell", "ca")])
-def test_every_door_on_both_days_of_a_market_that_has_them(shop: Shop, packed: str, door: str, market: str) -> None:
-    sent(shop, packed, market=market, sends=6 if door == "resell" else 3)
+def test_every_door_on_both_days_of_a_market_that_has_them(
+    shop: Shop, packed: str, sent: Any, door: str, market: str
+) -> None:
+    sent(market, 6 if door == "resell" else 3)
     for on in (LAST - DAY, LAST):
         through(shop, packed, door, on)
     for on, first, ended in (
@@ -121,16 +122,18 @@ def test_every_door_on_both_days_of_a_market_that_has_them(shop: Shop, packed: s
 
 
 @pytest.mark.parametrize("door", DOORS)
-def test_a_market_whose_list_has_no_end_asks_for_nothing(shop: Shop, packed: str, door: str) -> None:
-    sent(shop, packed, market="gb", sends=4)
+def test_a_market_whose_list_has_no_end_asks_for_nothing(shop: Shop, packed: str, sent: Any, door: str) -> None:
+    sent("gb", 4)
     for on in (LAST, LAST + DAY, SOLD_ON + DAY):
         through(shop, packed, door, on)
 
 
 @pytest.mark.parametrize("door", ["stall out", "dispatch", "gift"])
-def test_what_is_said_holds_for_so_many_bars_as_were_supplied_that_day(shop: Shop, packed: str, door: str) -> None:
+def test_what_is_said_holds_for_so_many_bars_as_were_supplied_that_day(
+    shop: Shop, packed: str, sent: Any, door: str
+) -> None:
     """Three went on 20 July; the day after none did, and on 1 August the list had ended."""
-    sent(shop, packed)
+    sent()
     on, before = LAST + DAY, entries(shop)
     for said, bars, why in (
         (SAID, 4, "3 bars of batch"),
@@ -146,14 +149,20 @@ def test_what_is_said_holds_for_so_many_bars_as_were_supplied_that_day(shop: Sho
     through(shop, packed, door, on, SAID, 1)
 
 
+def test_bars_first_supplied_on_the_last_day_of_the_list_were_so_in_time(shop: Shop, packed: str, sent: Any) -> None:
+    sent()
+    dispatch(shop.book, "heron", {packed: 1}, on=LAST, price_minor=1, note=None)
+    through(shop, packed, "gift", LAST + DAY, replace(SAID, on=LAST))
+
+
 def test_it_is_to_somebody() -> None:
     with pytest.raises(BadInput, match="To whom"):
         FirstSupplied(SENT, " ", "Nuala")
 
 
-def test_bars_put_back_on_sale_so_need_no_new_labels_and_the_others_do(shop: Shop, packed: str) -> None:
+def test_bars_put_back_on_sale_so_need_no_new_labels_and_the_others_do(shop: Shop, packed: str, sent: Any) -> None:
     """Two come back beside seven; seven new labels are enough for the seven."""
-    sent(shop, packed)
+    sent()
     on = LAST + DAY
     through(shop, packed, "resell", on, SAID, 2)
     label(shop, packed, on, count=6)
@@ -163,8 +172,8 @@ def test_bars_put_back_on_sale_so_need_no_new_labels_and_the_others_do(shop: Sho
     through(shop, packed, "gift", on)
 
 
-def test_what_went_so_is_named_by_the_check_and_by_what_is_due(shop: Shop, packed: str) -> None:
-    sent(shop, packed)
+def test_what_went_so_is_named_by_the_check_and_by_what_is_due(shop: Shop, packed: str, sent: Any) -> None:
+    sent()
     through(shop, packed, "stall out", LAST + DAY, SAID, 2)
     with shop.book.look() as rows:
         said = label_check(rows, packed, "eu", on=LAST + DAY).supplied
@@ -201,8 +210,8 @@ def test_where_nobody_stated_what_an_oil_contains_a_list_that_changed_is_asked_a
     ("words", "code"),
     [(("--first-supplied", "2026-07-20"), 2), ((), 1), (("--first-supplied", "2026-07-20; Heron"), 0)],
 )
-def test_as_it_is_typed_at_each_door(shop: Shop, packed: str, run: Any, words: tuple[str, ...], code: int) -> None:
-    sent(shop, packed)
+def test_as_it_is_typed_at_each_door(packed: str, sent: Any, run: Any, words: tuple[str, ...], code: int) -> None:
+    sent()
     with freeze_time("2026-08-03 09:00:00"):
         for door in (
             ("resell", f"{packed}=1", "--by", "Nuala", "--reason", "seal unbroken"),

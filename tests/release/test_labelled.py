@@ -10,7 +10,9 @@ from typing import Any
 
 import pytest
 from freezegun import freeze_time
-from making import CHECKED, LOOKED_GOOD, cut
+from making import CHECKED, LOOKED_GOOD
+from once import begun, second_cut
+from scented import with_camphor
 from shop import SETUP, Shop
 
 from ledger.domain.release.bars import Passing
@@ -21,9 +23,7 @@ from ledger.operations.house.setup import set_up
 from ledger.operations.keep.undo import undo
 from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
 from ledger.operations.material.skin import state_contents
-from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars, release_bars
-from ledger.operations.sell.add_stall import add_stall
 from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.sell.gift import gift
 from ledger.operations.sell.stall_out import stall_out
@@ -39,14 +39,8 @@ BEFORE, LAST, FIRST, AFTER = (date(2026, 7, 30), date(2026, 7, 31), date(2026, 8
 
 
 @pytest.fixture
-def packed(shop: Shop) -> str:
-    """Ten bars passed for packing; 0.05 % of linalool and of camphor in them, and camphor is on the long list alone."""
-    state_contents(shop.book, "olive oil", {"linalool": 1_000, "Camphor": 1_000}, source="a statement made up")
-    code = cut(shop.book)
-    pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
-    add_stall(shop.book, "Quay market")
-    add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")
-    return code
+def packed(shop: Shop, built: Any) -> str:
+    return str(begun(built, shop, with_camphor))
 
 
 def label(shop: Shop, code: str, on: date, *, market: str = "eu", count: int = 10, counted: bool = True) -> int:
@@ -66,6 +60,18 @@ def release(shop: Shop, code: str, on: date, **more: Any) -> int:
     return release_bars(
         shop.book, code, Releasing(on=on, by="Nuala", checks=LOOKED_GOOD, **{"anyway": "a trial", **more})
     )
+
+
+@pytest.fixture
+def released(shop: Shop, packed: str, built: Any) -> int:
+    """Labelled and released on the last day of the list; the number of the run."""
+    return int(begun(built, shop, label_and_release, packed))
+
+
+def label_and_release(shop: Shop, code: str) -> int:
+    run = label(shop, code, LAST)
+    release(shop, code, LAST)
+    return run
 
 
 def doors(shop: Shop, code: str, on: date) -> list[Callable[[], object]]:
@@ -97,15 +103,13 @@ def test_up_to_the_last_day_of_the_list_bars_leave_under_it(shop: Shop, packed: 
 
 
 @pytest.mark.parametrize("on", [FIRST, AFTER])
-def test_from_the_day_the_list_changed_every_door_asks(shop: Shop, packed: str, on: date) -> None:
-    run = label(shop, packed, LAST)
-    release(shop, packed, LAST)
+def test_from_the_day_the_list_changed_every_door_asks(shop: Shop, packed: str, released: int, on: date) -> None:
     before = entries(shop)
     for leave in doors(shop, packed, on):
         with pytest.raises(Refused) as refused:
             leave()
         for words in (
-            f"run {run} for eu, its text of 31 Jul 2026, does not name Camphor, which the long list (81 names)",
+            f"run {released} for eu, its text of 31 Jul 2026, does not name Camphor, which the long list (81 names)",
             f"soapledger label approve {packed} --market eu, then soapledger label print {packed} --market eu",
             "first supplied by 31 Jul 2026 may carry them until 31 Jul 2028: add --first-supplied 'DAY; TO WHOM'",
         ):
@@ -113,9 +117,8 @@ def test_from_the_day_the_list_changed_every_door_asks(shop: Shop, packed: str, 
     assert entries(shop) == before
 
 
+@pytest.mark.usefixtures("released")
 def test_new_labels_open_the_door_once_they_are_counted(shop: Shop, packed: str) -> None:
-    label(shop, packed, LAST)
-    release(shop, packed, LAST)
     run = label(shop, packed, FIRST, counted=False)
     with pytest.raises(Refused, match="does not name Camphor"):
         gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
@@ -125,11 +128,10 @@ def test_new_labels_open_the_door_once_they_are_counted(shop: Shop, packed: str)
 
 
 @pytest.mark.parametrize(("count", "spoiled", "open_"), [(9, 0, False), (10, 1, False), (10, 0, True)])
+@pytest.mark.usefixtures("released")
 def test_new_labels_open_the_door_when_they_are_enough_for_all_bars_here(
     shop: Shop, packed: str, count: int, spoiled: int, open_: bool
 ) -> None:
-    label(shop, packed, LAST)
-    release(shop, packed, LAST)
     run = label(shop, packed, FIRST, count=count, counted=False)
     count_labels(shop.book, run, spoiled=spoiled, returned=0, on=FIRST)
     if open_:
@@ -154,12 +156,10 @@ def test_the_count_that_a_release_went_by_is_not_taken_back(shop: Shop, packed: 
         undo(shop.book, counted)
 
 
-def test_an_old_text_printed_again_is_an_old_label(shop: Shop, packed: str) -> None:
-    run = label(shop, packed, LAST)
-    release(shop, packed, LAST)
-    reprint_labels(shop.book, run, 10, on=FIRST, start=1, draw=lambda *_: b"drawn")
-    count_labels(shop.book, run + 1, spoiled=0, returned=0, on=FIRST)
-    with pytest.raises(Refused, match=rf"run {run + 1} for eu, its text of 31 Jul 2026, does not name Camphor"):
+def test_an_old_text_printed_again_is_an_old_label(shop: Shop, packed: str, released: int) -> None:
+    reprint_labels(shop.book, released, 10, on=FIRST, start=1, draw=lambda *_: b"drawn")
+    count_labels(shop.book, released + 1, spoiled=0, returned=0, on=FIRST)
+    with pytest.raises(Refused, match=rf"run {released + 1} for eu, its text of 31 Jul 2026, does not name Camphor"):
         gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
     with shop.book.look() as rows:
         due = labels_due(rows, today=FIRST, by=FIRST)
@@ -174,9 +174,8 @@ def test_no_label_is_approved_or_printed_before_the_bars_were_passed(shop: Shop,
     assert label(shop, packed, PASSED) == 1
 
 
+@pytest.mark.usefixtures("released")
 def test_what_is_due_is_here_or_at_a_shop_and_no_bar_that_is_gone(shop: Shop, packed: str) -> None:
-    label(shop, packed, LAST)
-    release(shop, packed, LAST)
     dispatch(shop.book, "heron", {packed: 4}, on=LAST, price_minor=400, note=None)
     take_back(shop.book, {packed: 1}, customer="heron", stall=None, on=LAST, reason="torn")
     waste_lot(shop.book, packed, 1, place="returns", on=LAST, reason="opened")
@@ -195,9 +194,8 @@ def test_what_is_due_is_here_or_at_a_shop_and_no_bar_that_is_gone(shop: Shop, pa
 
 
 @pytest.mark.parametrize(("gone", "words"), [(1, "1 bar"), (2, "2 bars")])
+@pytest.mark.usefixtures("released")
 def test_the_check_counts_one_bar_as_one(shop: Shop, packed: str, gone: int, words: str) -> None:
-    label(shop, packed, LAST)
-    release(shop, packed, LAST)
     dispatch(shop.book, "heron", {packed: gone}, on=LAST, price_minor=400, note=None)
     stall_out(shop.book, "Quay market", {packed: gone}, on=LAST)
     weigh_bars(shop.book, packed, dict(zip(["A", "B"][:gone], [131_000, 130_000], strict=False)), on=PASSED)
@@ -230,9 +228,8 @@ def assess_none(shop: Shop, code: str) -> None:
     release_bars(shop.book, code, Releasing(on=FIRST, by="Nuala", checks=LOOKED_GOOD))
 
 
+@pytest.mark.usefixtures("released")
 def test_bars_released_before_are_not_decided_about_after_the_day(shop: Shop, packed: str) -> None:
-    label(shop, packed, LAST)
-    release(shop, packed, LAST)
     with pytest.raises(Refused, match="released already"):
         release(shop, packed, FIRST, anyway="to one who knows")
     for leave in doors(shop, packed, FIRST):
@@ -251,8 +248,8 @@ def test_only_the_market_whose_list_changed_is_asked_about(shop: Shop, packed: s
     assert "gb" not in str(refused.value)
 
 
-def test_bars_in_which_the_new_list_names_nothing_more_leave(shop: Shop) -> None:
-    code = cut(shop.book)
+def test_bars_in_which_the_new_list_names_nothing_more_leave(shop: Shop, built: Any) -> None:
+    code = begun(built, shop, second_cut)
     pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
     label(shop, code, LAST)
     release(shop, code, FIRST)

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from once import begun
 from shop import Shop
 
 from ledger.errors import Refused
@@ -30,11 +31,15 @@ def owed(run: Any, sale: int) -> int:
 
 
 @pytest.fixture
-def sold(selling: Shop, run: Any) -> Shop:
+def sold(selling: Shop, built: Any, run: Any) -> Shop:
+    begun(built, selling, sell, run)
+    return selling
+
+
+def sell(_: Shop, run: Any) -> None:
     """Two sales to a shop: 4 bars at 4.50 on 10 May (line 1), and 3 at 5.00 with 4 of another batch on 12 May."""
     run("dispatch", "tern", f"{ONE}=4", "--price", "4.50", "--on", "2026-05-10")
     run("dispatch", "tern", f"{ONE}=3", f"{SECOND}=4", "--price", "5.00", "--on", "2026-05-12", "--cash")
-    return selling
 
 
 def test_the_latest_sale_is_taken_from_first(sold: Shop, run: Any) -> None:

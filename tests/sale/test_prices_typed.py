@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from once import begun
 from shop import PLAIN_BAR, Shop
 
 from ledger.domain.sale.pricing import ANYWHERE, Outlet
@@ -21,12 +22,16 @@ from ledger.views.sale.prices import price_of
 
 
 @pytest.fixture
-def priced(shop: Shop, run: Any, frozen: Any) -> Shop:  # noqa: ARG001
+def priced(shop: Shop, built: Any, run: Any, frozen: Any) -> Shop:  # noqa: ARG001
+    begun(built, shop, outlets, run)
+    return shop
+
+
+def outlets(shop: Shop, run: Any) -> None:
     """A stall, a shop that buys, and a price of 6.50 from 1 May."""
     add_stall(shop.book, "Quay market")
     add_customer(shop.book, CustomerDetails("Tern Hall"), kind="shop", code="tern-hall")
     run("price", "set", "plain", "6.50", "--from", "2026-05-01")
-    return shop
 
 
 def test_a_price_at_a_stall_and_for_a_shop_goes_before_the_one_anywhere(priced: Shop, run: Any) -> None:

@@ -4,6 +4,7 @@ import json
 from typing import Any
 
 import pytest
+from once import begun
 from shop import Shop
 
 from ledger.operations.keep.check import check
@@ -14,11 +15,15 @@ ONE = "26-001-4"
 
 
 @pytest.fixture
-def back(selling: Shop, run: Any) -> Shop:
+def back(selling: Shop, built: Any, run: Any) -> Shop:
+    begun(built, selling, come_back, run)
+    return selling
+
+
+def come_back(_: Shop, run: Any) -> None:
     """Four bars of ten stand on the returns shelf."""
     run("dispatch", "tern", f"{ONE}=5", "--price", "4.50", "--on", "2026-05-10")
     run("return", f"{ONE}=4", "--from", "tern", "--on", "2026-05-20")
-    return selling
 
 
 def here(shop: Shop) -> dict[str, int]:

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 from making import planned, weighed
+from once import begun
 from pypdf import PdfReader
 from shop import Shop
 
@@ -31,7 +32,12 @@ def printed(path: str) -> str:
 
 
 @pytest.fixture
-def labelled(shop: Shop) -> Shop:
+def labelled(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, labels_of_may)
+    return shop
+
+
+def labels_of_may(shop: Shop) -> None:
     """Ten bars under labels of May, in which camphor, on the long list alone, exceeds 0.01 %."""
     state_contents(shop.book, "olive oil", {"Camphor": 1000}, source="a statement made up")
     with shop.book.write("label print") as tx:
@@ -39,7 +45,6 @@ def labelled(shop: Shop) -> Shop:
         on = date(2026, 5, 5)
         tx.add(LabelRun(lot_id=lot, on=on, layout="band", market="eu", count=10, text="", text_digest="0" * 64))
         tx.say("Printed.")
-    return shop
 
 
 def test_what_is_due_up_to_a_year_from_today(labelled: Shop, run: Run) -> None:
@@ -113,12 +118,16 @@ def test_a_supplier_is_changed_and_what_is_left_out_stays(shop: Shop, run: Run) 
 
 
 @pytest.fixture
-def customers(shop: Shop) -> Shop:
+def customers(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, two_customers)
+    return shop
+
+
+def two_customers(shop: Shop) -> None:
     """A shop that got three bars, and a person."""
     add_customer(shop.book, CustomerDetails("The Heron", PersonDetails(phone="01 555 0177")), kind="shop", code="heron")
     add_customer(shop.book, CustomerDetails("Orla Fenn", PersonDetails(phone="01 555 0188")), kind="person", code=None)
     dispatch(shop.book, "heron", {shop.batch: 3}, on=date(2026, 5, 9), price_minor=400, note=None)
-    return shop
 
 
 def test_customers_are_listed_with_their_bars(customers: Shop, run: Run) -> None:

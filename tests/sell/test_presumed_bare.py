@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 from making import LOOKED_GOOD, cut
+from once import begun
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -19,7 +20,11 @@ PASSED = date(2026, 6, 3)
 
 
 @pytest.fixture
-def packed(shop: Shop) -> str:
+def packed(shop: Shop, built: Any) -> str:
+    return str(begun(built, shop, pack))
+
+
+def pack(shop: Shop) -> str:
     """Ten bars, of which seven have a label; sold bare at the quay market and to The Heron, nowhere else."""
     add_stall(shop.book, "Quay market")
     add_stall(shop.book, "Church hall")

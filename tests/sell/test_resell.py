@@ -6,6 +6,7 @@ from datetime import date
 from typing import Any
 
 import pytest
+from once import begun
 from pypdf import PdfReader
 from shop import Shop
 
@@ -27,13 +28,17 @@ pytestmark = pytest.mark.usefixtures("frozen")
 
 
 @pytest.fixture
-def returned(shop: Shop) -> Shop:
+def returned(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, come_back)
+    return shop
+
+
+def come_back(shop: Shop) -> None:
     """Of ten bars five went to a shop and three of them came back: 5 in the workshop, 3 on the shelf, 2 there."""
     details = CustomerDetails("Tern Hall", PersonDetails(phone="020 910 0177"))
     add_customer(shop.book, details, kind="shop", code="tern-hall")
     dispatch(shop.book, "tern-hall", {shop.batch: 5}, on=date(2026, 5, 12), price_minor=None, note=None)
     take_back(shop.book, {shop.batch: 3}, customer="tern-hall", stall=None, on=BACK, reason="too many")
-    return shop
 
 
 def put_back(shop: Shop, bars: int, *, on: date = DAY) -> None:

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from market import bake
+from once import begun
 from shop import Shop, work_a_shop
 
 
@@ -17,8 +18,41 @@ def codes(shop: Shop, built: Any, run: Any, frozen: Any) -> dict[str, list[str]]
     path, made = built("four batches", lambda book: bake(book, {"Rosemary": 3, "Oat": 1}), base)
     shutil.copyfile(path, shop.book.path)
     frozen.move_to("2026-05-30 17:00:00")
-    run("price", "set", "all", "6.50")
+    begun(built, shop, priced, run)
     return dict(made)
+
+
+def priced(_: Shop, run: Any) -> None:
+    run("price", "set", "all", "6.50")
+
+
+@pytest.fixture
+def out(shop: Shop, codes: dict[str, list[str]], built: Any, run: Any) -> None:
+    """Twelve of Rosemary are at the stall."""
+    assert codes
+    begun(built, shop, taken_out, run, "rosemary=12")
+
+
+@pytest.fixture
+def home(shop: Shop, out: None, built: Any, run: Any) -> None:  # noqa: ARG001
+    """Five of the twelve came home."""
+    begun(built, shop, brought_home, run)
+
+
+@pytest.fixture
+def six(shop: Shop, codes: dict[str, list[str]], built: Any, run: Any) -> str:
+    """Six of Oat are at the stall; the code of their batch."""
+    oat = codes["Oat"][0]
+    begun(built, shop, taken_out, run, f"{oat}=6")
+    return oat
+
+
+def taken_out(_: Shop, run: Any, what: str) -> None:
+    run("stall", "out", "saturday", what)
+
+
+def brought_home(_: Shop, run: Any) -> None:
+    run("stall", "back", "saturday", "rosemary=5")
 
 
 def asked(shop: Shop, sql: str) -> list[tuple[Any, ...]]:
@@ -43,9 +77,9 @@ def test_by_product_the_oldest_go_and_the_others_are_candidates(
     assert asked(shop, ASSUMED) == [(one, "moved", 10, f"{two},{three}"), (two, "moved", 2, f"{one},{three}")]
 
 
+@pytest.mark.usefixtures("out")
 def test_a_ticked_list_leaves_nothing_assumed(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
     one, two, _ = codes["Rosemary"]
-    run("stall", "out", "saturday", "rosemary=12")
     run("stall", "back", "saturday", f"{one}=1", f"{two}=0")
     assert len(asked(shop, ASSUMED)) == 4  # what went and what was sold, of both
     said = run("stall", "ticked", "saturday", "--by", "Orla").stdout
@@ -55,11 +89,10 @@ def test_a_ticked_list_leaves_nothing_assumed(shop: Shop, codes: dict[str, list[
     assert "there is nothing to tick" in run("stall", "ticked", "saturday", code=1).stderr
 
 
+@pytest.mark.usefixtures("home")
 def test_a_ticked_list_does_not_say_which_batch_was_counted_by_product(
     shop: Shop, codes: dict[str, list[str]], run: Any
 ) -> None:
-    run("stall", "out", "saturday", "rosemary=12")
-    run("stall", "back", "saturday", "rosemary=5")
     said = " ".join(run("stall", "ticked", "saturday").stdout.split())
     assert "Of 7 bars counted by product in the evening the batch stays assumed; when you have looked" in said
     one, two, three = codes["Rosemary"]
@@ -108,12 +141,12 @@ def test_all_of_a_product_are_not_assumed(shop: Shop, codes: dict[str, list[str]
     assert asked(shop, ASSUMED) == []
 
 
+@pytest.mark.usefixtures("out")
 def test_bars_that_came_home_of_a_batch_that_may_have_gone_are_taken(
     shop: Shop, codes: dict[str, list[str]], run: Any
 ) -> None:
     """By the books 12 of the first two went; 3 of the third came home, so 3 of the booked ones never left."""
     one, two, three = codes["Rosemary"]
-    run("stall", "out", "saturday", "rosemary=12")
     run("stall", "back", "saturday", f"{three}=3", f"{one}=1")
     held = dict(
         asked(
@@ -128,11 +161,9 @@ def test_bars_that_came_home_of_a_batch_that_may_have_gone_are_taken(
     assert held[three] == 10
 
 
-def test_takings_by_way_with_a_float_other_goods_and_a_fee(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
+def test_takings_by_way_with_a_float_other_goods_and_a_fee(shop: Shop, six: str, run: Any) -> None:
     """Four at 6.50 are 26.00; taken 60 - 40 + 9.50 = 29.50, 5.00 of it for other goods: 1.50 less."""
-    oat = codes["Oat"][0]
-    run("stall", "out", "saturday", f"{oat}=6")
-    words = f"{oat}=1 --stolen oat=1 --cash 60 --float 40 --card 9.50 --other-goods 5 --pitch 25".split()
+    words = f"{six}=1 --stolen oat=1 --cash 60 --float 40 --card 9.50 --other-goods 5 --pitch 25".split()
     said = run("stall", "back", "saturday", *words).stdout
     assert "Saturday market: 4 bars sold, 1 came home, 1 stolen or broken." in said
     assert "By their prices they bring 26.00 EUR" in said
@@ -149,10 +180,8 @@ def test_takings_by_way_with_a_float_other_goods_and_a_fee(shop: Shop, codes: di
     ]
 
 
-def test_a_card_total_that_comes_later_ends_the_day(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
-    oat = codes["Oat"][0]
-    run("stall", "out", "saturday", f"{oat}=6")
-    said = " ".join(run("stall", "back", "saturday", f"{oat}=2", "--cash", "20").stdout.split())
+def test_a_card_total_that_comes_later_ends_the_day(shop: Shop, six: str, run: Any) -> None:
+    said = " ".join(run("stall", "back", "saturday", f"{six}=2", "--cash", "20").stdout.split())
     assert "soapledger stall takings saturday-market --card AMOUNT" in said
     assert asked(shop, LINES) == [("bars", 4, 2600, 0)]
     assert "Takings not told yet: " in run("sale", "show", "1").stdout
@@ -218,13 +247,11 @@ def test_without_prices_takings_are_shared_by_bars_and_later_ones_too(
     ],
 )
 def test_what_cannot_be_is_one_line_and_nothing_is_written(
-    shop: Shop, codes: dict[str, list[str]], run: Any, words: str, code: int, said: str
+    shop: Shop, six: str, run: Any, words: str, code: int, said: str
 ) -> None:
-    oat = codes["Oat"][0]
-    run("stall", "out", "saturday", f"{oat}=6")
     before = asked(shop, "SELECT count(*) FROM entry")
-    told = run("stall", "back", "saturday", *words.replace("OAT", oat).split(), code=code).stderr
-    assert said.replace("OAT", oat) in told
+    told = run("stall", "back", "saturday", *words.replace("OAT", six).split(), code=code).stderr
+    assert said.replace("OAT", six) in told
     assert told.count("\n") == 1
     assert asked(shop, "SELECT count(*) FROM entry") == before
 
@@ -251,12 +278,8 @@ def test_what_cannot_leave_is_one_line(
 
 
 @pytest.mark.parametrize("typed", ["--cash=-5", "--pitch=-5", "--card=5 USD", "--other-goods=$5"])
-def test_money_below_nothing_or_of_another_currency_is_one_line(
-    shop: Shop, codes: dict[str, list[str]], run: Any, typed: str
-) -> None:
-    oat = codes["Oat"][0]
-    run("stall", "out", "saturday", f"{oat}=6")
-    told = run("stall", "back", "saturday", f"{oat}=1", typed, code=2).stderr
+def test_money_below_nothing_or_of_another_currency_is_one_line(shop: Shop, six: str, run: Any, typed: str) -> None:
+    told = run("stall", "back", "saturday", f"{six}=1", typed, code=2).stderr
     assert told.count("\n") == 1
     assert asked(shop, "SELECT count(*) FROM sale") == [(0,)]
 
@@ -272,9 +295,8 @@ def test_several_batches_of_a_product_are_asked_together_and_answered_either_way
     assert asked(shop, LINES) == [("bars", 3, 1950, 0), ("bars", 4, 2600, 0)]
 
 
-def test_what_is_taken_back_is_assumed_no_more(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
-    assert codes
-    run("stall", "out", "saturday", "rosemary=12")
+@pytest.mark.usefixtures("out")
+def test_what_is_taken_back_is_assumed_no_more(shop: Shop, run: Any) -> None:
     run("stall", "back", "saturday", "rosemary=5", "--cash", "45.50", "--float", "0")
     run("stall", "takings", "saturday", "--card", "5")
     run("undo", "--yes")
@@ -317,27 +339,25 @@ def test_without_prices_other_goods_are_no_takings_of_bars(shop: Shop, codes: di
     assert asked(shop, LINES) == [("bars", 1, 400, 0), ("bars", 2, 800, 0), ("other", 0, 300, 0)]
 
 
+@pytest.mark.usefixtures("home")
 def test_a_bar_that_comes_back_of_a_batch_that_by_the_books_never_went_is_told_what_it_went_as(
     shop: Shop, codes: dict[str, list[str]], run: Any
 ) -> None:
     assert shop
     one, two, three = codes["Rosemary"]
-    run("stall", "out", "saturday", "rosemary=12")
-    run("stall", "back", "saturday", "rosemary=5")
     told = run("return", f"{three}=1", "--stall", "saturday", code=1).stderr
     assert f"by the books it went as {one} or {two}; book it as that." in told
     told = run("return", f"{codes['Oat'][0]}=1", "--stall", "saturday", code=1).stderr
     assert "by the books" not in told
 
 
+@pytest.mark.usefixtures("home")
 def test_more_bars_at_hand_than_by_the_books_may_be_booked_as_another_batch(
     shop: Shop, codes: dict[str, list[str]], run: Any
 ) -> None:
     """Ten of the first were booked out, three home by the books; she holds five of it in her hands."""
     assert shop
     one, two, three = codes["Rosemary"]
-    run("stall", "out", "saturday", "rosemary=12")
-    run("stall", "back", "saturday", "rosemary=5")
     told = run("gift", f"{one}=5", "--to", "the fair", code=1).stderr
     assert f"Batch {one} has 3 bars in the workshop; 5 cannot leave. Nothing was written." in told
     assert f"some may be booked as {two} or {three}: count them with soapledger lot count." in told

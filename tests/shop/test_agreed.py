@@ -4,6 +4,7 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from once import begun
 from shop import Shop
 
 from ledger.errors import BadInput
@@ -19,14 +20,18 @@ MAY = date(2026, 5, 20)
 
 
 @pytest.fixture
-def hall(shop: Shop) -> Shop:
+def hall(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, agreed)
+    return shop
+
+
+def agreed(shop: Shop) -> None:
     """A shop that gets 10 % off; a bar costs 6.50."""
     add_customer(shop.book, CustomerDetails("Tern Hall"), kind="shop", code="tern-hall")
     agree(shop.book, "tern-hall", Agreed(reduction_ppm=100_000, pay_days=30), on=date(2026, 5, 4))
     with shop.book.write("price set") as tx:
         tx.add(Price(on=date(2026, 5, 1), price_minor=650))
         tx.say("Set.")
-    return shop
 
 
 def line(shop: Shop) -> tuple[Any, ...]:

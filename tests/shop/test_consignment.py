@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from making import LOOKED_GOOD, planned, weighed
+from once import begun
 from shop import Shop, released_before
 
 from ledger.domain.release.bars import Passing
@@ -41,12 +42,27 @@ OLD, NEW = 11, 12
 
 
 @pytest.fixture
-def hall(shop: Shop) -> Shop:
+def hall(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, agreed)
+    return shop
+
+
+def agreed(shop: Shop) -> None:
     """A shop on sale or return that keeps 30 % and pays in 14 days."""
     details = CustomerDetails("Tern Hall", PersonDetails(phone="020 910 0177", address="1 Weir Row, Port Emmer"))
     add_customer(shop.book, details, kind="shop", code="tern-hall")
     agree(shop.book, "tern-hall", Agreed(True, 300_000, None, 14), on=date(2026, 5, 4))
-    return shop
+
+
+@pytest.fixture
+def six(hall: Shop, built: Any) -> Shop:
+    """Six of the ten bars stand there."""
+    begun(built, hall, bring_six)
+    return hall
+
+
+def bring_six(shop: Shop) -> None:
+    bring(shop, {shop.batch: 6})
 
 
 def second(shop: Shop) -> str:
@@ -93,15 +109,14 @@ def test_one_batch_alone_is_not_assumed_unless_an_earlier_count_left_it_open() -
     assert counted([Lying(NEW, 6)], still=0, also=[OLD, NEW]).sold == (Gone(NEW, 6, (OLD,)),)
 
 
-def test_a_dispatch_moves_them_there_and_sells_nothing(hall: Shop) -> None:
-    bring(hall, {hall.batch: 6})
-    assert here(hall) == {"workshop": 4, "consignment": 6}
-    assert sales(hall.rows()) == []
+def test_a_dispatch_moves_them_there_and_sells_nothing(six: Shop) -> None:
+    assert here(six) == {"workshop": 4, "consignment": 6}
+    assert sales(six.rows()) == []
     with pytest.raises(BadInput, match="priced and paid at the shop's count"):
-        bring(hall, {hall.batch: 1}, price_minor=450)
+        bring(six, {six.batch: 1}, price_minor=450)
     with pytest.raises(Refused, match="4 bars in the workshop; 5 cannot leave"):
-        bring(hall, {hall.batch: 5})
-    assert check(hall.rows()).findings == ()
+        bring(six, {six.batch: 5})
+    assert check(six.rows()).findings == ()
 
 
 @pytest.mark.parametrize(("day", "there"), [(3, False), (4, True), (5, True)])
@@ -143,8 +158,8 @@ def test_a_count_sells_what_is_gone_less_commission(hall: Shop) -> None:
     assert check(hall.rows()).findings == ()
 
 
-def test_batches_are_assumed_oldest_first_and_every_other_is_marked(hall: Shop) -> None:
-    new = second(hall)
+def test_batches_are_assumed_oldest_first_and_every_other_is_marked(hall: Shop, built: Any) -> None:
+    new = begun(built, hall, second)
     bring(hall, {hall.batch: 3, new: 3})
     done = count_shop(hall.book, "tern-hall", {"plain-bar": 2}, on=COUNT, price_minor=600)
     assert [(one.batch, one.bars, one.assumed) for one in done.sold] == [(hall.batch, 3, True), (new, 1, True)]
@@ -192,14 +207,13 @@ def test_the_commission_of_bars_that_come_back_is_given_back(hall: Shop, run: Ca
     assert check(hall.rows()).findings == ()
 
 
-def test_what_the_shop_lost_is_not_sold(hall: Shop) -> None:
-    bring(hall, {hall.batch: 6})
-    done = count_shop(hall.book, "tern-hall", {"plain-bar": 2}, on=COUNT, missing={"plain": 1}, price_minor=600)
+def test_what_the_shop_lost_is_not_sold(six: Shop) -> None:
+    done = count_shop(six.book, "tern-hall", {"plain-bar": 2}, on=COUNT, missing={"plain": 1}, price_minor=600)
     assert (done.missing, [one.bars for one in done.sold]) == (1, [3])
     assert "missing at a count" in json.dumps(
-        [tuple(row) for row in hall.rows().execute("SELECT kind, note FROM movement")]
+        [tuple(row) for row in six.rows().execute("SELECT kind, note FROM movement")]
     ).replace("missing at the shop's count", "missing at a count")
-    assert check(hall.rows()).findings == ()
+    assert check(six.rows()).findings == ()
 
 
 def test_what_a_count_refuses_in_one_line(hall: Shop) -> None:
@@ -226,25 +240,24 @@ def test_what_a_count_refuses_in_one_line(hall: Shop) -> None:
     count_shop(hall.book, "tern-hall", {"plain-bar": 5}, on=OUT)
 
 
-def test_bars_that_come_home_go_to_the_returns_shelf(hall: Shop) -> None:
-    bring(hall, {hall.batch: 6})
+def test_bars_that_come_home_go_to_the_returns_shelf(six: Shop) -> None:
     with pytest.raises(Refused, match=r"6 bars of batch .* stand at Tern Hall by 26 May 2026; 7 cannot come back"):
-        back_from_shop(hall.book, "tern-hall", {hall.batch: 7}, on=COUNT)
+        back_from_shop(six.book, "tern-hall", {six.batch: 7}, on=COUNT)
     with pytest.raises(Refused, match=r"0 bars of batch .* What was not sold there: soapledger consignment back tern"):
-        take_back(hall.book, {hall.batch: 1}, customer="tern-hall", stall=None, on=COUNT, reason=None)
+        take_back(six.book, {six.batch: 1}, customer="tern-hall", stall=None, on=COUNT, reason=None)
     with pytest.raises(Refused, match="0 bars"):
-        back_from_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=date(2026, 5, 11))
-    back_from_shop(hall.book, "tern-hall", {"plain-bar": 6}, on=COUNT)
-    assert here(hall) == {"workshop": 4, "returns": 6}
-    assert at_shops(hall.rows()) == ()
-    undo(hall.book, last_entry(hall.rows()))
-    assert here(hall) == {"workshop": 4, "consignment": 6}
-    assert check(hall.rows()).findings == ()
+        back_from_shop(six.book, "tern-hall", {"plain-bar": 1}, on=date(2026, 5, 11))
+    back_from_shop(six.book, "tern-hall", {"plain-bar": 6}, on=COUNT)
+    assert here(six) == {"workshop": 4, "returns": 6}
+    assert at_shops(six.rows()) == ()
+    undo(six.book, last_entry(six.rows()))
+    assert here(six) == {"workshop": 4, "consignment": 6}
+    assert check(six.rows()).findings == ()
 
 
-def test_a_batch_that_was_taken_to_be_gone_and_is_there_is_told_what_to_do(hall: Shop) -> None:
+def test_a_batch_that_was_taken_to_be_gone_and_is_there_is_told_what_to_do(hall: Shop, built: Any) -> None:
     """Three of each; two are sold and taken to be of the old one, then all three of the old one come home."""
-    new = second(hall)
+    new = begun(built, hall, second)
     bring(hall, {hall.batch: 2, new: 3})
     count_shop(hall.book, "tern-hall", {"plain-bar": 3}, on=COUNT, price_minor=600)
     counted_in = last_entry(hall.rows())
@@ -257,8 +270,8 @@ def test_a_batch_that_was_taken_to_be_gone_and_is_there_is_told_what_to_do(hall:
         back_from_shop(hall.book, "tern-hall", {hall.batch: 1}, on=COUNT)
 
 
-def test_what_was_assumed_is_settled_once_nothing_of_the_product_is_left(hall: Shop) -> None:
-    new = second(hall)
+def test_what_was_assumed_is_settled_once_nothing_of_the_product_is_left(hall: Shop, built: Any) -> None:
+    new = begun(built, hall, second)
     bring(hall, {hall.batch: 2, new: 3})
     assert count_shop(hall.book, "tern-hall", {"plain-bar": 3}, on=COUNT, price_minor=600).sold[0].assumed
     bring(hall, {new: 2}, on=COUNT)
@@ -268,24 +281,23 @@ def test_what_was_assumed_is_settled_once_nothing_of_the_product_is_left(hall: S
     assert not count_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=COUNT, price_minor=600).sold[0].assumed
 
 
-def test_which_of_two_batches_came_home_is_read_from_the_bars(hall: Shop) -> None:
-    new = second(hall)
+def test_which_of_two_batches_came_home_is_read_from_the_bars(hall: Shop, built: Any) -> None:
+    new = begun(built, hall, second)
     bring(hall, {hall.batch: 3, new: 3})
     with pytest.raises(BadInput, match=f"Read the code on them: {hall.batch} or {new}"):
         back_from_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=COUNT)
 
 
-def test_a_recall_calls_the_shop_and_finds_them_there(hall: Shop, run: Callable[..., Any]) -> None:
-    bring(hall, {hall.batch: 6})
-    lot = find_lot(hall.rows(), hall.batch).id
-    assert [one.bars for one in bars_with(hall.rows(), [lot])] == [6]
-    found = json.loads(run("recall", "bar", hall.batch, "--json").stdout)
+def test_a_recall_calls_the_shop_and_finds_them_there(six: Shop, run: Callable[..., Any]) -> None:
+    lot = find_lot(six.rows(), six.batch).id
+    assert [one.bars for one in bars_with(six.rows(), [lot])] == [6]
+    found = json.loads(run("recall", "bar", six.batch, "--json").stdout)
     assert found["totals"]["at_shop"] == 6
     assert found["totals"]["unexplained"] == 0
     assert [(one["name"], one["bars"], one["phone"]) for one in found["call"]] == [("Tern Hall", 6, "020 910 0177")]
-    assert "6 at a shop" in run("recall", "bar", hall.batch).stdout
-    count_shop(hall.book, "tern-hall", {"plain-bar": 2}, on=COUNT, missing={"plain-bar": 1})
-    again = json.loads(run("recall", "bar", hall.batch, "--json").stdout)
+    assert "6 at a shop" in run("recall", "bar", six.batch).stdout
+    count_shop(six.book, "tern-hall", {"plain-bar": 2}, on=COUNT, missing={"plain-bar": 1})
+    again = json.loads(run("recall", "bar", six.batch, "--json").stdout)
     assert (again["totals"]["at_shop"], again["totals"]["sold"], again["totals"]["unexplained"]) == (2, 3, 1)
     assert [(one["name"], one["bars"]) for one in again["call"]] == [("Tern Hall", 5)]
 

@@ -8,7 +8,8 @@ from typing import Any
 
 import pytest
 from freezegun import freeze_time
-from making import LOOKED_GOOD, cut
+from making import LOOKED_GOOD
+from once import begun, second_cut
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -32,11 +33,26 @@ PASSED, OUT = date(2026, 6, 3), date(2026, 5, 12)
 
 
 @pytest.fixture
-def hall(shop: Shop) -> Shop:
+def hall(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, agreed)
+    return shop
+
+
+def agreed(shop: Shop) -> None:
     """A shop on sale or return."""
     add_customer(shop.book, CustomerDetails("Tern Hall"), kind="shop", code="tern-hall")
     agree(shop.book, "tern-hall", Agreed(consignment=True), on=date(2026, 5, 1))
-    return shop
+
+
+@pytest.fixture
+def six(hall: Shop, built: Any) -> Shop:
+    """Six of the ten bars stand there."""
+    begun(built, hall, bring_six)
+    return hall
+
+
+def bring_six(shop: Shop) -> None:
+    bring(shop, shop.batch, 6)
 
 
 def bring(shop: Shop, code: str, bars: int, on: date = OUT) -> None:
@@ -47,9 +63,9 @@ def without(shop: Shop, code: str) -> int:
     return bars_without(shop.rows(), find_batch(shop.rows(), code))
 
 
-def test_bars_without_a_label_go_only_where_that_is_settled(hall: Shop) -> None:
+def test_bars_without_a_label_go_only_where_that_is_settled(hall: Shop, built: Any) -> None:
     """Ten bare bars: four go to the shop, six are left; two that are put back on sale may be bare again."""
-    code = cut(hall.book)
+    code = begun(built, hall, second_cut)
     pass_bars(hall.book, code, Passing(on=PASSED, by="Nuala"))
     told = Releasing(on=PASSED, by="Nuala", anyway="a trial", checks=LOOKED_GOOD, bare="sold from the tray")
     release_bars(hall.book, code, told)
@@ -69,43 +85,34 @@ def test_bars_without_a_label_go_only_where_that_is_settled(hall: Shop) -> None:
     assert check(hall.rows()).findings == ()
 
 
-def test_a_recall_holds_them_there_and_their_sale_is_still_booked(hall: Shop, run: Callable[..., Any]) -> None:
-    bring(hall, hall.batch, 6)
-    run("recall", "open", "--bar", hall.batch, "--reason", "a doubt")
+def test_a_recall_holds_them_there_and_their_sale_is_still_booked(six: Shop, run: Callable[..., Any]) -> None:
+    run("recall", "open", "--bar", six.batch, "--reason", "a doubt")
     with freeze_time("2026-06-02 09:00:00"):
         told = run("consignment", "count", "tern", "plain=2", "--price", "6.50")
-    assert f"Bars of batch {hall.batch}, which is on hold, were sold" in told.stderr
+    assert f"Bars of batch {six.batch}, which is on hold, were sold" in told.stderr
     assert json.loads(run("recall", "show", "R1", "--json").stdout)["answer"]["totals"]["at_shop"] == 2
     run("consignment", "back", "tern", "plain=2")
     assert "nothing is wrong" in run("check").stdout
 
 
-def test_a_complaint_from_there_finds_the_batch(hall: Shop, run: Callable[..., Any]) -> None:
-    bring(hall, hall.batch, 6)
+def test_a_complaint_from_there_finds_the_batch(six: Shop, run: Callable[..., Any]) -> None:
     told = run("complaint", "add", "itched", "--at", "tern-hall")
-    assert hall.batch in told.stdout + told.stderr
+    assert six.batch in told.stdout + told.stderr
 
 
-def test_bars_missing_there_may_be_counted_off_without_a_count_of_the_shop(hall: Shop, run: Callable[..., Any]) -> None:
-    bring(hall, hall.batch, 6)
-    run("lot", "count", hall.batch, "5", "--at", "tern-hall", "--yes")
+def test_bars_missing_there_may_be_counted_off_without_a_count_of_the_shop(six: Shop, run: Callable[..., Any]) -> None:
+    run("lot", "count", six.batch, "5", "--at", "tern-hall", "--yes")
     assert json.loads(run("consignment", "list", "--json").stdout)[0]["bars"] == 5
 
 
-def test_the_archive_and_the_record_tell_of_them(hall: Shop, run: Callable[..., Any], tmp_path: Path) -> None:
-    bring(hall, hall.batch, 6)
-    run("archive", "kept")
-    index = (tmp_path / "kept" / "pages" / "index.html").read_text(encoding="utf-8")
-    assert "Stalls and shops" in index
-    assert "Tern Hall" in index
-    assert "at a shop" in run("batch", "show", hall.batch).stdout
-    assert "Tern Hall" in run("lot", "show", hall.batch).stdout
+def test_the_record_and_the_lot_tell_of_them(six: Shop, run: Callable[..., Any]) -> None:
+    assert "at a shop" in run("batch", "show", six.batch).stdout
+    assert "Tern Hall" in run("lot", "show", six.batch).stdout
 
 
-def test_a_shop_that_changes_its_name_is_called_by_it(hall: Shop, run: Callable[..., Any]) -> None:
-    bring(hall, hall.batch, 6)
+def test_a_shop_that_changes_its_name_is_called_by_it(six: Shop, run: Callable[..., Any]) -> None:
     run("customer", "edit", "tern-hall", "--name", "Tern House")
-    for words in (("stock", "--kind", "soap"), ("consignment", "list"), ("recall", "bar", hall.batch)):
+    for words in (("stock", "--kind", "soap"), ("consignment", "list"), ("recall", "bar", six.batch)):
         shown = run(*words).stdout
         assert "Tern House" in shown
         assert "Tern Hall" not in shown
@@ -120,14 +127,17 @@ def test_a_place_does_not_keep_the_name_of_a_person(shop: Shop, kind: Any) -> No
     assert (name == "Orla Fenn") is (kind == "shop")
 
 
-def test_the_page_of_a_customer_tells_what_is_agreed_promised_and_invoiced(
-    hall: Shop, run: Callable[..., Any], tmp_path: Path
+@pytest.mark.usefixtures("six")
+def test_an_archive_tells_of_them_and_a_customer_s_page_what_is_agreed_promised_and_invoiced(
+    run: Callable[..., Any], tmp_path: Path
 ) -> None:
-    bring(hall, hall.batch, 6)
     run("order", "add", "tern", "plain=5", "--due", "fri")
     run("consignment", "count", "tern", "plain=2", "--price", "6.50")
     run("invoice", "make", "tern", "--yes")
     run("archive", "kept")
+    index = (tmp_path / "kept" / "pages" / "index.html").read_text(encoding="utf-8")
+    assert "Stalls and shops" in index
+    assert "Tern Hall" in index
     page = (tmp_path / "kept" / "pages" / "customer-tern-hall.html").read_text(encoding="utf-8")
     for words in ("sale or return, from 1 May 2026 on", "not theirs", "Promised", "5 Jun 2026", "Invoices", "26.00"):
         assert words in page

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from once import begun
 from pypdf import PdfReader
 from shop import Shop
 
@@ -33,13 +34,17 @@ MAY = date(2026, 5, 20)
 
 
 @pytest.fixture
-def hall(shop: Shop) -> Shop:
+def hall(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, delivered)
+    return shop
+
+
+def delivered(shop: Shop) -> None:
     """A customer with an address; three bars went there on an order."""
     details = CustomerDetails("Tern Hall", PersonDetails(phone="020 910 0177", address="2 Weir Row, Port Emmer"))
     add_customer(shop.book, details, kind="shop", code="tern-hall")
     order = add_order(shop.book, "tern-hall", {"plain": 3}, on=date(2026, 5, 10), due_on=MAY)
     dispatch(shop.book, "tern-hall", {shop.batch: 3}, on=MAY, price_minor=450, note="box 4", order_id=order)
-    return shop
 
 
 def test_a_line_for_each_batch_with_what_its_label_says(hall: Shop) -> None:

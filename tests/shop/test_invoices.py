@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from once import begun
 from pypdf import PdfReader
 from shop import Shop, erase_customer
 
@@ -40,18 +41,34 @@ ADDRESS = "2 Weir Row, Port Emmer"
 
 
 @pytest.fixture
-def hall(shop: Shop) -> Shop:
+def hall(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, agreed)
+    return shop
+
+
+def agreed(shop: Shop) -> None:
     """A shop that buys, and pays in 14 days."""
     details = CustomerDetails("Tern Hall", PersonDetails(address=ADDRESS))
     add_customer(shop.book, details, kind="shop", code="tern-hall")
     agree(shop.book, "tern-hall", Agreed(pay_days=14), on=date(2026, 5, 4))
-    return shop
 
 
 def sold(shop: Shop, bars: int, price: int | None = 450, on: date = MAY, to: str = "tern-hall") -> int:
     done = dispatch(shop.book, to, {shop.batch: bars}, on=on, price_minor=price, note=None)
     assert done.sale is not None
     return done.sale
+
+
+@pytest.fixture
+def invoiced(hall: Shop, built: Any) -> Shop:
+    """Four bars were sold on 20 May, and invoiced that day."""
+    begun(built, hall, sell_and_invoice)
+    return hall
+
+
+def sell_and_invoice(shop: Shop) -> None:
+    sold(shop, 4)
+    make_invoice(shop.book, "tern-hall", on=MAY)
 
 
 def view(shop: Shop, number: int) -> InvoiceView:
@@ -144,28 +161,26 @@ def test_it_is_never_taken_back_nor_a_sale_on_it(hall: Shop) -> None:
         undo(hall.book, sale)
 
 
-def test_what_came_back_is_credited_once(hall: Shop) -> None:
+def test_what_came_back_is_credited_once(invoiced: Shop) -> None:
     """Four at 4.50 are 18.00; one comes back and is credited with 4.50, so 13.50 are owed."""
-    sold(hall, 4)
-    make_invoice(hall.book, "tern-hall", on=MAY)
     with pytest.raises(Refused, match="Nothing came back or was credited of invoice 1"):
-        credit_invoice(hall.book, 1, on=JUNE)
-    take_back(hall.book, {hall.batch: 1}, customer="tern-hall", stall=None, on=date(2026, 5, 25), reason="torn")
-    note = credit_invoice(hall.book, 1, on=JUNE)
+        credit_invoice(invoiced.book, 1, on=JUNE)
+    take_back(invoiced.book, {invoiced.batch: 1}, customer="tern-hall", stall=None, on=date(2026, 5, 25), reason="torn")
+    note = credit_invoice(invoiced.book, 1, on=JUNE)
     assert (note.number, note.kind, note.of_number) == (2, "credit note", 1)
-    assert view(hall, 2).total_minor == -450
-    assert view(hall, 1).total_minor == 1800
+    assert view(invoiced, 2).total_minor == -450
+    assert view(invoiced, 1).total_minor == 1800
     for number in (1, 2):
         with pytest.raises(Refused):
-            credit_invoice(hall.book, number, on=JUNE)
-    one, two = invoices_listed(hall.rows(), JUNE)
+            credit_invoice(invoiced.book, number, on=JUNE)
+    one, two = invoices_listed(invoiced.rows(), JUNE)
     assert (one.owed_minor, two.owed_minor, one.late) == (1350, 0, False)
-    assert owed_by(hall.rows(), 1, JUNE).owed_minor == 1350
+    assert owed_by(invoiced.rows(), 1, JUNE).owed_minor == 1350
     with pytest.raises(Refused, match="made credit note 2"):
-        undo(hall.book, last_entry(hall.rows()))
+        undo(invoiced.book, last_entry(invoiced.rows()))
     with pytest.raises(Refused, match="is on credit note 2, which is never taken back"):
-        undo(hall.book, last_entry(hall.rows()) - 1)
-    assert check(hall.rows()).findings == ()
+        undo(invoiced.book, last_entry(invoiced.rows()) - 1)
+    assert check(invoiced.rows()).findings == ()
 
 
 def test_what_is_owed_of_an_invoice_is_what_is_owed_of_its_sales(hall: Shop) -> None:
@@ -189,11 +204,9 @@ def test_what_is_owed_of_an_invoice_is_what_is_owed_of_its_sales(hall: Shop) -> 
     assert (one.owed_minor, one.late) == (-50, False)
 
 
-def test_an_invoice_of_which_everything_came_back_is_not_late(hall: Shop) -> None:
-    sold(hall, 4)
-    make_invoice(hall.book, "tern-hall", on=MAY)
-    take_back(hall.book, {hall.batch: 4}, customer="tern-hall", stall=None, on=date(2026, 5, 25), reason="torn")
-    (one,) = invoices_listed(hall.rows(), date(2026, 6, 4))
+def test_an_invoice_of_which_everything_came_back_is_not_late(invoiced: Shop) -> None:
+    take_back(invoiced.book, {invoiced.batch: 4}, customer="tern-hall", stall=None, on=date(2026, 5, 25), reason="torn")
+    (one,) = invoices_listed(invoiced.rows(), date(2026, 6, 4))
     assert (one.total_minor, one.owed_minor, one.late) == (1800, 0, False)
 
 
@@ -219,11 +232,9 @@ def test_the_list_says_apart_what_is_owed_and_what_is_to_be_paid_back(hall: Shop
     assert shown.startswith(f"2 invoices and 1 credit note{head.removeprefix('2 invoices')}")
 
 
-def test_a_credit_note_says_what_was_paid_back(hall: Shop, run: Callable[..., Any], tmp_path: Path) -> None:
-    sold(hall, 4)
-    make_invoice(hall.book, "tern-hall", on=MAY)
-    pay(hall.book, 1, 1800, way="cash", on=MAY)
-    run("return", f"{hall.batch}=1", "--from", "tern-hall", "--cash")
+def test_a_credit_note_says_what_was_paid_back(invoiced: Shop, run: Callable[..., Any], tmp_path: Path) -> None:
+    pay(invoiced.book, 1, 1800, way="cash", on=MAY)
+    run("return", f"{invoiced.batch}=1", "--from", "tern-hall", "--cash")
     assert "  4.50 EUR was paid back when it was made.\n" in run("invoice", "credit", "1").stdout
     run("invoice", "show", "2", "-o", "note.pdf")
     note = PdfReader(tmp_path / "note.pdf").pages[0].extract_text()

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from making import batch_of, cut, planned, weighed
+from once import begun
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -31,10 +32,14 @@ ROSEMARY, OAT = 1, 2
 
 
 @pytest.fixture
-def hall(shop: Shop) -> Shop:
+def hall(shop: Shop, built: Any) -> Shop:
+    begun(built, shop, with_a_customer)
+    return shop
+
+
+def with_a_customer(shop: Shop) -> None:
     """The worked shop (ten released bars of Plain Bar) and a customer."""
     add_customer(shop.book, CustomerDetails("Tern Hall", PersonDetails()), kind="shop", code="tern-hall")
-    return shop
 
 
 def promised(shop: Shop, bars: dict[str, int], **more: Any) -> int:

@@ -1,12 +1,15 @@
 """One --anyway covers the doubts it was given for, and no later one; what was decided once is not asked again."""
 
+import shutil
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from making import LOOKED_GOOD, MADE, cut, deliver, lines_of, planned
+from making import LOOKED_GOOD, MADE, deliver, lines_of, planned
+from once import begun, second_cut
+from scented import with_camphor
 from shop import NOW, SETUP, Shop, released_before, work_a_shop
 
 from ledger.domain.bench.decision import Doubt
@@ -23,12 +26,10 @@ from ledger.operations.keep.undo import undo
 from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.material.skin import state_contents
-from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.assess import assess_recipe
 from ledger.operations.release.facts import supply_of
 from ledger.operations.release.release import pass_bars
-from ledger.operations.sell.add_stall import add_stall
 from ledger.operations.sell.dispatch import dispatch
 from ledger.operations.sell.gift import gift
 from ledger.operations.sell.stall_out import stall_out
@@ -73,18 +74,8 @@ on = 2026-01-06
 
 
 @pytest.fixture
-def packed(shop: Shop) -> str:
-    return pack(shop)
-
-
-def pack(shop: Shop) -> str:
-    """Ten bars passed for packing, with camphor in them, which the long list alone names; a stall and a shop."""
-    state_contents(shop.book, "olive oil", {"linalool": 1_000, "Camphor": 1_000}, source="a statement made up")
-    code = cut(shop.book)
-    pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
-    add_stall(shop.book, "Quay market")
-    add_customer(shop.book, CustomerDetails("The Heron"), kind="shop", code="heron")
-    return code
+def packed(shop: Shop, built: Any) -> str:
+    return str(begun(built, shop, with_camphor))
 
 
 def release(shop: Shop, code: str, on: date = PASSED, **more: Any) -> int:
@@ -263,8 +254,8 @@ def test_what_was_not_good_is_decided_as_it_was_found(shop: Shop, packed: str) -
     assert release(shop, packed, reason="it is sound", checks=smelling("rancid")) == 10
 
 
-def test_bars_passed_before_their_time_say_so(shop: Shop) -> None:
-    code = cut(shop.book)
+def test_bars_passed_before_their_time_say_so(shop: Shop, built: Any) -> None:
+    code = begun(built, shop, second_cut)
     pass_bars(shop.book, code, Passing(on=PASSED - timedelta(days=1), by="Nuala", anyway="a test for a friend"))
     assert subjects(shop) == [("cure", "it cures until 3 Jun 2026")]
 
@@ -383,14 +374,20 @@ def supply_before(rows: Any, batch: Any, on: date) -> Supply:
 
 
 @pytest.fixture
-def older(book: Book, monkeypatch: pytest.MonkeyPatch) -> tuple[Shop, str, str]:
+def older(book: Book, built: Any) -> tuple[Shop, str, str]:
+    path, (shop, code, plan) = built("decided by reasons alone", decided_by_reasons_alone, book.path)
+    shutil.copyfile(path, book.path)
+    return replace(shop, book=book), code, plan
+
+
+def decided_by_reasons_alone(book: Book) -> tuple[Shop, str, str]:
     """A shop whose decisions stand in their reasons alone: bars released under old labels, and a plan of shea."""
-    with monkeypatch.context() as before:
+    with pytest.MonkeyPatch.context() as before:
         for module in ("release.release", "bench.superfat_guard"):
             before.setattr(f"ledger.operations.{module}.decide", lambda tx, decision, _: tx.add(decision))
         before.setattr("ledger.operations.release.release.supply_of", supply_before)
         shop = work_a_shop(book)
-        code = pack(shop)
+        code = with_camphor(shop)
         label(shop, code, LAST)
         release(shop, code, FIRST, reason="tried; it is sound", anyway="to one who knows")
         shea(shop)

@@ -54,9 +54,9 @@ def test_a_ring_ends() -> None:
     assert len(ring.downstream([("lot", 1)]).nodes) == 4
 
 
-def test_a_chain_of_fifty_thousand_drums_is_followed_to_its_end() -> None:
+def test_a_chain_of_ten_thousand_drums_is_followed_to_its_end() -> None:
     # Each drum is topped up into the next: lot n into batch n, which gives lot n + 1.
-    depth = 50_000
+    depth = 10_000  # ten times as deep as functions may call each other
     chain = Graph(consumed=((n, n) for n in range(depth)), yielded=((n, n + 1) for n in range(depth)))
     found = chain.downstream([("lot", 0)])
     assert len(found.nodes) == 2 * depth + 1

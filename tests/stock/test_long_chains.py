@@ -1,5 +1,7 @@
 """A drum topped up for twenty-five years is a chain of 300 batches, and no question about it fails."""
 
+from functools import cache
+
 from bare_ledger import BareLedger
 
 from ledger.views.cost.cost import batch_cost
@@ -9,6 +11,7 @@ from ledger.views.stock.made_of import Compositions
 TIMES = 300
 
 
+@cache
 def topped_up() -> tuple[BareLedger, int, list[int]]:
     """A drum of which each filling is half the one before and half a new lot; a soap from the last; the lots bought."""
     house = BareLedger()
