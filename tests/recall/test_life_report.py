@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from begun import begun
 from drawn import Read
-from once import begun
 
 from ledger.documents.recall.way_drawn import MOST, way_of
 from ledger.operations.people.customers import CustomerDetails, add_customer

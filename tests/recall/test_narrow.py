@@ -5,8 +5,8 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
+from begun import begun
 from making import deliver, planned, weighed
-from once import begun
 
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.stock.receive import DeliveryLine

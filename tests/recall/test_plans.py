@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from begun import begun
 from making import MADE, cut, planned
-from once import begun
 
 from ledger.domain.recall.question import Question, Start
 from ledger.operations.bench.weigh import Weighed, weigh

@@ -9,7 +9,7 @@ from typing import Any
 
 import pypdf
 import pytest
-from once import begun, second_cut
+from begun import begun, second_cut
 from typer.testing import CliRunner
 
 from ledger.cli.main import app

@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from begun import begun
 from market import bake
-from once import begun
 from shop import Shop, work_a_shop
 
 

@@ -9,8 +9,8 @@ from typing import Any
 
 import pypdf
 import pytest
+from begun import begun, second_cut
 from making import cut, deliver, lines_of, planned, weighed
-from once import begun, second_cut
 from shop import PLAIN_BAR
 
 from ledger.operations.bench.cut import cut_batch

@@ -7,7 +7,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from once import begun
+from begun import begun
 
 from ledger.domain.recall.effectiveness import level
 from ledger.domain.recall.question import Question, Start

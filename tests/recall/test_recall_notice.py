@@ -9,7 +9,7 @@ from typing import Any
 
 import pypdf
 import pytest
-from once import begun
+from begun import begun
 
 from ledger.domain.recall.dulling import dulling
 from ledger.operations.sell.add_stall import add_stall

@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 from bare_ledger import DAY, BareLedger
+from begun import begun, second_cut
 from making import POURED, cut, deliver, lines_of, planned, weighed
-from once import begun, second_cut
 
 from ledger.domain.recall.question import Question, Start, question_from
 from ledger.errors import BadInput

@@ -8,9 +8,9 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from begun import begun
 from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut
-from once import begun
 from shop import Shop
 
 from ledger.domain.release.bars import Passing

@@ -11,9 +11,9 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from begun import begun
 from freezegun import freeze_time
 from making import LOOKED_GOOD, cut, deliver
-from once import begun
 from scented import with_camphor
 from shop import PLAIN_BAR, SETUP, Shop
 

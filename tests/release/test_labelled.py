@@ -9,9 +9,9 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from begun import begun, second_cut
 from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD
-from once import begun, second_cut
 from scented import with_camphor
 from shop import SETUP, Shop
 

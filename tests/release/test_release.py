@@ -4,8 +4,8 @@ from datetime import date
 from typing import Any
 
 import pytest
+from begun import begun, second_cut
 from making import DELIVERED, LOOKED_GOOD, batch_of, cut, deliver, lots_of, planned
-from once import begun, second_cut
 from shop import PLAIN_BAR, Shop
 
 from ledger.domain.release.bars import Passing

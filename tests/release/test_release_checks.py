@@ -4,9 +4,9 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from begun import begun, second_cut
 from freezegun import freeze_time
 from making import LOOKED_GOOD, MADE, cut
-from once import begun, second_cut
 from shop import PLAIN_BAR
 
 from ledger.domain.recipe import file as recipe_file

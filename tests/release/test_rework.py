@@ -5,8 +5,8 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from begun import begun, second_cut
 from making import batch_of, cut, planned, weighed
-from once import begun, second_cut
 from pypdf import PdfReader
 from shop import Shop
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from once import begun
+from begun import begun
 from shop import PLAIN_BAR, Shop
 
 from ledger.domain.sale.pricing import ANYWHERE, Outlet

@@ -4,7 +4,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from once import begun
+from begun import begun
 from shop import Shop
 
 from ledger.domain.sale.pricing import Outlet

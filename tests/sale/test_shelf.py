@@ -4,7 +4,7 @@ import json
 from typing import Any
 
 import pytest
-from once import begun
+from begun import begun
 from shop import Shop
 
 from ledger.operations.keep.check import check

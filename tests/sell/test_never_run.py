@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from begun import begun
 from making import planned, weighed
-from once import begun
 from pypdf import PdfReader
 from shop import Shop
 

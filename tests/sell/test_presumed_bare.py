@@ -4,8 +4,8 @@ from datetime import date
 from typing import Any
 
 import pytest
+from begun import begun
 from making import LOOKED_GOOD, cut
-from once import begun
 from shop import Shop
 
 from ledger.domain.release.bars import Passing

@@ -6,7 +6,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from once import begun
+from begun import begun
 from pypdf import PdfReader
 from shop import Shop
 

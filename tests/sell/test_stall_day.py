@@ -6,8 +6,8 @@ from datetime import date
 from typing import Any
 
 import pytest
+from begun import begun
 from market import bake
-from once import begun
 from shop import Shop, work_a_shop
 
 

@@ -4,7 +4,7 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from once import begun
+from begun import begun
 from shop import Shop
 
 from ledger.errors import BadInput

@@ -6,8 +6,8 @@ from datetime import date
 from typing import Any
 
 import pytest
+from begun import begun
 from making import LOOKED_GOOD, planned, weighed
-from once import begun
 from shop import Shop, released_before
 
 from ledger.domain.release.bars import Passing

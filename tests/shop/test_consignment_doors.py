@@ -7,9 +7,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from begun import begun, second_cut
 from freezegun import freeze_time
 from making import LOOKED_GOOD
-from once import begun, second_cut
 from shop import Shop
 
 from ledger.domain.release.bars import Passing

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from once import begun
+from begun import begun
 from pypdf import PdfReader
 from shop import Shop, erase_customer
 

@@ -6,8 +6,8 @@ from datetime import date
 from typing import Any
 
 import pytest
+from begun import begun
 from making import batch_of, cut, planned, weighed
-from once import begun
 from shop import Shop
 
 from ledger.domain.release.bars import Passing

@@ -7,8 +7,8 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from begun import begun, second_cut
 from making import LOOKED_GOOD, MADE, deliver, lines_of, planned
-from once import begun, second_cut
 from scented import with_camphor
 from shop import NOW, SETUP, Shop, released_before, work_a_shop
 
