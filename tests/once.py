@@ -9,6 +9,7 @@ from collections import OrderedDict
 from collections.abc import Callable
 from copy import deepcopy
 from functools import wraps
+from pathlib import Path
 from typing import Any, ParamSpec, TypeVar
 from weakref import WeakSet
 
@@ -71,3 +72,16 @@ def once(work: Callable[P, T]) -> Callable[P, T]:
         return answer
 
     return done
+
+
+_begun: dict[str, bytes] = {}
+
+
+def begun(work: Callable[[], object], ledger: Path) -> None:
+    """Commands that each test of a file begins with, on a frozen clock: typed once, then their ledger is copied."""
+    named = f"{work.__module__}.{work.__qualname__}"
+    if named in _begun:
+        ledger.write_bytes(_begun[named])
+    else:
+        work()
+        _begun[named] = ledger.read_bytes()
