@@ -40,7 +40,7 @@ def once(work: Callable[P, T]) -> Callable[P, T]:
 
     @wraps(work)
     def done(*args: P.args, **more: P.kwargs) -> T:
-        if any(one._setattr for one in _patching):
+        if any(not type(target).__module__.startswith("_pytest") for one in _patching for target, *_ in one._setattr):
             return work(*args, **more)
         on: Any = args[0] if args else next(iter(more.values()))  # a fixture is given what it asks for by name
         rest = (args[1:], *list(more.items())[0 if args else 1 :])
