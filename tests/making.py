@@ -4,6 +4,8 @@ from contextlib import closing
 from datetime import date
 from pathlib import Path
 
+from once import once
+
 from ledger.domain.tools.bar_checks import CHECKS, Check
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.plan import PlanRequest, plan_batch
@@ -23,6 +25,7 @@ CHECKED = tuple(word for one in ("pH=9.6", "look=good", "smell=good", "weight=13
 POURED = (ReadingValue("poured", at="14:05"),)
 
 
+@once
 def deliver(book: Book, line: DeliveryLine, *, accepted: bool = True, on: date = DELIVERED) -> str:
     """One lot from Tarnlow Oils; returns its code."""
     return receive(book, DeliveryNote("tarnlow", on, (line,), accepted_by="Nuala" if accepted else None))[0].code
@@ -55,11 +58,13 @@ def lots_of(book: Book, code: str) -> list[tuple[str, str | None, int]]:
         ]
 
 
+@once
 def planned(book: Book, recipe: str = "plain-bar", *, on: date = MADE, **more: object) -> str:
     """A batch planned; returns its code."""
     return plan_batch(book, PlanRequest(recipe, on, **more))  # type: ignore[arg-type]
 
 
+@once
 def weighed(book: Book, code: str, *, on: date = MADE) -> str:
     """Every open line weighed at its target, and poured; returns the code."""
     targets = {
@@ -71,6 +76,7 @@ def weighed(book: Book, code: str, *, on: date = MADE) -> str:
     return code
 
 
+@once
 def cut(book: Book, recipe: str = "plain-bar", *, on: date = MADE, bars: int = 10) -> str:
     """A batch planned, weighed, poured and cut on one day; returns its code."""
     code = weighed(book, planned(book, recipe, on=on), on=on)

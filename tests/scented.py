@@ -4,6 +4,7 @@ from datetime import date
 from typing import Any
 
 from making import cut, deliver
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.domain.release.bars import Passing
@@ -25,6 +26,7 @@ def scented(part: str, name: str, grams: str) -> str:
     return f'{text}\n[[{part}]]\nmaterial = "{name}"\ngrams = {grams}\n'
 
 
+@once
 def bars(shop: Shop, inci: str, *, kind: str = "fragrance", part: str = "fragrance", grams: str = "20") -> str:
     """Ten bars with so much of a thing called 'sea scent', passed for packing on 3 June."""
     add_material(shop.book, MaterialFacts("sea scent", inci), kind=kind, code=None)

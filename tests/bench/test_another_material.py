@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from making import MADE, POURED, batch_of, deliver, planned
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.errors import BadInput, Refused
@@ -34,6 +35,7 @@ def typed(*answers: str) -> str:
 
 
 @pytest.fixture
+@once
 def wax(shop: Shop) -> str:
     """A lot of a liquid wax, which takes half the lye of olive oil."""
     facts = MaterialFacts("jojoba", "Simmondsia Chinensis Seed Oil", None, 95_000, 95_000, "a paper")
@@ -41,6 +43,7 @@ def wax(shop: Shop) -> str:
     return deliver(shop.book, DeliveryLine("jojoba", 1_000_000, "JJ 1", 3000, sap_mg_per_kg=(95_000, 95_000)))
 
 
+@once
 def log(shop: Shop, code: str, number: int, *takes: Weighed, **more: Any) -> Any:
     return weigh(shop.book, code, {number: list(takes)}, on=MADE, by="Nuala", **more)
 
@@ -183,6 +186,7 @@ def test_what_can_be_done_is_said_with_a_command_to_copy(shop: Shop, run: Any, w
     assert "of the lye solution" in run("batch", "correct", code, "4=146.826 g").stdout
 
 
+@once
 def poured_and_cut(shop: Shop) -> str:
     code = planned(shop.book)
     for number, mass in ((1, 600_000), (2, 400_000), (3, 293_652)):

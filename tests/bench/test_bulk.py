@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 from making import MADE, batch_of, deliver, lines_of, lots_of, planned
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.errors import BadInput, Refused
@@ -85,6 +86,7 @@ bars = 5
 
 
 @pytest.fixture
+@once
 def bulk(shop: Shop) -> Shop:
     """The worked shop with the materials and recipes of this file, and flakes of 98 %."""
     for facts, kind in (
@@ -101,11 +103,13 @@ def bulk(shop: Shop) -> Shop:
     return shop
 
 
+@once
 def flakes(shop: Shop) -> str:
     line = DeliveryLine("sodium hydroxide", 600_000, "SH 98", 500, purity_ppm=980_000)
     return deliver(shop.book, line)
 
 
+@once
 def made(shop: Shop, recipe: str, **more: Any) -> str:
     """A batch planned and weighed at its targets; returns its code."""
     code = planned(shop.book, recipe, **more)

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 from making import MADE, POURED, batch_of, deliver, lines_of, planned
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.domain.lye.weighed import LyeCheck
@@ -29,6 +30,7 @@ OLIVE, COCONUT, WATER, LYE = 1, 2, 3, 4
 MEANT = {OLIVE: 600_000, COCONUT: 400_000, WATER: 293_652, LYE: 146_826}
 
 
+@once
 def log(shop: Shop, code: str, *numbers: int, **more: Any) -> LyeCheck:
     """So many lines weighed as meant; other weights by line as `{number: mg}` under `masses`."""
     masses = {**{number: MEANT[number] for number in numbers}, **more.pop("masses", {})}
@@ -333,6 +335,7 @@ TWO_ALKALIS = PLAIN_BAR.replace("plain-bar", "dual").replace("Plain Bar", "Dual"
 
 
 @pytest.fixture
+@once
 def dual(shop: Shop) -> str:
     """A batch with soda for 90 % and potash of 90 % for 10 % of the demand; the fats and the water are weighed.
 

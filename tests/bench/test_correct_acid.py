@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 from making import MADE, batch_of, deliver, lines_of, planned
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.domain.lye.weighed import LyeCheck
@@ -37,6 +38,7 @@ def acid_of(name: str, grams: float) -> float:
 
 
 @pytest.fixture
+@once
 def acids(shop: Shop) -> Shop:
     """The shop with vinegar of 5 % and citric acid in hand."""
     for name, koh, strength, code in (
@@ -49,6 +51,7 @@ def acids(shop: Shop) -> Shop:
     return shop
 
 
+@once
 def soap(
     shop: Shop, acid: str, grams: int, *, when: str = "with the lye", add_alkali: bool = True, more: str = "",
     text: str = PLAIN_BAR,
@@ -78,6 +81,7 @@ def wasted(shop: Shop) -> dict[str, float]:
     return {row[0]: row[1] / 1000 for row in shop.rows().execute(query)}
 
 
+@once
 def log_all_but(shop: Shop, code: str, *materials: str) -> None:
     takes = {
         line.number: [Weighed(line.target)] for line in lines_of(shop.book, code) if line.material not in materials

@@ -4,6 +4,7 @@ from datetime import date
 
 import pytest
 from making import MADE, POURED, batch_of, cut, deliver, lines_of, planned, weighed
+from once import once
 from shop import Shop
 
 from ledger.errors import BadInput, Refused
@@ -121,6 +122,7 @@ def test_what_a_cut_stands_on_is_not_taken_back(shop: Shop) -> None:
 
 
 @pytest.fixture
+@once
 def jar(shop: Shop) -> str:
     """A jar of olive oil on petals, weighed on 6 May."""
     add_material(shop.book, MaterialFacts("calendula oil", "Olea Europaea Fruit Oil"), kind="intermediate", code=None)

@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import batch_of, planned, weighed
+from once import once
 from shop import Shop
 
 from ledger.views.bench.cut_doubts import bulk_doubts, cut_doubts
@@ -13,6 +14,7 @@ CUT = ("batch", "cut")
 
 
 @pytest.fixture
+@once
 def poured(shop: Shop) -> str:
     """A plain bar poured on 6 May 2026: 1440.478 g, ten bars of 100 g planned."""
     return weighed(shop.book, planned(shop.book))

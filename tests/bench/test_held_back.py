@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 from making import MADE, deliver, lines_of, planned
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.errors import Refused
@@ -23,6 +24,7 @@ def held(process: str, when: str, in_demand: str, *, olive: int = 60, coconut: i
 
 
 @pytest.fixture
+@once
 def shea(shop: Shop) -> Shop:
     """The shop with shea butter, whose certificate says 180."""
     facts = MaterialFacts("shea butter", "Butyrospermum Parkii Butter", None, 170_000, 190_000, "a paper")

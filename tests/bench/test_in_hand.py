@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 from making import MADE, batch_of, deliver, lines_of, planned
+from once import once
 from shop import Shop
 
 from ledger.operations.bench.readings import ReadingValue, log_readings
@@ -30,6 +31,7 @@ def booked(shop: Shop, code: str) -> list[tuple[str, int]]:
 
 
 @pytest.fixture
+@once
 def code(shop: Shop) -> str:
     """A batch whose bench was found clean and whose scale was tried, so that the first question is line 1."""
     code = planned(shop.book)
@@ -40,6 +42,7 @@ def code(shop: Shop) -> str:
 
 
 @pytest.fixture
+@once
 def second(shop: Shop) -> str:
     """A second drum of olive oil, accepted."""
     return deliver(shop.book, DeliveryLine("olive oil", 2_000_000, "5002", 900))

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 from making import deliver
+from once import once
 from pypdf import PdfReader
 from shop import Shop
 
@@ -33,6 +34,7 @@ LYE_WORDS = ("lye", "Goggles", "caustic", "superfat", "Superfat")
 
 
 @pytest.fixture
+@once
 def steeping(shop: Shop) -> Shop:
     for name, kind in (("petals", "botanical"), ("calendula oil", "fat")):
         facts = (

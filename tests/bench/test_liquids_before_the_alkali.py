@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 from making import MADE, deliver, lines_of, planned
+from once import once
 from pypdf import PdfReader
 from shop import PLAIN_BAR, Shop
 
@@ -50,6 +51,7 @@ HEATS = "There is acid in the jug, and it heats more"
 
 
 @pytest.fixture
+@once
 def sour(shop: Shop) -> Shop:
     """The shop with vinegar of 5 %, citric acid, sugar, aloe juice and milk, and a soap of them."""
     for name, kind, facts in (

@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 from making import MADE, deliver, lines_of, planned
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.errors import Refused
@@ -17,6 +18,7 @@ SCENT = '\n[[fragrance]]\nmaterial = "lavender oil"\npercent_of_fats = 2\n'
 
 
 @pytest.fixture
+@once
 def scented(shop: Shop) -> str:
     """A batch of the plain bar with a fragrance: 1 and 2 fats, 3 water, 4 lye, 5 fragrance."""
     add_material(shop.book, MaterialFacts("lavender oil", "Lavandula"), kind="fragrance", code=None)

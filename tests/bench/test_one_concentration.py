@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 from making import MADE, deliver, lines_of
+from once import once
 from pypdf import PdfReader
 from shop import PLAIN_BAR, Shop
 
@@ -32,6 +33,7 @@ when = "at trace"
 
 
 @pytest.fixture
+@once
 def sour(shop: Shop) -> Shop:
     for name, kind, facts in (
         ("vinegar", "additive", {"acid_koh_mg_per_kg": 934_279, "purity_ppm": 50_000}),

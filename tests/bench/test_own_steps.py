@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 from making import MADE, batch_of, planned, weighed
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.domain.bench.steps import steps
@@ -41,6 +42,7 @@ def flat(text: str) -> str:
     return " ".join(text.replace("\u00a0", " ").split())
 
 
+@once
 def batch(shop: Shop, *parts: str, process: str = "cold") -> str:
     add_recipe(shop.book, recipe(*parts, process=process), file="s.toml")
     return planned(shop.book, "stepped")

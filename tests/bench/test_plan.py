@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 from making import MADE, batch_of, deliver, lines_of, lots_of, planned
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.domain.lye.weighed import LyeCheck
@@ -135,6 +136,7 @@ SHEA = PLAIN_BAR.replace("plain-bar", "shea").replace("Plain Bar", "Shea").repla
 
 
 @pytest.fixture
+@once
 def shea(shop: Shop) -> Shop:
     """The worked shop with 2 kg of unrefined shea butter of no certificate, 160 to 195 mg KOH per g."""
     facts = MaterialFacts("shea butter", "Butyrospermum Parkii Butter", None, 160_000, 195_000, "published range")
@@ -272,6 +274,7 @@ def milky(grams: int, when: str = "with the lye") -> str:
 
 
 @pytest.fixture
+@once
 def milk(shop: Shop) -> str:
     """A kilogram of goat milk, 87 % water; its lot."""
     add_material(shop.book, MaterialFacts("goat milk", "Caprae Lac", water_ppm=870_000), kind="liquid", code=None)

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from making import MADE, POURED, batch_of, deliver, lines_of, planned
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.domain.release.bars import Passing
@@ -66,6 +67,7 @@ PLAIN, SLATE = 864_287, 576_191
 
 
 @pytest.fixture
+@once
 def tide(shop: Shop) -> Shop:
     """The worked shop with a recipe that divides, and what its portions take."""
     for name, inci, kind in (
@@ -87,6 +89,7 @@ def portions(shop: Shop, code: str) -> list[str]:
         return [child.code for child in portions_of(rows, batch_of(shop.book, code).id)]
 
 
+@once
 def dough_weighed(shop: Shop, code: str) -> str:
     """Every line of the dough weighed at its target."""
     takes = {line.number: [Weighed(line.target)] for line in lines_of(shop.book, code)}
@@ -94,6 +97,7 @@ def dough_weighed(shop: Shop, code: str) -> str:
     return code
 
 
+@once
 def divided(shop: Shop, masses: dict[str, int] | None = None) -> tuple[str, str, str]:
     """A batch planned, weighed and divided; the codes of the dough, the plain and the slate portion."""
     code = dough_weighed(shop, planned(shop.book, "tide"))
@@ -102,6 +106,7 @@ def divided(shop: Shop, masses: dict[str, int] | None = None) -> tuple[str, str,
     return code, plain, slate
 
 
+@once
 def poured_and_cut(shop: Shop, code: str, bars: int, **more: int) -> None:
     """A portion with its own additives weighed in, poured and cut."""
     takes = {

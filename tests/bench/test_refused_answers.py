@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 from making import MADE, lines_of, planned, weighed
+from once import once
 from shop import Shop
 
 from ledger.operations.bench.readings import ReadingValue, log_readings
@@ -21,6 +22,7 @@ def booked(shop: Shop, code: str) -> list[int]:
     return [line.used for line in lines_of(shop.book, code)]
 
 
+@once
 def at_the_lines(shop: Shop) -> str:
     """A batch whose bench was found clean and whose scale was tried, so that the first question is line 1."""
     code = planned(shop.book)

@@ -11,9 +11,17 @@ from ledger.reference.cautions import cautions
 from ledger.reference.shipped import templates_digest
 
 
+@pytest.fixture(scope="module")
+def pages() -> dict[str, bytes]:
+    """The worksheet, once it was drawn."""
+    return {}
+
+
 @pytest.fixture
-def drawn(sheet, read):
-    return read(draw_worksheet(sheet, cautions=cautions()))
+def drawn(sheet, read, pages):
+    if not pages:
+        pages["sheet"] = draw_worksheet(sheet, cautions=cautions())
+    return read(pages["sheet"])
 
 
 def test_every_line_has_its_number_lot_target_and_window(drawn) -> None:

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import MADE, cut, planned, weighed
+from once import once
 from shop import PLAIN_BAR
 
 from ledger.errors import BadInput, Refused
@@ -34,6 +35,7 @@ def view(shop: Any, code: str) -> Any:
         return dried(rows, batch, weighings(rows, batch))
 
 
+@once
 def weigh(shop: Any, code: str, *grams: float, start: date = date(2026, 5, 8), every: int = 7) -> None:
     """Bar A, every seven days."""
     for week, each in enumerate(grams):
@@ -251,6 +253,7 @@ def kept(shop: Any, code: str) -> tuple[Fraction | None, str]:
     return seen.left, seen.when
 
 
+@once
 def dried_out(shop: Any, code: str) -> None:
     """Five weighings of bar A from 8 May, by 1 - 0.1 (1 - e^(-0.06 t)) of 130 g, to the tenth of a gram."""
     for days, grams in ((0, 130.0), (7, 125.5), (14, 122.6), (21, 120.7), (28, 119.4)):

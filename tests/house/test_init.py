@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from once import once
 from shop import SETUP
 
 from ledger.operations.house.setup import set_up
@@ -110,10 +111,16 @@ DECISIONS = (
 )  # fmt: skip
 
 
+@once
+def nameless(shop: Any) -> None:
+    """A ledger of an earlier format has no maker."""
+    set_up(shop.book, replace(SETUP, maker=None))
+
+
 @pytest.mark.parametrize("words", DECISIONS, ids=lambda words: " ".join(words[:2]))
 def test_nobody_decides_without_a_name_and_nothing_is_written(shop: Any, run: Any, words: tuple[str, ...]) -> None:
-    """A ledger of an earlier format has no maker, and the user of the computer is nobody's name."""
-    set_up(shop.book, replace(SETUP, maker=None))
+    """The user of the computer is nobody's name."""
+    nameless(shop)
     before = shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
     said = run(*words, code=1).stderr
     assert said == (
@@ -124,7 +131,7 @@ def test_nobody_decides_without_a_name_and_nothing_is_written(shop: Any, run: An
 
 
 def test_the_name_given_at_init_decides_and_another_one_where_it_is_said(shop: Any, run: Any) -> None:
-    set_up(shop.book, replace(SETUP, maker=None))
+    nameless(shop)
     run("init", "--maker", "Nuala Quill")
     run("lot", "hold", "L1-X", "--reason", "looked at")
     run("--as", "Jo Tarn", "lot", "accept", "L1-X", "--reason", "as ordered")
@@ -136,7 +143,7 @@ def test_the_name_given_at_init_decides_and_another_one_where_it_is_said(shop: A
 
 
 def test_what_is_no_decision_needs_no_name(shop: Any, run: Any) -> None:
-    set_up(shop.book, replace(SETUP, maker=None))
+    nameless(shop)
     run("batch", "note", shop.batch, "soda ash")
     run("upkeep", "add", "cleaning", "moulds")
     assert shop.rows().execute("SELECT who FROM entry ORDER BY id DESC LIMIT 1").fetchone()[0] == "Nuala"  # of USER

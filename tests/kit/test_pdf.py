@@ -56,11 +56,19 @@ PAPERS: dict[str, tuple[str | None, Callable[[Any], bytes], str]] = {
 }
 
 
+@pytest.fixture(scope="module")
+def papers() -> dict[str, bytes]:
+    """What was drawn of them already."""
+    return {}
+
+
 @pytest.fixture(params=list(PAPERS))
-def paper(request: pytest.FixtureRequest) -> tuple[bytes, str]:
+def paper(request: pytest.FixtureRequest, papers: dict[str, bytes]) -> tuple[bytes, str]:
     """One paper of every kind, and what its title must hold."""
     view, draw, title = PAPERS[request.param]
-    return draw(request.getfixturevalue(view) if view else None), title
+    if request.param not in papers:
+        papers[request.param] = draw(request.getfixturevalue(view) if view else None)
+    return papers[request.param], title
 
 
 def fonts(resources: DictionaryObject) -> Iterator[DictionaryObject]:

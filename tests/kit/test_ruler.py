@@ -12,14 +12,14 @@ from ledger.documents.kit.places import draw_test_sheet
 from ledger.documents.kit.ruler import draw_ruler
 from ledger.documents.label.labels import draw_labels
 
-DOTS = 8 * 72 / 25.4  # a mm of the picture
+DOTS = 6 * 72 / 25.4  # a mm of the picture
 NO_EDGE = {"a4-24", "roll"}  # labels cut already from edge to edge, and a roll, which has none
 
 
 def line(picture: Any, *, above_mm: float) -> tuple[float, float]:
     """Where the dark row begins and ends that lies so far above the foot of the page, in mm."""
     row = round(picture.height - above_mm * DOTS)
-    band = picture.crop((0, row - 3, picture.width, row + 3)).convert("L").point(lambda light: 255 * (light < 128))
+    band = picture.crop((0, row - 2, picture.width, row + 2)).convert("L").point(lambda light: 255 * (light < 128))
     left, _, right, _ = band.getbbox()
     return left / DOTS, right / DOTS
 
@@ -35,7 +35,7 @@ def test_the_ruler_is_as_long_as_it_says_and_is_not_nudged(
     data = draw_labels(label, label_layout(layout), sheet_layout(sheet), count=1, nudge_mm=nudge)
     drawn = read(data)
     assert words in drawn.text()
-    picture = drawn.image(scale=8)
+    picture = drawn.image(scale=6)
     ruler = picture.crop((0, round(picture.height - 6.5 * DOTS), round((ends + 1.5) * DOTS), picture.height))
     begins, stops = line(ruler, above_mm=4.6)
     assert begins == pytest.approx(10.0, abs=0.15)

@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from making import MADE, deliver, lines_of, planned
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.operations.bench.weigh import Weighed, weigh
@@ -41,6 +42,7 @@ def soda(shop: Shop, code: str) -> float:
     return next(line.target for line in lines_of(shop.book, code) if line.role == "alkali") / 1000
 
 
+@once
 def plan(shop: Shop, more: str, *, text: str = PLAIN_BAR) -> str:
     add_recipe(shop.book, text.replace("plain-bar", "with").replace("Plain Bar", "With") + more, file="with.toml")
     return planned(shop.book, "with")

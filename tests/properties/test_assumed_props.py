@@ -19,7 +19,7 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.sell.stall_back import stall_back
 from ledger.operations.sell.stall_out import take_out
 from ledger.rows.lot import find_lot
-from ledger.rows.opened import open_rows
+from ledger.rows.opened import Rows, open_rows
 from ledger.storage.book import Book
 from ledger.views.recall.recall_assumed import assumed_bars
 
@@ -51,6 +51,7 @@ def test_no_bar_is_beyond_what_the_recall_of_its_batch_names(
         path = Path(folder) / "soap.db"
         path.write_bytes(start)
         book = Book(path, who="Nuala", now=lambda: datetime(2026, 7, 1, 9, 30, tzinfo=UTC))
+        rows = open_rows(path)
         here, sold = Counter(dict.fromkeys(codes, 10)), Counter[str]()  # what really stands there and went
         for week in range(data.draw(st.integers(1, 3))):
             day = START + timedelta(7 * week)
@@ -72,7 +73,7 @@ def test_no_bar_is_beyond_what_the_recall_of_its_batch_names(
             home = drawn(data, out, data.draw(st.integers(0, sum(out.values()))))
             by_code = data.draw(st.booleans())
             try:
-                told = _by_code(path, out, home) if by_code else {"rosemary": sum(home.values())}
+                told = _by_code(rows, out, home) if by_code else {"rosemary": sum(home.values())}
                 stall_back(book, "saturday", told, on=day)
             except (Refused, BadInput):
                 home = drawn(data, out, 0)
@@ -80,7 +81,6 @@ def test_no_bar_is_beyond_what_the_recall_of_its_batch_names(
             here = here - out + home
             sold += out - home
         book.close()
-        rows = open_rows(path)
         for code in codes:
             lot = find_lot(rows, code).id
             booked = -rows.execute(
@@ -96,9 +96,8 @@ def test_no_bar_is_beyond_what_the_recall_of_its_batch_names(
         rows.close()
 
 
-def _by_code(path: Path, out: Counter[str], home: Counter[str]) -> dict[str, int]:
+def _by_code(rows: Rows, out: Counter[str], home: Counter[str]) -> dict[str, int]:
     """What came home, read from the bars; of every batch that is booked there a number."""
-    rows = open_rows(path)
     standing = [
         row[0]
         for row in rows.execute(
@@ -106,5 +105,4 @@ def _by_code(path: Path, out: Counter[str], home: Counter[str]) -> dict[str, int
             "WHERE p.kind = 'stall' GROUP BY l.id HAVING sum(v.quantity) > 0"
         )
     ]
-    rows.close()
     return {code: home[code] for code in {*standing, *(code for code in out if home[code])}}

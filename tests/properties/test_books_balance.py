@@ -22,7 +22,7 @@ from ledger.operations.sell.take_back import take_back
 from ledger.operations.stock.lots import count_lot, waste_lot
 from ledger.rows.bars import bar_counts
 from ledger.rows.lot import find_lot
-from ledger.rows.opened import open_rows
+from ledger.rows.opened import Rows, open_rows
 from ledger.storage.book import Book
 
 RELEASED = date(2026, 5, 4)
@@ -37,7 +37,7 @@ STEPS = st.lists(
 )
 
 
-def step(book: Book, batch: str, what: str, bars: int, days: int, back: int) -> None:
+def step(book: Book, rows: Rows, batch: str, what: str, bars: int, days: int, back: int) -> None:
     """One thing she might type, sensible or not."""
     on = RELEASED + timedelta(days=days)
     if what == "out":
@@ -55,9 +55,7 @@ def step(book: Book, batch: str, what: str, bars: int, days: int, back: int) -> 
     elif what == "count":
         count_lot(book, batch, bars, place=None, on=on, note=None)
     else:
-        rows = open_rows(book.path)
         last = rows.execute("SELECT max(id) FROM entry").fetchone()[0]
-        rows.close()
         undo(book, last - back)
 
 
@@ -78,14 +76,14 @@ def test_any_sequence_leaves_a_sound_ledger(base: tuple[bytes, str], steps: list
         path = Path(folder) / "soap.db"
         path.write_bytes(start)
         book = Book(path, who="Nuala", now=lambda: datetime(2026, 6, 1, 9, 30, tzinfo=UTC))
+        rows = open_rows(path)
         for what, bars, days, back in steps:
             before = path.read_bytes()
             try:
-                step(book, batch, what, bars, days, back)
+                step(book, rows, batch, what, bars, days, back)
             except (Refused, BadInput):
                 assert path.read_bytes() == before  # a refusal writes nothing at all
         book.close()
-        rows = open_rows(path)
         assert check(rows).findings == ()
         # Ten bars were cut, and every one of them is somewhere: here, gone, or missing at a count.
         lot = find_lot(rows, batch)

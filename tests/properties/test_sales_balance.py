@@ -25,7 +25,7 @@ from ledger.operations.sell.resell import resell
 from ledger.operations.sell.shelf import keep_returned, throw_away_returned
 from ledger.operations.sell.take_back import Refund, take_back
 from ledger.rows.lot import find_lot
-from ledger.rows.opened import open_rows
+from ledger.rows.opened import Rows, open_rows
 from ledger.rows.sell.paid import balances
 from ledger.rows.sell.sale import lines_of, sales, taken_for
 from ledger.storage.book import Book
@@ -79,15 +79,13 @@ class Run:
     """One run of steps on a ledger."""
 
     book: Book
+    rows: Rows  # of its file, opened once
     batch: str
     tally: Tally
     first: int = 0  # the last entry before the steps
 
     def entry(self) -> int:
-        rows = open_rows(self.book.path)
-        last = int(rows.execute("SELECT max(id) FROM entry").fetchone()[0])
-        rows.close()
-        return last
+        return int(self.rows.execute("SELECT max(id) FROM entry").fetchone()[0])
 
     def step(self, what: str, bars: int, on: date, amount: int) -> None:
         """One thing she might type, sensible or not, and what it adds to the tally where it is booked."""
@@ -111,9 +109,7 @@ class Run:
             came = take_back(self.book, one, customer=whose, stall=None, on=on, reason=None, sale=named, refund=refund)
             taken = 0 if what == "no refund" else min(amount, whole) if what == "refund" else whole
             assert (came.amount_minor or 0) == taken
-            rows = open_rows(self.book.path)
-            lines = lines_of(rows, [number for number, _ in came.returns])
-            rows.close()
+            lines = lines_of(self.rows, [number for number, _ in came.returns])
             got = {of: -sum(line.amount_minor or 0 for line in lines[number]) for number, of in came.returns}
             assert set(got) == {number for number, *_ in parts}
             for number, _, money in parts:
@@ -165,7 +161,8 @@ def test_any_sequence_agrees_with_the_tally(base: tuple[bytes, str], steps: list
         path = Path(folder) / "soap.db"
         path.write_bytes(start)
         book = Book(path, who="Nuala", now=lambda: datetime(2026, 6, 1, 9, 30, tzinfo=UTC))
-        run = Run(book, batch, Tally())
+        rows = open_rows(path)
+        run = Run(book, rows, batch, Tally())
         run.first = run.entry()
         for what, bars, days, amount in steps:
             before = path.read_bytes()
@@ -174,7 +171,6 @@ def test_any_sequence_agrees_with_the_tally(base: tuple[bytes, str], steps: list
             except (Refused, BadInput):
                 assert path.read_bytes() == before
         book.close()
-        rows = open_rows(path)
         assert check(rows).findings == ()
         stands = run.tally.stands()
         found = balances(rows, sorted(stands))

@@ -1,6 +1,7 @@
 """A market built here, whose every rule differs from those of the files: no answer about it is another country's."""
 
 import json
+import shutil
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
@@ -12,7 +13,7 @@ import pytest
 from freezegun import freeze_time
 from making import CHECKED, cut
 from pypdf import PdfReader
-from shop import ADDRESS, SETUP, Shop
+from shop import ADDRESS, SETUP, Shop, work_a_shop
 
 from ledger import markets
 from ledger.documents.kit.layout import label_layout, sheet_layout
@@ -25,6 +26,7 @@ from ledger.operations.bench.readings import ReadingValue, log_readings
 from ledger.operations.house.setup import set_up
 from ledger.operations.material.skin import state_contents
 from ledger.operations.release.release import pass_bars
+from ledger.storage.book import Book
 from ledger.views.label.label import label_text
 
 pytestmark = pytest.mark.usefixtures("frozen")
@@ -101,16 +103,23 @@ def known(monkeypatch: pytest.MonkeyPatch) -> Callable[[Market], None]:
     return put
 
 
-@pytest.fixture
-def ready(shop: Shop, known: Callable[[Market], None]) -> Any:
-    """Ten bars of a maker at home in that market alone, weighed and passed, the day after."""
-    known(XX)
-    set_up(shop.book, replace(SETUP, country="XX", addresses={"xx": ADDRESS}))
-    state_contents(shop.book, "olive oil", {"linalool": 20_000, "camphor": 20_000}, source="a statement made up")
-    code = cut(shop.book)
+def passed_there(book: Book) -> str:
+    """Ten bars of a maker at home in that market alone, weighed and passed."""
+    set_up(book, replace(SETUP, country="XX", addresses={"xx": ADDRESS}))
+    state_contents(book, "olive oil", {"linalool": 20_000, "camphor": 20_000}, source="a statement made up")
+    code = cut(book)
     weights = [ReadingValue("bar weight", mg, "mg") for mg in (130_000, 99_500)]
-    log_readings(shop.book, code, weights, on=date(2026, 6, 3))
-    pass_bars(shop.book, code, Passing(on=date(2026, 6, 3), by="Nuala"))
+    log_readings(book, code, weights, on=date(2026, 6, 3))
+    pass_bars(book, code, Passing(on=date(2026, 6, 3), by="Nuala"))
+    return code
+
+
+@pytest.fixture
+def ready(shop: Shop, built: Any, known: Callable[[Market], None]) -> Any:
+    """Such bars, the day after."""
+    known(XX)
+    path, code = built("bars of Utter Cay", passed_there, built("shop", work_a_shop)[0])
+    shutil.copyfile(path, shop.book.path)
     with freeze_time("2026-06-04 09:00:00"):
         yield code
 

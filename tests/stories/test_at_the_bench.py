@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import CHECKED
+from once import begun
 from pypdf import PdfReader
 from recipes import bar_file
 
@@ -26,23 +27,54 @@ def quay(process: str) -> str:
 
 
 @pytest.fixture
-def bench(run: Any) -> Any:
+def bench(run: Any, tmp_path: Path) -> Any:
     """A ledger with four materials in hand, of olive oil two lots."""
-    with freeze_time("2026-10-05 09:00:00"):
-        run("init", "--business", "Quay Soap", "--country", "US", "--currency", "USD", "--units", "metric",
-            "--maker", "Nuala", "--time-zone", "Europe/Dublin", "--market", "us=Orla Wren; Quay Lane")  # fmt: skip
-        run("supplier", "add", "Ottersby Oils", "--phone", "020 910 0131")
-        run("material", "add", "olive oil", "--kind", "fat", "--sap", "190", "--inci", "OLEA EUROPAEA FRUIT OIL")
-        run("material", "add", "coconut oil", "--kind", "fat", "--sap", "256", "--inci", "COCOS NUCIFERA OIL")
-        run("material", "add", "lye", "--alkali", "NaOH")
-        run("material", "add", "water", "--kind", "liquid", "--inci", "AQUA")
-        run("material", "add", "lavender oil", "--kind", "fragrance", "--inci", "LAVANDULA ANGUSTIFOLIA OIL")
-        run("receive", "ottersby", "--accept", "--line", "olive oil; 1 kg; lot 4471/2; 35; best before 2027-06-30",
-            "--line", "olive oil; 5 kg; lot 5002; 35; best before 2027-12-31",
-            "--line", "coconut oil; 1 kg; lot CN; 7", "--line", "lye; 500 g; lot N1; 4",
-            "--line", "water; 2 kg; lot W1; 0", "--line", "lavender oil; 100 g; lot LV; 14")  # fmt: skip
-        run("equipment", "add", "scale", "kitchen scale", "--against", "500 g", "--tolerance", "1 g", "--every", "30")
+
+    def begin() -> None:
+        with freeze_time("2026-10-05 09:00:00"):
+            run("init", "--business", "Quay Soap", "--country", "US", "--currency", "USD", "--units", "metric",
+                "--maker", "Nuala", "--time-zone", "Europe/Dublin", "--market", "us=Orla Wren; Quay Lane")  # fmt: skip
+            run("supplier", "add", "Ottersby Oils", "--phone", "020 910 0131")
+            run("material", "add", "olive oil", "--kind", "fat", "--sap", "190", "--inci", "OLEA EUROPAEA FRUIT OIL")
+            run("material", "add", "coconut oil", "--kind", "fat", "--sap", "256", "--inci", "COCOS NUCIFERA OIL")
+            run("material", "add", "lye", "--alkali", "NaOH")
+            run("material", "add", "water", "--kind", "liquid", "--inci", "AQUA")
+            run("material", "add", "lavender oil", "--kind", "fragrance", "--inci", "LAVANDULA ANGUSTIFOLIA OIL")
+            run("receive", "ottersby", "--accept", "--line", "olive oil; 1 kg; lot 4471/2; 35; best before 2027-06-30",
+                "--line", "olive oil; 5 kg; lot 5002; 35; best before 2027-12-31",
+                "--line", "coconut oil; 1 kg; lot CN; 7", "--line", "lye; 500 g; lot N1; 4",
+                "--line", "water; 2 kg; lot W1; 0", "--line", "lavender oil; 100 g; lot LV; 14")  # fmt: skip
+            run("equipment", "add", "scale", "kitchen scale", "--against", "500 g", "--tolerance", "1 g",
+                "--every", "30")  # fmt: skip
+
+    begun(begin, tmp_path / "soap.db")
     return run
+
+
+@pytest.fixture
+def cold(bench: Any, tmp_path: Path) -> Any:
+    """There a cold batch planned."""
+    (tmp_path / "quay.toml").write_text(quay("cold"), encoding="utf-8")
+
+    def begin() -> None:
+        with freeze_time("2026-10-05 10:00:00"):
+            bench("recipe", "add", "quay.toml")
+            bench("batch", "plan", "quay")
+
+    begun(begin, tmp_path / "soap.db")
+    return bench
+
+
+@pytest.fixture
+def poured(cold: Any, tmp_path: Path) -> Any:
+    """And poured as planned."""
+
+    def begin() -> None:
+        with freeze_time("2026-10-05 10:00:00"):
+            cold("batch", "log", "26-001-4", "--as-planned", *SCALE, "--reading", "poured=14:00")
+
+    begun(begin, tmp_path / "soap.db")
+    return cold
 
 
 def typed(*answers: str) -> tuple[str, int]:
@@ -50,11 +82,9 @@ def typed(*answers: str) -> tuple[str, int]:
     return "".join(f"{one}\n" for one in answers), sum(bool(one) for one in answers)
 
 
-def test_a_plain_cold_batch_takes_no_more_than_fifteen_typed_values(bench: Any, tmp_path: Path) -> None:
-    (tmp_path / "quay.toml").write_text(quay("cold"), encoding="utf-8")
+@pytest.mark.usefixtures("cold")
+def test_a_plain_cold_batch_takes_no_more_than_fifteen_typed_values(bench: Any) -> None:
     with freeze_time("2026-10-05 10:00:00"):
-        bench("recipe", "add", "quay.toml")
-        bench("batch", "plan", "quay")
         # clean and scale by Enter, two fats, water by Enter, lye typed; lye and fats temperature, emulsion left, trace;
         # the fragrance typed; poured, weight in the mould; nothing seen
         first, count = typed("", "", "", "", "", "142.1", "44 C", "43 C", "", "9", "20", "14:05", "1440", "")
@@ -133,12 +163,8 @@ def section_3(said: str) -> None:
         ("2026-11-03", "1 batch ready to be passed, 0 still curing"),  # cut 6 October and 28 days
     ],
 )
-def test_the_rack_on_three_days(bench: Any, tmp_path: Path, today: str, words: str) -> None:
-    (tmp_path / "quay.toml").write_text(quay("cold"), encoding="utf-8")
-    with freeze_time("2026-10-05 10:00:00"):
-        bench("recipe", "add", "quay.toml")
-        bench("batch", "plan", "quay")
-        bench("batch", "log", "26-001-4", "--as-planned", *SCALE, "--reading", "poured=14:00")
+@pytest.mark.usefixtures("poured")
+def test_the_rack_on_three_days(bench: Any, today: str, words: str) -> None:
     with freeze_time("2026-10-06 10:00:00"):
         bench("batch", "cut", "26-001-4", "10", "--weight", "1400 g")
     with freeze_time(f"{today} 10:00:00"):
@@ -147,11 +173,9 @@ def test_the_rack_on_three_days(bench: Any, tmp_path: Path, today: str, words: s
     assert f"DTSTART;VALUE=DATE:{date(2026, 11, 3):%Y%m%d}" in Path("rack.ics").read_text(encoding="utf-8")
 
 
-def test_a_scale_that_fails_its_test_is_said_at_once_and_two_scales_are_told_apart(bench: Any, tmp_path: Path) -> None:
-    (tmp_path / "quay.toml").write_text(quay("cold"), encoding="utf-8")
+@pytest.mark.usefixtures("cold")
+def test_a_scale_that_fails_its_test_is_said_at_once_and_two_scales_are_told_apart(bench: Any) -> None:
     with freeze_time("2026-10-05 10:00:00"):
-        bench("recipe", "add", "quay.toml")
-        bench("batch", "plan", "quay")
         stopped, _ = typed("", "502 g", "q")  # 2 g over the 500 g, 1 g allowed
         assert "kitchen scale failed its last check" in bench("batch", "log", "26-001-4", input=stopped).stderr
         bench("equipment", "add", "scale", "pocket scale", "--against", "100 g", "--tolerance", "0.1 g")
@@ -165,12 +189,8 @@ def test_a_scale_that_fails_its_test_is_said_at_once_and_two_scales_are_told_apa
         bench("batch", "log", "26-003-0", "--line", "b=99 g", "--correct", "--with", "wok", code=2)
 
 
-def test_a_ph_that_was_not_good_stays_on_the_record_and_holds_the_bars(bench: Any, tmp_path: Path) -> None:
-    (tmp_path / "quay.toml").write_text(quay("cold"), encoding="utf-8")
-    with freeze_time("2026-10-05 10:00:00"):
-        bench("recipe", "add", "quay.toml")
-        bench("batch", "plan", "quay")
-        bench("batch", "log", "26-001-4", "--as-planned", *SCALE, "--reading", "poured=14:00")
+@pytest.mark.usefixtures("poured")
+def test_a_ph_that_was_not_good_stays_on_the_record_and_holds_the_bars(bench: Any) -> None:
     with freeze_time("2026-10-06 10:00:00"):
         refused = bench(
             "batch", "cut", "26-001-4", "10", "--weight", "1400 g", "--each", "131 g; 1285 g", code=1
@@ -194,13 +214,9 @@ def test_a_ph_that_was_not_good_stays_on_the_record_and_holds_the_bars(bench: An
         bench("stall", "out", "quay", "26-001-4=1", "--on", "2026-11-10", code=1)
 
 
-def test_a_corrected_line_shows_what_it_was_and_a_mistyped_test_of_the_scale_is_none(
-    bench: Any, tmp_path: Path
-) -> None:
-    (tmp_path / "quay.toml").write_text(quay("cold"), encoding="utf-8")
+@pytest.mark.usefixtures("cold")
+def test_a_corrected_line_shows_what_it_was_and_a_mistyped_test_of_the_scale_is_none(bench: Any) -> None:
     with freeze_time("2026-10-05 10:00:00"):
-        bench("recipe", "add", "quay.toml")
-        bench("batch", "plan", "quay")
         # clean; the scale mistyped, asked, no; then yes to see; q
         asked = bench("batch", "log", "26-001-4", input="\n2500\nno\n2500\nyes\nq\n")
         assert "The scale should read 500 g" in asked.stderr.replace("\u00a0", " ")

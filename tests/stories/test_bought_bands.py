@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from making import deliver, planned, weighed
+from once import once
 from pypdf import PdfReader
 from shop import PLAIN_BAR
 
@@ -35,6 +36,14 @@ def banded(shop: Any, run: Any) -> tuple[str, str, str]:
 
 def in_bands(shop: Any, run: Any, *delivered: int) -> tuple[str, list[str], str]:
     """The same with bands of so many deliveries."""
+    batch, bands = passed_in_bands(shop, *delivered)
+    names = json.loads(run("label", "check", batch, "--market", "eu", "--json").stdout)["label"]["ingredients"]
+    return batch, bands, names
+
+
+@once
+def passed_in_bands(shop: Any, *delivered: int) -> tuple[str, list[str]]:
+    """The batch, and the lots of bands."""
     add_material(shop.book, MaterialFacts("printed band"), kind="packaging", code=None)
     recipe = PLAIN_BAR.replace('"plain-bar"', '"banded"').replace('"Plain Bar"', '"Banded Bar"')
     add_recipe(shop.book, f'{recipe}\n[[packaging]]\nmaterial = "printed band"\n', file="banded.toml")
@@ -43,8 +52,7 @@ def in_bands(shop: Any, run: Any, *delivered: int) -> tuple[str, list[str], str]
     batch = weighed(shop.book, planned(shop.book, "banded", on=made), on=made)
     cut_batch(shop.book, batch, bars=10, on=date(2026, 4, 2), by="Nuala", bars_mg=1_320_000)
     pass_bars(shop.book, batch, Passing(on=date(2026, 5, 4), by="Nuala"))
-    names = json.loads(run("label", "check", batch, "--market", "eu", "--json").stdout)["label"]["ingredients"]
-    return batch, bands, names
+    return batch, bands
 
 
 def approve(run: Any, bands: str, text: str, code: int = 0) -> Any:

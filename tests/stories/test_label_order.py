@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import CHECKED, cut, lines_of
+from once import once
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -16,6 +17,7 @@ pytestmark = pytest.mark.usefixtures("frozen")
 
 
 @pytest.fixture
+@once
 def passed(shop: Shop) -> str:
     """A batch of ten bars made on 6 May and passed for packing today, 1 June."""
     from datetime import date

@@ -5,6 +5,7 @@ from datetime import date
 from typing import Any
 
 import pytest
+from once import once
 
 from ledger.operations.bench.bulk import strain_batch
 from ledger.operations.bench.cut import cut_batch
@@ -106,6 +107,12 @@ def work(book: Book, shop: Any, recipe: str, on: date) -> str:
 @pytest.fixture
 def deep(shop: Any) -> Deep:
     """The shop's olive oil (600 g of it in ten plain bars already) goes three other ways as well."""
+    return Deep(shop, *three_ways(shop))
+
+
+@once
+def three_ways(shop: Any) -> tuple[str, ...]:
+    """The codes of all that is made on them."""
     book = shop.book
     for facts, kind in (
         (MaterialFacts("petals", "Calendula Officinalis Flower"), "botanical"),
@@ -127,7 +134,7 @@ def deep(shop: Any) -> Deep:
     fresh = DeliveryLine("olive oil", 2_000_000, "4598/1", 1300)
     topping = receive(book, DeliveryNote("tarnlow", date(2026, 5, 1), (fresh,), accepted_by="Nuala"))[0].code
     drum = combine(book, [shop.olive, topping], on=date(2026, 5, 2), by="Nuala").code
-    return Deep(shop, infusion, petal_oil, petal_bar, offcuts, twice_round, topping, drum)
+    return infusion, petal_oil, petal_bar, offcuts, twice_round, topping, drum
 
 
 def test_the_drum_reaches_bars_through_everything_that_was_made_of_it(deep: Deep) -> None:

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import MADE, cut, planned, weighed
+from once import once
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -32,6 +33,7 @@ def asked(shop: Shop, code: str) -> list[str]:
 
 
 @pytest.fixture
+@once
 def bars(shop: Shop) -> str:
     """Made on 6 May, cut on 7 May."""
     code = weighed(shop.book, planned(shop.book))

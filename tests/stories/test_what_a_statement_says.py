@@ -57,6 +57,11 @@ def test_more_than_the_maximum_of_an_entry_is_not_allowed(
     assert f"{entry}; consolidated Annex III" in said
     assert ("Annex III as retained; from memory, unverified" in said) == (market == "gb")
     assert allergens(run, ready, "--market", market)["declared"] == []
+
+
+@pytest.mark.parametrize("market", ["eu", "gb"])
+def test_what_is_over_a_maximum_gets_no_label(shop: Shop, ready: str, run: Any, market: str) -> None:
+    holds(shop, isoeugenol=12_683)
     for words in (("approve", ready), ("print", ready, "-o", "l.pdf"), ("print", ready, "--draft", "-o", "l.pdf")):
         refused = told(run, "label", *words, "--market", market, code=1)
         assert f"gets no label: it is not allowed in {'Great' if market == 'gb' else 'European'}" in refused

@@ -7,25 +7,29 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import CHECKED
+from once import begun
 from recipes import bar_file
 
 RECIPE = bar_file("Plain", "plain", {"olive oil": 100})
 
 
 @pytest.fixture
-def bench(tmp_path: Path, run: Any, monkeypatch: Any) -> Any:
+def bench(tmp_path: Path, run: Any) -> Any:
     """A bench on 5 October with olive oil, lye and water, accepted."""
-    monkeypatch.chdir(tmp_path)
     (tmp_path / "plain.toml").write_text(RECIPE, encoding="utf-8")
-    with freeze_time("2026-10-05 09:00:00"):
-        run("init", "--business", "Wren Soap", "--country", "IE", "--currency", "EUR", "--units", "metric",
-            "--maker", "Nuala", "--time-zone", "Europe/Dublin", "--market", "eu=Orla Wren; Quay Lane")  # fmt: skip
-        run("supplier", "add", "Ottersby Oils")
-        run("material", "add", "olive oil", "--kind", "fat", "--sap", "190", "--inci", "OLEA EUROPAEA FRUIT OIL")
-        run("material", "add", "lye", "--alkali", "NaOH")
-        run("material", "add", "water", "--kind", "liquid", "--inci", "AQUA")
-        run("receive", "ottersby", "--accept", "--line", "olive oil; 5 kg; lot A1; 35", "--line",
-            "lye; 1 kg; lot N1; 4", "--line", "water; 2 kg; lot W1; 0")  # fmt: skip
+
+    def begin() -> None:
+        with freeze_time("2026-10-05 09:00:00"):
+            run("init", "--business", "Wren Soap", "--country", "IE", "--currency", "EUR", "--units", "metric",
+                "--maker", "Nuala", "--time-zone", "Europe/Dublin", "--market", "eu=Orla Wren; Quay Lane")  # fmt: skip
+            run("supplier", "add", "Ottersby Oils")
+            run("material", "add", "olive oil", "--kind", "fat", "--sap", "190", "--inci", "OLEA EUROPAEA FRUIT OIL")
+            run("material", "add", "lye", "--alkali", "NaOH")
+            run("material", "add", "water", "--kind", "liquid", "--inci", "AQUA")
+            run("receive", "ottersby", "--accept", "--line", "olive oil; 5 kg; lot A1; 35", "--line",
+                "lye; 1 kg; lot N1; 4", "--line", "water; 2 kg; lot W1; 0")  # fmt: skip
+
+    begun(begin, tmp_path / "soap.db")
     return run
 
 
@@ -132,19 +136,23 @@ ORDINARY = RECIPE.replace('"plain"', '"ordinary"').replace('"Plain"', '"Ordinary
 
 
 @pytest.fixture
-def butters(bench: Any) -> Any:
+def butters(bench: Any, tmp_path: Path) -> Any:
     """The bench with fats of which nobody has a certificate: the published ranges are all that is known."""
-    with freeze_time("2026-10-05 09:30:00"):
-        bench("material", "add", "shea butter", "--like", "shea")
-        bench("material", "add", "olive, any", "--like", "olive")
-        bench("material", "add", "coconut oil", "--like", "coconut")
-        bench("material", "add", "cocoa butter", "--like", "cocoa butter")
-        bench("receive", "ottersby", "--accept", "--line", "shea butter; 2 kg; lot S1; 20", "--line",
-              "olive, any; 2 kg; lot A2; 12", "--line", "coconut oil; 2 kg; lot C1; 9", "--line",
-              "cocoa butter; 2 kg; lot B1; 25")  # fmt: skip
-        for name, text in (("shea", SHEA), ("ordinary", ORDINARY)):
-            Path(f"{name}.toml").write_text(text, encoding="utf-8")
-            bench("recipe", "add", f"{name}.toml")
+
+    def begin() -> None:
+        with freeze_time("2026-10-05 09:30:00"):
+            bench("material", "add", "shea butter", "--like", "shea")
+            bench("material", "add", "olive, any", "--like", "olive")
+            bench("material", "add", "coconut oil", "--like", "coconut")
+            bench("material", "add", "cocoa butter", "--like", "cocoa butter")
+            bench("receive", "ottersby", "--accept", "--line", "shea butter; 2 kg; lot S1; 20", "--line",
+                  "olive, any; 2 kg; lot A2; 12", "--line", "coconut oil; 2 kg; lot C1; 9", "--line",
+                  "cocoa butter; 2 kg; lot B1; 25")  # fmt: skip
+            for name, text in (("shea", SHEA), ("ordinary", ORDINARY)):
+                Path(f"{name}.toml").write_text(text, encoding="utf-8")
+                bench("recipe", "add", f"{name}.toml")
+
+    begun(begin, tmp_path / "soap.db")
     return bench
 
 

@@ -4,13 +4,15 @@ from contextlib import closing
 from datetime import UTC, date, datetime
 from typing import Any
 
+from making import cut, planned, weighed
+from once import once
+
 from ledger.operations.tools.checks import check_equipment
 from ledger.operations.tools.equipment import EquipmentDetails, add_equipment
 from ledger.rows.equipment import checks_of, equipment_by_code
 from ledger.storage.book import Book
 from ledger.storage.tables.reading import Reading
 from ledger.views.tools.equipment_doubts import Touched, touched_since_last_good
-from tests.making import cut, planned, weighed
 
 FAILED = date(2026, 5, 10)
 MADE = date(2026, 4, 1)
@@ -25,14 +27,17 @@ DAYS = {
 }
 
 
+@once
 def item(shop: Any, name: str, kind: str = "scale", expected: int = 500_000, tolerance: int = 1000) -> str:
     return add_equipment(shop.book, kind, EquipmentDetails(name, None, expected, tolerance), on=FAILED)
 
 
+@once
 def check(shop: Any, code: str, found: int, on: date) -> None:
     check_equipment(shop.book, code, found, on=on, by="Nuala")
 
 
+@once
 def failed(shop: Any, code: str, found: int = 450_000, on: date = FAILED) -> Touched:
     check(shop, code, found, on)
     rows = shop.rows()
@@ -40,6 +45,7 @@ def failed(shop: Any, code: str, found: int = 450_000, on: date = FAILED) -> Tou
     return touched_since_last_good(rows, card, max(checks_of(rows, card.id), key=lambda one: one.id))
 
 
+@once
 def read(shop: Any, what: str, value: int, unit: str, equipment: int | None = None, on: date = MADE) -> int:
     with shop.book.write("batch log") as tx:
         row = tx.add(Reading(batch_id=1, on=on, what=what, value=value, unit=unit, equipment_id=equipment))
