@@ -17,15 +17,10 @@ ADD = (
     *("customer", "add", "Ida Marsh", "--person", "--phone", "020 910 0166", "--email", "ida@marsh.example"),
     *("--address", "7 Gorse Hill, Port Emmer", "--note", "a friend of Ida Marsh's mother"),
 )
-EDIT = ("customer", "edit", "person-1", "--note", "Ida Marsh pays late")
-EDIT_AGAIN = ("customer", "edit", "person-1", "--phone", "020 910 0188")
 NOTE = ("upkeep", "add", "cleaning", "the pots, with ida marsh")
 COMPLAIN = ("complaint", "add", "itched at 7 Gorse Hill", "--name", "Ida Marsh", "--health", "a rash")
 STEP = ("complaint", "note", "1", "saw her, at 7 Gorse Hill")
 ERASE = ("customer", "erase", "person-1", "--reason", "asked by letter", "--yes")
-ERASE_COMPLAINT = ("complaint", "erase", "1", "--reason", "asked by letter", "--yes")
-UNDO = ("undo", "--yes")
-BACKUP = ("backup", "copy.db", "--force")
 WORDS = ("Marsh", "marsh", "910 0166", "Gorse Hill", "pays late", "a rash")
 
 
@@ -33,39 +28,6 @@ def bytes_of(path: Path) -> list[str]:
     """Which of the words are in a file."""
     content = path.read_bytes()
     return [word for word in WORDS if word.encode() in content]
-
-
-@pytest.mark.usefixtures("frozen")
-@pytest.mark.parametrize(
-    "commands",
-    [
-        (ADD, NOTE, ERASE, BACKUP),
-        (ADD, EDIT, UNDO, NOTE, ERASE, BACKUP),
-        (ADD, NOTE, UNDO, ERASE, BACKUP),
-        (ADD, EDIT, NOTE, ERASE, EDIT_AGAIN, BACKUP),
-        (ADD, BACKUP, EDIT, UNDO, ERASE, EDIT_AGAIN, UNDO, BACKUP),
-        (ADD, EDIT, ERASE, ("undo", "3", "--yes"), BACKUP),
-        (ADD, NOTE, ERASE, ("undo", "3", "--yes"), ("undo", "2", "--yes"), BACKUP),
-        (ADD, UNDO, ADD, EDIT, ERASE, BACKUP),
-        (ADD, EDIT, ERASE, EDIT, ERASE, BACKUP),
-        (COMPLAIN, STEP, UNDO, ERASE_COMPLAINT, BACKUP),
-        (ADD, COMPLAIN, STEP, ERASE, BACKUP),
-        (ADD, COMPLAIN, ERASE, STEP, ERASE_COMPLAINT, BACKUP),
-        (ADD, COMPLAIN, ERASE_COMPLAINT, ERASE, ("undo", "3", "--yes"), BACKUP),
-    ],
-    ids=lambda commands: " ".join(one[1] if one[0] not in ("undo", "backup") else one[0] for one in commands),
-)
-def test_in_any_order_what_is_erased_is_gone_and_the_check_is_clean(
-    book: Book, run: Any, commands: tuple[tuple[str, ...], ...]
-) -> None:
-    book.close()
-    for words in commands:
-        run(*words)
-        assert "nothing is wrong" in run("check").stdout, words
-    assert bytes_of(book.path) == bytes_of(Path("copy.db")) == []
-    for words in (("history", "--all"), ("customer", "list"), ("complaint", "list"), ("upkeep", "list")):
-        for shown in (run(*words).stdout, run(*words, "--json").stdout):
-            assert not any(word in shown for word in WORDS), words
 
 
 @pytest.mark.usefixtures("frozen")
