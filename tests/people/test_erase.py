@@ -69,9 +69,11 @@ def test_what_would_be_erased_is_shown_first_and_no_leaves_all(book: Book, run: 
 
 
 @pytest.mark.usefixtures("frozen")
-@pytest.mark.parametrize(
-    ("options", "words"),
-    [
+def test_what_cannot_be_is_said_in_one_line_and_nothing_is_erased(book: Book, run: Any) -> None:
+    book.close()
+    run(*ADD)
+    before = book.path.read_bytes()
+    for options, words in (
         (("--leave", "0"), "has the number 0"),
         (("--leave", "3"), "has the number 3"),
         (("--leave", "two"), "The number of what stays"),
@@ -79,17 +81,9 @@ def test_what_would_be_erased_is_shown_first_and_no_leaves_all(book: Book, run: 
         (("--attachment", "1234567"), "No paper kept here begins with '1234567'"),
         (("--reason", "ida marsh asked"), "leave it out"),
         (("--reason", "she of 7 gorse hill"), "leave it out"),
-    ],
-)
-def test_what_cannot_be_is_said_in_one_line_and_nothing_is_erased(
-    book: Book, run: Any, options: tuple[str, ...], words: str
-) -> None:
-    book.close()
-    run(*ADD)
-    before = book.path.read_bytes()
-    said = run(*ERASE, *options, code=2).stderr
-    assert words in said
-    assert book.path.read_bytes() == before
+    ):
+        assert words in run(*ERASE, *options, code=2).stderr
+        assert book.path.read_bytes() == before, options
 
 
 @pytest.mark.usefixtures("frozen")

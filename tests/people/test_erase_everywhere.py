@@ -158,22 +158,25 @@ def test_each_value_of_an_erased_row_that_is_changed_afterwards_is_found(erased:
     places = raw.execute("SELECT DISTINCT of_table, of_row, of_entry FROM blanked WHERE of_table <> 'entry'").fetchall()
     assert {place["of_table"] for place in places} == {*FREE_TEXT, "entry_salt"} - {"entry"}
     rows = [dict(raw.execute(f"SELECT * FROM {table} WHERE id = ?", (row,)).fetchone()) for table, row, _ in places]
-    for turn in range(max(map(len, rows))):  # one column of each row at a time; each row has an entry of its own
+    values = [[one for one in row.items() if one[0] not in ("id", "entry_id")] for row in rows]
+    for turn in range(max(map(len, values))):  # one column of each row at a time; each row has an entry of its own
         raw.execute("BEGIN")
         wanted = set()
-        for (table, number, entry), row in zip(places, rows, strict=True):
-            for column, value in list(row.items())[turn : turn + 1]:
-                if column not in ("id", "entry_id"):
-                    other = value + 1 if isinstance(value, int) else f"{value or ''}x"
-                    raw.execute(f'UPDATE {table} SET "{column}" = ? WHERE id = ?', (other, number))
-                    wanted.add(entry)
+        for (table, number, entry), row in zip(places, values, strict=True):
+            for column, value in row[turn : turn + 1]:
+                other = value + 1 if isinstance(value, int) else f"{value or ''}x"
+                raw.execute(f'UPDATE {table} SET "{column}" = ? WHERE id = ?', (other, number))
+                wanted.add(entry)
         assert wanted <= {one.entry for one in _chain(raw)}, turn
         raw.execute("ROLLBACK")
-    for column in ("recorded_at", "who", "verb", "said", "program", "previous", "digest"):
-        raw.execute("BEGIN")
-        raw.execute(f'UPDATE entry SET "{column}" = "{column}" || \'x\' WHERE id = ?', (places[0]["of_entry"],))
-        assert places[0]["of_entry"] in {one.entry for one in _chain(raw)}, column
-        raw.execute("ROLLBACK")
+    columns = ("recorded_at", "who", "verb", "said", "program", "previous", "digest")
+    each = dict(zip(sorted(place["of_entry"] for place in places)[::2], columns, strict=False))  # none after another
+    assert len(each) == len(columns)
+    raw.execute("BEGIN")
+    for entry, column in each.items():
+        raw.execute(f'UPDATE entry SET "{column}" = "{column}" || \'x\' WHERE id = ?', (entry,))
+    assert each.keys() <= {one.entry for one in _chain(raw)}
+    raw.execute("ROLLBACK")
     raw.close()
 
 
