@@ -6,6 +6,7 @@ import re
 import sqlite3
 from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
+from functools import cache
 from itertools import zip_longest
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -66,11 +67,12 @@ def _apart(rows: sqlite3.Connection) -> list[str]:
     return sorted(rest & {row[0] for row in rows.execute("SELECT name FROM main.sqlite_schema WHERE type = 'table'")})
 
 
-def _ours() -> list[str]:
+@cache
+def _ours() -> tuple[str, ...]:
     with closing(sqlite3.connect(":memory:", isolation_level=None)) as clean:
         migrate(clean)
         found = clean.execute("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
-        return [row[0] for row in found]
+        return tuple(row[0] for row in found)
 
 
 _ERASES_PAPERS = 7  # the first format that may have erased one: its content is nothing, and no file
