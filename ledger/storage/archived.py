@@ -124,13 +124,14 @@ def _rebuild(folder: Path, raw: sqlite3.Connection) -> Sealed:
         raise Refused(f"{folder.parent} was written by a newer soapledger; install that one to read it.")
     migrate(raw, to=version)
     for (name,) in raw.execute("SELECT name FROM main.sqlite_schema WHERE type = 'trigger'").fetchall():
-        raw.execute(f"DROP TRIGGER {name}")  # rows come by table, not in the order they were written; laid again below
+        raw.execute(
+            f"DROP TRIGGER {name}"
+        )  # rows come by table, not in the order they were written; `rebuilt` lays them
     raw.execute("BEGIN")
     sealed = _insert_all(folder, raw)
     if version >= _ERASES_PAPERS:
         raw.execute(_ERASED_PAPERS)
     raw.execute("COMMIT")
-    migrate(raw, to=version)
     if tuple(sealed) != (about.get("entries"), about.get("head")):
         raise DamagedLedger(f"{folder / 'entries.jsonl'} does not end where data/ledger.json says it does.")
     return sealed
