@@ -5,7 +5,6 @@ import sqlite3
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -14,7 +13,7 @@ import typer
 from ledger.cli.kit import show
 from ledger.cli.kit.desk import Desk
 from ledger.fileformat import SCHEMA_VERSION
-from ledger.operations.keep.check import check
+from ledger.operations.keep.check import Verdict, check, look_quickly
 from ledger.operations.sell.add_stall import add_stall
 from ledger.rows import opened as reading
 from ledger.rows.opened import Rows, as_known, one_state, open_rows
@@ -152,6 +151,17 @@ def commit(other: sqlite3.Connection) -> bool:
     return True
 
 
+def watched(rows: Rows, other: sqlite3.Connection, tries: list[bool]) -> Rows:
+    """The rows, where another program tries to write before every statement."""
+
+    def before(statement: str) -> None:
+        if re.match(r"\s*(SELECT|WITH)", statement):
+            tries.append(commit(other))
+
+    rows.set_trace_callback(before)
+    return rows
+
+
 @pytest.mark.usefixtures("frozen")
 @pytest.mark.parametrize("words", READS, ids=" ".join)
 def test_an_answer_is_of_one_state(
@@ -161,21 +171,22 @@ def test_an_answer_is_of_one_state(
     tries: list[bool] = []
     opened = open_rows
     other = sqlite3.connect(shop.book.path, isolation_level=None, timeout=0)
-
-    def watched(path: Path) -> Rows:
-        rows = opened(path)
-
-        def before(statement: str) -> None:
-            if re.match(r"\s*(SELECT|WITH)", statement):
-                tries.append(commit(other))
-
-        rows.set_trace_callback(before)
-        return rows
-
-    monkeypatch.setattr(reading, "open_rows", watched)
+    monkeypatch.setattr(reading, "open_rows", lambda path: watched(opened(path), other, tries))
     run(*({"BATCH": shop.batch, "OLIVE": shop.olive}.get(word, word) for word in words))
     assert tries
     assert not any(tries[1:]), f"{tries.count(True)} of {len(tries)} tries to write came between"
+    assert commit(other)
+    other.close()
+
+
+@pytest.mark.parametrize("look", [check, look_quickly])
+def test_a_check_holds_one_state_itself(shop: Any, look: Callable[[Rows], Verdict]) -> None:
+    tries: list[bool] = []
+    other = sqlite3.connect(shop.book.path, isolation_level=None, timeout=0)
+    assert look(watched(open_rows(shop.book.path), other, tries)).findings == ()
+    first = tries.index(False)  # whether a newer program laid the rules is asked before
+    assert not any(tries[first:])
+    assert len(tries) > 10 * (first + 1)
     assert commit(other)
     other.close()
 
