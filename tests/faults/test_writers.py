@@ -18,6 +18,7 @@ from ledger.rows.opened import open_rows
 from ledger.rows.settings import settings
 from ledger.storage import book as book_module
 from ledger.storage.book import Book
+from ledger.storage.tables.stock import Place
 
 # Writes entries of 40 rows one after the other; {rows} rows in the last, which stays open until killed.
 WRITER = """
@@ -54,8 +55,14 @@ def entries(path: Path) -> int:
 
 
 def test_two_writers_take_turns_and_every_entry_is_chained(book: Book) -> None:
-    children = [start(book, name, turns=12) for name in ("ann", "bob")]
-    assert [child.wait(timeout=120) for child in children] == [0, 0]
+    child = start(book, "ann", turns=12)
+    assert child.stdout is not None
+    assert child.stdout.readline() == "wrote\n"
+    for turn in range(12):
+        with book.write("stall add") as tx:
+            tx.add_all(Place(code=f"bob-{turn}-{n}", name="x", kind="stall") for n in range(40))
+            tx.say("Added stalls.")
+    assert child.wait(timeout=120) == 0
     assert entries(book.path) == 1 + 2 * 12
     assert check(open_rows(book.path)).findings == ()
 

@@ -9,8 +9,10 @@ from typing import Any
 import pytest
 from shop import NOW
 
+from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.rows.opened import open_rows
 from ledger.storage.book import Book
+from ledger.storage.personal import PersonDetails
 from ledger.storage.verify import verify
 
 ADD = (
@@ -22,6 +24,12 @@ COMPLAIN = ("complaint", "add", "itched at 7 Gorse Hill", "--name", "Ida Marsh",
 STEP = ("complaint", "note", "1", "saw her, at 7 Gorse Hill")
 ERASE = ("customer", "erase", "person-1", "--reason", "asked by letter", "--yes")
 WORDS = ("Marsh", "marsh", "910 0166", "Gorse Hill", "pays late", "a rash")
+
+
+def add(book: Book) -> None:
+    """The customer of ADD, without the command."""
+    person = PersonDetails(phone="020 910 0166", email="ida@marsh.example", address="7 Gorse Hill, Port Emmer")
+    add_customer(book, CustomerDetails("Ida Marsh", person, "a friend of Ida Marsh's mother"), kind="person", code=None)
 
 
 def bytes_of(path: Path) -> list[str]:
@@ -71,7 +79,7 @@ def test_what_would_be_erased_is_shown_first_and_no_leaves_all(book: Book, run: 
 @pytest.mark.usefixtures("frozen")
 def test_what_cannot_be_is_said_in_one_line_and_nothing_is_erased(book: Book, run: Any) -> None:
     book.close()
-    run(*ADD)
+    add(book)
     before = book.path.read_bytes()
     for options, words in (
         (("--leave", "0"), "has the number 0"),
@@ -131,7 +139,7 @@ def test_of_a_shop_the_notes_on_its_bars_stay_but_where_they_name_whom_to_ask_fo
 @pytest.mark.usefixtures("frozen")
 def test_a_gift_to_her_reads_as_erased_wherever_bars_are_counted(shop: Any, run: Any) -> None:
     run("gift", f"{shop.batch}=2", "--to", "Ida Marsh")
-    run(*ADD)
+    add(shop.book)
     run(*ERASE)
     for words in (
         ("recall", "bar", shop.batch),
@@ -152,7 +160,7 @@ def test_a_gift_to_her_reads_as_erased_wherever_bars_are_counted(shop: Any, run:
 @pytest.mark.usefixtures("frozen")
 def test_one_of_the_same_name_is_named_and_stays(book: Book, run: Any) -> None:
     book.close()
-    run(*ADD)
+    add(book)
     run("customer", "add", "Ida Marsh the younger", "--person", "--phone", "020 910 0111")
     run(*COMPLAIN, "--phone", "020 910 0111")
     shown = run(*ERASE).stdout
@@ -166,7 +174,7 @@ def test_one_of_the_same_name_is_named_and_stays(book: Book, run: Any) -> None:
 def test_copies_beside_the_ledger_that_hold_it_still_are_named(book: Book, run: Any, tmp_path: Path) -> None:
     book.close()
     run("backup", "before.db")
-    run(*ADD)
+    add(book)
     run("backup", "with.db")
     (tmp_path / "notes.txt").write_text("Ida Marsh")
     (tmp_path / "folder").mkdir()
@@ -183,7 +191,7 @@ def test_copies_beside_the_ledger_that_hold_it_still_are_named(book: Book, run: 
 @pytest.mark.usefixtures("frozen")
 def test_it_can_be_looked_for_again_by_words_that_nobody_thought_of(book: Book, run: Any) -> None:
     book.close()
-    run(*ADD)
+    add(book)
     run("upkeep", "add", "cleaning", "the pots, with Mrs M.")
     run(*ERASE)
     assert "nothing to erase" in run(*ERASE, code=1).stderr
@@ -222,7 +230,7 @@ def test_a_name_that_is_the_word_for_an_oil_takes_no_oil_with_it(shop: Any, run:
 @pytest.mark.usefixtures("frozen")
 def test_who_works_here_is_not_taken_for_one_of_the_same_surname(book: Book, run: Any) -> None:
     book.close()
-    run(*ADD)
+    add(book)
     run("--as", "Orla Marsh", "upkeep", "add", "cleaning", "the shelf, says Orla Marsh")
     assert "may name the same person" not in run(*ERASE).stdout
     run("customer", "add", "Ida Marsh", "--person")
@@ -244,7 +252,7 @@ def test_one_who_is_named_in_notes_alone_is_added_and_erased(shop: Any, run: Any
 @pytest.mark.usefixtures("frozen")
 def test_a_surname_left_beside_what_goes_is_shown_too(book: Book, run: Any) -> None:
     book.close()
-    run(*ADD)
+    add(book)
     run("upkeep", "add", "cleaning", "Mrs Marsh's order; Ida Marsh pays cash")
     shown = run("customer", "erase", "person-1", "--reason", "asked", input="n\n", code=1).stdout
     would_stay = shown.split("may name the same person, and would stay:")[1]

@@ -116,10 +116,8 @@ def test_no_byte_of_what_was_erased_is_left_in_the_file_or_beside_it(mentioned: 
     assert [word for word in WORDS for form in forms_of(word) if form in left] == []
 
 
-def test_only_texts_differ_and_the_digests_stay(mentioned: Book) -> None:
-    before = rows_of(mentioned.path)
-    erase_her(mentioned)
-    after = rows_of(mentioned.path)
+def test_only_texts_differ_and_the_digests_stay(built: Any, erased: Book) -> None:
+    before, after = rows_of(built("mentioned", mention_everywhere)[0]), rows_of(erased.path)
     differ = {
         (table, column): new[column]
         for table in before
@@ -135,7 +133,7 @@ def test_only_texts_differ_and_the_digests_stay(mentioned: Book) -> None:
     }  # each of them named her, and nothing else is touched
     assert all("erased" in text for place, text in differ.items() if place != ("entry", "marks"))
     assert json.loads(after["recipe_figures"][-1]["figures"]) == {"name": "[erased]\nand others"}
-    assert verify(open_rows(mentioned.path)) == ()
+    assert verify(open_rows(erased.path)) == ()
 
 
 def test_what_was_known_before_the_erasure_shows_nothing_of_it(erased: Book) -> None:
@@ -261,13 +259,14 @@ def test_an_erasure_whose_entry_is_never_written_is_none(mentioned: Book) -> Non
     assert {entry, entry + 1} <= {one.entry for one in verify(open_rows(mentioned.path))}
 
 
-def test_who_guesses_right_what_was_erased_finds_no_proof_in_the_digest(mentioned: Book) -> None:
-    raw = sqlite3.connect(mentioned.path, isolation_level=None)
+def test_who_guesses_right_what_was_erased_finds_no_proof_in_the_digest(built: Any, erased: Book) -> None:
+    raw = sqlite3.connect(built("mentioned", mention_everywhere)[0], isolation_level=None)
     row, number, text = raw.execute("SELECT id, entry_id, what FROM upkeep ORDER BY id DESC").fetchone()
     known = raw.execute("SELECT digest FROM entry WHERE id = ?", (number,)).fetchone()[0]
     guess = {number: {("upkeep", row): {"what": text}}}
     assert redone(raw, guess)[number].digest == known
-    erase_her(mentioned)
+    raw.close()
+    raw = sqlite3.connect(erased.path, isolation_level=None)
     assert raw.execute("SELECT digest FROM entry WHERE id = ?", (number,)).fetchone()[0] == known
     assert redone(raw, guess)[number].digest != known
 
