@@ -8,12 +8,16 @@ import json
 import shutil
 import sqlite3
 from contextlib import closing
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import pytest
+from freezegun import freeze_time
 from shop import NOW
+from typer.testing import CliRunner
 
+from ledger.cli.main import app
 from ledger.fileformat import SCHEMA_VERSION
 from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo
@@ -58,23 +62,43 @@ def test_every_format_has_a_dump_that_tells_its_number() -> None:
     assert {*FORMAT.values()} == {*range(1, SCHEMA_VERSION + 1)}
 
 
+@dataclass(frozen=True)
+class Dump:
+    """The ledger of one dump, and what the command said that brought it up to date."""
+
+    number: int
+    folder: Path  # with `soap.db` and, of an earlier format, the copy that was made
+    before: list[str]  # the digests of its entries as it was
+    said: str
+
+
 @pytest.fixture(scope="module", params=DUMPS, ids=lambda path: path.stem)
-def laid(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> tuple[int, Path]:
-    """The number of a dump, and a folder with its ledger as it was, `old.db`, and brought up to date, `soap.db`."""
+def dump(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Dump:
+    """One dump, brought up to date once for all that is asked of it."""
     folder = tmp_path_factory.mktemp(request.param.stem)
-    raw = sqlite3.connect(folder / "old.db")
+    raw = sqlite3.connect(folder / "soap.db")
     raw.executescript(request.param.read_text(encoding="utf-8"))
     raw.close()
-    shutil.copyfile(folder / "old.db", folder / "soap.db")
-    Book(folder / "soap.db", who="Nuala", now=lambda: NOW).close()
-    return int(request.param.name[:2]), folder
+    before = digests(folder / "soap.db")
+    with freeze_time(NOW):
+        done = CliRunner().invoke(app, ["--ledger", str(folder / "soap.db"), "stock"])
+    assert done.exit_code == 0, done.output
+    return Dump(int(request.param.name[:2]), folder, before, done.stderr)
 
 
 @pytest.fixture
-def number(laid: tuple[int, Path], monkeypatch: pytest.MonkeyPatch) -> int:
-    """The number of a dump; what is only read is read where it was brought up to date once."""
-    monkeypatch.setenv("SOAPLEDGER", str(laid[1] / "soap.db"))
-    return laid[0]
+def number(dump: Dump, monkeypatch: pytest.MonkeyPatch) -> int:
+    """Its number; what is only read is read where it lies."""
+    monkeypatch.setenv("SOAPLEDGER", str(dump.folder / "soap.db"))
+    return dump.number
+
+
+@pytest.fixture
+def copied(dump: Dump, tmp_path: Path) -> Path:
+    """The ledger and what lies beside it, in the file that commands find by themselves."""
+    for one in dump.folder.iterdir():
+        shutil.copyfile(one, tmp_path / one.name)
+    return tmp_path / "soap.db"
 
 
 @pytest.fixture
@@ -84,19 +108,13 @@ def shown(run: Any) -> Any:
 
 
 @pytest.mark.usefixtures("frozen")
-def test_it_is_brought_up_to_date_once_after_a_copy_and_no_entry_differs(
-    laid: tuple[int, Path], run: Any, tmp_path: Path
-) -> None:
-    number, folder = laid
-    path, copy = tmp_path / "soap.db", tmp_path / f"soap-format-{FORMAT[number]}.db"
-    shutil.copyfile(folder / "old.db", path)
-    before = digests(path)
-    said = run("stock").stderr
+def test_it_is_brought_up_to_date_once_after_a_copy_and_no_entry_differs(dump: Dump, copied: Path, run: Any) -> None:
+    number, before, copy = dump.number, dump.before, copied.with_name(f"soap-format-{FORMAT[dump.number]}.db")
     older, lacks_rows = FORMAT[number] < SCHEMA_VERSION, FORMAT[number] < WITH_FIGURES
-    assert (copy.name in said, copy.exists()) == (older, older)
+    assert (copy.name in dump.said, copy.exists()) == (older, older)
     assert run("stock").stderr == ""
-    assert version(path) == SCHEMA_VERSION
-    after = digests(path)
+    assert version(copied) == SCHEMA_VERSION
+    after = digests(copied)
     assert after[: len(before)] == before
     assert len(after) == len(before) + lacks_rows  # one entry keeps what the earlier program did not
     assert f"{len(after)} entries checked; nothing is wrong." in run("check").stdout
@@ -163,14 +181,10 @@ def test_its_rack_and_its_label_are_read_today(number: int, run: Any, shown: Any
 
 @pytest.mark.usefixtures("frozen")
 def test_it_is_written_on_and_a_person_is_erased_and_what_it_proved_it_still_proves(
-    laid: tuple[int, Path], run: Any, tmp_path: Path
+    dump: Dump, copied: Path, run: Any
 ) -> None:
     """The bars were released though an assessment did not cover them; without one, none was asked for then."""
-    number, folder = laid
-    for one in folder.glob("soap*.db"):
-        shutil.copyfile(one, tmp_path / one.name)
-    path = tmp_path / "soap.db"
-    before = digests(path)
+    number, path, before = dump.number, copied, digests(copied)
     if number < WITH_ASSESSMENT:
         assert "no safety assessment" in run("dispatch", "harrow", "26-001-4=1", code=1).stderr
         run("gift", "26-001-4=1", code=1)
