@@ -65,6 +65,8 @@ def test_masses_are_grams_and_things_are_named_by_their_codes(full: Any, written
     assert {row["on"] for row in bars} <= {f"2026-{month:02d}-{day:02d}" for month in range(1, 7) for day in range(32)}
     lot = read(written / "lot.csv")[0]
     assert (lot["code"], lot["supplier number"], lot["material"]) == (full.olive, "4471/2", "olive-oil")
+    (cut,) = (row for row in read(written / "lot.csv") if row["code"] == full.batch)
+    assert cut["mass, g"] == "1320.000"  # 1.32 kg at the cut
     line = read(written / "plan_line.csv")[0]
     assert (line["batch"], line["target, g"]) == (full.batch, "600.000")  # 60 % of 1000 g
     assert read(written / "settings_revision.csv")[0]["labour per hour, EUR"] == "15.00"  # 1500 cents in the shop
