@@ -54,7 +54,7 @@ def writer(shop: Any, request: pytest.FixtureRequest) -> Iterator[None]:
 @pytest.mark.usefixtures("writer")
 def test_a_check_beside_a_writer_finds_nothing(shop: Any) -> None:
     checked = []
-    for _ in range(15):
+    for _ in range(8):
         rows = open_rows(shop.book.path)
         verdict = check(rows)
         rows.close()
@@ -67,7 +67,7 @@ def test_a_check_beside_a_writer_finds_nothing(shop: Any) -> None:
 @pytest.mark.usefixtures("writer")
 @pytest.mark.parametrize("writer", [0.05], indirect=True)  # without a pause no other writer would have its turn
 def test_commands_beside_a_writer_answer_and_find_nothing(shop: Any, run: Any) -> None:
-    for turn in range(3):
+    for turn in range(2):
         assert "nothing is wrong" in run("check").stdout
         assert "checked" in run("backup", f"copy-{turn}.db").stdout
         run("stock")
