@@ -204,7 +204,7 @@ def test_no_text_of_hers_is_run_by_a_browser(full: Any, run: Any, tmp_path: Path
     run("customer", "add", HOSTILE, "--code", "sly", "--shop", "--address", HOSTILE)
     run("init", "--business", HOSTILE)
     run("receive", "sly", "--line", f"olive oil; 5 kg; lot {HOSTILE}")
-    run("batch", "note", full.batch, HOSTILE)
+    run("batch", "note", full.batch, f"{HOSTILE} as well")  # no name as a whole, so the code in it becomes a link
     run("archive", "kept")
     seen = 0
     for path in (tmp_path / "kept" / "pages").iterdir():
