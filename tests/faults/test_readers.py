@@ -1,10 +1,13 @@
 """An answer reads one state of the ledger, whoever writes meanwhile; and no answer keeps a writer out for long."""
 
+import multiprocessing
 import re
 import sqlite3
-import subprocess
-import sys
+import time
 from collections.abc import Callable, Iterator
+from datetime import UTC, datetime
+from multiprocessing.connection import Connection
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -20,35 +23,32 @@ from ledger.rows.opened import Rows, as_known, one_state, open_rows
 from ledger.storage import book as book_module
 from ledger.storage.book import Book
 
-# Writes one entry after the other until it is stopped.
-WRITER = """
-import sys, time
-from datetime import UTC, datetime
-from pathlib import Path
-from ledger.operations.sell.add_stall import add_stall
-from ledger.storage.book import Book
-book = Book(Path(sys.argv[1]), who="child", now=lambda: datetime.now(UTC))
-print("open", flush=True)
-number = 0
-while True:
-    number += 1
-    add_stall(book, f"Market {number}")
-    time.sleep(float(sys.argv[2]))
-"""
+
+def write_on(path: Path, pause: float, told: Connection) -> None:
+    """Write one entry after the other until stopped."""
+    book = Book(path, who="child", now=lambda: datetime.now(UTC))
+    told.send("open")
+    number = 0
+    while True:
+        number += 1
+        add_stall(book, f"Market {number}")
+        time.sleep(pause)
 
 
 @pytest.fixture
 def writer(shop: Any, request: pytest.FixtureRequest) -> Iterator[None]:
-    """Another program that never stops writing to the ledger of the shop; a parameter gives its pauses in seconds."""
+    """Another process that never stops writing to the ledger of the shop; a parameter gives its pauses in seconds."""
     shop.book.close()
-    words = [sys.executable, "-c", WRITER, str(shop.book.path), str(getattr(request, "param", 0))]
-    child = subprocess.Popen(words, stdout=subprocess.PIPE, text=True)
-    assert child.stdout is not None
-    assert child.stdout.readline() == "open\n"
+    forks = multiprocessing.get_context("fork")
+    told, tells = forks.Pipe(duplex=False)
+    child = forks.Process(target=write_on, args=(shop.book.path, getattr(request, "param", 0), tells), daemon=True)
+    child.start()
+    tells.close()
+    assert told.recv() == "open"
     yield
-    assert child.poll() is None, "the writer was kept out, or failed"
+    assert child.is_alive(), "the writer was kept out, or failed"
     child.kill()
-    child.wait()
+    child.join()
 
 
 @pytest.mark.usefixtures("writer")
