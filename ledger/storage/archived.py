@@ -6,6 +6,7 @@ import re
 import sqlite3
 from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
+from functools import cache
 from itertools import zip_longest
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -66,11 +67,12 @@ def _apart(rows: sqlite3.Connection) -> list[str]:
     return sorted(rest & {row[0] for row in rows.execute("SELECT name FROM main.sqlite_schema WHERE type = 'table'")})
 
 
-def _ours() -> list[str]:
+@cache
+def _ours() -> tuple[str, ...]:
     with closing(sqlite3.connect(":memory:", isolation_level=None)) as clean:
         migrate(clean)
         found = clean.execute("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
-        return [row[0] for row in found]
+        return tuple(row[0] for row in found)
 
 
 _ERASES_PAPERS = 7  # the first format that may have erased one: its content is nothing, and no file
@@ -122,13 +124,14 @@ def _rebuild(folder: Path, raw: sqlite3.Connection) -> Sealed:
         raise Refused(f"{folder.parent} was written by a newer soapledger; install that one to read it.")
     migrate(raw, to=version)
     for (name,) in raw.execute("SELECT name FROM main.sqlite_schema WHERE type = 'trigger'").fetchall():
-        raw.execute(f"DROP TRIGGER {name}")  # rows come by table, not in the order they were written; laid again below
+        raw.execute(
+            f"DROP TRIGGER {name}"
+        )  # rows come by table, not in the order they were written; `rebuilt` lays them
     raw.execute("BEGIN")
     sealed = _insert_all(folder, raw)
     if version >= _ERASES_PAPERS:
         raw.execute(_ERASED_PAPERS)
     raw.execute("COMMIT")
-    migrate(raw, to=version)
     if tuple(sealed) != (about.get("entries"), about.get("head")):
         raise DamagedLedger(f"{folder / 'entries.jsonl'} does not end where data/ledger.json says it does.")
     return sealed

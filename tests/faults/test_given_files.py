@@ -51,15 +51,15 @@ def odd(tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[str, Path]]:
     listening.close()
 
 
-@pytest.mark.parametrize("name", READERS)
-def test_only_a_plain_file_of_some_size_is_read(shop: Any, run: Any, odd: dict[str, Path], name: str) -> None:
+def test_only_a_plain_file_of_some_size_is_read(shop: Any, run: Any, odd: dict[str, Path]) -> None:
     before = shop.book.path.read_bytes()
     told = {"folder": "is a folder", "large": "is larger than"}
-    for kind, path in odd.items():
-        done = run(*words(name, path), code=2)
-        assert told.get(kind, "no plain file") in done.stderr
-        assert done.stderr.count("\n") == 1
-    assert shop.book.path.read_bytes() == before
+    for name in READERS:
+        for kind, path in odd.items():
+            done = run(*words(name, path), code=2)
+            assert told.get(kind, "no plain file") in done.stderr, name
+            assert done.stderr.count("\n") == 1, name
+        assert shop.book.path.read_bytes() == before, name
 
 
 def test_the_most_is_taken_and_a_byte_more_is_not(shop: Any, run: Any, tmp_path: Path) -> None:
@@ -75,16 +75,16 @@ def test_the_most_is_taken_and_a_byte_more_is_not(shop: Any, run: Any, tmp_path:
     assert "r.toml is larger than 1 MB" in run("recipe", "add", "r.toml", code=2).stderr
 
 
-@pytest.mark.parametrize("name", TEXTS)
-def test_a_sign_that_nobody_sees_is_refused_in_every_text(shop: Any, run: Any, tmp_path: Path, name: str) -> None:
+def test_a_sign_that_nobody_sees_is_refused_in_every_text(shop: Any, run: Any, tmp_path: Path) -> None:
     before = shop.book.path.read_bytes()
-    path = tmp_path / ("odd.toml" if "csv" not in " ".join(READERS[name]) else "odd.csv")
-    path.write_text("# first\n# soap\u202e of mine\n", encoding="utf-8")
-    done = run(*words(name, path), code=2)
-    assert "odd." in done.stderr
-    assert "line 2, sign 7: after 'first # soap' stands U+202E, a sign that turns the direction" in done.stderr
-    assert done.stderr.count("\n") == 1
-    assert shop.book.path.read_bytes() == before
+    for name in TEXTS:
+        path = tmp_path / ("odd.toml" if "csv" not in " ".join(READERS[name]) else "odd.csv")
+        path.write_text("# first\n# soap\u202e of mine\n", encoding="utf-8")
+        told = run(*words(name, path), code=2).stderr
+        assert "odd." in told
+        assert "line 2, sign 7: after 'first # soap' stands U+202E, a sign that turns the direction" in told, name
+        assert told.count("\n") == 1
+        assert shop.book.path.read_bytes() == before, name
 
 
 def test_a_sign_written_by_its_number_is_refused_as_well(shop: Any, run: Any, tmp_path: Path) -> None:  # noqa: ARG001
@@ -106,10 +106,10 @@ def test_windows_line_ends_and_a_byte_order_mark_make_no_difference(shop: Any, r
 LONG = "a" * 300  # a name on most disks has 255 bytes at most
 
 
-@pytest.mark.usefixtures("shop", "frozen")
-@pytest.mark.parametrize(
-    "words",
-    [
+@pytest.mark.usefixtures("shop")
+def test_a_name_longer_than_a_disk_takes_is_one_line(run: Any) -> None:
+    """One line that says what to do; `--ledger` of no file has always been said to be none."""
+    for words in (
         ("check", "--against", LONG),
         ("backup", LONG),
         ("restore", LONG, "new.db"),
@@ -120,9 +120,6 @@ LONG = "a" * 300  # a name on most disks has 255 bytes at most
         ("label", "check", "26-001-4", "--market", "eu", "--language", LONG),
         ("batch", "show", "26-001-4", "-o", LONG),
         ("attach", "26-001-4", LONG),
-    ],
-)
-def test_a_name_longer_than_a_disk_takes_is_one_line(run: Any, words: tuple[str, ...]) -> None:
-    """One line that says what to do; `--ledger` of no file has always been said to be none."""
-    told = run(*words, code=2).stderr
-    assert told.count("\n") == 1, told
+    ):
+        told = run(*words, code=2).stderr
+        assert told.count("\n") == 1, told

@@ -1,9 +1,12 @@
 """An answer reads one state of the ledger, whoever writes meanwhile; and no answer keeps a writer out for long."""
 
+import multiprocessing
 import re
-import subprocess
-import sys
+import sqlite3
+import time
 from collections.abc import Callable, Iterator
+from datetime import UTC, datetime
+from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import Any
 
@@ -12,48 +15,46 @@ import typer
 
 from ledger.cli.kit import show
 from ledger.cli.kit.desk import Desk
-from ledger.operations.keep.check import check
+from ledger.fileformat import SCHEMA_VERSION
+from ledger.operations.keep.check import Verdict, check, look_quickly
 from ledger.operations.sell.add_stall import add_stall
 from ledger.rows import opened as reading
 from ledger.rows.opened import Rows, as_known, one_state, open_rows
 from ledger.storage import book as book_module
 from ledger.storage.book import Book
 
-# Writes one entry after the other until it is stopped.
-WRITER = """
-import sys, time
-from datetime import UTC, datetime
-from pathlib import Path
-from ledger.operations.sell.add_stall import add_stall
-from ledger.storage.book import Book
-book = Book(Path(sys.argv[1]), who="child", now=lambda: datetime.now(UTC))
-print("open", flush=True)
-number = 0
-while True:
-    number += 1
-    add_stall(book, f"Market {number}")
-    time.sleep(float(sys.argv[2]))
-"""
+
+def write_on(path: Path, pause: float, told: Connection) -> None:
+    """Write one entry after the other until stopped."""
+    book = Book(path, who="child", now=lambda: datetime.now(UTC))
+    told.send("open")
+    number = 0
+    while True:
+        number += 1
+        add_stall(book, f"Market {number}")
+        time.sleep(pause)
 
 
 @pytest.fixture
 def writer(shop: Any, request: pytest.FixtureRequest) -> Iterator[None]:
-    """Another program that never stops writing to the ledger of the shop; a parameter gives its pauses in seconds."""
+    """Another process that never stops writing to the ledger of the shop; a parameter gives its pauses in seconds."""
     shop.book.close()
-    words = [sys.executable, "-c", WRITER, str(shop.book.path), str(getattr(request, "param", 0))]
-    child = subprocess.Popen(words, stdout=subprocess.PIPE, text=True)
-    assert child.stdout is not None
-    assert child.stdout.readline() == "open\n"
+    forks = multiprocessing.get_context("fork")
+    told, tells = forks.Pipe(duplex=False)
+    child = forks.Process(target=write_on, args=(shop.book.path, getattr(request, "param", 0), tells), daemon=True)
+    child.start()
+    tells.close()
+    assert told.recv() == "open"
     yield
-    assert child.poll() is None, "the writer was kept out, or failed"
+    assert child.is_alive(), "the writer was kept out, or failed"
     child.kill()
-    child.wait()
+    child.join()
 
 
 @pytest.mark.usefixtures("writer")
 def test_a_check_beside_a_writer_finds_nothing(shop: Any) -> None:
     checked = []
-    for _ in range(60):
+    for _ in range(8):
         rows = open_rows(shop.book.path)
         verdict = check(rows)
         rows.close()
@@ -66,7 +67,7 @@ def test_a_check_beside_a_writer_finds_nothing(shop: Any) -> None:
 @pytest.mark.usefixtures("writer")
 @pytest.mark.parametrize("writer", [0.05], indirect=True)  # without a pause no other writer would have its turn
 def test_commands_beside_a_writer_answer_and_find_nothing(shop: Any, run: Any) -> None:
-    for turn in range(6):
+    for turn in range(2):
         assert "nothing is wrong" in run("check").stdout
         assert "checked" in run("backup", f"copy-{turn}.db").stdout
         run("stock")
@@ -137,31 +138,57 @@ READS = [
 ]
 
 
+def commit(other: sqlite3.Connection) -> bool:
+    """Whether another program can write something into the file now, without waiting."""
+    try:
+        other.execute("BEGIN IMMEDIATE")
+        other.execute(f"PRAGMA user_version = {SCHEMA_VERSION}")
+        other.execute("COMMIT")
+    except sqlite3.OperationalError:
+        if other.in_transaction:
+            other.execute("ROLLBACK")
+        return False
+    return True
+
+
+def watched(rows: Rows, other: sqlite3.Connection, tries: list[bool]) -> Rows:
+    """The rows, where another program tries to write before every statement."""
+
+    def before(statement: str) -> None:
+        if re.match(r"\s*(SELECT|WITH)", statement):
+            tries.append(commit(other))
+
+    rows.set_trace_callback(before)
+    return rows
+
+
 @pytest.mark.usefixtures("frozen")
 @pytest.mark.parametrize("words", READS, ids=" ".join)
 def test_an_answer_is_of_one_state(
-    shop: Any, run: Any, hasty: Book, monkeypatch: pytest.MonkeyPatch, words: tuple[str, ...]
+    shop: Any, run: Any, monkeypatch: pytest.MonkeyPatch, words: tuple[str, ...]
 ) -> None:
     """Another program tries to write before every statement; it can before the first is read and after the last."""
     tries: list[bool] = []
     opened = open_rows
-
-    def watched(path: Path) -> Rows:
-        rows = opened(path)
-
-        def before(statement: str) -> None:
-            if re.match(r"\s*(SELECT|WITH)", statement):
-                tries.append(attempt(hasty, f"Market {len(tries)}")())
-
-        rows.set_trace_callback(before)
-        return rows
-
-    monkeypatch.setattr(reading, "open_rows", watched)
+    other = sqlite3.connect(shop.book.path, isolation_level=None, timeout=0)
+    monkeypatch.setattr(reading, "open_rows", lambda path: watched(opened(path), other, tries))
     run(*({"BATCH": shop.batch, "OLIVE": shop.olive}.get(word, word) for word in words))
     assert tries
     assert not any(tries[1:]), f"{tries.count(True)} of {len(tries)} tries to write came between"
-    monkeypatch.undo()
-    shop.rows()
+    assert commit(other)
+    other.close()
+
+
+@pytest.mark.parametrize("look", [check, look_quickly])
+def test_a_check_holds_one_state_itself(shop: Any, look: Callable[[Rows], Verdict]) -> None:
+    tries: list[bool] = []
+    other = sqlite3.connect(shop.book.path, isolation_level=None, timeout=0)
+    assert look(watched(open_rows(shop.book.path), other, tries)).findings == ()
+    first = tries.index(False)  # whether a newer program laid the rules is asked before
+    assert not any(tries[first:])
+    assert len(tries) > 10 * (first + 1)
+    assert commit(other)
+    other.close()
 
 
 def test_before_she_is_asked_others_may_write(

@@ -19,9 +19,10 @@ def forge(path: Path) -> None:
     """Change a milligram of the last entry that moved something, then make every digest after it fit."""
     raw = sqlite3.connect(path, isolation_level=None)
     raw.row_factory = sqlite3.Row
-    guards = raw.execute("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'").fetchall()
-    for name, _ in guards:
-        raw.execute(f"DROP TRIGGER {name}")
+    guards = raw.execute("SELECT * FROM sqlite_schema WHERE type = 'trigger' ORDER BY rowid").fetchall()
+    raw.execute("PRAGMA writable_schema = ON")  # all at once: after each DROP TRIGGER the whole schema is read anew
+    raw.execute("DELETE FROM sqlite_schema WHERE type = 'trigger'")
+    raw.execute("PRAGMA writable_schema = RESET")
     raw.execute("UPDATE movement SET quantity = quantity + 1000 WHERE entry_id = 8 AND lot_id = 1")
     previous = raw.execute("SELECT digest FROM entry WHERE id = 7").fetchone()[0]
     tables = sorted(
@@ -40,8 +41,8 @@ def forge(path: Path) -> None:
         digest = hashlib.sha256("\n".join(lines).encode()).hexdigest()
         raw.execute("UPDATE entry SET previous = ?, digest = ? WHERE id = ?", (previous, digest, entry["id"]))
         previous = digest
-    for _, sql in guards:
-        raw.execute(sql)
+    raw.execute("PRAGMA writable_schema = ON")
+    raw.executemany("INSERT INTO sqlite_schema VALUES (?, ?, ?, ?, ?)", guards)
     raw.close()
 
 

@@ -1,5 +1,6 @@
 """What bars stand on is not taken back under them: labels, assessments, limits, statements, readings."""
 
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -42,15 +43,23 @@ def last(shop: Any) -> Callable[[str], int]:
     return number
 
 
-def labelled(shop: Any, run: Any) -> None:
+def label(shop: Any, run: Any, *ledger: str) -> None:
     """Labels of the shop's batch, approved, printed and counted."""
-    run("label", "approve", shop.batch, "--market", "eu")
-    run("label", "print", shop.batch, "--market", "eu", "--count", "12", "-o", "labels.pdf")
-    run("label", "count", "1")
+    run(*ledger, "label", "approve", shop.batch, "--market", "eu")
+    run(*ledger, "label", "print", shop.batch, "--market", "eu", "--count", "12", "-o", "labels.pdf")
+    run(*ledger, "label", "count", "1")
 
 
-def test_an_approval_that_was_printed_from(shop: Any, run: Any, last: Any) -> None:
-    labelled(shop, run)
+@pytest.fixture
+def labelled(shop: Any, built: Any, run: Any) -> Any:
+    """The shop with such labels."""
+    path, _ = built("counted labels", lambda book: label(shop, run, "--ledger", str(book.path)), shop.book.path)
+    shutil.copyfile(path, shop.book.path)
+    return shop
+
+
+@pytest.mark.usefixtures("labelled")
+def test_an_approval_that_was_printed_from(run: Any, last: Any) -> None:
     told = run("undo", str(last("label approve")), "--yes", code=1).stderr
     assert f"entry {last('label print')} (Printed" in told
     assert "depends on it. Take that back first" in told
@@ -60,11 +69,10 @@ def test_an_approval_that_was_printed_from(shop: Any, run: Any, last: Any) -> No
     assert "nothing is wrong" in run("check").stdout
 
 
-def test_a_count_behind_a_release(shop: Any, run: Any, last: Any) -> None:
-    labelled(shop, run)
+def test_a_count_behind_a_release(labelled: Any, run: Any, last: Any) -> None:
     counted = last("label count")
-    run("lot", "hold", shop.batch, "--reason", "smells off")
-    run("release", shop.batch, "--reason", "aired", "--anyway", "a trial", *checks())
+    run("lot", "hold", labelled.batch, "--reason", "smells off")
+    run("release", labelled.batch, "--reason", "aired", "--anyway", "a trial", *checks())
     told = run("undo", str(counted), "--yes", code=1).stderr
     assert f"entry {last('release')} (" in told
     assert "A decision is not taken back" in told
@@ -109,7 +117,7 @@ def test_a_skin_limit_that_a_batch_was_planned_by(run: Any, last: Any, of: list[
 def test_a_statement_of_contents_behind_printed_labels(shop: Any, run: Any, last: Any) -> None:
     run("material", "contains", "coconut oil", "limonene=0.05", "--source", "statement 3")
     stated = last("material contains")
-    labelled(shop, run)
+    label(shop, run)
     told = run("undo", str(stated), "--yes", code=1).stderr
     assert f"entry {last('label approve')} (" in told
     assert f"entry {last('label print')} (" in told

@@ -1,6 +1,7 @@
 """A list that grows for ever shows its last fifty, says how to see more, and shows as many as are asked for."""
 
 import json
+import shutil
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -11,21 +12,29 @@ from ledger.cli.keep import history
 from ledger.cli.kit.window import WINDOW, latest
 from ledger.operations.bench.plan import PlanRequest, plan_batch
 from ledger.operations.tools.upkeep import UpkeepNote, add_upkeep
+from ledger.storage.book import Book
 from ledger.storage.tables.release import RetainedSample
 
 pytestmark = pytest.mark.usefixtures("frozen")
 
 
-def noted_up_to(shop: Any, entry: int) -> None:
-    """The shop has 14 entries; a note a time until there are so many."""
-    for _ in range(entry - 14):
-        add_upkeep(shop.book, UpkeepNote("cleaning", "shelves", date(2026, 6, 1), "Nuala"))
+def note(book: Book, times: int = 35) -> None:
+    for _ in range(times):
+        add_upkeep(book, UpkeepNote("cleaning", "shelves", date(2026, 6, 1), "Nuala"))
+
+
+@pytest.fixture
+def noted(shop: Any, built: Any) -> Book:
+    """The shop has 14 entries; a note a time until there are 49."""
+    shutil.copyfile(built("noted", note, shop.book.path)[0], shop.book.path)
+    book: Book = shop.book
+    return book
 
 
 @pytest.mark.parametrize(("entries", "first", "said"), [(49, 1, "49 entries"), (50, 1, "50 entries"),
                                                         (51, 2, "The last 50 entries")])  # fmt: skip
-def test_history_shows_fifty(shop: Any, run: Any, entries: int, first: int, said: str) -> None:
-    noted_up_to(shop, entries)
+def test_history_shows_fifty(noted: Book, run: Any, entries: int, first: int, said: str) -> None:
+    note(noted, entries - 49)
     lines = run("history").stdout.splitlines()
     assert lines[0] == f"{said}, the latest last."
     assert lines[2].split()[0] == str(first)

@@ -5,13 +5,26 @@ each could do by then; a format that is new gets a dump of its own before it bec
 """
 
 import json
+import shutil
 import sqlite3
+from contextlib import closing
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 import pytest
+from freezegun import freeze_time
+from shop import NOW
+from typer.testing import CliRunner
 
+from ledger.cli.main import app
 from ledger.fileformat import SCHEMA_VERSION
+from ledger.operations.keep.check import check
+from ledger.operations.keep.undo import undo
+from ledger.operations.stock.lots import count_lot
+from ledger.operations.tools.upkeep import UpkeepNote, add_upkeep
+from ledger.rows.opened import open_rows
+from ledger.storage.book import Book
 
 DUMPS = sorted((Path(__file__).parent / "formats").glob("*.sql"))
 FORMAT = {1: 1, 2: 1, 3: 2, 4: 3, 5: 4, 6: 4, 7: 5, 8: 6, 9: 7, 10: 8, 11: 9}  # by dump; 1 and 4 were laid in two ways
@@ -49,13 +62,43 @@ def test_every_format_has_a_dump_that_tells_its_number() -> None:
     assert {*FORMAT.values()} == {*range(1, SCHEMA_VERSION + 1)}
 
 
-@pytest.fixture(params=DUMPS, ids=lambda path: path.stem)
-def number(request: pytest.FixtureRequest, tmp_path: Path) -> int:
-    """The ledger of one dump, in the file that commands find by themselves."""
-    raw = sqlite3.connect(tmp_path / "soap.db")
+@dataclass(frozen=True)
+class Dump:
+    """The ledger of one dump, and what the command said that brought it up to date."""
+
+    number: int
+    folder: Path  # with `soap.db` and, of an earlier format, the copy that was made
+    before: list[str]  # the digests of its entries as it was
+    said: str
+
+
+@pytest.fixture(scope="module", params=DUMPS, ids=lambda path: path.stem)
+def dump(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Dump:
+    """One dump, brought up to date once for all that is asked of it."""
+    folder = tmp_path_factory.mktemp(request.param.stem)
+    raw = sqlite3.connect(folder / "soap.db")
     raw.executescript(request.param.read_text(encoding="utf-8"))
     raw.close()
-    return int(request.param.name[:2])
+    before = digests(folder / "soap.db")
+    with freeze_time(NOW):
+        done = CliRunner().invoke(app, ["--ledger", str(folder / "soap.db"), "stock"])
+    assert done.exit_code == 0, done.output
+    return Dump(int(request.param.name[:2]), folder, before, done.stderr)
+
+
+@pytest.fixture
+def number(dump: Dump, monkeypatch: pytest.MonkeyPatch) -> int:
+    """Its number; what is only read is read where it lies."""
+    monkeypatch.setenv("SOAPLEDGER", str(dump.folder / "soap.db"))
+    return dump.number
+
+
+@pytest.fixture
+def copied(dump: Dump, tmp_path: Path) -> Path:
+    """The ledger and what lies beside it, in the file that commands find by themselves."""
+    for one in dump.folder.iterdir():
+        shutil.copyfile(one, tmp_path / one.name)
+    return tmp_path / "soap.db"
 
 
 @pytest.fixture
@@ -65,15 +108,13 @@ def shown(run: Any) -> Any:
 
 
 @pytest.mark.usefixtures("frozen")
-def test_it_is_brought_up_to_date_once_after_a_copy_and_no_entry_differs(number: int, run: Any, tmp_path: Path) -> None:
-    path, copy = tmp_path / "soap.db", tmp_path / f"soap-format-{FORMAT[number]}.db"
-    before = digests(path)
-    said = run("stock").stderr
+def test_it_is_brought_up_to_date_once_after_a_copy_and_no_entry_differs(dump: Dump, copied: Path, run: Any) -> None:
+    number, before, copy = dump.number, dump.before, copied.with_name(f"soap-format-{FORMAT[dump.number]}.db")
     older, lacks_rows = FORMAT[number] < SCHEMA_VERSION, FORMAT[number] < WITH_FIGURES
-    assert (copy.name in said, copy.exists()) == (older, older)
+    assert (copy.name in dump.said, copy.exists()) == (older, older)
     assert run("stock").stderr == ""
-    assert version(path) == SCHEMA_VERSION
-    after = digests(path)
+    assert version(copied) == SCHEMA_VERSION
+    after = digests(copied)
     assert after[: len(before)] == before
     assert len(after) == len(before) + lacks_rows  # one entry keeps what the earlier program did not
     assert f"{len(after)} entries checked; nothing is wrong." in run("check").stdout
@@ -139,36 +180,27 @@ def test_its_rack_and_its_label_are_read_today(number: int, run: Any, shown: Any
 
 
 @pytest.mark.usefixtures("frozen")
-def test_it_is_written_on_and_what_was_decided_in_it_still_counts(number: int, run: Any, tmp_path: Path) -> None:
+def test_it_is_written_on_and_a_person_is_erased_and_what_it_proved_it_still_proves(
+    dump: Dump, copied: Path, run: Any
+) -> None:
     """The bars were released though an assessment did not cover them; without one, none was asked for then."""
-    assert "nothing is wrong" in run("check").stdout
-    path = tmp_path / "soap.db"
-    before = digests(path)
+    number, path, before = dump.number, copied, digests(copied)
     if number < WITH_ASSESSMENT:
         assert "no safety assessment" in run("dispatch", "harrow", "26-001-4=1", code=1).stderr
         run("gift", "26-001-4=1", code=1)
     else:
         run("dispatch", "harrow", "26-001-4=1")
         run("undo", "--yes")
-    run("lot", "count", "L1-X", "1900 g")
-    assert "nothing is wrong" in run("check").stdout
-    run("undo", "--yes")
-    assert "nothing is wrong" in run("check").stdout
-    after = digests(path)
-    assert after[: len(before)] == before
+    book = Book(path, who="Nuala", now=lambda: NOW)
+    count_lot(book, "L1-X", 1_900_000, place=None, on=NOW.date(), note=None)
+    with closing(open_rows(path)) as rows:
+        assert check(rows).findings == ()
+    undo(book, len(digests(path)))
+    add_upkeep(book, UpkeepNote("cleaning", "the shelf, with Harrow and Fenn", NOW.date(), "Nuala"))
+    book.close()
     left = "2 900 g" if number < WITH_PORTIONS else "2 200 g"  # of 5 kg, three batches or four of 700 g
     shown = run("lot", "show", "L1-X").stdout.replace("\N{NO-BREAK SPACE}", " ")
     assert f"olive oil, lot L1-X: {left} on hand" in shown
-
-
-@pytest.mark.usefixtures("frozen")
-def test_a_person_named_in_it_is_erased_and_what_it_proved_it_still_proves(
-    number: int, run: Any, tmp_path: Path
-) -> None:
-    path = tmp_path / "soap.db"
-    run("stock")
-    before = digests(path)
-    run("upkeep", "add", "cleaning", "the shelf, with Harrow and Fenn")
     said = run("customer", "erase", "harrow", "--reason", "it is the name of two people", "--yes", "--name-too").stdout
     assert (f"soap-format-{FORMAT[number]}.db" in said) == (FORMAT[number] < SCHEMA_VERSION)
     assert "nothing is wrong" in run("check").stdout

@@ -223,37 +223,35 @@ def test_a_journal_left_beside_a_name_keeps_a_backup_from_it(book: Book, tmp_pat
     assert not (tmp_path / "copy.db").exists()
 
 
-@pytest.mark.usefixtures("frozen")
-@pytest.mark.parametrize(
-    "words",
-    [
-        ("batch", "show", "BATCH", "-o"),
-        ("batch", "show", "BATCH", "--worksheet", "-o"),
-        ("batch", "plan", "plain-bar", "-o"),
-        ("cure", "calendar", "--on", "2026-04-10", "-o"),
-        ("recipe", "print", "plain-bar", "-o"),
-        ("recall", "lot", "4471/2", "--hold", "-o"),
-        ("recall", "lot", "4471/2", "--hold", "--csv"),
-        ("label", "print", "BATCH", "-o"),
-        ("label", "print", "BATCH", "--draft", "-o"),
-        ("label", "reprint", "1", "--count", "2", "-o"),
-        ("label", "reprint", "1", "-o"),
-        ("label", "rack", "BATCH", "-o"),
-        ("label", "try-sheet", "a4-6", "-o"),
-        ("attachment", "save", "SHA", "-o"),
-        ("backup",),
-    ],
-    ids=" ".join,
+TAKE_A_FILE = (
+    ("batch", "show", "BATCH", "-o"),
+    ("batch", "show", "BATCH", "--worksheet", "-o"),
+    ("batch", "plan", "plain-bar", "-o"),
+    ("cure", "calendar", "--on", "2026-04-10", "-o"),
+    ("recipe", "print", "plain-bar", "-o"),
+    ("recall", "lot", "4471/2", "--hold", "-o"),
+    ("recall", "lot", "4471/2", "--hold", "--csv"),
+    ("label", "print", "BATCH", "-o"),
+    ("label", "print", "BATCH", "--draft", "-o"),
+    ("label", "reprint", "1", "--count", "2", "-o"),
+    ("label", "reprint", "1", "-o"),
+    ("label", "rack", "BATCH", "-o"),
+    ("label", "try-sheet", "a4-6", "-o"),
+    ("attachment", "save", "SHA", "-o"),
+    ("backup",),
 )
-def test_no_command_writes_over_a_ledger(full: Any, run: Any, tmp_path: Path, words: tuple[str, ...]) -> None:
-    sha = hashlib.sha256(b"certificate of analysis").hexdigest()
-    typed = [{"BATCH": full.batch, "SHA": sha}.get(word, word) for word in words]
+
+
+@pytest.mark.usefixtures("frozen")
+def test_no_command_writes_over_a_ledger(full: Any, run: Any, tmp_path: Path) -> None:
     shutil.copy(full.book.path, tmp_path / "other.db")
     other = Book(tmp_path / "other.db", who="Orla", now=full.book._now)
     add_stall(other, "Hill fair")
     other.close()
-    for name in ("soap.db", "other.db"):
-        before = (tmp_path / name).read_bytes()
-        refused = run(*typed, name, "--force", code=1).stderr
-        assert any(said in refused for said in ("is a ledger", "is the ledger itself", "is a longer copy"))
-        assert (tmp_path / name).read_bytes() == before
+    found = {"BATCH": full.batch, "SHA": hashlib.sha256(b"certificate of analysis").hexdigest()}
+    before = {name: (tmp_path / name).read_bytes() for name in ("soap.db", "other.db")}
+    for words in TAKE_A_FILE:
+        for name in before:
+            refused = run(*(found.get(word, word) for word in words), name, "--force", code=1).stderr
+            assert any(said in refused for said in ("is a ledger", "is the ledger itself", "is a longer copy")), words
+            assert {one: (tmp_path / one).read_bytes() for one in before} == before, words
