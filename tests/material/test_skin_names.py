@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 from making import MADE, batch_of, cut, deliver, lines_of, planned, weighed
+from scented import three_scents
 from shop import PLAIN_BAR, Shop, work_a_shop
 
 from ledger.errors import Refused
@@ -20,7 +21,6 @@ from ledger.operations.stock.combine import combine
 from ledger.operations.stock.lots import decide_lots
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.batch import portions_of
-from ledger.storage.book import Book
 from ledger.storage.tables.material import SkinLimit
 from ledger.views.bench.worksheet import worksheet
 from ledger.views.recipe.skin import SkinCheck, batch_skin_checks, stated
@@ -41,13 +41,7 @@ def scented(*fragrances: tuple[str, str], part: str = "fragrance") -> str:
 @pytest.fixture
 def scents(shop: Shop, built: Any) -> Shop:
     """The worked shop with 200 g each of three oils whose INCI names are in no table."""
-
-    def receive_them(new: Book) -> None:
-        for name in ("bay oil", "rosewood oil", "sea scent"):
-            add_material(new, MaterialFacts(name, name.upper()), kind="fragrance", code=None)
-            deliver(new, DeliveryLine(name, 200_000, f"F-{name[:3]}", 2000))
-
-    shutil.copyfile(built("three scents", receive_them, built("shop", work_a_shop)[0])[0], shop.book.path)
+    shutil.copyfile(built("three scents", three_scents, built("shop", work_a_shop)[0])[0], shop.book.path)
     return shop
 
 

@@ -112,47 +112,47 @@ def test_a_recipe_is_shown_for_so_much_fat_and_as_it_was(run: Any) -> None:
     assert (old["version"], old["superfat_meant_ppm"]) == (1, 50_000)
 
 
-@pytest.mark.parametrize(
-    ("words", "says"),
-    [
-        (("--version", "3"), "has no version 3; its latest is 1"),
-        (("--version", "0"), "has no version 0"),
-        (("--version", "first"), "is a whole number"),
-        (("--fats", "500"), "500 of what?"),
-        (("--fats", "5 g"), "between 10 g and 100 kg"),
-        (("--fats", "1 L"), "is a volume"),
-        (("--fats", "-500 g"), "cannot be below zero"),
-    ],
-)
-@pytest.mark.usefixtures("shop")
-def test_a_size_or_version_that_cannot_be_is_one_line(run: Any, words: tuple[str, ...], says: str) -> None:
-    error = run("recipe", "show", "plain", *words, code=2).stderr
-    assert says in error
-    assert error.count("\n") == 1
+NOT_SHOWN: list[tuple[tuple[str, ...], str]] = [
+    (("--version", "3"), "has no version 3; its latest is 1"),
+    (("--version", "0"), "has no version 0"),
+    (("--version", "first"), "is a whole number"),
+    (("--fats", "500"), "500 of what?"),
+    (("--fats", "5 g"), "between 10 g and 100 kg"),
+    (("--fats", "1 L"), "is a volume"),
+    (("--fats", "-500 g"), "cannot be below zero"),
+]
 
 
-@pytest.mark.parametrize(
-    ("words", "fats"),
-    [
-        # 21 x 7 x 6.5 cm are 955.5 mL: 1000 g x 955.5 / 1386.057
-        (("--mould", "21 x 7 x 6.5 cm"), 689_366),
-        # 12 of 110 mL: 1000 g x 1320 / 1386.057
-        (("--bars", "12", "--size", "80 x 55 x 25 mm"), 952_342),
-        (("--mould", "12 of 80 x 55 x 25 mm"), 952_342),
-        # the plain bar weighs 1 274.251 g after the cure: 1000 g x 1200 / 1274.251
-        (("--bars", "12", "--net-weight", "100 g"), 941_730),
-        # 5 kg of olive oil came and 600 g went into the first batch: 1000 g x 4400 / 600, downwards
-        (("--stock", "olive oil"), 7_333_333),
-        # 3 kg less 400 g: 1000 g x 2600 / 400
-        (("--stock", "coconut"), 6_500_000),
-    ],
-)
 @pytest.mark.usefixtures("shop")
-def test_each_way_of_scaling(run: Any, words: tuple[str, ...], fats: int) -> None:
-    assert json.loads(run("recipe", "scale", "plain", *words, "--json").stdout)["fats_mg"] == fats
-    said = flat(run("recipe", "scale", "plain", *words).stdout)
-    exact = f"{fats / 1000:.3f}".rstrip("0").rstrip(".")
-    assert f"Next: soapledger batch plan plain-bar --fats '{exact} g'" in said
+def test_a_size_or_version_that_cannot_be_is_one_line(run: Any) -> None:
+    for words, says in NOT_SHOWN:
+        error = run("recipe", "show", "plain", *words, code=2).stderr
+        assert says in error
+        assert error.count("\n") == 1
+
+
+SCALED: list[tuple[tuple[str, ...], int]] = [
+    # 21 x 7 x 6.5 cm are 955.5 mL: 1000 g x 955.5 / 1386.057
+    (("--mould", "21 x 7 x 6.5 cm"), 689_366),
+    # 12 of 110 mL: 1000 g x 1320 / 1386.057
+    (("--bars", "12", "--size", "80 x 55 x 25 mm"), 952_342),
+    (("--mould", "12 of 80 x 55 x 25 mm"), 952_342),
+    # the plain bar weighs 1 274.251 g after the cure: 1000 g x 1200 / 1274.251
+    (("--bars", "12", "--net-weight", "100 g"), 941_730),
+    # 5 kg of olive oil came and 600 g went into the first batch: 1000 g x 4400 / 600, downwards
+    (("--stock", "olive oil"), 7_333_333),
+    # 3 kg less 400 g: 1000 g x 2600 / 400
+    (("--stock", "coconut"), 6_500_000),
+]
+
+
+@pytest.mark.usefixtures("shop")
+def test_each_way_of_scaling(run: Any) -> None:
+    for words, fats in SCALED:
+        assert json.loads(run("recipe", "scale", "plain", *words, "--json").stdout)["fats_mg"] == fats
+        said = flat(run("recipe", "scale", "plain", *words).stdout)
+        exact = f"{fats / 1000:.3f}".rstrip("0").rstrip(".")
+        assert f"Next: soapledger batch plan plain-bar --fats '{exact} g'" in said
 
 
 def test_scaling_to_the_stock_leaves_out_what_a_batch_means_to_take(shop: Shop, run: Any) -> None:
@@ -173,49 +173,49 @@ def test_the_dough_measured_once_gives_the_density_for_the_next_mould(shop: Shop
     assert page["fats_mg"] == 1_000_085
 
 
-@pytest.mark.parametrize(
-    "words",
-    [
-        (),
-        ("--bars", "12"),
-        ("--size", "80 x 55 x 25 mm"),
-        ("--net-weight", "100 g"),
-        ("--size", "80 x 55 x 25 mm", "--net-weight", "100 g"),
-        ("--bars", "12", "--size", "80 x 55 x 25 mm", "--net-weight", "100 g"),
-        ("--mould", "2 of 700 mL", "--bars", "12"),
-        ("--mould", "2 of 700 mL", "--bars", "12", "--net-weight", "100 g"),
-        ("--mould", "2 of 700 mL", "--stock", "olive oil"),
-        ("--stock", "olive oil", "--net-weight", "100 g"),
-        ("--stock", "olive oil", "--bars", "12", "--size", "80 x 55 x 25 mm"),
-    ],
-)
-@pytest.mark.usefixtures("shop")
-def test_scaling_to_nothing_or_to_two_things_is_one_line(run: Any, words: tuple[str, ...]) -> None:
-    error = run("recipe", "scale", "plain", *words, code=2).stderr
-    assert "Scale it to one thing: --mould" in error
-    assert error.count("\n") == 1
+NOT_ONE_THING: list[tuple[str, ...]] = [
+    (),
+    ("--bars", "12"),
+    ("--size", "80 x 55 x 25 mm"),
+    ("--net-weight", "100 g"),
+    ("--size", "80 x 55 x 25 mm", "--net-weight", "100 g"),
+    ("--bars", "12", "--size", "80 x 55 x 25 mm", "--net-weight", "100 g"),
+    ("--mould", "2 of 700 mL", "--bars", "12"),
+    ("--mould", "2 of 700 mL", "--bars", "12", "--net-weight", "100 g"),
+    ("--mould", "2 of 700 mL", "--stock", "olive oil"),
+    ("--stock", "olive oil", "--net-weight", "100 g"),
+    ("--stock", "olive oil", "--bars", "12", "--size", "80 x 55 x 25 mm"),
+]
 
 
-@pytest.mark.parametrize(
-    ("words", "says"),
-    [
-        (("--bars", "0", "--size", "80 x 55 x 25 mm"), "How many bars?"),
-        (("--bars", "0", "--net-weight", "100 g"), "How many bars"),
-        (("--bars", "12", "--net-weight", "0 g"), "How many bars, and of what weight"),
-        (("--bars", "a dozen", "--net-weight", "100 g"), "is a whole number"),
-        (("--bars", "12", "--net-weight", "100"), "100 of what?"),
-        (("--bars", "12", "--size", "80 x 55"), "cannot be read"),
-        (("--mould", "a box"), "cannot be read"),
-        (("--mould", "1 x 1 x 1 mm"), "would hold 0.001 mL"),
-        (("--stock", "water"), "water is no fat of Plain Bar; its fats are olive oil, coconut oil"),
-        (("--stock", "tallow"), "No material is called 'tallow'"),
-    ],
-)
 @pytest.mark.usefixtures("shop")
-def test_what_a_recipe_cannot_be_scaled_to_is_one_line(run: Any, words: tuple[str, ...], says: str) -> None:
-    error = run("recipe", "scale", "plain", *words, code=2).stderr
-    assert says in error
-    assert error.count("\n") == 1
+def test_scaling_to_nothing_or_to_two_things_is_one_line(run: Any) -> None:
+    for words in NOT_ONE_THING:
+        error = run("recipe", "scale", "plain", *words, code=2).stderr
+        assert "Scale it to one thing: --mould" in error
+        assert error.count("\n") == 1
+
+
+NOT_SCALED: list[tuple[tuple[str, ...], str]] = [
+    (("--bars", "0", "--size", "80 x 55 x 25 mm"), "How many bars?"),
+    (("--bars", "0", "--net-weight", "100 g"), "How many bars"),
+    (("--bars", "12", "--net-weight", "0 g"), "How many bars, and of what weight"),
+    (("--bars", "a dozen", "--net-weight", "100 g"), "is a whole number"),
+    (("--bars", "12", "--net-weight", "100"), "100 of what?"),
+    (("--bars", "12", "--size", "80 x 55"), "cannot be read"),
+    (("--mould", "a box"), "cannot be read"),
+    (("--mould", "1 x 1 x 1 mm"), "would hold 0.001 mL"),
+    (("--stock", "water"), "water is no fat of Plain Bar; its fats are olive oil, coconut oil"),
+    (("--stock", "tallow"), "No material is called 'tallow'"),
+]
+
+
+@pytest.mark.usefixtures("shop")
+def test_what_a_recipe_cannot_be_scaled_to_is_one_line(run: Any) -> None:
+    for words, says in NOT_SCALED:
+        error = run("recipe", "scale", "plain", *words, code=2).stderr
+        assert says in error
+        assert error.count("\n") == 1
 
 
 def test_an_infusion_has_no_fats_to_scale_by(shop: Shop, run: Any) -> None:
