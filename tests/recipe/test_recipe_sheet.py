@@ -3,6 +3,7 @@
 import ctypes
 import io
 import re
+from collections.abc import Iterator
 from dataclasses import replace
 from functools import cache
 from itertools import pairwise
@@ -37,6 +38,12 @@ def base(paper: str = "A4", units: Units = "metric") -> bytes:
 @cache
 def pages(paper: str = "A4", units: Units = "metric") -> Read:
     return Read(base(paper, units))
+
+
+@pytest.fixture(scope="module", autouse=True)
+def _let_go() -> Iterator[None]:
+    yield
+    pages.cache_clear()
 
 
 @pytest.fixture
