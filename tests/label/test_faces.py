@@ -113,6 +113,30 @@ def test_a_name_grows_until_its_panel_is_full_and_has_three_lines_at_most(hers) 
     assert layout.product_min_pt <= long < short
 
 
+def other_sizes(view, layout: str, words: str) -> list[tuple[str, float]]:
+    """The lines on the face but for those of some words."""
+    found = sizes(view, shipped_layout(layout), "face")
+    return [one for one in found if not set(one[0].split()) & set(words.split())]
+
+
+@pytest.mark.parametrize("layout", BARS)
+def test_a_long_name_makes_nothing_else_on_the_face_smaller(hers, layout: str) -> None:
+    short, long = (
+        other_sizes(replace(hers, product=name), layout, name)
+        for name in ("Oat", "Wild Rose and Chamomile with Goat Milk")
+    )
+    assert short == long != []
+
+
+@pytest.mark.parametrize("layout", [name for name in BARS if shipped_layout(name).panels[0].fields == ("business",)])
+def test_what_is_too_long_on_the_face_is_smaller_in_its_own_panel_alone(hers, layout: str) -> None:
+    short, long = (
+        other_sizes(replace(hers, business=name), layout, name)
+        for name in ("Tidewrack", "Tidewrack Soaps and Candles of Emmer")
+    )
+    assert short == long != []
+
+
 def test_no_line_of_a_name_ends_with_a_single_letter_or_an_and(hers) -> None:
     for name in ("Rose & Clay", "Kůň s medem", "Rose a levandule"):
         lines = [text for text, _ in sizes(replace(hers, product=name), shipped_layout("leaf-tag"), "face")]
