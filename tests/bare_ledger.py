@@ -21,38 +21,58 @@ DAY = "2026-03-02"
 
 @cache
 def _laid() -> sqlite3.Connection:
-    """A new ledger to copy: laying one takes longer than most tests of it."""
+    """A new ledger to copy, with what every test of it has: laying one takes longer than most of them."""
     raw = sqlite3.connect(":memory:", isolation_level=None)
     migrate(raw)
+    _insert(raw, "settings_revision", business="Bare", country="IE", currency="EUR", units="metric", time_zone="UTC")
+    _insert(raw, "supplier", code="mill", own=0)
+    _insert(raw, "supplier_revision", supplier_id=1, name="The Mill")
+    for name, (number, kind) in MATERIALS.items():
+        _insert(raw, "material", code=name.replace(" ", "-"), kind=kind)
+        _insert(raw, "material_revision", material_id=number, name=name)
+    for name in PLACES:
+        _insert(raw, "place", code=name, name=name, kind="stall" if name == "quay" else name)
     return raw
 
 
-class BareLedger:
-    """Every fact carries the entry that is open, 1 until it is closed; the guards are those of a file."""
+def _copy() -> sqlite3.Connection:
+    rows = sqlite3.connect(":memory:", isolation_level=None)
+    rows.row_factory = sqlite3.Row
+    _laid().backup(rows)
+    return rows
 
-    def __init__(self) -> None:
-        self.rows = sqlite3.connect(":memory:", isolation_level=None)
-        self.rows.row_factory = sqlite3.Row
-        _laid().backup(self.rows)
+
+_the_same = cache(_copy)
+
+
+def _insert(rows: sqlite3.Connection, table: str, **values: Any) -> int:
+    values = {"entry_id": 1, **values}
+    names, marks = ", ".join(f'"{name}"' for name in values), ", ".join("?" for _ in values)
+    row = rows.execute(f"INSERT INTO {table} ({names}) VALUES ({marks})", tuple(values.values()))
+    assert row.lastrowid is not None
+    return row.lastrowid
+
+
+class BareLedger:
+    """Every fact carries the entry that is open, 1 until it is closed; the guards are those of a file.
+
+    One `in_turn` takes the place of the last such one, whose facts are gone: a property asks hundreds, and of a new
+    connection SQLite reads all the tables anew.
+    """
+
+    def __init__(self, *, in_turn: bool = False) -> None:
+        self.rows = _the_same() if in_turn else _copy()
+        if in_turn:
+            if self.rows.in_transaction:
+                self.rows.execute("ROLLBACK")
+            self.rows.execute("BEGIN")
         self.entry = 1
-        self.add("settings_revision", business="Bare", country="IE", currency="EUR", units="metric", time_zone="UTC")
-        self.add("supplier", code="mill", own=0)
-        self.add("supplier_revision", supplier_id=1, name="The Mill")
-        for name, (number, kind) in MATERIALS.items():
-            self.add("material", code=name.replace(" ", "-"), kind=kind)
-            self.add("material_revision", material_id=number, name=name)
-        for name in PLACES:
-            self.add("place", code=name, name=name, kind="stall" if name == "quay" else name)
         self.lots = 0
         self.batches = 0
 
     def add(self, table: str, **values: Any) -> int:
         """One row of the open entry; returns its number."""
-        values = {"entry_id": self.entry, **values}
-        names, marks = ", ".join(f'"{name}"' for name in values), ", ".join("?" for _ in values)
-        row = self.rows.execute(f"INSERT INTO {table} ({names}) VALUES ({marks})", tuple(values.values()))
-        assert row.lastrowid is not None
-        return row.lastrowid
+        return _insert(self.rows, table, **{"entry_id": self.entry, **values})
 
     def close(self, *, reverses: int | None = None) -> int:
         """Close the open entry, so that the next rows are of another; returns its number."""

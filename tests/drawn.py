@@ -2,9 +2,10 @@
 
 import io
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
+from math import ceil
 from typing import Any
 
 import pypdfium2
@@ -80,6 +81,7 @@ class Read:
     def __init__(self, data: bytes) -> None:
         self.pdf = pypdfium2.PdfDocument(io.BytesIO(data))
         self.pages = [page.get_textpage() for page in self.pdf]
+        self._glyphs: dict[int, list[Glyph]] = {}
 
     def text(self, page: int | None = None) -> str:
         """The words of one page, or of all, on one line."""
@@ -93,12 +95,16 @@ class Read:
 
     def glyphs(self, page: int = 0) -> list[Glyph]:
         """Every letter of a page that has ink, but for the words of the ruler at its edge."""
+        if page in self._glyphs:
+            return list(self._glyphs[page])
         text, high = self.pages[page], self.pdf[page].get_size()[1]
         found = []
         for index in range(text.count_chars()):
-            sign = text.get_text_range(index, 1)
+            sign = chr(pypdfium2.raw.FPDFText_GetUnicode(text.raw, index))
+            if not sign.strip():
+                continue
             left, bottom, right, top = text.get_charbox(index)
-            if sign.strip() and right > left:
+            if right > left:
                 size = pypdfium2.raw.FPDFText_GetFontSize(text.raw, index)
                 found.append(
                     Glyph(sign, left / MM, (high - top) / MM, right / MM, (high - bottom) / MM, round(size, 2))
@@ -106,11 +112,19 @@ class Read:
         joined = "".join(one.sign for one in found)
         start = joined.find("Thislineis")
         end = joined.find("tothepage.", start) + len("tothepage.")
-        return found if start < 0 else [*found[:start], *found[end:]]
+        self._glyphs[page] = found if start < 0 else [*found[:start], *found[end:]]
+        return list(self._glyphs[page])
 
     def image(self, page: int = 0, scale: float = 4) -> Any:
         """A page as a picture, 72 dots an inch times the scale."""
         return self.pdf[page].render(scale=scale).to_pil()
+
+    def part(self, area: Sequence[int], *, scale: float, page: int = 0) -> Any:
+        """A part of the same picture in greys, left, top, right and bottom in its dots; no more is rendered."""
+        wide, high = (ceil(side * scale) for side in self.pdf[page].get_size())
+        left, top, right, bottom = area
+        crop = [max(dots - 0.5, 0) / scale for dots in (left, high - bottom, wide - right, top)]
+        return self.pdf[page].render(scale=scale, crop=crop).to_pil().convert("L")
 
 
 def read() -> Callable[[bytes], Read]:

@@ -15,6 +15,7 @@ from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.release import pass_bars
 from ledger.operations.sell.add_stall import add_stall
 from ledger.operations.stock.receive import DeliveryLine
+from ledger.storage.book import Book
 
 CANADA = "ca=Nuala Quill; 3 Slip Lane, Port Emmer"
 SOURCE = "allergen statement of 2 Mar 2026"
@@ -24,6 +25,13 @@ def scented(part: str, name: str, grams: str) -> str:
     """The plain bar with one thing more."""
     text = PLAIN_BAR.replace("plain-bar", "scented").replace("Plain Bar", "Scented")
     return f'{text}\n[[{part}]]\nmaterial = "{name}"\ngrams = {grams}\n'
+
+
+def three_scents(book: Book) -> None:
+    """200 g each of three oils whose INCI names are in no table."""
+    for name in ("bay oil", "rosewood oil", "sea scent"):
+        add_material(book, MaterialFacts(name, name.upper()), kind="fragrance", code=None)
+        deliver(book, DeliveryLine(name, 200_000, f"F-{name[:3]}", 2000))
 
 
 @once

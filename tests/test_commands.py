@@ -28,21 +28,23 @@ def commands(group: Any, name: str = "soapledger") -> Iterator[tuple[str, Any]]:
 COMMANDS = dict(commands(get_command(app)))
 
 
-@pytest.mark.parametrize("name", COMMANDS)
-def test_a_command_has_help_in_whole_sentences(name: str) -> None:
-    text = (COMMANDS[name].help or "").strip()
-    assert re.match(r"[A-Z].{15,}", text), f"{name} has no help"
-    assert text.endswith("."), f"{name}: {text}"
+def test_a_command_has_help_in_whole_sentences_and_begins_with_its_line() -> None:
+    for name, command in COMMANDS.items():
+        text = (command.help or "").strip()
+        assert re.match(r"[A-Z].{15,}", text), f"{name} has no help"
+        assert text.endswith("."), f"{name}: {text}"
+        line = EVERY[name.removeprefix("soapledger ")].line
+        assert text.startswith(line), f"{line} / {text}"
 
 
-@pytest.mark.parametrize("name", COMMANDS)
-def test_a_command_answers_to_help(name: str, run: Any) -> None:
-    assert "Usage" in run(*name.split()[1:], "--help").stdout
+def test_a_command_answers_to_help(run: Any) -> None:
+    for name in COMMANDS:
+        assert "Usage" in run(*name.split()[1:], "--help").stdout
 
 
-@pytest.mark.parametrize("name", COMMANDS)
-def test_a_command_stands_in_the_readme(name: str) -> None:
-    assert re.search(rf"{re.escape(name)}\b", README.read_text(encoding="utf-8")), f"README.md does not name {name}"
+def test_a_command_stands_in_the_readme() -> None:
+    readme = README.read_text(encoding="utf-8")
+    assert [name for name in COMMANDS if not re.search(rf"{re.escape(name)}\b", readme)] == []
 
 
 GROUPS = [words for words in EVERY if inside(words)]
@@ -62,12 +64,6 @@ def test_help_stands_in_the_order_of_the_work_under_its_headings(run: Any) -> No
     order = ["Set up:", "  init ", "  material ", "Stock:", "  receive ", "Make:", "  batch ", "  release ", "Sell:"]
     places = [shown.index(f"\n{one}") for one in [*order, "Answer:", "  recall ", "Keep:", "  undo "]]
     assert places == sorted(places)
-
-
-@pytest.mark.parametrize("name", COMMANDS)
-def test_the_line_of_a_command_is_how_its_help_begins(name: str) -> None:
-    line = EVERY[name.removeprefix("soapledger ")].line
-    assert COMMANDS[name].help.startswith(line), f"{line} / {COMMANDS[name].help}"
 
 
 @pytest.mark.parametrize("group", ["", *GROUPS])

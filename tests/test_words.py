@@ -45,9 +45,17 @@ OTHERS = {
 }
 
 
+def statements(tree: ast.AST) -> list[ast.AST]:
+    """Every statement, however deep; what is in an expression has no annotation."""
+    found = [tree]
+    for node in found:
+        found += [one for one in ast.iter_child_nodes(node) if isinstance(one, (ast.stmt, ast.excepthandler))]
+    return found
+
+
 def annotated(tree: ast.AST) -> Iterator[tuple[str, str, ast.expr | None]]:
     """Every parameter and every field with whose it is, and its annotation."""
-    for node in ast.walk(tree):
+    for node in statements(tree):
         if isinstance(node, ast.FunctionDef):
             given = node.args
             parts = [*given.posonlyargs, *given.args, *given.kwonlyargs, given.vararg]

@@ -1,6 +1,7 @@
 """Words that promise more than a soap may are questioned wherever they stand, and nothing is ever passed."""
 
 import re
+from collections.abc import Callable
 
 import pytest
 from hypothesis import given
@@ -36,19 +37,19 @@ def finds(text: str, word: str, *, soap: bool = False) -> bool:
     return any(word.casefold() in one.words.casefold() for one in question(text, market_is_soap=soap))
 
 
-@pytest.mark.parametrize("word", listed(ALWAYS))
 @pytest.mark.parametrize("how", [str, str.upper, str.capitalize])
-def test_each_is_questioned_in_any_case(word: str, how: type[str]) -> None:
-    if word.endswith(" e") or word.startswith("e "):
-        how = str  # the e of the mark is a small one
-    assert finds(how(word), word)
-    assert finds(f"Our *{how(word)}*, soap", word)
+def test_each_is_questioned_in_any_case(how: Callable[[str], str]) -> None:
+    for word in listed(ALWAYS):
+        of_the_mark = word.endswith(" e") or word.startswith("e ")  # its e is a small one
+        text = word if of_the_mark else how(word)
+        assert finds(text, word)
+        assert finds(f"Our *{text}*, soap", word)
 
 
-@pytest.mark.parametrize("word", listed(ON_US_SOAP))
-def test_what_makes_a_us_soap_a_cosmetic_is_questioned_there_alone(word: str) -> None:
-    assert finds(f"A {word} bar", word, soap=True)
-    assert question(f"A {word} bar", market_is_soap=False) == ()
+def test_what_makes_a_us_soap_a_cosmetic_is_questioned_there_alone() -> None:
+    for word in listed(ON_US_SOAP):
+        assert finds(f"A {word} bar", word, soap=True)
+        assert question(f"A {word} bar", market_is_soap=False) == ()
 
 
 @pytest.mark.parametrize(

@@ -22,25 +22,20 @@ from ledger.views.label.net import net_doubts
 ON = date(2026, 6, 1)
 
 
-@pytest.mark.parametrize(
-    ("months", "dated", "opened"),
-    [
-        (29, "Best used before the end of September 2028", None),
-        (30, "Best used before the end of October 2028", None),
-        (31, None, 12),
-    ],
-)
-def test_up_to_thirty_months_a_date_and_above_the_period_after_opening(
-    shop: Shop, months: int, dated: str | None, opened: int | None
-) -> None:
+def test_up_to_thirty_months_a_date_and_above_the_period_after_opening(shop: Shop) -> None:
     """Made on 6 May 2026; 30 months later it is 6 November 2028, and the last month that ends by then is October."""
     wishes = "\n[label]\nafter_opening_months = 12\n"
     text = PLAIN_BAR.replace("plain-bar", "opened").replace("Plain Bar", "Opened") + wishes
     add_recipe(shop.book, text, file="opened.toml")
     code = cut(shop.book, "opened")
     with shop.book.look() as rows:
-        view = label_text(rows, code, "eu", on=ON, best_before_months=months)
-    assert (view.best_before, view.after_opening_months) == (dated, opened)
+        for months, dated, opened in (
+            (29, "Best used before the end of September 2028", None),
+            (30, "Best used before the end of October 2028", None),
+            (31, None, 12),
+        ):
+            view = label_text(rows, code, "eu", on=ON, best_before_months=months)
+            assert (view.best_before, view.after_opening_months) == (dated, opened)
 
 
 def test_a_label_of_bars_on_hold_is_a_draft(shop: Shop) -> None:
@@ -59,14 +54,14 @@ def weigh_five(shop: Shop) -> None:
         tx.say("Weighed.")
 
 
-@pytest.mark.parametrize(("country", "share"), [("DE", "2 %"), ("IE", "2.5 %"), ("GB", "2.5 %")])
-def test_how_few_bars_may_be_light_is_the_rule_of_her_country(shop: Shop, country: str, share: str) -> None:
+def test_how_few_bars_may_be_light_is_the_rule_of_her_country(shop: Shop) -> None:
     """SI 2006/659: 2.5 % of a batch; the packers' rules of Germany: 2 % (both read)."""
     weigh_five(shop)
-    set_up(shop.book, replace(SETUP, country=country))
-    with shop.book.look() as rows:
-        said = " ".join(label_check(rows, shop.batch, "eu", on=ON).net)
-    assert f"where at most {share} may" in said
+    for country, share in (("DE", "2 %"), ("IE", "2.5 %"), ("GB", "2.5 %")):
+        set_up(shop.book, replace(SETUP, country=country))
+        with shop.book.look() as rows:
+            said = " ".join(label_check(rows, shop.batch, "eu", on=ON).net)
+        assert f"where at most {share} may" in said
 
 
 @pytest.mark.parametrize(("grams", "doubted"), [(104, False), (105, False), (106, True)])

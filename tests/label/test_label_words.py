@@ -105,28 +105,27 @@ def test_what_is_no_language_says_what_one_is(typed: str, why: str) -> None:
         label_words(typed)
 
 
-@pytest.mark.parametrize(
-    ("country", "where", "languages", "begins"),
-    [
-        ("IE", "eu", "en", "Best used before"),
-        ("DE", "eu", "de", "Mindestens haltbar bis September 2028"),
-        ("NL", "eu", "nl", "09/2028"),
-        ("BE", "eu", "", "09/2028"),  # what Belgium asks for is not known here
-        ("DE", "gb", "en", "Best used before"),
-        ("DE", "us-soap", "en", "Best used before"),
-        ("CA", "ca", "en fr", "Best used before the end of September 2028 / À utiliser"),
-    ],
-)
-def test_the_language_is_that_of_the_market_or_of_her_country_in_it(
-    shop: Shop, country: str, where: str, languages: str, begins: str
-) -> None:
+LANGUAGES: list[tuple[str, str, str, str]] = [
+    ("IE", "eu", "en", "Best used before"),
+    ("DE", "eu", "de", "Mindestens haltbar bis September 2028"),
+    ("NL", "eu", "nl", "09/2028"),
+    ("BE", "eu", "", "09/2028"),  # what Belgium asks for is not known here
+    ("DE", "gb", "en", "Best used before"),
+    ("DE", "us-soap", "en", "Best used before"),
+    ("CA", "ca", "en fr", "Best used before the end of September 2028 / À utiliser"),
+]
+
+
+def test_the_language_is_that_of_the_market_or_of_her_country_in_it(shop: Shop) -> None:
     """Made on 6 May 2026, 29 months are up in October 2028."""
-    set_up(shop.book, replace(SETUP, country=country, addresses=dict.fromkeys(("eu", "gb", "us", "ca"), ADDRESS)))
-    with shop.book.look() as rows:
-        view = label_text(rows, cut_of(shop), where, on=ON, best_before_months=29)
-    assert (view.languages, view.hourglass) == (languages, begins == "09/2028")
-    assert (view.best_before or "").startswith(begins)
-    assert view.ingredients_heading.casefold().startswith("ingredients")  # never translated
+    code = cut_of(shop)
+    for country, where, languages, begins in LANGUAGES:
+        set_up(shop.book, replace(SETUP, country=country, addresses=dict.fromkeys(("eu", "gb", "us", "ca"), ADDRESS)))
+        with shop.book.look() as rows:
+            view = label_text(rows, code, where, on=ON, best_before_months=29)
+        assert (view.languages, view.hourglass) == (languages, begins == "09/2028")
+        assert (view.best_before or "").startswith(begins)
+        assert view.ingredients_heading.casefold().startswith("ingredients")  # never translated
 
 
 def cut_of(shop: Shop) -> str:

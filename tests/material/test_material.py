@@ -80,32 +80,32 @@ def test_like_what_nobody_published_is_bad_input(run: Any) -> None:
     assert count(run) == 1  # the offcuts that every ledger begins with
 
 
-@pytest.mark.parametrize(
-    ("words", "says"),
-    [
-        (("--alkali", "NaOH", "--strength", "70"), "A strength of 70 % cannot be"),
-        (("--alkali", "NaOH", "--strength", "4"), "A strength of 4 % cannot be"),
-        (("--alkali", "NaOH", "--strength", "100"), "A strength of 100 % cannot be"),
-        (("--alkali", "NaOH", "--purity", "98", "--strength", "50"), "give one of them"),
-        (("--alkali", "NaOH", "--purity", "0.98"), "write 99 for 99 %"),
-        (("--alkali", "soda"), "write NaOH or KOH"),
-        (("--alkali", "KOH"), "KOH is sold at 85 to 95 %"),
-        (("--kind", "liquid", "--water", "101"), "is a share above 0, at most 100 %"),
-        (("--kind", "liquid", "--water", "0"), "is a share above 0, at most 100 %"),
-        (("--kind", "liquid", "--water", "much"), "cannot be read"),
-        (("--kind", "liquid", "--strength", "50"), "is neither an alkali nor an acid"),
-        (("--kind", "fat", "--sap", "190", "--water", "5"), "of a liquid; look at --water"),
-        (("--kind", "fat"), "is a fat without a saponification value"),
-        (("--kind", "fat", "--sap", "190-180"), "the lower figure first"),
-        (("--kind", "fat", "--sap", "0"), "cannot be"),
-        (("--kind", "fat", "--sap", "1-2-3"), "is not a saponification value"),
-        (("--kind", "liquid", "--sap", "190"), "Only a fat, or an oil of your own making"),
-        (("--kind", "liquid", "--density", "10"), "cannot be; oils lie near 0.92"),
-        (("--like", "citric acid", "--kind", "liquid"), "is an additive; write --kind additive"),
-    ],
-)
-def test_what_the_lye_cannot_be_reckoned_with_is_one_line(run: Any, words: tuple[str, ...], says: str) -> None:
-    assert says in one_line(run, "material", "add", "x", *words)
+NOT_RECKONED_WITH: list[tuple[tuple[str, ...], str]] = [
+    (("--alkali", "NaOH", "--strength", "70"), "A strength of 70 % cannot be"),
+    (("--alkali", "NaOH", "--strength", "4"), "A strength of 4 % cannot be"),
+    (("--alkali", "NaOH", "--strength", "100"), "A strength of 100 % cannot be"),
+    (("--alkali", "NaOH", "--purity", "98", "--strength", "50"), "give one of them"),
+    (("--alkali", "NaOH", "--purity", "0.98"), "write 99 for 99 %"),
+    (("--alkali", "soda"), "write NaOH or KOH"),
+    (("--alkali", "KOH"), "KOH is sold at 85 to 95 %"),
+    (("--kind", "liquid", "--water", "101"), "is a share above 0, at most 100 %"),
+    (("--kind", "liquid", "--water", "0"), "is a share above 0, at most 100 %"),
+    (("--kind", "liquid", "--water", "much"), "cannot be read"),
+    (("--kind", "liquid", "--strength", "50"), "is neither an alkali nor an acid"),
+    (("--kind", "fat", "--sap", "190", "--water", "5"), "of a liquid; look at --water"),
+    (("--kind", "fat"), "is a fat without a saponification value"),
+    (("--kind", "fat", "--sap", "190-180"), "the lower figure first"),
+    (("--kind", "fat", "--sap", "0"), "cannot be"),
+    (("--kind", "fat", "--sap", "1-2-3"), "is not a saponification value"),
+    (("--kind", "liquid", "--sap", "190"), "Only a fat, or an oil of your own making"),
+    (("--kind", "liquid", "--density", "10"), "cannot be; oils lie near 0.92"),
+    (("--like", "citric acid", "--kind", "liquid"), "is an additive; write --kind additive"),
+]
+
+
+def test_what_the_lye_cannot_be_reckoned_with_is_one_line(run: Any) -> None:
+    for words, says in NOT_RECKONED_WITH:
+        assert says in one_line(run, "material", "add", "x", *words)
     assert count(run) == 1
 
 
@@ -180,27 +180,27 @@ def test_contents_are_stated_with_or_without_a_percent_sign(run: Any, book: Any)
     ]
 
 
-@pytest.mark.parametrize(
-    ("shares", "says"),
-    [
-        (("linalool=60", "eugenol=41"), "add up to 101.0 %"),
-        (("linalool=101",), "add up to 101.0 %"),
-        (("linalool=5", "linalool=6"), "'linalool=6' is not a constituent with its percent, once"),
-        (("linalool=5", "Linalool=6"), "'Linalool=6' is not a constituent with its percent, once"),
-        (("linalool",), "'linalool' is not a constituent with its percent"),
-        (("=5",), "'=5' is not a constituent"),
-        (("linalool=",), "cannot be read"),
-        (("linalool=some",), "is said as 'some', which is no figure"),
-        (("linalool=1-2-3",), "write 0.5, <0.01, or 0.1-0.5 with the lower one first"),
-        (("linalool=0.5-0.1",), "write 0.5, <0.01, or 0.1-0.5 with the lower one first"),
-        (("linalool=<",), "cannot be read"),
-        (("linalool=traces",), "is said as 'traces', which is no figure"),
-        (("linalool=-1",), "cannot be below zero"),
-    ],
-)
+NO_CONTENTS: list[tuple[tuple[str, ...], str]] = [
+    (("linalool=60", "eugenol=41"), "add up to 101.0 %"),
+    (("linalool=101",), "add up to 101.0 %"),
+    (("linalool=5", "linalool=6"), "'linalool=6' is not a constituent with its percent, once"),
+    (("linalool=5", "Linalool=6"), "'Linalool=6' is not a constituent with its percent, once"),
+    (("linalool",), "'linalool' is not a constituent with its percent"),
+    (("=5",), "'=5' is not a constituent"),
+    (("linalool=",), "cannot be read"),
+    (("linalool=some",), "is said as 'some', which is no figure"),
+    (("linalool=1-2-3",), "write 0.5, <0.01, or 0.1-0.5 with the lower one first"),
+    (("linalool=0.5-0.1",), "write 0.5, <0.01, or 0.1-0.5 with the lower one first"),
+    (("linalool=<",), "cannot be read"),
+    (("linalool=traces",), "is said as 'traces', which is no figure"),
+    (("linalool=-1",), "cannot be below zero"),
+]
+
+
 @pytest.mark.usefixtures("bay")
-def test_contents_that_cannot_be_are_one_line(run: Any, book: Any, shares: tuple[str, ...], says: str) -> None:
-    assert says in one_line(run, *CONTAINS, *shares)
+def test_contents_that_cannot_be_are_one_line(run: Any, book: Any) -> None:
+    for shares, says in NO_CONTENTS:
+        assert says in one_line(run, *CONTAINS, *shares)
     with book.look() as rows:
         assert rows.execute("SELECT count(*) FROM constituent").fetchone()[0] == 0
 
@@ -227,20 +227,20 @@ def test_limits_are_stated_with_or_without_a_percent_sign(run: Any, book: Any) -
     ]
 
 
-@pytest.mark.parametrize(
-    ("which", "percent", "says"),
-    [
-        ("bay oil", "101", "above 0, up to 100 %"),
-        ("bay oil", "0", "above 0, up to 100 %"),
-        ("bay oil", "some", "The limit cannot be read from 'some'"),
-        ("nutmeg oil", "3", "No material is called 'nutmeg oil'"),
-        ("offcuts", "3", "is of the kind rework"),
-        ("linalool", "3", "No material is called 'linalool'"),
-    ],
-)
+NO_LIMITS: list[tuple[str, str, str]] = [
+    ("bay oil", "101", "above 0, up to 100 %"),
+    ("bay oil", "0", "above 0, up to 100 %"),
+    ("bay oil", "some", "The limit cannot be read from 'some'"),
+    ("nutmeg oil", "3", "No material is called 'nutmeg oil'"),
+    ("offcuts", "3", "is of the kind rework"),
+    ("linalool", "3", "No material is called 'linalool'"),
+]
+
+
 @pytest.mark.usefixtures("bay")
-def test_limits_that_cannot_be_are_one_line(run: Any, book: Any, which: str, percent: str, says: str) -> None:
-    assert says in one_line(run, *LIMIT, which, percent)
+def test_limits_that_cannot_be_are_one_line(run: Any, book: Any) -> None:
+    for which, percent, says in NO_LIMITS:
+        assert says in one_line(run, *LIMIT, which, percent)
     with book.look() as rows:
         assert rows.execute("SELECT count(*) FROM skin_limit").fetchone()[0] == 0
 
@@ -250,18 +250,18 @@ def test_a_limit_without_a_name_is_bad_input(run: Any) -> None:
     assert "NAME is empty" in one_line(run, *LIMIT, " ", "3", "--constituent")
 
 
-@pytest.mark.parametrize(
-    ("typed", "says"),
-    [
-        ("20 g", "between 0.001 g and 10 g"),
-        ("0 g", "between 0.001 g and 10 g"),
-        ("1", "1 of what?"),
-        ("1 mL", "is a volume"),
-        ("fine", "cannot be read"),
-    ],
-)
-def test_a_scale_that_cannot_be_is_one_line(run: Any, typed: str, says: str) -> None:
-    assert says in one_line(run, "init", "--scale-step", typed)
+NO_SCALES: list[tuple[str, str]] = [
+    ("20 g", "between 0.001 g and 10 g"),
+    ("0 g", "between 0.001 g and 10 g"),
+    ("1", "1 of what?"),
+    ("1 mL", "is a volume"),
+    ("fine", "cannot be read"),
+]
+
+
+def test_a_scale_that_cannot_be_is_one_line(run: Any) -> None:
+    for typed, says in NO_SCALES:
+        assert says in one_line(run, "init", "--scale-step", typed)
 
 
 def test_a_coarse_scale_widens_what_is_ok(shop: Shop, run: Any) -> None:

@@ -34,7 +34,7 @@ class Season:
 @st.composite
 def seasons(draw: st.DrawFn) -> Season:
     """Up to four bought lots and ten batches, each of whatever was there before; some uses are taken back."""
-    ledger, graph = BareLedger(), nx.DiGraph()
+    ledger, graph = BareLedger(in_turn=True), nx.DiGraph()
     stock = [ledger.buy(f"N{n}") for n in range(draw(st.integers(1, 4)))]
     graph.add_nodes_from(("lot", lot) for lot in stock)
     for _ in range(draw(st.integers(0, 10))):

@@ -51,7 +51,7 @@ class Story:
 @st.composite
 def stories(draw: st.DrawFn) -> Story:
     """Deliveries, then pots that take of whatever is there; some is thrown away, some goes missing at a count."""
-    story = Story(BareLedger())
+    story = Story(BareLedger(in_turn=True))
     for number in range(draw(st.integers(1, 4))):
         size = draw(st.integers(10, 5_000_000))
         lot = story.ledger.buy(f"N{number}", quantity=size)

@@ -4,16 +4,18 @@ The function works in moles of alkali, by atomic weights as published (H 1.008, 
 K 39.0983): fats by their saponification value, acids by their protons. The program works in grams of KOH.
 """
 
+import shutil
 from typing import Any, NamedTuple
 
 import pytest
 from making import MADE, batch_of, deliver, lines_of, planned
-from shop import Shop
+from shop import Shop, work_a_shop
 
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.stock.receive import DeliveryLine
+from ledger.storage.book import Book
 from ledger.views.bench.worksheet import worksheet
 from ledger.views.lye.lye_check import lye_check
 
@@ -124,9 +126,8 @@ def text_of(soap: Soap) -> str:
     return "\n".join(parts)
 
 
-@pytest.fixture
-def store(shop: Shop) -> Shop:
-    """The shop with everything these soaps are made of."""
+def stock_up(book: Book) -> None:
+    """Everything these soaps are made of."""
     for name, kind, facts in (
         ("shea butter", "fat", {"sap_low_mg_per_kg": 180_000, "sap_high_mg_per_kg": 180_000}),
         ("stearic", "fat", {"sap_low_mg_per_kg": 198_000, "sap_high_mg_per_kg": 198_000}),
@@ -138,8 +139,13 @@ def store(shop: Shop) -> Shop:
         ("bicarbonate", "additive", {"acid_koh_mg_per_kg": round(POTASH / BICARBONATE * 1e6), "purity_ppm": 1_000_000}),
         ("goat milk", "liquid", {"acid_koh_mg_per_kg": 9_000, "water_ppm": 870_000}),
     ):
-        add_material(shop.book, MaterialFacts(name, name, **facts), kind=kind, code=None)  # type: ignore[arg-type]
-        deliver(shop.book, DeliveryLine(name, 2_000_000, f"{name} 1", 500))
+        add_material(book, MaterialFacts(name, name, **facts), kind=kind, code=None)  # type: ignore[arg-type]
+        deliver(book, DeliveryLine(name, 2_000_000, f"{name} 1", 500))
+
+
+@pytest.fixture
+def store(shop: Shop, built: Any) -> Shop:
+    shutil.copyfile(built("ten recipes", stock_up, built("shop", work_a_shop)[0])[0], shop.book.path)
     return shop
 
 

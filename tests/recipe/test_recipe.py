@@ -112,47 +112,47 @@ def test_a_recipe_is_shown_for_so_much_fat_and_as_it_was(run: Any) -> None:
     assert (old["version"], old["superfat_meant_ppm"]) == (1, 50_000)
 
 
-@pytest.mark.parametrize(
-    ("words", "says"),
-    [
-        (("--version", "3"), "has no version 3; its latest is 1"),
-        (("--version", "0"), "has no version 0"),
-        (("--version", "first"), "is a whole number"),
-        (("--fats", "500"), "500 of what?"),
-        (("--fats", "5 g"), "between 10 g and 100 kg"),
-        (("--fats", "1 L"), "is a volume"),
-        (("--fats", "-500 g"), "cannot be below zero"),
-    ],
-)
-@pytest.mark.usefixtures("shop")
-def test_a_size_or_version_that_cannot_be_is_one_line(run: Any, words: tuple[str, ...], says: str) -> None:
-    error = run("recipe", "show", "plain", *words, code=2).stderr
-    assert says in error
-    assert error.count("\n") == 1
+NOT_SHOWN: list[tuple[tuple[str, ...], str]] = [
+    (("--version", "3"), "has no version 3; its latest is 1"),
+    (("--version", "0"), "has no version 0"),
+    (("--version", "first"), "is a whole number"),
+    (("--fats", "500"), "500 of what?"),
+    (("--fats", "5 g"), "between 10 g and 100 kg"),
+    (("--fats", "1 L"), "is a volume"),
+    (("--fats", "-500 g"), "cannot be below zero"),
+]
 
 
-@pytest.mark.parametrize(
-    ("words", "fats"),
-    [
-        # 21 x 7 x 6.5 cm are 955.5 mL: 1000 g x 955.5 / 1386.057
-        (("--mould", "21 x 7 x 6.5 cm"), 689_366),
-        # 12 of 110 mL: 1000 g x 1320 / 1386.057
-        (("--bars", "12", "--size", "80 x 55 x 25 mm"), 952_342),
-        (("--mould", "12 of 80 x 55 x 25 mm"), 952_342),
-        # the plain bar weighs 1 274.251 g after the cure: 1000 g x 1200 / 1274.251
-        (("--bars", "12", "--net-weight", "100 g"), 941_730),
-        # 5 kg of olive oil came and 600 g went into the first batch: 1000 g x 4400 / 600, downwards
-        (("--stock", "olive oil"), 7_333_333),
-        # 3 kg less 400 g: 1000 g x 2600 / 400
-        (("--stock", "coconut"), 6_500_000),
-    ],
-)
 @pytest.mark.usefixtures("shop")
-def test_each_way_of_scaling(run: Any, words: tuple[str, ...], fats: int) -> None:
-    assert json.loads(run("recipe", "scale", "plain", *words, "--json").stdout)["fats_mg"] == fats
-    said = flat(run("recipe", "scale", "plain", *words).stdout)
-    exact = f"{fats / 1000:.3f}".rstrip("0").rstrip(".")
-    assert f"Next: soapledger batch plan plain-bar --fats '{exact} g'" in said
+def test_a_size_or_version_that_cannot_be_is_one_line(run: Any) -> None:
+    for words, says in NOT_SHOWN:
+        error = run("recipe", "show", "plain", *words, code=2).stderr
+        assert says in error
+        assert error.count("\n") == 1
+
+
+SCALED: list[tuple[tuple[str, ...], int]] = [
+    # 21 x 7 x 6.5 cm are 955.5 mL: 1000 g x 955.5 / 1386.057
+    (("--mould", "21 x 7 x 6.5 cm"), 689_366),
+    # 12 of 110 mL: 1000 g x 1320 / 1386.057
+    (("--bars", "12", "--size", "80 x 55 x 25 mm"), 952_342),
+    (("--mould", "12 of 80 x 55 x 25 mm"), 952_342),
+    # the plain bar weighs 1 274.251 g after the cure: 1000 g x 1200 / 1274.251
+    (("--bars", "12", "--net-weight", "100 g"), 941_730),
+    # 5 kg of olive oil came and 600 g went into the first batch: 1000 g x 4400 / 600, downwards
+    (("--stock", "olive oil"), 7_333_333),
+    # 3 kg less 400 g: 1000 g x 2600 / 400
+    (("--stock", "coconut"), 6_500_000),
+]
+
+
+@pytest.mark.usefixtures("shop")
+def test_each_way_of_scaling(run: Any) -> None:
+    for words, fats in SCALED:
+        assert json.loads(run("recipe", "scale", "plain", *words, "--json").stdout)["fats_mg"] == fats
+        said = flat(run("recipe", "scale", "plain", *words).stdout)
+        exact = f"{fats / 1000:.3f}".rstrip("0").rstrip(".")
+        assert f"Next: soapledger batch plan plain-bar --fats '{exact} g'" in said
 
 
 def test_scaling_to_the_stock_leaves_out_what_a_batch_means_to_take(shop: Shop, run: Any) -> None:
@@ -173,49 +173,49 @@ def test_the_dough_measured_once_gives_the_density_for_the_next_mould(shop: Shop
     assert page["fats_mg"] == 1_000_085
 
 
-@pytest.mark.parametrize(
-    "words",
-    [
-        (),
-        ("--bars", "12"),
-        ("--size", "80 x 55 x 25 mm"),
-        ("--net-weight", "100 g"),
-        ("--size", "80 x 55 x 25 mm", "--net-weight", "100 g"),
-        ("--bars", "12", "--size", "80 x 55 x 25 mm", "--net-weight", "100 g"),
-        ("--mould", "2 of 700 mL", "--bars", "12"),
-        ("--mould", "2 of 700 mL", "--bars", "12", "--net-weight", "100 g"),
-        ("--mould", "2 of 700 mL", "--stock", "olive oil"),
-        ("--stock", "olive oil", "--net-weight", "100 g"),
-        ("--stock", "olive oil", "--bars", "12", "--size", "80 x 55 x 25 mm"),
-    ],
-)
-@pytest.mark.usefixtures("shop")
-def test_scaling_to_nothing_or_to_two_things_is_one_line(run: Any, words: tuple[str, ...]) -> None:
-    error = run("recipe", "scale", "plain", *words, code=2).stderr
-    assert "Scale it to one thing: --mould" in error
-    assert error.count("\n") == 1
+NOT_ONE_THING: list[tuple[str, ...]] = [
+    (),
+    ("--bars", "12"),
+    ("--size", "80 x 55 x 25 mm"),
+    ("--net-weight", "100 g"),
+    ("--size", "80 x 55 x 25 mm", "--net-weight", "100 g"),
+    ("--bars", "12", "--size", "80 x 55 x 25 mm", "--net-weight", "100 g"),
+    ("--mould", "2 of 700 mL", "--bars", "12"),
+    ("--mould", "2 of 700 mL", "--bars", "12", "--net-weight", "100 g"),
+    ("--mould", "2 of 700 mL", "--stock", "olive oil"),
+    ("--stock", "olive oil", "--net-weight", "100 g"),
+    ("--stock", "olive oil", "--bars", "12", "--size", "80 x 55 x 25 mm"),
+]
 
 
-@pytest.mark.parametrize(
-    ("words", "says"),
-    [
-        (("--bars", "0", "--size", "80 x 55 x 25 mm"), "How many bars?"),
-        (("--bars", "0", "--net-weight", "100 g"), "How many bars"),
-        (("--bars", "12", "--net-weight", "0 g"), "How many bars, and of what weight"),
-        (("--bars", "a dozen", "--net-weight", "100 g"), "is a whole number"),
-        (("--bars", "12", "--net-weight", "100"), "100 of what?"),
-        (("--bars", "12", "--size", "80 x 55"), "cannot be read"),
-        (("--mould", "a box"), "cannot be read"),
-        (("--mould", "1 x 1 x 1 mm"), "would hold 0.001 mL"),
-        (("--stock", "water"), "water is no fat of Plain Bar; its fats are olive oil, coconut oil"),
-        (("--stock", "tallow"), "No material is called 'tallow'"),
-    ],
-)
 @pytest.mark.usefixtures("shop")
-def test_what_a_recipe_cannot_be_scaled_to_is_one_line(run: Any, words: tuple[str, ...], says: str) -> None:
-    error = run("recipe", "scale", "plain", *words, code=2).stderr
-    assert says in error
-    assert error.count("\n") == 1
+def test_scaling_to_nothing_or_to_two_things_is_one_line(run: Any) -> None:
+    for words in NOT_ONE_THING:
+        error = run("recipe", "scale", "plain", *words, code=2).stderr
+        assert "Scale it to one thing: --mould" in error
+        assert error.count("\n") == 1
+
+
+NOT_SCALED: list[tuple[tuple[str, ...], str]] = [
+    (("--bars", "0", "--size", "80 x 55 x 25 mm"), "How many bars?"),
+    (("--bars", "0", "--net-weight", "100 g"), "How many bars"),
+    (("--bars", "12", "--net-weight", "0 g"), "How many bars, and of what weight"),
+    (("--bars", "a dozen", "--net-weight", "100 g"), "is a whole number"),
+    (("--bars", "12", "--net-weight", "100"), "100 of what?"),
+    (("--bars", "12", "--size", "80 x 55"), "cannot be read"),
+    (("--mould", "a box"), "cannot be read"),
+    (("--mould", "1 x 1 x 1 mm"), "would hold 0.001 mL"),
+    (("--stock", "water"), "water is no fat of Plain Bar; its fats are olive oil, coconut oil"),
+    (("--stock", "tallow"), "No material is called 'tallow'"),
+]
+
+
+@pytest.mark.usefixtures("shop")
+def test_what_a_recipe_cannot_be_scaled_to_is_one_line(run: Any) -> None:
+    for words, says in NOT_SCALED:
+        error = run("recipe", "scale", "plain", *words, code=2).stderr
+        assert says in error
+        assert error.count("\n") == 1
 
 
 def test_an_infusion_has_no_fats_to_scale_by(shop: Shop, run: Any) -> None:
@@ -266,21 +266,21 @@ def test_a_change_in_one_of_two_lines_of_a_material_is_seen(shop: Shop, run: Any
     assert "pink clay 20 g 2.0 % 40 g 4.0 % +100.0 %" in done
 
 
-@pytest.mark.parametrize(
-    ("part", "says"),
-    [
-        ('[[additive]]\nmaterial = "pink clay"\ngrams = 10\n', "pink clay stands twice under [[additive]]"),
-        ('[[fragrance]]\nmaterial = "bay oil"\ngrams = 10\n', "bay oil stands twice under [[fragrance]]"),
-        ('[[liquid]]\nmaterial = "water"\ngrams = 10\n', "water stands twice under [[liquid]]"),
-        ('[[packaging]]\nmaterial = "band"\n', "band stands twice under [[packaging]]"),
-    ],
-)
-def test_the_same_line_twice_is_asked_to_be_one(shop: Shop, run: Any, part: str, says: str) -> None:
+TWICE: list[tuple[str, str]] = [
+    ('[[additive]]\nmaterial = "pink clay"\ngrams = 10\n', "pink clay stands twice under [[additive]]"),
+    ('[[fragrance]]\nmaterial = "bay oil"\ngrams = 10\n', "bay oil stands twice under [[fragrance]]"),
+    ('[[liquid]]\nmaterial = "water"\ngrams = 10\n', "water stands twice under [[liquid]]"),
+    ('[[packaging]]\nmaterial = "band"\n', "band stands twice under [[packaging]]"),
+]
+
+
+def test_the_same_line_twice_is_asked_to_be_one(shop: Shop, run: Any) -> None:
     for name, kind in (("pink clay", "additive"), ("bay oil", "fragrance"), ("band", "packaging")):
         add_material(shop.book, MaterialFacts(name), kind=kind, code=None)
-    error = run("recipe", "revise", "plain", write(PLAIN_BAR + part + part), code=2).stderr
-    assert f"{says}, word for word; write it once, with all of it." in error
-    run("recipe", "revise", "plain", write(PLAIN_BAR + part))
+    for part, says in TWICE:
+        error = run("recipe", "revise", "plain", write(PLAIN_BAR + part + part), code=2).stderr
+        assert f"{says}, word for word; write it once, with all of it." in error
+        run("recipe", "revise", "plain", write(PLAIN_BAR + part))
 
 
 @pytest.mark.usefixtures("shop")
@@ -375,32 +375,30 @@ def test_wrappers_are_counted_by_the_bars_it_is_scaled_to(
 LIQUID = '\n[[liquid]]\nmaterial = "goat milk"\npercent_of_fats = 60\nwhen = "with the lye"\n'
 
 
-@pytest.mark.parametrize(
-    ("was", "now", "code", "says"),
-    [
-        ("1000 g", "100001 g", 2, "The fats of a batch lie between 10 g and 100 kg"),
-        ("1000 g", "9.9 g", 2, "The fats of a batch lie between 10 g and 100 kg"),
-        # 600 g of milk, 87 % water, are 522 g of the 293.652 g that twice the alkali asks for
-        ("[mould]", f"{LIQUID}\n[mould]", 1, "more water than the recipe asks for"),
-    ],
-)
-def test_a_revision_that_cannot_be_worked_out_writes_nothing(
-    shop: Shop, run: Any, was: str, now: str, code: int, says: str
-) -> None:
+NOT_WORKED_OUT = [
+    ("1000 g", "100001 g", 2, "The fats of a batch lie between 10 g and 100 kg"),
+    ("1000 g", "9.9 g", 2, "The fats of a batch lie between 10 g and 100 kg"),
+    # 600 g of milk, 87 % water, are 522 g of the 293.652 g that twice the alkali asks for
+    ("[mould]", f"{LIQUID}\n[mould]", 1, "more water than the recipe asks for"),
+]
+
+
+def test_a_revision_that_cannot_be_worked_out_writes_nothing(shop: Shop, run: Any) -> None:
     """It was booked first and refused when what changed was shown."""
     run("material", "add", "goat milk", "--like", "goat milk")
     entries = shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
-    error = run("recipe", "revise", "plain", write(PLAIN_BAR.replace(was, now)), code=code).stderr
-    assert error.startswith("plain-bar.toml: ")
-    assert says in error
-    assert error.count("\n") == 1
+    for was, now, code, says in NOT_WORKED_OUT:
+        error = run("recipe", "revise", "plain", write(PLAIN_BAR.replace(was, now)), code=code).stderr
+        assert error.startswith("plain-bar.toml: ")
+        assert says in error
+        assert error.count("\n") == 1
     assert shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0] == entries
     assert json.loads(run("recipe", "list", "--json").stdout)[0]["version"] == 1
 
 
-@pytest.mark.parametrize(("size", "taken"), [("9.9 g", False), ("10 g", True), ("100 kg", True), ("100001 g", False)])
 @pytest.mark.usefixtures("shop")
-def test_a_recipe_of_a_size_that_nobody_makes_is_not_added(run: Any, size: str, taken: bool) -> None:
-    text = PLAIN_BAR.replace("plain-bar", "other").replace("Plain Bar", "Other").replace("1000 g", size)
-    run("recipe", "add", write(text), code=0 if taken else 2)
-    assert len(json.loads(run("recipe", "list", "--json").stdout)) == 1 + taken
+def test_a_recipe_of_a_size_that_nobody_makes_is_not_added(run: Any) -> None:
+    for code, size, taken in (("a", "9.9 g", 0), ("b", "10 g", 1), ("c", "100 kg", 1), ("d", "100001 g", 0)):
+        text = PLAIN_BAR.replace("plain-bar", code).replace("Plain Bar", f"Bar {code}").replace("1000 g", size)
+        run("recipe", "add", write(text), code=0 if taken else 2)
+    assert [one["code"] for one in json.loads(run("recipe", "list", "--json").stdout)] == ["b", "c", "plain-bar"]

@@ -3,12 +3,15 @@
 import ctypes
 import io
 import re
+from collections.abc import Iterator
 from dataclasses import replace
+from functools import cache
 from itertools import pairwise
 
 import pypdfium2
 import pytest
-from drawn import page_line
+from drawn import Read, page_line
+from drawn import recipe as recipe_page
 from pypdf import PdfReader
 
 from ledger.documents.kit.range_chart import LEAST_BAR
@@ -16,6 +19,7 @@ from ledger.documents.recipe.recipe_sheet import TYPES, draw_recipe_sheet
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.reference.cautions import Cautions, cautions
 from ledger.reference.shipped import templates_digest
+from ledger.units.words import Units
 
 BOTH = pytest.mark.parametrize("paper", ["A4", "Letter"])
 
@@ -25,13 +29,34 @@ def words(data: bytes) -> str:
     return re.sub(r"\s+", " ", " ".join(page.extract_text() for page in PdfReader(io.BytesIO(data)).pages))
 
 
+@cache
+def base(paper: str = "A4", units: Units = "metric") -> bytes:
+    """The recipe as it is, drawn once for all that is asked of it."""
+    return draw_recipe_sheet(replace(recipe_page(), units=units), cautions=cautions(), paper=paper)
+
+
+@cache
+def pages(paper: str = "A4", units: Units = "metric") -> Read:
+    return Read(base(paper, units))
+
+
+@pytest.fixture(scope="module", autouse=True)
+def _let_go() -> Iterator[None]:
+    yield
+    pages.cache_clear()
+
+
 @pytest.fixture
-def drawn(recipe) -> bytes:
-    return draw_recipe_sheet(recipe, cautions=cautions())
+def drawn() -> bytes:
+    return base()
 
 
-def test_every_line_stands_under_its_step_with_material_amount_and_share(drawn: bytes) -> None:
-    said = words(drawn)
+@pytest.fixture(scope="module")
+def said() -> str:
+    return words(base())
+
+
+def test_every_line_stands_under_its_step_with_material_amount_and_share(said: str) -> None:
     lines = [
         "in the fats olive oil 600 g 60.0 %",
         "coconut oil 250 g 25.0 %",
@@ -47,9 +72,8 @@ def test_every_line_stands_under_its_step_with_material_amount_and_share(drawn: 
     assert found == sorted(found)
 
 
-def test_the_key_facts_say_the_lye_each_way_and_how_full_the_mould_gets(drawn: bytes) -> None:
+def test_the_key_facts_say_the_lye_each_way_and_how_full_the_mould_gets(said: str) -> None:
     # 1 394 907 of 1 680 000 microlitres: 83 %
-    said = words(drawn)
     for fact in (
         "Calendula Morning",
         "calendula, version 3, cold process",
@@ -76,8 +100,7 @@ def test_the_pot_before_a_fat_held_back_has_its_own_superfat(recipe) -> None:
     assert "before the fat held back goes in: −2.12 % as reckoned, likely low −4.60 %, all low −5.59 %." in said
 
 
-def test_the_cautions_stand_before_the_work_and_before_the_step_of_the_lye(drawn: bytes) -> None:
-    said = words(drawn)
+def test_the_cautions_stand_before_the_work_and_before_the_step_of_the_lye(said: str) -> None:
     order = [
         "go before this page",
         "Goggles, gloves",
@@ -90,9 +113,8 @@ def test_the_cautions_stand_before_the_work_and_before_the_step_of_the_lye(drawn
     assert found == sorted(found)
 
 
-def test_the_soap_is_shown_by_kind_at_each_stage_and_adds_up(drawn: bytes) -> None:
+def test_the_soap_is_shown_by_kind_at_each_stage_and_adds_up(said: str) -> None:
     # after the cure: 971.9 + 105.3 + 60.0 + 129.7 + 10.0 + 20.0 = 1 297.0 (1 296.951)
-    said = words(drawn)
     for row in (
         "The soap it makes, in g",
         "soap – 971.9 971.9 971.9",
@@ -105,8 +127,8 @@ def test_the_soap_is_shown_by_kind_at_each_stage_and_adds_up(drawn: bytes) -> No
         assert row in said
 
 
-def test_every_acid_has_its_range_and_fats_without_figures_are_named(recipe, drawn: bytes, read) -> None:
-    said = read(drawn).text()
+def test_every_acid_has_its_range_and_fats_without_figures_are_named(recipe) -> None:
+    said = pages().text()
     for one in recipe.profile:
         assert one.name in said
         assert f"{one.low_ppm / 10_000 + 1e-9:.1f} to {one.high_ppm / 10_000 + 1e-9:.1f}" in said
@@ -139,8 +161,7 @@ def _filled(path) -> bool:
     return fill.value != 0
 
 
-def test_warnings_notes_and_sources_come_last(recipe, drawn: bytes) -> None:
-    said = words(drawn)
+def test_warnings_notes_and_sources_come_last(recipe, said: str) -> None:
     assert f"• {recipe.warnings[0]}" in said
     assert "oat flour: sieved." in said
     assert "in mg KOH/g: olive oil 184 to 196 (CXS 210-1999 Table 2;" in said
@@ -150,8 +171,8 @@ def test_warnings_notes_and_sources_come_last(recipe, drawn: bytes) -> None:
 
 
 @BOTH
-def test_nine_lines_keep_to_one_page_that_reads_at_arms_length(recipe, read, paper: str) -> None:
-    drawn = read(draw_recipe_sheet(recipe, cautions=cautions(), paper=paper))
+def test_nine_lines_keep_to_one_page_that_reads_at_arms_length(paper: str) -> None:
+    drawn = pages(paper)
     assert len(drawn.pages) == 1
     assert drawn.size_mm() == {"A4": (210, 297), "Letter": (216, 279)}[paper]
     sizes = sorted({one.size for one in drawn.glyphs()})
@@ -164,8 +185,8 @@ def test_nine_lines_keep_to_one_page_that_reads_at_arms_length(recipe, read, pap
     assert foot in drawn.text()
 
 
-def test_the_amounts_are_as_large_as_the_name(drawn: bytes, read) -> None:
-    glyphs = read(drawn).glyphs()
+def test_the_amounts_are_as_large_as_the_name() -> None:
+    glyphs = pages().glyphs()
     largest = max(one.size for one in glyphs)
     large = "".join(one.sign for one in glyphs if one.size == largest)
     assert large == "CalendulaMorning600g250g100g50g274.5g137.3g10g20g12pcs"
@@ -173,8 +194,8 @@ def test_the_amounts_are_as_large_as_the_name(drawn: bytes, read) -> None:
 
 @BOTH
 @pytest.mark.parametrize("units", ["metric", "us"])
-def test_nothing_runs_over_a_margin_or_into_the_foot(recipe, read, paper: str, units: str) -> None:
-    drawn = read(draw_recipe_sheet(replace(recipe, units=units), cautions=cautions(), paper=paper))
+def test_nothing_runs_over_a_margin_or_into_the_foot(paper: str, units: Units) -> None:
+    drawn = pages(paper, units)
     wide, high = drawn.size_mm()
     for glyph in drawn.glyphs():
         assert glyph.left >= 14.9
@@ -183,8 +204,8 @@ def test_nothing_runs_over_a_margin_or_into_the_foot(recipe, read, paper: str, u
 
 
 @BOTH
-def test_no_two_lines_of_print_lie_over_each_other(recipe, read, paper: str) -> None:
-    inked = read(draw_recipe_sheet(recipe, cautions=cautions(), paper=paper)).glyphs()
+def test_no_two_lines_of_print_lie_over_each_other(paper: str) -> None:
+    inked = pages(paper).glyphs()
     inked.sort(key=lambda one: one.top)
     for number, one in enumerate(inked):
         for other in inked[number + 1 :]:
@@ -195,9 +216,9 @@ def test_no_two_lines_of_print_lie_over_each_other(recipe, read, paper: str) -> 
             assert across < 0.25 or down < 0.35, f"{one} lies over {other}"
 
 
-def test_pounds_and_ounces(recipe) -> None:
+def test_pounds_and_ounces() -> None:
     # 600 g / 28.349523125 = 21.16 oz; 1 394 907 uL / 29.5735295625 = 47.2 fl oz; 971.91 g = 34.28 oz
-    said = words(draw_recipe_sheet(replace(recipe, units="us"), cautions=cautions()))
+    said = words(base("A4", "us"))
     assert "olive oil 21.16 oz 60.0 %" in said
     assert "about 47.2 fl oz" in said
     assert "The soap it makes, in oz" in said
@@ -274,9 +295,8 @@ def test_fats_without_any_published_figure_are_named_without_a_chart(recipe) -> 
     assert "% of the fatty acids" not in said
 
 
-def test_no_figure_is_torn_from_its_percent_sign(recipe, read) -> None:
-    drawn = read(draw_recipe_sheet(recipe, cautions=cautions()))
-    lines = drawn.pages[0].get_text_bounded().splitlines()
+def test_no_figure_is_torn_from_its_percent_sign() -> None:
+    lines = pages().pages[0].get_text_bounded().splitlines()
     torn = [after for line, after in pairwise(lines) if after.startswith("%") and line[-1:].isdigit()]
     assert torn == ["% of the fatty acids"]  # which stands below the figures of the axis
 
@@ -294,10 +314,10 @@ def test_equal_views_give_equal_bytes(recipe, drawn: bytes) -> None:
     assert draw_recipe_sheet(recipe, cautions=cautions()) == drawn
 
 
-@pytest.mark.parametrize("part", ["line", "name", "mould", "warnings", "no_profile"])
-def test_nothing_she_wrote_is_printed_as_a_black_box(recipe, part: str) -> None:
-    """Stone stands in the second face, a bar of soap by its number, U+1F9FC (The Unicode Standard)."""
-    word = "石\U0001f9fc"
+PARTS = ("line", "name", "mould", "warnings", "no_profile")
+
+
+def with_word(recipe, part: str, word: str):
     change: dict[str, object] = {
         "line": {"lines": (replace(recipe.lines[0], material=word),)},
         "name": {"name": word},
@@ -305,6 +325,20 @@ def test_nothing_she_wrote_is_printed_as_a_black_box(recipe, part: str) -> None:
         "warnings": {"warnings": (word,)},
         "no_profile": {"no_profile": (word,)},
     }[part]  # type: ignore[assignment]
-    said = words(draw_recipe_sheet(replace(recipe, **change), cautions=cautions()))
-    assert "石[U+1F9FC]" in said
+    return replace(recipe, **change)
+
+
+@pytest.mark.parametrize("part", PARTS)
+def test_nothing_she_wrote_is_printed_as_a_black_box(recipe, read, part: str) -> None:
+    """No face has a bar of soap, U+1F9FC (The Unicode Standard)."""
+    said = read(draw_recipe_sheet(with_word(recipe, part, "\U0001f9fc"), cautions=cautions())).text()
+    assert "[U+1F9FC]" in said
     assert "[U+…] stands for a character" in said
+
+
+def test_what_the_first_face_lacks_is_printed_in_the_second(recipe) -> None:
+    for number, part in enumerate(PARTS):
+        recipe = with_word(recipe, part, f"石{number}\U0001f9fc")
+    said = words(draw_recipe_sheet(recipe, cautions=cautions()))
+    for number in range(len(PARTS)):
+        assert f"石{number}[U+1F9FC]" in said

@@ -266,7 +266,8 @@ def set_text(one: Wanted, room: Room, shrunk: Shrunk, gap: float, keep_parts: bo
         if one.yields and len(broken) > MOST_LINES:
             return Missing(room.panel, one.field, (len(broken) - MOST_LINES) * size, "height", one.field)
         broken = broken if one.clear else _even(one, size, wide, broken, keep_parts)
-    longest = max(width(text, one.face, size) for text in broken)
+    widths = [width(text, one.face, size) for text in broken]
+    longest = max(widths)
     before = _share_before(room)
     inset = (wide - longest) * before
     ascent, descent = reach(one.text)
@@ -280,9 +281,9 @@ def set_text(one: Wanted, room: Room, shrunk: Shrunk, gap: float, keep_parts: bo
             one.face,
             size,
             down + index * leading,
-            left + inset + (longest - width(text, one.face, size)) * before,
+            left + inset + (longest - reached) * before,
         )
-        for index, text in enumerate(broken)
+        for index, (text, reached) in enumerate(zip(broken, widths, strict=True))
     )
     figures = (SetFigure(mark, inset, (high - mark.high) / 2, mark.high),) if mark else ()
     above = letter - (ascent - _CAPITAL) * size if one.clear else 0.0

@@ -124,11 +124,22 @@ def plain(*more: tuple[Any, ...]) -> TableStyle:
 
 def build(story: list[Flowable], sheet: Sheet) -> bytes:
     """Set a document and return its bytes; equal input gives equal bytes under one version."""
-    return build_counted(story, sheet)[0]
+    return _set(story, sheet)
 
 
-def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
-    """The same, with the number of pages it took."""
+class _SecondPage(Exception):
+    """What was to stand on one page does not."""
+
+
+def build_on_one_page(story: list[Flowable], sheet: Sheet) -> bytes | None:
+    """The same on one page; None where it takes more, of which nothing is set then."""
+    try:
+        return _set(story, sheet, one_page=True)
+    except _SecondPage:
+        return None
+
+
+def _set(story: list[Flowable], sheet: Sheet, *, one_page: bool = False) -> bytes:
     out = io.BytesIO()
     size = PAPERS[sheet.paper]
     about = About(
@@ -136,7 +147,12 @@ def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
     )
     document = BaseDocTemplate(out, pagesize=size, **as_file(about))
     frame = Frame(MARGIN, _BOTTOM, size[0] - 2 * MARGIN, size[1] - _TOP - _BOTTOM, 0, 0, 0, 0)
-    document.addPageTemplates([PageTemplate(frames=[frame])])
+
+    def begin(_: Canvas, on: BaseDocTemplate) -> None:
+        if one_page and on.page > 1:
+            raise _SecondPage
+
+    document.addPageTemplates([PageTemplate(frames=[frame], onPage=begin)])
 
     class Numbered(Canvas):
         """Draws head and foot once the number of pages is known."""
@@ -160,7 +176,7 @@ def build_counted(story: list[Flowable], sheet: Sheet) -> tuple[bytes, int]:
             super().save()
 
     document.build(story, canvasmaker=Numbered)
-    return out.getvalue(), document.page
+    return out.getvalue()
 
 
 def _head_and_foot(canvas: Canvas, sheet: Sheet, number: int, pages: int, *, boxed: bool) -> None:

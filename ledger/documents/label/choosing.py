@@ -1,13 +1,21 @@
 """Which shipped layout has more room than another, and on which sheet a label goes."""
 
+from functools import cache
+
 from ledger.documents.kit.layout import LabelLayout, label_layout, sheet_layout, shipped
 from ledger.errors import BadInput
+
+
+@cache
+def shipped_layout(name: str) -> LabelLayout:
+    """A shipped layout, read once: a label without room is tried in every larger one, panel by panel."""
+    return label_layout(name)
 
 
 def larger_layouts(layout: LabelLayout) -> tuple[str, ...]:
     """The shipped layouts of the same purpose with more room than this one, in all or on the face."""
     room, face = _room(layout), layout.display_panel_cm2
-    others = ((name, label_layout(name)) for name in shipped("label"))
+    others = ((name, shipped_layout(name)) for name in shipped("label"))
     return tuple(
         name
         for name, other in others

@@ -11,11 +11,11 @@ from reportlab.pdfgen.canvas import Canvas
 
 from ledger.documents.kit.fitting import LAW, Filled, Near, Room
 from ledger.documents.kit.fonts import in_one_form, register
-from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout, label_layout
+from ledger.documents.kit.layout import LabelLayout, Panel, SheetLayout
 from ledger.documents.kit.pdf import LANGUAGE, About, new_canvas
 from ledger.documents.kit.places import Nudge, begin_page, check_nudge, draw_marks, draw_rounds, draw_test_sheet
 from ledger.documents.kit.ruler import draw_ruler
-from ledger.documents.label.choosing import larger_layouts
+from ledger.documents.label.choosing import larger_layouts, shipped_layout
 from ledger.documents.label.face import draw_ground, looks_of
 from ledger.documents.label.fields import Printed, RackText, TicketText, fields_of, remedies
 from ledger.documents.label.flowing import NoRoomOnFace, fit
@@ -70,7 +70,7 @@ def _takers(view: Printed, layout: LabelLayout) -> list[str]:
     found = []
     for name in larger_layouts(layout):
         with suppress(Refused):
-            _set(view, label_layout(name), dict)
+            _set(view, shipped_layout(name), dict)
             found.append(name)
     return found
 

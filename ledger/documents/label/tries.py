@@ -9,10 +9,11 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from ledger.documents.kit.fonts import BOLD, REGULAR, draw_text, in_one_form
-from ledger.documents.kit.layout import FAMILIES, PAPER_MM, LabelLayout, label_layout, shipped
+from ledger.documents.kit.layout import FAMILIES, PAPER_MM, LabelLayout, shipped
 from ledger.documents.kit.lines import break_lines
 from ledger.documents.kit.page import GREY
 from ledger.documents.kit.pdf import new_canvas
+from ledger.documents.label.choosing import shipped_layout
 from ledger.documents.label.labels import about_label, keep_label
 from ledger.errors import Refused
 from ledger.markets import known_market
@@ -30,7 +31,7 @@ def draw_tries(view: LabelText, *, paper: str, ink: Literal["colour", "black"] =
     out = io.BytesIO()
     about = about_label(view, business)._replace(title=f"Labels to choose from, {view.batch_code}")
     canvas = new_canvas(out, (wide * mm, high * mm), in_one_form(about))
-    layouts = [(name, replace(label_layout(name), ink=ink)) for name in shipped("label")]
+    layouts = [(name, replace(shipped_layout(name), ink=ink)) for name in shipped("label")]
     bars = sorted((one for one in layouts if one[1].purpose == "bar"), key=_size)
     families = [_rows([one for one in bars if one[1].family == family], wide) for family in FAMILIES]
     for rows in _closed_up([page for family in families for page in _pages(family, high)], high):

@@ -9,7 +9,19 @@ from reportlab.platypus import Flowable, KeepTogether, Paragraph, Spacer, Table
 
 from ledger.documents.kit.blocks import caution, facts, grid
 from ledger.documents.kit.fonts import REGULAR, width
-from ledger.documents.kit.page import GREY, HAIR, Sheet, Type, build_counted, escape, marked_up, para, plain, style
+from ledger.documents.kit.page import (
+    GREY,
+    HAIR,
+    Sheet,
+    Type,
+    build,
+    build_on_one_page,
+    escape,
+    marked_up,
+    para,
+    plain,
+    style,
+)
 from ledger.documents.kit.range_chart import RangeChart
 from ledger.documents.recipe.recipe_words import (
     amount_words,
@@ -40,25 +52,26 @@ def draw_recipe_sheet(view: RecipePage, *, cautions: Cautions, paper: str = "A4"
     """The recipe as a PDF, in the largest type that keeps to one page."""
     code = f"{view.code}, version {view.version}"
 
-    def drawn(size: Type, *, sources: bool = True, warn_early: bool = False) -> tuple[bytes, int]:
-        sheet = Sheet(paper, code, "Recipe", view.business, view.printed_from, size)
-        story = _work(view, cautions, size, sheet.width)
+    def sheet(size: Type) -> Sheet:
+        return Sheet(paper, code, "Recipe", view.business, view.printed_from, size)
+
+    def story(size: Type, *, sources: bool = True, warn_early: bool = False) -> list[Flowable]:
+        wide = sheet(size).width
+        told = _work(view, cautions, size, wide)
         warned = _warnings(view, size)
         rest = [
             *_small(note_words(view), "Notes", size),
             *(_small(source_words(view), _SOURCES, size) if sources else []),
         ]
         if warn_early:
-            story += [KeepTogether(one) for one in warned]
-        story += _soap(view, rest if warn_early else [*warned, *rest], size, sheet.width)
-        return build_counted(story, sheet)
+            told += [KeepTogether(one) for one in warned]
+        return [*told, *_soap(view, rest if warn_early else [*warned, *rest], size, wide)]
 
     for size in TYPES:
-        data, pages = drawn(size)
-        if pages == 1:
+        if data := build_on_one_page(story(size), sheet(size)):
             return data
-    alone = drawn(TYPES[-1], sources=False)[1] == 1
-    return data if alone else drawn(TYPES[-1], warn_early=True)[0]
+    alone = build_on_one_page(story(TYPES[-1], sources=False), sheet(TYPES[-1])) is not None
+    return build(story(TYPES[-1], warn_early=not alone), sheet(TYPES[-1]))
 
 
 def _work(view: RecipePage, cautions: Cautions, size: Type, wide: float) -> list[Flowable]:
