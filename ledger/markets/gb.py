@@ -71,8 +71,7 @@ MARKET = replace(
     without_label="a notice right beside the bars may stand for the list of ingredients alone (Art 19(3) "
     f"of {_RETAINED}, from memory, unverified); what holds for bars that are not pre-packed was not looked up",
     allergens=(
-        replace(
-            FIRST_LIST,
+        FIRST_LIST._replace(
             source="Annex III as retained; no instrument found that adds the list of 2023",
             status="read in a secondary text; state in November 2026 unverified",
             until=None,

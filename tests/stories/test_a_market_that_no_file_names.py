@@ -34,7 +34,7 @@ OTHERS = (
     "United States", "Canada", "Northern Ireland",
 )  # fmt: skip
 LIST = AllergenList("the list of Utter Cay", "long", 5_000, "Cay Gazette 9", "made up", since=date(2026, 7, 1))
-FIRST = replace(LIST, name="the first list of Utter Cay", names="first", since=None, until=date(2026, 6, 30))
+FIRST = LIST._replace(name="the first list of Utter Cay", names="first", since=None, until=date(2026, 6, 30))
 XX = Market(
     code="xx",
     address="xx",

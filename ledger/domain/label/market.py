@@ -26,8 +26,7 @@ class Rule(NamedTuple):
         return (self.since is None or self.since <= on) and (self.until is None or on <= self.until)
 
 
-@dataclass(frozen=True)
-class AllergenList:
+class AllergenList(NamedTuple):
     """A list of fragrance allergens: which names, for bars first supplied when, and how long those may be sold on."""
 
     name: str
