@@ -1,6 +1,5 @@
 """Great Britain."""
 
-from dataclasses import replace
 from functools import partial
 
 from ledger.domain.label.market import Duty, Rule, UnitPrice
@@ -41,8 +40,7 @@ def _own(rule: Rule) -> Rule:
     return _OWN.get(rule.particular) or rule._replace(source=f"{article} of {_RETAINED}")
 
 
-MARKET = replace(
-    EU,
+MARKET = EU._replace(
     code="gb",
     address="gb",
     name="Great Britain",

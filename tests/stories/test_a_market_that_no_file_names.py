@@ -66,8 +66,8 @@ XX = Market(
     serious_effect=Duty("tell them the same day", "the Cay Office", "Cay Gazette 7", "made up"),
     remains=("The stamp of the Cay.",),
 )  # fmt: skip
-NOTHING = replace(
-    XX, packing=(), figure_heights=(), allergens=(), rules=(), elsewhere={}, unit_prices=(), remains=(), paper="A4"
+NOTHING = XX._replace(
+    packing=(), figure_heights=(), allergens=(), rules=(), elsewhere={}, unit_prices=(), remains=(), paper="A4"
 )
 REPORT = """
 assessor = "R. Lund"
