@@ -167,6 +167,7 @@ def allergen_named(name: str) -> Allergen | None:
     return allergens()[found.entry.casefold()] if found else None
 
 
+@lru_cache(maxsize=4096)
 def _looked_up(name: str) -> _Name | None:
     """A name as it stands, else by what it is made of; nothing where that is of two entries, which is asked about.
 

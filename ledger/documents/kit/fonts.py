@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Container
 from dataclasses import fields, is_dataclass, replace
-from functools import cache
+from functools import cache, lru_cache
 from importlib.util import find_spec
 from itertools import groupby
 from pathlib import Path
@@ -133,6 +133,7 @@ def runs(text: str, face: str) -> list[tuple[str, str]]:
     return [(name, "".join(signs)) for name, signs in pieces]
 
 
+@lru_cache(maxsize=4096)  # a label is tried size by size, and the words of it are few
 def width(text: str, face: str, size: float) -> float:
     """How wide a text is, in points."""
     register()
