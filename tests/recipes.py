@@ -9,7 +9,7 @@ from ledger.views.recipe.recipe import RecipeSheet, work_out
 
 def material(name: str, kind: str, **figures: int | str | None) -> MaterialCard:
     """A material with only the figures that bear on the lye."""
-    empty = dict.fromkeys(MaterialCard.__dataclass_fields__)
+    empty = dict.fromkeys(MaterialCard._fields)
     return MaterialCard(**{**empty, "id": 1, "code": name, "name": name, "kind": kind, **figures})
 
 

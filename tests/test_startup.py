@@ -22,6 +22,13 @@ for words in {commands}:
     print("LOADED", *[name for name in {heavy} if name in sys.modules])
 """
 
+DEFINED = """
+ours = [module for name, module in sys.modules.items() if name.startswith("ledger.")]
+kinds = {one for module in ours for one in vars(module).values() if isinstance(one, type)}
+made = [one for one in kinds if one.__module__.startswith("ledger.") and hasattr(one, "__dataclass_fields__")]
+print("DEFINED", *(one.__name__ for one in made))
+"""
+
 
 def loaded(folder: Path, *commands: str) -> list[list[str]]:
     """Which heavy libraries are loaded after each of some commands, one after another in an interpreter of their own.
@@ -74,6 +81,25 @@ def test_a_batch_named_as_it_is_written_is_shown_without_working_out_its_check_c
 ) -> None:
     plain = shop.batch.replace("-", "")
     assert loaded(tmp_path, f"batch show {shop.batch}", f"batch show {plain}") == [[], ["stdnum"]]
+
+
+@pytest.mark.parametrize(("words", "most"), [(["batch", "show"], 30), (["label", "check"], 12)])
+def test_an_answer_about_a_batch_loads_no_openssl_and_defines_few_dataclasses(
+    tmp_path: Path, shop: Any, words: list[str], most: int
+) -> None:
+    """A tuple with names costs an eighth of a dataclass to define, and an answer of many parts defines them all."""
+    probe = PROBE.format(words=[*words, shop.batch], heavy=("_hashlib", "ssl", *HEAVY)) + DEFINED
+    done = subprocess.run([sys.executable, "-c", probe], cwd=tmp_path, capture_output=True, text=True, check=True)
+    heavy, _, defined = done.stdout.rpartition("LOADED")[2].partition("DEFINED")
+    assert heavy.split() == []
+    assert 0 < len(defined.split()) <= most, defined
+
+
+def test_the_end_of_a_run_looks_for_no_waste(tmp_path: Path) -> None:
+    """Python would look through all that was loaded once more: a quarter of a label check."""
+    probe = "import gc\ngc.freeze = lambda: print('FROZEN')" + PROBE.format(words=["--version"], heavy=HEAVY)
+    done = subprocess.run([sys.executable, "-c", probe], cwd=tmp_path, capture_output=True, text=True, check=True)
+    assert done.stdout.splitlines()[-1] == "FROZEN"
 
 
 @pytest.mark.usefixtures("shop")

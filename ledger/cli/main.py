@@ -1,5 +1,6 @@
 """The root command: what stands on it, and the one error boundary."""
 
+import atexit
 import gc
 import os
 import sys
@@ -86,4 +87,5 @@ def root(
 def run() -> None:
     """The console command."""
     gc.set_threshold(100_000)  # what a command loads stays: looking through it for waste took 10 ms of each
+    atexit.register(gc.freeze)  # and at the end, when all of it goes anyway, 30 to 60 ms more
     app()

@@ -1,6 +1,5 @@
 """Canada."""
 
-from dataclasses import replace
 from datetime import date
 
 from ledger.domain.label.market import OVER, ColourRule, Duty, FigureHeight, Lettering, Market, Rule
@@ -40,8 +39,7 @@ MARKET = Market(
     # that the rule names sec 15 was read)
     lettering=Lettering(bold=True, others_mm=1.6, drawn=OVER),
     allergens=(
-        replace(
-            FIRST_LIST,
+        FIRST_LIST._replace(
             source=_SOURCE,
             status="read in a secondary text",
             since=date(2026, 4, 12),
@@ -49,7 +47,7 @@ MARKET = Market(
             bans=None,  # what Canada prohibits or limits was not looked up
             limits=None,
         ),
-        replace(LONG_LIST, source=_SOURCE, status="read in a secondary text", bans=None, limits=None),
+        LONG_LIST._replace(source=_SOURCE, status="read in a secondary text", bans=None, limits=None),
     ),
     languages={"": "en fr"},
     colours=ColourRule(None, "which colours Canada permits", american=False),

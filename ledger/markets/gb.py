@@ -1,6 +1,5 @@
 """Great Britain."""
 
-from dataclasses import replace
 from functools import partial
 
 from ledger.domain.label.market import Duty, Rule, UnitPrice
@@ -41,8 +40,7 @@ def _own(rule: Rule) -> Rule:
     return _OWN.get(rule.particular) or rule._replace(source=f"{article} of {_RETAINED}")
 
 
-MARKET = replace(
-    EU,
+MARKET = EU._replace(
     code="gb",
     address="gb",
     name="Great Britain",
@@ -71,8 +69,7 @@ MARKET = replace(
     without_label="a notice right beside the bars may stand for the list of ingredients alone (Art 19(3) "
     f"of {_RETAINED}, from memory, unverified); what holds for bars that are not pre-packed was not looked up",
     allergens=(
-        replace(
-            FIRST_LIST,
+        FIRST_LIST._replace(
             source="Annex III as retained; no instrument found that adds the list of 2023",
             status="read in a secondary text; state in November 2026 unverified",
             until=None,

@@ -7,8 +7,7 @@ from ledger.markets.us_soap import INCH_MM, STAMPED
 from ledger.markets.us_soap import MARKET as SOAP
 
 # 21 CFR 701.3 and 701.13, read in the 2015 edition; MoCRA 2022 read in a secondary text.
-MARKET = replace(
-    SOAP,
+MARKET = SOAP._replace(
     code="us-cosmetic",
     name="United States (as a cosmetic)",
     declares_ingredients=True,

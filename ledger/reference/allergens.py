@@ -1,19 +1,17 @@
 """The fragrance allergens that labels declare, their other names, and what essential oils usually hold of them."""
 
-import csv
 import re
 import unicodedata
 from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache, lru_cache
-from pathlib import Path
 from typing import Literal, NamedTuple, get_args
 
+from ledger.reference.shipped import table_rows
 from ledger.units.words import checked
 
 LimitKind = Literal["maximum", "peroxide", "free of", "oral", "preserving"]
 _LIMIT_KINDS: tuple[LimitKind, ...] = get_args(LimitKind)
-_HERE = Path(__file__).parent
 _GREEK = {"α": "alpha", "β": "beta", "γ": "gamma", "δ": "delta"}
 _DASHES = dict.fromkeys(map(ord, "-_\u00ad\u2010\u2011\u2012\u2013\u2014\u2015\u2212"))
 _NUMBER = re.compile(
@@ -69,19 +67,13 @@ class Usual(NamedTuple):
 
 
 @cache
-def _rows(name: str) -> tuple[dict[str, str], ...]:
-    with (_HERE / name).open(encoding="utf-8", newline="") as file:
-        return tuple(csv.DictReader(file))
-
-
-@cache
 def allergens() -> Mapping[str, Allergen]:
     """Every entry, by its label name in small letters."""
     return {
         row["name"].casefold(): Allergen(
             row["name"], row["entry"], row["first_list"] == "yes", row["prohibited"] == "yes", row["source"]
         )
-        for row in _rows("allergens.csv")
+        for row in table_rows("allergens.csv")
     }
 
 
@@ -98,21 +90,22 @@ def entry_limits() -> Mapping[str, EntryLimit]:
             row["source"],
             row["status"],
         )
-        for row in _rows("allergen_limits.csv")
+        for row in table_rows("allergen_limits.csv")
     }
 
 
 @lru_cache(maxsize=4096)  # an answer about many batches looks the same few names up again and again
 def plain(name: str) -> str:
     """A name as it is looked up: capitals, hyphens, spaces, accents, ®, Greek letters, a leading "CAS" do not count."""
-    text = name.casefold().translate(_MARKS)
+    text = name.casefold()
     if not text.isascii():
-        text = unicodedata.normalize("NFKD", text)
+        text = unicodedata.normalize("NFKD", text.translate(_MARKS))
         text = "".join(_GREEK.get(sign, sign) for sign in text if not unicodedata.combining(sign))
     text = text.strip()
     if text.startswith("cas"):
         text = re.sub(r"^cas[\s:.#-]*(no|nr|n|number)?[\s:.#°]*(?=\d)", "", text)
-    return "".join(text.split()).translate(_DASHES)
+    text = "".join(text.split())
+    return text.replace("-", "").replace("_", "") if text.isascii() else text.translate(_DASHES)
 
 
 class _Name(NamedTuple):
@@ -128,14 +121,14 @@ def _names() -> Mapping[str, _Name]:
     """Every label name, CAS number, synonym and INCI name of a natural oil; a number of two entries is none."""
     found = {plain(one.name): _Name(one.name, "") for one in allergens().values()}
     by_number: dict[str, set[str]] = {}
-    for row in _rows("allergens.csv"):
+    for row in table_rows("allergens.csv"):
         for number in filter(None, (part.strip() for part in row["cas"].split(";"))):
             by_number.setdefault(plain(number), set()).add(row["name"])
     doubtful = {plain(number) for number in _TWO_PLANTS} | {one for one, names in by_number.items() if len(names) > 1}
     found |= {one: _Name(min(names), "") for one, names in by_number.items() if one not in doubtful}
-    for row in _rows("allergen_oils.csv"):
+    for row in table_rows("allergen_oils.csv"):
         found.setdefault(plain(row["inci"]), _Name(row["name"], "", _read(row)))
-    for row in _rows("allergen_synonyms.csv"):
+    for row in table_rows("allergen_synonyms.csv"):
         if plain(row["synonym"]) not in doubtful:
             found.setdefault(plain(row["synonym"]), _Name(row["name"], row["note"], _read(row)))
     return found
@@ -159,13 +152,13 @@ def entries_of_number(number: str) -> tuple[str, ...]:
     if wanted in _names():
         return ()
     return tuple(
-        row["name"] for row in _rows("allergens.csv") if wanted in {plain(one) for one in row["cas"].split(";")}
+        row["name"] for row in table_rows("allergens.csv") if wanted in {plain(one) for one in row["cas"].split(";")}
     )
 
 
 @cache
 def _oils() -> frozenset[str]:
-    return frozenset(plain(row["inci"]) for row in _rows("allergen_oils.csv"))
+    return frozenset(plain(row["inci"]) for row in table_rows("allergen_oils.csv"))
 
 
 def allergen_named(name: str) -> Allergen | None:
@@ -174,6 +167,7 @@ def allergen_named(name: str) -> Allergen | None:
     return allergens()[found.entry.casefold()] if found else None
 
 
+@lru_cache(maxsize=4096)
 def _looked_up(name: str) -> _Name | None:
     """A name as it stands, else by what it is made of; nothing where that is of two entries, which is asked about.
 
@@ -230,26 +224,30 @@ def counted_as(name: str) -> str:
 @cache
 def names_to_propose() -> tuple[str, ...]:
     """Label names, then synonyms, without the numbers."""
-    words = [one.name for one in allergens().values()] + [row["synonym"] for row in _rows("allergen_synonyms.csv")]
+    words = [one.name for one in allergens().values()] + [row["synonym"] for row in table_rows("allergen_synonyms.csv")]
     return tuple(word for word in words if not plain(word).isdigit())
 
 
 def essential_oil(inci: str) -> bool:
     """Whether an INCI name is that of an oil that holds allergens, whatever kind of material it is booked as."""
-    return any(plain(one) in _oils() or usual_contents(one) for one in (inci, without_brackets(inci)))
+    return any(plain(one) in _oils() or plain(one) in _usual() for one in (inci, without_brackets(inci)))
 
 
 @cache
-def _usual() -> Mapping[str, tuple[Usual, ...]]:
-    found: dict[str, list[Usual]] = {}
-    for row in _rows("essential_oils.csv"):
-        low, high = (round(Fraction(row[key]) * 10_000) for key in ("low_percent", "high_percent"))
-        found.setdefault(plain(row["inci"]), []).append(
-            Usual(row["constituent"], low, high, row["source"], row["status"])
-        )
-    return {inci: tuple(many) for inci, many in found.items()}
+def _usual() -> Mapping[str, list[dict[str, str]]]:
+    found: dict[str, list[dict[str, str]]] = {}
+    for row in table_rows("essential_oils.csv"):
+        found.setdefault(plain(row["inci"]), []).append(row)
+    return found
 
 
 def usual_contents(inci: str) -> tuple[Usual, ...]:
     """What an oil of that INCI name usually holds; nothing for one not in the table."""
-    return _usual().get(plain(inci), ())
+    return tuple(
+        Usual(row["constituent"], _ppm(row["low_percent"]), _ppm(row["high_percent"]), row["source"], row["status"])
+        for row in _usual().get(plain(inci), ())
+    )
+
+
+def _ppm(percent: str) -> int:
+    return round(Fraction(percent) * 10_000)

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from functools import cache
 from typing import NamedTuple
 
-from ledger.reference.tables import table_rows
+from ledger.reference.shipped import table_rows
 
 _PLAIN = re.compile(r" \(NANO\)$")
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 from functools import cache
 
-from ledger.reference.tables import table_rows
+from ledger.reference.shipped import table_rows
 from ledger.units.signs import folded
 
 # What a country's postcode begins with, where the same form is that of several (from memory, unverified).

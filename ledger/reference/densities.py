@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from functools import cache
 from typing import NamedTuple
 
-from ledger.reference.tables import table_rows
+from ledger.reference.shipped import table_rows
 from ledger.units.quantity import parse_number
 from ledger.units.words import MaterialKind
 

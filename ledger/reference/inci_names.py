@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping
 from functools import cache
 
 from ledger.reference.find import published
-from ledger.reference.tables import ReferenceFat, table_rows
+from ledger.reference.shipped import table_rows
+from ledger.reference.tables import ReferenceFat
 
 _BRACKETS = re.compile(r"\s*\([^()]*\)")
 

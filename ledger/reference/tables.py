@@ -1,17 +1,14 @@
 """The published figures, each with its source and whether the source was read."""
 
-import csv
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
-from pathlib import Path
 from typing import NamedTuple
 
 from ledger.domain.lye.fatty_acids import FattyAcid, FattyAcidRange
 from ledger.domain.lye.saponification import KOH, MOLAR_MASS
+from ledger.reference.shipped import table_rows
 from ledger.units.words import AlkaliKind, checked
-
-_HERE = Path(__file__).parent
 
 
 class ReferenceFat(NamedTuple):
@@ -67,12 +64,6 @@ class ReferenceLiquid(NamedTuple):
     source: str
     status: str
     aliases: tuple[str, ...]
-
-
-def table_rows(name: str) -> Iterator[dict[str, str]]:
-    """The rows of one of the tables here, by column."""
-    with (_HERE / name).open(encoding="utf-8", newline="") as file:
-        yield from csv.DictReader(file)
 
 
 def _aliases(row: dict[str, str]) -> tuple[str, ...]:

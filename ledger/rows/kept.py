@@ -1,6 +1,5 @@
 """What is kept beside the making: the retained samples, and the papers and pictures with their content."""
 
-import hashlib
 import sqlite3
 from collections.abc import Iterator
 from datetime import date
@@ -8,6 +7,7 @@ from typing import NamedTuple
 
 from ledger.errors import BadInput, DamagedLedger, Refused
 from ledger.rows.opened import day
+from ledger.units.seals import sha256_of
 
 
 class Sample(NamedTuple):
@@ -115,7 +115,7 @@ def content_of(rows: sqlite3.Connection, digest: str) -> KeptContent:
     kept = KeptContent(found[0]["digest"], bytes(found[0]["content"]))
     if not kept.content:  # an empty file is never kept
         raise Refused(f"What paper {kept.sha256[:12]} held was erased; who did so is told by: soapledger history")
-    if hashlib.sha256(kept.content).hexdigest() != kept.sha256:
+    if sha256_of(kept.content) != kept.sha256:
         raise DamagedLedger(f"Paper {kept.sha256[:12]} was changed since it was kept; see: soapledger check")
     return kept
 

@@ -3,7 +3,6 @@
 import json
 import sqlite3
 from collections.abc import Callable, Collection
-from dataclasses import asdict, dataclass
 from datetime import date
 from functools import cache
 from typing import NamedTuple
@@ -13,8 +12,7 @@ from ledger.units.names import match_name
 from ledger.units.words import AlkaliKind, MaterialKind, in_pieces
 
 
-@dataclass(frozen=True)
-class MaterialCard:
+class MaterialCard(NamedTuple):
     """One material; `counted` ones are pieces, all others are weighed."""
 
     id: int
@@ -46,13 +44,6 @@ class MaterialCard:
         return self.kind == "alkali" and self.water_ppm is not None
 
 
-@dataclass(frozen=True)
-class StockedMaterial(MaterialCard):
-    """One material with what is on hand of it everywhere."""
-
-    on_hand: int  # mg, or pieces
-
-
 _SQL = """
 SELECT m.id, m.code, m.kind, r.name, r.inci, r.reference_key, r.sap_low_mg_per_kg,
        r.sap_high_mg_per_kg, r.sap_source, r.alkali_kind, r.purity_ppm, r.density_mg_per_ml, r.note,
@@ -71,9 +62,9 @@ def material_list(rows: sqlite3.Connection) -> tuple[MaterialCard, ...]:
     return tuple(MaterialCard(**dict(row)) for row in rows.execute(_SQL + "ORDER BY r.name COLLATE NOCASE"))
 
 
-def with_stock(rows: sqlite3.Connection, card: MaterialCard) -> StockedMaterial:
-    """A material with what is on hand of it."""
-    return StockedMaterial(**asdict(card), on_hand=rows.execute(_ON_HAND, (card.id,)).fetchone()[0])
+def on_hand(rows: sqlite3.Connection, material_id: int) -> int:
+    """What is on hand of a material everywhere, in mg or pieces."""
+    return int(rows.execute(_ON_HAND, (material_id,)).fetchone()[0])
 
 
 def materials_by_id(rows: sqlite3.Connection, numbers: Collection[int]) -> dict[int, MaterialCard]:

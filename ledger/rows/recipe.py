@@ -3,7 +3,6 @@
 import json
 import sqlite3
 from collections.abc import Collection
-from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
@@ -45,8 +44,7 @@ def _recipe(row: sqlite3.Row) -> Recipe:
     return recipe_from(kept, name=row["name"], code=row["code"], process=row["process"], text=text)
 
 
-@dataclass(frozen=True)
-class RecipeCard:
+class RecipeCard(NamedTuple):
     """One recipe with its latest version."""
 
     id: int
@@ -58,10 +56,16 @@ class RecipeCard:
     version: int
 
 
-@dataclass(frozen=True)
-class ListedRecipe(RecipeCard):
+class ListedRecipe(NamedTuple):
     """Likewise, and how many batches were ever planned from it."""
 
+    id: int
+    code: str
+    name: str
+    process: Process
+    material_id: int
+    version_id: int
+    version: int
     batches: int
 
 

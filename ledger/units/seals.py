@@ -1,7 +1,12 @@
-"""Seals: the number of an entry and 80 bits of its digest, short enough to type from a paper."""
+"""Digests of what is kept, and seals: the number of an entry and 80 bits of its digest, to type from a paper."""
 
 import re
 from typing import NamedTuple
+
+try:  # the one of hashlib, without the 3 ms in which that loads OpenSSL
+    from _sha256 import sha256  # type: ignore[import-not-found]
+except ImportError:  # Python 3.12 gave it another name
+    from hashlib import sha256
 
 from ledger.errors import BadInput
 
@@ -10,6 +15,11 @@ from ledger.errors import BadInput
 SIGNS = "23456789ACDEFHJKMNPRTVX"
 _OF_DIGEST = 18  # 23 ** 18 > 2 ** 80
 _GROUP = re.compile("(....)(?=.)")
+
+
+def sha256_of(content: bytes) -> str:
+    """The SHA-256 by which a text or a paper is known again, in 64 hexadecimal figures."""
+    return str(sha256(content).hexdigest())
 
 
 class Seal(NamedTuple):

@@ -5,6 +5,7 @@ import tomllib
 from collections.abc import Callable, Mapping
 from datetime import date, datetime
 from fractions import Fraction
+from functools import lru_cache
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -19,6 +20,12 @@ _MOST_MG = 1_000_000_000
 _LONGEST_BITS = 128  # no figure of the trade is near it, and a longer one could not be shown
 
 
+@lru_cache(maxsize=32)  # a file is looked through for unseen signs and then read, and a report asked several times
+def _parsed(text: str) -> dict[str, Any]:
+    """What stands in a text; whoever has it reads it and changes nothing."""
+    return tomllib.loads(text)
+
+
 def toml_text(path: Path) -> str:
     """A TOML file of hers as it stands. Raises BadInput for one not to be read, or a sign that is not seen in it.
 
@@ -26,7 +33,7 @@ def toml_text(path: Path) -> str:
     """
     text = read_given_text(path)
     try:
-        found = tomllib.loads(text)
+        found = _parsed(text)
     except (ValueError, RecursionError):
         return text
     _refuse_unseen_in(found, path.name)
@@ -57,7 +64,7 @@ class TomlFile:
         text = text.removeprefix("\ufeff")  # some editors put a byte order mark first
         self.file, self._lines = file, text.splitlines()
         try:
-            self.data = tomllib.loads(text)
+            self.data = _parsed(text)
         except tomllib.TOMLDecodeError as error:
             place = re.search(r"\(at (?:end of document|(.*))\)", str(error))
             what = re.sub(r" \(at .*\)", "", str(error))

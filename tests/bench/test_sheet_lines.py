@@ -1,6 +1,5 @@
 """Which numbered lines stand on which worksheet, from what was taken for each line; worked out by hand."""
 
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -21,7 +20,7 @@ from ledger.units.scale import Scale
 GRAM = 1_000
 WHOLE = read_recipe(PLAIN_BAR, file="plain.toml")  # 1000 g of fats, 10 bars
 PORTIONS = (Portion("plain", 600_000, None), Portion("slate", 400_000, None))
-DIVIDED = replace(WHOLE, portions=PORTIONS)
+DIVIDED = WHOLE._replace(portions=PORTIONS)
 OIL, CLAY = RecipeLine("fat", "oil", "in the fats"), RecipeLine("additive", "clay", "at trace", portion="slate")
 BAND = RecipeLine("packaging", "band", "packing", per_bar=2)
 FILLED: Filled = [
@@ -34,7 +33,7 @@ FILLED: Filled = [
 def test_a_line_filled_from_two_lots_is_two_lines_numbered_on() -> None:
     """OK to 1 % of a fat, 5 % of clay, and no band more or less."""
     assert lines_of_batch(
-        WHOLE, [FILLED[0], (replace(CLAY, portion=None), FILLED[1][1]), FILLED[2]], scale=Scale(GRAM)
+        WHOLE, [FILLED[0], (CLAY._replace(portion=None), FILLED[1][1]), FILLED[2]], scale=Scale(GRAM)
     ) == (
         SheetLine(1, "fat", 1, 11, 600 * GRAM, 594 * GRAM, 606 * GRAM, "in the fats"),
         SheetLine(2, "fat", 1, 12, 400 * GRAM, 396 * GRAM, 404 * GRAM, "in the fats"),
@@ -51,10 +50,10 @@ def test_what_goes_into_a_portion_alone_is_not_on_the_sheet_of_the_dough() -> No
     ("line", "in_demand"),
     [
         (OIL, None),
-        (replace(OIL, in_demand=False), 0),
-        (replace(CLAY, portion=None), None),
-        (replace(CLAY, portion=None, add_alkali=True), None),
-        (replace(CLAY, portion=None, add_alkali=False), 0),
+        (OIL._replace(in_demand=False), 0),
+        (CLAY._replace(portion=None), None),
+        (CLAY._replace(portion=None, add_alkali=True), None),
+        (CLAY._replace(portion=None, add_alkali=False), 0),
     ],
 )
 def test_a_line_says_where_the_lye_is_not_reckoned_for_it(line: RecipeLine, in_demand: int | None) -> None:
@@ -63,7 +62,7 @@ def test_a_line_says_where_the_lye_is_not_reckoned_for_it(line: RecipeLine, in_d
 
 
 def test_a_part_of_a_blend_goes_by_what_it_is() -> None:
-    part = replace(OIL, role="part")
+    part = OIL._replace(role="part")
     lines = lines_of_batch(WHOLE, [(part, [Taken(1, "alkali", 11, 100 * GRAM)])], scale=Scale(GRAM))
     assert [(one.role, one.low, one.high) for one in lines] == [("alkali", 99 * GRAM, 101 * GRAM)]
 
@@ -96,7 +95,7 @@ def test_no_portion_no_sheet_and_no_band_no_line() -> None:
 
 def written(*bars: int | None) -> Recipe:
     shares = (600_000, 300_000, 100_000)
-    return replace(WHOLE, portions=tuple(Portion(f"p{n}", shares[n], one) for n, one in enumerate(bars)))
+    return WHOLE._replace(portions=tuple(Portion(f"p{n}", shares[n], one) for n, one in enumerate(bars)))
 
 
 @pytest.mark.parametrize(

@@ -81,7 +81,7 @@ def release(shop: Shop, code: str, **more: Any) -> int:
 
 def doubts(shop: Shop, code: str) -> tuple[str, ...]:
     with shop.book.look() as rows:
-        return tuple(one.words for one in supply_doubts(rows, find_batch(rows, code), on=PASSED))
+        return tuple(one.words for one in supply_doubts(rows, find_batch(rows, code), on=PASSED).doubts)
 
 
 def test_without_an_assessment_bars_are_not_released(shop: Shop, packed: str) -> None:
@@ -162,5 +162,5 @@ def test_bars_over_a_certificate_that_came_after_the_plan_are_asked_about(shop: 
         limit = LimitFacts(found.share_ppm + grain, f"LATER{grain}", "9", date(2026, 5, 7))
         state_limit(shop.book, limit, material="bay oil")
         with shop.book.look() as rows:
-            doubts = [one.words for one in supply_doubts(rows, batch_of(shop.book, code), on=date(2026, 6, 8))]
+            doubts = [one.words for one in supply_doubts(rows, batch_of(shop.book, code), on=date(2026, 6, 8)).doubts]
         assert any("is over the" in words and f"LATER{grain}" in words for words in doubts) is asked

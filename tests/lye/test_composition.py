@@ -12,8 +12,8 @@ WATER = OtherIn("water", "liquid", 257_000, Fraction(257_000))
 
 
 def test_an_alkali_weighed_from_two_lots_makes_the_same_soap_as_from_one() -> None:
-    one = reacted(Charged("cold", [FAT], [AlkaliIn("NaOH", 128_680, PURE)], [WATER]))
-    two = reacted(Charged("cold", [FAT], [AlkaliIn("NaOH", 64_340, PURE), AlkaliIn("NaOH", 64_340, PURE)], [WATER]))
+    one = reacted(Charged("cold", (FAT,), (AlkaliIn("NaOH", 128_680, PURE),), (WATER,)))
+    two = reacted(Charged("cold", (FAT,), (AlkaliIn("NaOH", 64_340, PURE), AlkaliIn("NaOH", 64_340, PURE)), (WATER,)))
     assert two == one
     # 190 g KOH = 135.449 g NaOH takes up all; 128.68 g leaves 1 - 128.68 / 135.449 = 4.998 % of 1000 g
     assert abs(one.of("fat") - 49_980) <= 20
@@ -23,7 +23,7 @@ def test_the_water_of_vinegar_dries_away_and_is_no_salt() -> None:
     # 200 g of vinegar at 5 %: 10 g acetic acid; 56.1053 / 60.052 x 10 = 9.343 g KOH = 6.660 g NaOH.
     # Salt: 10 + 6.660 - 18.015 / 60.052 x 10 (water set free, 3.000) = 13.660 g.
     acid = OtherIn("vinegar", "additive", 200_000, Fraction(190_000), Fraction("9342.8"))
-    soap = reacted(Charged("cold", [FAT], [AlkaliIn("NaOH", 135_340, PURE)], [WATER, acid]))
+    soap = reacted(Charged("cold", (FAT,), (AlkaliIn("NaOH", 135_340, PURE),), (WATER, acid)))
     assert abs(soap.of("salt") - 13_660) <= 10
     assert abs(soap.of("water") - (257_000 + 190_000 + 3_000)) <= 10
 

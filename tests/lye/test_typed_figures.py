@@ -1,6 +1,5 @@
 """One figure typed for a material speaks of a kind of goods; only a lot's own is held to be a certificate's."""
 
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -17,7 +16,7 @@ CERTIFIED = Figures("castor oil", 179_000, 179_000, sap_of="lot L3-6: certificat
 
 def typed(low: int, high: int | None = None, like: str | None = None) -> Figures:
     """A fat of which that was typed for the material, in mg KOH per kg."""
-    return figures_of(replace(fat("shea", low, high), reference_key=like))
+    return figures_of(fat("shea", low, high)._replace(reference_key=like))
 
 
 def reach(figures: Figures) -> tuple[int, int]:

@@ -1,6 +1,5 @@
 """The law of each market at its limits: the day, the day before and the day after; a limit and a grain to each side."""
 
-from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -21,7 +20,7 @@ def test_a_rule_holds_on_its_first_and_its_last_day(on: date, holds: bool) -> No
 
 def test_a_market_asks_for_a_particular_while_a_rule_on_it_holds() -> None:
     rule = Rule("colour", "", "made up", "read", since=date(2026, 3, 2), until=date(2026, 3, 5))
-    law = replace(market("us-soap"), rules=(rule,))
+    law = market("us-soap")._replace(rules=(rule,))
     assert [law.asks("colour", date(2026, 3, day)) for day in (1, 2, 5, 6)] == [False, True, True, False]
     assert not law.asks("function", date(2026, 3, 2))
 

@@ -54,7 +54,7 @@ def grams(soap: Composition, what: str) -> float:
 def test_a_loaf_dries_by_what_it_holds_above_its_last_water(
     ratio: int, dough: float, share: float, left: int, lost: float
 ) -> None:
-    fresh = reacted(Charged("cold", [fat("olive", 1000, 190)], [soda(128.68)], [water(128.68 * ratio)]))
+    fresh = reacted(Charged("cold", (fat("olive", 1000, 190),), (soda(128.68),), (water(128.68 * ratio),)))
     assert fresh.mass_mg / 1000 == pytest.approx(dough, abs=0.01)
     assert fresh.share_ppm("water") / 10_000 == pytest.approx(share, abs=0.01)
     dry = dried_to(fresh, left * 10_000, stage="cured")
@@ -70,7 +70,7 @@ def test_a_loaf_dries_by_what_it_holds_above_its_last_water(
 
 
 def test_what_is_drier_already_stays_and_no_more_water_goes_than_there_is() -> None:
-    fresh = reacted(Charged("cold", [fat("olive", 1000, 190)], [soda(128.68)], [water(100)]))
+    fresh = reacted(Charged("cold", (fat("olive", 1000, 190),), (soda(128.68),), (water(100),)))
     assert dried_to(fresh, 100_000, stage="cured").mass_mg == fresh.mass_mg  # 100 of 1228.68 g is 8.1 %
     assert without_water(fresh, 100_000, stage="cut").of("water") == 0
     with pytest.raises(BadInput, match="More water is gone"):
@@ -82,18 +82,18 @@ def test_an_acid_takes_its_alkali_first_and_sets_water_free() -> None:
     # 2.813 g of water and 10 + 6.245 - 2.813 = 13.432 g trisodium citrate (258.07 x 10 / 192.123 = 13.433).
     # 128.68 + 6.245 g NaOH leave the fats what they had: 5 % is left.
     acid = OtherIn("citric acid", "additive", 10_000, acid_koh_mg=Fraction(10_000) * 3 * 56_105 / 192_123)
-    fresh = reacted(Charged("cold", [fat("olive", 1000, 190)], [soda(134.925)], [water(257.36), acid]))
+    fresh = reacted(Charged("cold", (fat("olive", 1000, 190),), (soda(134.925),), (water(257.36), acid)))
     assert grams(fresh, "salt") == pytest.approx(13.433, abs=0.003)
     assert grams(fresh, "water") == pytest.approx(257.36 + 2.813, abs=0.003)
     assert grams(fresh, "fat") == pytest.approx(50, abs=0.05)
     # without alkali for it the acid takes 6.245 of 128.68 g, and 5 + 95 x 6.245 / 128.68 = 9.61 % of the fat is left
-    short = reacted(Charged("cold", [fat("olive", 1000, 190)], [soda(128.68)], [water(257.36), acid]))
+    short = reacted(Charged("cold", (fat("olive", 1000, 190),), (soda(128.68),), (water(257.36), acid)))
     assert grams(short, "fat") == pytest.approx(96.1, abs=0.1)
 
 
 def test_a_wax_gives_soap_and_no_glycerol() -> None:
     # 100 g at 95.5 mg KOH per g takes 9.55 x 39.997 / 56.105 = 6.808 g NaOH; the alcohol counts with the soap.
-    fresh = reacted(Charged("cold", [fat("beeswax", 100, 95.5, ester="wax")], [soda(6.808)], [water(20)]))
+    fresh = reacted(Charged("cold", (fat("beeswax", 100, 95.5, ester="wax"),), (soda(6.808),), (water(20),)))
     assert grams(fresh, "glycerol") == 0
     assert grams(fresh, "soap") == pytest.approx(106.808, abs=0.01)
     assert grams(fresh, "water") == 20
@@ -102,7 +102,7 @@ def test_a_wax_gives_soap_and_no_glycerol() -> None:
 def test_a_free_acid_gives_soap_and_water() -> None:
     # Stearic acid 284.484, 56.1053 / 284.484 = 197.22 mg KOH per g: 100 g and 14.059 g NaOH give
     # 100 x 306.466 / 284.484 = 107.727 g of sodium stearate and 18.015 x 100 / 284.484 = 6.332 g of water.
-    fresh = reacted(Charged("hot", [fat("stearic", 100, 197.22, ester="acid")], [soda(14.060)], [water(30)]))
+    fresh = reacted(Charged("hot", (fat("stearic", 100, 197.22, ester="acid"),), (soda(14.060),), (water(30),)))
     assert grams(fresh, "soap") == pytest.approx(107.727, abs=0.01)
     assert grams(fresh, "water") == pytest.approx(36.332, abs=0.005)
     assert grams(fresh, "glycerol") == 0
@@ -112,8 +112,8 @@ def test_a_free_acid_gives_soap_and_water() -> None:
 # 50.95 g, and the 100 g of shea at 180 whole. In cold process all take 171 + 18 = 189 g KOH: 14.648 % of each is left.
 @pytest.mark.parametrize(("process", "olive", "shea"), [("hot", 50.95, 100), ("cold", 131.83, 14.65)])
 def test_a_fat_held_back_stays_in_hot_process_and_shares_in_cold(process: str, olive: float, shea: float) -> None:
-    both = [fat("olive", 900, 190), fat("shea", 100, 180, held_back=True)]
-    fresh = reacted(Charged(process, both, [soda(115)], [water(240)]))
+    both = (fat("olive", 900, 190), fat("shea", 100, 180, held_back=True))
+    fresh = reacted(Charged(process, both, (soda(115),), (water(240),)))
     left = {one.name: one.mass_mg / 1000 for one in fresh.parts if one.what == "fat"}
     assert left == pytest.approx({"olive": olive, "shea": shea}, abs=0.03)
     assert fresh.mass_mg == 1_355_000
@@ -121,8 +121,8 @@ def test_a_fat_held_back_stays_in_hot_process_and_shares_in_cold(process: str, o
 
 def test_lye_left_in_a_cooked_pot_takes_the_fat_held_back() -> None:
     # 130 g NaOH is 182.36 g KOH: 171 saponifies all the olive, 11.36 of the shea's 18 g: 36.9 g of shea is left.
-    both = [fat("olive", 900, 190), fat("shea", 100, 180, held_back=True)]
-    fresh = reacted(Charged("hot", both, [soda(130)], [water(270)]))
+    both = (fat("olive", 900, 190), fat("shea", 100, 180, held_back=True))
+    fresh = reacted(Charged("hot", both, (soda(130),), (water(270),)))
     assert {one.name: one.mass_mg / 1000 for one in fresh.parts if one.what == "fat"} == pytest.approx(
         {"shea": 36.9}, abs=0.05
     )
@@ -131,7 +131,7 @@ def test_lye_left_in_a_cooked_pot_takes_the_fat_held_back() -> None:
 
 def test_too_much_lye_is_left_over_as_such() -> None:
     # 1000 g at 190 takes 135.45 g NaOH; 140 g of 99 % holds 138.6: 3.15 g is left, and 1.4 g was something else.
-    fresh = reacted(Charged("cold", [fat("olive", 1000, 190)], [soda(140, 990_000)], [water(280)]))
+    fresh = reacted(Charged("cold", (fat("olive", 1000, 190),), (soda(140, 990_000),), (water(280),)))
     assert grams(fresh, "alkali left over") == pytest.approx(3.15, abs=0.01)
     assert grams(fresh, "rest of the alkali") == pytest.approx(1.4, abs=0.001)
     assert grams(fresh, "fat") == 0
@@ -140,7 +140,7 @@ def test_too_much_lye_is_left_over_as_such() -> None:
 def test_two_alkalis_share_the_fat_mole_for_mole() -> None:
     # Triolein (885.453, 190.1 mg KOH per g) half by each: 500 g gives 500 x 3 x 304.450 / 885.453 = 515.75 g of sodium
     # oleate and 500 x 3 x 320.559 / 885.453 = 543.04 g of potassium oleate (KOH 95.05 g, NaOH 67.76 g).
-    alkalis = [soda(67.76), AlkaliIn("KOH", 95_050, PURE)]
-    fresh = reacted(Charged("cold", [fat("triolein", 1000, 190.1)], alkalis, [water(300)]))
+    alkalis = (soda(67.76), AlkaliIn("KOH", 95_050, PURE))
+    fresh = reacted(Charged("cold", (fat("triolein", 1000, 190.1),), alkalis, (water(300),)))
     soaps = {one.name.split()[0]: one.mass_mg / 1000 for one in fresh.parts if one.what == "soap"}
     assert soaps == pytest.approx({"sodium": 515.75, "potassium": 543.04}, abs=0.1)

@@ -95,7 +95,7 @@ def test_a_purity_of_nothing_and_fats_that_take_no_alkali_are_refused() -> None:
 def soap_of(sap_mg_per_kg: Fraction, kind: str, alkali_mg: int) -> Composition:
     """A kilogram of a triglyceride with so much pure alkali, no water."""
     fat = FatIn("fat", 1_000_000, sap_mg_per_kg)
-    return reacted(Charged("cold", [fat], [AlkaliIn(kind, alkali_mg, Fraction(WHOLE_PPM))], []))
+    return reacted(Charged("cold", (fat,), (AlkaliIn(kind, alkali_mg, Fraction(WHOLE_PPM)),), ()))
 
 
 @pytest.mark.parametrize(("kind", "per_g"), [("NaOH", 0.7675), ("KOH", 0.5471)])

@@ -1,6 +1,5 @@
 """The lye, its doubts and the mass balance hold for whatever recipe: each law reckoned again from the lines."""
 
-from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -84,9 +83,9 @@ def test_a_recipe_made_larger_and_small_again_is_the_same_to_a_milligram(sheet: 
     size = min(own * times, 100_000_000)
     assume(size > own)
     large = targets(sheet.recipe, fats_total_mg=size)
-    grown = {one.line: replace(one.line, mass_mg=one.target, share_ppm=None) for one in large}
+    grown = {one.line: one.line._replace(mass_mg=one.target, share_ppm=None) for one in large}
     lines = tuple(grown.get(line, line) for line in sheet.recipe.lines)
-    back = targets(replace(sheet.recipe, lines=lines, fats_total_mg=size), fats_total_mg=own)
+    back = targets(sheet.recipe._replace(lines=lines, fats_total_mg=size), fats_total_mg=own)
     for was, now in zip(targets(sheet.recipe), back, strict=True):
         assert abs(was.target - now.target) <= 1
 

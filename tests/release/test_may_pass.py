@@ -1,6 +1,5 @@
 """Whether bars may be passed or rejected, from the facts alone: each answer, and the day and the bar to each side."""
 
-from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
@@ -80,7 +79,7 @@ def test_no_decision_is_dated_before_the_cut(days: int, refused: bool) -> None:
 
 @pytest.mark.parametrize(("days", "refused"), [(-1, True), (0, False), (1, False)])
 def test_nor_before_the_decision_taken_last(days: int, refused: bool) -> None:
-    held = replace(BARS, decisions=(("on hold", READY + DAY),))
+    held = BARS._replace(decisions=(("on hold", READY + DAY),))
     on = READY + DAY + days * DAY
     if refused:
         said = "have been on hold since 4 Jun 2026; date the decision that day or later."
@@ -104,15 +103,15 @@ def test_nor_before_the_decision_taken_last(days: int, refused: bool) -> None:
     ],
 )
 def test_what_was_decided_before_stands(verdicts: list[str], words: str) -> None:
-    bars = replace(BARS, decisions=tuple((one, READY) for one in verdicts))
+    bars = BARS._replace(decisions=tuple((one, READY) for one in verdicts))
     assert words in refusal(bars, anyway="a reason for something else", lift=" ")
 
 
 def test_bars_are_rejected_once_and_may_be_after_any_other_decision() -> None:
     for verdict in ("on hold", "passed", "released"):
-        may_reject(replace(BARS, decisions=((verdict, READY),)), READY)
+        may_reject(BARS._replace(decisions=((verdict, READY),)), READY)
     with pytest.raises(Refused, match="are rejected already"):
-        may_reject(replace(BARS, decisions=(("rejected", READY),)), READY)
+        may_reject(BARS._replace(decisions=(("rejected", READY),)), READY)
 
 
 @pytest.mark.parametrize(
@@ -144,7 +143,7 @@ def test_bars_thrown_away_have_a_reason_whatever_they_are() -> None:
     ],
 )
 def test_a_deviation_is_settled_first(verdict: Any, words: str | None) -> None:
-    bars = replace(BARS, deviations=(("26-124-5", DEVIATION._replace(verdict=verdict, by="Nuala")),))
+    bars = BARS._replace(deviations=(("26-124-5", DEVIATION._replace(verdict=verdict, by="Nuala")),))
     if words is None:
         assert answer(bars) == Settled(None, ())
     else:
@@ -154,7 +153,7 @@ def test_a_deviation_is_settled_first(verdict: Any, words: str | None) -> None:
 
 @pytest.mark.parametrize(("days", "refused"), [(-1, False), (0, True), (1, True)])
 def test_a_deviation_counts_from_the_day_it_was_found(days: int, refused: bool) -> None:
-    bars = replace(BARS, deviations=(("26-125-3", DEVIATION),))
+    bars = BARS._replace(deviations=(("26-125-3", DEVIATION),))
     if refused:
         with pytest.raises(Refused, match="open deviation"):
             deviations_settled(bars, found_by=READY + days * DAY)

@@ -38,11 +38,11 @@ def refusal(*facts: Any, **more: Any) -> str:
 
 
 def stood(*verdicts: str) -> Bars:
-    return replace(BARS, decisions=tuple((one, ON) for one in verdicts))
+    return BARS._replace(decisions=tuple((one, ON) for one in verdicts))
 
 
 def labelled(**more: Any) -> Finished:
-    return replace(FINISHED, labels=replace(LABELS, **more))
+    return replace(FINISHED, labels=LABELS._replace(**more))
 
 
 def test_packed_bars_are_released_without_a_word() -> None:
@@ -77,10 +77,10 @@ def test_nor_before_the_cut() -> None:
 
 
 def test_what_every_market_prohibits_has_no_way_round() -> None:
-    barred = replace(SUPPLY, barred=("it holds Lilial",), another_market=False)
+    barred = SUPPLY._replace(barred=("it holds Lilial",), another_market=False)
     said = "The bars of batch 26-125-3 may not be supplied: it holds Lilial."
     assert refusal(BARS, barred, anyway="a trial") == said
-    assert answer(BARS, replace(barred, another_market=True)).reason is None  # a doubt by market, if it is one
+    assert answer(BARS, barred._replace(another_market=True)).reason is None  # a doubt by market, if it is one
     with pytest.raises(Refused, match="may not be supplied"):
         may_leave(stood("passed", "released"), barred, ON)
 
@@ -90,9 +90,9 @@ def test_what_every_market_prohibits_has_no_way_round() -> None:
     [
         (SUPPLY, None, False),
         (SUPPLY, "a trial", False),  # nothing is doubted, so there is nothing to decide
-        (replace(SUPPLY, uncovered=(UNCOVERED,)), None, False),
-        (replace(SUPPLY, uncovered=(UNCOVERED,)), "a trial", True),
-        (replace(SUPPLY, stale=STALE), "a trial", True),
+        (SUPPLY._replace(uncovered=(UNCOVERED,)), None, False),
+        (SUPPLY._replace(uncovered=(UNCOVERED,)), "a trial", True),
+        (SUPPLY._replace(stale=STALE), "a trial", True),
     ],
 )
 def test_released_bars_are_decided_about_anew_only_for_a_new_doubt(
@@ -110,13 +110,13 @@ def test_released_bars_are_decided_about_anew_only_for_a_new_doubt(
     ("supply", "words", "reason"),
     [
         (
-            replace(SUPPLY, uncovered=(UNCOVERED,)),
+            SUPPLY._replace(uncovered=(UNCOVERED,)),
             "Batch 26-125-3 is not covered by what was assessed: there is no safety assessment. See: soapledger recipe "
             "assessment plain-bar --batch 26-125-3. To release it all the same, add --anyway REASON.",
             "not covered by what was assessed (there is no safety assessment); released all the same: a trial",
         ),
         (
-            replace(SUPPLY, stale=STALE),
+            SUPPLY._replace(stale=STALE),
             "Batch 26-125-3: its labels are not usable any more: run 1 does not name Camphor. New labels: soapledger "
             "label approve 26-125-3 --market eu, then soapledger label print 26-125-3 --market eu -o labels.pdf, then "
             "label count. To release it all the same, add --anyway REASON.",
@@ -129,15 +129,15 @@ def test_what_speaks_against_supply_is_decided_by_name(supply: Supply, words: st
     settled = answer(BARS, supply, anyway=" a trial ")
     assert (settled.reason, settled.doubts) == (reason, (*supply.uncovered, *supply.stale.values()))
     known = frozenset((one.subject, one.words) for one in settled.doubts)
-    assert answer(replace(BARS, decided=known), supply).reason is None  # decided once, and not asked again
+    assert answer(BARS._replace(decided=known), supply).reason is None  # decided once, and not asked again
     with pytest.raises(Refused, match="To supply it all the same, a person decides so: soapledger release 26-125-3"):
         may_leave(stood("passed", "released"), supply, ON)
-    may_leave(replace(BARS, decided=known), supply, ON)
+    may_leave(BARS._replace(decided=known), supply, ON)
 
 
 def test_an_older_decision_covers_every_doubt_of_its_subject_and_no_other() -> None:
-    both = replace(SUPPLY, uncovered=(UNCOVERED,), stale=STALE)
-    bars = replace(BARS, decided=frozenset({("assessment", EVERY)}))
+    both = SUPPLY._replace(uncovered=(UNCOVERED,), stale=STALE)
+    bars = BARS._replace(decided=frozenset({("assessment", EVERY)}))
     assert "its labels are not usable" in refusal(bars, both)
 
 
@@ -203,9 +203,9 @@ def test_the_labelled_bars_alone_are_released(on_bars: int, kept: int | None) ->
     ("unlabelled", "number", "refused"), [(3, 7, False), (3, 8, True), (10, 1, True), (0, 10, False)]
 )
 def test_no_more_leave_than_have_a_label_where_the_others_stay(unlabelled: int, number: int, refused: bool) -> None:
-    supply, bars = replace(SUPPLY, unlabelled=unlabelled), stood("passed", "released")
+    supply, bars = SUPPLY._replace(unlabelled=unlabelled), stood("passed", "released")
     may_leave(bars, supply, ON, number)  # where nobody said that they stay
-    bars = replace(bars, decided=frozenset({("bare", KEPT)}))
+    bars = bars._replace(decided=frozenset({("bare", KEPT)}))
     if refused:
         with pytest.raises(Refused, match=rf"{unlabelled} without one stays? until labels for them are printed"):
             may_leave(bars, supply, ON, number)
@@ -234,15 +234,15 @@ def test_a_point_that_is_not_good_is_decided_by_name_or_as_a_deviation_of_this_b
     assert "is not good in look: ash. To release it all the same, add --anyway" in refusal(BARS, SUPPLY, bad)
     settled = answer(BARS, SUPPLY, bad, anyway="it is washed off")
     assert settled.reason == "not good in look: ash; released all the same: it is washed off"
-    assert answer(replace(BARS, decided=frozenset({("check", "look: ash")})), SUPPLY, bad).doubts == ()
+    assert answer(BARS._replace(decided=frozenset({("check", "look: ash")})), SUPPLY, bad).doubts == ()
     accepted = Deviation(1, 1, ON, "at release", "look: ash", None, "accepted", ON, "Nuala", "washed off", 1)
-    assert answer(replace(BARS, deviations=(("26-125-3", accepted),)), SUPPLY, bad).doubts == ()
-    assert "not good in look: ash" in refusal(replace(BARS, deviations=(("26-124-5", accepted),)), SUPPLY, bad)
+    assert answer(BARS._replace(deviations=(("26-125-3", accepted),)), SUPPLY, bad).doubts == ()
+    assert "not good in look: ash" in refusal(BARS._replace(deviations=(("26-124-5", accepted),)), SUPPLY, bad)
 
 
 def test_all_that_was_decided_is_written_in_the_order_it_was_asked() -> None:
-    supply = replace(SUPPLY, uncovered=(UNCOVERED,), stale=STALE)
-    finished = replace(FINISHED, known=(ASH,), labels=replace(LABELS, on_bars=0))
+    supply = SUPPLY._replace(uncovered=(UNCOVERED,), stale=STALE)
+    finished = replace(FINISHED, known=(ASH,), labels=LABELS._replace(on_bars=0))
     settled = answer(stood("passed", "on hold"), supply, finished, reason="another lot", anyway="a trial", bare="so")
     assert [one.subject for one in settled.doubts] == ["check", "assessment", "labels", "bare"]
     assert str(settled.reason).split("; ") == [

@@ -36,7 +36,7 @@ OTHERS = (
     "United States", "Canada", "Northern Ireland",
 )  # fmt: skip
 LIST = AllergenList("the list of Utter Cay", "long", 5_000, "Cay Gazette 9", "made up", since=date(2026, 7, 1))
-FIRST = replace(LIST, name="the first list of Utter Cay", names="first", since=None, until=date(2026, 6, 30))
+FIRST = LIST._replace(name="the first list of Utter Cay", names="first", since=None, until=date(2026, 6, 30))
 XX = Market(
     code="xx",
     address="xx",
@@ -68,8 +68,8 @@ XX = Market(
     serious_effect=Duty("tell them the same day", "the Cay Office", "Cay Gazette 7", "made up"),
     remains=("The stamp of the Cay.",),
 )  # fmt: skip
-NOTHING = replace(
-    XX, packing=(), figure_heights=(), allergens=(), rules=(), elsewhere={}, unit_prices=(), remains=(), paper="A4"
+NOTHING = XX._replace(
+    packing=(), figure_heights=(), allergens=(), rules=(), elsewhere={}, unit_prices=(), remains=(), paper="A4"
 )
 REPORT = """
 assessor = "R. Lund"

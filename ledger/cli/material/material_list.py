@@ -8,7 +8,7 @@ from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.material.shown import sap_text
-from ledger.rows.material import material_list, with_stock
+from ledger.rows.material import material_list, on_hand
 from ledger.units.wording import count
 
 
@@ -26,4 +26,4 @@ def command(
         ((c.code, c.kind, c.inci or "", sap_text(c.sap_low_mg_per_kg, c.sap_high_mg_per_kg)) for c in cards),
         none="No such material yet. Add one: soapledger material add NAME --like olive",
     )
-    answer([with_stock(rows, card) for card in cards] if json else cards, json, words)
+    answer([{**card._asdict(), "on_hand": on_hand(rows, card.id)} for card in cards] if json else cards, json, words)

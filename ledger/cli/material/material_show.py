@@ -6,7 +6,7 @@ from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json, Which
 from ledger.cli.kit.show import say
-from ledger.rows.material import material_by_code, with_stock
+from ledger.rows.material import material_by_code, on_hand
 from ledger.units.quantity import show_mass, show_share
 from ledger.views.material.figures import figures_of
 from ledger.views.recipe.skin import stated
@@ -15,11 +15,12 @@ from ledger.views.recipe.skin import stated
 def command(ctx: typer.Context, which: Which, json: Json = False) -> None:
     """Show one material, each figure with where it comes from."""
     here = desk(ctx)
-    card = with_stock(here.rows(), material_by_code(here.rows(), which))
-    if answer(card, json):
+    card = material_by_code(here.rows(), which)
+    here_of_it = on_hand(here.rows(), card.id)
+    if answer({**card._asdict(), "on_hand": here_of_it}, json):
         return
     figures = figures_of(card)
-    held = f"{card.on_hand} pieces" if card.counted else show_mass(card.on_hand, here.settings.units)
+    held = f"{here_of_it} pieces" if card.counted else show_mass(here_of_it, here.settings.units)
     say(f"{card.name} ({card.code}), {card.kind}: {held} on hand.")
     lines = (
         ("INCI name", card.inci or "not given yet"),

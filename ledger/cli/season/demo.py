@@ -50,7 +50,9 @@ def command(
     here = desk(ctx)
     here.path = folder / "soap.db"
     book = here.writing_in(Book.create(here.path, who=here.who_given or "Orla Penhallow", now=now))
-    season = Season(book, sample_data(), day, lambda view, count: _sheet_of_bands(view, count, _business(season)))
+    season = Season(
+        book, sample_data(), day, lambda view, count: _sheet_of_bands(view, count, _business(season)), here.rows
+    )
     say(f"A season of {season.scenario['business']}, an invented one-person soapworks, ending {show_date(day)}.")
     steps = list(season.steps())
     stage = ""

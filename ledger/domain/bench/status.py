@@ -1,7 +1,7 @@
 """Where a batch and its bars stand, in the words of the trade, from what was written of them."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.units.words import Process, Verdict
 
@@ -14,8 +14,7 @@ _GIVEN: dict[Process, str] = {
 }
 
 
-@dataclass(frozen=True)
-class Written:
+class Written(NamedTuple):
     """What was written of a batch that tells where it stands."""
 
     process: Process

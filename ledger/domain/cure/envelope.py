@@ -5,7 +5,6 @@ weekly weighings allow wide ranges, and so they are told.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import inf, sqrt
 from typing import NamedTuple
 
@@ -57,8 +56,7 @@ class _Fitted(NamedTuple):
         return self.squares + ((self.amount - self.free) / self.error) ** 2
 
 
-@dataclass(frozen=True)
-class Envelope:
+class Envelope(NamedTuple):
     """All curves that are kept, the best one, and the weight below which no bar can dry, in mg."""
 
     mean: float

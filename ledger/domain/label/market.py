@@ -1,7 +1,7 @@
 """The shape of a market's law on labels: every rule with its dates and its source, and what is left to a person."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 from typing import Literal, NamedTuple
@@ -26,8 +26,7 @@ class Rule(NamedTuple):
         return (self.since is None or self.since <= on) and (self.until is None or on <= self.until)
 
 
-@dataclass(frozen=True)
-class AllergenList:
+class AllergenList(NamedTuple):
     """A list of fragrance allergens: which names, for bars first supplied when, and how long those may be sold on."""
 
     name: str
@@ -101,8 +100,7 @@ class ColourRule(NamedTuple):
     american: bool
 
 
-@dataclass(frozen=True)
-class Market:
+class Market(NamedTuple):
     """What a label for one market carries, and in which words; what is empty or None is not asked, or not known here.
 
     The rules themselves are in `domain`; a market names those that apply to it, each with its source.
@@ -136,7 +134,7 @@ class Market:
     not_on_tag: tuple[str, ...] = ()  # which fields of a layout never stand on a tag alone
     tag_source: str = ""  # where that stands, and how it is known
     without_label: str = "what a notice may stand for is not known here"  # beside bars that are sold without one
-    languages: Mapping[str, str] = field(default_factory=dict)  # by country, "" for any other: "de", "en fr"
+    languages: Mapping[str, str] = {}  # by country, "" for any other: "de", "en fr"
 
     def asks(self, particular: str, on: date) -> bool:
         """Whether a rule of that name is in force on a day."""

@@ -1,7 +1,8 @@
 """What the soap is made of, by mass balance: what went in, what the lye made of it, and what dries away."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from ledger.domain.lye.saponification import KOH, MG_PER_KG, molar_mass
@@ -83,9 +84,9 @@ class Charged(NamedTuple):
     """Everything that went into one soap."""
 
     process: Process
-    fats: Sequence[FatIn]
-    alkalis: Sequence[AlkaliIn]
-    others: Sequence[OtherIn]
+    fats: tuple[FatIn, ...]
+    alkalis: tuple[AlkaliIn, ...]
+    others: tuple[OtherIn, ...]
 
     @property
     def mass_mg(self) -> int:
@@ -108,6 +109,7 @@ def as_weighed(charged: Charged) -> Composition:
     return _composition("as weighed", parts, charged.mass_mg)
 
 
+@lru_cache(maxsize=256)  # one answer about a batch asks for it several times: its allergens, its weight, its water
 def reacted(charged: Charged) -> Composition:
     """What the lye makes of it once it has met all it can: mass in equals mass out.
 

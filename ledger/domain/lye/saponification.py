@@ -1,7 +1,6 @@
 """How much alkali the fats take, and what superfat the alkali weighed leaves."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
@@ -138,8 +137,7 @@ def superfat_of(
     return round((1 - worth / full) * WHOLE_PPM)
 
 
-@dataclass(frozen=True)
-class WaterRule:
+class WaterRule(NamedTuple):
     """How the water is reckoned: per mass of alkali, by lye concentration, or as a share of the fats."""
 
     kind: WaterBy

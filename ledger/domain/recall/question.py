@@ -1,7 +1,6 @@
 """What a recall is asked about: a value that can be kept as JSON and asked again."""
 
 import json
-from dataclasses import asdict, dataclass
 from datetime import date
 from typing import Literal, NamedTuple, get_args
 
@@ -24,8 +23,7 @@ class Start(NamedTuple):
     what: str
 
 
-@dataclass(frozen=True)
-class Question:
+class Question(NamedTuple):
     """One or several starts; supplier and material alone ask for all that was delivered between the days.
 
     The days narrow lots by when they were received and products by when they were made; both count in.
@@ -57,7 +55,7 @@ class Question:
     @property
     def kept(self) -> str:
         """As JSON, to be kept and asked again."""
-        values = {**asdict(self), "starts": [list(start) for start in self.starts], "format": _FORMAT}
+        values = {**self._asdict(), "starts": [list(start) for start in self.starts], "format": _FORMAT}
         values["first"], values["last"] = (day and day.isoformat() for day in (self.first, self.last))
         return json.dumps(values, ensure_ascii=False, sort_keys=True)
 

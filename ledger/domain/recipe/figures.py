@@ -2,7 +2,6 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import asdict, fields
 from functools import lru_cache
 from typing import Any, TypeVar
 
@@ -58,7 +57,14 @@ _UNSAID: dict[str, Any] = {
 
 def figures_text(recipe: Recipe) -> str:
     """All of a recipe as JSON, in the format of today."""
-    return json.dumps(asdict(recipe), ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+    return json.dumps(_plain(recipe), ensure_ascii=False, sort_keys=True, separators=(",", ":"))
+
+
+def _plain(value: Any) -> Any:
+    """A part by its names, and what it holds likewise."""
+    if hasattr(value, "_asdict"):
+        return {name: _plain(one) for name, one in value._asdict().items()}
+    return [_plain(one) for one in value] if isinstance(value, tuple) else value
 
 
 @lru_cache(maxsize=256)  # a list of batches asks for the same few recipes again and again
@@ -102,5 +108,5 @@ def _maybe(kind: type[Kept], values: Values | None) -> Kept | None:
 
 def _one(kind: type[Kept], values: Values) -> Kept:
     """One part, from the values it knows; lists are tuples."""
-    known = {field.name for field in fields(kind)}  # type: ignore[arg-type]
+    known = kind._fields  # type: ignore[attr-defined]
     return kind(**{k: tuple(v) if isinstance(v, list) else v for k, v in values.items() if k in known})

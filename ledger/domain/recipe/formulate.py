@@ -1,7 +1,6 @@
 """From a recipe to grams: every line's target, and the lye for the fats actually in hand."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -165,7 +164,7 @@ class Formulation(NamedTuple):
 
     def at(self, superfat_ppm: int) -> "Formulation":
         """The same with another superfat."""
-        other = replace(self.recipe, superfat_ppm=superfat_ppm)
+        other = self.recipe._replace(superfat_ppm=superfat_ppm)
         return formulate(other, self.charges, alkalis=self.alkalis, fill=self.fill, scale_step_mg=self.scale_step_mg)
 
     def certified(self, name: str) -> "Formulation":

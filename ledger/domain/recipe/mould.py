@@ -1,8 +1,8 @@
 """Moulds: a box, a cylinder, a number of cavities, and the volume they hold."""
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.units.quantity import parse_length, parse_volume
@@ -14,8 +14,7 @@ _FORMS = (
 )
 
 
-@dataclass(frozen=True)
-class Mould:
+class Mould(NamedTuple):
     """A mould as written, and the volume of dough it takes in microlitres (cubic millimetres)."""
 
     text: str

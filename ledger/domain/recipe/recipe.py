@@ -1,7 +1,7 @@
 """A recipe as its maker wrote it: what goes in, when, and what it is to become."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.domain.lye.saponification import WaterRule
 from ledger.domain.recipe.mould import Mould
@@ -40,8 +40,7 @@ STEP_TIMES = {
 }
 
 
-@dataclass(frozen=True)
-class RecipeLine:
+class RecipeLine(NamedTuple):
     """One material of a recipe: by mass, by share of the fats (ppm), or by pieces per bar."""
 
     role: Role
@@ -72,8 +71,7 @@ class RecipeLine:
         return self.role == "fat" and self.stage == AFTER_THE_COOK
 
 
-@dataclass(frozen=True)
-class Portion:
+class Portion(NamedTuple):
     """One portion of a batch divided at trace, with its share of the dough."""
 
     name: str
@@ -81,8 +79,7 @@ class Portion:
     bars: int | None
 
 
-@dataclass(frozen=True)
-class OwnStep:
+class OwnStep(NamedTuple):
     """One step in the maker's own words: ticked, or answered with a reading that may have limits in its own unit."""
 
     number: int  # in the order they are written, from 1
@@ -103,8 +100,7 @@ class OwnStep:
         return f"step {self.number}" if self.what == STEP or READINGS[self.what].again else None
 
 
-@dataclass(frozen=True)
-class Herb:
+class Herb(NamedTuple):
     """What an infusion declares of the herb that was strained out: a name, and a mass where one was carried over."""
 
     inci: str
@@ -116,8 +112,7 @@ AS_ADDED, AS_SAPONIFIED = "as added", "as saponified"
 TOGETHER, EACH_BY_NAME = "parfum", "each by name"
 
 
-@dataclass(frozen=True)
-class LabelWishes:
+class LabelWishes(NamedTuple):
     """What the maker decided about the label of a soap."""
 
     declaration: str = AS_ADDED
@@ -136,8 +131,7 @@ class LabelWishes:
     picture: str | None = None  # by the name of its file, attached to the recipe
 
 
-@dataclass(frozen=True)
-class Recipe:
+class Recipe(NamedTuple):
     """A recipe as written; quantities follow from it and from the fats in hand."""
 
     name: str

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from ledger.domain.bench.decision import Deviation, Doubt, list_words, undecided
 from ledger.errors import BadInput, Refused
@@ -11,8 +12,7 @@ from ledger.units.quantity import show_share
 from ledger.units.wording import count
 
 
-@dataclass(frozen=True)
-class Bars:
+class Bars(NamedTuple):
     """The bars of a batch, as far as a decision about them asks."""
 
     batch: str

@@ -1,8 +1,8 @@
 """Whether bars may be supplied on a day: nothing prohibited in them, covered by what was assessed, labels usable."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 from datetime import date
+from typing import NamedTuple
 
 from ledger.domain.bench.decision import Doubt, list_words
 from ledger.domain.release.bars import Bars, deviations_settled
@@ -15,8 +15,7 @@ BARE = "bars without a label go where they are sold so"  # the same of a release
 STALE = "its labels are not usable any more"  # before the reason of a decision to supply bars with them all the same
 
 
-@dataclass(frozen=True)
-class Changed:
+class Changed(NamedTuple):
     """Labels of an earlier list of allergens, on bars that are first supplied after it ended."""
 
     words: str
@@ -24,8 +23,7 @@ class Changed:
     sold_on_until: date | None  # so long; None: not known
 
 
-@dataclass(frozen=True)
-class Before:
+class Before(NamedTuple):
     """When and to whom bars were first supplied, as a person says, and what the ledger has of that day."""
 
     on: date
@@ -33,8 +31,7 @@ class Before:
     booked: int  # bars of the batch that were supplied on that day and of which nobody said so yet
 
 
-@dataclass(frozen=True)
-class Supply:
+class Supply(NamedTuple):
     """What speaks against supplying the bars of a batch on a day, decided or not."""
 
     barred: tuple[str, ...]  # what her markets prohibit in them, in words for each
@@ -42,12 +39,11 @@ class Supply:
     uncovered: tuple[Doubt, ...]  # why no assessment or notification covers them
     unnamed: tuple[Doubt, ...]  # what is in them that the assessment does not name, where all her markets ask for one
     stale: Mapping[str, Doubt]  # by market: why labels on them are not usable
-    changed: Mapping[str, Changed] = field(default_factory=dict)  # by market: whose labels the end of a list reached
+    changed: Mapping[str, Changed] = {}  # by market: whose labels the end of a list reached
     unlabelled: int = 0  # bars here without a label
 
 
-@dataclass(frozen=True)
-class Labels:
+class Labels(NamedTuple):
     """The labels printed for the bars of a batch."""
 
     markets: tuple[tuple[str, str], ...]  # code and name of each of hers in which a bar carries its ingredients
@@ -112,8 +108,7 @@ def first_supplied_in_time(bars: Bars, supply: Supply, on: date, number: int, be
     return bool(changed)
 
 
-@dataclass(frozen=True)
-class Door:
+class Door(NamedTuple):
     """Where bars go, as far as a bar without a label asks."""
 
     bare: bool = False  # it is settled that the product is sold there without a label

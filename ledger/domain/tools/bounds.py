@@ -1,6 +1,6 @@
 """The limits that a recipe sets, and what is usual where it sets none."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from ledger.units.measures import degree_unit
 from ledger.units.words import Units
@@ -15,8 +15,7 @@ FRAGRANCE_MILLI_C = {"°C": 80_000, "°F": 79_444}  # into cooked soap at 80 °C
 LOSS_PPM = {"cold": 100_000, "hot": 150_000, "rebatch": 200_000}
 
 
-@dataclass(frozen=True)
-class Limits:
+class Limits(NamedTuple):
     """What a recipe version allows; None: it sets no limit. Temperatures in thousandths of a degree Celsius."""
 
     apart_milli_c: int | None = None  # None: the usual one of the ledger's unit, as for the fragrance

@@ -1,7 +1,6 @@
 """The limits a recipe sets for what is read while its soap is made, and what lies outside them."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from ledger.domain.tools.bounds import PH_TO_QUESTION, Limits
@@ -25,14 +24,13 @@ class LineRead(NamedTuple):
     others: tuple[str, ...] = ()  # what else went in on it: of another material, or of a lot nobody knows
 
 
-@dataclass(frozen=True)
-class Read:
+class Read(NamedTuple):
     """What was weighed and read of one batch: figures by name, clock times as 14:05, readings corrected left out."""
 
     lines: Sequence[LineRead] = ()
-    figures: Mapping[str, Sequence[int]] = field(default_factory=dict)
-    last: Mapping[tuple[str, str | None], int] = field(default_factory=dict)  # figures by name and mark
-    clocks: Mapping[str, str] = field(default_factory=dict)
+    figures: Mapping[str, Sequence[int]] = {}
+    last: Mapping[tuple[str, str | None], int] = {}  # figures by name and mark
+    clocks: Mapping[str, str] = {}
     second_cook: bool = False  # a second stage of the cook is to come
     bars_mg: Sequence[int] = ()  # weighed at the cut
     loss_ppm: int | None = None

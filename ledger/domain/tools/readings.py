@@ -1,7 +1,6 @@
 """What can be read at the bench: one row each, which the worksheet, the prompt, the limits and the record read."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from typing import Literal, NamedTuple
 
 from ledger.domain.tools.bounds import FREE_ALKALI_PPM, Limits
@@ -35,8 +34,7 @@ def _as_minutes(minutes: int, _units: Units) -> str:
     return f"{minutes} min"
 
 
-@dataclass(frozen=True)
-class Answer:
+class Answer(NamedTuple):
     """In what a reading is answered: words, a clock time, or a figure."""
 
     example: str
@@ -44,10 +42,12 @@ class Answer:
     box: Callable[[Units], str]  # what stands in the box on paper, by the system of units
 
 
-@dataclass(frozen=True)
-class Figure(Answer):
+class Figure(NamedTuple):
     """An answer with a number and a unit."""
 
+    example: str
+    hint: str
+    box: Callable[[Units], str]
     unit: ReadingUnit  # in which it is kept
     parse: Callable[..., int]  # (text, *, what): raises BadInput
     show: Callable[[int, Units], str]
@@ -56,22 +56,24 @@ class Figure(Answer):
     between: tuple[int, int] | None = None  # what lies outside cannot be
 
 
-@dataclass(frozen=True)
-class Choice(Answer):
+class Choice(NamedTuple):
     """An answer that is one of a few words of the trade."""
 
+    example: str
+    hint: str
+    box: Callable[[Units], str]
     words: tuple[str, ...]
 
 
 WORDS = Answer("soda ash on top", "", lambda _: "")
-TICK = replace(WORDS, example="yes", hint="yes or no", box=lambda _: "tick")
+TICK = WORDS._replace(example="yes", hint="yes or no", box=lambda _: "tick")
 TRACE = Choice("light", "light, medium or thick", lambda _: "", ("light", "medium", "thick"))
 CLOCK = Answer("14:05", "14:05, or now", lambda _: "clock")
 MASS = Figure("1320 g", "", scale_unit, "mg", parse_mass, show_mass, show_mass, "scale")
 # What lies outside cannot be: no unit a thousand times off is taken in silence (common practice, no source).
-TEST_WEIGHT = replace(MASS, between=(10, 50_000_000))
-POTFUL = replace(MASS, between=(1_000, 200_000_000))
-BAR = replace(MASS, between=(1_000, 5_000_000))
+TEST_WEIGHT = MASS._replace(between=(10, 50_000_000))
+POTFUL = MASS._replace(between=(1_000, 200_000_000))
+BAR = MASS._replace(between=(1_000, 5_000_000))
 VOLUME = Figure(
     "1080 mL", "mL", lambda units: "fl oz" if scale_unit(units) == "oz" else "mL", "uL", parse_volume, show_volume,
     show_volume,
@@ -131,7 +133,7 @@ class BenchReading(NamedTuple):
     """
 
     what: str  # the reading it is booked as
-    answer: Answer
+    answer: Answer | Figure | Choice
     when: str | None = None
     label: str = ""
     note: str | None = None

@@ -1,7 +1,7 @@
 """Plan a batch: lots chosen, lye reckoned for exactly those lots, numbered lines for the bench."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
@@ -145,6 +145,6 @@ def _lye_into_water(filled: Lots, named: Mapping[str, MaterialCard]) -> Lots:
     water = sum((figures_of(take.card, take.lot).water_mg(take.quantity) for take in liquids), Fraction(0))
     check_dissolves(round(water), masses["alkali"])
     return [
-        (replace(line, stage=WITH_THE_LYE) if kinds[line] in masses else line, takes)
+        (line._replace(stage=WITH_THE_LYE) if kinds[line] in masses else line, takes)
         for line, takes in sorted(filled, key=lambda one: kinds[one[0]] != "liquid")
     ]

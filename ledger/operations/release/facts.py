@@ -21,7 +21,7 @@ from ledger.units.dates import show_date
 from ledger.units.quantity import show_share
 from ledger.units.wording import count
 from ledger.views.label.bare import Outlet, bare_outlets, bars_without, settled_at
-from ledger.views.label.supply import barred_from_supply, labelled_markets, supply_doubts, unnamed_doubts
+from ledger.views.label.supply import labelled_markets, supply_doubts
 from ledger.views.label.usable import label_doubts, labels_on_bars
 
 
@@ -44,12 +44,19 @@ def bars_of(rows: Rows, batch: BatchRow, on: date) -> tuple[Bars, int]:
 
 def supply_of(rows: Rows, batch: BatchRow, on: date, *, coming: int = 0) -> Supply:
     """What speaks against supplying bars on a day, those here and those that are coming back among them."""
-    barred, another = barred_from_supply(rows, batch, on=on)
+    against = supply_doubts(rows, batch, on=on)
     found = label_doubts(rows, batch, on=on, coming=coming)
     stale = {market: Doubt("labels", why) for market, why in found.stated.items()}
-    doubts, unnamed = supply_doubts(rows, batch, on=on), unnamed_doubts(rows, batch, on=on)
-    uncovered = tuple(one for one in doubts if one not in unnamed)
-    return Supply(barred, another, uncovered, unnamed, stale, found.changed, bars_without(rows, batch))
+    uncovered = tuple(one for one in against.doubts if one not in against.unnamed)
+    return Supply(
+        barred=against.barred,
+        another_market=against.another_market,
+        uncovered=uncovered,
+        unnamed=against.unnamed,
+        stale=stale,
+        changed=found.changed,
+        unlabelled=bars_without(rows, batch),
+    )
 
 
 def door_of(rows: Rows, batch: BatchRow, outlet: Outlet, on: date, *, option: str) -> Door:

@@ -38,7 +38,7 @@ def refused_anyway(
     bars, lot_id = bars_of(rows, batch, asked.on)
     finished = replace(finished_of(rows, batch, asked.on), known=())
     if not counted and finished.labels.uncounted is not None:
-        finished = replace(finished, labels=replace(finished.labels, uncounted=None, on_bars=bars.here))
+        finished = replace(finished, labels=finished.labels._replace(uncounted=None, on_bars=bars.here))
     good = [Check(what, "", True) for what in finished.checklist]
     asked = replace(asked, checks=good, before=before_of(rows, lot_id, first))
     may_release(bars, supply_of(rows, batch, asked.on), finished, asked)

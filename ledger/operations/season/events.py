@@ -34,6 +34,7 @@ from ledger.rows.batch import find_batch, plan_lines
 from ledger.rows.decision import open_deviations
 from ledger.rows.label import runs
 from ledger.rows.lot import on_hand_at, place_of_kind
+from ledger.rows.opened import Rows
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails
 from ledger.units.codes import supplier_number_key
@@ -54,6 +55,7 @@ class Diary(Selling):
     folder: Path
     on: date  # the day of the demo; every day of the diary counts from it
     draw: Draw
+    rows: Callable[[], Rows]  # what is booked, held still until it is let go
     scenario: dict[str, Any] = field(default_factory=dict)
     batches: dict[str, str] = field(default_factory=dict)
     lots: dict[str, str] = field(default_factory=dict)
@@ -84,7 +86,7 @@ class Diary(Selling):
     def _do_make(self, event: dict[str, Any], on: date) -> None:
         self._do_plan(event, on)
         code = self.batches[event["batch"]]
-        with self.book.look() as rows:
+        with self.look() as rows:
             lines = [one for one in plan_lines(rows, find_batch(rows, code).id) if one.role != "packaging"]
         actual = {name: parse_mass(text) for name, text in event.get("weighed", {}).items()}
         weighed = {}
@@ -99,7 +101,7 @@ class Diary(Selling):
     def _do_divide(self, event: dict[str, Any], on: date) -> None:
         for name, code, _ in divide_batch(self.book, self.batches[event["batch"]], {}, on=on, by=self.maker):
             self.batches[f"{event['batch']} {name}"] = code
-            with self.book.look() as rows:
+            with self.look() as rows:
                 lines = [one for one in plan_lines(rows, find_batch(rows, code).id) if one.role != "packaging"]
             weighed = {line.number: [Weighed(line.target)] for line in lines if not line.logged}
             poured = (read_reading(f"poured={event['poured']}"),)
@@ -114,7 +116,7 @@ class Diary(Selling):
 
     def _accept(self, code: str, event: dict[str, Any], on: date) -> None:
         """Decide about what lay outside a limit, with the reason the diary gives."""
-        with self.book.look() as rows:
+        with self.look() as rows:
             found = open_deviations(rows, find_batch(rows, code).id)
         for one in found:
             decide_deviation(self.book, code, one.number, "accept", on=on, by=self.maker, reason=event["accepted"])
@@ -152,7 +154,7 @@ class Diary(Selling):
 
     def _do_labels(self, event: dict[str, Any], on: date) -> None:
         code, printed, spoiled = self.batches[event["batch"]], event["count"], event.get("spoiled", 0)
-        with self.book.look() as rows:
+        with self.look() as rows:
             batch = find_batch(rows, code)
             here = on_hand_at(rows, batch.yield_lot_id or 0, place_of_kind(rows, "workshop").id, on=on)
             bare = max(0, here - labels_on_bars(rows, batch, on=on))
@@ -164,7 +166,7 @@ class Diary(Selling):
         request = LabelRequest(code, market, "belly band", count, on, layout_source=form, sheet_source=page)
         approve_label(self.book, request, by=self.maker)
         print_labels(self.book, request, lambda view: self.draw(view, count))
-        with self.book.look() as rows:
+        with self.look() as rows:
             run = runs(rows)[-1].number
         specimen = min(1, returned)
         count_run(self.book, run, Counted(spoiled, returned - specimen, specimen=specimen), on=on)
@@ -172,7 +174,7 @@ class Diary(Selling):
     def _label_anew(self, codes: Iterable[str], on: date) -> None:
         """Labels that the day made unusable are replaced before the bars leave, one for each bar here."""
         for code in codes:
-            with self.book.look() as rows:
+            with self.look() as rows:
                 batch = find_batch(rows, code)
                 doubts = label_doubts(rows, batch, on=on)
                 here = on_hand_at(rows, batch.yield_lot_id or 0, place_of_kind(rows, "workshop").id, on=on)

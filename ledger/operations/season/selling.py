@@ -1,5 +1,7 @@
 """What the sample season's diary tells of money: prices, terms, promises, payments, invoices, costs."""
 
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from datetime import date, timedelta
 from typing import Any, get_args
 
@@ -13,6 +15,7 @@ from ledger.operations.shop.count import count_shop
 from ledger.operations.shop.invoices import make_invoice
 from ledger.operations.shop.orders import add_order
 from ledger.operations.shop.terms import Agreed, agree
+from ledger.rows.opened import Rows, let_go
 from ledger.rows.people import customer_by_code
 from ledger.storage.book import Book
 from ledger.units.money import parse_money
@@ -26,6 +29,16 @@ class Selling:
     book: Book
     scenario: dict[str, Any]
     batches: dict[str, str]
+    rows: Callable[[], Rows]
+
+    @contextmanager
+    def look(self) -> Iterator[Rows]:
+        """What was booked so far, on one connection for all of it: to open one costs more than what is asked on it."""
+        rows = self.rows()
+        try:
+            yield rows
+        finally:
+            let_go(rows)
 
     @property
     def _currency(self) -> str:
@@ -43,7 +56,7 @@ class Selling:
     def _do_price(self, event: dict[str, Any], on: date) -> None:
         outlet, words = Outlet(), "everything"
         if "customer" in event:
-            with self.book.look() as rows:
+            with self.look() as rows:
                 card = customer_by_code(rows, event["customer"])
             outlet, words = Outlet(customer_id=card.id), f"everything for {card.name}"
         price, bars = parse_money(event["price"], self._currency), event.get("bars", 1)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from math import ceil, floor
+from typing import NamedTuple
 
 from ledger.domain.cure.envelope import FEWEST_DAYS, FEWEST_WEIGHINGS, Envelope, envelope
 from ledger.domain.cure.weighings import Weighing, points, same_bars
@@ -48,8 +49,7 @@ class Forecast:
         return f"{self.weighings} weighings on {self.weighing_days} days"
 
 
-@dataclass(frozen=True)
-class Dried:
+class Dried(NamedTuple):
     """All that is said of the drying of a batch: what was weighed first, then the forecast, or why there is none."""
 
     seen: Weighed

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from fractions import Fraction
 from math import floor
+from typing import NamedTuple
 
 from ledger.domain.cure.weighings import Lost, Weighing, last_week, lost_since, same_bars, too_coarse
 from ledger.domain.recipe.recipe import WEEKLY_LOSS_PPM, Recipe
@@ -24,8 +25,7 @@ EARLIER = 3  # batches of the recipe that are laid beside this one
 _NEAR_DAYS = 3  # by which the age of two weighings may differ
 
 
-@dataclass(frozen=True)
-class Earlier:
+class Earlier(NamedTuple):
     """What an earlier batch of the recipe had lost by the same age, in ppm of its first weighing."""
 
     batch_code: str

@@ -1,9 +1,9 @@
 """A page of the archive: what it is of, and its sections, told in the pieces that the batch record is told in."""
 
-import hashlib
 from dataclasses import dataclass, field
 from typing import Literal
 
+from ledger.units.seals import sha256_of
 from ledger.views.record.pieces import Facts, Pieces
 
 Kind = Literal["batch", "lot", "product", "customer", "supplier"]
@@ -51,7 +51,7 @@ class Index:
 
 def page_file(kind: Kind, code: str) -> str:
     """The file of a page; codes hold letters, digits and dashes alone, and a file's name has 255 bytes at most."""
-    short = code if len(code) <= _LONGEST else f"{code[:_LONGEST]}-{hashlib.sha256(code.encode()).hexdigest()[:16]}"
+    short = code if len(code) <= _LONGEST else f"{code[:_LONGEST]}-{sha256_of(code.encode())[:16]}"
     return f"{kind}-{short}.html"
 
 

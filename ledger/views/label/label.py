@@ -1,6 +1,5 @@
 """What is printed on the bars of one batch for one market."""
 
-import hashlib
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -23,6 +22,7 @@ from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_by_code, recipe_of
 from ledger.rows.settings import settings
 from ledger.units.dates import MONTHS
+from ledger.units.seals import sha256_of
 from ledger.views.label.allergens import Allergens, allergens_of, batch_holding, said_barred
 from ledger.views.label.picture import LabelPicture, picture_of
 from ledger.views.material.meant import number_words
@@ -199,7 +199,7 @@ def run_text(view: LabelText) -> str:
 
 def digest_of(text: str) -> str:
     """The SHA-256 by which a text is known again."""
-    return hashlib.sha256(text.encode()).hexdigest()
+    return sha256_of(text.encode())
 
 
 def _durability(

@@ -1,7 +1,6 @@
 """What a label has of every particular its market asks for, and what of it is for a person."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import date
 from typing import NamedTuple
 
@@ -38,8 +37,7 @@ class Particular(NamedTuple):
     stands: str  # found, missing, for a person
 
 
-@dataclass(frozen=True)
-class Checked:
+class Checked(NamedTuple):
     """One label as it is checked for a day."""
 
     rows: Rows

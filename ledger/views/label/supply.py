@@ -1,6 +1,8 @@
 """Whether the bars of a batch are covered by what was assessed and notified, for the markets she sells in."""
 
+from collections.abc import Iterator, Sequence
 from datetime import date
+from typing import NamedTuple
 
 from ledger.domain.bench.decision import Doubt
 from ledger.domain.label.market import Market
@@ -8,14 +10,14 @@ from ledger.domain.release.assessed import Compared
 from ledger.markets import laws_at
 from ledger.rows.batch import BatchRow
 from ledger.rows.opened import Rows
-from ledger.rows.recipe import recipe_by_code
+from ledger.rows.recipe import RecipeCard, recipe_by_code
 from ledger.rows.settings import settings
 from ledger.views.label.allergens import barred_words
 from ledger.views.recipe.skin import batch_skin_checks
-from ledger.views.release.assessment import batch_beside
+from ledger.views.release.assessment import AssessmentView, batch_beside
 
 
-def barred_from_supply(rows: Rows, batch: BatchRow, *, on: date) -> tuple[tuple[str, ...], bool]:
+def _barred(rows: Rows, batch: BatchRow, *, on: date) -> tuple[tuple[str, ...], bool]:
     """What the bars hold that her markets prohibit, in words for each; and whether a market of hers is left."""
     laws = laws_at(settings(rows).addresses)
     found = barred_words(rows, batch, laws, on=on)
@@ -31,29 +33,35 @@ def labelled_markets(rows: Rows) -> tuple[Market, ...]:
     return tuple(law for law in laws_at(settings(rows).addresses) if law.declares_ingredients)
 
 
-def supply_doubts(rows: Rows, batch: BatchRow, *, on: date) -> tuple[Doubt, ...]:
+class AgainstSupply(NamedTuple):
+    """What speaks against supplying bars on a day."""
+
+    barred: tuple[str, ...]  # what her markets prohibit in them, in words for each
+    another_market: bool  # a market of hers prohibits nothing in them
+    doubts: tuple[Doubt, ...]  # why they are not covered, a sentence for each, what is prohibited among them
+    unnamed: tuple[Doubt, ...]  # those about an ingredient the assessment does not name, where no person decides that
+
+
+def supply_doubts(rows: Rows, batch: BatchRow, *, on: date) -> AgainstSupply:
     """Why the bars are not covered on a day, a sentence for each; nothing where they are, as far as figures go.
 
     What a market prohibits, more of a scent than its certificate allows on the skin, no assessment, no notification for
     a market, or a particular of the batch as weighed that lies outside what was assessed. What the assessment is silent
-    on is no reason here; it is shown by the comparison.
+    on is no reason here; it is shown by the comparison. Where a market of hers asks for no assessment, a person decides
+    what it does not name, as of the rest.
     """
-    barred = (Doubt("prohibited", words) for words in barred_from_supply(rows, batch, on=on)[0])
+    barred, another = _barred(rows, batch, on=on)
     checked = batch_skin_checks(rows, batch)
     over = (Doubt("skin", one.words.removesuffix(".")) for one in checked if one.verdict == "over")
-    return (*barred, *over, *_not_assessed(rows, batch, on))
-
-
-def unnamed_doubts(rows: Rows, batch: BatchRow, *, on: date) -> tuple[Doubt, ...]:
-    """Those of the doubts that are about an ingredient the assessment does not name.
-
-    Nothing where a market of hers asks for no assessment: there a person decides, as of the rest.
-    """
     hers = laws_at(settings(rows).addresses)
-    if not hers or not all(law.asks("assessment", on) for law in hers) or batch.recipe_code is None:
-        return ()
-    view = batch_beside(rows, recipe_by_code(rows, batch.recipe_code), batch.code, on=on)
-    return tuple(_outside(one) for one in view.compared if one.unnamed) if view else ()
+    laws = [law for law in hers if law.asks("assessment", on)]
+    card = recipe_by_code(rows, batch.recipe_code) if laws and batch.recipe_code is not None else None
+    view = batch_beside(rows, card, batch.code, markets=[law.code for law in laws], on=on) if card else None
+    outside = _compared(view) if view else _no_assessment(card, laws) if card else ()
+    unnamed = (_outside(one) for one in view.compared if one.unnamed) if view and len(laws) == len(hers) else ()
+    return AgainstSupply(
+        barred, another, (*(Doubt("prohibited", words) for words in barred), *over, *outside), tuple(unnamed)
+    )
 
 
 def _outside(one: Compared) -> Doubt:
@@ -63,22 +71,17 @@ def _outside(one: Compared) -> Doubt:
     return Doubt("notification" if notified else "assessment", words, of)
 
 
-def _not_assessed(rows: Rows, batch: BatchRow, on: date) -> tuple[Doubt, ...]:
-    laws = [law for law in laws_at(settings(rows).addresses) if law.asks("assessment", on)]
-    if not laws or batch.recipe_code is None:
-        return ()
-    card = recipe_by_code(rows, batch.recipe_code)
-    view = batch_beside(rows, card, batch.code, markets=[law.code for law in laws], on=on)
-    if view is None:
-        asks = f"the market{'s' * (len(laws) > 1)} {', '.join(law.code for law in laws)}"
-        words = f"there is no safety assessment of {card.name}, which {asks} ask{'s' * (len(laws) == 1)} for"
-        return (Doubt("assessment", words, tuple(f"none for {law.code}" for law in laws)),)
-    found = []
+def _no_assessment(card: RecipeCard, laws: Sequence[Market]) -> tuple[Doubt, ...]:
+    asks = f"the market{'s' * (len(laws) > 1)} {', '.join(law.code for law in laws)}"
+    words = f"there is no safety assessment of {card.name}, which {asks} ask{'s' * (len(laws) == 1)} for"
+    return (Doubt("assessment", words, tuple(f"none for {law.code}" for law in laws)),)
+
+
+def _compared(view: AssessmentView) -> Iterator[Doubt]:
     for one in view.compared:
         notified = one.what.startswith("notification")
         if one.verdict == "outside":
-            found.append(_outside(one))
+            yield _outside(one)
         elif one.verdict == "silent" and notified:
             words = f"there is no {one.what.replace('notification', 'notification for', 1)}"
-            found.append(Doubt("notification", words))
-    return tuple(found)
+            yield Doubt("notification", words)

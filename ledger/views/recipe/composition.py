@@ -70,7 +70,7 @@ def charged(process: Process, inputs: Iterable[Input]) -> Charged:
             wet = one.card.kind == "liquid" or figures.acid_koh_mg_per_kg is not None
             water = figures.water_mg(mass) if wet else Fraction(0)
             others.append(OtherIn(one.card.name, one.role, mass, water, figures.acid_koh_mg(mass)))
-    return Charged(process, found_fats, alkalis, others)
+    return Charged(process, tuple(found_fats), tuple(alkalis), tuple(others))
 
 
 def ester_of(card: MaterialCard) -> str:

@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -39,7 +38,7 @@ def saponified_parts(bases: Sequence[Base], cards: Mapping[int, MaterialCard], p
     inputs = [
         Input(
             one.lot.kind,
-            replace(cards[one.lot.material_id], name=one.inci),
+            cards[one.lot.material_id]._replace(name=one.inci),
             figures_of(cards[one.lot.material_id], one.lot),
             one.mass_mg,
             one.held_back,
