@@ -17,15 +17,15 @@ def near(text: str, known: Iterable[str], limit: int = 3, *, cutoff: float = 0.5
     return [by_fold[word] for word in close]
 
 
-def nearest(text: str, known: Iterable[str], *, key: Callable[[str], str] = folded, limit: int = 3) -> list[str]:
-    """The known words that the fewest slips turn into what was typed: a sign wrong, missing or too many is one.
+def nearest(text: str, known: Iterable[str], *, key: Callable[[str], str]) -> list[str]:
+    """The three known words that the fewest slips turn into what was typed: a sign wrong, missing or too many is one.
 
     Not more than a third of its signs are wrong, and one may be in any; `key` is how both are compared.
     """
     wanted = key(text)
     far = {word: _slips(wanted, key(word)) for word in dict.fromkeys(known)}
     close = [word for word, slips in far.items() if slips <= max(1, len(wanted) // 3)]
-    return sorted(close, key=lambda word: far[word])[:limit]
+    return sorted(close, key=lambda word: far[word])[:3]
 
 
 def _slips(one: str, other: str) -> int:

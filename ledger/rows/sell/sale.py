@@ -149,16 +149,6 @@ def taken_for(rows: sqlite3.Connection, lots: Collection[int]) -> list[Taken]:
     return [Taken(*row)._replace(on=day(row[1])) for row in found]
 
 
-def amounts_by_movement(rows: sqlite3.Connection, movements: Collection[int]) -> dict[int, int]:
-    """What the lines of sales say that some movements brought, in minor units; those with no amount are left out."""
-    found = rows.execute(
-        "SELECT n.movement_id, sum(n.gross_minor - n.reduction_minor) FROM json_each(?) w "
-        "CROSS JOIN live_sale_line n ON n.movement_id = w.value WHERE n.gross_minor IS NOT NULL GROUP BY n.movement_id",
-        (json.dumps(sorted({*movements})),),
-    )
-    return {row[0]: row[1] for row in found}
-
-
 def booked_since(
     rows: sqlite3.Connection, moment: str, on: date, *, place_id: int | None, customer_id: int | None
 ) -> list[int]:
@@ -192,11 +182,10 @@ def brought_by_recipe(rows: sqlite3.Connection, recipes: Collection[int]) -> dic
     return brought
 
 
-def brought_lately(rows: sqlite3.Connection, number: int = 100) -> list[tuple[int, int]]:
-    """What the last so many lines of bars brought, of any product: how many, and how much together."""
+def brought_lately(rows: sqlite3.Connection) -> list[tuple[int, int]]:
+    """What the last hundred lines of bars brought, of any product: how many, and how much together."""
     found = rows.execute(
         "SELECT n.bars, n.gross_minor - n.reduction_minor FROM live_sale_line n "
-        "WHERE n.kind = 'bars' AND n.bars > 0 AND n.gross_minor > 0 ORDER BY n.id DESC LIMIT ?",
-        (number,),
+        "WHERE n.kind = 'bars' AND n.bars > 0 AND n.gross_minor > 0 ORDER BY n.id DESC LIMIT 100"
     )
     return [(row[0], row[1]) for row in found]
