@@ -71,8 +71,10 @@ def view(label, ticket, rack, jar) -> Callable[..., Any]:
     return chosen
 
 
-def draw(view: Any, layout: str, sheet: str, **more: Any) -> bytes:
-    return draw_labels(view, label_layout(layout), sheet_layout(sheet), **{"count": 1, **more})
+def draw(view: Any, layout: str, sheet: str, *, marked: bool = True, **more: Any) -> bytes:
+    page = sheet_layout(sheet)
+    page = replace(page, cut_marks=page.cut_marks and marked)
+    return draw_labels(view, label_layout(layout), page, **{"count": 1, **more})
 
 
 def corner(layout: str, sheet: str) -> tuple[float, float]:
@@ -105,7 +107,7 @@ def test_every_shipped_layout_has_a_sheet_on_a4_and_on_letter() -> None:
 @pytest.mark.parametrize(("layout", "sheet"), KINDS)
 def test_all_ink_of_letters_marks_and_codes_lies_within_a_panel(view, read, layout, sheet, name) -> None:
     form = label_layout(layout)
-    data = draw(view(layout, product=name), layout, sheet, crop_marks=False)
+    data = draw(view(layout, product=name), layout, sheet, marked=False)
     slack = 0.2 * DOTS  # the side of a letter that stands at the very edge, and the edge of a dot
     rules = [(left, left + long, top - 2.5, top + 1) for left, top, long in form.rules_mm]
     bare = [panel.edges_mm for panel in form.without_picture().panels]
@@ -172,7 +174,7 @@ def test_a_round_keeps_all_its_ink_and_the_tag_takes_the_rest(view, read, sheet:
     """The shipped round: name, what it is, weight, batch and the hand-with-book mark; 1 mm is left for the scissors."""
     form = label_layout("round")
     ((x, y, across), _hole) = form.rounds_mm
-    data = draw(view("round", business="Tidewrack"), "round", sheet, crop_marks=False)
+    data = draw(view("round", business="Tidewrack"), "round", sheet, marked=False)
     for dot_x, dot_y in ink(label_alone(read, data, form, corner("round", sheet))):
         off = ((dot_x / DOTS - x) ** 2 + (dot_y / DOTS - y) ** 2) ** 0.5
         assert not across / 2 - 1 < off < across / 2

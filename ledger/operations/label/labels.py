@@ -284,8 +284,3 @@ def count_run(book: Book, number: int, counted: Counted, *, on: date) -> Run:
         done = run_by_number(tx.rows, number)
         tx.say(f"Counted run {number}: {done.became.replace(' + ', ', ')}.")
         return done
-
-
-def count_labels(book: Book, number: int, *, spoiled: int, returned: int, on: date) -> Run:
-    """The same where no label is kept as a specimen."""
-    return count_run(book, number, Counted(spoiled, returned, specimen=0), on=on)
