@@ -87,14 +87,13 @@ class MayBe(NamedTuple):
     way: Way
     bars: int
     place: str
-    customer_id: int | None
     note: str | None
 
 
 def may_be_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[MayBe]:
     """Every movement not ticked whose bars may be of one of some lots, though it is booked on another, by its day."""
     found = rows.execute(
-        'SELECT v.id, v.lot_id, a.lot_id, v."on", v.kind, abs(v.quantity), p.name, v.customer_id, v.note '
+        'SELECT v.id, v.lot_id, a.lot_id, v."on", v.kind, abs(v.quantity), p.name, v.note '
         "FROM json_each(?) w CROSS JOIN live_assumed_batch a ON a.lot_id = w.value "
         "JOIN live_movement v ON v.id = a.movement_id JOIN place p ON p.id = v.place_id "
         f'WHERE {_OPEN} ORDER BY v."on", v.id, a.lot_id',
