@@ -1,34 +1,26 @@
 """The hazards known of things and of much of them, each with its source."""
 
-import csv
-from fractions import Fraction
 from functools import cache
-from pathlib import Path
 from typing import get_args
 
 from ledger.domain.recipe.hazards import Hazard
+from ledger.reference.tables import percent_ppm, table_rows
 from ledger.units.words import Process, Stage, known
 
 
 @cache
 def hazards() -> tuple[Hazard, ...]:
     """Every row of the table, in the order in which they are said."""
-    with (Path(__file__).parent / "hazards.csv").open(encoding="utf-8", newline="") as file:
-        return tuple(
-            Hazard(
-                row["key"],
-                row["of"],
-                tuple(row["words"].split(";")) if row["words"] else (),
-                known(row["stage"], get_args(Stage)),
-                known(row["process"], get_args(Process)),
-                _ppm(row["below_percent"]),
-                _ppm(row["over_percent"]),
-                row["text"],
-                row["source"],
-            )
-            for row in csv.DictReader(file)
+    return tuple(
+        Hazard(
+            row["of"],
+            tuple(row["words"].split(";")) if row["words"] else (),
+            known(row["stage"], get_args(Stage)),
+            known(row["process"], get_args(Process)),
+            percent_ppm(row["below_percent"]),
+            percent_ppm(row["over_percent"]),
+            row["text"],
+            row["source"],
         )
-
-
-def _ppm(percent: str) -> int | None:
-    return round(Fraction(percent) * 10_000) if percent else None
+        for row in table_rows("hazards.csv")
+    )
