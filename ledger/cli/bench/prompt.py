@@ -35,12 +35,11 @@ from ledger.views.bench.worksheet import acid_in_jug, worksheet
 
 @dataclass(frozen=True)
 class _Asked:
-    """One line of the worksheet as it is asked: what stands at its head, and what books the answer.
+    """One line of the worksheet as it is asked, and what books the answer.
 
     Where `typed`, Enter never books anything.
     """
 
-    sign: str
     question: str
     when: str
     booked: bool
@@ -174,7 +173,6 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
 
     question = f"{line.number}. {line.material}{lot}: {asked}"
     return _Asked(
-        str(line.number),
         question,
         line.stage,
         line.logged,
@@ -254,9 +252,7 @@ def _step(
     typed = tick and step.own  # which of her own words safety hangs on is not known here
     question = again if typed else f"{label}; Enter: {usual})"
     no_lot = partial(no_lot_here, what=step.label)
-    return _Asked(
-        step.letter, question, step.when, booked, past, book, again=again, firm=firm, typed=typed, hold=no_lot
-    )
+    return _Asked(question, step.when, booked, past, book, again=again, firm=firm, typed=typed, hold=no_lot)
 
 
 def _sure(doubt: str, code: str) -> bool:

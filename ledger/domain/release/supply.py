@@ -26,10 +26,9 @@ class Changed:
 
 @dataclass(frozen=True)
 class Before:
-    """When and to whom bars were first supplied, as a person says, and what the ledger has of that day."""
+    """When bars were first supplied, as a person says, and what the ledger has of that day."""
 
     on: date
-    whom: str
     booked: int  # bars of the batch that were supplied on that day and of which nobody said so yet
 
 

@@ -215,7 +215,7 @@ def _durability(
     """A date of month and year, or where the market asks for it the period after opening, within what was assessed."""
     months = months or (recipe.best_before_months if recipe else None)
     if months is None:
-        return Durability(0, None, wishes.after_opening_months)
+        return Durability(None, wishes.after_opening_months)
     assessed = None
     if batch.recipe_code and law.asks("assessment", on):
         found = latest_assessment(rows, recipe_by_code(rows, batch.recipe_code))
