@@ -7,7 +7,7 @@ from datetime import date
 from typing import Literal, NamedTuple
 
 from ledger.rows.opened import day
-from ledger.units.names import match_name
+from ledger.units.names import match_name, named
 from ledger.units.signs import folded
 from ledger.units.words import CustomerKind, Way
 
@@ -238,14 +238,7 @@ def supplier_list(rows: sqlite3.Connection) -> tuple[SupplierCard, ...]:
 
 def supplier_by_code(rows: sqlite3.Connection, text: str) -> SupplierCard:
     """The supplier meant by a code, a name or the start of one. Raises BadInput with near matches."""
-    cards = supplier_list(rows)
-    code = match_name(
-        text,
-        [(card.code, card.name) for card in cards],
-        noun="supplier",
-        add="soapledger supplier add NAME",
-    )
-    return next(card for card in cards if card.code == code)
+    return named(text, supplier_list(rows), noun="supplier", add="soapledger supplier add NAME")
 
 
 class Had(NamedTuple):

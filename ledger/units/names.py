@@ -2,12 +2,29 @@
 
 import difflib
 from collections.abc import Callable, Iterable, Sequence
+from typing import Protocol, TypeVar
 
 from ledger.errors import BadInput
 from ledger.units.signs import folded, without_accents
 
 _LONG_WORD = 4  # letters; a shorter word of a name is like too many others
 _CLOSE_WORD = 0.75
+
+
+class Named(Protocol):
+    """What is known by a short name and a name."""
+
+    @property
+    def code(self) -> str:
+        """Its short name."""
+
+    @property
+    def name(self) -> str:
+        """Its name."""
+
+
+One = TypeVar("One", bound=Named)
+Word = TypeVar("Word", bound=str)
 
 
 def near(text: str, known: Iterable[str], limit: int = 3, *, cutoff: float = 0.55) -> list[str]:
@@ -51,6 +68,24 @@ def _begun(wanted: str, names: Sequence[tuple[str, str]], key: Callable[[str], s
             or any(word.startswith(wanted) for word in key(name).split())
         )
     ]
+
+
+def named(text: str, known: Sequence[One], *, noun: str, add: str) -> One:
+    """The one meant by a code, a name or the start of one. Raises BadInput as `match_name`."""
+    code = match_name(text, [(one.code, one.name) for one in known], noun=noun, add=add)
+    return next(one for one in known if one.code == code)
+
+
+def kind_meant(text: str, kinds: Iterable[Word], *, noun: str) -> Word:
+    """The kind meant by its name or the start of it. Raises BadInput with the list."""
+    wanted, known = text.strip().casefold(), tuple(kinds)
+    exact = [kind for kind in known if kind.casefold() == wanted]
+    fits = exact or [kind for kind in known if wanted and kind.casefold().startswith(wanted)]
+    if len(fits) == 1:
+        return fits[0]
+    close = near(text, known, 1)
+    hint = f" Did you mean {close[0]}?" if close else ""
+    raise BadInput(f"'{text}' is not a kind of {noun} known here.{hint} Write one of {', '.join(known)}.")
 
 
 def match_name(text: str, names: Sequence[tuple[str, str]], *, noun: str, add: str) -> str:
