@@ -1,7 +1,7 @@
 """Business dates: local calendar days as she writes them."""
 
 import re
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 
 from ledger.errors import BadInput
 from ledger.units.wording import opening
@@ -76,6 +76,12 @@ def not_future(day: date, *, today: date, what: str = "the date") -> date:
 def show_date(day: date) -> str:
     """A day as it is printed: 25 Nov 2026."""
     return f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
+
+
+def show_moment(recorded_at: str) -> str:
+    """A stored UTC moment as it is read: 1 Jun 2026, 09:30 UTC."""
+    moment = datetime.fromisoformat(recorded_at)
+    return f"{show_date(moment.date())}, {moment:%H:%M} UTC"
 
 
 def parse_best_before(text: str, *, today: date) -> date:

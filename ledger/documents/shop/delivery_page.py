@@ -6,10 +6,11 @@ from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 from ledger.documents.kit.blocks import grid
 from ledger.documents.kit.fonts import printable
 from ledger.documents.kit.page import GREY, HAIR, Sheet, build, para, plain
-from ledger.documents.shop.parties import TYPE, address_lines, parties
+from ledger.documents.shop.parties import TYPE, parties
 from ledger.units.dates import show_date
 from ledger.units.wording import count
 from ledger.views.shop.delivery import Delivery
+from ledger.views.shop.parcel import address_lines
 
 _STORED = "Keep dry, cool and out of the sun."  # common practice, no source
 

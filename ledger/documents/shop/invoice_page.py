@@ -8,10 +8,11 @@ from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 from ledger.documents.kit.blocks import grid
 from ledger.documents.kit.fonts import printable
 from ledger.documents.kit.page import GREY, HAIR, Sheet, build, para, plain
-from ledger.documents.shop.parties import TYPE, address_lines, parties
+from ledger.documents.shop.parties import TYPE, parties
 from ledger.units.dates import show_date
 from ledger.units.prices import show_price
 from ledger.views.shop.invoice import InvoiceLine, InvoiceView
+from ledger.views.shop.parcel import address_lines
 
 
 def draw_invoice(view: InvoiceView, *, words: str = "", size: str = "A4") -> bytes:

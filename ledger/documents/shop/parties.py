@@ -29,8 +29,3 @@ def _lines(what: str, lines: list[str]) -> list[Flowable]:
         para(first, TYPE.head, bold=True),
         *(para(one.strip(), TYPE.body) for one in rest),
     ]
-
-
-def address_lines(address: str | None) -> list[str]:
-    """A postal address as it stands on an envelope: a line for each part between commas or lines."""
-    return [one.strip() for one in (address or "").replace("\n", ",").replace(";", ",").split(",") if one.strip()]
