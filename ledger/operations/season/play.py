@@ -113,10 +113,7 @@ class Season(Diary):
 
     def _contents(self) -> dict[tuple[int, str, str], list[dict[str, str]]]:
         """The statements, each of one material or lot."""
-        found: dict[tuple[int, str, str], list[dict[str, str]]] = {}
-        for row in self._rows("contents.csv"):
-            found.setdefault((int(row["day"]), row["material"], row["lot"]), []).append(row)
-        return found
+        return self._by_day("contents.csv", "material", "lot")
 
     def _contains(self, rows: list[dict[str, str]]) -> None:
         first = rows[0]
@@ -131,9 +128,13 @@ class Season(Diary):
         assess_recipe(self.book, path.stem, path.read_text(encoding="utf-8"), file=path.name)
 
     def _deliveries(self) -> dict[tuple[int, str, str], list[dict[str, str]]]:
+        return self._by_day("deliveries.csv", "supplier", "note_number")
+
+    def _by_day(self, name: str, of: str, which: str) -> dict[tuple[int, str, str], list[dict[str, str]]]:
+        """The rows of a table that belong together, by their day and by two columns."""
         found: dict[tuple[int, str, str], list[dict[str, str]]] = {}
-        for row in self._rows("deliveries.csv"):
-            found.setdefault((int(row["day"]), row["supplier"], row["note_number"]), []).append(row)
+        for row in self._rows(name):
+            found.setdefault((int(row["day"]), row[of], row[which]), []).append(row)
         return found
 
     def _delivery(self, rows: list[dict[str, str]]) -> None:

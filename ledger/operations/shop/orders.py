@@ -57,6 +57,17 @@ def _each(rows: Rows, bars: Mapping[str, int]) -> list[tuple[Thing, int]]:
     return list(found.values())
 
 
+def _line(order: int, thing: Thing, bars: int, price_minor: int | None) -> OrderLine:
+    return OrderLine(
+        order_id=order,
+        recipe_id=thing.recipe_id,
+        lot_id=thing.lot_id,
+        batch_id=thing.batch_id,
+        bars=bars,
+        price_minor=price_minor,
+    )
+
+
 def open_order(rows: Rows, number: int) -> OrderRow:
     """An order that nobody ended. Raises BadInput for one that is not there, Refused for one that was ended."""
     found = orders(rows, number=number)
@@ -91,17 +102,7 @@ def add_order(
                 raise BadInput(f"How many bars of {thing.name}? Write a number above zero.")
         order = tx.add(CustomerOrder(customer_id=card.id, on=on, due_on=due_on, note=note))
         assert order.id is not None
-        tx.add_all(
-            OrderLine(
-                order_id=order.id,
-                recipe_id=thing.recipe_id,
-                lot_id=thing.lot_id,
-                batch_id=thing.batch_id,
-                bars=number,
-                price_minor=price_minor,
-            )
-            for thing, number in each
-        )
+        tx.add_all(_line(order.id, thing, number, price_minor) for thing, number in each)
         tx.say(f"Order {order.id} from {whom_kept(card)}: {count(sum(bars.values()), 'bar')} by {show_date(due_on)}.")
     return order.id
 
@@ -126,16 +127,7 @@ def change_order(book: Book, number: int, bars: Mapping[str, int]) -> None:
                     f"{count(still, 'bar')} of {thing.name} {'is' if still == 1 else 'are'} still to go on order "
                     f"{number}; {-change} cannot be taken from it. Nothing was written."
                 )
-            rows.append(
-                OrderLine(
-                    order_id=order.id,
-                    recipe_id=thing.recipe_id,
-                    lot_id=thing.lot_id,
-                    batch_id=thing.batch_id,
-                    bars=change,
-                    price_minor=line.price_minor if line else None,
-                )
-            )
+            rows.append(_line(order.id, thing, change, line.price_minor if line else None))
         tx.add_all(rows)
         words = ", ".join(f"{change:+d} {word}" for word, change in bars.items())
         tx.say(f"Changed order {number}: {words}.")
