@@ -1,6 +1,5 @@
 """Which bars fill an order: of the batches that may leave, the oldest first."""
 
-from datetime import date
 from typing import NamedTuple
 
 from ledger.errors import BadInput, Refused
@@ -14,9 +13,7 @@ from ledger.units.dates import show_date
 class Filling(NamedTuple):
     """An order with the bars that are proposed for it, by the batch code."""
 
-    order: int
     customer: CustomerCard
-    due_on: date
     bars: dict[str, int]
     short: tuple[tuple[str, int], ...]  # (product, bars) that no released batch has
     passed: tuple[str, ...]  # batches that would fill what is short, once they are released
@@ -54,4 +51,4 @@ def filling(rows: Rows, number: int) -> Filling:
             short.append((line.batch or line.product, need))
             passed |= {lots[one.lot_id].code: None for one in fitting if one.verdict == "passed"}
     card = next(one for one in customer_list(rows) if one.id == order.customer_id)
-    return Filling(number, card, order.due_on, bars, tuple(short), tuple(passed))
+    return Filling(card, bars, tuple(short), tuple(passed))
