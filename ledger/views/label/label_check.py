@@ -71,7 +71,7 @@ def label_check(
     lot_id = batch.yield_lot_id
     assert lot_id is not None
     approval = approved_by(rows, lot_id, label.market, digest_of(run_text(label)))
-    claimed = claimed_words(rows, batch, label, soap_alone=law.asks("only soap", on))
+    claimed = claimed_words(rows, batch, label, on=on)
     return LabelCheck(
         on,
         label,
