@@ -7,9 +7,10 @@ from functools import partial
 from pathlib import Path
 from typing import get_args
 
+from ledger.domain.material.skin_limits import Limit
 from ledger.operations.house.setup import Setup, set_up
 from ledger.operations.material.materials import add_material
-from ledger.operations.material.skin import LimitFacts, state_contents, state_limit
+from ledger.operations.material.skin import state_contents, state_limit
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.people.suppliers import SupplierDetails, add_supplier
 from ledger.operations.recipe.recipes import add_recipe
@@ -99,12 +100,12 @@ class Season(Diary):
         add_material(self.book, material_facts(row), kind=kind, code=row["code"])
 
     def _limit(self, row: dict[str, str]) -> None:
-        facts = LimitFacts(
+        facts = Limit(
             parse_share(row["percent"]),
             row["certificate"],
+            row["amendment"],
             row["category"],
             self.day(int(row["day"])),
-            row["amendment"],
         )
         whole = not row["constituent"]
         state_limit(
