@@ -4,8 +4,18 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Spacer, Table
 
 from ledger.documents.kit.page import Sheet, Type, para, plain
+from ledger.views.shop.delivery import Delivery
+from ledger.views.shop.invoice import InvoiceView
+from ledger.views.shop.parcel import address_lines
 
 TYPE = Type(large=24, head=12, body=9.5)
+
+
+def seller_lines(view: Delivery | InvoiceView) -> list[str]:
+    """Who sells: the name she trades under, whoever answers for it if another, the address, the telephone."""
+    lines = [view.business, *([view.seller.name] if view.seller.name != view.business else [])]
+    lines += [one for one in address_lines(view.seller.address) if one not in lines]
+    return lines + ([f"Telephone {view.phone}"] if view.phone else [])
 
 
 def parties(sheet: Sheet, *, title: str, seller: list[str], customer: list[str], facts: list[str]) -> list[Flowable]:
