@@ -9,7 +9,7 @@ from ledger.rows.batch import find_batch
 from ledger.rows.opened import Rows
 from ledger.rows.people import customer_by_code
 from ledger.rows.recipe import recipe_by_code
-from ledger.rows.sell.order import OrderRow, order_lines, orders
+from ledger.rows.sell.order import OrderRow, open_order, order_lines
 from ledger.storage.book import Book
 from ledger.storage.tables.sale import CustomerOrder, OrderEnd, OrderLine
 from ledger.units.codes import looks_like_batch_code
@@ -66,16 +66,6 @@ def _line(order: int, thing: Thing, bars: int, price_minor: int | None) -> Order
         bars=bars,
         price_minor=price_minor,
     )
-
-
-def open_order(rows: Rows, number: int) -> OrderRow:
-    """An order that nobody ended. Raises BadInput for one that is not there, Refused for one that was ended."""
-    found = orders(rows, number=number)
-    if not found:
-        raise BadInput(f"There is no order {number}; see them all: soapledger order list --all")
-    if found[0].ended_on:
-        raise Refused(f"Order {number} was ended on {show_date(found[0].ended_on)} by {found[0].ended_by}.")
-    return found[0]
 
 
 def add_order(

@@ -2,12 +2,11 @@
 
 from typing import NamedTuple
 
-from ledger.errors import BadInput, Refused
+from ledger.errors import Refused
 from ledger.rows.lot import lots_by_id
 from ledger.rows.opened import Rows
 from ledger.rows.people import CustomerCard, customer_list
-from ledger.rows.sell.order import bars_to_promise, order_lines, orders
-from ledger.units.dates import show_date
+from ledger.rows.sell.order import bars_to_promise, open_order, order_lines
 
 
 class Filling(NamedTuple):
@@ -20,13 +19,8 @@ class Filling(NamedTuple):
 
 
 def filling(rows: Rows, number: int) -> Filling:
-    """What is proposed for an order. Raises BadInput for one that is not there, Refused for one with nothing to go."""
-    found = orders(rows, number=number)
-    if not found:
-        raise BadInput(f"There is no order {number}; see them all: soapledger order list --all")
-    order = found[0]
-    if order.ended_on:
-        raise Refused(f"Order {number} was ended on {show_date(order.ended_on)} by {order.ended_by}.")
+    """What is proposed for an order; raises as `open_order`, and Refused for one with nothing to go."""
+    order = open_order(rows, number)
     lines = [one for one in order_lines(rows, number).get(number, []) if one.open]
     if not lines:
         raise Refused(f"All of order {number} went already; see: soapledger order show {number}")
