@@ -70,7 +70,8 @@ def _aliases(row: dict[str, str]) -> tuple[str, ...]:
     return tuple(word for word in row["aliases"].split(";") if word)
 
 
-def _ppm(percent: str) -> int | None:
+def percent_ppm(percent: str) -> int | None:
+    """A share written in percent, in ppm; None where none is written."""
     return round(Fraction(percent) * 10_000) if percent else None
 
 
@@ -140,7 +141,7 @@ def acids() -> Mapping[str, ReferenceAcid]:
             name=row["name"],
             formula=row["formula"],
             koh_mg_per_kg=round(int(row["protons"]) * KOH / Fraction(row["molar_mass"]) * 1_000_000),
-            strength_ppm=_ppm(row["usual_strength_percent"]),
+            strength_ppm=percent_ppm(row["usual_strength_percent"]),
             inci=row["inci"],
             note=row["note"],
             aliases=_aliases(row),
@@ -154,7 +155,7 @@ def liquids() -> Mapping[str, ReferenceLiquid]:
     """Every liquid whose share of water is known, by its key."""
     found = {}
     for row in table_rows("liquids.csv"):
-        water = _ppm(row["water_percent"])
+        water = percent_ppm(row["water_percent"])
         assert water is not None
         found[row["key"]] = ReferenceLiquid(
             row["key"],
@@ -172,10 +173,7 @@ def liquids() -> Mapping[str, ReferenceLiquid]:
 @cache
 def fatty_acids() -> Mapping[str, FattyAcid]:
     """Every fatty acid, by its shorthand (C18:1), in the order of chain length."""
-    return {
-        row["acid"]: FattyAcid(row["acid"], row["name"], Fraction(row["molar_mass"]))
-        for row in table_rows("acid_names.csv")
-    }
+    return {row["acid"]: FattyAcid(row["name"], Fraction(row["molar_mass"])) for row in table_rows("acid_names.csv")}
 
 
 @cache
@@ -183,7 +181,7 @@ def profiles() -> Mapping[str, tuple[FattyAcidRange, ...]]:
     """The published fatty-acid ranges of each fat that has them, by its key."""
     found: dict[str, list[FattyAcidRange]] = {}
     for row in table_rows("fatty_acids.csv"):
-        low, high = _ppm(row["low_percent"]), _ppm(row["high_percent"])
+        low, high = percent_ppm(row["low_percent"]), percent_ppm(row["high_percent"])
         assert low is not None
         assert high is not None
         source = f"{row['document']}; {row['source']}"

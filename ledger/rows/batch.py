@@ -147,16 +147,16 @@ WHERE b.id IN (
   SELECT o.id FROM live_batch o JOIN recipe_version w ON w.id = o.recipe_version_id
   JOIN recipe q ON q.id = w.recipe_id JOIN live_lot c ON c.batch_id = o.id AND +c.material_id = o.material_id
   WHERE q.code = :recipe AND o.portion IS :portion AND c."on" <= :cut AND o.id < :batch
-  ORDER BY o.id DESC LIMIT :last)
+  ORDER BY o.id DESC LIMIT 12)
 ORDER BY b.id DESC
 """
 
 
-def cut_before(rows: sqlite3.Connection, batch: BatchRow, *, last: int = 12) -> tuple[BatchRow, ...]:
-    """The last batches of the same recipe, and portion of it, that were cut before this one; the latest first."""
-    given = {"recipe": batch.recipe_code, "portion": batch.portion, "batch": batch.id, "last": last}
+def cut_before(rows: sqlite3.Connection, batch: BatchRow) -> tuple[BatchRow, ...]:
+    """The last dozen batches of the same recipe, and portion of it, that were cut before this one; the latest first."""
     cut = batch.yielded_on.isoformat() if batch.yielded_on else None
-    return tuple(_batch(row) for row in rows.execute(_SQL + _CUT_BEFORE, {**given, "cut": cut}))
+    given = {"recipe": batch.recipe_code, "portion": batch.portion, "batch": batch.id, "cut": cut}
+    return tuple(_batch(row) for row in rows.execute(_SQL + _CUT_BEFORE, given))
 
 
 def cut_of_recipes(rows: sqlite3.Connection, codes: Collection[str]) -> dict[str, list[int]]:

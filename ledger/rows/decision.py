@@ -1,11 +1,10 @@
 """What a named person has to decide before work goes on, what was decided already, and the recalls that were opened."""
 
 import sqlite3
-from collections.abc import Iterable
 from datetime import date
 from typing import NamedTuple
 
-from ledger.domain.bench.decision import Deviation, Doubt, undecided
+from ledger.domain.bench.decision import Deviation
 from ledger.rows.opened import day, maybe_day
 from ledger.units.words import RecallStepKind, Verdict
 
@@ -23,13 +22,6 @@ def decided(
         (lot_id, batch_id),
     )
     return frozenset((row["subject"], row["doubt"]) for row in found)
-
-
-def still_open(
-    rows: sqlite3.Connection, doubts: Iterable[Doubt], *, lot_id: int | None = None, batch_id: int | None = None
-) -> tuple[Doubt, ...]:
-    """The doubts of which something is not among what was decided about the lot or the batch."""
-    return undecided(doubts, decided(rows, lot_id=lot_id, batch_id=batch_id))
 
 
 def verdicts(rows: sqlite3.Connection, lot_id: int) -> tuple[tuple[str, date], ...]:

@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from ledger.rows.opened import day, maybe_day
-from ledger.units.names import match_name
+from ledger.units.names import named
 from ledger.units.signs import folded
 from ledger.units.words import EquipmentKind, ReadingUnit, UpkeepKind
 
@@ -98,14 +98,8 @@ def due(rows: sqlite3.Connection, on: date) -> tuple[EquipmentRow, ...]:
 
 def equipment_by_code(rows: sqlite3.Connection, text: str, on: date) -> EquipmentRow:
     """The item meant by a code, a name or the start of one. Raises BadInput with near matches."""
-    items = equipment_list(rows, on)
-    code = match_name(
-        text,
-        [(one.code, one.name) for one in items],
-        noun="scale, thermometer or pH meter",
-        add="soapledger equipment add KIND NAME",
-    )
-    return next(one for one in items if one.code == code)
+    what, add = "scale, thermometer or pH meter", "soapledger equipment add KIND NAME"
+    return named(text, equipment_list(rows, on), noun=what, add=add)
 
 
 def sole(rows: sqlite3.Connection, kind: EquipmentKind, on: date) -> EquipmentRow | None:

@@ -51,7 +51,6 @@ def history_since(path: Path, entry: int) -> tuple[HistoryLine, ...] | None:
 class EntryRow(NamedTuple):
     """What one entry says, which entry it takes back, and which took it back."""
 
-    recorded_at: str
     said: str
     reverses: int | None
     undone_by: int | None
@@ -60,9 +59,7 @@ class EntryRow(NamedTuple):
 def entry_written(rows: sqlite3.Connection, number: int) -> EntryRow:
     """One entry. Raises BadInput for one that is not there."""
     row = rows.execute(
-        "SELECT e.recorded_at, e.said, e.reverses, r.id FROM entry e LEFT JOIN entry r ON r.reverses = e.id "
-        "WHERE e.id = ?",
-        (number,),
+        "SELECT e.said, e.reverses, r.id FROM entry e LEFT JOIN entry r ON r.reverses = e.id WHERE e.id = ?", (number,)
     ).fetchone()
     if row is None:
         raise BadInput(f"There is no entry {number}; see: soapledger history")

@@ -97,10 +97,9 @@ def _lot(row: sqlite3.Row) -> LotRow:
     return LotRow(**values)
 
 
-def all_lots(rows: sqlite3.Connection, *, on: date | None = None) -> tuple[LotRow, ...]:
-    """Every lot in the order it was booked; status and stock as of a date when one is given."""
-    moment = on.isoformat() if on else None
-    return tuple(_lot(row) for row in rows.execute(LOT_SQL + " ORDER BY l.id", {"on": moment}))
+def all_lots(rows: sqlite3.Connection) -> tuple[LotRow, ...]:
+    """Every lot in the order it was booked."""
+    return tuple(_lot(row) for row in rows.execute(LOT_SQL + " ORDER BY l.id", {"on": None}))
 
 
 def lot_by_id(rows: sqlite3.Connection, lot_id: int, *, on: date | None = None) -> LotRow:

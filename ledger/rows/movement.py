@@ -206,16 +206,6 @@ def offcuts_of(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int, 
     return {row[0]: row[1] for row in found}
 
 
-def came_in(rows: sqlite3.Connection, lots: Collection[int]) -> dict[int, int]:
-    """How much of lots was received or made in the first place, by their row numbers."""
-    found = rows.execute(
-        "SELECT v.lot_id, sum(v.quantity) FROM json_each(?) w CROSS JOIN movement v ON v.lot_id = w.value "
-        "WHERE v.kind IN ('received', 'yielded') GROUP BY v.lot_id",
-        (json.dumps(sorted({*lots})),),
-    )
-    return dict.fromkeys(lots, 0) | {row[0]: row[1] for row in found}
-
-
 def moved_among(rows: sqlite3.Connection, batches: Collection[int]) -> dict[tuple[int, int], int]:
     """So much of each lot went into each of some batches, or came of it, by (lot, batch), in mg or pieces."""
     found = rows.execute(

@@ -7,7 +7,7 @@ from datetime import date
 from typing import Literal, NamedTuple
 
 from ledger.rows.opened import day
-from ledger.units.names import match_name
+from ledger.units.names import match_name, named
 from ledger.units.signs import folded
 from ledger.units.words import CustomerKind, Way
 
@@ -93,11 +93,10 @@ def customer_by_code(rows: sqlite3.Connection, text: str) -> CustomerCard:
 
 
 class DetailsHeld(NamedTuple):
-    """Whose personal details are kept, and in which rows; none when nothing is left to erase."""
+    """Whose personal details are kept."""
 
     code: str
     name: str
-    rows: tuple[int, ...]
     ids: tuple[int, ...]  # of the customers or suppliers that they are, taken back or not
 
 
@@ -110,7 +109,7 @@ def details_held(
     """
     held = rows.execute(
         f"""
-        SELECT p.personal_id, c.id, c.code, coalesce(r.name, p.name, c.code) AS name,
+        SELECT c.id, c.code, coalesce(r.name, p.name, c.code) AS name,
                EXISTS (SELECT 1 FROM live_{noun} l WHERE l.id = c.id) AS counts
         FROM {noun}_revision r JOIN {noun} c ON c.id = r.{noun}_id
         LEFT JOIN personal_text p ON p.personal_id = r.personal_id ORDER BY r.id
@@ -127,8 +126,7 @@ def details_held(
         code, name, own = card.code, card.name, [row for row in held if row["id"] == card.id]
     words = {code, folded(name), *(folded(row["name"]) for row in own)}
     own += [row for row in gone if row not in own and words & {row["code"], folded(row["name"])}]
-    kept = dict.fromkeys(row["personal_id"] for row in own if row["personal_id"] is not None)
-    return DetailsHeld(code, name, tuple(kept), tuple(dict.fromkeys(row["id"] for row in own)))
+    return DetailsHeld(code, name, tuple(dict.fromkeys(row["id"] for row in own)))
 
 
 class Details(NamedTuple):
@@ -238,14 +236,7 @@ def supplier_list(rows: sqlite3.Connection) -> tuple[SupplierCard, ...]:
 
 def supplier_by_code(rows: sqlite3.Connection, text: str) -> SupplierCard:
     """The supplier meant by a code, a name or the start of one. Raises BadInput with near matches."""
-    cards = supplier_list(rows)
-    code = match_name(
-        text,
-        [(card.code, card.name) for card in cards],
-        noun="supplier",
-        add="soapledger supplier add NAME",
-    )
-    return next(card for card in cards if card.code == code)
+    return named(text, supplier_list(rows), noun="supplier", add="soapledger supplier add NAME")
 
 
 class Had(NamedTuple):

@@ -10,7 +10,7 @@ from ledger.domain.recipe.figures import recipe_from
 from ledger.domain.recipe.recipe import Recipe
 from ledger.rows.batch import BatchRow
 from ledger.rows.opened import maybe_day
-from ledger.units.names import match_name
+from ledger.units.names import named
 from ledger.units.words import Process
 
 # What was kept of a version is of the version, whatever entry kept it: so it is looked for in the file itself, behind
@@ -92,14 +92,7 @@ def recipe_cards(rows: sqlite3.Connection) -> tuple[RecipeCard, ...]:
 
 def recipe_by_code(rows: sqlite3.Connection, text: str) -> RecipeCard:
     """The recipe meant by a code, a name or the start of one. Raises BadInput with near matches."""
-    cards = recipe_cards(rows)
-    code = match_name(
-        text,
-        [(card.code, card.name) for card in cards],
-        noun="recipe",
-        add="soapledger recipe add FILE.toml",
-    )
-    return next(card for card in cards if card.code == code)
+    return named(text, recipe_cards(rows), noun="recipe", add="soapledger recipe add FILE.toml")
 
 
 def recipe_source(rows: sqlite3.Connection, version_id: int) -> str:

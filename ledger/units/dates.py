@@ -1,7 +1,7 @@
 """Business dates: local calendar days as she writes them."""
 
 import re
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 
 from ledger.errors import BadInput
 from ledger.units.wording import opening
@@ -78,12 +78,18 @@ def show_date(day: date) -> str:
     return f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
 
 
-def parse_best_before(text: str, *, today: date, what: str = "the best-before date") -> date:
+def show_moment(recorded_at: str) -> str:
+    """A stored UTC moment as it is read: 1 Jun 2026, 09:30 UTC."""
+    moment = datetime.fromisoformat(recorded_at)
+    return f"{show_date(moment.date())}, {moment:%H:%M} UTC"
+
+
+def parse_best_before(text: str, *, today: date) -> date:
     """A last day of use: a month with its year, 2027-03, 03/2027 or Mar 2027, means its last day; else as a day.
 
     Raises BadInput.
     """
-    plain = text.strip().casefold()
+    plain, what = text.strip().casefold(), "the best-before date"
     if match := re.fullmatch(r"(?P<year>\d{4})-(?P<month>\d{1,2})|(?P<first>\d{1,2})[/.-](?P<last>\d{4})", plain):
         year, month = int(match["year"] or match["last"]), int(match["month"] or match["first"])
         if not 1 <= month <= 12:

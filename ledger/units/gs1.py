@@ -2,22 +2,14 @@
 
 import re
 from datetime import date
-from typing import NamedTuple
 
-from ledger.errors import BadInput, Refused
+from ledger.errors import BadInput
 
 # GS1 General Specifications (read: the identifiers, their lengths and the date; memory: the signs a lot may hold,
 # and which prefixes are only for use inside one company).
 _LOT = re.compile(r"[!\"%&'()*+,\-./0-9:;<=>?A-Z_a-z]{1,20}")
 _INSIDE = re.compile(r"02|04|2")
 _DIGITS = 13
-
-
-class Element(NamedTuple):
-    """One application identifier and its data, such as 310 with three decimals: (3103)000110."""
-
-    identifier: str
-    data: str
 
 
 def check_digit(digits: str) -> str:
@@ -49,47 +41,11 @@ def read_gtin(text: str) -> str:
     return plain
 
 
-def elements(
-    *,
-    gtin: str | None,
-    lot: str | None = None,
-    made_on: date | None = None,
-    best_before: date | None = None,
-    net_mg: int | None = None,
-) -> tuple[Element, ...]:
-    """The elements (01), (11), (15), (310n) and, since its length is not fixed, (10) last.
+def elements(gtin: str, *, lot: str, made_on: date) -> str:
+    """The elements (01), (11) and, since its length is not fixed, (10) last, as they are printed beside a code.
 
-    Raises Refused without a GTIN, BadInput for one that cannot be, a lot that GS1 cannot hold, or a weight that
-    does not fit.
+    Raises BadInput for a GTIN that cannot be, or a lot that GS1 cannot hold.
     """
-    if gtin is None:
-        raise Refused(
-            "Element strings need a GTIN, and with it a GS1 company prefix of your own; none is made up here. "
-            "Print the batch code by itself."
-        )
-    found = [Element("01", read_gtin(gtin).zfill(14))]
-    if made_on is not None:
-        found.append(Element("11", f"{made_on:%y%m%d}"))
-    if best_before is not None:
-        found.append(Element("15", f"{best_before:%y%m%d}"))
-    if net_mg is not None:
-        found.append(_net(net_mg))
-    if lot is not None:
-        if not _LOT.fullmatch(lot):
-            raise BadInput(f"A lot in a GS1 code has 1 to 20 letters, digits or common signs; '{lot}' has not.")
-        found.append(Element("10", lot))
-    return tuple(found)
-
-
-def _net(net_mg: int) -> Element:
-    """The net kilograms, cut off as on the label: three decimals for whole grams, else four."""
-    decimals, step = (3, 1000) if net_mg % 1000 == 0 else (4, 100)
-    data = f"{net_mg // step:06d}"
-    if net_mg < step or len(data) > 6:
-        raise BadInput("A net weight in a GS1 code has six figures, from 0.1 g up; look at the weight again.")
-    return Element(f"310{decimals}", data)
-
-
-def in_words(found: tuple[Element, ...]) -> str:
-    """The elements as they are printed beside the code: (01)06291041500213(3103)000110."""
-    return "".join(f"({one.identifier}){one.data}" for one in found)
+    if not _LOT.fullmatch(lot):
+        raise BadInput(f"A lot in a GS1 code has 1 to 20 letters, digits or common signs; '{lot}' has not.")
+    return f"(01){read_gtin(gtin).zfill(14)}(11){made_on:%y%m%d}(10){lot}"

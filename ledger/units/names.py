@@ -2,12 +2,29 @@
 
 import difflib
 from collections.abc import Callable, Iterable, Sequence
+from typing import Protocol, TypeVar
 
 from ledger.errors import BadInput
 from ledger.units.signs import folded, without_accents
 
 _LONG_WORD = 4  # letters; a shorter word of a name is like too many others
 _CLOSE_WORD = 0.75
+
+
+class Named(Protocol):
+    """What is known by a short name and a name."""
+
+    @property
+    def code(self) -> str:
+        """Its short name."""
+
+    @property
+    def name(self) -> str:
+        """Its name."""
+
+
+One = TypeVar("One", bound=Named)
+Word = TypeVar("Word", bound=str)
 
 
 def near(text: str, known: Iterable[str], limit: int = 3, *, cutoff: float = 0.55) -> list[str]:
@@ -17,15 +34,15 @@ def near(text: str, known: Iterable[str], limit: int = 3, *, cutoff: float = 0.5
     return [by_fold[word] for word in close]
 
 
-def nearest(text: str, known: Iterable[str], *, key: Callable[[str], str] = folded, limit: int = 3) -> list[str]:
-    """The known words that the fewest slips turn into what was typed: a sign wrong, missing or too many is one.
+def nearest(text: str, known: Iterable[str], *, key: Callable[[str], str]) -> list[str]:
+    """The three known words that the fewest slips turn into what was typed: a sign wrong, missing or too many is one.
 
     Not more than a third of its signs are wrong, and one may be in any; `key` is how both are compared.
     """
     wanted = key(text)
     far = {word: _slips(wanted, key(word)) for word in dict.fromkeys(known)}
     close = [word for word, slips in far.items() if slips <= max(1, len(wanted) // 3)]
-    return sorted(close, key=lambda word: far[word])[:limit]
+    return sorted(close, key=lambda word: far[word])[:3]
 
 
 def _slips(one: str, other: str) -> int:
@@ -51,6 +68,24 @@ def _begun(wanted: str, names: Sequence[tuple[str, str]], key: Callable[[str], s
             or any(word.startswith(wanted) for word in key(name).split())
         )
     ]
+
+
+def named(text: str, known: Sequence[One], *, noun: str, add: str) -> One:
+    """The one meant by a code, a name or the start of one. Raises BadInput as `match_name`."""
+    code = match_name(text, [(one.code, one.name) for one in known], noun=noun, add=add)
+    return next(one for one in known if one.code == code)
+
+
+def kind_meant(text: str, kinds: Iterable[Word], *, noun: str) -> Word:
+    """The kind meant by its name or the start of it. Raises BadInput with the list."""
+    wanted, known = text.strip().casefold(), tuple(kinds)
+    exact = [kind for kind in known if kind.casefold() == wanted]
+    fits = exact or [kind for kind in known if wanted and kind.casefold().startswith(wanted)]
+    if len(fits) == 1:
+        return fits[0]
+    close = near(text, known, 1)
+    hint = f" Did you mean {close[0]}?" if close else ""
+    raise BadInput(f"'{text}' is not a kind of {noun} known here.{hint} Write one of {', '.join(known)}.")
 
 
 def match_name(text: str, names: Sequence[tuple[str, str]], *, noun: str, add: str) -> str:

@@ -30,7 +30,7 @@ def show_price(minor: int, currency: str, country: str) -> str:
     return f"{figures}\u00a0{sign}"
 
 
-def parse_price(text: str, currency: str, *, what: str) -> tuple[int, str]:
+def parse_price(text: str, currency: str) -> tuple[int, str]:
     """A price as it is written, and its currency: that of its sign or code, else the one given.
 
     So a sign for a stall abroad is in the money that is paid there. Raises BadInput for a sign of several currencies.
@@ -43,7 +43,7 @@ def parse_price(text: str, currency: str, *, what: str) -> tuple[int, str]:
         if len(several) > 1:
             raise BadInput(f"'{plain}' may be {' or '.join(several)}; write the code, such as 6.50 {several[0]}.")
         (typed,) = several
-    return parse_money(plain, typed or currency, what=what), typed or currency
+    return parse_money(plain, typed or currency, what="the price"), typed or currency
 
 
 def parse_offer(text: str, currency: str) -> tuple[int, int]:

@@ -1,6 +1,7 @@
 """Signs of Unicode that are not seen: refused where she types them, shown by number where a ledger holds them."""
 
 import unicodedata
+from collections.abc import Callable
 
 from ledger.errors import BadInput
 
@@ -41,18 +42,20 @@ def refuse_unseen(text: str, what: str, *, lines: bool = False, instead: str = "
 
 def masked(text: str) -> str:
     """A text with every sign that is not seen as its number in Unicode, in brackets: [U+202E]. Line ends stand."""
-    if text.isprintable():
-        return text
-    hidden = {place for place in _unseen(text) if text[place] not in _LINES}
-    return "".join(f"[U+{ord(sign):04X}]" if at in hidden else sign for at, sign in enumerate(text))
+    return _with_unseen(text, lambda sign: f"[U+{ord(sign):04X}]")
 
 
 def escaped(text: str) -> str:
     """JSON with every sign that is not seen escaped, as JSON may have any (RFC 8259, 7); line ends stand."""
+    return _with_unseen(text, _escape)
+
+
+def _with_unseen(text: str, written: Callable[[str], str]) -> str:
+    """A text with every sign that is not seen written otherwise, but for line ends."""
     if text.isprintable():
         return text
     hidden = {place for place in _unseen(text) if text[place] not in _LINES}
-    return "".join(_escape(sign) if at in hidden else sign for at, sign in enumerate(text))
+    return "".join(written(sign) if at in hidden else sign for at, sign in enumerate(text))
 
 
 def _escape(sign: str) -> str:

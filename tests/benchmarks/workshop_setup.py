@@ -3,9 +3,10 @@
 from dataclasses import dataclass, replace
 from datetime import date
 
+from ledger.domain.material.skin_limits import Limit
 from ledger.operations.house.setup import Setup, set_up
 from ledger.operations.material.materials import MaterialFacts, add_material, started_from
-from ledger.operations.material.skin import LimitFacts, state_contents, state_limit
+from ledger.operations.material.skin import state_contents, state_limit
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.people.suppliers import SupplierDetails, add_supplier
 from ledger.operations.recipe.recipes import add_recipe
@@ -236,7 +237,7 @@ def begin(book: Book, scale: Scale, on: date) -> None:
         add_material(book, facts, kind=stuff.kind, code=code)
     state_contents(book, "lavender-eo", {"linalool": 330_000, "limonene": 5_000}, source="statement CS-1")
     state_contents(book, "orange-eo", {"limonene": 940_000}, source="statement CS-2")
-    state_limit(book, LimitFacts(50_000, "CS-L1", "9", on), material="lavender-eo")
+    state_limit(book, Limit(50_000, "CS-L1", None, "9", on), material="lavender-eo")
     for code, text in RECIPES.items():
         add_recipe(book, text, file=f"{code}.toml")
     for code, process in (("harbour", "cold"), ("fen-gold", "cold"), ("hearth", "hot"), ("two-shores", "cold")):

@@ -23,7 +23,7 @@ from ledger.operations.bench.portions import divide_batch
 from ledger.operations.bench.readings import log_readings, read_reading
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.cure.weighing import weigh_bars
-from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels
+from ledger.operations.label.labels import Counted, LabelRequest, approve_label, count_run, print_labels
 from ledger.operations.release.release import pass_bars, reject_bars, release_bars
 from ledger.operations.release.rework import rework_bars
 from ledger.operations.stock.lots import decide_lots
@@ -195,7 +195,7 @@ class Weeks(Stores):
         print_labels(self.book, request, lambda _: b"")
         with self.book.look() as rows:
             run = rows.execute("SELECT max(id) FROM label_run").fetchone()[0]
-        count_labels(self.book, run, spoiled=1, returned=1 + wasted, on=self.on)
+        count_run(self.book, run, Counted(1, 1 + wasted, specimen=0), on=self.on)
         checks = [Check("pH", "9.6; 1 % in water", True), *(Check(one, "good", True) for one in _LOOKS)]
         until = self.on + timedelta(days=1100)
         release_bars(

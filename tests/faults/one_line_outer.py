@@ -307,9 +307,6 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("rows/opened.py", "record/test_as_known.py"): [
         ("WHERE entry_id <= {horizon}", "WHERE entry_id < {horizon}"),
     ],
-    ("rows/movement.py", "recall/test_recall.py"): [
-        ("v.kind IN ('received', 'yielded')", "v.quantity > 0", "sell/test_where_bars_are.py"),
-    ],
     ("rows/bars.py", "recall/test_recall.py"): [
         (
             "CROSS JOIN live_movement v ON v.lot_id = w.value JOIN lot l",

@@ -12,8 +12,10 @@ from ledger.errors import BadInput
 DOTS = 4 * 72 / 25.4
 
 
-def draw(view, layout: str, sheet: str, **more) -> bytes:
-    return draw_labels(view, label_layout(layout), sheet_layout(sheet), **{"count": 1, **more})
+def draw(view, layout: str, sheet: str, *, marked: bool = True, **more) -> bytes:
+    page = sheet_layout(sheet)
+    page = replace(page, cut_marks=page.cut_marks and marked)
+    return draw_labels(view, label_layout(layout), page, **{"count": 1, **more})
 
 
 def test_a_nudge_moves_all_that_is_printed_right_and_down(label, read) -> None:
@@ -46,7 +48,7 @@ def test_cut_marks_are_as_the_sheet_says_unless_it_is_overridden(label, read) ->
     corner, cut = (8.0, 14.0, 10.0, 17.4), (54.0, 14.0, 56.0, 17.4)
     for box in (corner, cut):
         assert inked(read, draw(label, "box", "a4-8"), box)
-        assert not inked(read, draw(label, "box", "a4-8", crop_marks=False), box)
+        assert not inked(read, draw(label, "box", "a4-8", marked=False), box)
 
 
 def test_folds_of_the_wrap_are_marked_at_the_head_and_at_the_side(label, read) -> None:

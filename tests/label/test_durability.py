@@ -14,7 +14,7 @@ MADE = date(2026, 11, 25)
 
 
 def test_up_to_thirty_months_there_is_a_date() -> None:
-    assert durability(MADE, 24) == Durability(24, date(2028, 11, 25), None)
+    assert durability(MADE, 24) == Durability(date(2028, 11, 25), None)
     assert durability(MADE, 24).month_and_year == "October 2028"  # the end of November 2028 lies five days beyond
     assert durability(MADE, 30).best_before == date(2029, 5, 25)  # two years and six months
 
@@ -25,7 +25,7 @@ def test_a_day_the_month_lacks_becomes_its_last() -> None:
 
 
 def test_above_thirty_months_there_is_a_period_after_opening() -> None:
-    assert durability(MADE, 31, after_opening_months=12) == Durability(31, None, 12)
+    assert durability(MADE, 31, after_opening_months=12) == Durability(None, 12)
     assert durability(MADE, 31, after_opening_months=12).month_and_year is None
 
 
@@ -34,7 +34,7 @@ def test_whether_opening_matters_is_decided_not_assumed() -> None:
     for undecided in (None, True):
         with pytest.raises(BadInput, match="write after_opening_months = 12 or opening_matters = false under"):
             durability(MADE, 31, opening_matters=undecided)
-    assert durability(MADE, 31, opening_matters=False) == Durability(31, None, None)
+    assert durability(MADE, 31, opening_matters=False) == Durability(None, None)
     assert durability(MADE, 30, opening_matters=False).month_and_year == "April 2029"
 
 
@@ -46,7 +46,7 @@ def test_the_two_are_not_mixed() -> None:
 
 
 def test_no_more_is_claimed_than_was_assessed() -> None:
-    assert durability(MADE, 24, assessed_months=24).months == 24
+    assert durability(MADE, 24, assessed_months=24).best_before == date(2028, 11, 25)
     with pytest.raises(
         Refused, match=r"^25 months are claimed, and the stability was assessed for 24; claim at most 24\.$"
     ):

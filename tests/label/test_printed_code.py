@@ -50,8 +50,8 @@ def card(tmp_path, rack, read):
     def drawn(kind: str, text: str, *, module: float, wide: float = 92, scale: float = SCALE) -> Any:
         path = tmp_path / "card.toml"
         path.write_text(CARD.format(kind=kind, module=module, wide=wide), encoding="utf-8")
-        view = replace(rack, code_text=text)
-        data = draw_labels(view, label_layout(str(path)), sheet_layout("a4-8"), count=1, crop_marks=False)
+        view, page = replace(rack, code_text=text), replace(sheet_layout("a4-8"), cut_marks=False)
+        data = draw_labels(view, label_layout(str(path)), page, count=1)
         place = [round(mm * scale * 72 / 25.4) for mm in (9, 18.5, 9 + 96, 18.5 + 65)]
         return read(data).part(place, scale=scale)
 

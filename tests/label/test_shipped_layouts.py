@@ -80,12 +80,11 @@ def view(layout: str, **more: Any) -> Any:
 
 
 @cache
-def draw(layout: str, sheet: str, *, crop_marks: bool = False, **more: Any) -> Any:
+def draw(layout: str, sheet: str, *, marked: bool = False, **more: Any) -> Any:
     """One label on its sheet, drawn and read once for all that is asked of it."""
-    data = draw_labels(
-        view(layout, **more), shipped_layout(layout), sheet_layout(sheet), count=1, crop_marks=crop_marks
-    )
-    return drawn.Read(data)
+    page = sheet_layout(sheet)
+    page = replace(page, cut_marks=page.cut_marks and marked)
+    return drawn.Read(draw_labels(view(layout, **more), shipped_layout(layout), page, count=1))
 
 
 @pytest.fixture(scope="module", autouse=True)
@@ -205,7 +204,7 @@ def test_a_round_keeps_all_its_ink_and_the_tag_takes_the_rest(sheet: str) -> Non
 
 @pytest.mark.parametrize(("layout", "sheet"), [("wrap", "a4-2"), ("card-rack", "letter-8")])
 def test_the_printed_code_is_read_back(layout: str, sheet: str) -> None:
-    page = draw(layout, sheet, crop_marks=True)
+    page = draw(layout, sheet, marked=True)
     (found,) = zxingcpp.read_barcodes(label_alone(page, shipped_layout(layout), corner(layout, sheet)))
     assert found.text == "26-118-0"
 

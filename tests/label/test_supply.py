@@ -8,12 +8,13 @@ import pytest
 from making import LOOKED_GOOD, batch_of, cut, deliver
 from shop import PLAIN_BAR, SETUP, Shop, released_before, work_a_shop
 
+from ledger.domain.material.skin_limits import Limit
 from ledger.domain.release.bars import Passing
 from ledger.domain.release.releasing import Releasing
 from ledger.errors import Refused
 from ledger.operations.house.setup import set_up
 from ledger.operations.material.materials import MaterialFacts, add_material
-from ledger.operations.material.skin import LimitFacts, state_limit
+from ledger.operations.material.skin import state_limit
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.assess import assess_recipe
@@ -159,7 +160,7 @@ def test_bars_over_a_certificate_that_came_after_the_plan_are_asked_about(shop: 
         (found,) = batch_skin_checks(rows, batch_of(shop.book, code))
     assert found.share_ppm
     for grain, asked in ((-1, True), (0, False), (1, False)):
-        limit = LimitFacts(found.share_ppm + grain, f"LATER{grain}", "9", date(2026, 5, 7))
+        limit = Limit(found.share_ppm + grain, f"LATER{grain}", None, "9", date(2026, 5, 7))
         state_limit(shop.book, limit, material="bay oil")
         with shop.book.look() as rows:
             doubts = [one.words for one in supply_doubts(rows, batch_of(shop.book, code), on=date(2026, 6, 8)).doubts]

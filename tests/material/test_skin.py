@@ -1,7 +1,6 @@
 """Fragrances against what their certificates allow on the skin, from the plan to the scale."""
 
 import shutil
-from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -10,12 +9,13 @@ from making import MADE, batch_of, deliver, lines_of, planned
 from scented import three_scents
 from shop import PLAIN_BAR, Shop, work_a_shop
 
+from ledger.domain.material.skin_limits import Limit
 from ledger.errors import BadInput, Refused
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo
 from ledger.operations.material.materials import MaterialFacts, add_material, edit_material
-from ledger.operations.material.skin import LimitFacts, state_contents, state_limit
+from ledger.operations.material.skin import state_contents, state_limit
 from ledger.operations.recipe.recipes import add_recipe, revise_recipe
 from ledger.operations.stock.receive import DeliveryLine
 from ledger.rows.batch import portions_of
@@ -44,7 +44,7 @@ def scents(shop: Shop, built: Any) -> Shop:
 
 
 def limit(shop: Shop, name: str, percent: str, *, constituent: bool = False) -> None:
-    facts = LimitFacts(round(float(percent) * 10_000), "C-77", "9", date(2026, 3, 2), "51")
+    facts = Limit(round(float(percent) * 10_000), "C-77", "51", "9", date(2026, 3, 2))
     state_limit(shop.book, facts, **{"constituent" if constituent else "material": name})
 
 
@@ -281,12 +281,12 @@ def test_contents_of_the_whole_are_allowed_and_a_lot_of_another_oil_is_not(scent
 
 
 def test_a_limit_that_cannot_be_is_bad_input(scents: Shop) -> None:
-    good = LimitFacts(10_000, "C-1", "9", date(2026, 3, 2))
+    good = Limit(10_000, "C-1", None, "9", date(2026, 3, 2))
     for facts, material, message in (
-        (replace(good, limit_ppm=0), "bay oil", "above 0, up to 100 %"),
-        (replace(good, limit_ppm=1_000_001), "bay oil", "above 0, up to 100 %"),
-        (replace(good, certificate=" "), "bay oil", "Name the certificate"),
-        (replace(good, category=""), "bay oil", "For which kind of product .* soap is category 9: add --category 9"),
+        (good._replace(limit_ppm=0), "bay oil", "above 0, up to 100 %"),
+        (good._replace(limit_ppm=1_000_001), "bay oil", "above 0, up to 100 %"),
+        (good._replace(certificate=" "), "bay oil", "Name the certificate"),
+        (good._replace(category=""), "bay oil", "For which kind of product .* soap is category 9: add --category 9"),
         (good, "olive oil", "is of the kind fat; such limits are for fragrances"),
     ):
         with pytest.raises(BadInput, match=message):

@@ -9,11 +9,12 @@ from making import MADE, batch_of, cut, deliver, lines_of, planned, weighed
 from scented import three_scents
 from shop import PLAIN_BAR, Shop, work_a_shop
 
+from ledger.domain.material.skin_limits import Limit
 from ledger.errors import Refused
 from ledger.operations.bench.cut import cut_batch
 from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.material.materials import MaterialFacts, add_material
-from ledger.operations.material.skin import LimitFacts, state_contents, state_limit
+from ledger.operations.material.skin import state_contents, state_limit
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.release import reject_bars
 from ledger.operations.release.rework import rework_bars
@@ -48,7 +49,7 @@ def scents(shop: Shop, built: Any) -> Shop:
 def limit(
     shop: Shop, name: str, ppm: int, *, category: str = "9", constituent: bool = False, number: str = "C"
 ) -> None:
-    facts = LimitFacts(ppm, number, category, date(2026, 3, 2))
+    facts = Limit(ppm, number, None, category, date(2026, 3, 2))
     state_limit(shop.book, facts, **{"constituent" if constituent else "material": name})
 
 
@@ -218,8 +219,8 @@ def test_the_latest_certificate_by_its_date_counts(scents: Shop, booked_last: da
     """1 % by a paper of 2 March; 9 % booked after it counts unless that paper is older."""
     state_contents(scents.book, "bay oil", {"linalool": 500_000}, source="a statement")
     for which in ({"material": "bay oil"}, {"constituent": "linalool"}):
-        state_limit(scents.book, LimitFacts(10_000, "NEW", "9", date(2026, 3, 2)), **which)
-        state_limit(scents.book, LimitFacts(90_000, "OTHER", "9", booked_last), **which)
+        state_limit(scents.book, Limit(10_000, "NEW", None, "9", date(2026, 3, 2)), **which)
+        state_limit(scents.book, Limit(90_000, "OTHER", None, "9", booked_last), **which)
     add_recipe(scents.book, scented(("bay oil", "5")), file="s.toml")
     found = checks(scents, planned(scents.book, "scented"))
     assert {name: one.limit_ppm for name, one in found.items()} == {"bay oil": most_ppm, "linalool": most_ppm}

@@ -17,7 +17,7 @@ from shop import Shop, work_a_shop
 
 from ledger.errors import BadInput, Refused
 from ledger.operations.sell.stall_back import stall_back
-from ledger.operations.sell.stall_out import take_out
+from ledger.operations.sell.stall_out import stall_out
 from ledger.rows.lot import find_lot
 from ledger.rows.opened import Rows, open_rows
 from ledger.storage.book import Book
@@ -60,13 +60,13 @@ def test_no_bar_is_beyond_what_the_recall_of_its_batch_names(
                 break
             if data.draw(st.booleans()):  # by product
                 number = data.draw(st.integers(1, left))
-                take_out(book, "saturday", {"rosemary": number}, on=day)
+                stall_out(book, "saturday", {"rosemary": number}, on=day)
                 out = drawn(data, here, number)
             else:  # by code, read from the bars; the books may think that there are fewer
                 code = data.draw(st.sampled_from(sorted(here.keys())))
                 number = data.draw(st.integers(1, max(1, here[code])))
                 try:
-                    take_out(book, "saturday", {code: number}, on=day)
+                    stall_out(book, "saturday", {code: number}, on=day)
                 except (Refused, BadInput):
                     continue
                 out = Counter({code: number})

@@ -18,7 +18,7 @@ from ledger.domain.release.releasing import Releasing, TooFewLabels
 from ledger.errors import BadInput, Refused
 from ledger.operations.keep.undo import undo
 from ledger.operations.label.bare import Bare, end_bare, settle_bare
-from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels
+from ledger.operations.label.labels import Counted, LabelRequest, approve_label, count_run, print_labels
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars, release_bars
 from ledger.operations.sell.add_stall import add_stall
@@ -82,7 +82,7 @@ def with_labels(shop: Shop, code: str, number: int) -> None:
     request = LabelRequest(code, "eu", "band", number, PASSED, layout_source="layout", sheet_source="sheet")
     approve_label(shop.book, request, by="Nuala")
     print_labels(shop.book, request, lambda _: b"drawn")
-    count_labels(shop.book, 1, spoiled=0, returned=0, on=PASSED)
+    count_run(shop.book, 1, Counted(0, 0, specimen=0), on=PASSED)
 
 
 def to_stall(shop: Shop, code: str, number: int = 1, on: date = PASSED) -> None:

@@ -21,7 +21,7 @@ from ledger.domain.release.bars import Passing
 from ledger.domain.release.releasing import Releasing
 from ledger.errors import BadInput, Refused
 from ledger.operations.house.setup import set_up
-from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels
+from ledger.operations.label.labels import Counted, LabelRequest, approve_label, count_run, print_labels
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.recipe.recipes import add_recipe
 from ledger.operations.release.first_supply import FirstSupplied
@@ -55,7 +55,7 @@ def label(shop: Shop, code: str, on: date, *, market: str = "eu", count: int = 1
     with suppress(Refused):  # a text that was approved before
         approve_label(shop.book, request, by="Nuala")
     print_labels(shop.book, request, lambda _: b"drawn")
-    count_labels(shop.book, runs(shop.rows())[-1].number, spoiled=0, returned=0, on=on)
+    count_run(shop.book, runs(shop.rows())[-1].number, Counted(0, 0, specimen=0), on=on)
 
 
 def release(shop: Shop, code: str, on: date, first: FirstSupplied | None = None, **more: Any) -> int:

@@ -21,7 +21,7 @@ from ledger.errors import BadInput, Refused
 from ledger.operations.cure.weighing import weigh_bars
 from ledger.operations.house.setup import set_up
 from ledger.operations.keep.undo import undo
-from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
+from ledger.operations.label.labels import Counted, LabelRequest, approve_label, count_run, print_labels, reprint_labels
 from ledger.operations.material.skin import state_contents
 from ledger.operations.release.release import pass_bars, release_bars
 from ledger.operations.sell.dispatch import dispatch
@@ -51,7 +51,7 @@ def label(shop: Shop, code: str, on: date, *, market: str = "eu", count: int = 1
     with shop.book.look() as rows:
         run = runs(rows)[-1].number
     if counted:
-        count_labels(shop.book, run, spoiled=0, returned=0, on=on)
+        count_run(shop.book, run, Counted(0, 0, specimen=0), on=on)
     return run
 
 
@@ -122,7 +122,7 @@ def test_new_labels_open_the_door_once_they_are_counted(shop: Shop, packed: str)
     run = label(shop, packed, FIRST, counted=False)
     with pytest.raises(Refused, match="does not name Camphor"):
         gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
-    count_labels(shop.book, run, spoiled=0, returned=0, on=FIRST)
+    count_run(shop.book, run, Counted(0, 0, specimen=0), on=FIRST)
     for leave in doors(shop, packed, FIRST):
         leave()
 
@@ -133,7 +133,7 @@ def test_new_labels_open_the_door_when_they_are_enough_for_all_bars_here(
     shop: Shop, packed: str, count: int, spoiled: int, open_: bool
 ) -> None:
     run = label(shop, packed, FIRST, count=count, counted=False)
-    count_labels(shop.book, run, spoiled=spoiled, returned=0, on=FIRST)
+    count_run(shop.book, run, Counted(spoiled, 0, specimen=0), on=FIRST)
     if open_:
         gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
     else:
@@ -144,8 +144,8 @@ def test_new_labels_open_the_door_when_they_are_enough_for_all_bars_here(
 def test_every_label_of_a_run_may_be_spoiled_and_no_more(shop: Shop, packed: str) -> None:
     run = label(shop, packed, LAST, counted=False)
     with pytest.raises(BadInput, match="are more than that"):
-        count_labels(shop.book, run, spoiled=8, returned=3, on=LAST)
-    assert count_labels(shop.book, run, spoiled=8, returned=2, on=LAST).used == 0
+        count_run(shop.book, run, Counted(8, 3, specimen=0), on=LAST)
+    assert count_run(shop.book, run, Counted(8, 2, specimen=0), on=LAST).used == 0
 
 
 def test_the_count_that_a_release_went_by_is_not_taken_back(shop: Shop, packed: str) -> None:
@@ -158,7 +158,7 @@ def test_the_count_that_a_release_went_by_is_not_taken_back(shop: Shop, packed: 
 
 def test_an_old_text_printed_again_is_an_old_label(shop: Shop, packed: str, released: int) -> None:
     reprint_labels(shop.book, released, 10, on=FIRST, start=1, draw=lambda *_: b"drawn")
-    count_labels(shop.book, released + 1, spoiled=0, returned=0, on=FIRST)
+    count_run(shop.book, released + 1, Counted(0, 0, specimen=0), on=FIRST)
     with pytest.raises(Refused, match=rf"run {released + 1} for eu, its text of 31 Jul 2026, does not name Camphor"):
         gift(shop.book, {packed: 1}, to="a neighbour", on=FIRST)
     with shop.book.look() as rows:
@@ -291,7 +291,7 @@ def test_no_more_bars_leave_than_labels_are_on_them(
 ) -> None:
     """Ten printed; a retained sample does not leave and needs none."""
     run = label(shop, packed, PASSED, counted=False)
-    count_labels(shop.book, run, spoiled=spoiled, returned=0, on=PASSED)
+    count_run(shop.book, run, Counted(spoiled, 0, specimen=0), on=PASSED)
     if leaves is None:
         with pytest.raises(
             Refused, match=rf"has {10 - spoiled} labels on its bars, and {10 - retain} bars would leave"
@@ -317,7 +317,7 @@ def test_the_labelled_bars_leave_and_the_others_stay_until_they_have_one(shop: S
     reprint_labels(shop.book, 1, 2, on=PASSED, start=1, draw=lambda *_: b"drawn")
     with pytest.raises(Refused, match="3 without one stay"):  # nobody counted them yet
         gift(shop.book, {packed: 1}, to="a neighbour", on=PASSED)
-    count_labels(shop.book, 2, spoiled=0, returned=0, on=PASSED)
+    count_run(shop.book, 2, Counted(0, 0, specimen=0), on=PASSED)
     with pytest.raises(Refused, match="2 bars in the workshop have a label, and 3 would leave; 1 without one stays"):
         gift(shop.book, {packed: 3}, to="a neighbour", on=PASSED)
     gift(shop.book, {packed: 2}, to="a neighbour", on=PASSED)

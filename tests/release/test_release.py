@@ -61,7 +61,7 @@ def test_bars_are_passed_on_the_day_the_cure_ends_and_not_before(shop: Shop, bui
     code = begun(built, shop, second_cut)
     with pytest.raises(Refused, match="cures until 3 Jun 2026, 1 day more"):
         pass_it(shop, code, on=date(2026, 6, 2))
-    assert pass_it(shop, code) == Passed(10, 0, ())
+    assert pass_it(shop, code) == Passed(10, ())
     assert batch_of(shop.book, code).status == "passed for packing"
 
 

@@ -18,7 +18,7 @@ from ledger.operations.sell.add_stall import add_stall
 from ledger.rows.sell.product import product_by_name
 from ledger.units.prices import show_price
 from ledger.views.sale.price_list import price_list
-from ledger.views.sale.prices import price_of
+from ledger.views.sale.prices import price_table
 
 
 @pytest.fixture
@@ -39,10 +39,11 @@ def test_a_price_at_a_stall_and_for_a_shop_goes_before_the_one_anywhere(priced: 
     run("price", "set", "all", "4.20", "--to", "tern")
     rows, day = priced.rows(), date(2026, 6, 1)
     place = rows.execute("SELECT id FROM place WHERE kind = 'stall'").fetchone()[0]
-    assert price_of(rows, 1, on=day) == 650
-    assert price_of(rows, 1, on=day, outlet=Outlet(place_id=place)) == 700
-    assert price_of(rows, 1, on=day, outlet=Outlet(customer_id=1)) == 420
-    assert price_of(rows, 1, on=date(2026, 4, 30)) is None
+    held = price_table(rows, day)
+    assert held.single(1, ANYWHERE) == 650
+    assert held.single(1, Outlet(place_id=place)) == 700
+    assert held.single(1, Outlet(customer_id=1)) == 420
+    assert price_table(rows, date(2026, 4, 30)).single(1, ANYWHERE) is None
     shown = run("price", "list").stdout
     assert shown.splitlines()[0] == "3 prices on 1 Jun 2026."
     assert "every product  Tern Hall    4.20 EUR  1 Jun 2026" in shown
@@ -135,7 +136,7 @@ def test_a_price_ten_times_off_is_asked_about(priced: Shop, run: Any, typed: str
     said = run("price", "set", "plain", typed, input="n\n", code=1 if asked else 0).stderr
     assert ("One bar costs 6.50 EUR so far; is" in said) is asked
     held = {"64.99": 6499, "0.66": 66}.get(typed, 650)
-    assert price_of(priced.rows(), 1, on=date(2026, 6, 1)) == held
+    assert price_table(priced.rows(), date(2026, 6, 1)).single(1, ANYWHERE) == held
 
 
 def test_the_price_of_a_kilogram_on_the_list_is_that_of_the_worked_examples(shop: Shop) -> None:

@@ -11,7 +11,7 @@ from shop import Shop
 from ledger.domain.release.bars import Passing
 from ledger.domain.release.releasing import Releasing
 from ledger.operations.label.bare import Bare, settle_bare
-from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels
+from ledger.operations.label.labels import Counted, LabelRequest, approve_label, count_run, print_labels
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars, release_bars
 from ledger.operations.sell.add_stall import add_stall
@@ -34,7 +34,7 @@ def pack(shop: Shop) -> str:
     request = LabelRequest(code, "eu", "band", 7, PASSED, layout_source="layout", sheet_source="sheet")
     approve_label(shop.book, request, by="Nuala")
     print_labels(shop.book, request, lambda _: b"drawn")
-    count_labels(shop.book, 1, spoiled=0, returned=0, on=PASSED)
+    count_run(shop.book, 1, Counted(0, 0, specimen=0), on=PASSED)
     for stall, customer in (("Quay market", None), (None, "heron")):
         asked = Bare("plain-bar", stall, customer, PASSED, "Nuala", "on the tray")
         settle_bare(shop.book, asked, notice="notice-shelf", code_on="tray")

@@ -23,7 +23,7 @@ from ledger.operations.bench.weigh import Weighed, weigh
 from ledger.operations.house.setup import set_up
 from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo
-from ledger.operations.label.labels import LabelRequest, approve_label, count_labels, print_labels, reprint_labels
+from ledger.operations.label.labels import Counted, LabelRequest, approve_label, count_run, print_labels, reprint_labels
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.material.skin import state_contents
 from ledger.operations.recipe.recipes import add_recipe
@@ -201,7 +201,7 @@ def label(shop: Shop, code: str, on: date, *, count: int = 10) -> int:
     print_labels(shop.book, request, lambda _: b"drawn")
     with shop.book.look() as rows:
         run = int(rows.execute("SELECT max(id) FROM label_run").fetchone()[0])
-    count_labels(shop.book, run, spoiled=0, returned=0, on=on)
+    count_run(shop.book, run, Counted(0, 0, specimen=0), on=on)
     return run
 
 
@@ -225,7 +225,7 @@ def test_a_label_that_a_later_statement_makes_wrong_is_a_later_doubt(shop: Shop,
     assert [subject for subject, _ in subjects(shop)] == ["labels"]
     leaves(shop, packed)
     reprint_labels(shop.book, run, 10, on=PASSED, start=1, draw=lambda *_: b"drawn")
-    count_labels(shop.book, run + 1, spoiled=0, returned=0, on=PASSED)
+    count_run(shop.book, run + 1, Counted(0, 0, specimen=0), on=PASSED)
     stays(shop, packed, rf"run {run + 1} for eu")
 
 
@@ -423,7 +423,7 @@ def test_labels_printed_after_an_older_decision_are_asked_about(older: tuple[Sho
     shop, code, _ = older
     shop = reopen(shop)
     reprint_labels(shop.book, 1, 10, on=FIRST, start=1, draw=lambda *_: b"drawn")
-    count_labels(shop.book, 2, spoiled=0, returned=0, on=FIRST)
+    count_run(shop.book, 2, Counted(0, 0, specimen=0), on=FIRST)
     stays(shop, code, "run 2 for eu", FIRST)
 
 

@@ -13,7 +13,7 @@ from ledger.operations.cure.weighing import weigh_bars
 from ledger.rows.bars import bar_counts
 from ledger.rows.batch import BatchRow, batch_by_id, find_batch
 from ledger.rows.lot import available, find_lot, held_at, where_lots_are
-from ledger.rows.movement import came_in, offcuts_of, taken_into
+from ledger.rows.movement import offcuts_of, taken_into
 from ledger.rows.reading import masses_in, minutes_worked
 from ledger.views.cost.cost import batch_cost
 from ledger.views.cure.cure import cure_list
@@ -81,7 +81,6 @@ def test_a_drum_is_followed_back_in_three_statements(times: int) -> None:
     made = Compositions(house.rows)
     assert statements(house.rows, lambda: Compositions(house.rows, of=[soap])) == 3
     assert statements(house.rows, lambda: made.taken_by(soap)) == 3
-    assert statements(house.rows, lambda: made.come_across([drum])) == 0
     assert statements(house.rows, lambda: made.shares(made.lot(drum))) == 0
 
 
@@ -277,7 +276,6 @@ def test_what_is_asked_of_a_lot_or_a_batch_twice_is_counted_once() -> None:
     oil = house.buy("N-0")
     batch, (bars, _) = house.make("cold", [oil], offcuts=True)
     house.add("reading", batch_id=batch, on=DAY, what="labour", value=30, unit="min")
-    assert came_in(house.rows, [bars, bars]) == {bars: 20}
     assert held_at(house.rows, [oil, oil], PLACES["workshop"]) == {oil: 999_000}
     assert offcuts_of(house.rows, [batch, batch]) == {batch: 100_000}
     assert minutes_worked(house.rows, [batch, batch]) == {batch: 30}

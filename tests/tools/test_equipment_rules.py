@@ -2,8 +2,9 @@
 
 import pytest
 
-from ledger.domain.tools.equipment import kind_meant, parse_tolerance, parse_value, passes, show_difference, show_value
+from ledger.domain.tools.equipment import READ_WITH, parse_tolerance, parse_value, passes, show_difference, show_value
 from ledger.errors import BadInput
+from ledger.units.names import kind_meant
 
 
 def test_each_kind_has_its_unit() -> None:
@@ -33,10 +34,10 @@ def test_it_is_shown_in_the_unit_of_the_ledger() -> None:
 
 
 def test_a_kind_is_known_by_its_start() -> None:
-    assert kind_meant("PH") == "pH meter"
+    assert kind_meant("PH", READ_WITH, noun="equipment") == "pH meter"
     with pytest.raises(BadInput, match="Did you mean scale"):
-        kind_meant("scales")
+        kind_meant("scales", READ_WITH, noun="equipment")
     with pytest.raises(BadInput, match="not a kind"):
-        kind_meant("")
+        kind_meant("", READ_WITH, noun="equipment")
     with pytest.raises(BadInput, match="between 0 and 14"):
         parse_value("pH meter", "70", what="it")

@@ -9,7 +9,7 @@ from ledger.cli.kit.answer import answer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.loading import loaded
 from ledger.cli.kit.options import Batch, Json, Yes
-from ledger.cli.kit.show import say, say_wrapped, warn_of
+from ledger.cli.kit.show import say, say_marked, say_wrapped, warn_of
 from ledger.errors import BadInput, Refused
 from ledger.reference.cautions import cautions
 from ledger.rows.batch import find_batch, plan_lines
@@ -86,7 +86,7 @@ def say_correction(found: Correction, units: Units) -> None:
         say_wrapped(_words(one, units), first=f"  {place}. ", indent="     ")
     for one in found.advice:
         if not one.possible:
-            say_wrapped(f"{one.way} is {one.words}.", first="  ! ", indent="    ")
+            say_marked(f"{one.way} is {one.words}.")
     say_wrapped("If they have met, or you are not sure which line is wrong, stop:")
     say(f"  soapledger batch correct {found.batch_code} unknown")
     best = _nearest(found)

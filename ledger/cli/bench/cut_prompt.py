@@ -1,11 +1,11 @@
 """The cut as it is asked at the bench, and how the prompt is left."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from datetime import date
 from typing import TypeVar
 
 from ledger.cli.bench.deviations import say_open, ticked
-from ledger.cli.bench.in_hand import no_lot_here, stop
+from ledger.cli.bench.in_hand import no_lot_here, stop, surely
 from ledger.cli.kit.desk import Desk
 from ledger.cli.kit.show import ask, count, say, warn
 from ledger.domain.bench.mass_balance import MassBalance
@@ -47,7 +47,9 @@ def ask_cut(here: Desk, batch: BatchRow, today: date) -> None:
             )
         ]
         doubts = cut_doubts(here.rows(), batch, bars, masses[0], (masses[1] or 0) + (masses[2] or 0))
-        if doubts and not _all_the_same(doubts, batch.code):
+        for doubt in doubts:
+            warn(f"  {doubt}")
+        if doubts and not surely("", batch.code):
             firm = True
             continue
         try:
@@ -89,16 +91,6 @@ def _until(
         except LedgerError as error:
             warn(f"  {error}")
             firm = True
-
-
-def _all_the_same(doubts: Sequence[str], code: str) -> bool:
-    """Whether an unlikely cut is right; q stops here too."""
-    for doubt in doubts:
-        warn(f"  {doubt}")
-    typed = ask("  Is it right? yes or no", default="no").casefold()
-    if typed == "q":
-        stop(code)
-    return typed in ("y", "yes")
 
 
 def say_cut(here: Desk, batch: BatchRow, balance: MassBalance) -> None:

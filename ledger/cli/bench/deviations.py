@@ -1,7 +1,7 @@
 """soapledger batch note and batch decide: what was seen, what went wrong, and what was decided."""
 
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import say, say_wrapped
+from ledger.cli.kit.show import say, say_marked
 from ledger.domain.bench.steps import SEEN
 from ledger.errors import BadInput
 from ledger.operations.bench.readings import ReadingValue
@@ -26,6 +26,6 @@ def say_open(here: Desk, batch: BatchRow) -> None:
     """Every deviation still to be decided, and how."""
     found = open_deviations(here.rows(), batch.id)
     for one in found:
-        say_wrapped(f"Deviation {one.number} is open: {one.found}.", first="  ! ", indent="    ")
+        say_marked(f"Deviation {one.number} is open: {one.found}.")
     if found:
         say(f'Decide it: soapledger batch decide {batch.code} {found[0].number} accept --reason "…"')

@@ -78,6 +78,14 @@ def really_in(name: str, line: PlanLineRow, code: str) -> str:
             return typed
 
 
+def surely(question: str, code: str) -> bool:
+    """Whether something unlikely is right; q stops here too."""
+    typed = ask(f"  {question}Is it right? yes or no", default="no").casefold()
+    if typed == "q":
+        stop(code)
+    return typed in ("y", "yes")
+
+
 def stop(code: str) -> NoReturn:
     """Leave the prompt; what was answered is booked."""
     say(f"Stopped; what you logged is kept. Go on with: soapledger batch log {code}")

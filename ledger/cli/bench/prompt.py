@@ -7,7 +7,7 @@ from functools import partial
 
 from ledger.cli.bench.correct_prompt import ask_way, note_refused
 from ledger.cli.bench.cut_prompt import after_the_pour
-from ledger.cli.bench.in_hand import InHand, no_lot_here, other_material, really_in, stop, take_in_hand
+from ledger.cli.bench.in_hand import InHand, no_lot_here, other_material, really_in, stop, surely, take_in_hand
 from ledger.cli.bench.lines import parse_weights, say_alkali_wanted, unlikely
 from ledger.cli.bench.superfat import say_superfat, say_ways
 from ledger.cli.kit.desk import Desk
@@ -35,12 +35,11 @@ from ledger.views.bench.worksheet import acid_in_jug, worksheet
 
 @dataclass(frozen=True)
 class _Asked:
-    """One line of the worksheet as it is asked: what stands at its head, and what books the answer.
+    """One line of the worksheet as it is asked, and what books the answer.
 
     Where `typed`, Enter never books anything.
     """
 
-    sign: str
     question: str
     when: str
     booked: bool
@@ -152,7 +151,7 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
     def book(typed: str, correct: bool) -> bool | None:
         takes = parse_weights(here, typed, line) if typed else [Weighed(line.target, note=AS_PLANNED)]
         doubt = unlikely(takes, line, units)
-        if doubt and not _sure(doubt, batch.code):
+        if doubt and not surely(f"{doubt}. ", batch.code):
             note_refused(here, batch, line, takes, "typed and taken back", made)
             return None
         other = other_material(here, line, takes)
@@ -174,7 +173,6 @@ def _line(here: Desk, batch: BatchRow, line: PlanLineRow, made: date, anyway: st
 
     question = f"{line.number}. {line.material}{lot}: {asked}"
     return _Asked(
-        str(line.number),
         question,
         line.stage,
         line.logged,
@@ -236,8 +234,8 @@ def _step(
                 typed = with_scale_unit(typed, here.settings.units)
             value = read_reading(f"{row.what}={typed}")
         if scale and scale.expected and value.value and not scale.expected <= 2 * value.value <= 4 * scale.expected:
-            asked = f"The scale should read {target}, not {show_mass(value.value, here.settings.units)}"
-            if not _sure(asked, batch.code):
+            asked = f"The scale should read {target}, not {show_mass(value.value, here.settings.units)}. "
+            if not surely(asked, batch.code):
                 return None
         late = step.own and step.when == SET
         value = on_its_day(
@@ -254,17 +252,7 @@ def _step(
     typed = tick and step.own  # which of her own words safety hangs on is not known here
     question = again if typed else f"{label}; Enter: {usual})"
     no_lot = partial(no_lot_here, what=step.label)
-    return _Asked(
-        step.letter, question, step.when, booked, past, book, again=again, firm=firm, typed=typed, hold=no_lot
-    )
-
-
-def _sure(doubt: str, code: str) -> bool:
-    """Whether an unlikely weight is right; q stops here too."""
-    typed = ask(f"  {doubt}. Is it right? yes or no", default="no").casefold()
-    if typed == "q":
-        stop(code)
-    return typed in ("y", "yes")
+    return _Asked(question, step.when, booked, past, book, again=again, firm=firm, typed=typed, hold=no_lot)
 
 
 def _numbers(here: Desk, batch: BatchRow) -> set[int]:

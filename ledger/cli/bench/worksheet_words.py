@@ -1,7 +1,7 @@
 """The worksheet on the screen: its cautions, its lines, what is read, and what stays with the batch."""
 
 from ledger.cli.kit.amounts import amount
-from ledger.cli.kit.show import say, say_wrapped, table
+from ledger.cli.kit.show import say, say_marked, say_wrapped, table
 from ledger.cli.recipe.page_words import say_stated, superfat_words
 from ledger.reference.cautions import cautions
 from ledger.units.dates import show_date
@@ -18,7 +18,7 @@ def say_cautions(sheet: Worksheet) -> None:
     unsaid = ("discard", "jar") if acid_in_jug(sheet.lines) else ("discard", "jar", "acid")
     for step, texts in care.by_step.items():
         for one in texts if step not in unsaid else ():
-            say_wrapped(one, first="  ! ", indent="    ")
+            say_marked(one)
     say()
 
 
@@ -53,14 +53,12 @@ def say_worksheet(sheet: Worksheet) -> None:
         right=(0, 4, 5, 6, 7),
     )
     if sheet.outlived:
-        say_wrapped(
+        say_marked(
             f"The bars are to keep longer than what goes in is best before: {'; '.join(sheet.outlived)}. Take a later "
-            "lot, or see whether the durability assessed counts on that.",
-            first="  ! ",
-            indent="    ",
+            "lot, or see whether the durability assessed counts on that."
         )
     for note in sheet.notes:
-        say_wrapped(note, first="  ! ", indent="    ")
+        say_marked(note)
     if sheet.strain_on:
         say(f"Strain on {show_date(sheet.strain_on)}: soapledger batch strain {sheet.batch_code} WEIGHT")
 

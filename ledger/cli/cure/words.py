@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from ledger.cli.kit.desk import Desk
-from ledger.cli.kit.show import count, on_screen, say, say_wrapped, table
+from ledger.cli.kit.show import count, on_screen, say, say_marked, say_wrapped, table
 from ledger.rows.batch import BatchRow
 from ledger.units.dates import show_date
 from ledger.views.cure.cure import OnTheRack
@@ -41,7 +41,7 @@ def say_cure(found: Sequence[OnTheRack], on: date, late: Sequence[Promise] = ())
     )
     for one in found:
         if one.lags:
-            say_wrapped(f"Batch {one.batch_code} lags: {one.lags}.", first="  ! ", indent="    ")
+            say_marked(f"Batch {one.batch_code} lags: {one.lags}.")
     _say_late(late)
     if due:
         say(f"Next: soapledger cure weigh {due[0].batch_code} A=WEIGHT B=WEIGHT")
@@ -51,7 +51,7 @@ def say_cure(found: Sequence[OnTheRack], on: date, late: Sequence[Promise] = ())
 
 def _say_late(late: Sequence[Promise]) -> None:
     for words in dict.fromkeys(why for one in late for why in one.words):
-        say_wrapped(words, first="  ! ", indent="    ")
+        say_marked(words)
 
 
 def say_drying(here: Desk, batch: BatchRow, on: date) -> None:

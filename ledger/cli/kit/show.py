@@ -104,6 +104,11 @@ def say_wrapped(text: str, *, indent: str = "", first: str | None = None) -> Non
     say(lines.replace(_GLUE, " "))
 
 
+def say_marked(text: str) -> None:
+    """What is to be looked at, marked beside the answer, and wrapped."""
+    say_wrapped(text, first="  ! ", indent="    ")
+
+
 def warn(text: str) -> None:
     """One line beside the answer, on standard error; where that cannot be written, the answer still is."""
     try:

@@ -7,7 +7,7 @@ import typer
 
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch
-from ledger.cli.kit.show import ask, can_answer, say, say_wrapped, warn
+from ledger.cli.kit.show import ask, can_answer, say, say_marked, say_wrapped, warn
 from ledger.cli.label.figures import (
     Language,
     MarketOption,
@@ -19,11 +19,9 @@ from ledger.cli.label.figures import (
     sold_in,
     words_of,
 )
-from ledger.markets import market as market_of
-from ledger.operations.label.labels import LabelRequest, approve_label
+from ledger.operations.label.labels import LabelRequest, approve_label, label_asked
 from ledger.rows.batch import find_batch
 from ledger.views.label.claimed import asked_words, claimed_words
-from ledger.views.label.label import label_text
 from ledger.views.label.net import net_doubts
 
 
@@ -51,20 +49,18 @@ def command(
     for line in text.splitlines():
         if line:
             say_wrapped(line, first="  ", indent="  ")
-    view = label_text(here.rows(), code, market, on=request.on, net=mass, best_before_months=number, words=words)
+    view = label_asked(here.rows(), request)
     for one in view.allergens.no_statement if view.allergens else ():
-        say_wrapped(
+        say_marked(
             f"Nobody stated what {one} holds, so the allergens in it are not on the label, but for its own name "
-            "where that is listed.",
-            first="  ! ",
-            indent="    ",
+            "where that is listed."
         )
     for doubt in net_doubts(here.rows(), view):
-        say_wrapped(doubt, first="  ! ", indent="    ")
+        say_marked(doubt)
     for one in view.allergens.unknown if view.allergens else ():
-        say_wrapped(f"Not known here, so not looked up in any list: {one}.", first="  ! ", indent="    ")
+        say_marked(f"Not known here, so not looked up in any list: {one}.")
     for words_of_entry in view.allergens.questions if view.allergens else ():
-        say_wrapped(words_of_entry, first="  ! ", indent="    ")
+        say_marked(words_of_entry)
     say_words(words)
     spoken = f" --language {shlex.quote(language)}" if language else ""
     say(f"Next: soapledger label print {code} --market {market}{spoken} -o labels.pdf")
@@ -73,17 +69,7 @@ def command(
 def _ask_of_words(here: Desk, request: LabelRequest) -> str | None:
     """Show what is questioned and was not let stand yet, and ask why it may; None where nobody answers."""
     rows = here.rows()
-    view = label_text(
-        rows,
-        request.batch,
-        request.market,
-        on=request.on,
-        net=request.net,
-        best_before_months=request.best_before_months,
-        words=request.words,
-    )
-    soap_alone = market_of(view.market).asks("only soap", request.on)
-    words = claimed_words(rows, find_batch(rows, view.batch_code), view, soap_alone=soap_alone)
+    words = claimed_words(rows, find_batch(rows, request.batch), label_asked(rows, request), on=request.on)
     if not words.questioned or words.stand:
         return None
     for one in words.questioned:

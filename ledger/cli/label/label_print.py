@@ -9,7 +9,7 @@ import typer
 from ledger.cli.kit.answer import paper_of_entry
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force, On
-from ledger.cli.kit.show import count, say, say_wrapped
+from ledger.cli.kit.show import count, say, say_marked, say_wrapped
 from ledger.cli.label.figures import (
     Language,
     Layout,
@@ -135,9 +135,9 @@ def command(
     printed = shown(request.on)
     looks = replace(label_layout(layout), ink="black") if black else label_layout(layout)
     for doubt in look_doubts(printed, looks) if looks.purpose == "bar" else ():
-        say_wrapped(doubt, first="  ! ", indent="    ")
+        say_marked(doubt)
     for doubt in () if weights else net_doubts(here.rows(), printed):
-        say_wrapped(doubt, first="  ! ", indent="    ")
+        say_marked(doubt)
     say_words(words)
     say_front(market, layout, pack, front)
     say_wrapped(f"Keep one with the record, put the others on, then count them: soapledger label count {run}")

@@ -65,7 +65,7 @@ def command(
         ways = " or ".join(f"--market {one.code}" for one in laws() if one.unit_price("Northern Ireland"))
         raise BadInput(f"{law.name} ({law.code}) has no rule for Northern Ireland; leave that out, or add {ways}.")
     usual = (unit and unit.currency) or here.settings.currency
-    minor, currency = parse_price(price, usual, what="the price") if price is not None else (None, usual)
+    minor, currency = parse_price(price, usual) if price is not None else (None, usual)
     if unit and unit.currency and currency != unit.currency:
         raise BadInput(f"Prices in Northern Ireland are in {unit.currency}; write --price '6.50 {unit.currency}'.")
     said = partial(show_price, currency=currency, country=here.settings.country)

@@ -4,7 +4,7 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Batch, Force
-from ledger.cli.kit.show import say_wrapped
+from ledger.cli.kit.show import say_marked, say_wrapped
 from ledger.cli.label.figures import MarketOption, sold_in
 from ledger.cli.label.sheets import Black, Output
 from ledger.documents.kit.files import check_free, write_file
@@ -31,5 +31,5 @@ def command(
         f"Every layout with the label of batch {view.batch_code} is in {output}, at printing size; nothing was booked."
     )
     for words in sorted(doubts):
-        say_wrapped(words, first="  ! ", indent="    ")
+        say_marked(words)
     say_wrapped(f"Print with the one you choose: soapledger label print {view.batch_code} --layout NAME -o labels.pdf")

@@ -6,8 +6,8 @@ import typer
 
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.show import confirm, say
-from ledger.domain.material.skin_limits import SOAP_CATEGORY, is_for_soap
-from ledger.operations.material.skin import LimitFacts, state_limit
+from ledger.domain.material.skin_limits import SOAP_CATEGORY, Limit, is_for_soap
+from ledger.operations.material.skin import state_limit
 from ledger.units.quantity import parse_share, show_share
 from ledger.views.recipe.skin import constituent_doubt
 
@@ -29,12 +29,12 @@ def command(
     here = desk(ctx)
     if constituent and (words := constituent_doubt(here.rows(), which)):
         confirm(f"{words} Is it right?", yes)
-    facts = LimitFacts(
+    facts = Limit(
         parse_share(percent, what="the limit"),
         certificate,
+        amendment,
         category,
         here.day(dated, what="the date of the certificate"),
-        amendment,
     )
     name = state_limit(
         here.book(), facts, material=None if constituent else which, constituent=which if constituent else None

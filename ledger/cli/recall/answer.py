@@ -65,8 +65,7 @@ class AnswerWanted(NamedTuple):
         if self.dry and not self.hold:
             raise BadInput("-n says what --hold would hold; add --hold.")
         for path in (self.output, self.contacts):
-            if path is not None:
-                check_free(path, self.force)
+            check_free(path, self.force)
         if self.output and self.contacts and self.output.absolute() == self.contacts.absolute():
             raise BadInput(f"The report and the list of whom to call cannot both be {self.output}; name two files.")
 

@@ -33,8 +33,7 @@ def command(
 ) -> None:
     """Draft a notice for a customer, a shop or a stall, e.g. recall notice R1 shop -o shop.pdf; nothing is sent."""
     here = desk(ctx)
-    if output:
-        check_free(output, force)
+    check_free(output, force)
     draft = notice_draft(whom, here.path.absolute().parent, language)
     rows, size = here.rows(), paper_size(paper)
     life = recall_life(rows, number, on=here.today, program=__version__)

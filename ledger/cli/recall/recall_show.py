@@ -28,8 +28,7 @@ def command(
 ) -> None:
     """Show a recall as it stands, or print its report: the answer asked again now, who was told, what came back."""
     here = desk(ctx)
-    if output:
-        check_free(output, force)
+    check_free(output, force)
     life = recall_life(here.rows(), number, on=here.today, program=__version__)
     size, told = paper_size(paper), life
     if output:

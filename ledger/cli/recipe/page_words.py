@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from ledger.cli.kit.amounts import amount
-from ledger.cli.kit.show import say, say_wrapped, table
+from ledger.cli.kit.show import say, say_marked, say_wrapped, table
 from ledger.domain.lye.uncertainty import Superfat
 from ledger.reference.cautions import cautions
 from ledger.units.quantity import show_mass, show_share, show_volume
@@ -51,11 +51,11 @@ def say_page(page: RecipePage, *, parts: bool = False) -> None:
         if one.verdict == "within":
             say_wrapped(one.words)
     for warning in page.warnings:
-        say_wrapped(warning, first="  ! ", indent="    ")
+        say_marked(warning)
     if page.lye:
         say_wrapped("The figures are those of the materials; a batch is reckoned from the lots in hand.")
         for caution in cautions().by_step.get("acid", ()) if any(line.acid_in_jug for line in page.lines) else ():
-            say_wrapped(caution, first="  ! ", indent="    ")
+            say_marked(caution)
         say_wrapped(cautions().first)
     if page.process in ("cold", "hot", "rebatch"):
         usable = (

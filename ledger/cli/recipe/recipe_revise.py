@@ -5,7 +5,7 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.heard import hear
 from ledger.cli.kit.options import Recipe
-from ledger.cli.kit.show import say, say_wrapped
+from ledger.cli.kit.show import say, say_marked, say_wrapped
 from ledger.cli.recipe.difference import say_difference
 from ledger.cli.recipe.pages import File
 from ledger.operations.recipe.recipes import revise_recipe
@@ -28,7 +28,7 @@ def command(ctx: typer.Context, which: Recipe, file: File) -> None:
         f"{one.what} {one.found} (assessed: {one.assessed})" for one in view.compared if one.verdict == "outside"
     ]
     if outside:
-        say_wrapped(f"Outside {name}: {'; '.join(outside)}.", first="  ! ", indent="    ")
+        say_marked(f"Outside {name}: {'; '.join(outside)}.")
         say(f"See: soapledger recipe assessment {done.code}")
     else:
         say_wrapped(f"It lies inside {name} in all that was compared, so that goes on counting for it.")

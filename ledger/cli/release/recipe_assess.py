@@ -9,7 +9,7 @@ import typer
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.heard import hear
 from ledger.cli.kit.options import Recipe
-from ledger.cli.kit.show import ask, can_answer, say, say_wrapped, warn
+from ledger.cli.kit.show import ask, can_answer, say, say_marked, warn
 from ledger.domain.release.assessment import Assessment, inci_key
 from ledger.errors import BadInput
 from ledger.operations.release.assess import assess_recipe, named_there, read_report, recipes_covered
@@ -39,13 +39,11 @@ def command(
         if one != card:
             say(f"It covers {one.name} ({one.code}) too.")
         for inci in not_named(here.rows(), one, report._replace(also=tuple(names.items()))):
-            say_wrapped(
+            say_marked(
                 f"{inci} in {one.name} is not named in it, so bars with it lie outside. Where it stands there by "
                 f"another name, book it again with --same '{inci}=NAME'; else only the assessor's word lifts that: "
                 f"soapledger recipe word {one.code} '{inci}' --up-to PERCENT --by '{booked.assessor}' --on DAY "
-                "--text WORDS",
-                first="  ! ",
-                indent="    ",
+                "--text WORDS"
             )
     say(f"Lay the recipe beside it: soapledger recipe assessment {card.code}")
 

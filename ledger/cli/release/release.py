@@ -9,7 +9,7 @@ import typer
 
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Batch, On
-from ledger.cli.kit.show import ask, can_answer, count, say, say_wrapped, warn
+from ledger.cli.kit.show import ask, can_answer, count, say, say_marked, say_wrapped, warn
 from ledger.cli.stock.first_supply import First, first_supplied
 from ledger.domain.release.bars import said
 from ledger.domain.release.releasing import Releasing, TooFewLabels
@@ -98,7 +98,7 @@ def command(
     samples = f", {count(kept, 'bar')} set aside as samples" if kept else ""
     say_wrapped(f"Batch {code} is released by {by}: {count(left, 'bar')} may leave{samples}.")
     if bad := [f"{one.what}: {one.found}" for one in (*given, *found) if not one.good]:
-        say_wrapped(f"Not good, and released all the same by {by}: {'; '.join(bad)}.", first="  ! ", indent="    ")
+        say_marked(f"Not good, and released all the same by {by}: {'; '.join(bad)}.")
     for words in bare_words(here.rows(), batch, on=asked.on):
         say_wrapped(words)
 

@@ -14,7 +14,6 @@ Number = Annotated[str, typer.Argument(help="The number of the sale, e.g. 12.", 
 Cash = Annotated[bool, typer.Option("--cash", help="In cash.")]
 Card = Annotated[bool, typer.Option("--card", help="By card.")]
 Bank = Annotated[bool, typer.Option("--bank", help="Through the bank.")]
-Anyway = Annotated[bool, typer.Option("--yes", help="Do not ask again about what looks unlikely.")]
 
 
 def read_number(text: str) -> int:

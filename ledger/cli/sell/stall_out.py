@@ -12,7 +12,7 @@ from ledger.cli.sell.stalls import Bars, Name
 from ledger.cli.stock.bars import read_bars, say_presumed_bare, warn_of_holds, without_a_label
 from ledger.cli.stock.first_supply import First, first_supplied
 from ledger.errors import BadInput
-from ledger.operations.sell.stall_out import TakenOut, take_out
+from ledger.operations.sell.stall_out import TakenOut, stall_out
 from ledger.rows.sell.product import products
 from ledger.units.dates import show_date
 from ledger.units.quantity import parse_pieces
@@ -49,7 +49,7 @@ def command(
     if not typed and number is None:
         number, wanted = _ask(here, day)
     bare = without_a_label(here, [lot.code for lots in ready(here.rows(), day).values() for lot in lots])
-    taken = take_out(
+    taken = stall_out(
         here.book(),
         place.code,
         wanted,

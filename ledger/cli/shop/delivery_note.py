@@ -26,8 +26,7 @@ def command(
 ) -> None:
     """Print what went to a customer, batch by batch, e.g. soapledger delivery-note 12 -o note.pdf."""
     here = desk(ctx)
-    if output:
-        check_free(output, force)
+    check_free(output, force)
     size = paper_size(paper or paper_in(here.settings.country))
     found = delivered(here, sale, entry)
     drawn = Paper(

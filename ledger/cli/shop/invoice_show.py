@@ -20,8 +20,7 @@ def command(
 ) -> None:
     """Show or print an invoice as it was known when it was made, e.g. soapledger invoice show 7 -o invoice.pdf."""
     here = desk(ctx)
-    if output:
-        check_free(output, force)
+    check_free(output, force)
     size = paper_size(paper or paper_in(here.settings.country))
     view = made_view(here, read_number(number, "invoice"))
     drawn = Paper(f"{view.title} is {output}.", lambda: draw(here, view, size), output, force)

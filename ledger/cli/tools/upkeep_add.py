@@ -7,9 +7,10 @@ import typer
 from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import On
 from ledger.cli.kit.show import say
-from ledger.domain.tools.upkeep import kind_meant
+from ledger.domain.tools.upkeep import KINDS
 from ledger.operations.tools.upkeep import UpkeepNote, add_upkeep
 from ledger.units.dates import parse_date, show_date
+from ledger.units.names import kind_meant
 
 
 def command(
@@ -23,7 +24,7 @@ def command(
 ) -> None:
     """Note what was done, e.g. upkeep add cleaning "moulds and pots" --next 2026-12-24."""
     here = desk(ctx)
-    meant = kind_meant(kind)
+    meant = kind_meant(kind, KINDS, noun="upkeep")
     later = parse_date(next_on, today=here.today, what="the next day") if next_on else None
     doer = by or (here.decider if meant == "supplier approval" else here.who)
     again = add_upkeep(here.book(), UpkeepNote(meant, what, here.day(on), doer, later, supplier))

@@ -10,9 +10,10 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count
 from ledger.cli.kit.window import Every, Last, asked_for, latest
-from ledger.domain.tools.upkeep import kind_meant
+from ledger.domain.tools.upkeep import KINDS
 from ledger.rows.equipment import upkeep_list
 from ledger.units.dates import parse_date, show_date
+from ledger.units.names import kind_meant
 
 
 def command(
@@ -27,7 +28,7 @@ def command(
     number = asked_for(last, every)
     here = desk(ctx)
     moment = parse_date(on, today=here.today) if on else here.today
-    noted = upkeep_list(here.rows(), moment, kind=kind_meant(kind) if kind else None)
+    noted = upkeep_list(here.rows(), moment, kind=kind_meant(kind, KINDS, noun="upkeep") if kind else None)
     asked = f"{f' --kind {quote(kind)}' if kind else ''}{f' --on {on}' if on else ''}"
     waiting = sum(one.waits for one in noted)
     known, more = latest(noted[::-1], number, always=lambda one: one.waits)

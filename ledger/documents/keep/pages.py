@@ -2,14 +2,13 @@
 
 import re
 from collections.abc import Iterable, Iterator
-from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
-from ledger.units.dates import show_date
+from ledger.units.dates import show_date, show_moment
 from ledger.units.quantity import show_mass
 from ledger.units.words import Units
 from ledger.views.keep.batch_pages import batch_pages
@@ -29,7 +28,8 @@ def write_pages(known: Everything, beside: Path, *, papers: bool) -> None:
     folder = beside / "pages"
     folder.mkdir()
     template = _templates(known)
-    shared = {"business": known.own.business, "printed": known.printed, "moment": _moment(known)}
+    moment = f"recorded {show_moment(known.printed.recorded_at)}" if known.printed.recorded_at else ""
+    shared = {"business": known.own.business, "printed": known.printed, "moment": moment}
     _write(beside / "README.txt", template.get_template("README.txt").render(shared, papers=papers))
     index = template.get_template("index.html")
     _write(folder / "index.html", index.render(shared, shown=list(_shown(index_page(known).parts, known.own.units))))
@@ -41,13 +41,6 @@ def write_pages(known: Everything, beside: Path, *, papers: bool) -> None:
 
 def _write(path: Path, text: str) -> None:
     path.write_text(text, encoding="utf-8", newline="\n")
-
-
-def _moment(known: Everything) -> str:
-    if not known.printed.recorded_at:
-        return ""
-    written = datetime.fromisoformat(known.printed.recorded_at)
-    return f"recorded {show_date(written.date())}, {written:%H:%M} UTC"
 
 
 def _templates(known: Everything) -> Environment:

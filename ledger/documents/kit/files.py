@@ -8,13 +8,14 @@ from pathlib import Path
 from ledger.storage.output import flush, prove_target, written_beside
 
 
-def check_free(path: Path, force: bool) -> None:
-    """Prove that a file can be written there, before anything is booked.
+def check_free(path: Path | None, force: bool) -> None:
+    """Prove that a file can be written there, before anything is booked; without a path nothing is to be written.
 
     Raises Refused for a ledger; BadInput when a file of that name exists and may not be overwritten, its folder is
     missing, or nothing can be written in it.
     """
-    prove_target(path, force=force)
+    if path is not None:
+        prove_target(path, force=force)
 
 
 @contextmanager

@@ -3,7 +3,6 @@
 import io
 import re
 from dataclasses import dataclass
-from datetime import datetime
 from functools import cache
 from typing import Any
 
@@ -18,7 +17,7 @@ from ledger.documents.kit.fonts import BOLD, REGULAR, cut_off, draw_text, printa
 from ledger.documents.kit.pdf import LANGUAGE, About, as_file
 from ledger.reference.shipped import templates_digest
 from ledger.rows.settings import PrintedFrom
-from ledger.units.dates import show_date
+from ledger.units.dates import show_moment
 
 PAPERS = {"A4": A4, "Letter": LETTER}
 GREY = Color(0.55, 0.55, 0.55)  # for rules only
@@ -215,10 +214,4 @@ _BOXED = "[U+…] stands for a character that no typeface here has, by its numbe
 
 
 def _source(printed: PrintedFrom) -> str:
-    return f"from entry {printed.entry} of {_moment(printed.recorded_at)}"
-
-
-def _moment(recorded_at: str) -> str:
-    """A UTC timestamp as it is read: 1 Jun 2026, 09:30 UTC."""
-    at = datetime.fromisoformat(recorded_at)
-    return f"{show_date(at.date())}, {at:%H:%M} UTC"
+    return f"from entry {printed.entry} of {show_moment(printed.recorded_at)}"

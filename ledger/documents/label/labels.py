@@ -122,16 +122,14 @@ def draw_labels(
     count: int,
     start: int = 1,
     nudge_mm: Nudge = (0.0, 0.0),
-    crop_marks: bool | None = None,
     each: Sequence[Printed] = (),
     business: str = "",
 ) -> bytes:
     """So many labels on sheets, beginning at a position of the first.
 
-    `nudge_mm` shifts the print right and down for a printer that feeds askew; `crop_marks` overrides
-    what the sheet says; `each` gives every label a text of its own; `business` is whose the file says
-    it is. Raises BadInput for a position beyond the sheet or a nudge beyond 5 mm, Refused for a label larger than its
-    place.
+    `nudge_mm` shifts the print right and down for a printer that feeds askew; `each` gives every label a text of its
+    own; `business` is whose the file says it is. Raises BadInput for a position beyond the sheet or a nudge beyond
+    5 mm, Refused for a label larger than its place.
     """
     if not 1 <= start <= sheet.places:
         raise BadInput(f"The sheet has positions 1 to {sheet.places}; {start} is none of them.")
@@ -142,20 +140,19 @@ def draw_labels(
             f"{sheet.file} ({sheet.width_mm:g} × {sheet.height_mm:g} mm); choose another --sheet or --layout."
         )
     views = each or (view,)
-    marked = sheet.cut_marks if crop_marks is None else crop_marks
     wide, high = (side * mm for side in sheet.page_mm(layout.height_mm))
     out = io.BytesIO()
     canvas = new_canvas(out, (wide, high), in_one_form(about_label(view, business)))
     for number, one in enumerate(views):
-        keep_label(canvas, f"label{number}", one, layout, marked=marked)
+        keep_label(canvas, f"label{number}", one, layout, marked=sheet.cut_marks)
     for index in range(len(each) or count):
         position = (start - 1 + index) % sheet.places
         if index and position == 0:
             canvas.showPage()
         if index == 0 or position == 0:
-            draw_ruler(canvas, sheet, cut_marks=marked)
+            draw_ruler(canvas, sheet, cut_marks=sheet.cut_marks)
             begin_page(canvas, nudge_mm)
-            if marked:
+            if sheet.cut_marks:
                 draw_marks(canvas, layout, sheet, high)
         left, top = sheet.corner_mm(position, layout.width_mm, layout.height_mm)
         canvas.saveState()

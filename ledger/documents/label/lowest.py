@@ -10,8 +10,6 @@ from ledger.documents.kit.layout import LabelLayout, Panel
 from ledger.documents.label.flowing import NoRoomOnFace
 from ledger.views.label.label import LabelText
 
-_PARENTHESIS = 0.8  # how far brackets reach above the line, as a share of the size; capitals and figures less
-
 
 def front_edges_mm(layout: LabelLayout, panel: Panel) -> tuple[float, float]:
     """Top and foot of the piece of the label that a panel stands on: a round, or what level folds and cuts leave."""

@@ -6,10 +6,11 @@ from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 from ledger.documents.kit.blocks import grid
 from ledger.documents.kit.fonts import printable
 from ledger.documents.kit.page import GREY, HAIR, Sheet, build, para, plain
-from ledger.documents.shop.parties import TYPE, address_lines, parties
+from ledger.documents.shop.parties import TYPE, parties, seller_lines
 from ledger.units.dates import show_date
 from ledger.units.wording import count
 from ledger.views.shop.delivery import Delivery
+from ledger.views.shop.parcel import address_lines
 
 _STORED = "Keep dry, cool and out of the sun."  # common practice, no source
 
@@ -18,10 +19,7 @@ def draw_delivery(view: Delivery, *, size: str = "A4") -> bytes:
     """The delivery note as a PDF."""
     view = printable(view)
     sheet = Sheet(size, view.name.capitalize(), "Delivery note", view.business, view.printed_from, TYPE)
-    seller = [view.business, *([view.seller.name] if view.seller.name != view.business else [])]
-    seller += [one for one in address_lines(view.seller.address) if one not in seller]
-    seller += [f"Telephone {view.phone}"] if view.phone else []
-    customer = [view.customer, *address_lines(view.customer_address)]
+    seller, customer = seller_lines(view), [view.customer, *address_lines(view.customer_address)]
     customer += [f"Telephone {view.customer_phone}"] if view.customer_phone else []
     facts = [f"{view.name.capitalize()}, {show_date(view.on)}"]
     facts += [f"Order {view.order}"] if view.order else []

@@ -8,20 +8,18 @@ from reportlab.platypus import Flowable, KeepTogether, Spacer, Table
 from ledger.documents.kit.blocks import grid
 from ledger.documents.kit.fonts import printable
 from ledger.documents.kit.page import GREY, HAIR, Sheet, build, para, plain
-from ledger.documents.shop.parties import TYPE, address_lines, parties
+from ledger.documents.shop.parties import TYPE, parties, seller_lines
 from ledger.units.dates import show_date
 from ledger.units.prices import show_price
 from ledger.views.shop.invoice import InvoiceLine, InvoiceView
+from ledger.views.shop.parcel import address_lines
 
 
 def draw_invoice(view: InvoiceView, *, words: str = "", size: str = "A4") -> bytes:
     """The invoice as a PDF; `words` stand at its foot."""
     view = printable(view)
     sheet = Sheet(size, view.title, view.title, view.business, view.printed_from, TYPE)
-    seller = [view.business, *([view.seller.name] if view.seller.name != view.business else [])]
-    seller += [one for one in address_lines(view.seller.address) if one not in seller]
-    seller += [f"Telephone {view.phone}"] if view.phone else []
-    seller += [f"Tax number {view.tax_number}"] if view.tax_number else []
+    seller = seller_lines(view) + ([f"Tax number {view.tax_number}"] if view.tax_number else [])
     facts = [f"Date {show_date(view.on)}"]
     facts += [f"for invoice {view.of_number}"] if view.of_number else []
     facts += _days("Supplied", [one for one in view.lines if one.amount_minor >= 0])

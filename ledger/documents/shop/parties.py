@@ -4,8 +4,18 @@ from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Spacer, Table
 
 from ledger.documents.kit.page import Sheet, Type, para, plain
+from ledger.views.shop.delivery import Delivery
+from ledger.views.shop.invoice import InvoiceView
+from ledger.views.shop.parcel import address_lines
 
 TYPE = Type(large=24, head=12, body=9.5)
+
+
+def seller_lines(view: Delivery | InvoiceView) -> list[str]:
+    """Who sells: the name she trades under, whoever answers for it if another, the address, the telephone."""
+    lines = [view.business, *([view.seller.name] if view.seller.name != view.business else [])]
+    lines += [one for one in address_lines(view.seller.address) if one not in lines]
+    return lines + ([f"Telephone {view.phone}"] if view.phone else [])
 
 
 def parties(sheet: Sheet, *, title: str, seller: list[str], customer: list[str], facts: list[str]) -> list[Flowable]:
@@ -29,8 +39,3 @@ def _lines(what: str, lines: list[str]) -> list[Flowable]:
         para(first, TYPE.head, bold=True),
         *(para(one.strip(), TYPE.body) for one in rest),
     ]
-
-
-def address_lines(address: str | None) -> list[str]:
-    """A postal address as it stands on an envelope: a line for each part between commas or lines."""
-    return [one.strip() for one in (address or "").replace("\n", ",").replace(";", ",").split(",") if one.strip()]

@@ -42,12 +42,11 @@ class Shares(NamedTuple):
 
 
 class Flows(NamedTuple):
-    """How costs went: by lot and by batch; a lot whose cost is not wholly known is in none but `unknown`."""
+    """How costs went: by lot and by batch; a lot whose cost is not wholly known is in none."""
 
     lots: Mapping[int, Shares]
     cost: Mapping[int, int]  # by lot: of the whole lot
     into: Mapping[int, int]  # by batch: what went in, as far as it is known, and what it costs itself
-    unknown: frozenset[int]  # lots
     tainted: frozenset[int]  # batches into which something of unknown cost went
 
 
@@ -220,4 +219,4 @@ def flow(ways: Ways, bought: Mapping[int, int | None], own: Mapping[int, int]) -
             waits[batch] -= 1
             if not waits[batch]:
                 ready += give(batch)
-    return Flows(shared, cost, dict(into), frozenset(ways.lots.keys() - shared.keys()), frozenset(tainted))
+    return Flows(shared, cost, dict(into), frozenset(tainted))

@@ -11,11 +11,6 @@ class Cure(NamedTuple):
     usable_from: date | None
     days_left: int  # below zero: ready for so many days
 
-    @property
-    def ready(self) -> bool:
-        """Whether the cure has ended."""
-        return self.days_left <= 0
-
 
 def cure(*, cut_on: date, days: int, usable_from_days: int | None, today: date) -> Cure:
     """The cure-ready date from the recipe's own days; no standard gives them (common practice)."""

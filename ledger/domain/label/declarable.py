@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import NamedTuple
 
-from ledger.domain.label.packers import PackersFinding, RuleFinding, System, grams, mean_mg, percent
+from ledger.domain.label.packers import RuleFinding, System, grams, mean_mg, percent
 from ledger.errors import BadInput
 from ledger.units.quantity import WHOLE_PPM
 
@@ -17,8 +17,6 @@ class Suggestion(NamedTuple):
 
     nominal_mg: int
     why: str
-    at_packing: PackersFinding
-    mean_at_end_mg: Fraction
 
 
 def highest_to_declare(
@@ -43,10 +41,8 @@ def highest_to_declare(
     if most is not None and reached > most:
         raise BadInput(f"The rules of this system are known here up to {grams(most)}; the bars reach {grams(at_end)}.")
     for nominal in range(reached, least - 1, -_GRAM_MG):
-        found = system.judge(nominal, weights_mg)
-        if found.holds:
-            why = _why(nominal, weights_mg, at_end, end_factor_ppm, (weighed, when), system)
-            return Suggestion(nominal, why, found, at_end)
+        if system.judge(nominal, weights_mg).holds:
+            return Suggestion(nominal, _why(nominal, weights_mg, at_end, end_factor_ppm, (weighed, when), system))
     raise BadInput(
         f"No whole gram from {grams(least)} up holds for these bars: the lightest is {grams(min(weights_mg))}, and "
         f"their mean is {grams(at_end)} {when}. Label each with its own weight."

@@ -11,7 +11,6 @@ from ledger.units.wording import opening
 class Durability(NamedTuple):
     """What stands on the bar: the last month that ends by a last day, or months after opening."""
 
-    months: int
     best_before: date | None
     after_opening_months: int | None
 
@@ -62,10 +61,10 @@ def durability(
                 f"Up to {dated_months} months a date stands on the bar; a period after opening takes its place only "
                 f"above. Leave it out, with {months} months."
             )
-        return Durability(months, add_months(made_on, months), None)
+        return Durability(add_months(made_on, months), None)
     if after_opening_months is None:
         if opening_matters is False:
-            return Durability(months, None, None)
+            return Durability(None, None)
         raise BadInput(
             f"Above {dated_months} months no date stands on the bar, but a period after opening unless opening does "
             "not matter. Decide which: write after_opening_months = 12 or opening_matters = false under [label] in the "
@@ -76,4 +75,4 @@ def durability(
             f"An opened bar cannot outlast a closed one: {after_opening_months} months after opening, "
             f"and {months} from the making."
         )
-    return Durability(months, None, after_opening_months)
+    return Durability(None, after_opening_months)

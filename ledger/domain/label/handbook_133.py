@@ -24,10 +24,9 @@ _LIGHT_MG, _LIGHT_SHARE = 36_000, Fraction(10, 100)  # under 36 g, 10 % (memory)
 
 
 class Variation(NamedTuple):
-    """How far one package may lie below its declared weight, and where that stands."""
+    """How far one package may lie below its declared weight, and whether that was read."""
 
     mg: int
-    source: str
     status: str
 
 
@@ -39,9 +38,8 @@ def maximum_allowable_variation(nominal_mg: int) -> Variation:
     if not 0 < nominal_mg <= MOST_MG:
         raise BadInput(f"The allowed variations are known here up to {grams(MOST_MG)}, not for {grams(nominal_mg)}.")
     if nominal_mg < _LIGHT_MG:
-        return Variation(int(nominal_mg * _LIGHT_SHARE), _SOURCE, "memory")
-    allowed, status = next((allowed, status) for up_to, allowed, status in _VARIATIONS if nominal_mg <= up_to)
-    return Variation(allowed, _SOURCE, status)
+        return Variation(int(nominal_mg * _LIGHT_SHARE), "memory")
+    return next(Variation(allowed, status) for up_to, allowed, status in _VARIATIONS if nominal_mg <= up_to)
 
 
 def us_system(nominal_mg: int, weights_mg: Sequence[int]) -> PackersFinding:
@@ -56,4 +54,4 @@ def us_system(nominal_mg: int, weights_mg: Sequence[int]) -> PackersFinding:
         f"Checked over the {len(weights_mg)} bars weighed against {_SOURCE} (from memory) for {grams(nominal_mg)} with "
         f"an allowed variation of {grams(allowed.mg)}; the inspectors' test of a whole lot was not made."
     )
-    return PackersFinding(nominal_mg, len(weights_mg), allowed.mg, (mean, none), basis)
+    return PackersFinding((mean, none), basis)

@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
+from ledger.domain.recipe.recipe import Recipe
 from ledger.errors import BadInput
 from ledger.units.quantity import ounces_typed, parse_mass
 
@@ -22,6 +23,13 @@ class Net(NamedTuple):
 def read_net(text: str, *, what: str = "the net weight") -> Net:
     """A net weight as typed, in the unit it was typed in. Raises BadInput."""
     return Net(parse_mass(text, what=what), ounces_typed(text, what=what))
+
+
+def net_of(recipe: Recipe) -> Net | None:
+    """The net weight of a recipe, in the unit it was decided in."""
+    if not recipe.net_weight_mg:
+        return None
+    return read_net(recipe.net_weight) if recipe.net_weight else Net(recipe.net_weight_mg)
 
 
 def _cut(value: Fraction, decimals: int) -> str:

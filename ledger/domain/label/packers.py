@@ -32,12 +32,10 @@ class Few(NamedTuple):
 
 
 class RuleFinding(NamedTuple):
-    """One rule, the figure found and the limit it was held against: mg, or ppm of the sample for `few`."""
+    """One rule over the sample, with its figures in words."""
 
     rule: str  # "mean", "few", "none"
     holds: bool
-    found: Fraction
-    limit: Fraction
     clause: str
     source: str
     status: str
@@ -51,9 +49,6 @@ class RuleFinding(NamedTuple):
 class PackersFinding(NamedTuple):
     """What was checked over the bars weighed; it says nothing of the bars that were not."""
 
-    nominal_mg: int
-    bars: int
-    error_mg: int | None  # the tolerable error, or the variation allowed in the US
     rules: tuple[RuleFinding, ...]
     basis: str  # what it was checked against, as a sentence
 
@@ -122,15 +117,13 @@ def average_system(
     below = sum(weight < limit for weight in weights_mg)
     share = Fraction(below * 1_000_000, bars)
     clause = f"{_lie(below, bars)} below {grams(limit)} ({percent(share)}), where at most {percent(few.ppm)} may"
-    some = RuleFinding(
-        "few", share <= few.ppm, share, Fraction(few.ppm), clause, f"{few.where}: {few.source}", few.status
-    )
+    some = RuleFinding("few", share <= few.ppm, clause, f"{few.where}: {few.source}", few.status)
     none = none_below(nominal_mg - 2 * error, weights_mg, source, "read")
     basis = (
         f"Checked over the {bars} bars weighed against the packers' rules of {source} for {grams(nominal_mg)} with a "
         f"tolerable error of {grams(error)}; the inspectors' test of a whole batch was not made."
     )
-    return PackersFinding(nominal_mg, bars, error, (mean, some, none), basis)
+    return PackersFinding((mean, some, none), basis)
 
 
 def minimum_system(nominal_mg: int, weights_mg: Sequence[int], *, source: str, status: str) -> PackersFinding:
@@ -141,7 +134,7 @@ def minimum_system(nominal_mg: int, weights_mg: Sequence[int], *, source: str, s
         f"Checked over the {len(weights_mg)} bars weighed against the minimum system of {source} for "
         f"{grams(nominal_mg)}."
     )
-    return PackersFinding(nominal_mg, len(weights_mg), None, (none,), basis)
+    return PackersFinding((none,), basis)
 
 
 def mean_rule(nominal_mg: int, weights_mg: Sequence[int], source: str, status: str) -> RuleFinding:
@@ -150,17 +143,15 @@ def mean_rule(nominal_mg: int, weights_mg: Sequence[int], source: str, status: s
     holds = mean >= nominal_mg
     how = "not below" if holds else "below"
     clause = f"the mean of the {len(weights_mg)} bars is {grams(mean)}, {how} the nominal {grams(nominal_mg)}"
-    return RuleFinding("mean", holds, mean, Fraction(nominal_mg), clause, source, status)
+    return RuleFinding("mean", holds, clause, source, status)
 
 
 def none_below(limit_mg: int, weights_mg: Sequence[int], source: str, status: str) -> RuleFinding:
     """That no bar of the sample lies below a limit."""
     below = sum(weight < limit_mg for weight in weights_mg)
-    lightest = min(weights_mg)
-    clause = (
-        f"{_lie(below, len(weights_mg))} below {grams(limit_mg)}, where none may (the lightest is {grams(lightest)})"
-    )
-    return RuleFinding("none", not below, Fraction(lightest), Fraction(limit_mg), clause, source, status)
+    lightest = grams(min(weights_mg))
+    clause = f"{_lie(below, len(weights_mg))} below {grams(limit_mg)}, where none may (the lightest is {lightest})"
+    return RuleFinding("none", not below, clause, source, status)
 
 
 def _lie(below: int, bars: int) -> str:

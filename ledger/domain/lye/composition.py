@@ -75,10 +75,6 @@ class Composition(NamedTuple):
         """The mass of one kind of thing."""
         return sum(one.mass_mg for one in self.parts if one.what == what)
 
-    def share_ppm(self, what: str) -> int:
-        """Its share of the whole."""
-        return round(Fraction(self.of(what) * WHOLE_PPM, self.mass_mg)) if self.mass_mg else 0
-
 
 class Charged(NamedTuple):
     """Everything that went into one soap."""

@@ -11,9 +11,8 @@ _GLYCERYL = Fraction("92.094") - 3 * Fraction("18.015")
 
 
 class FattyAcid(NamedTuple):
-    """One fatty acid: its shorthand (C18:1), its name, and its molar mass in g/mol."""
+    """One fatty acid: its name, and its molar mass in g/mol."""
 
-    acid: str
     name: str
     molar_mass: Fraction
 

@@ -11,7 +11,6 @@ from ledger.units.words import Process, Stage
 class Hazard(NamedTuple):
     """One row of the table. `of` says what is looked at: superfat, lye, share, present, fragrance or mould."""
 
-    key: str
     of: str
     words: tuple[str, ...]  # of a material's name, published name or INCI name, or of the mould
     stage: Stage | None  # only of what goes in then

@@ -96,7 +96,7 @@ def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing
     against += [f"{uncovered_words(bars, uncovered)} {see}"] if uncovered else []
     against += [stale_words(bars, stale)] if stale else []
     if against and not anyway:  # all of it, since one reason decides of all
-        raise Refused(" ".join((*against, _all_the_same("--anyway"))))
+        raise Refused(" ".join((*against, "To release it all the same, add --anyway REASON.")))
     naked = () if again else _naked(bars, finished.labels, asked)
     reasons = [asked.reason or ""] if said(asked.reason) else []
     reasons += [f"not good in {list_words(bad)}; released all the same: {anyway}"] if bad else []
@@ -110,10 +110,6 @@ def may_release(bars: Bars, supply: Supply, finished: Finished, asked: Releasing
         where = f"for {', '.join(finished.labels.bare_at)} alone, as settled before"
         reasons += [f"{one.words}; released bare: {said(asked.bare) or where}" for one in naked]
     return Released("; ".join(reasons) or None, (*bad, *uncovered, *stale.values(), *naked), checks, before, kept)
-
-
-def _all_the_same(option: str) -> str:
-    return f"To release it all the same, add {option} REASON."
 
 
 def _may_be_packed_away(bars: Bars, finished: Finished, asked: Releasing) -> None:

@@ -24,10 +24,9 @@ class Changed(NamedTuple):
 
 
 class Before(NamedTuple):
-    """When and to whom bars were first supplied, as a person says, and what the ledger has of that day."""
+    """When bars were first supplied, as a person says, and what the ledger has of that day."""
 
     on: date
-    whom: str
     booked: int  # bars of the batch that were supplied on that day and of which nobody said so yet
 
 

@@ -2,24 +2,12 @@
 
 from ledger.domain.tools.readings import FIGURES, Figure
 from ledger.errors import BadInput
-from ledger.units.names import near
 from ledger.units.quantity import parse_temperature, show_degrees
 from ledger.units.words import EquipmentKind, Units
 
 # Each kind with what is read with it.
 READ_WITH: dict[EquipmentKind, Figure] = {one.tool: one for one in FIGURES.values() if one.tool}
 EXAMPLES: dict[EquipmentKind, str] = {"scale": "500 g", "thermometer": "0 C", "pH meter": "7.00"}
-
-
-def kind_meant(text: str) -> EquipmentKind:
-    """The kind of equipment meant by its name or the start of it. Raises BadInput with the list."""
-    wanted = text.strip().casefold()
-    fits = [kind for kind in READ_WITH if wanted and kind.casefold().startswith(wanted)]
-    if len(fits) == 1:
-        return fits[0]
-    close = near(text, READ_WITH, 1)
-    hint = f" Did you mean {close[0]}?" if close else ""
-    raise BadInput(f"'{text}' is not a kind of equipment known here.{hint} Write one of {', '.join(READ_WITH)}.")
 
 
 def parse_value(kind: EquipmentKind, text: str, *, what: str) -> int:

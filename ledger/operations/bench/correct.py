@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from ledger.domain.bench.correction import InPot, Way
+from ledger.domain.bench.decision import undecided
 from ledger.domain.bench.superfat import as_weighed_doubt, burning_doubt
 from ledger.domain.lye.weighed import LyeCheck
 from ledger.domain.recipe.formulate import tolerance
@@ -12,7 +13,7 @@ from ledger.operations.bench.deviations import WAY_OUT, settle_deviations
 from ledger.operations.bench.superfat_guard import keep_or_refuse
 from ledger.operations.bench.weigh import Weighed, book_line, may_be_weighed
 from ledger.rows.batch import BatchRow, PlanLineRow, find_batch, plan_lines
-from ledger.rows.decision import still_open
+from ledger.rows.decision import decided
 from ledger.rows.lot import LotRow, available, lots_by_id, place_of_kind
 from ledger.rows.movement import taken_on
 from ledger.rows.settings import settings
@@ -63,7 +64,7 @@ def correct_batch(
         burning = burning_doubt(batch.code, take, way.superfat) if way.burns and way.superfat else None
         if burning is None and way.why_not is not None:
             raise Refused(f"'{take}' is not a way out here: {way.why_not}.")
-        if burning and not (anyway or "").strip() and still_open(tx.rows, [burning], batch_id=batch.id):
+        if burning and not (anyway or "").strip() and undecided([burning], decided(tx.rows, batch_id=batch.id)):
             raise Refused(burning.words)
         lines = {one.number: one for one in plan_lines(tx.rows, batch.id) if one.role != "packaging"}
         takes = of_lots or _takes(tx, batch, lines[line], actual_mg)
@@ -89,11 +90,10 @@ def _listed(before: tuple[InPot, ...], way: Way, units: Units) -> str:
     return f" ({', '.join(changes)})" if changes else ""
 
 
-def _weigh(
-    tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, on: date, note: str | None = None
-) -> None:
-    """The line at another mass; what its lots lack comes from the next accepted lot."""
-    book_line(tx, batch, line, _takes(tx, batch, line, mass_mg, note), on=on, correct=line.logged, instead=True)
+def _weigh(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, on: date) -> None:
+    """The line at another mass, as reckoned; what its lots lack comes from the next accepted lot."""
+    takes = _takes(tx, batch, line, mass_mg, AS_RECKONED)
+    book_line(tx, batch, line, takes, on=on, correct=line.logged, instead=True)
 
 
 def _takes(tx: Transaction, batch: BatchRow, line: PlanLineRow, mass_mg: int, note: str | None = None) -> list[Weighed]:
@@ -136,7 +136,7 @@ def _change(
     tx.add(PlanTarget(plan_line_id=line.id, target=target, low=low, high=high))
     if not now.logged:
         return
-    _weigh(tx, batch, now, to.mass_mg, on, AS_RECKONED)
+    _weigh(tx, batch, now, to.mass_mg, on)
     if more < 0:  # the lye left in the jug does not go back into its lots
         workshop = place_of_kind(tx.rows, "workshop")
         after, note = taken_on(tx.rows, line.id), f"lye of batch {batch.code} left in the jug"

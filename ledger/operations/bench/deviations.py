@@ -66,7 +66,7 @@ def report_deviation(book: Book, code: str, words: str, *, on: date, done: str |
         raise BadInput("Write what went wrong, in quotes.")
     with book.write("deviation") as tx:
         batch = find_batch(tx.rows, code)
-        _not_before(batch, on)
+        not_before_planned(batch, on)
         tx.add(Deviation(batch_id=batch.id, on=on, subject=REPORTED, found=words.strip(), done=done))
         number = len(deviations(tx.rows, batch.id))
         tx.say(f"Deviation {number} of batch {batch.code}: {words.strip()}.")
@@ -104,6 +104,7 @@ def decide_deviation(
         tx.say(f"Decided deviation {number} of batch {batch.code}: {VERDICTS[verdict]}, {reason.strip()}.")
 
 
-def _not_before(batch: BatchRow, on: date) -> None:
+def not_before_planned(batch: BatchRow, on: date) -> None:
+    """Raise BadInput for a day before the one a batch was planned for."""
     if on < batch.planned_on:
         raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")

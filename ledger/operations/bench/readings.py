@@ -8,7 +8,7 @@ from ledger.domain.tools.limits import read_ph
 from ledger.domain.tools.readings import ACIDITY, ALKALI, CLOCK, READINGS, STEP, TICK, WORDS, Choice, Figure
 from ledger.domain.tools.titre import free_alkali
 from ledger.errors import BadInput, Refused
-from ledger.operations.bench.deviations import settle_deviations
+from ledger.operations.bench.deviations import not_before_planned, settle_deviations
 from ledger.operations.tools.checks import add_check
 from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.equipment import EquipmentRow, equipment_by_code, sole
@@ -186,8 +186,7 @@ def _not_too_early(batch: BatchRow, what: str, on: date) -> None:
 
     Refused for what is read of bars that are not cut yet.
     """
-    if on < batch.planned_on:
-        raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
+    not_before_planned(batch, on)
     of = READINGS[what].of
     if of in ("loaf", "bars") and on < batch.on:
         raise BadInput(f"Batch {batch.code} was made on {show_date(batch.on)}; look at --on.")

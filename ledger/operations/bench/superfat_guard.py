@@ -2,10 +2,10 @@
 
 from datetime import date
 
-from ledger.domain.bench.decision import Doubt
+from ledger.domain.bench.decision import Doubt, undecided
 from ledger.errors import Doubted
 from ledger.operations.stock.decide import decide
-from ledger.rows.decision import still_open
+from ledger.rows.decision import decided
 from ledger.storage.tables.decision import Decision
 from ledger.storage.transaction import Transaction
 
@@ -17,7 +17,7 @@ def keep_or_refuse(
 
     The reason is kept as a decision, `before` ahead of it.
     """
-    if doubt is None or not still_open(tx.rows, [doubt], batch_id=batch_id):
+    if doubt is None or not undecided([doubt], decided(tx.rows, batch_id=batch_id)):
         return
     if not (anyway or "").strip():
         raise Doubted(doubt.words)

@@ -3,7 +3,7 @@
 from datetime import date
 from typing import NamedTuple
 
-from ledger.domain.cost.working import Rate, rate_on
+from ledger.domain.cost.working import rate_on
 from ledger.rows.sell.cost import batches_since, rates
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
@@ -16,9 +16,8 @@ OF = {"hour": "An hour of work costs {}", "batch": "Each batch bears {} of the h
 
 
 class RateSet(NamedTuple):
-    """The rate as it was booked; what held on its day before, and how many batches begun since it costs anew."""
+    """What held on the day of a rate before it was booked, and how many batches begun since it costs anew."""
 
-    rate: Rate
     before_minor: int | None
     batches: int
 
@@ -32,4 +31,4 @@ def set_rate(book: Book, kind: CostRateKind, minor: int, *, on: date) -> RateSet
         later = min((one.on for one in known if one.kind == kind and one.on > on), default=None)
         tx.add(CostRate(on=on, kind=kind, minor=minor))
         tx.say(f"{OF[kind].format(show_money(minor, own.currency))} from {show_date(on)} on.")
-        return RateSet(Rate(kind, on, minor), before, batches_since(tx.rows, on, later))
+        return RateSet(before, batches_since(tx.rows, on, later))

@@ -4,12 +4,12 @@ from datetime import date
 from typing import NamedTuple
 
 from ledger.errors import BadInput, Refused
+from ledger.operations.bench.deviations import not_before_planned
 from ledger.rows.batch import find_batch
 from ledger.rows.reading import minutes_worked, work_of
 from ledger.rows.recipe import recipe_of
 from ledger.storage.book import Book
 from ledger.storage.tables.bench import Work
-from ledger.units.dates import show_date
 from ledger.units.wording import count
 from ledger.units.words import WorkStage
 
@@ -37,8 +37,7 @@ def book_work(book: Book, code: str, minutes: int, *, stage: WorkStage, on: date
         raise BadInput(f"{minutes} minutes are more than a day has; write those of one day, such as 45.")
     with book.write("batch work") as tx:
         batch = find_batch(tx.rows, code)
-        if on < batch.planned_on:
-            raise BadInput(f"Batch {batch.code} was planned for {show_date(batch.planned_on)}; look at --on.")
+        not_before_planned(batch, on)
         if batch.discarded:
             raise Refused(f"Batch {batch.code} was discarded; book what was done before by its day, or leave it out.")
         tx.add(Work(batch_id=batch.id, on=on, stage=stage, minutes=minutes, by=by))

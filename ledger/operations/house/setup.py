@@ -69,22 +69,12 @@ def set_up(book: Book, setup: Setup) -> None:
 
 def _revised(setup: Setup, before: Settings | None) -> Settings:
     """The settings that a setup means; what it does not ask about stays."""
-    return Settings(
-        business=setup.business,
-        country=setup.country,
-        currency=setup.currency,
-        units=setup.units,
-        time_zone=setup.time_zone,
-        phone=setup.phone,
-        labour_minor_per_hour=setup.labour_minor_per_hour,
-        scale_step_mg=setup.scale_step_mg or SCALE_STEP_MG,
-        addresses=setup.addresses,
-        maker=setup.maker,
-        web=setup.web,
-        line=setup.line,
-        tax_number=before.tax_number if before else None,
-        rejected_bars=setup.rejected_bars or (before.rejected_bars if before else None),
-    )
+    changed = {
+        "scale_step_mg": setup.scale_step_mg or SCALE_STEP_MG,
+        "tax_number": before.tax_number if before else None,
+        "rejected_bars": setup.rejected_bars or (before.rejected_bars if before else None),
+    }
+    return Settings(**vars(setup) | changed)
 
 
 def write_settings(tx: Transaction, new: Settings) -> None:

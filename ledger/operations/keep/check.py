@@ -29,14 +29,12 @@ def check(rows: Rows) -> Verdict:
     What the facts say of the trade is looked at only where they are the facts that were written. Raises Refused for
     one whose guards and views a newer program laid.
     """
-    if newer_rules(rows):
-        raise Refused("This ledger has the rules of a newer soapledger, which alone can check them; install that one.")
+    _refuse_newer(rows)
     with one_state(rows):  # else an entry written meanwhile would look like rows of none
         found = verify(rows)
         if any(one.entry is None for one in found):  # the file or its guards: even counting may be wrong there
             return Verdict(0, "", "", found)
-        entries, head = next(((one.entry, one.digest) for one in history(rows, last=1)), (0, GENESIS))
-        return Verdict(entries, head, seal_of(entries, head).text, found or breaches(rows), remarks(rows))
+        return _verdict(rows, found or breaches(rows), remarks(rows))
 
 
 HEAD = 50  # how many of the last entries a quick look goes through
@@ -47,12 +45,19 @@ def look_quickly(rows: Rows) -> Verdict:
 
     Raises like `check`.
     """
+    _refuse_newer(rows)
+    with one_state(rows):
+        return _verdict(rows, verify_head(rows, HEAD) or tuple(never_below_zero(rows)))
+
+
+def _refuse_newer(rows: Rows) -> None:
     if newer_rules(rows):
         raise Refused("This ledger has the rules of a newer soapledger, which alone can check them; install that one.")
-    with one_state(rows):
-        found = verify_head(rows, HEAD)
-        entries, head = next(((one.entry, one.digest) for one in history(rows, last=1)), (0, GENESIS))
-        return Verdict(entries, head, seal_of(entries, head).text, found or tuple(never_below_zero(rows)))
+
+
+def _verdict(rows: Rows, findings: tuple[Finding, ...], beside: tuple[str, ...] = ()) -> Verdict:
+    entries, head = next(((one.entry, one.digest) for one in history(rows, last=1)), (0, GENESIS))
+    return Verdict(entries, head, seal_of(entries, head).text, findings, beside)
 
 
 def unheld(rows: Rows, seal: Seal) -> str | None:

@@ -50,9 +50,9 @@ class LabelRequest:
     sticker: bool = False  # what changes with every batch alone; the rest stands on bands
 
 
-def _view(rows: Rows, request: LabelRequest) -> tuple[LabelText, int]:
-    """What the label says, and the lot of bars; raises like `label_text`, and for bars that are not to be labelled."""
-    view = label_text(
+def label_asked(rows: Rows, request: LabelRequest) -> LabelText:
+    """What the label says; raises like `label_text`."""
+    return label_text(
         rows,
         request.batch,
         request.market,
@@ -62,6 +62,11 @@ def _view(rows: Rows, request: LabelRequest) -> tuple[LabelText, int]:
         words=request.words,
         best_before_months=request.best_before_months,
     )
+
+
+def _view(rows: Rows, request: LabelRequest) -> tuple[LabelText, int]:
+    """What the label says, and the lot of bars; raises like `label_text`, and for bars that are not to be labelled."""
+    view = label_asked(rows, request)
     batch = find_batch(rows, request.batch)
     assert batch.yield_lot_id is not None
     then = lot_by_id(rows, batch.yield_lot_id, on=request.on).status
@@ -91,8 +96,7 @@ def approve_label(book: Book, request: LabelRequest, *, by: str, stand: str | No
 
 
 def _settle_words(tx: Transaction, request: LabelRequest, view: LabelText, *, by: str, stand: str | None) -> None:
-    soap_alone = market(view.market).asks("only soap", request.on)
-    words = claimed_words(tx.rows, find_batch(tx.rows, request.batch), view, soap_alone=soap_alone)
+    words = claimed_words(tx.rows, find_batch(tx.rows, request.batch), view, on=request.on)
     if not words.questioned or words.stand:
         return
     named = ", ".join(f"'{one.words}'" for one in words.questioned)
@@ -284,8 +288,3 @@ def count_run(book: Book, number: int, counted: Counted, *, on: date) -> Run:
         done = run_by_number(tx.rows, number)
         tx.say(f"Counted run {number}: {done.became.replace(' + ', ', ')}.")
         return done
-
-
-def count_labels(book: Book, number: int, *, spoiled: int, returned: int, on: date) -> Run:
-    """The same where no label is kept as a specimen."""
-    return count_run(book, number, Counted(spoiled, returned, specimen=0), on=on)

@@ -1,6 +1,6 @@
 """Add a material, or change what is known of one."""
 
-from dataclasses import dataclass, replace
+from dataclasses import asdict, dataclass, replace
 
 from ledger.domain.lye.saponification import check_purity
 from ledger.errors import BadInput
@@ -137,20 +137,4 @@ def edit_material(book: Book, code: str, facts: MaterialFacts) -> None:
 
 
 def _revision(material_id: int, facts: MaterialFacts) -> MaterialRevision:
-    return MaterialRevision(
-        material_id=material_id,
-        name=facts.name,
-        inci=facts.inci,
-        reference_key=facts.reference_key,
-        sap_low_mg_per_kg=facts.sap_low_mg_per_kg,
-        sap_high_mg_per_kg=facts.sap_high_mg_per_kg,
-        sap_source=facts.sap_source,
-        alkali_kind=facts.alkali_kind,
-        purity_ppm=facts.purity_ppm,
-        density_mg_per_ml=facts.density_mg_per_ml,
-        note=facts.note,
-        inci_sodium=facts.inci_sodium,
-        inci_potassium=facts.inci_potassium,
-        acid_koh_mg_per_kg=facts.acid_koh_mg_per_kg,
-        water_ppm=facts.water_ppm,
-    )
+    return MaterialRevision(material_id=material_id, **asdict(facts))

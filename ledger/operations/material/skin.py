@@ -1,10 +1,8 @@
 """Book what an oil contains and how much of it a certificate allows on the skin; refuse a bar that goes beyond."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from datetime import date
 
-from ledger.domain.material.skin_limits import SOAP_CATEGORY
+from ledger.domain.material.skin_limits import SOAP_CATEGORY, Limit
 from ledger.errors import BadInput
 from ledger.rows.lot import find_lot
 from ledger.rows.material import MaterialCard, material_by_code
@@ -12,17 +10,6 @@ from ledger.storage.book import Book
 from ledger.storage.tables.material import Constituent, SkinLimit
 from ledger.units.quantity import WHOLE_PPM, show_share
 from ledger.views.recipe.skin import SkinCheck, is_scent
-
-
-@dataclass(frozen=True)
-class LimitFacts:
-    """What a certificate says: the highest share in the product in ppm, for one category, on a date."""
-
-    limit_ppm: int
-    certificate: str
-    category: str
-    dated: date
-    amendment: str | None = None
 
 
 def state_contents(
@@ -72,7 +59,7 @@ def state_contents(
     return card
 
 
-def state_limit(book: Book, facts: LimitFacts, *, material: str | None = None, constituent: str | None = None) -> str:
+def state_limit(book: Book, facts: Limit, *, material: str | None = None, constituent: str | None = None) -> str:
     """Book the highest share that a certificate allows, of one fragrance or of a constituent; returns its name.
 
     What it allows in a product that is not soap is kept and does not count. Raises BadInput for a limit that cannot

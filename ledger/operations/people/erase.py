@@ -24,8 +24,6 @@ class Erased:
     """What an erasure took, and the copies beside the ledger that hold it still."""
 
     code: str  # the short name from then on, which may have been made from the person's own
-    details: int
-    texts: int
     copies: tuple[Path, ...]
 
 
@@ -69,4 +67,4 @@ def erase(
         tx.say(f"Erased {_WHAT[found.noun]} {code}{places}: {reason}.")
     book.sweep()
     since = min([*(one.entry for one in details), *(one.text.entry for one in items)])
-    return Erased(code, len(details), len(items), copies_before(book.path, tx.entry, since=since))
+    return Erased(code, copies_before(book.path, tx.entry, since=since))

@@ -7,6 +7,7 @@ from ledger.rows.people import supplier_by_code, supplier_list
 from ledger.storage.book import Book
 from ledger.storage.personal import PersonDetails, remember_person
 from ledger.storage.tables.supplier import Supplier, SupplierRevision
+from ledger.storage.transaction import Transaction
 from ledger.units.shortcode import check_code, short_code
 from ledger.units.signs import folded
 
@@ -30,14 +31,7 @@ def add_supplier(book: Book, details: SupplierDetails, *, own: bool, code: str |
         chosen = check_code(code, taken, noun="supplier") if code else short_code(details.name, taken)
         supplier = tx.add(Supplier(code=chosen, own=int(own)))
         assert supplier.id is not None
-        tx.add(
-            SupplierRevision(
-                supplier_id=supplier.id,
-                name=details.name,
-                personal_id=remember_person(tx, details.contact),
-                note=details.note,
-            )
-        )
+        _revise(tx, supplier.id, details)
         tx.say(f"Added supplier {details.name} ({chosen}).")
     return chosen
 
@@ -46,12 +40,10 @@ def edit_supplier(book: Book, code: str, details: SupplierDetails) -> None:
     """Write a new revision of a supplier; earlier documents keep what stood then."""
     with book.write("supplier edit") as tx:
         supplier = supplier_by_code(tx.rows, code)
-        tx.add(
-            SupplierRevision(
-                supplier_id=supplier.id,
-                name=details.name,
-                personal_id=remember_person(tx, details.contact),
-                note=details.note,
-            )
-        )
+        _revise(tx, supplier.id, details)
         tx.say(f"Changed supplier {details.name} ({code}).")
+
+
+def _revise(tx: Transaction, supplier_id: int, details: SupplierDetails) -> None:
+    person = remember_person(tx, details.contact)
+    tx.add(SupplierRevision(supplier_id=supplier_id, name=details.name, personal_id=person, note=details.note))

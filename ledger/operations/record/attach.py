@@ -3,13 +3,17 @@
 import hashlib
 from dataclasses import dataclass
 
-from ledger.domain.material.papers import kind_meant
 from ledger.errors import BadInput, Refused
 from ledger.rows.kept import content_kept
 from ledger.storage.book import Book
 from ledger.storage.tables.record import AttachedContent, Attachment
 from ledger.storage.transaction import Transaction
+from ledger.units.names import kind_meant
 from ledger.views.record.attachments import Subject, attachments, subject_meant
+
+KINDS = (
+    "CoA", "safety sheet", "photograph", "assessment report", "allergen statement", "IFRA certificate", "paper",
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -26,7 +30,7 @@ def attach(book: Book, content: bytes, *, name: str, kind: str, to: str) -> Kept
     Raises BadInput for an empty file, an unknown code or kind, Refused when that very content is kept with
     it already.
     """
-    kind = kind_meant(kind)
+    kind = kind_meant(kind, KINDS, noun="paper")
     with book.write("attach") as tx:
         kept = keep_paper(tx, content, name=name, kind=kind, to=to)
         tx.say(f"Attached {name} ({kind}) to {kept.subject.noun} {kept.subject.code}.")

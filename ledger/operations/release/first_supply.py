@@ -30,7 +30,7 @@ def before_of(rows: Rows, lot_id: int, said: FirstSupplied | None) -> Before | N
     if said is None:
         return None
     told = sum(one.bars for one in first_supplies(rows, lot_id) if not one.back and one.supplied_on == said.on)
-    return Before(said.on, said.whom.strip(), max(0, supplied_on(rows, lot_id, said.on) - told))
+    return Before(said.on, max(0, supplied_on(rows, lot_id, said.on) - told))
 
 
 def write_first_supply(

@@ -26,7 +26,6 @@ class Passed:
     """Bars that may be packed, and the wrapping booked for them by material."""
 
     good: int
-    wasted: int
     wrapping: tuple[tuple[str, int], ...]
 
 
@@ -56,7 +55,7 @@ def pass_bars(book: Book, code: str, asked: Passing) -> Passed:
         decision = Decision(lot_id=lot_id, verdict="passed", on=asked.on, by=asked.by, reason=settled.reason)
         decide(tx, decision, settled.doubts)
         tx.say(f"Passed {good} bars of batch {batch.code} for packing.")
-    return Passed(good, asked.wasted, wrapping)
+    return Passed(good, wrapping)
 
 
 def _wrap(tx: Transaction, batch: BatchRow, good: int, on: date) -> tuple[tuple[str, int], ...]:

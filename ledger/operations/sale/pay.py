@@ -20,7 +20,6 @@ from ledger.views.sale.words import by_way, whom_kept
 class Stands(NamedTuple):
     """What is owed of a sale by now; below zero: to be paid back; None where its price is not known."""
 
-    sale: int
     to: str
     owed_minor: int | None
 
@@ -41,7 +40,7 @@ def pay(
         words = f"Paid back {money} of" if back else f"{money} was paid of"
         tx.say(f"{words} {sale.kind} {number} ({kept_name(tx.rows, sale)}), {by_way(way)}.")
         stands, shown = balances(tx.rows, [number])[number], sale_shown(tx.rows, number)
-    return Stands(number, shown.to, None if stands.untold else stands.owed_minor)
+    return Stands(shown.to, None if stands.untold else stands.owed_minor)
 
 
 def payable(rows: Rows, number: int) -> SaleRow:

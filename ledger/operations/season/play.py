@@ -7,9 +7,10 @@ from functools import partial
 from pathlib import Path
 from typing import get_args
 
+from ledger.domain.material.skin_limits import Limit
 from ledger.operations.house.setup import Setup, set_up
 from ledger.operations.material.materials import add_material
-from ledger.operations.material.skin import LimitFacts, state_contents, state_limit
+from ledger.operations.material.skin import state_contents, state_limit
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.people.suppliers import SupplierDetails, add_supplier
 from ledger.operations.recipe.recipes import add_recipe
@@ -99,12 +100,12 @@ class Season(Diary):
         add_material(self.book, material_facts(row), kind=kind, code=row["code"])
 
     def _limit(self, row: dict[str, str]) -> None:
-        facts = LimitFacts(
+        facts = Limit(
             parse_share(row["percent"]),
             row["certificate"],
+            row["amendment"],
             row["category"],
             self.day(int(row["day"])),
-            row["amendment"],
         )
         whole = not row["constituent"]
         state_limit(
@@ -113,10 +114,7 @@ class Season(Diary):
 
     def _contents(self) -> dict[tuple[int, str, str], list[dict[str, str]]]:
         """The statements, each of one material or lot."""
-        found: dict[tuple[int, str, str], list[dict[str, str]]] = {}
-        for row in self._rows("contents.csv"):
-            found.setdefault((int(row["day"]), row["material"], row["lot"]), []).append(row)
-        return found
+        return self._by_day("contents.csv", "material", "lot")
 
     def _contains(self, rows: list[dict[str, str]]) -> None:
         first = rows[0]
@@ -131,9 +129,13 @@ class Season(Diary):
         assess_recipe(self.book, path.stem, path.read_text(encoding="utf-8"), file=path.name)
 
     def _deliveries(self) -> dict[tuple[int, str, str], list[dict[str, str]]]:
+        return self._by_day("deliveries.csv", "supplier", "note_number")
+
+    def _by_day(self, name: str, of: str, which: str) -> dict[tuple[int, str, str], list[dict[str, str]]]:
+        """The rows of a table that belong together, by their day and by two columns."""
         found: dict[tuple[int, str, str], list[dict[str, str]]] = {}
-        for row in self._rows("deliveries.csv"):
-            found.setdefault((int(row["day"]), row["supplier"], row["note_number"]), []).append(row)
+        for row in self._rows(name):
+            found.setdefault((int(row["day"]), row[of], row[which]), []).append(row)
         return found
 
     def _delivery(self, rows: list[dict[str, str]]) -> None:

@@ -7,12 +7,12 @@ from ledger.errors import BadInput, Refused
 from ledger.rows.lot import LotRow, PlaceRow
 from ledger.rows.sell.order import order_lines, orders
 from ledger.rows.sell.tax import recipes_of
-from ledger.rows.sell.terms import ShopPlace, Terms, shop_places
+from ledger.rows.sell.terms import Terms, shop_places
 from ledger.storage.transaction import Transaction
 from ledger.units.dates import show_date
 
 
-def place_on_sale_or_return(tx: Transaction, customer_id: int, terms: Terms | None) -> ShopPlace | None:
+def place_on_sale_or_return(tx: Transaction, customer_id: int, terms: Terms | None) -> int | None:
     """Where bars stand at a customer who takes them on sale or return by these terms; None for whoever buys them."""
     return shop_places(tx.rows).get(customer_id) if terms and terms.consignment else None
 
@@ -21,7 +21,7 @@ def consign(
     tx: Transaction,
     lots: Sequence[tuple[LotRow, int]],
     *,
-    place: ShopPlace,
+    place: int,
     workshop: PlaceRow,
     on: date,
     note: str | None,
@@ -29,7 +29,7 @@ def consign(
 ) -> None:
     """Move bars to the shop; what an order promised of them is promised no longer."""
     moved = [(lot.id, number) for lot, number in lots]
-    tx.transfer(moved, source_id=workshop.id, target_id=place.id, on=on, note=note)
+    tx.transfer(moved, source_id=workshop.id, target_id=place, on=on, note=note)
     if order is not None:
         tx.add_rows("order_line", _no_longer(tx, lots, order))
 

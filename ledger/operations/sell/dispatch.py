@@ -46,8 +46,6 @@ def dispatch(
     paid: Sequence[Paid] = (),
     all_by: PaidBy | None = None,
     order_id: int | None = None,
-    terms: str | None = None,
-    pay_by: date | None = None,
 ) -> Sent:
     """Send released bars to a customer at a price each, or at those that hold for them; `all_by`: paid in full so.
 
@@ -78,9 +76,8 @@ def dispatch(
         amount, tax = amount_of(lines), tax_of(lines)
         if all_by and amount:
             paid = [Paid(all_by, amount)]
-        if pay_by is None and agreed and agreed.pay_days is not None:
-            pay_by = on + timedelta(agreed.pay_days)
-        number = book_sale(tx, outlet, lines, on=on, paid=paid, order_id=order_id, terms=terms, pay_by=pay_by)
+        pay_by = on + timedelta(agreed.pay_days) if agreed and agreed.pay_days is not None else None
+        number = book_sale(tx, outlet, lines, on=on, paid=paid, order_id=order_id, pay_by=pay_by)
         told = in_full(tx.rows, [moved_of(line) for line in lines], currency)
         received = sum(one.amount_minor for one in paid)
         tx.say(

@@ -10,8 +10,8 @@ from ledger.domain.sell.takings import Brought, Takings, brought, difference
 from ledger.operations.sale.booked import Charged, Outlets, Paid, SoldBars, SoldElse, add_lines, add_payments, book_sale
 from ledger.rows.lot import PlaceRow
 from ledger.rows.opened import Rows
+from ledger.rows.sell.paid import payments_of
 from ledger.rows.sell.sale import lines_of
-from ledger.rows.sell.stall import payments_of
 from ledger.rows.sell.tax import recipes_of, taxes_at
 from ledger.storage.transaction import Transaction
 from ledger.views.sale.prices import worth_of
@@ -114,7 +114,7 @@ def book_later(
     Bars without a price bear their share of it on lines of their own, beside those that say how many they were.
     """
     lines = lines_of(tx.rows, [sale])[sale]
-    before = payments_of(tx.rows, sale)
+    before = sorted(payments_of(tx.rows, [sale])[sale])  # as they were written
     bars: dict[int, int] = {}
     for line in lines:
         if line.kind == "bars" and line.lot_id is not None:

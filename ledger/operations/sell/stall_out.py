@@ -47,12 +47,7 @@ class TakenOut:
         return sum(one.bars for one in self.taken)
 
 
-def stall_out(book: Book, stall: str, bars: Mapping[str, int], *, on: date, first: FirstSupplied | None = None) -> str:
-    """Take released bars to a stall; returns its name. Raises Refused for bars that may not leave."""
-    return take_out(book, stall, bars, on=on, first=first).stall
-
-
-def take_out(
+def stall_out(
     book: Book,
     stall: str,
     bars: Mapping[str, int],

@@ -5,8 +5,9 @@ from datetime import date
 from ledger.domain.sell.takings import BY, Takings, all_told, check_takings
 from ledger.errors import BadInput, Refused
 from ledger.operations.sell.stall_money import Money, book_later
+from ledger.rows.sell.paid import payments_of
 from ledger.rows.sell.sale import sales_by_id
-from ledger.rows.sell.stall import last_sale_at, payments_of
+from ledger.rows.sell.stall import last_sale_at
 from ledger.rows.settings import settings
 from ledger.storage.book import Book
 from ledger.units.dates import show_date
@@ -31,7 +32,7 @@ def stall_takings(book: Book, stall: str, told: Takings, *, on: date | None, tod
                 f"Nothing was sold at {place.name}{when}; close the day first: soapledger stall back {place.code}"
             )
         sold_on = sales_by_id(tx.rows, [sale])[sale].on
-        before = {one.way for one in payments_of(tx.rows, sale)}
+        before = {one.way for one in payments_of(tx.rows, [sale])[sale]}
         in_all = "other" in before | told.ways  # which parts nothing
         twice = sorted(before) if in_all and before and told.ways else sorted(told.ways & before)
         if twice:

@@ -20,7 +20,6 @@ class Ticked(NamedTuple):
 
     stall: str
     on: date  # the day the bars went out
-    movements: int
     stay: int  # bars sold or lost there that were counted by product: the list does not say which they were
 
 
@@ -47,7 +46,7 @@ def stall_ticked(book: Book, stall: str, *, went_on: date | None, on: date, by: 
         write_ticked(tx, [one.movement for one in (*went, *settled)], on=on, by=by)
         stay = sum(abs(one.quantity) for one in after if one not in settled)
         tx.say(f"The list of what went to {place.name} on {show_date(day)} was ticked, as {by} says.")
-    return Ticked(place.name, day, len(went), stay)
+    return Ticked(place.name, day, stay)
 
 
 def _until_next(found: Sequence[OpenAt], day: date) -> list[OpenAt]:

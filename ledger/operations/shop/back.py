@@ -23,7 +23,7 @@ def back_from_shop(book: Book, customer: str, bars: Mapping[str, int], *, on: da
         card, place = shop_meant(tx.rows, customer)
         standing = at_shops(tx.rows, card.id)
         shelf = place_of_kind(tx.rows, "returns")
-        unsure = assumed_at(tx.rows, place.id)
+        unsure = assumed_at(tx.rows, place)
         home: dict[int, int] = {}
         codes: dict[str, int] = {}
         for word, number in bars.items():
@@ -36,7 +36,7 @@ def back_from_shop(book: Book, customer: str, bars: Mapping[str, int], *, on: da
                 raise BadInput(f"How many bars of {group.name} came back? Write a number above zero.")
             if lot.lot_id in home:
                 raise BadInput(f"Batch {lot.batch} stands twice; write one number for it.")
-            held = min(held_at(tx.rows, [lot.lot_id], place.id, on=day)[lot.lot_id] for day in (on, None))
+            held = min(held_at(tx.rows, [lot.lot_id], place, on=day)[lot.lot_id] for day in (on, None))
             if number > held:
                 stood = "stands" if held == 1 else "stand"
                 raise Refused(
@@ -44,6 +44,6 @@ def back_from_shop(book: Book, customer: str, bars: Mapping[str, int], *, on: da
                     "cannot come back from there. Nothing was written."
                 )
             home[lot.lot_id] = codes[lot.batch] = number
-        tx.transfer(home.items(), source_id=place.id, target_id=shelf.id, on=on, note=f"back from {card.code}")
+        tx.transfer(home.items(), source_id=place, target_id=shelf.id, on=on, note=f"back from {card.code}")
         tx.say(f"{count(sum(home.values()), 'bar')} came back from {whom_kept(card)}, unsold.")
     return card.name, codes

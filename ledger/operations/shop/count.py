@@ -69,7 +69,7 @@ def count_shop(
         standing = at_shops(tx.rows, card.id)
         if not standing:
             raise Refused(f"Nothing of yours stands at {card.name}; bars go there with: soapledger dispatch")
-        unsure = assumed_at(tx.rows, place.id)
+        unsure = assumed_at(tx.rows, place)
         groups = _groups(tx.rows, [*still], standing, card.name, unsure)
         lost = _missing(tx.rows, missing or {}, groups, standing, card.name)
         sold: list[Gone] = []
@@ -88,9 +88,9 @@ def count_shop(
             raise Refused(f"All of it is still at {card.name}, so there is nothing to book.")
         terms = terms_on(tx.rows, on, [card.id]).get(card.id)
         moved = tx.move(
-            [Moved(one.lot_id, -one.bars, customer_id=card.id) for one in sold], "sold", place_id=place.id, on=on
+            [Moved(one.lot_id, -one.bars, customer_id=card.id) for one in sold], "sold", place_id=place, on=on
         )
-        at = Outlets(place_id=place.id, customer_id=card.id)
+        at = Outlets(place_id=place, customer_id=card.id)
         lines = agreed_price(
             tx.rows,
             [Went(one.lot_id, one.bars, movement) for one, movement in zip(sold, moved, strict=True)],
@@ -116,7 +116,7 @@ def count_shop(
             )
         _assume(tx, sold, moved)
         lacking = [Moved(one.lot_id, -one.bars, note="missing at the shop's count") for one in gone]
-        away_ids = tx.move(lacking, "counted", place_id=place.id, on=on)
+        away_ids = tx.move(lacking, "counted", place_id=place, on=on)
         _assume(tx, gone, away_ids)
         short = sum(one.bars for one in gone)
         told = in_full(tx.rows, [moved_of(line) for line in lines], settings(tx.rows).currency)

@@ -9,7 +9,7 @@ from ledger.rows.batch import find_batch
 from ledger.rows.opened import Rows
 from ledger.rows.people import customer_by_code
 from ledger.rows.recipe import recipe_by_code
-from ledger.rows.sell.order import OrderRow, order_lines, orders
+from ledger.rows.sell.order import OrderRow, open_order, order_lines
 from ledger.storage.book import Book
 from ledger.storage.tables.sale import CustomerOrder, OrderEnd, OrderLine
 from ledger.units.codes import looks_like_batch_code
@@ -57,14 +57,15 @@ def _each(rows: Rows, bars: Mapping[str, int]) -> list[tuple[Thing, int]]:
     return list(found.values())
 
 
-def open_order(rows: Rows, number: int) -> OrderRow:
-    """An order that nobody ended. Raises BadInput for one that is not there, Refused for one that was ended."""
-    found = orders(rows, number=number)
-    if not found:
-        raise BadInput(f"There is no order {number}; see them all: soapledger order list --all")
-    if found[0].ended_on:
-        raise Refused(f"Order {number} was ended on {show_date(found[0].ended_on)} by {found[0].ended_by}.")
-    return found[0]
+def _line(order: int, thing: Thing, bars: int, price_minor: int | None) -> OrderLine:
+    return OrderLine(
+        order_id=order,
+        recipe_id=thing.recipe_id,
+        lot_id=thing.lot_id,
+        batch_id=thing.batch_id,
+        bars=bars,
+        price_minor=price_minor,
+    )
 
 
 def add_order(
@@ -91,17 +92,7 @@ def add_order(
                 raise BadInput(f"How many bars of {thing.name}? Write a number above zero.")
         order = tx.add(CustomerOrder(customer_id=card.id, on=on, due_on=due_on, note=note))
         assert order.id is not None
-        tx.add_all(
-            OrderLine(
-                order_id=order.id,
-                recipe_id=thing.recipe_id,
-                lot_id=thing.lot_id,
-                batch_id=thing.batch_id,
-                bars=number,
-                price_minor=price_minor,
-            )
-            for thing, number in each
-        )
+        tx.add_all(_line(order.id, thing, number, price_minor) for thing, number in each)
         tx.say(f"Order {order.id} from {whom_kept(card)}: {count(sum(bars.values()), 'bar')} by {show_date(due_on)}.")
     return order.id
 
@@ -126,16 +117,7 @@ def change_order(book: Book, number: int, bars: Mapping[str, int]) -> None:
                     f"{count(still, 'bar')} of {thing.name} {'is' if still == 1 else 'are'} still to go on order "
                     f"{number}; {-change} cannot be taken from it. Nothing was written."
                 )
-            rows.append(
-                OrderLine(
-                    order_id=order.id,
-                    recipe_id=thing.recipe_id,
-                    lot_id=thing.lot_id,
-                    batch_id=thing.batch_id,
-                    bars=change,
-                    price_minor=line.price_minor if line else None,
-                )
-            )
+            rows.append(_line(order.id, thing, change, line.price_minor if line else None))
         tx.add_all(rows)
         words = ", ".join(f"{change:+d} {word}" for word, change in bars.items())
         tx.say(f"Changed order {number}: {words}.")

@@ -12,7 +12,7 @@ from ledger.storage.book import Book
 from ledger.storage.tables.decision import Decision
 from ledger.storage.verbs import Moved
 from ledger.units.dates import show_date
-from ledger.units.names import match_name
+from ledger.units.names import named
 from ledger.units.quantity import show_mass
 from ledger.units.words import Verdict
 
@@ -119,6 +119,4 @@ def _where(place: PlaceRow) -> str:
 def _place(rows: Rows, text: str | None) -> PlaceRow:
     if text is None:
         return place_of_kind(rows, "workshop")
-    known = places(rows)
-    code = match_name(text, [(one.code, one.name) for one in known], noun="place", add="soapledger stall add NAME")
-    return next(one for one in known if one.code == code)
+    return named(text, places(rows), noun="place", add="soapledger stall add NAME")

@@ -58,14 +58,5 @@ def _complete(details: EquipmentDetails) -> None:
 
 
 def _revision(tx: Transaction, item_id: int, details: EquipmentDetails, *, retired: bool) -> None:
-    tx.add(
-        EquipmentRevision(
-            equipment_id=item_id,
-            name=details.name.strip(),
-            every_days=details.every_days,
-            expected=details.expected,
-            tolerance=details.tolerance,
-            retired=int(retired),
-            note=details.note,
-        )
-    )
+    kept = details._replace(name=details.name.strip())
+    tx.add(EquipmentRevision(equipment_id=item_id, retired=int(retired), **kept._asdict()))

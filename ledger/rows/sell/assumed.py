@@ -60,25 +60,21 @@ class OpenAt(NamedTuple):
     """A movement at a place whose batch was assumed and not ticked."""
 
     movement: int
-    lot_id: int
     on: date
     way: Way
     quantity: int
     note: str | None
-    candidates: tuple[int, ...]
 
 
-def open_at(rows: sqlite3.Connection, place_id: int, *, on: date | None = None) -> list[OpenAt]:
-    """Every movement at a place whose batch was assumed and not ticked, up to a day or of all, oldest first."""
+def open_at(rows: sqlite3.Connection, place_id: int) -> list[OpenAt]:
+    """Every movement at a place whose batch was assumed and not ticked, oldest first."""
     found = rows.execute(
-        'SELECT v.id, v.lot_id, v."on", v.kind, v.quantity, v.note, group_concat(a.lot_id) FROM live_movement v '
+        'SELECT v.id, v."on", v.kind, v.quantity, v.note FROM live_movement v '
         f"JOIN live_assumed_batch a ON a.movement_id = v.id WHERE v.place_id = ? AND {_OPEN} "
-        'AND v."on" = coalesce(?, v."on") GROUP BY v.id ORDER BY v."on", v.id',
-        (place_id, on and on.isoformat()),
+        'GROUP BY v.id ORDER BY v."on", v.id',
+        (place_id,),
     )
-    return [
-        OpenAt(row[0], row[1], day(row[2]), row[3], row[4], row[5], tuple(map(int, row[6].split(",")))) for row in found
-    ]
+    return [OpenAt(*row)._replace(on=day(row[1])) for row in found]
 
 
 class MayBe(NamedTuple):
@@ -91,14 +87,13 @@ class MayBe(NamedTuple):
     way: Way
     bars: int
     place: str
-    customer_id: int | None
     note: str | None
 
 
 def may_be_of(rows: sqlite3.Connection, lots: Collection[int]) -> list[MayBe]:
     """Every movement not ticked whose bars may be of one of some lots, though it is booked on another, by its day."""
     found = rows.execute(
-        'SELECT v.id, v.lot_id, a.lot_id, v."on", v.kind, abs(v.quantity), p.name, v.customer_id, v.note '
+        'SELECT v.id, v.lot_id, a.lot_id, v."on", v.kind, abs(v.quantity), p.name, v.note '
         "FROM json_each(?) w CROSS JOIN live_assumed_batch a ON a.lot_id = w.value "
         "JOIN live_movement v ON v.id = a.movement_id JOIN place p ON p.id = v.place_id "
         f'WHERE {_OPEN} ORDER BY v."on", v.id, a.lot_id',

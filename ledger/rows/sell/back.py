@@ -76,7 +76,6 @@ def sale_of_lines(rows: sqlite3.Connection, lines: Collection[int]) -> dict[int,
 class SoldBefore(NamedTuple):
     """Bars that a program sold which kept no sales: the amount stands on the movement."""
 
-    on: date
     bars: int
     amount_minor: int | None
 
@@ -88,7 +87,7 @@ def sold_before(
     asked = {"lot": lot, "place": place_id, "customer": customer_id, "on": on.isoformat()}
     found = rows.execute(
         """
-        SELECT v."on", -v.quantity, v.money_minor FROM live_movement v
+        SELECT -v.quantity, v.money_minor FROM live_movement v
         WHERE v.lot_id = :lot AND v.kind IN ('sold', 'dispatched') AND v.customer_id IS :customer AND v."on" <= :on
           AND (:customer IS NOT NULL OR :place IS NULL OR v.place_id = :place)
           AND NOT EXISTS (SELECT 1 FROM live_sale_line n WHERE n.movement_id = v.id)
@@ -96,7 +95,7 @@ def sold_before(
         """,
         asked,
     )
-    sold = [SoldBefore(day(row[0]), row[1], row[2]) for row in found]
+    sold = [SoldBefore(*row) for row in found]
     back = rows.execute(
         """
         SELECT coalesce(sum(v.quantity), 0) FROM live_movement v

@@ -4,7 +4,9 @@ import sqlite3
 from datetime import date
 from typing import NamedTuple
 
+from ledger.errors import BadInput, Refused
 from ledger.rows.opened import day, maybe_day
+from ledger.units.dates import show_date
 from ledger.units.words import Verdict
 
 
@@ -56,6 +58,16 @@ def orders(rows: sqlite3.Connection, *, customer_id: int | None = None, number: 
         OrderRow(row[0], row[1], row[2], day(row[3]), day(row[4]), row[5], maybe_day(row[6]), row[7], row[8])
         for row in found
     ]
+
+
+def open_order(rows: sqlite3.Connection, number: int) -> OrderRow:
+    """An order that nobody ended. Raises BadInput for one that is not there, Refused for one that was ended."""
+    found = orders(rows, number=number)
+    if not found:
+        raise BadInput(f"There is no order {number}; see them all: soapledger order list --all")
+    if found[0].ended_on:
+        raise Refused(f"Order {number} was ended on {show_date(found[0].ended_on)} by {found[0].ended_by}.")
+    return found[0]
 
 
 # Bars that went to a shop on sale or return are no sale: lines below zero of their dispatch tell that they went.

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from ledger.errors import BadInput
 from ledger.rows.opened import Rows
-from ledger.units.names import match_name
+from ledger.units.names import named
 
 
 class Product(NamedTuple):
@@ -47,6 +47,4 @@ def pick_product(known: list[Product], text: str) -> Product:
     """The same among those that were read."""
     if not known:
         raise BadInput(f"There is no product '{text}' here yet; a recipe makes one: soapledger recipe add FILE.toml")
-    names = [(one.code, one.name) for one in known]
-    code = match_name(text, names, noun="product", add="soapledger recipe add FILE.toml")
-    return next(one for one in known if one.code == code)
+    return named(text, known, noun="product", add="soapledger recipe add FILE.toml")

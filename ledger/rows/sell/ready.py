@@ -1,10 +1,6 @@
 """Bars in the workshop, and what of them is promised."""
 
 import sqlite3
-from datetime import date
-from typing import NamedTuple
-
-from ledger.rows.opened import day
 
 
 def in_workshop(rows: sqlite3.Connection) -> dict[int, int]:
@@ -17,20 +13,12 @@ def in_workshop(rows: sqlite3.Connection) -> dict[int, int]:
     return {row[0]: row[1] for row in found}
 
 
-class Promised(NamedTuple):
-    """Bars of a product that an open order still waits for."""
-
-    recipe_id: int
-    bars: int
-    due_on: date
-
-
-def promised(rows: sqlite3.Connection) -> list[Promised]:
-    """What open orders still wait for, by product and day; bars of one batch that is still to come are left out."""
+def promised(rows: sqlite3.Connection) -> dict[int, int]:
+    """The bars that open orders still wait for, by product; those of one batch that is still to come are left out."""
     found = rows.execute(
         """
         WITH asked AS (
-          SELECT o.id, n.recipe_id, sum(n.bars) AS bars, o.due_on FROM live_customer_order o
+          SELECT o.id, n.recipe_id, sum(n.bars) AS bars FROM live_customer_order o
           JOIN live_order_line n ON n.order_id = o.id
           WHERE n.batch_id IS NULL AND NOT EXISTS (SELECT 1 FROM live_order_end e WHERE e.order_id = o.id)
           GROUP BY o.id, n.recipe_id),
@@ -39,9 +27,8 @@ def promised(rows: sqlite3.Connection) -> list[Promised]:
           JOIN live_sale_line n ON n.sale_id = s.id JOIN lot l ON l.id = n.lot_id JOIN batch b ON b.id = l.batch_id
           JOIN recipe_version v ON v.id = b.recipe_version_id
           WHERE s.order_id IS NOT NULL GROUP BY s.order_id, v.recipe_id)
-        SELECT a.recipe_id, a.bars - coalesce(f.bars, 0) AS open, a.due_on FROM asked a
-        LEFT JOIN filled f ON f.order_id = a.id AND f.recipe_id = a.recipe_id WHERE open > 0
-        ORDER BY a.due_on, a.recipe_id
+        SELECT a.recipe_id, sum(max(0, a.bars - coalesce(f.bars, 0))) FROM asked a
+        LEFT JOIN filled f ON f.order_id = a.id AND f.recipe_id = a.recipe_id GROUP BY a.recipe_id
         """
     )
-    return [Promised(row[0], row[1], day(row[2])) for row in found]
+    return {row[0]: row[1] for row in found}

@@ -7,7 +7,7 @@ from datetime import date
 from typing import NamedTuple
 
 from ledger.rows.opened import day, maybe_day
-from ledger.units.words import LineKind, SaleKind, Way
+from ledger.units.words import LineKind, SaleKind
 
 
 class SaleRow(NamedTuple):
@@ -122,7 +122,6 @@ class Taken(NamedTuple):
 
     lot_id: int
     on: date
-    way: Way
     place_id: int | None
     customer_id: int | None
     bars: int
@@ -133,30 +132,20 @@ class Taken(NamedTuple):
 
 # An amount stands on the line of a sale or, from programs that knew none, on the movement itself; never on both.
 _TAKEN = """
-SELECT v.lot_id, v."on", v.kind, v.place_id, v.customer_id, -v.quantity, v.money_minor, 0, v.entry_id
+SELECT v.lot_id, v."on", v.place_id, v.customer_id, -v.quantity, v.money_minor, 0, v.entry_id
 FROM json_each(:lots) w CROSS JOIN live_movement v ON v.lot_id = w.value AND v.money_minor IS NOT NULL
 UNION ALL
-SELECT n.lot_id, s."on", CASE s.kind WHEN 'sale' THEN coalesce(v.kind, 'sold') ELSE 'returned' END, s.place_id,
-       s.customer_id, n.bars, n.gross_minor - n.reduction_minor, coalesce(n.tax_minor, 0), n.entry_id
+SELECT n.lot_id, s."on", s.place_id, s.customer_id, n.bars, n.gross_minor - n.reduction_minor,
+       coalesce(n.tax_minor, 0), n.entry_id
 FROM json_each(:lots) w CROSS JOIN live_sale_line n ON n.lot_id = w.value AND n.gross_minor IS NOT NULL
-JOIN sale s ON s.id = n.sale_id LEFT JOIN movement v ON v.id = n.movement_id
+JOIN sale s ON s.id = n.sale_id
 """
 
 
 def taken_for(rows: sqlite3.Connection, lots: Collection[int]) -> list[Taken]:
     """What was taken for the bars of some lots, by the day."""
-    found = rows.execute(_TAKEN + " ORDER BY 2, 9", {"lots": json.dumps(sorted({*lots}))})
+    found = rows.execute(_TAKEN + " ORDER BY 2, 8", {"lots": json.dumps(sorted({*lots}))})
     return [Taken(*row)._replace(on=day(row[1])) for row in found]
-
-
-def amounts_by_movement(rows: sqlite3.Connection, movements: Collection[int]) -> dict[int, int]:
-    """What the lines of sales say that some movements brought, in minor units; those with no amount are left out."""
-    found = rows.execute(
-        "SELECT n.movement_id, sum(n.gross_minor - n.reduction_minor) FROM json_each(?) w "
-        "CROSS JOIN live_sale_line n ON n.movement_id = w.value WHERE n.gross_minor IS NOT NULL GROUP BY n.movement_id",
-        (json.dumps(sorted({*movements})),),
-    )
-    return {row[0]: row[1] for row in found}
 
 
 def booked_since(
@@ -192,11 +181,10 @@ def brought_by_recipe(rows: sqlite3.Connection, recipes: Collection[int]) -> dic
     return brought
 
 
-def brought_lately(rows: sqlite3.Connection, number: int = 100) -> list[tuple[int, int]]:
-    """What the last so many lines of bars brought, of any product: how many, and how much together."""
+def brought_lately(rows: sqlite3.Connection) -> list[tuple[int, int]]:
+    """What the last hundred lines of bars brought, of any product: how many, and how much together."""
     found = rows.execute(
         "SELECT n.bars, n.gross_minor - n.reduction_minor FROM live_sale_line n "
-        "WHERE n.kind = 'bars' AND n.bars > 0 AND n.gross_minor > 0 ORDER BY n.id DESC LIMIT ?",
-        (number,),
+        "WHERE n.kind = 'bars' AND n.bars > 0 AND n.gross_minor > 0 ORDER BY n.id DESC LIMIT 100"
     )
     return [(row[0], row[1]) for row in found]

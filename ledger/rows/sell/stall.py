@@ -1,29 +1,10 @@
-"""What was sold at stalls: the last sale, its payments, and how much of what went on which day."""
+"""What was sold at stalls: the last sale, and how much of what went on which day."""
 
 import sqlite3
 from datetime import date
 from typing import NamedTuple
 
 from ledger.rows.opened import day
-from ledger.units.words import PaidBy
-
-
-class PaymentRow(NamedTuple):
-    """What was paid of a sale, or paid back."""
-
-    sale_id: int
-    on: date
-    way: PaidBy
-    amount_minor: int
-    float_minor: int | None
-
-
-def payments_of(rows: sqlite3.Connection, sale: int) -> list[PaymentRow]:
-    """The payments of one sale that count, in the order they were written."""
-    found = rows.execute(
-        'SELECT sale_id, "on", way, amount_minor, float_minor FROM live_payment WHERE sale_id = ? ORDER BY id', (sale,)
-    )
-    return [PaymentRow(*row)._replace(on=day(row[1])) for row in found]
 
 
 def last_sale_at(rows: sqlite3.Connection, place_id: int, on: date | None) -> int | None:

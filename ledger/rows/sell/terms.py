@@ -7,7 +7,6 @@ from datetime import date
 from typing import NamedTuple
 
 from ledger.rows.opened import day
-from ledger.units.words import PlaceKind
 
 
 class Terms(NamedTuple):
@@ -33,29 +32,16 @@ def terms_on(rows: sqlite3.Connection, on: date, customers: Collection[int] | No
     return {row[0]: Terms(row[0], day(row[1]), bool(row[2]), *row[3:]) for row in found}
 
 
-class ShopPlace(NamedTuple):
-    """The place at a customer where bars stand that are hers."""
-
-    id: int
-    code: str
-    name: str
-    kind: PlaceKind
-    customer_id: int
-
-
-def shop_places(rows: sqlite3.Connection) -> dict[int, ShopPlace]:
-    """The places at shops on sale or return, by the customer."""
-    found = rows.execute(
-        "SELECT id, code, name, kind, customer_id FROM live_place WHERE customer_id IS NOT NULL ORDER BY id"
-    )
-    return {row["customer_id"]: ShopPlace(*row) for row in found}
+def shop_places(rows: sqlite3.Connection) -> dict[int, int]:
+    """The places at shops on sale or return, where bars stand that are hers, by the customer."""
+    found = rows.execute("SELECT customer_id, id FROM live_place WHERE customer_id IS NOT NULL ORDER BY id")
+    return {row[0]: row[1] for row in found}
 
 
 class StandingThere(NamedTuple):
     """Bars of one lot that are hers at a shop, and the last day some were brought there."""
 
     customer_id: int
-    place_id: int
     lot_id: int
     bars: int
     out_on: date
@@ -65,14 +51,14 @@ def standing_at_shops(rows: sqlite3.Connection, customer_id: int | None = None) 
     """What stands at shops on sale or return, the oldest lots first; at one or at all."""
     found = rows.execute(
         """
-        SELECT p.customer_id, p.id, v.lot_id, sum(v.quantity) AS bars, max(CASE WHEN v.quantity > 0 THEN v."on" END)
+        SELECT p.customer_id, v.lot_id, sum(v.quantity) AS bars, max(CASE WHEN v.quantity > 0 THEN v."on" END)
         FROM live_place p CROSS JOIN movement v ON v.place_id = p.id JOIN lot l ON l.id = v.lot_id
         WHERE p.customer_id IS NOT NULL AND (:customer IS NULL OR p.customer_id = :customer)
         GROUP BY p.id, v.lot_id HAVING bars > 0 ORDER BY p.customer_id, l."on", v.lot_id
         """,
         {"customer": customer_id},
     )
-    return [StandingThere(row[0], row[1], row[2], row[3], day(row[4])) for row in found]
+    return [StandingThere(row[0], row[1], row[2], day(row[3])) for row in found]
 
 
 def assumed_at(rows: sqlite3.Connection, place_id: int) -> set[int]:

@@ -1,6 +1,7 @@
 """The page of a batch: its record, where every bar went and whom to call, what it was made from and what of it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from typing import TypeVar
 
 from ledger.rows.bars import BarCount, bars_with
 from ledger.rows.batch import BatchRow
@@ -14,6 +15,7 @@ from ledger.views.record.pieces import Column, Facts, Grid, grid
 from ledger.views.record.record import BatchRecord, batch_record
 from ledger.views.record.where import Where
 
+How = TypeVar("How")
 _HEADED = ("status",)  # what stands in the title already
 _NAMED = 4  # steps of the way from a supplier's lot; a drum that is topped up for years makes ways of hundreds
 
@@ -105,12 +107,17 @@ def _made_of_it(known: Everything, batch: BatchRow) -> Part:
 
 def reached_grid(known: Everything, reached: tuple[tuple[BatchRow, tuple[str, ...]], ...]) -> Grid:
     """Batches that something reached, with their bars; of a long way its last steps are named, each with its page."""
+    return went_into(known, reached, Column("through", lambda one: ", ".join(one[1][-_NAMED:]) or "directly"))
+
+
+def went_into(known: Everything, found: Iterable[tuple[BatchRow, How]], how: Column[tuple[BatchRow, How]]) -> Grid:
+    """Batches with their bars, and in one column how they come to be here."""
     return grid(
-        sorted(reached, key=lambda one: (one[0].on, one[0].id)),
+        sorted(found, key=lambda one: (one[0].on, one[0].id)),
         Column("batch", lambda one: one[0].code, bold=True),
         Column("product", lambda one: one[0].product),
         Column("on", lambda one: show_date(one[0].on)),
-        Column("through", lambda one: ", ".join(one[1][-_NAMED:]) or "directly"),
+        how,
         Column("status", lambda one: one[0].status),
         Column("bars", lambda one: str(one[0].made) if one[0].soap and one[0].yield_lot_id else "", right=True),
         Column("here", lambda one: str(known.bars_here(one[0])) if one[0].soap else "", right=True),

@@ -4,12 +4,11 @@ from collections.abc import Iterator
 
 from ledger.domain.bench.status import in_words
 from ledger.rows.batch import BatchRow
-from ledger.rows.lot import LotRow
 from ledger.units.dates import show_best_before, show_date
-from ledger.views.keep.batch_pages import reached_grid
+from ledger.views.keep.batch_pages import reached_grid, went_into
 from ledger.views.keep.everything import Everything
 from ledger.views.keep.page import Page, Part
-from ledger.views.record.pieces import Column, Facts, Grid, grid
+from ledger.views.record.pieces import Column, Facts, grid
 from ledger.views.stock.lot_card import LotCard, lot_card
 
 
@@ -50,8 +49,9 @@ def _facts(known: Everything, card: LotCard) -> Facts:
 def _parts(known: Everything, card: LotCard) -> Iterator[Part]:
     lot = card.lot
     reached = known.downstream(("lot", lot.id))
+    of_it = Column[tuple[BatchRow, int]]("of this lot", lambda one: known.amount(one[1], lot), right=True)
     direct = [(batch, known.used.get((lot.id, batch.id), 0)) for batch, way in reached if not way]
-    yield Part("Batches it went into", (_direct(known, lot, direct),) if direct else (), "None.")
+    yield Part("Batches it went into", (went_into(known, direct, of_it),) if direct else (), "None.")
     further = tuple(one for one in reached if one[1])
     yield Part("Batches made from those", (reached_grid(known, further),) if further else ())
     yield Part(
@@ -85,16 +85,3 @@ def _parts(known: Everything, card: LotCard) -> Iterator[Part]:
         Column("SHA-256, the name of its file in data/papers", lambda one: one.sha256),
     )
     yield Part("Papers", (papers,) if card.papers else ())
-
-
-def _direct(known: Everything, lot: LotRow, found: list[tuple[BatchRow, int]]) -> Grid:
-    return grid(
-        sorted(found, key=lambda one: (one[0].on, one[0].id)),
-        Column("batch", lambda one: one[0].code, bold=True),
-        Column("product", lambda one: one[0].product),
-        Column("on", lambda one: show_date(one[0].on)),
-        Column("of this lot", lambda one: known.amount(one[1], lot), right=True),
-        Column("status", lambda one: one[0].status),
-        Column("bars", lambda one: str(one[0].made) if one[0].soap and one[0].yield_lot_id else "", right=True),
-        Column("here", lambda one: str(known.bars_here(one[0])) if one[0].soap else "", right=True),
-    )

@@ -7,7 +7,7 @@ from datetime import date
 from ledger.domain.label.declaration import DeclaredIngredient, Naming, declare, declared_line
 from ledger.domain.label.durability import Durability, durability
 from ledger.domain.label.market import AS_FIGURES, Lettering, Market, Rule
-from ledger.domain.label.net_quantity import Net, read_net
+from ledger.domain.label.net_quantity import Net, net_of
 from ledger.domain.label.panel import Front
 from ledger.domain.label.run import is_draft
 from ledger.domain.label.words import Words, batch_word, breaks_in, said, until, untranslated
@@ -108,7 +108,7 @@ def label_text(
             f"There is no responsible person for {law.name} yet; give one with: "
             f"soapledger init --market '{law.address}=Name; street, town'"
         )
-    net = net or _net_of(recipe)
+    net = net or (net_of(recipe) if recipe else None)
     if not net:
         raise BadInput(f"{batch.product} has no net weight per bar; add --net '100 g', or write it in the recipe.")
     wishes = recipe.label if recipe else LabelWishes()
@@ -170,13 +170,6 @@ def label_text(
     )
 
 
-def _net_of(recipe: Recipe | None) -> Net | None:
-    """The net weight of a recipe, in the unit it was decided in."""
-    if recipe is None or not recipe.net_weight_mg:
-        return None
-    return read_net(recipe.net_weight) if recipe.net_weight else Net(recipe.net_weight_mg)
-
-
 def run_text(view: LabelText) -> str:
     """What one label says, as it is approved and kept with its run."""
     opened = f"{view.after_opening_months}M after opening" if view.after_opening_months else ""
@@ -215,7 +208,7 @@ def _durability(
     """A date of month and year, or where the market asks for it the period after opening, within what was assessed."""
     months = months or (recipe.best_before_months if recipe else None)
     if months is None:
-        return Durability(0, None, wishes.after_opening_months)
+        return Durability(None, wishes.after_opening_months)
     assessed = None
     if batch.recipe_code and law.asks("assessment", on):
         found = latest_assessment(rows, recipe_by_code(rows, batch.recipe_code))

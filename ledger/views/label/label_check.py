@@ -14,7 +14,7 @@ from ledger.rows.batch import find_batch
 from ledger.rows.label import Run, WordsStand, approved_by, first_supplies, runs
 from ledger.rows.opened import Rows
 from ledger.units.dates import show_date
-from ledger.units.gs1 import elements, in_words
+from ledger.units.gs1 import elements
 from ledger.units.wording import count
 from ledger.views.label.bare import bare_words
 from ledger.views.label.claimed import asked_words, claimed_words
@@ -71,7 +71,7 @@ def label_check(
     lot_id = batch.yield_lot_id
     assert lot_id is not None
     approval = approved_by(rows, lot_id, label.market, digest_of(run_text(label)))
-    claimed = claimed_words(rows, batch, label, soap_alone=law.asks("only soap", on))
+    claimed = claimed_words(rows, batch, label, on=on)
     return LabelCheck(
         on,
         label,
@@ -92,7 +92,7 @@ def _gs1(label: LabelText) -> str | None:
     """What a GS1 code would hold; only with a GTIN of her own, never made up."""
     if label.code_text == label.batch_code:
         return None
-    return in_words(elements(gtin=label.code_text, lot=label.batch_code, made_on=label.made_on))
+    return elements(label.code_text, lot=label.batch_code, made_on=label.made_on)
 
 
 def _supplied(rows: Rows, lot_id: int, law: Market) -> tuple[str, ...]:

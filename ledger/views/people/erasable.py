@@ -52,7 +52,6 @@ class Erasable:
 
     noun: Literal["customer", "supplier", "complaint"]
     code: str
-    name: str
     details: tuple[Details, ...]
     items: tuple[Item, ...]
     perhaps: tuple[Item, ...]  # one word of the name alone
@@ -86,21 +85,21 @@ def erasable_customer(rows: Rows, text: str, sought: Sought = NOTHING_MORE) -> E
         written += texts_to(rows, held.ids)
     complaints = complaints_of_customers(rows, held.ids) if person else ()
     whom = _whom(rows, "customer", held.ids, written, complaints, sought)
-    return _erasable(rows, "customer", held.code, held.name, whom)
+    return _erasable(rows, "customer", held.code, whom)
 
 
 def erasable_supplier(rows: Rows, text: str, sought: Sought = NOTHING_MORE) -> Erasable:
     """What is held of whom to ask for at a supplier; of the firm's name only where told. Raises BadInput."""
     held = details_held(rows, text, "supplier")
     whom = _whom(rows, "supplier", held.ids, [*texts_of(rows, "supplier", held.ids)], (), sought)
-    return _erasable(rows, "supplier", held.code, held.name, whom)
+    return _erasable(rows, "supplier", held.code, whom)
 
 
 def erasable_complaint(rows: Rows, number: int, sought: Sought = NOTHING_MORE) -> Erasable:
     """What is held of whoever reported a complaint, taken back or not. Raises BadInput for an unknown number."""
     complaint_kept(rows, number)
     whom = _whom(rows, "complaint", (number,), (), (number,), sought)
-    return _erasable(rows, "complaint", str(number), f"complaint {number}", whom)
+    return _erasable(rows, "complaint", str(number), whom)
 
 
 def _whom(
@@ -146,9 +145,7 @@ def _sought(rows: Rows, whom: _Person) -> _Sought:
     return _Sought(Mentions(words, phones, whole=one_word), weak, renamed, papers, unread)
 
 
-def _erasable(
-    rows: Rows, noun: Literal["customer", "supplier", "complaint"], code: str, name: str, whom: _Person
-) -> Erasable:
+def _erasable(rows: Rows, noun: Literal["customer", "supplier", "complaint"], code: str, whom: _Person) -> Erasable:
     named, weak, renamed, papers, unread = _sought(rows, whom)
     others = [one for one in every_details(rows) if one not in whom.own and _hits(one, named)]
     hers = [one for one in others if one.noun == "complaint" and not _differs(one, whom.own, named)]
@@ -169,7 +166,6 @@ def _erasable(
     return Erasable(
         noun=noun,
         code=code,
-        name=name,
         details=(*whom.own, *hers),
         items=(*items.values(), *papers),
         perhaps=tuple(perhaps),

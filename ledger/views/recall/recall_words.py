@@ -1,8 +1,6 @@
 """The figures of a recall in words, the same on the screen and on paper."""
 
-from datetime import datetime
-
-from ledger.units.dates import show_date
+from ledger.units.dates import show_moment
 from ledger.units.quantity import show_mass, show_share
 from ledger.units.wording import count
 from ledger.units.words import Units
@@ -12,8 +10,7 @@ from ledger.views.recall.recall import NamedLot, ReachedBatch, RecallAnswer
 def as_known_words(answer: RecallAnswer) -> str:
     """That the answer is of an earlier moment, and of which; empty where it is of now."""
     printed = answer.printed_from
-    moment = datetime.fromisoformat(printed.recorded_at)
-    written = f"{show_date(moment.date())}, {moment:%H:%M} UTC"
+    written = show_moment(printed.recorded_at)
     return f"This is what was known at entry {printed.entry}, written {written}." if answer.as_known else ""
 
 

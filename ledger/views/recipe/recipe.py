@@ -11,7 +11,7 @@ from ledger.rows.material import MaterialCard, material_list
 from ledger.rows.opened import Rows
 from ledger.rows.recipe import RecipeCard, kept_versions
 from ledger.rows.settings import settings
-from ledger.units.names import match_name
+from ledger.units.names import named
 from ledger.units.words import Process
 from ledger.views.material.figures import figures_of
 
@@ -41,15 +41,9 @@ def materials_named(rows: Rows, recipe: Recipe, *, file: str) -> dict[str, Mater
     found = {}
     for word in [line.material for line in recipe.lines] + ([recipe.yields] if recipe.yields else []):
         try:
-            code = match_name(
-                word,
-                [(card.code, card.name) for card in cards],
-                noun="material",
-                add=f'soapledger material add "{word}" --kind KIND',
-            )
+            found[word] = named(word, cards, noun="material", add=f'soapledger material add "{word}" --kind KIND')
         except BadInput as error:
             raise BadInput(f"{file}: {error}") from None
-        found[word] = next(card for card in cards if card.code == code)
     for place, line in enumerate(recipe.lines):
         if line in recipe.lines[:place]:  # amounts go by line, and the second would not be reckoned with
             raise BadInput(

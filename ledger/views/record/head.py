@@ -1,11 +1,11 @@
 """What a batch is and where it stands: the head of its record, which every section of it is told."""
 
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date
 from typing import ClassVar
 
 from ledger.rows.settings import PrintedFrom, printed_from
-from ledger.units.dates import show_date
+from ledger.units.dates import show_date, show_moment
 from ledger.units.words import Process, Units
 from ledger.views.record.pieces import Facts, Pieces, Words
 from ledger.views.record.sources import Sources
@@ -57,8 +57,7 @@ class Head:
         """The answer first, then its days."""
         found = [f"Batch {self.batch_code}, {self.product}: {self.status}."]
         if self.as_known:
-            moment = datetime.fromisoformat(self.printed_from.recorded_at)
-            written = f"{show_date(moment.date())}, {moment:%H:%M} UTC"
+            written = show_moment(self.printed_from.recorded_at)
             found.append(f"This is what was known at entry {self.printed_from.entry}, written {written}.")
         facts = Facts(
             (

@@ -4,9 +4,8 @@ from collections.abc import Sequence
 from datetime import date
 from typing import NamedTuple
 
-from ledger.domain.label.net_quantity import Net, read_net
+from ledger.domain.label.net_quantity import net_of
 from ledger.domain.label.unit_price import Said, needed
-from ledger.domain.recipe.recipe import Recipe
 from ledger.domain.sale.pricing import Outlet, PriceTable, SetPrice
 from ledger.markets import market
 from ledger.rows.lot import places
@@ -77,7 +76,7 @@ def price_list(rows: Rows, on: date, *, outlet: Outlet, where: str, market_code:
     versions = versions_by_id(rows, [one.version_id for one in cards])
     unit, priced, unpriced = law.unit_price(), [], []
     for card in cards:
-        minor, net = table.single(card.id, outlet), _net(versions[card.version_id])
+        minor, net = table.single(card.id, outlet), net_of(versions[card.version_id])
         if minor is None:
             unpriced.append(card.name)
             continue
@@ -87,13 +86,6 @@ def price_list(rows: Rows, on: date, *, outlet: Outlet, where: str, market_code:
     return PriceList(
         where, on, tuple(priced), _offers(table, priced, outlet, said), tuple(unpriced), unit.remains if unit else ()
     )
-
-
-def _net(recipe: Recipe) -> Net | None:
-    """The net weight of a recipe, in the unit it was decided in."""
-    if not recipe.net_weight_mg:
-        return None
-    return read_net(recipe.net_weight) if recipe.net_weight else Net(recipe.net_weight_mg)
 
 
 def _offers(table: PriceTable, priced: Sequence[Priced], outlet: Outlet, said: Said) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from datetime import date
 from typing import NamedTuple
 
-from ledger.domain.sale.pricing import ANYWHERE, Outlet, PriceTable
+from ledger.domain.sale.pricing import Outlet, PriceTable
 from ledger.rows.opened import Rows
 from ledger.rows.sell.price import prices
 from ledger.rows.sell.tax import recipes_of
@@ -24,12 +24,7 @@ class LotWorth(NamedTuple):
     reduction_minor: int
 
 
-def price_of(rows: Rows, recipe_id: int, *, on: date, outlet: Outlet = ANYWHERE) -> int | None:
-    """What one bar of a product costs at an outlet on a day, in minor units; None where no price holds."""
-    return price_table(rows, on).single(recipe_id, outlet)
-
-
-def worth_of(rows: Rows, bars: Mapping[int, int], *, on: date, outlet: Outlet = ANYWHERE) -> dict[int, LotWorth]:
+def worth_of(rows: Rows, bars: Mapping[int, int], *, on: date, outlet: Outlet) -> dict[int, LotWorth]:
     """What so many bars of each lot (by its row number) cost together at an outlet on a day, with the offers that hold.
 
     Lots of one product bear what offers take off by their bars, exactly. A lot without a price is left out.

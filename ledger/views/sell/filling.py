@@ -1,35 +1,26 @@
 """Which bars fill an order: of the batches that may leave, the oldest first."""
 
-from datetime import date
 from typing import NamedTuple
 
-from ledger.errors import BadInput, Refused
+from ledger.errors import Refused
 from ledger.rows.lot import lots_by_id
 from ledger.rows.opened import Rows
 from ledger.rows.people import CustomerCard, customer_list
-from ledger.rows.sell.order import bars_to_promise, order_lines, orders
-from ledger.units.dates import show_date
+from ledger.rows.sell.order import bars_to_promise, open_order, order_lines
 
 
 class Filling(NamedTuple):
     """An order with the bars that are proposed for it, by the batch code."""
 
-    order: int
     customer: CustomerCard
-    due_on: date
     bars: dict[str, int]
     short: tuple[tuple[str, int], ...]  # (product, bars) that no released batch has
     passed: tuple[str, ...]  # batches that would fill what is short, once they are released
 
 
 def filling(rows: Rows, number: int) -> Filling:
-    """What is proposed for an order. Raises BadInput for one that is not there, Refused for one with nothing to go."""
-    found = orders(rows, number=number)
-    if not found:
-        raise BadInput(f"There is no order {number}; see them all: soapledger order list --all")
-    order = found[0]
-    if order.ended_on:
-        raise Refused(f"Order {number} was ended on {show_date(order.ended_on)} by {order.ended_by}.")
+    """What is proposed for an order; raises as `open_order`, and Refused for one with nothing to go."""
+    order = open_order(rows, number)
     lines = [one for one in order_lines(rows, number).get(number, []) if one.open]
     if not lines:
         raise Refused(f"All of order {number} went already; see: soapledger order show {number}")
@@ -54,4 +45,4 @@ def filling(rows: Rows, number: int) -> Filling:
             short.append((line.batch or line.product, need))
             passed |= {lots[one.lot_id].code: None for one in fitting if one.verdict == "passed"}
     card = next(one for one in customer_list(rows) if one.id == order.customer_id)
-    return Filling(number, card, order.due_on, bars, tuple(short), tuple(passed))
+    return Filling(card, bars, tuple(short), tuple(passed))

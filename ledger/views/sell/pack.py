@@ -1,6 +1,5 @@
 """What to pack for a stall: what sold there, what is ready, what is promised, and how many to take."""
 
-from collections import Counter
 from dataclasses import dataclass
 from datetime import date
 
@@ -59,9 +58,7 @@ def pack_list(rows: Rows, stall: str, *, on: date, program: str) -> PackList:
     days = sorted({one.on for one in there}, reverse=True)
     sold = {(one.material_id, one.on): one.bars for one in there}
     standing = ready(rows, on)
-    waiting: Counter[int] = Counter()
-    for one in promised(rows):
-        waiting[one.recipe_id] += one.bars
+    waiting = promised(rows)
     found = []
     for product in products(rows):
         lots = standing.get(product.material_id, [])
@@ -69,7 +66,7 @@ def pack_list(rows: Rows, stall: str, *, on: date, program: str) -> PackList:
         if not lots and not any(past):
             continue
         here = sum(lot.bars for lot in lots)
-        kept = waiting[product.recipe_id]
+        kept = waiting.get(product.recipe_id, 0)
         take = proposal(past, here, kept)
         found.append(PackProduct(product.code, product.name, past, here, kept, take, _batches(lots, take)))
     business = settings(rows).business

@@ -7,8 +7,9 @@ from ledger.domain.sale.pricing import Outlet
 from ledger.domain.sell.takings import Takings, all_told
 from ledger.rows.lot import PlaceRow
 from ledger.rows.opened import Rows
+from ledger.rows.sell.paid import payments_of
 from ledger.rows.sell.sale import lines_of, sales_by_id
-from ledger.rows.sell.stall import last_sale_at, payments_of
+from ledger.rows.sell.stall import last_sale_at
 from ledger.units.money import share_out
 from ledger.views.sale.doubts import Taken, unlikely
 
@@ -27,7 +28,7 @@ def later_doubt(rows: Rows, place: PlaceRow, money: Takings, *, on: date | None,
     sale = last_sale_at(rows, place.id, on)
     if sale is None:
         return None
-    before, lines = payments_of(rows, sale), lines_of(rows, [sale])[sale]
+    before, lines = payments_of(rows, [sale])[sale], lines_of(rows, [sale])[sale]
     if not all_told(money, {one.way for one in before}):
         return None
     bars = {line.lot_id: line.bars for line in lines if line.kind == "bars" and line.lot_id and line.bars}

@@ -10,7 +10,7 @@ from ledger.rows.opened import Rows
 from ledger.rows.people import CustomerCard, contacts, customer_by_code
 from ledger.rows.recipe import recipe_by_code
 from ledger.rows.sell.tax import recipes_of
-from ledger.rows.sell.terms import ShopPlace, shop_places, standing_at_shops
+from ledger.rows.sell.terms import shop_places, standing_at_shops
 from ledger.units.codes import looks_like_batch_code
 
 
@@ -54,8 +54,11 @@ def at_shops(rows: Rows, customer_id: int | None = None) -> tuple[AtShop, ...]:
     return tuple(sorted(lines, key=lambda one: one.customer.casefold()))
 
 
-def shop_meant(rows: Rows, text: str) -> tuple[CustomerCard, ShopPlace]:
-    """The customer who has bars on sale or return. Raises BadInput for nobody known, Refused for one who has not."""
+def shop_meant(rows: Rows, text: str) -> tuple[CustomerCard, int]:
+    """The customer who has bars on sale or return, and the place where they stand.
+
+    Raises BadInput for nobody known, Refused for one who has not.
+    """
     card = customer_by_code(rows, text)
     place = shop_places(rows).get(card.id)
     if place is None:

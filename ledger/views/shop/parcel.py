@@ -9,13 +9,13 @@ _MOST_LINES = 5
 
 def parcel_text(found: Delivery) -> ParcelText:
     """Their address and hers, a line each. Raises Refused where no address of theirs is kept."""
-    to = _lines(found.customer_address)
+    to = address_lines(found.customer_address)
     if not to:
         raise Refused(
             f"No address of {found.customer} is kept here. Add it: soapledger customer edit NAME --address ADDRESS"
         )
     to = _fewer(to)
-    sender = [found.business, *(one for one in _lines(found.seller.address) if one != found.business)]
+    sender = [found.business, *(one for one in address_lines(found.seller.address) if one != found.business)]
     return ParcelText((found.customer, *to), tuple(_fewer(sender)), found.name)
 
 
@@ -28,5 +28,6 @@ def _fewer(lines: list[str]) -> list[str]:
     return lines
 
 
-def _lines(address: str | None) -> list[str]:
+def address_lines(address: str | None) -> list[str]:
+    """A postal address as it stands on an envelope: a line for each part between commas or lines."""
     return [one.strip() for one in (address or "").replace("\n", ",").replace(";", ",").split(",") if one.strip()]

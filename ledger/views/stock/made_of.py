@@ -142,12 +142,6 @@ class Compositions:
         least = gcd(whole, *parts.values())
         return _Made({key: part // least for key, part in parts.items()}, whole // least)
 
-    def come_across(self, lots: Collection[int]) -> None:
-        """Read some lots and what stands behind them all, in as many statements for many as for one."""
-        if more := set(lots) - self.lots.keys():
-            self.lots |= lots_by_id(self._rows, more)
-        self._read({batch for lot in lots if (batch := self.lots[lot].batch_id) is not None})
-
     def _read(self, batches: Iterable[int]) -> None:
         """Read what batches took, and what all the batches behind took."""
         if asked := set(batches) - self._took.keys():

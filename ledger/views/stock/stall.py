@@ -6,16 +6,13 @@ from datetime import date
 from ledger.rows.bars import standing_at
 from ledger.rows.lot import PlaceRow, lots_by_id, places
 from ledger.rows.opened import Rows
-from ledger.units.names import match_name
+from ledger.units.names import named
 
 
 def stall_by_name(rows: Rows, text: str) -> PlaceRow:
     """The stall meant by a name or the start of one. Raises BadInput with near matches."""
     stalls = [one for one in places(rows) if one.kind == "stall"]
-    code = match_name(
-        text, [(one.code, one.name) for one in stalls], noun="stall", add=f'soapledger stall add "{text}"'
-    )
-    return next(one for one in stalls if one.code == code)
+    return named(text, stalls, noun="stall", add=f'soapledger stall add "{text}"')
 
 
 @dataclass(frozen=True)
