@@ -51,6 +51,8 @@ def escaped(text: str) -> str:
     """JSON with every sign that is not seen escaped, as JSON may have any (RFC 8259, 7); line ends stand."""
     if text.isprintable():
         return text
+    if "\n" in text:  # a long answer line by line, since nearly every line has none; no picture goes over a line's end
+        return "\n".join(map(escaped, text.split("\n")))
     hidden = {place for place in _unseen(text) if text[place] not in _LINES}
     return "".join(_escape(sign) if at in hidden else sign for at, sign in enumerate(text))
 
