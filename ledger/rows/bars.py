@@ -74,6 +74,19 @@ def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCou
     return tuple(one for counts in found.values() for one in counts)
 
 
+def still_about(rows: sqlite3.Connection, codes: Collection[str]) -> dict[str, int]:
+    """The row numbers of those of some lots, by their codes, of which some stand anywhere but among the samples."""
+    found = rows.execute(
+        """
+        SELECT l.code, l.id FROM json_each(?) w CROSS JOIN live_lot l ON l.code = w.value
+        WHERE EXISTS (SELECT 1 FROM movement v JOIN place p ON p.id = v.place_id
+          WHERE v.lot_id = l.id AND p.kind <> 'retained' GROUP BY v.place_id HAVING sum(v.quantity) <> 0)
+        """,
+        (json.dumps(sorted({*codes})),),
+    )
+    return {row[0]: row[1] for row in found}
+
+
 class BackOnSale(NamedTuple):
     """Bars of one batch put back on sale on one day; they are counted wherever they are since."""
 

@@ -87,6 +87,17 @@ def _by_work(rows: sqlite3.Connection, entry: int) -> list[str]:
 
 # What later entries went by, without a row of theirs that names it: (entry, whether it is a decision).
 _LEFT = "v.kind IN ('dispatched', 'given') OR (v.kind = 'moved' AND v.quantity > 0)"
+# CROSS: from the assessment, which hardly any entry wrote, to the lots; not from all that ever left.
+_ASSESSED = """
+    SELECT v.entry_id, {decided} FROM (SELECT entry_id, recipe_id FROM assessment WHERE entry_id = :entry UNION
+      SELECT c.entry_id, x.recipe_id FROM assessment_covers c JOIN assessment x ON x.id = c.assessment_id
+      WHERE c.entry_id = :entry) a
+    CROSS JOIN recipe_version n ON n.recipe_id = a.recipe_id
+    CROSS JOIN batch b ON b.recipe_version_id = n.id CROSS JOIN lot l ON l.batch_id = b.id
+    CROSS JOIN live_{table} v ON v.lot_id = l.id
+    WHERE ({counts}) AND v.entry_id > :entry AND NOT EXISTS (SELECT 1 FROM live_assessment o
+      WHERE o.recipe_id = a.recipe_id AND o.entry_id > :entry AND o.entry_id < v.entry_id)
+    """
 _TRUST = (
     # a text that was approved, by the labels printed of it
     """
@@ -101,16 +112,8 @@ _TRUST = (
     WHERE c.entry_id = :entry AND d.entry_id > :entry
     """,
     # the assessment that was the latest, by releases and by bars that left
-    f"""
-    SELECT s.entry_id, s.decided FROM (SELECT entry_id, recipe_id FROM assessment UNION
-      SELECT c.entry_id, x.recipe_id FROM assessment_covers c JOIN assessment x ON x.id = c.assessment_id) a
-    JOIN recipe_version n ON n.recipe_id = a.recipe_id
-    JOIN batch b ON b.recipe_version_id = n.id JOIN lot l ON l.batch_id = b.id
-    JOIN (SELECT lot_id, entry_id, 1 AS decided FROM live_decision WHERE verdict = 'released'
-          UNION SELECT v.lot_id, v.entry_id, 0 FROM live_movement v WHERE {_LEFT}) s ON s.lot_id = l.id
-    WHERE a.entry_id = :entry AND s.entry_id > :entry AND NOT EXISTS (SELECT 1 FROM live_assessment o
-      WHERE o.recipe_id = a.recipe_id AND o.entry_id > :entry AND o.entry_id < s.entry_id)
-    """,
+    _ASSESSED.format(decided=1, table="decision", counts="v.verdict = 'released'"),
+    _ASSESSED.format(decided=0, table="movement", counts=_LEFT),
     # how much may be on the skin, by batches planned of what it limits; of a constituent, of whatever states any
     """
     SELECT b.entry_id, 0 FROM skin_limit k JOIN lot l ON l.material_id = k.material_id

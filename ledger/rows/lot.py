@@ -260,23 +260,23 @@ def available(
     expire first (FEFO); lots without a date come last, oldest first. What `but_batch` itself means to
     take is free to it.
     """
-    now = {lot.id: lot.status for lot in lots_of(rows, material_id)}
+    workshop = place_of_kind(rows, "workshop").id
+    ever = [row[0] for row in rows.execute("SELECT id FROM lot WHERE material_id = ?", (material_id,))]
+    # what is left first: of nearly all lots that ever came nothing is, and how they stand need not be read
+    here = {lot: held for lot, held in held_at(rows, ever, workshop).items() if held > 0}
+    now = {lot.id: lot.status for lot in lots_by_id(rows, here).values()}
     fit = [
         lot
-        for lot in lots_of(rows, material_id, on=on)
+        for lot in lots_by_id(rows, here, on=on).values()
         # accepted on that day, and no other decision since: what is planned is still to be weighed
         if {lot.status, now[lot.id]} == {"accepted"} and not (lot.best_before and lot.best_before < on) and lot.on <= on
     ]
-    lots, workshop = [lot.id for lot in fit], place_of_kind(rows, "workshop").id
-    then, here = held_at(rows, lots, workshop, on=on), held_at(rows, lots, workshop)
-    planned = planned_use(rows, lots, but_batch=but_batch)
-    found = []
-    for lot in fit:
-        held = min(then[lot.id], here[lot.id])
-        free = held - planned.get(lot.id, 0)
-        if free > 0:
-            found.append(Available(lot, held, free))
-    return tuple(sorted(found, key=lambda a: (a.lot.best_before or date.max, a.lot.on, a.lot.id)))
+    lots = [lot.id for lot in fit]
+    then, planned = held_at(rows, lots, workshop, on=on), planned_use(rows, lots, but_batch=but_batch)
+    held = [(lot, min(then[lot.id], here[lot.id])) for lot in fit]
+    found = (Available(lot, there, there - planned.get(lot.id, 0)) for lot, there in held)
+    fefo = sorted(found, key=lambda a: (a.lot.best_before or date.max, a.lot.on, a.lot.id))
+    return tuple(one for one in fefo if one.free > 0)
 
 
 # A condition on the plan line p: neither weighed nor left out, and its batch neither given up nor, for the

@@ -54,6 +54,8 @@ def _with_unseen(text: str, written: Callable[[str], str]) -> str:
     """A text with every sign that is not seen written otherwise, but for line ends."""
     if text.isprintable():
         return text
+    if "\n" in text:  # a long answer line by line, since nearly every line has none; no picture goes over a line's end
+        return "\n".join(map(escaped, text.split("\n")))
     hidden = {place for place in _unseen(text) if text[place] not in _LINES}
     return "".join(written(sign) if at in hidden else sign for at, sign in enumerate(text))
 

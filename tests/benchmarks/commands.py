@@ -36,6 +36,15 @@ _RECEIVED = (
     'receive {supplier} --accept --on {day} --yes --line "{material}; 5 kg; lot A1; 32" '
     '--line "{material}; 4 kg; lot A2; 26"'
 )
+_ORDERED = "order add {customer} {recipe_of_released}=2 --due {day} --on {day}"
+_SOLD = "dispatch {customer} {released}=2 --price 4.50 --on {day} --yes"
+_INVOICED = "invoice make {customer} --sales {sale} --on {day} --yes"
+_LEFT = (
+    "customer terms {customer} --sale-or-return --commission 30% --on {day}",
+    "dispatch {customer} {released}=2 --on {day}",
+)
+_CAME_BACK = "return {released}=1 --from {customer} --reason measured --on {day}"
+_REHEARSED = "recall rehearse {drawn_lot}"
 _REPORTED = 'batch note {curing} "cracked along the top" --deviation --on {day}'
 
 
@@ -63,6 +72,15 @@ COMMANDS: dict[str, tuple[Measured, ...]] = {
             "stall list",
             "sale list",
             "sale list | --all --json",
+            "price list",
+            "stall pack | {stall}",
+            "order list",
+            "order list | --all",
+            "invoice list",
+            "invoice list | --all",
+            "consignment list",
+            "recall list",
+            "label bare",
             "shelf list",
             "tax list",
             "cost",
@@ -100,6 +118,7 @@ COMMANDS: dict[str, tuple[Measured, ...]] = {
             "recall of | --recipe {recipe_of_released}",
             "complaint show | {complaint}",
             "attachments | {lot}",
+            "seal",
         ),
         paper=(
             "recipe print | {recipe} -o {out.pdf}",
@@ -146,11 +165,15 @@ COMMANDS: dict[str, tuple[Measured, ...]] = {
             "reject | {curing} --reason measured --on {day}",
             'stall add | "Measured market"',
             "stall out | {stall} {released}=2 --on {day}",
-            "dispatch | {customer} {released}=2 --price 4.50 --on {day} --yes",
             "sale pay | 1 1.00 --cash --on {day} --yes",
             "sale fee | pitch 15 --at {stall} --on {day}",
             "sale credit | 1 1.00 --reason measured --on {day}",
             "tax set | 20% --name VAT --from {day}",
+            "price set | {recipe} 6.50 --from {day} --yes",
+            "customer terms | {customer} --sale-or-return --commission 30% --on {day}",
+            "order add | {customer} {recipe_of_released}=2 --due {day} --on {day}",
+            "recall rehearse | {drawn_lot}",
+            "recall open | {drawn_lot} --reason measured --on {day}",
             'gift | {released}=1 --to "a neighbour" --on {day}',
             'complaint add | "itched" --batch {released} --on {day}',
             'complaint note | {complaint} "rang again" --on {day}',
@@ -196,10 +219,27 @@ COMMANDS: dict[str, tuple[Measured, ...]] = {
         'stall add "Measured market"',
         "stall out measured-market {released}=2 --on {day}",
     ),
-    "return": _write(
-        "return {released}=1 --from {customer} --reason measured --on {day}",
-        "dispatch {customer} {released}=2 --on {day}",
+    "dispatch": (
+        *_write(_SOLD),
+        *_write("dispatch {customer} --order {order} --price 4.50 --on {day} --yes", _ORDERED),
     ),
+    "delivery-note": _write("delivery-note {sale}", _SOLD),
+    "price end": _write("price end {recipe} --from {day}", "price set {recipe} 6.50 --from {day} --yes"),
+    "return": _write(_CAME_BACK, _SOLD),
+    "resell": _write("resell {released}=1 --reason measured --on {day}", _SOLD, _CAME_BACK),
+    "shelf keep": _write("shelf keep {released}=1 --reason measured --on {day}", _SOLD, _CAME_BACK),
+    "shelf waste": _write("shelf waste {released}=1 --reason measured --on {day}", _SOLD, _CAME_BACK),
+    "order show": _write("order show {order}", _ORDERED),
+    "order change": _write("order change {order} {recipe_of_released}=+1", _ORDERED),
+    "order end": _write("order end {order} --reason measured --on {day}", _ORDERED),
+    "invoice make": _write(_INVOICED, _SOLD),
+    "invoice show": _write("invoice show {invoice}", _SOLD, _INVOICED),
+    "invoice credit": _write("invoice credit {invoice} --on {day}", _SOLD, _INVOICED, _CAME_BACK),
+    "consignment count": _write("consignment count {customer} {released}=1 --price 4.50 --on {day} --yes", *_LEFT),
+    "consignment back": _write("consignment back {customer} {released}=1 --on {day}", *_LEFT),
+    "recall show": _write("recall show R{recall}", _REHEARSED),
+    "recall note": _write('recall note R{recall} "was told" --on {day}', _REHEARSED),
+    "recall notice": _write("recall notice R{recall} customer", _REHEARSED),
     "complaint close": _write(
         'complaint close {complaint} "sent another" --on {day}', 'complaint note {complaint} "rang again" --on {day}'
     ),

@@ -33,6 +33,10 @@ QUERIES = {
     "fragrance": "SELECT code FROM material WHERE kind = 'fragrance' ORDER BY id LIMIT 1",
     "equipment": "SELECT code FROM equipment WHERE kind = 'scale' ORDER BY id LIMIT 1",
     "complaint": "SELECT max(id) FROM complaint",
+    "sale": "SELECT max(id) FROM sale WHERE kind = 'sale' AND customer_id IS NOT NULL",
+    "order": "SELECT max(id) FROM customer_order",
+    "invoice": "SELECT max(number) FROM invoice",
+    "recall": "SELECT max(id) FROM recall",
     "run": "SELECT max(id) FROM label_run WHERE layout_source <> ''",
     "uncounted": "SELECT max(id) FROM label_run",
     "sha": "SELECT digest FROM attachment ORDER BY id LIMIT 1",
@@ -91,6 +95,10 @@ FRESH = {
     "uncounted",
     "complaint",
     "deviating",
+    "sale",
+    "order",
+    "invoice",
+    "recall",
 }
 _SOURCE = (
     "SELECT v.source FROM recipe_version v JOIN recipe r ON r.id = v.recipe_id WHERE r.code = ? "

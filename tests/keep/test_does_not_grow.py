@@ -15,7 +15,10 @@ from ledger.operations.label.bare import Bare, settle_bare
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars, release_bars
 from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.shop.orders import add_order
 from ledger.operations.stock.receive import DeliveryLine
+from ledger.rows.dependants import _TRUST
+from ledger.rows.sell.order import _GONE
 
 pytestmark = pytest.mark.usefixtures("frozen")
 
@@ -64,7 +67,8 @@ def work(monkeypatch: pytest.MonkeyPatch, run: Any) -> Callable[..., tuple[int, 
 def test_no_answer_about_one_thing_grows_with_the_rest(shop: Shop, work: Any) -> None:
     for code, name in (("larder", "Harbour Larder"), ("quay", "Quay Shop")):
         add_customer(shop.book, CustomerDetails(name), kind="shop", code=code)
-    dispatch(shop.book, "quay", {shop.batch: 2}, on=date(2026, 5, 5), price_minor=450, note=None)
+    add_order(shop.book, "quay", {"plain-bar": 2}, on=date(2026, 5, 5), due_on=date(2026, 5, 8))
+    dispatch(shop.book, "quay", {shop.batch: 2}, on=date(2026, 5, 5), price_minor=450, note=None, order_id=1)
     received = (
         "receive",
         "tarnlow",
@@ -90,6 +94,9 @@ def test_no_answer_about_one_thing_grows_with_the_rest(shop: Shop, work: Any) ->
         ("history", "--last", "3"),
         ("batch", "list", "--last", "1"),
         ("label", "runs", "--last", "3"),
+        ("order", "show", "1"),
+        ("order", "list"),
+        ("cost", "--last", "1"),
     )
     outlet = Bare("plain-bar", None, "larder", date(2026, 3, 1), "Nuala", "its bars lie open")
     settle_bare(shop.book, outlet, notice="notice-shelf", code_on="tray")
@@ -103,3 +110,20 @@ def test_no_answer_about_one_thing_grows_with_the_rest(shop: Shop, work: Any) ->
         if more > statements or further > steps * 1.1:
             grown.append((words, statements, more, steps, further))
     assert not grown
+
+
+def test_what_stands_on_an_assessment_is_asked_only_where_one_was_written(shop: Shop) -> None:
+    with shop.book.look() as rows:
+        for query in _TRUST:
+            if "assessment" in query:
+                plan = [row[3] for row in rows.execute(f"EXPLAIN QUERY PLAN {query}", {"entry": 1})]
+                assert any("lot_id=?" in step for step in plan)
+                assert not [step for step in plan if step.startswith(("SCAN t", "SCAN v", "SCAN s"))]
+
+
+def test_what_went_on_orders_is_found_by_the_orders(shop: Shop) -> None:
+    with shop.book.look() as rows:
+        for which, step in (("s.order_id IS NOT NULL", "(order_id>?)"), ("s.order_id = :number", "(order_id=?)")):
+            plan = [row[3] for row in rows.execute(f"EXPLAIN QUERY PLAN {_GONE.format(which)}", {"number": 1})]
+            assert f"SEARCH t USING INDEX sale_order {step}" in plan
+            assert "SEARCH t USING INDEX sale_line_sale (sale_id=?)" in plan

@@ -10,8 +10,9 @@ from ledger.cli.kit.answer import Listed, answer
 from ledger.cli.kit.desk import Desk, desk
 from ledger.cli.kit.options import Json
 from ledger.cli.kit.show import count, say_wrapped, table
-from ledger.cli.kit.window import Every, Last, asked_for, latest, the_last
-from ledger.rows.batch import batches
+from ledger.cli.kit.window import Every, Last, asked_for, latest, one_more, the_last
+from ledger.rows.batch import batches_by_id
+from ledger.rows.sell.cost import with_bars
 from ledger.units.money import show_money
 from ledger.views.cost.cost import BatchCost, batch_cost, batch_costs
 
@@ -27,8 +28,9 @@ def command(
     number = asked_for(last, every)
     here = desk(ctx)
     if code is None:
-        made, more = latest([one for one in batches(here.rows()) if one.made and one.soap], number)
-        costs = batch_costs(here.rows(), made)
+        numbers, more = latest(with_bars(here.rows(), last=one_more(number)), number)
+        made = batches_by_id(here.rows(), numbers)
+        costs = batch_costs(here.rows(), [made[one] for one in numbers])
         words = Listed(
             f"{the_last(count(len(costs), 'batch', 'batches'), bool(more))} with bars.",
             ("batch", "product", "good bars", "cost", "per bar", "taken so far"),

@@ -23,6 +23,29 @@ def rates(rows: sqlite3.Connection) -> list[Rate]:
     return [Rate(row[0], day(row[1]), row[2]) for row in found]
 
 
+# From the latest back, by the index of their days: no more of them is read than is shown.
+_WITH_BARS = """
+SELECT b.id FROM live_batch b CROSS JOIN material m ON m.id = b.material_id AND m.kind = 'soap'
+CROSS JOIN live_lot l ON l.batch_id = b.id AND +l.material_id = b.material_id
+WHERE (SELECT sum(v.quantity) FROM movement v WHERE v.lot_id = l.id AND v.kind = 'yielded') <> 0
+ORDER BY b."on" DESC, b.id DESC LIMIT ?
+"""
+
+
+def with_bars(rows: sqlite3.Connection, *, last: int | None = None) -> list[int]:
+    """The row numbers of the batches of soap that were cut, oldest first; only the last so many where told."""
+    found = rows.execute(_WITH_BARS, (-1 if last is None else last,)).fetchall()
+    return [row[0] for row in reversed(found)]
+
+
+def that_count(rows: sqlite3.Connection, batches: Collection[int]) -> set[int]:
+    """Those of some batches, by their row numbers, that were not taken back."""
+    found = rows.execute(
+        "SELECT b.id FROM json_each(?) w CROSS JOIN live_batch b ON b.id = w.value", (json.dumps(sorted(batches)),)
+    )
+    return {row[0] for row in found}
+
+
 def cost_facts(
     rows: sqlite3.Connection, *, on: date | None = None, batches: Collection[int] | None = None
 ) -> CostFacts:

@@ -1,6 +1,8 @@
 """Orders: what was promised to whom by when, and what went out on it."""
 
+import json
 import sqlite3
+from collections.abc import Collection
 from datetime import date
 from typing import NamedTuple
 
@@ -83,15 +85,16 @@ LEFT JOIN lot l ON l.id = n.lot_id
 LEFT JOIN batch b ON b.id = coalesce(n.batch_id, l.batch_id)
 JOIN recipe r ON r.id = n.recipe_id
 JOIN live_recipe_version v ON v.id = (SELECT max(id) FROM live_recipe_version WHERE recipe_id = r.id)
-WHERE :number IS NULL OR n.order_id = :number
+WHERE {}
 GROUP BY n.order_id, n.recipe_id, batch ORDER BY n.order_id, min(n.id)
 """
-# Bars that went out on an order, by the product and the batch they were of; a dispatch that was undone is none.
+# Bars that went out on an order, by the product and the batch they were of; a dispatch that was undone is none. CROSS:
+# from the sales on an order to their lines, not from every line that was ever sold.
 _GONE = """
 SELECT s.order_id, v.recipe_id, l.batch_id, sum(n.bars)
-FROM live_sale s JOIN live_sale_line n ON n.sale_id = s.id AND n.lot_id IS NOT NULL
+FROM live_sale s CROSS JOIN live_sale_line n ON n.sale_id = s.id AND n.lot_id IS NOT NULL
 JOIN lot l ON l.id = n.lot_id JOIN batch b ON b.id = l.batch_id JOIN recipe_version v ON v.id = b.recipe_version_id
-WHERE s.order_id IS NOT NULL AND s.kind = 'sale' AND (:number IS NULL OR s.order_id = :number)
+WHERE {} AND s.kind = 'sale'
 GROUP BY s.order_id, v.recipe_id, l.batch_id ORDER BY min(n.id)
 """
 
@@ -101,11 +104,13 @@ def order_lines(rows: sqlite3.Connection, number: int | None = None) -> dict[int
 
     Bars of a batch fill what was promised of that batch first, and what is above it the product's own line.
     """
+    one = number is not None
     gone: dict[tuple[int, int], dict[int | None, int]] = {}
-    for order, recipe, batch, bars in rows.execute(_GONE, {"number": number}):
+    out = _GONE.format("s.order_id = :number" if one else "s.order_id IS NOT NULL")
+    for order, recipe, batch, bars in rows.execute(out, {"number": number}):
         gone.setdefault((order, recipe), {})[batch] = bars
     found: dict[int, list[OrderLineRow]] = {}
-    for row in rows.execute(_LINES, {"number": number}):
+    for row in rows.execute(_LINES.format("n.order_id = :number" if one else "1"), {"number": number}):
         found.setdefault(row[0], []).append(OrderLineRow(*row))
     for order, lines in found.items():
         filled = []
@@ -133,18 +138,22 @@ class BarsToCome(NamedTuple):
     verdict: Verdict | None
 
 
-def bars_to_promise(rows: sqlite3.Connection) -> list[BarsToCome]:
-    """Bars of every product that somebody was promised, as they stand in the workshop, the oldest first."""
+def bars_to_promise(rows: sqlite3.Connection, recipes: Collection[int]) -> list[BarsToCome]:
+    """Bars of some products as they stand in the workshop, the oldest first."""
     found = rows.execute(
         """
-        SELECT v.recipe_id, b.id, l.id, sum(m.quantity) AS bars,
+        SELECT h.recipe, b.id, l.id, h.bars,
           (SELECT d.verdict FROM live_decision d WHERE d.lot_id = l.id ORDER BY d.id DESC LIMIT 1)
-        FROM (SELECT DISTINCT recipe_id FROM live_order_line) w
-        JOIN recipe_version v ON v.recipe_id = w.recipe_id JOIN live_batch b ON b.recipe_version_id = v.id
-        JOIN live_lot l ON l.batch_id = b.id AND +l.material_id = b.material_id
-        JOIN material t ON t.id = l.material_id AND t.kind = 'soap'
-        JOIN movement m ON m.lot_id = l.id JOIN place p ON p.id = m.place_id AND p.kind = 'workshop'
-        GROUP BY l.id HAVING bars > 0 ORDER BY l."on", l.id
-        """
+        FROM (  -- what is left of a lot first: of nearly all that were ever made nothing is
+          SELECT v.recipe_id AS recipe, b.id AS batch, l.id AS lot, sum(m.quantity) AS bars
+          FROM json_each(?) w CROSS JOIN recipe_version v ON v.recipe_id = w.value
+          CROSS JOIN batch b ON b.recipe_version_id = v.id CROSS JOIN lot l ON l.batch_id = b.id
+          CROSS JOIN place p ON p.kind = 'workshop' CROSS JOIN movement m ON m.lot_id = l.id AND m.place_id = p.id
+          GROUP BY l.id HAVING bars > 0) h
+        CROSS JOIN live_batch b ON b.id = h.batch
+        CROSS JOIN live_lot l ON l.id = h.lot AND l.material_id = b.material_id
+        JOIN material t ON t.id = l.material_id AND t.kind = 'soap' ORDER BY l."on", l.id
+        """,
+        (json.dumps(sorted({*recipes})),),
     )
     return [BarsToCome(*row) for row in found]

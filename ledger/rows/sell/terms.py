@@ -119,10 +119,12 @@ def note_with(rows: sqlite3.Connection, entry: int) -> str | None:
 def brought_since(rows: sqlite3.Connection, customer_id: int, moment: str, on: date) -> dict[int, dict[int, int]]:
     """What entries written since a UTC moment took to a shop on a day, by the entry and the lot."""
     found = rows.execute(
-        "SELECT v.entry_id, v.lot_id, v.quantity FROM entry e "
-        'JOIN live_movement v ON v.entry_id = e.id AND v."on" = :on '
-        "JOIN place p ON p.id = v.place_id AND p.customer_id = :customer "
-        "WHERE e.recorded_at >= :moment AND v.kind = 'moved' AND v.quantity > 0",
+        # CROSS: from their place, which few have, not from all that was ever written
+        "SELECT v.entry_id, v.lot_id, v.quantity FROM place p "
+        'CROSS JOIN live_movement v ON v.place_id = p.id AND v."on" = :on '
+        "CROSS JOIN entry e ON e.id = v.entry_id "
+        "WHERE p.customer_id = :customer AND e.recorded_at >= :moment AND v.kind = 'moved' AND v.quantity > 0 "
+        "ORDER BY v.id",
         {"on": on.isoformat(), "customer": customer_id, "moment": moment},
     )
     brought: dict[int, dict[int, int]] = {}

@@ -10,12 +10,12 @@ from ledger.domain.cost.flows import Bars, CostLot, Shares, bars_of, bears_nothi
 from ledger.domain.cost.gained import Brought, Charge, OutletSum, by_outlet, gain_each
 from ledger.domain.cost.working import Worked
 from ledger.domain.cost.worth import CostFacts, Costs, cost_lots, costs
-from ledger.rows.batch import BatchRow, batches_by_id, find_batch
+from ledger.rows.batch import BatchRow, find_batch
 from ledger.rows.lot import lots_by_id, places
 from ledger.rows.movement import Taken, batches_behind, taken_into
 from ledger.rows.opened import Rows
 from ledger.rows.people import contacts
-from ledger.rows.sell.cost import carriage_of, cost_facts, fees_on_sales_of, never_priced
+from ledger.rows.sell.cost import carriage_of, cost_facts, fees_on_sales_of, never_priced, that_count
 from ledger.rows.sell.sale import taken_for
 from ledger.rows.settings import settings
 from ledger.units.words import CarriageBy, UsedAs
@@ -100,7 +100,7 @@ class _Coster:
 
     def __init__(self, rows: Rows, asked: Collection[BatchRow]) -> None:
         self.currency = settings(rows).currency
-        made = batches_by_id(rows, batches_behind(rows, [one.id for one in asked]))
+        made = that_count(rows, batches_behind(rows, [one.id for one in asked]))
         self.facts: CostFacts = cost_facts(rows, batches=made)
         self.costs: Costs = costs(self.facts)
         self.cost_lots: Mapping[int, CostLot] = cost_lots(self.facts)

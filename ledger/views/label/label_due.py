@@ -7,7 +7,7 @@ from datetime import date
 
 from ledger.domain.label.market import AllergenList, Market
 from ledger.markets import known_market, market
-from ledger.rows.bars import BarCount, bar_counts
+from ledger.rows.bars import BarCount, bar_counts, still_about
 from ledger.rows.batch import BatchRow, batches_coded
 from ledger.rows.label import Run, first_supplies, runs, text_of
 from ledger.rows.opened import Rows
@@ -40,11 +40,14 @@ def labels_due(rows: Rows, *, today: date, by: date) -> tuple[Due, ...]:
     for run in runs(rows):
         if known_market(run.market):
             printed[run.batch_code, run.market] = run
-    by_code = batches_coded(rows, {code for code, _ in printed})
+    codes = {code for code, _ in printed}
+    if not any(_sold_on(rule, today, by) for _, where in printed for rule in market(where).allergens):
+        codes = still_about(rows, codes).keys()  # no bars that left are reached, and most of all ever made did
+    by_code = batches_coded(rows, codes)
     counts: dict[int | None, list[BarCount]] = defaultdict(list)
     for one in bar_counts(rows, [batch.yield_lot_id for batch in by_code.values() if batch.yield_lot_id is not None]):
         counts[one.lot_id].append(one)
-    found, made = list[Due](), Compositions(rows)
+    found, made = list[Due](), Compositions(rows, of=[one.id for one in by_code.values()])
     for (code, where), run in printed.items():
         if batch := by_code.get(code):
             found += _due(rows, batch, counts[batch.yield_lot_id], made, market(where), run, today, by)
@@ -91,17 +94,23 @@ def _reached(
     for one in _still_out(counts):
         if not one.left and one.where != "retained" and rule.until <= by:
             yield one, rule.until, "to be supplied by then"
-        last = rule.sold_on_until if one.where == "dispatched" else None
-        if last and one.on is not None and one.on <= rule.until and today <= last <= by:
+        last = _sold_on(rule, today, by) if one.where == "dispatched" else None
+        if last and one.on is not None and one.on <= rule.until:
             yield one, last, f"supplied {show_date(one.on)}, sold on until then"
+
+
+def _sold_on(rule: AllergenList, today: date, by: date) -> date | None:
+    """The last day on which bars supplied under a list may be sold on, where it comes between these days."""
+    last = rule.sold_on_until
+    return last if last and today <= last <= by else None
 
 
 def _gone_on(
     rows: Rows, batch: BatchRow, rule: AllergenList, today: date, by: date
 ) -> Iterator[tuple[BarCount, date, str]]:
     """Bars that left after the end of a list by what was said of their first supply; how many are sold is not known."""
-    last = rule.sold_on_until
-    if batch.yield_lot_id is None or last is None or not today <= last <= by:
+    last = _sold_on(rule, today, by)
+    if batch.yield_lot_id is None or last is None:
         return
     for one in first_supplies(rows, batch.yield_lot_id):
         if not one.back:

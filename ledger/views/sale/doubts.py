@@ -1,6 +1,6 @@
 """What is asked before a sale is booked: the same once more, a price or takings that look like a slip."""
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping
 from datetime import date, datetime, timedelta
 from fractions import Fraction
@@ -57,11 +57,12 @@ def usual_each(rows: Rows, lots: Iterable[int], outlet: Outlet, on: date) -> dic
     for lot in wanted:
         recipe = recipes.get(lot)
         single = priced.single(recipe, outlet)
-        known = [Fraction(amount, bars) for bars, amount in brought.get(recipe or 0, []) or every]
+        times = Counter(brought.get(recipe or 0, []) or every)  # a few prices, paid thousands of times
+        known = sorted((Fraction(amount, bars), times[bars, amount]) for bars, amount in times)
         if single is not None:
             found[lot] = single
         elif known:
-            found[lot] = half_up(median(known))
+            found[lot] = half_up(median([each for each, often in known for _ in range(often)]))
     return found
 
 

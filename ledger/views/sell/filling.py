@@ -24,7 +24,7 @@ def filling(rows: Rows, number: int) -> Filling:
     lines = [one for one in order_lines(rows, number).get(number, []) if one.open]
     if not lines:
         raise Refused(f"All of order {number} went already; see: soapledger order show {number}")
-    stands = bars_to_promise(rows)
+    stands = bars_to_promise(rows, {one.recipe_id for one in lines})
     here = [one for one in stands if one.verdict == "released"]
     left = {one.lot_id: one.bars for one in here}
     lots = lots_by_id(rows, [one.lot_id for one in stands])

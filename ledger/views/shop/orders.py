@@ -51,7 +51,8 @@ def order_views(rows: Rows, on: date, *, customer_id: int | None = None, number:
     found = orders(rows, customer_id=customer_id, number=number)
     lines = order_lines(rows, number)
     late: dict[int, list[Promise]] = {}
-    for one in promises(rows, on):
+    waits = any(line.open for one in found if not one.ended_on for line in lines.get(one.id, ()))
+    for one in promises(rows, on) if waits else ():  # what is late hangs on every open order, and on no other
         late.setdefault(one.order, []).append(one)
     names = contacts(rows, sorted({one.customer_id for one in found}))
     views = [_view(one, names[one.customer_id].name, lines.get(one.id, []), late.get(one.id, [])) for one in found]

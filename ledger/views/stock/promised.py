@@ -43,7 +43,7 @@ def promises(rows: Rows, on: date) -> tuple[Promise, ...]:
     ]
     if not still:
         return ()
-    come = bars_to_promise(rows)
+    come = bars_to_promise(rows, {line.recipe_id for _, line in still})
     batches = batches_by_id(rows, {one.batch_id for one in come})
     coming = [
         Coming(one.recipe_id, one.batch_id, one.bars, _ready(batches[one.batch_id], one.verdict, on))
