@@ -40,7 +40,7 @@ def labelled(shop: Any, built: Any, run: Any, frozen: Any) -> Any:  # noqa: ARG0
         run("--ledger", str(book.path), "label", "approve", shop.batch)
         run("--ledger", str(book.path), "label", "print", shop.batch, "-o", "first.pdf")
 
-    path, _ = built("labelled", label, shop.book.path)
+    path, _ = built("labelled to end badly", label, shop.book.path)
     shutil.copyfile(path, shop.book.path)
     return shop
 

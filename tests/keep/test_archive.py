@@ -34,7 +34,7 @@ def kept(full: Any, built: Any, tmp_path: Path) -> Path:
         rows.close()
         return Path(book.path.with_name("kept"))
 
-    _, folder = built("kept", write, full.book.path)
+    _, folder = built("archived", write, full.book.path)
     return Path(shutil.copytree(folder, tmp_path / "kept"))
 
 

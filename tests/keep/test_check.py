@@ -131,7 +131,7 @@ def test_a_quick_look_goes_fifty_entries_back_and_says_what_it_left_out(
         for _ in range(times):
             waste_lot(book, shop.olive, 1000, place=None, on=date(2026, 6, 1), reason="spilt")
 
-    shutil.copyfile(built("spilt", spill, shop.book.path)[0], shop.book.path)
+    shutil.copyfile(built("spilt 50 times", spill, shop.book.path)[0], shop.book.path)
     spill(shop.book, spilt + 1 - 50)
     said = " ".join(run("check", "--fast").stdout.split())
     assert said.startswith(f"The last 50 entries of {15 + spilt} and what is on hand were looked at; nothing is wrong.")

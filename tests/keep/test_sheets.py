@@ -34,7 +34,7 @@ def written(full: Any, built: Any) -> Path:
         rows.close()
         return Path(book.path.with_name("sheets"))
 
-    return Path(built("sheets", write, full.book.path)[1])
+    return Path(built("sheets of the full shop", write, full.book.path)[1])
 
 
 def test_every_table_is_a_sheet_with_every_row(full: Any, written: Path) -> None:

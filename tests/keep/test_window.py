@@ -26,7 +26,7 @@ def note(book: Book, times: int = 35) -> None:
 @pytest.fixture
 def noted(shop: Any, built: Any) -> Book:
     """The shop has 14 entries; a note a time until there are 49."""
-    shutil.copyfile(built("noted", note, shop.book.path)[0], shop.book.path)
+    shutil.copyfile(built("noted to 49", note, shop.book.path)[0], shop.book.path)
     book: Book = shop.book
     return book
 
