@@ -42,7 +42,7 @@ def labels_due(rows: Rows, *, today: date, by: date) -> tuple[Due, ...]:
             printed[run.batch_code, run.market] = run
     codes = {code for code, _ in printed}
     if not any(_sold_on(rule, today, by) for _, where in printed for rule in market(where).allergens):
-        codes = set(still_about(rows, codes))  # no bars that left are reached, and most of all ever made did
+        codes = {*still_about(rows, codes)}  # no bars that left are reached, and most of all ever made did
     by_code = batches_coded(rows, codes)
     counts: dict[int | None, list[BarCount]] = defaultdict(list)
     for one in bar_counts(rows, [batch.yield_lot_id for batch in by_code.values() if batch.yield_lot_id is not None]):
