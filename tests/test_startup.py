@@ -88,7 +88,7 @@ def test_an_answer_about_a_batch_loads_no_openssl_and_defines_few_dataclasses(
     tmp_path: Path, shop: Any, words: list[str], most: int
 ) -> None:
     """A tuple with names costs an eighth of a dataclass to define, and an answer of many parts defines them all."""
-    probe = PROBE.format(words=[*words, shop.batch], heavy=("_hashlib", "ssl", *HEAVY)) + DEFINED
+    probe = PROBE.format(commands=[[*words, shop.batch]], heavy=("_hashlib", "ssl", *HEAVY)) + DEFINED
     done = subprocess.run([sys.executable, "-c", probe], cwd=tmp_path, capture_output=True, text=True, check=True)
     heavy, _, defined = done.stdout.rpartition("LOADED")[2].partition("DEFINED")
     assert heavy.split() == []
@@ -97,7 +97,7 @@ def test_an_answer_about_a_batch_loads_no_openssl_and_defines_few_dataclasses(
 
 def test_the_end_of_a_run_looks_for_no_waste(tmp_path: Path) -> None:
     """Python would look through all that was loaded once more: a quarter of a label check."""
-    probe = "import gc\ngc.freeze = lambda: print('FROZEN')" + PROBE.format(words=["--version"], heavy=HEAVY)
+    probe = "import gc\ngc.freeze = lambda: print('FROZEN')" + PROBE.format(commands=[["--version"]], heavy=HEAVY)
     done = subprocess.run([sys.executable, "-c", probe], cwd=tmp_path, capture_output=True, text=True, check=True)
     assert done.stdout.splitlines()[-1] == "FROZEN"
 

@@ -51,14 +51,14 @@ class Book:
         self._now = now
         self.handed_over: list[tuple[int, str]] = []  # (entry, digest), given to the file; whether they stand, it tells
         self._let_go = let_go
-        self._raw = connect(path)  # the one connection of this book: each reads the whole schema again
+        self._opened: sqlite3.Connection | None = None
+        self._engine = _engine(lambda: self._raw)
         try:
             self.old_copy = bring_up_to_date(path, self._raw)  # of the file as an earlier program left it
             lacking = self._raw.execute(LACKS_ROWS).fetchone()
         except BaseException:
-            self._raw.close()
+            self.close()
             raise
-        self._engine = _engine(self._raw)
         if lacking:
             from ledger.storage.upgrade import fill_in
 
@@ -70,6 +70,13 @@ class Book:
                 if self.old_copy:
                     _put_back(path, self.old_copy)
                 raise
+
+    @property
+    def _raw(self) -> sqlite3.Connection:
+        """The one connection of this book, since each reads the whole schema again."""
+        if self._opened is None:
+            self._opened = connect(self.path)
+        return self._opened
 
     @classmethod
     def create(cls, path: Path, *, who: str, now: Callable[[], datetime]) -> "Book":
@@ -121,7 +128,8 @@ class Book:
         try:
             yield self._raw
         finally:
-            self._raw.execute("ROLLBACK")
+            if self._raw.in_transaction:  # a fault of the disk ends it by itself
+                self._raw.execute("ROLLBACK")
             self._raw.execute("PRAGMA query_only = OFF")
 
     def sweep(self) -> None:
@@ -143,9 +151,11 @@ class Book:
             raw.close()
 
     def close(self) -> None:
-        """Let go of the file."""
+        """Let go of the file, until something is read or written again."""
         self._engine.dispose()
-        self._raw.close()  # the engine closes it only where it has written
+        if self._opened is not None:
+            self._opened.close()  # the engine closes it only where it has written
+            self._opened = None
 
 
 def bring_up_to_date(path: Path, raw: sqlite3.Connection) -> Path | None:
@@ -214,8 +224,9 @@ def _free_name(path: Path) -> Path:
     return free
 
 
-def _engine(raw: sqlite3.Connection) -> Engine:
+def _engine(opened: Callable[[], sqlite3.Connection]) -> Engine:
     def prepared() -> sqlite3.Connection:
+        raw = opened()
         raw.executescript(
             "PRAGMA journal_mode = DELETE; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; "
             "PRAGMA recursive_triggers = ON; "  # else INSERT OR REPLACE slips past append-only

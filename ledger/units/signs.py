@@ -55,7 +55,7 @@ def _with_unseen(text: str, written: Callable[[str], str]) -> str:
     if text.isprintable():
         return text
     if "\n" in text:  # a long answer line by line, since nearly every line has none; no picture goes over a line's end
-        return "\n".join(map(escaped, text.split("\n")))
+        return "\n".join(_with_unseen(line, written) for line in text.split("\n"))
     hidden = {place for place in _unseen(text) if text[place] not in _LINES}
     return "".join(written(sign) if at in hidden else sign for at, sign in enumerate(text))
 

@@ -141,7 +141,7 @@ def test_a_ph_below_9_says_how_it_was_measured() -> None:
 
 
 def test_as_many_months_as_were_assessed_may_be_claimed() -> None:
-    assert durability(TODAY, 24, dated_months=30, assessed_months=24).months == 24
+    assert durability(TODAY, 24, dated_months=30, assessed_months=24).best_before == date(2028, 6, 1)
     with pytest.raises(Refused, match="25 months are claimed"):
         durability(TODAY, 25, dated_months=30, assessed_months=24)
     assert durability(TODAY, 30, dated_months=30).best_before == date(2028, 12, 1)

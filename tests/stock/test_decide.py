@@ -370,7 +370,7 @@ def supply_before(rows: Any, batch: Any, on: date) -> Supply:
     """What spoke against supplying bars to programs for which a reason lifted the end of a list of allergens too."""
     found = supply_of(rows, batch, on)
     ended = {market: Doubt("labels", one.words) for market, one in found.changed.items()}
-    return replace(found, stale={**found.stale, **ended}, changed={})
+    return found._replace(stale={**found.stale, **ended}, changed={})
 
 
 @pytest.fixture

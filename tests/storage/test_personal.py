@@ -28,7 +28,7 @@ def test_the_digest_is_over_the_salt_and_the_details_in_order() -> None:
 def test_what_was_erased_is_nowhere_in_the_file(book: Book) -> None:
     add_customer(book, CustomerDetails("Orla Fenn", ORLA), kind="person", code=None)
     assert b"orla.fenn@example.org" in book.path.read_bytes()
-    assert erase_customer(book, "person-1", reason="asked for it").details == 1
+    erase_customer(book, "person-1", reason="asked for it")
     book.close()
     left = book.path.read_bytes()
     for word in (b"Orla Fenn", b"orla.fenn", b"020 910 0177", b"Weir Row"):
@@ -96,7 +96,7 @@ def test_who_was_taken_back_is_erased_alone_where_another_has_the_short_name_now
     add_customer(book, CustomerDetails("Orla Fenn", ORLA), kind="person", code=None)
     undo(book, 2)
     add_customer(book, CustomerDetails("Ida Marsh"), kind="person", code=None)  # person-1 again
-    assert erase_customer(book, "orla fenn", reason="asked for it").details == 1
+    erase_customer(book, "orla fenn", reason="asked for it")
     left = book.path.read_bytes()
     assert b"Orla Fenn" not in left
     assert b"Ida Marsh" in left
