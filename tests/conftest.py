@@ -93,7 +93,7 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> "Build":
                 opened = Book.create(path, who="Nuala", now=lambda: NOW)
             else:
                 shutil.copyfile(base, path)
-                opened = Book(path, who="Nuala", now=lambda: NOW)
+                opened = Book(path, who="Nuala", now=lambda: NOW, just_laid=True)
             known[name] = (path, builder(opened))
             opened.close()
         return known[name]
@@ -110,7 +110,7 @@ def book(tmp_path: Path, built: "Build") -> "Iterator[Book]":
     from ledger.storage.book import Book
 
     shutil.copyfile(built("book", lambda new: set_up(new, SETUP))[0], tmp_path / "soap.db")
-    opened = Book(tmp_path / "soap.db", who="Nuala", now=lambda: NOW)
+    opened = Book(tmp_path / "soap.db", who="Nuala", now=lambda: NOW, just_laid=True)
     yield opened
     opened.close()
 

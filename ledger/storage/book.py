@@ -37,12 +37,19 @@ class Book:
     """A ledger file opened for writing by one person."""
 
     def __init__(
-        self, path: Path, *, who: str, now: Callable[[], datetime], let_go: Callable[[], None] = lambda: None
+        self,
+        path: Path,
+        *,
+        who: str,
+        now: Callable[[], datetime],
+        let_go: Callable[[], None] = lambda: None,
+        just_laid: bool = False,
     ) -> None:
         """Open a ledger that exists; an older one is brought up to date after a backup copy beside it.
 
         `now` gives the moment of an entry; `let_go` ends what the same program still reads from the file, which
-        would keep the entry out. Raises BadInput when there is no such file, Refused when a newer program wrote it.
+        would keep the entry out. One `just_laid` by this program is not looked at before it is used. Raises BadInput
+        when there is no such file, Refused when a newer program wrote it.
         """
         if not path.exists():
             raise BadInput(f"There is no ledger at {path}; start one with: soapledger init")
@@ -53,6 +60,9 @@ class Book:
         self._let_go = let_go
         self._opened: sqlite3.Connection | None = None
         self._engine = _engine(lambda: self._raw)
+        self.old_copy: Path | None = None
+        if just_laid:
+            return
         try:
             self.old_copy = bring_up_to_date(path, self._raw)  # of the file as an earlier program left it
             lacking = self._raw.execute(LACKS_ROWS).fetchone()
@@ -91,7 +101,7 @@ class Book:
                 migrate(raw)
             finally:
                 raw.close()
-        return cls(path, who=who, now=now)
+        return cls(path, who=who, now=now, just_laid=True)
 
     @contextmanager
     def write(self, verb: str, *, reverses: int | None = None) -> Iterator[Transaction]:
