@@ -77,7 +77,7 @@ def once(work: Callable[P, T]) -> Callable[P, T]:
 _begun: dict[str, bytes] = {}
 
 
-def begun(work: Callable[[], object], ledger: Path) -> None:
+def typed_once(work: Callable[[], object], ledger: Path) -> None:
     """Commands that each test of a file begins with, on a frozen clock: typed once, then their ledger is copied."""
     named = f"{work.__module__}.{work.__qualname__}"
     if named in _begun:

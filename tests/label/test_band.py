@@ -74,6 +74,8 @@ def test_what_a_band_may_do_otherwise_is_no_difference(old: str, new: str) -> No
 def test_a_date_on_the_band_of_a_bar_with_a_period_after_opening_is_a_difference() -> None:
     (found,) = band_differences(BAND, SAYS._replace(durability=None))
     assert found.endswith("the batch has a period after opening, not a date")
+    undated = BAND.replace("\nBest used before the end of:", "")
+    assert band_differences(undated, SAYS._replace(durability=None)) == ()
 
 
 def test_a_name_with_a_figure_after_its_comma_is_one_name() -> None:

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import CHECKED
-from once import begun
+from once import typed_once
 from pypdf import PdfReader
 from recipes import bar_file
 
@@ -47,7 +47,7 @@ def bench(run: Any, tmp_path: Path) -> Any:
             run("equipment", "add", "scale", "kitchen scale", "--against", "500 g", "--tolerance", "1 g",
                 "--every", "30")  # fmt: skip
 
-    begun(begin, tmp_path / "soap.db")
+    typed_once(begin, tmp_path / "soap.db")
     return run
 
 
@@ -61,7 +61,7 @@ def cold(bench: Any, tmp_path: Path) -> Any:
             bench("recipe", "add", "quay.toml")
             bench("batch", "plan", "quay")
 
-    begun(begin, tmp_path / "soap.db")
+    typed_once(begin, tmp_path / "soap.db")
     return bench
 
 
@@ -73,7 +73,7 @@ def poured(cold: Any, tmp_path: Path) -> Any:
         with freeze_time("2026-10-05 10:00:00"):
             cold("batch", "log", "26-001-4", "--as-planned", *SCALE, "--reading", "poured=14:00")
 
-    begun(begin, tmp_path / "soap.db")
+    typed_once(begin, tmp_path / "soap.db")
     return cold
 
 

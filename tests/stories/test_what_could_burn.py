@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from freezegun import freeze_time
 from making import CHECKED
-from once import begun
+from once import typed_once
 from recipes import bar_file
 
 RECIPE = bar_file("Plain", "plain", {"olive oil": 100})
@@ -29,7 +29,7 @@ def bench(tmp_path: Path, run: Any) -> Any:
             run("receive", "ottersby", "--accept", "--line", "olive oil; 5 kg; lot A1; 35", "--line",
                 "lye; 1 kg; lot N1; 4", "--line", "water; 2 kg; lot W1; 0")  # fmt: skip
 
-    begun(begin, tmp_path / "soap.db")
+    typed_once(begin, tmp_path / "soap.db")
     return run
 
 
@@ -152,7 +152,7 @@ def butters(bench: Any, tmp_path: Path) -> Any:
                 Path(f"{name}.toml").write_text(text, encoding="utf-8")
                 bench("recipe", "add", f"{name}.toml")
 
-    begun(begin, tmp_path / "soap.db")
+    typed_once(begin, tmp_path / "soap.db")
     return bench
 
 
