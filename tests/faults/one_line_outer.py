@@ -83,7 +83,7 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
         (",'counted','consumed')", ",'counted')"),
         ("-sum(v.quantity) AS gone", "sum(v.quantity) AS gone"),
     ],
-    ("rows/movement.py", "sell/test_where_bars_are.py"): [
+    ("rows/movement.py", "recall/test_trace_read.py"): [
         ('if row["consumed"]]', 'if row["consumed"] is not None]'),
     ],
     ("rows/batch.py", "bench/test_weigh.py bench/test_cut.py"): [

@@ -128,6 +128,7 @@ def test_the_side_that_fills_its_place_tells_the_resolution() -> None:
 def test_a_png_of_black_on_white_prints_in_one_colour_and_greys_do_not(ink: str, one: bool) -> None:
     assert one_colour(png(300, 300, ink)) is one
     assert bool(picture_doubts(png(300, 300, ink), INCH, INCH, black=True)) is not one
+    assert picture_doubts(png(300, 300, ink), INCH, INCH, black=False) == ()
 
 
 def test_an_svg_of_one_ink_on_white_prints_in_one_colour() -> None:
