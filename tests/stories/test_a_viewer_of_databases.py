@@ -94,6 +94,8 @@ def test_batches_made_are_those_of_the_list(season: Viewed) -> None:
     for lot, _, count in stocked(season, soap=True):
         held[lot["code"]] += count
     assert {code: row["bars_here"] for code, row in shown.items() if row["bars_here"]} == dict(held)
+    released = {one["batch"]["code"] for one in season.answer("batch", "list", "--all") if one["status"] == "released"}
+    assert {code for code, row in shown.items() if row["decided_last"] == "released"} == released != set()
 
 
 def test_sales_are_where_the_records_say_the_bars_went(season: Viewed) -> None:
