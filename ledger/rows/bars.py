@@ -107,9 +107,9 @@ def back_on_sale(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[Back
     found = rows.execute(
         """
         SELECT l.code, -v.quantity AS bars, v."on", v.note
-        FROM json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value
-        JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id
-        WHERE p.kind = 'returns' AND v.kind = 'moved' AND v.quantity < 0 AND NOT EXISTS (
+        FROM json_each(?) w CROSS JOIN place p ON p.kind = 'returns'  -- not over all that a drum ever gave
+        CROSS JOIN live_movement v ON v.lot_id = w.value AND v.place_id = p.id JOIN lot l ON l.id = v.lot_id
+        WHERE v.kind = 'moved' AND v.quantity < 0 AND NOT EXISTS (
           SELECT 1 FROM movement k WHERE k.entry_id = v.entry_id AND k.lot_id = v.lot_id AND k.place_id = v.place_id
             AND k.quantity = -v.quantity)
         ORDER BY v."on", v.id
@@ -144,9 +144,9 @@ def decided_on_the_shelf(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tu
     found = rows.execute(
         """
         SELECT l.code, -v.quantity AS bars, v."on", v.kind = 'moved' AS kept, v.note
-        FROM json_each(?) w CROSS JOIN live_movement v ON v.lot_id = w.value
-        JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id
-        WHERE p.kind = 'returns' AND v.quantity < 0 AND (v.kind = 'wasted' OR (v.kind = 'moved' AND EXISTS (
+        FROM json_each(?) w CROSS JOIN place p ON p.kind = 'returns'
+        CROSS JOIN live_movement v ON v.lot_id = w.value AND v.place_id = p.id JOIN lot l ON l.id = v.lot_id
+        WHERE v.quantity < 0 AND (v.kind = 'wasted' OR (v.kind = 'moved' AND EXISTS (
           SELECT 1 FROM movement k WHERE k.entry_id = v.entry_id AND k.lot_id = v.lot_id AND k.place_id = v.place_id
             AND k.quantity = -v.quantity)))
         ORDER BY v."on", v.id

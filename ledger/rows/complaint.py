@@ -136,25 +136,29 @@ def _products(rows: sqlite3.Connection, codes: Collection[str]) -> dict[str, str
     return {row["code"]: row["name"] for row in found}
 
 
-def complaints(rows: sqlite3.Connection, *, batch_code: str | None = None) -> tuple[ComplaintCard, ...]:
-    """Every complaint, oldest first; of one batch where told, by the latest word on its batch."""
-    found = _cards(rows, rows.execute(_SQL + ' ORDER BY c."on", c.id').fetchall())
-    return tuple(one for one in found if batch_code in (None, one.batch_code))
-
-
+# The complaints that ever named one of some lots of bars, and those since a day that named none.
 _ABOUT = """
 WHERE c.id IN (
   SELECT id FROM live_complaint WHERE lot_id IN (SELECT value FROM json_each(:lots))
   UNION SELECT complaint_id FROM live_complaint_step WHERE lot_id IN (SELECT value FROM json_each(:lots))
   UNION SELECT id FROM live_complaint WHERE lot_id IS NULL AND "on" >= :since)
-ORDER BY c."on", c.id
 """
+_IN_ORDER = ' ORDER BY c."on", c.id'
+
+
+def complaints(rows: sqlite3.Connection, *, batch_code: str | None = None) -> tuple[ComplaintCard, ...]:
+    """Every complaint, oldest first; of one batch where told, by the latest word on its batch."""
+    if batch_code is None:
+        return tuple(_cards(rows, rows.execute(_SQL + _IN_ORDER).fetchall()))
+    lots = [row[0] for row in rows.execute("SELECT id FROM lot WHERE code = ?", (batch_code,))]
+    named = rows.execute(_SQL + _ABOUT + _IN_ORDER, {"lots": json.dumps(lots), "since": None}).fetchall()
+    return tuple(one for one in _cards(rows, named) if one.batch_code == batch_code)
 
 
 def complaints_about(rows: sqlite3.Connection, lots: Collection[int], since: date) -> list[ComplaintCard]:
     """The complaints that ever named one of these lots of bars, and those since a day that named none; oldest first."""
     asked = {"lots": json.dumps(list(lots)), "since": since.isoformat()}
-    return _cards(rows, rows.execute(_SQL + _ABOUT, asked).fetchall())
+    return _cards(rows, rows.execute(_SQL + _ABOUT + _IN_ORDER, asked).fetchall())
 
 
 def complaints_of_batch(rows: sqlite3.Connection, code: str) -> tuple[BatchComplaint, ...]:

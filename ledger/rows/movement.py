@@ -112,7 +112,7 @@ def graph_from(rows: sqlite3.Connection, starts: Collection[Node], way: Literal[
 
 
 def batches_behind(rows: sqlite3.Connection, batches: Collection[int]) -> set[int]:
-    """Some batches with every batch that gave what they took, at any depth, in one statement."""
+    """Some batches with every batch that gave what they ever took, at any depth, in one statement."""
     found = rows.execute(
         """
         WITH RECURSIVE behind(batch_id) AS (
@@ -246,6 +246,16 @@ def taken_behind(rows: sqlite3.Connection, batches: Collection[int]) -> dict[int
     found: dict[int, list[TakenBehind]] = defaultdict(list)
     for row in rows.execute(_TAKEN, (json.dumps(list(batches)),)):
         found[row["batch_id"]].append(TakenBehind(*row))
+    return found
+
+
+def batches_in(rows: sqlite3.Connection, batch_id: int) -> set[int]:
+    """A batch with every batch that something in it came from, at any depth; what was put back counts no more."""
+    took, found, waiting = taken_behind(rows, [batch_id]), {batch_id}, [batch_id]
+    while waiting:
+        new = {one.behind for one in took.get(waiting.pop(), ()) if one.behind is not None} - found
+        found |= new
+        waiting += new
     return found
 
 

@@ -63,9 +63,8 @@ def to_go(here: Desk, customer: str | None, bars: list[str], order: str | None, 
 
 def _by_batch(here: Desk, typed: dict[str, int], day: date, *, yes: bool) -> dict[str, int]:
     """How many of each batch; of a product the oldest that are ready, whose codes are on the bars to be looked at."""
-    standing = ready(here.rows(), day)
+    standing = None  # what stands in the workshop is read where a product is named, and once
     found: Counter[str] = Counter()
-    proposed = False
     for text, number in typed.items():
         meant = lot_or_product(here.rows(), text)
         if isinstance(meant, LotRow):
@@ -73,7 +72,9 @@ def _by_batch(here: Desk, typed: dict[str, int], day: date, *, yes: bool) -> dic
             continue
         if number <= 0:
             raise BadInput(f"How many bars of {meant.name}? Write a number above zero.")
-        proposed, left = True, number
+        if standing is None:
+            standing = ready(here.rows(), day)
+        left = number
         for lot in standing.get(meant.material_id, ()):
             if part := min(left, max(0, lot.bars - found[lot.code])):
                 found[lot.code] += part
@@ -81,7 +82,7 @@ def _by_batch(here: Desk, typed: dict[str, int], day: date, *, yes: bool) -> dic
         if left:
             few = "is" if number - left == 1 else "are"
             raise Refused(f"{count(number - left, 'bar')} of {meant.name} {few} ready; {number} cannot go.")
-    if proposed:
+    if standing is not None:
         say_wrapped(f"The oldest first: {', '.join(f'{code}={bars}' for code, bars in found.items())}")
         confirm("Are these their codes, and shall they go?", yes)
     return dict(found)

@@ -12,12 +12,11 @@ from ledger.domain.label.panel import Front
 from ledger.domain.label.run import is_draft
 from ledger.domain.label.words import Words, batch_word, breaks_in, said, until, untranslated
 from ledger.domain.recipe.recipe import TOGETHER, LabelWishes, Recipe
-from ledger.domain.stock.graph import Node
 from ledger.errors import BadInput, Refused
 from ledger.markets import market
 from ledger.reference.label_words import label_words
 from ledger.rows.batch import BatchRow, find_batch, infusions_among
-from ledger.rows.movement import graph_from
+from ledger.rows.movement import batches_in
 from ledger.rows.opened import Rows
 from ledger.rows.recipe import recipe_by_code, recipe_of
 from ledger.rows.settings import settings
@@ -257,9 +256,7 @@ def _own_remains(rows: Rows, batch: BatchRow, wishes: LabelWishes, allergens: Al
             f"Whether {one} may be in a bar here: the EU prohibits it, and the rule of this market is not known here."
             for one in allergens.asked
         ]
-    start: Node = ("batch", batch.id)
-    marks = graph_from(rows, [start], "up").upstream([start]).of_kind("batch")
-    if infused := infusions_among(rows, marks):
+    if infused := infusions_among(rows, batches_in(rows, batch.id)):
         found.append(
             f"Whether more of the plants strained out of {', '.join(infused)} was carried over than "
             "the recipe says, and is to be declared."

@@ -28,12 +28,13 @@ class CustomerShop:
 
 def customer_shop(rows: Rows, customer_id: int, today: date) -> CustomerShop:
     """What stands with one customer today."""
+    listed = tuple(invoices_listed(rows, today, customer_id))
     return CustomerShop(
         terms_on(rows, today, [customer_id]).get(customer_id),
         tuple(one for one in order_views(rows, today, customer_id=customer_id) if one.stands == "open"),
         at_shops(rows, customer_id),
-        tuple(invoices_listed(rows, today, customer_id)),
-        owed_by(rows, customer_id, today),
+        listed,
+        owed_by(rows, customer_id, listed),
     )
 
 

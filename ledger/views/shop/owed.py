@@ -1,5 +1,6 @@
 """What customers owe: of each invoice, and of sales on none."""
 
+from collections.abc import Iterable
 from datetime import date
 from typing import NamedTuple
 
@@ -61,11 +62,14 @@ class Owes(NamedTuple):
     late: tuple[int, ...]  # the numbers of invoices that are late
 
 
-def owed_by(rows: Rows, customer_id: int, today: date) -> Owes:
-    """What a customer owes of everything sold, less what came back, was paid or is kept as commission."""
+def owed_by(rows: Rows, customer_id: int, listed: Iterable[InvoiceListed]) -> Owes:
+    """What a customer owes of everything sold, less what came back, was paid or is kept as commission.
+
+    `listed` are the customer's invoices.
+    """
     known = {one.id for one in to_invoice(rows, customer_id)}
     taken = {taker for ones in against(rows, known).values() for taker in ones}
     done = invoiced(rows, customer_id=customer_id)
-    late = tuple(one.number for one in invoices_listed(rows, today, customer_id) if one.late)
+    late = tuple(one.number for one in listed if one.late)
     open_ = {number: one.owed_minor for number, one in balances(rows, known - taken).items()}
     return Owes(sum(open_.values()), sum(left for number, left in open_.items() if number not in done), late)
