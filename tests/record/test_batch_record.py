@@ -35,6 +35,8 @@ def test_an_unknown_supplier_number_is_called_unknown_and_stands_first(page) -> 
 
 def test_the_work_booked_stands_by_stage_with_its_sum(record, read, page) -> None:
     assert "Work booked: making 90 min, wrapping 45 min; 135 min in all." in page.text()
+    one = read(draw_batch_record(replace(record, worked=Worked({"wrapping": 20})))).text()
+    assert "Work booked: wrapping 20 min. " in " ".join(one.split())
     unbooked = read(draw_batch_record(replace(record, worked=Worked({})))).text()
     assert "Work" not in unbooked
 

@@ -21,7 +21,8 @@ class Worked(Section):
         if not self.work:
             return ()
         stages = ", ".join(f"{stage} {minutes} min" for stage, minutes in self.work.items())
-        return (Words(f"Work booked: {stages}; {sum(self.work.values())} min in all."),)
+        total = f"; {sum(self.work.values())} min in all" if len(self.work) > 1 else ""
+        return (Words(f"Work booked: {stages}{total}."),)
 
     def screen(self, head: Head) -> Pieces:
         """The same."""
