@@ -10,6 +10,7 @@ from collections.abc import Callable
 from copy import deepcopy
 from functools import wraps
 from pathlib import Path
+from types import FunctionType
 from typing import Any, ParamSpec, TypeVar
 from weakref import WeakSet
 
@@ -35,6 +36,11 @@ def _noted(self: pytest.MonkeyPatch, *args: Any, **more: Any) -> None:
 pytest.MonkeyPatch.setattr = _noted  # type: ignore[method-assign, assignment]
 
 
+def _told(one: object) -> object:
+    """What a piece of work is given, as it is known by: the way to run commands is the same in every test."""
+    return one.__qualname__ if isinstance(one, FunctionType) else one
+
+
 def once(work: Callable[P, T]) -> Callable[P, T]:
     """For work on a book or a shop that reads no clock but the book's and returns it or plain values."""
 
@@ -43,11 +49,11 @@ def once(work: Callable[P, T]) -> Callable[P, T]:
         if any(not type(target).__module__.startswith("_pytest") for one in _patching for target, *_ in one._setattr):
             return work(*args, **more)
         on: Any = args[0] if args else next(iter(more.values()))  # a fixture is given what it asks for by name
-        rest = (args[1:], *list(more.items())[0 if args else 1 :])
+        given = [*args[1:], *list(more.items())[0 if args else 1 :]]
         book: Any = getattr(on, "book", on)
         named = [(key, value) for key, value in vars(on).items() if key != "book"] if book is not on else []
         before = book.path.read_bytes()
-        key = (work, hash(before), len(before), book.who, book._now(), repr((named, rest)))
+        key = (work, hash(before), len(before), book.who, book._now(), repr((named, [*map(_told, given)])))
         if key in _done:
             _done.move_to_end(key)
             pages, entries, answer = _done[key]

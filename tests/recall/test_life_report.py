@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from begun import begun
 from drawn import Read
+from once import once
 
 from ledger.documents.recall.way_drawn import MOST, way_of
 from ledger.operations.people.customers import CustomerDetails, add_customer
@@ -21,8 +21,8 @@ Run = Callable[..., Any]
 
 
 @pytest.fixture
-def opened(shop: Any, built: Any, run: Run) -> Any:
-    begun(built, shop, sold_and_opened, run)
+def opened(shop: Any, run: Run) -> Any:
+    once(sold_and_opened)(shop, run)
     return shop
 
 

@@ -5,8 +5,8 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from begun import begun
 from making import deliver, planned, weighed
+from once import once
 
 from ledger.operations.material.materials import MaterialFacts, add_material
 from ledger.operations.stock.receive import DeliveryLine
@@ -16,8 +16,8 @@ LONG = "oil of olives pressed twice in the cold of a long October by three neigh
 
 
 @pytest.fixture
-def busy(shop: Any, built: Any, run: Callable[..., Any]) -> Any:
-    begun(built, shop, recalled, run)
+def busy(shop: Any, run: Callable[..., Any]) -> Any:
+    once(recalled)(shop, run)
     return shop
 
 

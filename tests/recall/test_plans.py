@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from begun import begun
 from making import MADE, cut, planned
+from once import once
 
 from ledger.domain.recall.question import Question, Start
 from ledger.operations.bench.weigh import Weighed, weigh
@@ -51,9 +51,9 @@ def scanned(rows: Rows, ask: Callable[[], object]) -> list[str]:
 
 
 @pytest.fixture(params=["now", "as of"])
-def rows(request: pytest.FixtureRequest, shop: Any, built: Any) -> Rows:
+def rows(request: pytest.FixtureRequest, shop: Any) -> Rows:
     """It as it stands, or as it was known at its last entry."""
-    begun(built, shop, weighed_on_a_scale)
+    once(weighed_on_a_scale)(shop)
     found = open_rows(Path(shop.book.path))
     if request.param == "as of":
         as_known(found, found.execute("SELECT max(id) FROM entry").fetchone()[0])

@@ -6,8 +6,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from begun import begun
 from drawn import Read
+from once import once
 
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.sell.add_stall import add_stall
@@ -26,8 +26,8 @@ NEVER = ("blisters", "a rash on both hands")
 
 
 @pytest.fixture
-def sold(shop: Any, built: Any, run: Run) -> Any:
-    begun(built, shop, sell, run)
+def sold(shop: Any, run: Run) -> Any:
+    once(sell)(shop, run)
     return shop
 
 

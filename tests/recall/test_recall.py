@@ -9,7 +9,8 @@ from typing import Any
 
 import pypdf
 import pytest
-from begun import begun, second_cut
+from making import cut
+from once import once
 from typer.testing import CliRunner
 
 from ledger.cli.main import app
@@ -29,8 +30,8 @@ pytestmark = pytest.mark.usefixtures("frozen")
 
 
 @pytest.fixture
-def sold(shop: Any, built: Any) -> Any:
-    begun(built, shop, sell)
+def sold(shop: Any) -> Any:
+    once(sell)(shop)
     return shop
 
 
@@ -180,10 +181,8 @@ def test_who_complained_of_a_reached_bar_is_called_and_counted_once(sold: Any, r
     assert "Brid Toal" not in shown
 
 
-def test_a_complaint_of_a_batch_that_is_not_reached_is_not_called(
-    shop: Any, built: Any, run: Callable[..., Any]
-) -> None:
-    other = begun(built, shop, second_cut)
+def test_a_complaint_of_a_batch_that_is_not_reached_is_not_called(shop: Any, run: Callable[..., Any]) -> None:
+    other = cut(shop.book)
     run("complaint", "add", "too soft", "--batch", other, "--name", "Sorcha Lane", "--on", "2026-06-01")
     assert "Sorcha Lane" not in run("recall", "bar", shop.batch).stdout
     assert "Sorcha Lane" in run("recall", "bar", other).stdout

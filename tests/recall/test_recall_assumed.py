@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from begun import begun
 from market import bake
+from once import once
 from shop import Shop, work_a_shop
 
 
@@ -19,7 +19,7 @@ def codes(shop: Shop, built: Any, run: Any, frozen: Any) -> list[str]:
     path, made = built("four batches", lambda book: bake(book, {"Rosemary": 3, "Oat": 1}), base)
     shutil.copyfile(path, shop.book.path)
     frozen.move_to("2026-05-30 17:00:00")
-    begun(built, shop, a_day_at_the_stall, run)
+    once(a_day_at_the_stall)(shop, run)
     return list(made["Rosemary"])
 
 

@@ -9,7 +9,6 @@ from typing import Any
 
 import pypdf
 import pytest
-from begun import begun, second_cut
 from making import cut, deliver, lines_of, planned, weighed
 from shop import PLAIN_BAR
 
@@ -72,9 +71,9 @@ def test_the_answer_is_that_batch_alone_and_not_what_shares_its_lots(shop: Any, 
     assert answer(run, "lot", "4471/2")["totals"]["made"] == 20
 
 
-def test_what_was_made_from_it_belongs_to_the_answer(shop: Any, built: Any, run: Callable[..., Any]) -> None:
+def test_what_was_made_from_it_belongs_to_the_answer(shop: Any, run: Callable[..., Any]) -> None:
     """Ten bars on hold are booked in by weight, 90 g of them become one new bar: 10 reworked + 1 here = 11 made."""
-    first = begun(built, shop, second_cut)
+    first = cut(shop.book)
     reject_bars(shop.book, first, on=date(2026, 5, 20), by="Nuala", reason="orange spots")
     lot = rework_bars(shop.book, first, 90_000, on=date(2026, 5, 21), by="Nuala").lot
     run("lot", "accept", lot, "--reason", "sound")
@@ -125,8 +124,8 @@ def test_a_bar_of_a_portion_asks_for_its_portion_and_names_the_others_of_the_dou
     assert of_all["cannot_exclude"] == []
 
 
-def test_several_codes_are_one_answer(shop: Any, built: Any, run: Callable[..., Any]) -> None:
-    other = begun(built, shop, second_cut)
+def test_several_codes_are_one_answer(shop: Any, run: Callable[..., Any]) -> None:
+    other = cut(shop.book)
     assert answer(run, "bar", shop.batch, other)["totals"]["made"] == 20
     shown = run("recall", "bar", shop.batch, other).stdout
     assert shown.startswith(f"Plain Bar, batches {shop.batch} and {other}: 2 batches, 20 bars.")
@@ -168,8 +167,8 @@ def test_a_batch_that_is_not_cut_yet_is_one_clear_line(shop: Any, run: Callable[
     assert said == f"Batch {code} (Plain Bar) is poured; no bars were cut of it, so nobody has any.\n"
 
 
-def test_hold_stops_that_batch_alone(shop: Any, built: Any, run: Callable[..., Any]) -> None:
-    other = begun(built, shop, second_cut)
+def test_hold_stops_that_batch_alone(shop: Any, run: Callable[..., Any]) -> None:
+    other = cut(shop.book)
     shown = run("recall", "bar", shop.batch, "--hold", "--reason", "lye pockets").stdout
     assert "Everything of it that is here is on hold." in shown
     rows = shop.rows()

@@ -7,7 +7,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from begun import begun
+from once import once
 
 from ledger.domain.recall.effectiveness import level
 from ledger.domain.recall.question import Question, Start
@@ -25,8 +25,8 @@ OPEN = ("recall", "open", "4471/2", "--reason", "rancid, the supplier rang")
 
 
 @pytest.fixture
-def sold(shop: Any, built: Any) -> Any:
-    begun(built, shop, sell)
+def sold(shop: Any) -> Any:
+    once(sell)(shop)
     return shop
 
 
@@ -40,9 +40,9 @@ def sell(shop: Any) -> None:
 
 
 @pytest.fixture
-def opened(sold: Any, built: Any, run: Run) -> Any:
+def opened(sold: Any, run: Run) -> Any:
     """A recall of the oil is open."""
-    begun(built, sold, open_one, run)
+    once(open_one)(sold, run)
     return sold
 
 

@@ -9,7 +9,7 @@ from typing import Any
 
 import pypdf
 import pytest
-from begun import begun
+from once import once
 
 from ledger.domain.recall.dulling import dulling
 from ledger.operations.sell.add_stall import add_stall
@@ -22,8 +22,8 @@ Run = Callable[..., Any]
 
 
 @pytest.fixture
-def opened(shop: Any, built: Any, run: Run) -> Any:
-    begun(built, shop, sold_and_opened, run)
+def opened(shop: Any, run: Run) -> Any:
+    once(sold_and_opened)(shop, run)
     return shop
 
 

@@ -7,7 +7,6 @@ from typing import Any
 
 import pytest
 from bare_ledger import DAY, BareLedger
-from begun import begun, second_cut
 from making import POURED, cut, deliver, lines_of, planned, weighed
 
 from ledger.domain.recall.question import Question, Start, question_from
@@ -112,10 +111,8 @@ def test_a_material_weighed_for_another_is_found_by_its_name(shop: Any, run: Cal
     assert said == "olive oil was weighed for no other material.\n"
 
 
-def test_a_version_of_a_recipe_and_a_complaint_at_once_are_one_answer(
-    shop: Any, built: Any, run: Callable[..., Any]
-) -> None:
-    other = begun(built, shop, second_cut)
+def test_a_version_of_a_recipe_and_a_complaint_at_once_are_one_answer(shop: Any, run: Callable[..., Any]) -> None:
+    other = cut(shop.book)
     run("complaint", "add", "too soft", "--batch", other, "--on", "2026-05-24")
     run("complaint", "add", "itched", "--on", "2026-05-25")
     assert bars(run, "--recipe", "plain-bar@1") == [shop.batch, other]

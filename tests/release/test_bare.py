@@ -8,9 +8,9 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from begun import begun
 from freezegun import freeze_time
 from making import CHECKED, LOOKED_GOOD, cut
+from once import once
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -38,8 +38,8 @@ REFUSED = "0 bars in the workshop have a label, and 1 would leave; 10 without on
 
 
 @pytest.fixture
-def packed(shop: Shop, built: Any) -> str:
-    return str(begun(built, shop, pack))
+def packed(shop: Shop) -> str:
+    return str(once(pack)(shop))
 
 
 def pack(shop: Shop) -> str:
@@ -60,8 +60,8 @@ def release(shop: Shop, code: str, **more: Any) -> int:
 
 
 @pytest.fixture
-def released(shop: Shop, packed: str, built: Any) -> None:
-    begun(built, shop, release_bare, packed)
+def released(shop: Shop, packed: str) -> None:
+    once(release_bare)(shop, packed)
 
 
 def release_bare(shop: Shop, code: str) -> None:
@@ -69,8 +69,8 @@ def release_bare(shop: Shop, code: str) -> None:
 
 
 @pytest.fixture
-def seven(shop: Shop, packed: str, built: Any) -> None:
-    begun(built, shop, with_labels, packed, 7)
+def seven(shop: Shop, packed: str) -> None:
+    once(with_labels)(shop, packed, 7)
 
 
 def bare(shop: Shop, on: date = PASSED, *, stall: str | None = "Quay market", customer: str | None = None) -> None:

@@ -11,9 +11,9 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from begun import begun
 from freezegun import freeze_time
 from making import LOOKED_GOOD, cut, deliver
+from once import once
 from scented import with_camphor
 from shop import PLAIN_BAR, SETUP, Shop
 
@@ -46,8 +46,8 @@ SAID = FirstSupplied(SENT, "The Heron", "Nuala")
 
 
 @pytest.fixture
-def packed(shop: Shop, built: Any) -> str:
-    return str(begun(built, shop, with_camphor))
+def packed(shop: Shop) -> str:
+    return str(once(with_camphor)(shop))
 
 
 def label(shop: Shop, code: str, on: date, *, market: str = "eu", count: int = 10) -> None:
@@ -64,9 +64,9 @@ def release(shop: Shop, code: str, on: date, first: FirstSupplied | None = None,
 
 
 @pytest.fixture
-def sent(shop: Shop, packed: str, built: Any) -> Callable[..., None]:
+def sent(shop: Shop, packed: str) -> Callable[..., None]:
     """What sends bars of a market, three unless it is told how many."""
-    return lambda market="eu", sends=3: begun(built, shop, send, packed, market, sends)
+    return lambda market="eu", sends=3: once(send)(shop, packed, market, sends)
 
 
 def send(shop: Shop, code: str, market: str, sends: int) -> None:

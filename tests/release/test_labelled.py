@@ -9,9 +9,9 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from begun import begun, second_cut
 from freezegun import freeze_time
-from making import CHECKED, LOOKED_GOOD
+from making import CHECKED, LOOKED_GOOD, cut
+from once import once
 from scented import with_camphor
 from shop import SETUP, Shop
 
@@ -39,8 +39,8 @@ BEFORE, LAST, FIRST, AFTER = (date(2026, 7, 30), date(2026, 7, 31), date(2026, 8
 
 
 @pytest.fixture
-def packed(shop: Shop, built: Any) -> str:
-    return str(begun(built, shop, with_camphor))
+def packed(shop: Shop) -> str:
+    return str(once(with_camphor)(shop))
 
 
 def label(shop: Shop, code: str, on: date, *, market: str = "eu", count: int = 10, counted: bool = True) -> int:
@@ -63,9 +63,9 @@ def release(shop: Shop, code: str, on: date, **more: Any) -> int:
 
 
 @pytest.fixture
-def released(shop: Shop, packed: str, built: Any) -> int:
+def released(shop: Shop, packed: str) -> int:
     """Labelled and released on the last day of the list; the number of the run."""
-    return int(begun(built, shop, label_and_release, packed))
+    return int(once(label_and_release)(shop, packed))
 
 
 def label_and_release(shop: Shop, code: str) -> int:
@@ -248,8 +248,8 @@ def test_only_the_market_whose_list_changed_is_asked_about(shop: Shop, packed: s
     assert "gb" not in str(refused.value)
 
 
-def test_bars_in_which_the_new_list_names_nothing_more_leave(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_bars_in_which_the_new_list_names_nothing_more_leave(shop: Shop) -> None:
+    code = cut(shop.book)
     pass_bars(shop.book, code, Passing(on=PASSED, by="Nuala"))
     label(shop, code, LAST)
     release(shop, code, FIRST)

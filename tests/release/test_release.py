@@ -1,10 +1,8 @@
 """Passed, released, rejected: who may decide what, when, and with what reason."""
 
 from datetime import date
-from typing import Any
 
 import pytest
-from begun import begun, second_cut
 from making import DELIVERED, LOOKED_GOOD, batch_of, cut, deliver, lots_of, planned
 from shop import PLAIN_BAR, Shop
 
@@ -57,22 +55,22 @@ def reason(shop: Shop, verdict: str) -> str | None:
     return row[0]  # type: ignore[no-any-return]
 
 
-def test_bars_are_passed_on_the_day_the_cure_ends_and_not_before(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_bars_are_passed_on_the_day_the_cure_ends_and_not_before(shop: Shop) -> None:
+    code = cut(shop.book)
     with pytest.raises(Refused, match="cures until 3 Jun 2026, 1 day more"):
         pass_it(shop, code, on=date(2026, 6, 2))
     assert pass_it(shop, code) == Passed(10, ())
     assert batch_of(shop.book, code).status == "passed for packing"
 
 
-def test_bars_passed_early_keep_the_reason(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_bars_passed_early_keep_the_reason(shop: Shop) -> None:
+    code = cut(shop.book)
     pass_it(shop, code, on=date(2026, 5, 20), anyway="a test for a friend")
     assert reason(shop, "passed") == "it cures until 3 Jun 2026, 14 days more; passed all the same: a test for a friend"
 
 
-def test_bars_that_are_no_good_are_wasted_with_a_reason(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_bars_that_are_no_good_are_wasted_with_a_reason(shop: Shop) -> None:
+    code = cut(shop.book)
     with pytest.raises(BadInput, match="Say what was wrong"):
         pass_it(shop, code, wasted=2)
     with pytest.raises(Refused, match="has 10 bars in the workshop; 11 cannot be thrown away"):
@@ -83,8 +81,8 @@ def test_bars_that_are_no_good_are_wasted_with_a_reason(shop: Shop, built: Any) 
     assert at(shop, code, "workshop") == 8
 
 
-def test_only_passed_bars_are_released_and_only_once(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_only_passed_bars_are_released_and_only_once(shop: Shop) -> None:
+    code = cut(shop.book)
     with pytest.raises(Refused, match=f"not passed for packing yet: soapledger pass {code}"):
         release_it(shop, code)
     pass_it(shop, code)
@@ -98,16 +96,16 @@ def test_only_passed_bars_are_released_and_only_once(shop: Shop, built: Any) -> 
         pass_it(shop, code)
 
 
-def test_no_more_samples_than_bars(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_no_more_samples_than_bars(shop: Shop) -> None:
+    code = cut(shop.book)
     pass_it(shop, code)
     with pytest.raises(Refused, match="has 10 bars in the workshop; 11 cannot be set aside"):
         release_it(shop, code, retain=11)
     assert status(shop, code) == "passed"
 
 
-def test_curing_bars_on_hold_are_passed_only_with_a_reason(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_curing_bars_on_hold_are_passed_only_with_a_reason(shop: Shop) -> None:
+    code = cut(shop.book)
     hold(shop, code, on=date(2026, 5, 20))
     for words in ({}, {"anyway": "a reason for something else"}, {"lift": " "}):
         with pytest.raises(Refused, match="are on hold; to lift the hold, add --lift REASON"):
@@ -116,8 +114,8 @@ def test_curing_bars_on_hold_are_passed_only_with_a_reason(shop: Shop, built: An
     assert reason(shop, "passed") == "hold lifted: another lot was meant"
 
 
-def test_passed_bars_on_hold_are_released_only_with_a_reason(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_passed_bars_on_hold_are_released_only_with_a_reason(shop: Shop) -> None:
+    code = cut(shop.book)
     pass_it(shop, code)
     hold(shop, code)
     with pytest.raises(Refused, match="on hold; to release them all the same, say why"):
@@ -128,8 +126,8 @@ def test_passed_bars_on_hold_are_released_only_with_a_reason(shop: Shop, built: 
     assert status(shop, code) == "released"
 
 
-def test_a_decision_dated_before_a_hold_does_not_lift_it(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_a_decision_dated_before_a_hold_does_not_lift_it(shop: Shop) -> None:
+    code = cut(shop.book)
     pass_it(shop, code)
     hold(shop, code, on=LATER)
     for decide in (release_it, pass_it):
@@ -140,8 +138,8 @@ def test_a_decision_dated_before_a_hold_does_not_lift_it(shop: Shop, built: Any)
     assert status(shop, code) == "on hold"
 
 
-def test_rejected_bars_stay_here_and_are_not_packed(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_rejected_bars_stay_here_and_are_not_packed(shop: Shop) -> None:
+    code = cut(shop.book)
     with pytest.raises(BadInput, match="Say why"):
         reject_bars(shop.book, code, on=READY, by="Nuala", reason="")
     assert reject_bars(shop.book, code, on=READY, by="Nuala", reason="orange spots") == 10

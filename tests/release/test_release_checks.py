@@ -4,9 +4,9 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from begun import begun, second_cut
 from freezegun import freeze_time
 from making import LOOKED_GOOD, MADE, cut
+from once import once
 from shop import PLAIN_BAR
 
 from ledger.domain.recipe import file as recipe_file
@@ -36,8 +36,8 @@ def release(shop: Any, code: str, checks: Any = LOOKED_GOOD, **more: Any) -> int
     return release_bars(shop.book, code, Releasing(on=PACKED, by="Nuala", checks=checks, bare="a trial", **more))
 
 
-def test_neither_passed_nor_released_while_a_deviation_is_open(shop: Any, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_neither_passed_nor_released_while_a_deviation_is_open(shop: Any) -> None:
+    code = cut(shop.book)
     report_deviation(shop.book, code, "rancid spots", on=MADE)
     with pytest.raises(Refused, match=rf"open deviation \(rancid spots\).*batch decide {code} 1 accept"):
         pass_bars(shop.book, code, Passing(on=PACKED, by="Nuala"))
@@ -51,8 +51,8 @@ def test_neither_passed_nor_released_while_a_deviation_is_open(shop: Any, built:
         release(shop, code, anyway="a trial")
 
 
-def test_every_point_of_the_checklist_is_looked_at(shop: Any, built: Any) -> None:
-    code = begun(built, shop, passed)
+def test_every_point_of_the_checklist_is_looked_at(shop: Any) -> None:
+    code = once(passed)(shop)
     with pytest.raises(Refused, match="Nobody looked at the pH, smell, weight"):
         release(shop, code, [Check("look", "good", True)], anyway="a trial")
     log_readings(shop.book, code, [read_reading("pH=9.6; 1 % in water")], on=PACKED)
@@ -123,8 +123,8 @@ def test_a_checklist_names_its_figures_in_any_case() -> None:
     assert read_release_checks(source) == ("pH", "free alkali", "lather")
 
 
-def test_what_says_neither_is_refused_by_flag_and_nothing_is_written(shop: Any, built: Any, run: Any) -> None:
-    code = begun(built, shop, passed)
+def test_what_says_neither_is_refused_by_flag_and_nothing_is_written(shop: Any, run: Any) -> None:
+    code = once(passed)(shop)
     before = shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0]
     words = (
         "--check",
@@ -144,8 +144,8 @@ def test_what_says_neither_is_refused_by_flag_and_nothing_is_written(shop: Any, 
     assert shop.rows().execute("SELECT count(*) FROM entry").fetchone()[0] == before
 
 
-def test_the_prompt_has_no_default_and_asks_again(shop: Any, built: Any, run: Any) -> None:
-    code = begun(built, shop, passed)
+def test_the_prompt_has_no_default_and_asks_again(shop: Any, run: Any) -> None:
+    code = once(passed)(shop)
     # pH: Enter, words, a figure; look: Enter, horrible, yes with a note; smell: y; weight: ok, a figure
     typed = "\nfine\n9.6\n\nhorrible\nyes; a little ash\ny\nok\n101 g\n"
     with freeze_time("2026-06-10 09:00:00"):
@@ -182,21 +182,17 @@ def test_words_of_an_earlier_ledger_are_shown_and_not_called_good(
 
 
 @pytest.mark.parametrize(("days", "open_"), [(-1, ["pH", "look", "smell", "weight"]), (0, ["look", "smell"])])
-def test_ph_and_weight_are_read_from_the_day_the_bars_are_usable(
-    shop: Any, built: Any, days: int, open_: list[str]
-) -> None:
+def test_ph_and_weight_are_read_from_the_day_the_bars_are_usable(shop: Any, days: int, open_: list[str]) -> None:
     """Cut on 6 May and cured until 3 June: a figure of the day before is one of bars that still cure."""
-    code = begun(built, shop, second_cut)
+    code = cut(shop.book)
     on = date(2026, 6, 3) + timedelta(days)
     log_readings(shop.book, code, [read_reading("pH=9.6; 1 % in water"), read_reading("bar weight=101 g")], on=on)
     with shop.book.look() as rows:
         assert open_checks(rows, find_batch(rows, code)) == open_
 
 
-def test_the_weights_of_the_latest_day_answer_by_their_mean_and_hold_the_bars_when_they_are_short(
-    shop: Any, built: Any
-) -> None:
-    code = begun(built, shop, passed)
+def test_the_weights_of_the_latest_day_answer_by_their_mean_and_hold_the_bars_when_they_are_short(shop: Any) -> None:
+    code = once(passed)(shop)
     log_readings(shop.book, code, [read_reading("bar weight=105 g")], on=date(2026, 6, 4))
     grams = [read_reading(f"bar weight={one} g") for one in ("99.8", "100.1")]
     log_readings(shop.book, code, grams, on=date(2026, 6, 9))
@@ -212,8 +208,8 @@ def test_the_weights_of_the_latest_day_answer_by_their_mean_and_hold_the_bars_wh
     assert kept == "100 g; the mean of 10 bars weighed on 10 Jun 2026"
 
 
-def test_samples_have_a_place_and_a_day(shop: Any, built: Any) -> None:
-    code = begun(built, shop, passed)
+def test_samples_have_a_place_and_a_day(shop: Any) -> None:
+    code = once(passed)(shop)
     release(shop, code, retain=2, kept_at="shelf 2", anyway="a trial")
     with shop.book.look() as rows:
         (found,) = samples(rows)
@@ -221,8 +217,8 @@ def test_samples_have_a_place_and_a_day(shop: Any, built: Any) -> None:
     assert (found.batch_code, found.bars, found.kept_at, found.keep_until) == (code, 2, "shelf 2", date(2029, 5, 6))
 
 
-def test_no_point_is_asked_where_the_release_is_refused_whatever_is_found(shop: Any, built: Any, run: Any) -> None:
-    code = begun(built, shop, passed)
+def test_no_point_is_asked_where_the_release_is_refused_whatever_is_found(shop: Any, run: Any) -> None:
+    code = once(passed)(shop)
     with freeze_time("2026-06-10 09:00:00"):
         for words, why in (
             ((), "there is no safety assessment of Plain Bar"),
@@ -238,9 +234,9 @@ def test_no_point_is_asked_where_the_release_is_refused_whatever_is_found(shop: 
     assert "(y or n; a note)" not in refused
 
 
-def test_a_reason_given_beforehand_is_none_for_a_point_found_bad_since(shop: Any, built: Any, run: Any) -> None:
+def test_a_reason_given_beforehand_is_none_for_a_point_found_bad_since(shop: Any, run: Any) -> None:
     """`--anyway` was for what the refusal named, the missing assessment; nobody had looked at the bars then."""
-    code = begun(built, shop, passed)
+    code = once(passed)(shop)
     given = ("--anyway", "a trial", "--bare", "a trial")
     with freeze_time("2026-06-10 09:00:00"):
         refused = run("release", code, *given, input="9.6\nn; cracked\ny\n101 g\n", code=1).stderr
@@ -254,8 +250,8 @@ def test_a_reason_given_beforehand_is_none_for_a_point_found_bad_since(shop: Any
     assert "cracked" not in said  # decided as a deviation, and not by the reason for the assessment
 
 
-def test_a_point_said_to_be_bad_beside_the_reason_is_covered_by_it(shop: Any, built: Any, run: Any) -> None:
-    code = begun(built, shop, passed)
+def test_a_point_said_to_be_bad_beside_the_reason_is_covered_by_it(shop: Any, run: Any) -> None:
+    code = once(passed)(shop)
     words = [word for one in ("pH=9.6", "look=n; cracked", "smell=y", "weight=101 g") for word in ("--check", one)]
     with freeze_time("2026-06-10 09:00:00"):
         done = run("release", code, "--anyway", "a trial", "--bare", "a trial", *words)

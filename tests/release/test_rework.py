@@ -5,8 +5,8 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from begun import begun, second_cut
 from making import batch_of, cut, planned, weighed
+from once import once
 from pypdf import PdfReader
 from shop import Shop
 
@@ -44,8 +44,8 @@ net_weight = "100 g"
 
 
 @pytest.fixture
-def rejected(shop: Shop, built: Any) -> str:
-    return str(begun(built, shop, cut_and_reject))
+def rejected(shop: Shop) -> str:
+    return str(once(cut_and_reject)(shop))
 
 
 def cut_and_reject(shop: Shop) -> str:
@@ -59,8 +59,8 @@ def rework(shop: Shop, code: str, mass_mg: int = 820_000, **more: Any) -> str:
     return rework_bars(shop.book, code, mass_mg, on=LATER, by="Nuala", **more).lot
 
 
-def test_bars_are_reworked_from_the_day_of_the_cut(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_bars_are_reworked_from_the_day_of_the_cut(shop: Shop) -> None:
+    code = cut(shop.book)
     on = find_lot(shop.rows(), code).on
     reject_bars(shop.book, code, on=on, by="Nuala", reason="orange spots")
     with pytest.raises(BadInput, match="was cut on"):
@@ -86,8 +86,8 @@ def test_no_more_than_the_bars_weighed(shop: Shop, rejected: str) -> None:
     assert check(shop.rows()).findings == ()
 
 
-def test_only_bars_that_may_not_leave(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_only_bars_that_may_not_leave(shop: Shop) -> None:
+    code = cut(shop.book)
     with pytest.raises(Refused, match="are curing; only rejected bars are reworked"):
         rework(shop, code)
     decide_lots(shop.book, [code], verdict="on hold", on=LATER, by="Nuala", reason="smells")

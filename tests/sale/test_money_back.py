@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from begun import begun
+from once import once
 from shop import Shop
 
 from ledger.errors import Refused
@@ -31,8 +31,8 @@ def owed(run: Any, sale: int) -> int:
 
 
 @pytest.fixture
-def sold(selling: Shop, built: Any, run: Any) -> Shop:
-    begun(built, selling, sell, run)
+def sold(selling: Shop, run: Any) -> Shop:
+    once(sell)(selling, run)
     return selling
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from begun import begun
+from once import once
 from shop import PLAIN_BAR, Shop
 
 from ledger.domain.sale.pricing import ANYWHERE, Outlet
@@ -23,7 +23,7 @@ from ledger.views.sale.prices import price_table
 
 @pytest.fixture
 def priced(shop: Shop, built: Any, run: Any, frozen: Any) -> Shop:  # noqa: ARG001
-    begun(built, shop, outlets, run)
+    once(outlets)(shop, run)
     return shop
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from begun import begun
+from once import once
 from shop import Shop
 
 from ledger.documents.keep.pages import write_pages
@@ -21,9 +21,9 @@ ONE, SECOND = "26-001-4", "26-002-2"  # batches of the plain bar
 
 
 @pytest.fixture
-def four(selling: Shop, built: Any, run: Any) -> Shop:
+def four(selling: Shop, run: Any) -> Shop:
     """Four bars were sold to the shop at 4.50, and nothing is paid."""
-    begun(built, selling, sell_four, run)
+    once(sell_four)(selling, run)
     return selling
 
 

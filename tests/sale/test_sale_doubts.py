@@ -4,7 +4,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from begun import begun
+from once import once
 from shop import Shop
 
 from ledger.domain.sale.pricing import Outlet
@@ -17,9 +17,9 @@ AGAIN = "Sale 1, booked within the last hour, is the same bars there already."
 
 
 @pytest.fixture
-def one_sold(selling: Shop, built: Any, run: Any, request: pytest.FixtureRequest) -> Shop:
+def one_sold(selling: Shop, run: Any, request: pytest.FixtureRequest) -> Shop:
     """Two bars went to the shop at 4.50, on 1 June or the day that the test names."""
-    begun(built, selling, sell_two, run, getattr(request, "param", "2026-06-01"))
+    once(sell_two)(selling, run, getattr(request, "param", "2026-06-01"))
     return selling
 
 

@@ -4,7 +4,7 @@ import json
 from typing import Any
 
 import pytest
-from begun import begun
+from once import once
 from shop import Shop
 
 from ledger.operations.keep.check import check
@@ -15,8 +15,8 @@ ONE = "26-001-4"
 
 
 @pytest.fixture
-def back(selling: Shop, built: Any, run: Any) -> Shop:
-    begun(built, selling, come_back, run)
+def back(selling: Shop, run: Any) -> Shop:
+    once(come_back)(selling, run)
     return selling
 
 

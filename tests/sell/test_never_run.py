@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from begun import begun
 from making import planned, weighed
+from once import once
 from pypdf import PdfReader
 from shop import Shop
 
@@ -32,8 +32,8 @@ def printed(path: str) -> str:
 
 
 @pytest.fixture
-def labelled(shop: Shop, built: Any) -> Shop:
-    begun(built, shop, labels_of_may)
+def labelled(shop: Shop) -> Shop:
+    once(labels_of_may)(shop)
     return shop
 
 
@@ -118,8 +118,8 @@ def test_a_supplier_is_changed_and_what_is_left_out_stays(shop: Shop, run: Run) 
 
 
 @pytest.fixture
-def customers(shop: Shop, built: Any) -> Shop:
-    begun(built, shop, two_customers)
+def customers(shop: Shop) -> Shop:
+    once(two_customers)(shop)
     return shop
 
 

@@ -4,8 +4,8 @@ from datetime import date
 from typing import Any
 
 import pytest
-from begun import begun
 from making import LOOKED_GOOD, cut
+from once import once
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -20,8 +20,8 @@ PASSED = date(2026, 6, 3)
 
 
 @pytest.fixture
-def packed(shop: Shop, built: Any) -> str:
-    return str(begun(built, shop, pack))
+def packed(shop: Shop) -> str:
+    return str(once(pack)(shop))
 
 
 def pack(shop: Shop) -> str:

@@ -6,7 +6,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from begun import begun
+from once import once
 from pypdf import PdfReader
 from shop import Shop
 
@@ -28,8 +28,8 @@ pytestmark = pytest.mark.usefixtures("frozen")
 
 
 @pytest.fixture
-def returned(shop: Shop, built: Any) -> Shop:
-    begun(built, shop, come_back)
+def returned(shop: Shop) -> Shop:
+    once(come_back)(shop)
     return shop
 
 

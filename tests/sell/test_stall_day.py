@@ -6,8 +6,8 @@ from datetime import date
 from typing import Any
 
 import pytest
-from begun import begun
 from market import bake
+from once import once
 from shop import Shop, work_a_shop
 
 
@@ -18,7 +18,7 @@ def codes(shop: Shop, built: Any, run: Any, frozen: Any) -> dict[str, list[str]]
     path, made = built("four batches", lambda book: bake(book, {"Rosemary": 3, "Oat": 1}), base)
     shutil.copyfile(path, shop.book.path)
     frozen.move_to("2026-05-30 17:00:00")
-    begun(built, shop, priced, run)
+    once(priced)(shop, run)
     return dict(made)
 
 
@@ -27,23 +27,23 @@ def priced(_: Shop, run: Any) -> None:
 
 
 @pytest.fixture
-def out(shop: Shop, codes: dict[str, list[str]], built: Any, run: Any) -> None:
+def out(shop: Shop, codes: dict[str, list[str]], run: Any) -> None:
     """Twelve of Rosemary are at the stall."""
     assert codes
-    begun(built, shop, taken_out, run, "rosemary=12")
+    once(taken_out)(shop, run, "rosemary=12")
 
 
 @pytest.fixture
 def home(shop: Shop, out: None, built: Any, run: Any) -> None:  # noqa: ARG001
     """Five of the twelve came home."""
-    begun(built, shop, brought_home, run)
+    once(brought_home)(shop, run)
 
 
 @pytest.fixture
-def six(shop: Shop, codes: dict[str, list[str]], built: Any, run: Any) -> str:
+def six(shop: Shop, codes: dict[str, list[str]], run: Any) -> str:
     """Six of Oat are at the stall; the code of their batch."""
     oat = codes["Oat"][0]
-    begun(built, shop, taken_out, run, f"{oat}=6")
+    once(taken_out)(shop, run, f"{oat}=6")
     return oat
 
 

@@ -4,7 +4,7 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from begun import begun
+from once import once
 from shop import Shop
 
 from ledger.errors import BadInput
@@ -20,8 +20,8 @@ MAY = date(2026, 5, 20)
 
 
 @pytest.fixture
-def hall(shop: Shop, built: Any) -> Shop:
-    begun(built, shop, agreed)
+def hall(shop: Shop) -> Shop:
+    once(agreed)(shop)
     return shop
 
 

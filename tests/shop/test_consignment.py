@@ -6,8 +6,8 @@ from datetime import date
 from typing import Any
 
 import pytest
-from begun import begun
 from making import LOOKED_GOOD, planned, weighed
+from once import once
 from shop import Shop, released_before
 
 from ledger.domain.release.bars import Passing
@@ -42,8 +42,8 @@ OLD, NEW = 11, 12
 
 
 @pytest.fixture
-def hall(shop: Shop, built: Any) -> Shop:
-    begun(built, shop, agreed)
+def hall(shop: Shop) -> Shop:
+    once(agreed)(shop)
     return shop
 
 
@@ -55,9 +55,9 @@ def agreed(shop: Shop) -> None:
 
 
 @pytest.fixture
-def six(hall: Shop, built: Any) -> Shop:
+def six(hall: Shop) -> Shop:
     """Six of the ten bars stand there."""
-    begun(built, hall, bring_six)
+    once(bring_six)(hall)
     return hall
 
 
@@ -158,8 +158,8 @@ def test_a_count_sells_what_is_gone_less_commission(hall: Shop) -> None:
     assert check(hall.rows()).findings == ()
 
 
-def test_batches_are_assumed_oldest_first_and_every_other_is_marked(hall: Shop, built: Any) -> None:
-    new = begun(built, hall, second)
+def test_batches_are_assumed_oldest_first_and_every_other_is_marked(hall: Shop) -> None:
+    new = once(second)(hall)
     bring(hall, {hall.batch: 3, new: 3})
     done = count_shop(hall.book, "tern-hall", {"plain-bar": 2}, on=COUNT, price_minor=600)
     assert [(one.batch, one.bars, one.assumed) for one in done.sold] == [(hall.batch, 3, True), (new, 1, True)]
@@ -255,9 +255,9 @@ def test_bars_that_come_home_go_to_the_returns_shelf(six: Shop) -> None:
     assert check(six.rows()).findings == ()
 
 
-def test_a_batch_that_was_taken_to_be_gone_and_is_there_is_told_what_to_do(hall: Shop, built: Any) -> None:
+def test_a_batch_that_was_taken_to_be_gone_and_is_there_is_told_what_to_do(hall: Shop) -> None:
     """Three of each; two are sold and taken to be of the old one, then all three of the old one come home."""
-    new = begun(built, hall, second)
+    new = once(second)(hall)
     bring(hall, {hall.batch: 2, new: 3})
     count_shop(hall.book, "tern-hall", {"plain-bar": 3}, on=COUNT, price_minor=600)
     counted_in = last_entry(hall.rows())
@@ -270,8 +270,8 @@ def test_a_batch_that_was_taken_to_be_gone_and_is_there_is_told_what_to_do(hall:
         back_from_shop(hall.book, "tern-hall", {hall.batch: 1}, on=COUNT)
 
 
-def test_what_was_assumed_is_settled_once_nothing_of_the_product_is_left(hall: Shop, built: Any) -> None:
-    new = begun(built, hall, second)
+def test_what_was_assumed_is_settled_once_nothing_of_the_product_is_left(hall: Shop) -> None:
+    new = once(second)(hall)
     bring(hall, {hall.batch: 2, new: 3})
     assert count_shop(hall.book, "tern-hall", {"plain-bar": 3}, on=COUNT, price_minor=600).sold[0].assumed
     bring(hall, {new: 2}, on=COUNT)
@@ -281,8 +281,8 @@ def test_what_was_assumed_is_settled_once_nothing_of_the_product_is_left(hall: S
     assert not count_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=COUNT, price_minor=600).sold[0].assumed
 
 
-def test_which_of_two_batches_came_home_is_read_from_the_bars(hall: Shop, built: Any) -> None:
-    new = begun(built, hall, second)
+def test_which_of_two_batches_came_home_is_read_from_the_bars(hall: Shop) -> None:
+    new = once(second)(hall)
     bring(hall, {hall.batch: 3, new: 3})
     with pytest.raises(BadInput, match=f"Read the code on them: {hall.batch} or {new}"):
         back_from_shop(hall.book, "tern-hall", {"plain-bar": 1}, on=COUNT)

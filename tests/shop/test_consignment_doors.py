@@ -7,9 +7,9 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from begun import begun, second_cut
 from freezegun import freeze_time
-from making import LOOKED_GOOD
+from making import LOOKED_GOOD, cut
+from once import once
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -33,8 +33,8 @@ PASSED, OUT = date(2026, 6, 3), date(2026, 5, 12)
 
 
 @pytest.fixture
-def hall(shop: Shop, built: Any) -> Shop:
-    begun(built, shop, agreed)
+def hall(shop: Shop) -> Shop:
+    once(agreed)(shop)
     return shop
 
 
@@ -45,9 +45,9 @@ def agreed(shop: Shop) -> None:
 
 
 @pytest.fixture
-def six(hall: Shop, built: Any) -> Shop:
+def six(hall: Shop) -> Shop:
     """Six of the ten bars stand there."""
-    begun(built, hall, bring_six)
+    once(bring_six)(hall)
     return hall
 
 
@@ -63,9 +63,9 @@ def without(shop: Shop, code: str) -> int:
     return bars_without(shop.rows(), find_batch(shop.rows(), code))
 
 
-def test_bars_without_a_label_go_only_where_that_is_settled(hall: Shop, built: Any) -> None:
+def test_bars_without_a_label_go_only_where_that_is_settled(hall: Shop) -> None:
     """Ten bare bars: four go to the shop, six are left; two that are put back on sale may be bare again."""
-    code = begun(built, hall, second_cut)
+    code = cut(hall.book)
     pass_bars(hall.book, code, Passing(on=PASSED, by="Nuala"))
     told = Releasing(on=PASSED, by="Nuala", anyway="a trial", checks=LOOKED_GOOD, bare="sold from the tray")
     release_bars(hall.book, code, told)

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from begun import begun
+from once import once
 from pypdf import PdfReader
 from shop import Shop
 
@@ -34,8 +34,8 @@ MAY = date(2026, 5, 20)
 
 
 @pytest.fixture
-def hall(shop: Shop, built: Any) -> Shop:
-    begun(built, shop, delivered)
+def hall(shop: Shop) -> Shop:
+    once(delivered)(shop)
     return shop
 
 

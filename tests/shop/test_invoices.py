@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from begun import begun
+from once import once
 from pypdf import PdfReader
 from shop import Shop, erase_customer
 
@@ -41,8 +41,8 @@ ADDRESS = "2 Weir Row, Port Emmer"
 
 
 @pytest.fixture
-def hall(shop: Shop, built: Any) -> Shop:
-    begun(built, shop, agreed)
+def hall(shop: Shop) -> Shop:
+    once(agreed)(shop)
     return shop
 
 
@@ -60,9 +60,9 @@ def sold(shop: Shop, bars: int, price: int | None = 450, on: date = MAY, to: str
 
 
 @pytest.fixture
-def invoiced(hall: Shop, built: Any) -> Shop:
+def invoiced(hall: Shop) -> Shop:
     """Four bars were sold on 20 May, and invoiced that day."""
-    begun(built, hall, sell_and_invoice)
+    once(sell_and_invoice)(hall)
     return hall
 
 

@@ -6,8 +6,8 @@ from datetime import date
 from typing import Any
 
 import pytest
-from begun import begun
 from making import batch_of, cut, planned, weighed
+from once import once
 from shop import Shop
 
 from ledger.domain.release.bars import Passing
@@ -32,8 +32,8 @@ ROSEMARY, OAT = 1, 2
 
 
 @pytest.fixture
-def hall(shop: Shop, built: Any) -> Shop:
-    begun(built, shop, with_a_customer)
+def hall(shop: Shop) -> Shop:
+    once(with_a_customer)(shop)
     return shop
 
 

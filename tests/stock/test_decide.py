@@ -7,8 +7,8 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from begun import begun, second_cut
-from making import LOOKED_GOOD, MADE, deliver, lines_of, planned
+from making import LOOKED_GOOD, MADE, cut, deliver, lines_of, planned
+from once import once
 from scented import with_camphor
 from shop import NOW, SETUP, Shop, released_before, work_a_shop
 
@@ -74,8 +74,8 @@ on = 2026-01-06
 
 
 @pytest.fixture
-def packed(shop: Shop, built: Any) -> str:
-    return str(begun(built, shop, with_camphor))
+def packed(shop: Shop) -> str:
+    return str(once(with_camphor)(shop))
 
 
 def release(shop: Shop, code: str, on: date = PASSED, **more: Any) -> int:
@@ -254,8 +254,8 @@ def test_what_was_not_good_is_decided_as_it_was_found(shop: Shop, packed: str) -
     assert release(shop, packed, reason="it is sound", checks=smelling("rancid")) == 10
 
 
-def test_bars_passed_before_their_time_say_so(shop: Shop, built: Any) -> None:
-    code = begun(built, shop, second_cut)
+def test_bars_passed_before_their_time_say_so(shop: Shop) -> None:
+    code = cut(shop.book)
     pass_bars(shop.book, code, Passing(on=PASSED - timedelta(days=1), by="Nuala", anyway="a test for a friend"))
     assert subjects(shop) == [("cure", "it cures until 3 Jun 2026")]
 
