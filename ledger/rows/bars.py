@@ -2,8 +2,9 @@
 
 import json
 import sqlite3
+from collections import Counter
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import NamedTuple
 
@@ -72,6 +73,23 @@ def bar_counts(rows: sqlite3.Connection, lot_ids: Sequence[int]) -> tuple[BarCou
         one = BarCount(row["lot_id"], kind, detail, day(row["on"]), row["gone"], True, row["customer_id"])
         found[row["lot_id"]].append(one)
     return tuple(one for counts in found.values() for one in counts)
+
+
+def still_out(counts: Sequence[BarCount]) -> tuple[BarCount, ...]:
+    """The counts without the bars that customers sent back: off what was sent last, since nobody said of which."""
+    back = Counter[int | None]()
+    for one in counts:
+        if one.left and one.where == "returned":
+            back[one.customer_id] -= one.count  # what came back stands below zero among what went
+    found = []
+    for one in reversed(counts):
+        if one.where == "dispatched":
+            came = min(one.count, back[one.customer_id])
+            back[one.customer_id] -= came
+            one = replace(one, count=one.count - came)
+        if one.count > 0:
+            found.append(one)
+    return tuple(reversed(found))
 
 
 def still_about(rows: sqlite3.Connection, codes: Collection[str]) -> dict[str, int]:

@@ -70,10 +70,8 @@ OUTER: dict[tuple[str, str], list[tuple[str, ...]]] = {
     ("rows/bars.py", "sell/test_resell.py"): [
         ("v.quantity < 0 AND NOT EXISTS", "v.quantity > 0 AND NOT EXISTS", "sell/test_where_bars_are.py"),
         (
-            "v ON v.lot_id = w.value\n        JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id\n"
-            "        WHERE p.kind = 'returns' AND v.kind = 'moved' AND v.quantity < 0",
-            "v ON v.lot_id = w.value\n        JOIN lot l ON l.id = v.lot_id JOIN place p ON p.id = v.place_id\n"
-            "        WHERE p.kind = 'returns' AND v.quantity < 0",
+            "JOIN lot l ON l.id = v.lot_id\n        WHERE v.kind = 'moved' AND v.quantity < 0",
+            "JOIN lot l ON l.id = v.lot_id\n        WHERE v.quantity < 0",
         ),
     ],
     ("rows/movement.py", "sell/test_where_bars_are.py stock/test_lot_card.py"): [

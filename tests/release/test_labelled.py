@@ -184,6 +184,8 @@ def test_what_is_due_is_here_or_at_a_shop_and_no_bar_that_is_gone(shop: Shop, pa
             by: [(one.where, one.bars, one.until) for one in labels_due(rows, today=FIRST, by=by)]
             for by in (BEFORE, LAST, SOLD_ON, SOLD_ON + timedelta(days=1))
         }
+        said = [one.partition(":")[0] for one in label_check(rows, packed, "eu", on=LAST).supplied]
+    assert said == ["6 bars on hand", "3 bars dispatched on 31 Jul 2026"]  # no bar is counted below zero
     here = ("on hand", 6, LAST)
     assert due[BEFORE] == []
     assert due[LAST] == [here]

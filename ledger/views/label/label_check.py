@@ -9,7 +9,7 @@ from ledger.domain.label.net_quantity import Net
 from ledger.domain.label.panel import Front
 from ledger.domain.label.words import Words
 from ledger.markets import market
-from ledger.rows.bars import bar_counts
+from ledger.rows.bars import bar_counts, still_out
 from ledger.rows.batch import find_batch
 from ledger.rows.label import Run, WordsStand, approved_by, first_supplies, runs
 from ledger.rows.opened import Rows
@@ -100,7 +100,7 @@ def _supplied(rows: Rows, lot_id: int, law: Market) -> tuple[str, ...]:
     if len(law.allergens) < 2:
         return ()
     found = []
-    for one in bar_counts(rows, [lot_id]):
+    for one in still_out(bar_counts(rows, [lot_id])):
         bars = count(one.count, "bar")
         them, they = ("it", "it goes") if one.count == 1 else ("them", "they go")
         if one.where in ("dispatched", "given", "sold") and one.on is not None:

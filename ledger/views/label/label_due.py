@@ -1,13 +1,13 @@
 """Stock whose printed label stops being usable at a coming date, by market, with bars and where they are."""
 
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
 
 from ledger.domain.label.market import AllergenList, Market
 from ledger.markets import known_market, market
-from ledger.rows.bars import BarCount, bar_counts, still_about
+from ledger.rows.bars import BarCount, bar_counts, still_about, still_out
 from ledger.rows.batch import BatchRow, batches_coded
 from ledger.rows.label import Run, first_supplies, runs, text_of
 from ledger.rows.opened import Rows
@@ -64,7 +64,7 @@ def _due(
     today: date,
     by: date,
 ) -> Iterator[Due]:
-    here = [one for one in _still_out(counts) if not one.left and one.where != "retained"]
+    here = [one for one in reversed(still_out(counts)) if not one.left and one.where != "retained"]
     listed = law.allergen_list(today)
     lacks = unnamed(run, batch_holding(rows, batch, made), listed) if here and listed else []
     for rule in law.allergens:
@@ -91,7 +91,7 @@ def _reached(
 ) -> Iterator[tuple[BarCount, date, str]]:
     """The bars that the end of a list reaches, until when their labels are usable, and why."""
     assert rule.until is not None
-    for one in _still_out(counts):
+    for one in reversed(still_out(counts)):
         if not one.left and one.where != "retained" and rule.until <= by:
             yield one, rule.until, "to be supplied by then"
         last = _sold_on(rule, today, by) if one.where == "dispatched" else None
@@ -120,21 +120,6 @@ def _gone_on(
                 "said; sold on until then"
             )
             yield left, last, why
-
-
-def _still_out(counts: Sequence[BarCount]) -> Iterator[BarCount]:
-    """The same, but for the bars that a customer sent back: of what was sent last, since nobody said of which."""
-    back = Counter[int | None]()
-    for one in counts:
-        if one.left and one.where == "returned":
-            back[one.customer_id] -= one.count  # what came back stands below zero among what went
-    for one in reversed(counts):
-        if one.where == "dispatched":
-            came = min(one.count, back[one.customer_id])
-            back[one.customer_id] -= came
-            one = replace(one, count=one.count - came)
-        if one.count > 0:
-            yield one
 
 
 def _missing(holding: Holding, rule: AllergenList | None, after: AllergenList) -> list[str]:

@@ -35,7 +35,7 @@ class Where(Section):
         table = grid(
             self.whereabouts,
             Column("bars", lambda one: str(one.count), 0.07, right=True, bold=True),
-            Column("where", lambda one: "came back" if one.where == "returned" and one.left else one.where, 0.22),
+            Column("where", _said, 0.22),
             Column("place, customer or reason", lambda one: one.detail if one.detail != one.where else "", 0.51),
             Column("on", lambda one: show_date(one.on) if one.on else "", 0.2),
         )
@@ -46,7 +46,7 @@ class Where(Section):
         table = grid(
             self.whereabouts,
             Column("bars", lambda one: str(one.count), right=True),
-            Column("where", lambda one: one.where),
+            Column("where", _said),
             Column("", lambda one: one.detail),
             Column("on", lambda one: show_date(one.on) if one.on else ""),
         )
@@ -54,6 +54,10 @@ class Where(Section):
 
     def _back(self) -> Pieces:
         return tuple(Words(f"{one.words}.", wrapped=False) for one in self.back_on_sale)
+
+
+def _said(one: WhereBars) -> str:
+    return "came back" if one.where == "returned" and one.left else one.where
 
 
 def where(read: Sources) -> Where:
