@@ -7,6 +7,9 @@ from ledger.errors import BadInput
 
 # Categories of the Unicode character database (UAX 44, table 12): control, format, line and paragraph separator.
 _UNSEEN = frozenset(("Cc", "Cf", "Zl", "Zp"))
+# Letters, marks and a pattern that are drawn blank (those of Default_Ignorable_Code_Point, DerivedCoreProperties.txt of
+# the same, that are of no category above and choose no form; U+2800 by its name). From memory, unverified.
+_BLANK = frozenset("\u034f\u115f\u1160\u17b4\u17b5\u2800\u3164\uffa0")
 _LINES = "\n\t"
 # Of the format signs these are seen: numbers and verse ends written round what follows (Prepended_Concatenation_Mark,
 # PropList.txt of the same).
@@ -23,6 +26,7 @@ _KINDS = {
     "\u200c\u200d": "a joiner without width",
     "\u2028\u2029": "an end of a line",
     "\u00ad": "a hyphen that is not seen",
+    "".join(_BLANK): "a sign that is drawn blank",
 }
 
 
@@ -52,7 +56,7 @@ def escaped(text: str) -> str:
 
 def _with_unseen(text: str, written: Callable[[str], str]) -> str:
     """A text with every sign that is not seen written otherwise, but for line ends."""
-    if text.isprintable():
+    if _all_seen(text):
         return text
     if "\n" in text:  # a long answer line by line, since nearly every line has none; no picture goes over a line's end
         return "\n".join(_with_unseen(line, written) for line in text.split("\n"))
@@ -87,13 +91,18 @@ def composed(text: str) -> str:
 
 def _unseen(text: str) -> list[int]:
     """The places of the signs that are not seen; those that join or end one picture are seen as that picture."""
-    if text.isprintable():
+    if _all_seen(text):
         return []
     return [
         place
         for place, sign in enumerate(text)
-        if unicodedata.category(sign) in _UNSEEN and sign not in _SEEN and not _in_picture(text, place)
+        if sign in _BLANK
+        or (unicodedata.category(sign) in _UNSEEN and sign not in _SEEN and not _in_picture(text, place))
     ]
+
+
+def _all_seen(text: str) -> bool:
+    return text.isprintable() and (text.isascii() or _BLANK.isdisjoint(text))
 
 
 def _in_picture(text: str, place: int) -> bool:
