@@ -8,7 +8,7 @@ from ledger.cli.kit.desk import desk
 from ledger.cli.kit.show import confirm, say
 from ledger.domain.material.skin_limits import SOAP_CATEGORY, Limit, is_for_soap
 from ledger.operations.material.skin import state_limit
-from ledger.units.quantity import parse_share, show_share
+from ledger.units.quantity import parse_share
 from ledger.views.recipe.skin import constituent_doubt
 
 
@@ -39,9 +39,6 @@ def command(
     name = state_limit(
         here.book(), facts, material=None if constituent else which, constituent=which if constituent else None
     )
-    say(
-        f"{name}: at most {show_share(facts.limit_ppm, 3)} of the bar, by certificate {certificate}, "
-        f"category {category}."
-    )
+    say(f"{name}: at most {facts.most} of the bar, by certificate {certificate}, category {category}.")
     if not is_for_soap(category):
         say(f"It is kept and not counted: soap is category {SOAP_CATEGORY}. Ask for that line of the certificate.")

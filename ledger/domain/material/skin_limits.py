@@ -6,7 +6,7 @@ from datetime import date
 from fractions import Fraction
 from typing import NamedTuple
 
-from ledger.units.quantity import WHOLE_PPM
+from ledger.units.quantity import WHOLE_PPM, show_share
 
 # Soap that is rinsed off: category 9 of the fragrance industry's standard (from memory, unverified).
 SOAP_CATEGORY = "9"
@@ -25,6 +25,11 @@ class Limit(NamedTuple):
     amendment: str | None
     category: str
     dated: date
+
+    @property
+    def most(self) -> str:
+        """The share as it was stated, never rounded to more: 2.357 %, 2.3569 %."""
+        return show_share(self.limit_ppm, 4 if self.limit_ppm % 10 else 3)
 
     @property
     def source(self) -> str:

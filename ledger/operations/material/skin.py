@@ -72,7 +72,7 @@ def state_limit(book: Book, facts: Limit, *, material: str | None = None, consti
     if not facts.category.strip():
         raise BadInput(
             f"For which kind of product does certificate {facts.certificate.strip()} allow "
-            f"{show_share(facts.limit_ppm, 3)}? It has a figure for each; soap is category {SOAP_CATEGORY}: add "
+            f"{facts.most}? It has a figure for each; soap is category {SOAP_CATEGORY}: add "
             f"--category {SOAP_CATEGORY} with the figure of that line."
         )
     with book.write("material limit") as tx:
@@ -97,7 +97,7 @@ def state_limit(book: Book, facts: Limit, *, material: str | None = None, consti
                 dated=facts.dated,
             )
         )
-        tx.say(f"{name}: at most {show_share(facts.limit_ppm, 3)} by certificate {facts.certificate.strip()}.")
+        tx.say(f"{name}: at most {facts.most} by certificate {facts.certificate.strip()}.")
     return name
 
 

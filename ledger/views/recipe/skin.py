@@ -215,6 +215,8 @@ def _check(one: HeldAgainst, where: str) -> SkinCheck:
     share, ppm = show_share(round(one.share_ppm), 3), round(one.share_ppm)
     name = read_as(one.name) if one.constituent else one.name
     least = f"at least {share}" if one.silent else share
+    if one.limit and one.over and share == show_share(one.limit.limit_ppm, 3):  # rounded, it would seem to be within
+        least = f"{'more than' if one.silent else 'just over'} {one.limit.most}"
     head = f"{where}{name}, {least} of the bar at its driest"
     silent = f"nobody stated what {' and '.join(one.silent)} contain{'s' * (len(one.silent) == 1)}"
     if one.limit is None or not one.limit.for_soap:
@@ -225,7 +227,7 @@ def _check(one: HeldAgainst, where: str) -> SkinCheck:
         words = f"{head}: {why}; ask its supplier, then: {ask} --certificate NUMBER --category {SOAP_CATEGORY}"
         return SkinCheck(one.name, ppm, None, None, "no certificate", words)
     source = f"{one.limit.source}, {show_date(one.limit.dated)}"
-    most = f"the {show_share(one.limit.limit_ppm, 3)} of {source}"
+    most = f"the {one.limit.most} of {source}"
     verdict: Held
     if one.over:
         verdict, words = "over", f"{head}, is over {most}{f'; {silent}' * bool(one.silent)}."
@@ -285,7 +287,7 @@ def stated(rows: Rows, material_id: int) -> list[str]:
     limits = [_limit(row) for row in limits_of(rows, [material_id])[material_id]]
     counts = _that_counts(limits)
     for limit in limits:
-        text = f"on the skin at most {show_share(limit.limit_ppm, 3)} [{limit.source}, {show_date(limit.dated)}]"
+        text = f"on the skin at most {limit.most} [{limit.source}, {show_date(limit.dated)}]"
         if not limit.for_soap:
             found.append(f"{text}; not counted: soap is category {SOAP_CATEGORY}")
         elif limit is counts:
