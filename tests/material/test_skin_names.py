@@ -82,7 +82,9 @@ def test_members_and_synonyms_are_summed_under_the_limit_of_the_group(scents: Sh
     for names in SPELLINGS:
         state_contents(scents.book, "bay oil", dict(zip(names, (300_000, 420_000), strict=True)), source=SOURCE)
         limit(scents, "Citral", 26_999, constituent=True)
-        with pytest.raises(Refused, match=r"Citral, just over 2\.6999 % of the bar at its driest, is over the 2\.6999 %"):
+        with pytest.raises(
+            Refused, match=r"Citral, just over 2\.6999 % of the bar at its driest, is over the 2\.6999 %"
+        ):
             planned(scents.book, "scented")
         for ppm in (27_000, 27_001):
             limit(scents, "Citral", ppm, constituent=True)

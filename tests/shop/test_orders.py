@@ -18,13 +18,17 @@ from ledger.operations.keep.check import check
 from ledger.operations.keep.undo import undo
 from ledger.operations.people.customers import CustomerDetails, add_customer
 from ledger.operations.release.release import pass_bars
+from ledger.operations.sell.add_stall import add_stall
 from ledger.operations.sell.dispatch import dispatch
+from ledger.operations.sell.stall_out import stall_out
 from ledger.operations.shop.orders import add_order, change_order, end_order
+from ledger.operations.stock.lots import decide_lots
 from ledger.rows.history import last_entry
 from ledger.rows.sell.order import order_lines
 from ledger.storage.personal import PersonDetails
 from ledger.views.shop.orders import order_view
 from ledger.views.stock.promised import promises
+from ledger.views.stock.stock import stock
 
 pytestmark = pytest.mark.usefixtures("frozen")
 TODAY, DUE = date(2026, 6, 1), date(2026, 6, 5)
@@ -207,6 +211,19 @@ def test_what_is_here_and_not_gone_by_its_day_is_overdue(hall: Shop, day: int, o
     assert [one.late for one in promises(hall.rows(), date(2026, 6, day))] == [overdue]
 
 
+def test_what_is_free_is_in_the_workshop_and_may_leave(hall: Shop) -> None:
+    """Of ten bars two are promised, three go to a stall; ten more that cure are free until they are held."""
+    promised(hall, {"plain-bar": 2})
+    assert [one.free for one in stock(hall.rows(), kind="soap")] == [8]
+    add_stall(hall.book, "Quay market")
+    stall_out(hall.book, "Quay market", {hall.batch: 3}, on=TODAY)
+    assert [one.free for one in stock(hall.rows(), kind="soap")] == [5]
+    new = cut(hall.book)
+    assert [one.free for one in stock(hall.rows(), kind="soap")] == [15]
+    decide_lots(hall.book, [new], verdict="on hold", on=TODAY, by="Nuala", reason="looked at")
+    assert [one.free for one in stock(hall.rows(), kind="soap")] == [5]
+
+
 def test_the_commands(hall: Shop, run: Callable[..., Any]) -> None:
     assert "No order yet" in run("order", "list").stdout
     run("order", "add", "tern-hall", "plain=6", "--due", "friday", "--price", "4.50", "--note", "call first")
@@ -215,6 +232,7 @@ def test_the_commands(hall: Shop, run: Callable[..., Any]) -> None:
     assert "12 bars promised" in told
     assert ", 0 of it free" in told
     assert json.loads(run("stock", "--kind", "soap", "--json").stdout)[0]["promised"] == 12
+    assert "Promised: 12 bars of Plain Bar (none still free)" in " ".join(run("stock").stdout.split())
     shown = run("order", "list").stdout
     assert "2 open orders, 12 bars still to go" in shown
     assert shown.index("2 Jun 2026") < shown.index("5 Jun 2026")

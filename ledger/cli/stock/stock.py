@@ -85,7 +85,9 @@ def command(
 
 
 def _say_promised(found: Sequence[MaterialStock]) -> None:
-    promised = [f"{count(one.promised, 'bar')} of {one.name}" for one in found if one.promised]
+    promised = [
+        f"{count(one.promised, 'bar')} of {one.name} ({one.free or 'none'} still free)" for one in found if one.promised
+    ]
     if promised:
         say_next(f"Promised: {', '.join(promised)}. See: soapledger order list")
 

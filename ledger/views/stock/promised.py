@@ -14,7 +14,7 @@ from ledger.units.dates import show_date
 from ledger.units.wording import count
 from ledger.units.words import Verdict
 
-_OUT_OF_SIGHT = ("on hold", "rejected")  # bars that may never leave keep no promise
+OUT_OF_SIGHT = ("on hold", "rejected")  # bars that may never leave keep no promise
 
 
 class Promise(NamedTuple):
@@ -48,7 +48,7 @@ def promises(rows: Rows, on: date) -> tuple[Promise, ...]:
     coming = [
         Coming(one.recipe_id, one.batch_id, one.bars, _ready(batches[one.batch_id], one.verdict, on))
         for one in come
-        if one.verdict not in _OUT_OF_SIGHT
+        if one.verdict not in OUT_OF_SIGHT
     ]
     wanted = [Wanted(order.id, line.recipe_id, line.batch_id, line.open, order.due_on) for order, line in still]
     names = contacts(rows, sorted({order.customer_id for order, _ in still}))

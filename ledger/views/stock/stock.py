@@ -1,12 +1,13 @@
 """What is on hand: lots by material, where they are, and what of them is still free."""
 
+from collections.abc import Mapping, Sequence
 from datetime import date
 from typing import NamedTuple
 
-from ledger.rows.lot import LotRow, all_lots, lots_by_id, planned_use, where_lots_are
+from ledger.rows.lot import LotRow, PlaceRow, all_lots, lots_by_id, planned_use, where_lots_are
 from ledger.rows.opened import Rows
 from ledger.units.words import MaterialKind
-from ledger.views.stock.promised import promised_by_material
+from ledger.views.stock.promised import OUT_OF_SIGHT, promised_by_material
 
 
 class StockLine(NamedTuple):
@@ -31,7 +32,7 @@ class MaterialStock(NamedTuple):
     kind: MaterialKind
     counted: bool
     on_hand: int
-    free: int
+    free: int  # of soap: bars in the workshop that may leave one day, less those promised
     lots: tuple[StockLine, ...]
     promised: int = 0  # bars on open orders, still to go
 
@@ -63,9 +64,17 @@ def stock(
                 kind=lot.kind,
                 counted=lot.counted,
                 on_hand=sum(line.lot.on_hand for line in lines),
-                free=max(0, sum(line.free for line in lines) - due),
+                free=max(0, sum(_may_leave(line, held) if lot.kind == "soap" else line.free for line in lines) - due),
                 lots=tuple(lines),
                 promised=due,
             )
         )
     return tuple(sorted(found, key=lambda one: one.name.casefold()))
+
+
+def _may_leave(line: StockLine, held: Mapping[int, Sequence[tuple[PlaceRow, int]]]) -> int:
+    """The bars of a lot that stand in the workshop, curing ones too; none where they are held or rejected."""
+    if line.lot.status in OUT_OF_SIGHT:
+        return 0
+    here = sum(bars for place, bars in held.get(line.lot.id, ()) if place.kind == "workshop")
+    return min(here, line.free)
