@@ -51,7 +51,7 @@ def command(
         raise BadInput("How was it paid? Add --cash, --card or --bank.")
     asked = Asked(each, off, tax_on_top)
     bare = without_a_label(here, wanted)
-    warn_of(sale_doubts(here, customer, wanted, asked, day, received), yes)
+    warn_of(sale_doubts(here, customer, wanted, asked, day, received, going.order), yes)
     sent = dispatch(
         here.book(),
         customer,
