@@ -99,18 +99,24 @@ GROUP BY s.order_id, v.recipe_id, l.batch_id ORDER BY min(n.id)
 """
 
 
-def order_lines(rows: sqlite3.Connection, number: int | None = None) -> dict[int, list[OrderLineRow]]:
-    """What is promised on every order, or on one, by its number; with what went out on it.
+def order_lines(
+    rows: sqlite3.Connection, number: int | None = None, *, among: Collection[int] | None = None
+) -> dict[int, list[OrderLineRow]]:
+    """What is promised on every order, on one or on some, by its number; with what went out on it.
 
     Bars of a batch fill what was promised of that batch first, and what is above it the product's own line.
     """
-    one = number is not None
+    asked = {"number": number, "among": json.dumps(sorted(among)) if among is not None else None}
+    which = ""
+    if number is not None:
+        which = "= :number"
+    elif among is not None:
+        which = "IN (SELECT value FROM json_each(:among))"
     gone: dict[tuple[int, int], dict[int | None, int]] = {}
-    out = _GONE.format("s.order_id = :number" if one else "s.order_id IS NOT NULL")
-    for order, recipe, batch, bars in rows.execute(out, {"number": number}):
+    for order, recipe, batch, bars in rows.execute(_GONE.format(f"s.order_id {which or 'IS NOT NULL'}"), asked):
         gone.setdefault((order, recipe), {})[batch] = bars
     found: dict[int, list[OrderLineRow]] = {}
-    for row in rows.execute(_LINES.format("n.order_id = :number" if one else "1"), {"number": number}):
+    for row in rows.execute(_LINES.format(f"n.order_id {which}" if which else "1"), asked):
         found.setdefault(row[0], []).append(OrderLineRow(*row))
     for order, lines in found.items():
         filled = []

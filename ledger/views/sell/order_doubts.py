@@ -32,7 +32,7 @@ def order_doubts(rows: Rows, bars: Sequence[tuple[LotRow, int]], filled: int | N
         if lot.id in recipes and lot.batch_id is not None
     ]
     touched = {one.recipe_id for one in going}
-    lines = order_lines(rows)
+    lines = order_lines(rows, among=[one.id for one in found])
     still = [
         (order, line) for order in found for line in lines.get(order.id, ()) if line.open and line.recipe_id in touched
     ]

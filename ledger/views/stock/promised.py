@@ -37,10 +37,9 @@ class Promise(NamedTuple):
 
 def promises(rows: Rows, on: date) -> tuple[Promise, ...]:
     """Every bar that is promised and still to go, the first due first, against the bars that are here on a day."""
-    lines = order_lines(rows)
-    still = [
-        (order, line) for order in orders(rows) if not order.ended_on for line in lines.get(order.id, ()) if line.open
-    ]
+    going_on = [one for one in orders(rows) if not one.ended_on]
+    lines = order_lines(rows, among=[one.id for one in going_on])
+    still = [(order, line) for order in going_on for line in lines.get(order.id, ()) if line.open]
     if not still:
         return ()
     come = bars_to_promise(rows, {line.recipe_id for _, line in still})
@@ -126,8 +125,9 @@ def _late(part: Part, what: str, batch: BatchRow, due_on: date) -> str:
 
 def promised_by_material(rows: Rows) -> dict[int, int]:
     """How many bars of each product are promised and still to go, by the row number of its material."""
-    lines = order_lines(rows)
-    still = [one for order in orders(rows) if not order.ended_on for one in lines.get(order.id, ()) if one.open]
+    going_on = [one.id for one in orders(rows) if not one.ended_on]
+    lines = order_lines(rows, among=going_on)
+    still = [one for number in going_on for one in lines.get(number, ()) if one.open]
     if not still:
         return {}
     materials = materials_of_recipes(rows)
