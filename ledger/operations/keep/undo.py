@@ -90,7 +90,7 @@ def may_be_taken_back(rows: Rows, number: int) -> str:
 def _instead(rows: Rows, number: int) -> str:
     """What becomes of an entry that held lots for a recall, once something was decided about them."""
     opened = next((one.name for one in recalls(rows) if one.entry == number), None)
-    close = f" The recall is closed: soapledger recall close {opened} --conclusion WORDS" if opened else ""
+    close = f" To close the recall: soapledger recall close {opened} --conclusion WORDS" if opened else ""
     return f"Each hold is decided anew, with soapledger lot accept or reject, or release.{close}"
 
 
