@@ -39,6 +39,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 def pytest_configure(config: pytest.Config) -> None:
     """Ledgers of tests are kept in memory where there is room for three runs: a disk is waited for at every entry."""
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # else each process that a test starts compiles the program anew
     gc.set_threshold(100_000)  # as the console command does: looking for waste took an eighth of a run
     settings.register_profile("each run", max_examples=40, deadline=None)
     settings.register_profile("slow", max_examples=400, deadline=None)
