@@ -124,9 +124,8 @@ def _rebuild(folder: Path, raw: sqlite3.Connection) -> Sealed:
         raise Refused(f"{folder.parent} was written by a newer soapledger; install that one to read it.")
     migrate(raw, to=version)
     for (name,) in raw.execute("SELECT name FROM main.sqlite_schema WHERE type = 'trigger'").fetchall():
-        raw.execute(
-            f"DROP TRIGGER {name}"
-        )  # rows come by table, not in the order they were written; `rebuilt` lays them
+        # Rows come by table, not in the order they were written; `rebuilt` lays the guards once they are in.
+        raw.execute(f"DROP TRIGGER {name}")
     raw.execute("BEGIN")
     sealed = _insert_all(folder, raw)
     if version >= _ERASES_PAPERS:
